@@ -1,0 +1,4 @@
+"""Hydraulics, test rules and shift sequences: numbers and codes, never words.
+
+The same files run under CPython in the tests and under MicroPython on the phone.
+"""

@@ -1,0 +1,77 @@
+"""The one refusal of calc, and the checks of plain numbers that raise it."""
+
+LARGEST = 1e7  # far past any hose, pump or pressure, and far short of overflow in any formula here
+SMALLEST = 1e-9  # a positive input below this is a slip, and could underflow in a division
+
+
+class CalcError(ValueError):
+    """An input that cannot be used: `field` names it, `code` says why, `facts` hold the particulars.
+
+    Codes are for programs; the sentence a person reads is chosen from them by the page.
+    """
+
+    def __init__(self, field, code, **facts):
+        super().__init__(f"{field}: {code}")
+        self.field = field
+        self.code = code
+        self.facts = facts
+
+
+def check_number(field, value):
+    """Refuse what is not a finite number of a size that can be meant.
+
+    field: name of the input, for the refusal
+    value: what was given
+
+    Raises CalcError with code not_a_number or too_large. True and False are not numbers here.
+    Source: common practice.
+    """
+    if value is True or value is False or not isinstance(value, (int, float)) or value != value:
+        raise CalcError(field, "not_a_number")
+    if not -LARGEST <= value <= LARGEST:
+        raise CalcError(field, "too_large", most=LARGEST)
+
+
+def check_positive(field, value):
+    """Refuse what is not a number above zero.
+
+    field: name of the input, for the refusal
+    value: what was given
+
+    Raises CalcError with code not_positive or too_small beside those of check_number.
+    Source: common practice.
+    """
+    check_number(field, value)
+    if not value > 0:
+        raise CalcError(field, "not_positive", given=value)
+    if value < SMALLEST:
+        raise CalcError(field, "too_small", given=value, least=SMALLEST)
+
+
+def check_not_negative(field, value):
+    """Refuse what is not a number of zero or more.
+
+    field: name of the input, for the refusal
+    value: what was given
+
+    Raises CalcError with code negative beside those of check_number.
+    Source: common practice.
+    """
+    check_number(field, value)
+    if not value >= 0:
+        raise CalcError(field, "negative", given=value)
+
+
+def check_within(field, value, least, most):
+    """Refuse what is not a number from `least` to `most`.
+
+    field: name of the input, for the refusal
+    value: what was given
+    least, most: the bounds, both allowed, in the unit of the input
+
+    Raises CalcError with code out_of_range beside those of check_number.
+    Source: common practice.
+    """
+    check_number(field, value)
+    if not least <= value <= most:
+        raise CalcError(field, "out_of_range", given=value, least=least, most=most)

@@ -1,0 +1,160 @@
+"""The answer of the Pressure page: a lay as typed in, every figure as read out with its working."""
+from calc import caution, display, entry, layout, water
+from calc.errors import CalcError
+
+DEEPEST = 20  # wyes behind wyes; the phone's interpreter stands about 60
+MOST_PSI = 2000  # above this no fire hose is left to speak of; the entry is a slip
+
+# typed field of a line's end by its kind: (typed, calc's field, quantity)
+_ENDS = {
+    "smooth": (("tip", "tip_in", "diameter"), ("pressure", "nozzle_psi", "pressure")),
+    "fog": (("flow", "rated_gpm", "flow"), ("pressure", "rated_psi", "pressure")),
+}
+
+
+def answer(lay, units):
+    """What the pump must show for this lay, ready to be read.
+
+    lay: `{"lines": [...]}` as in layout, but `length`, `rise` and a nozzle's `tip`, `flow` and `pressure`
+        are text as typed, in the page's units; a line carries its hose's `coefficient`, `bore_in` and
+        limits (see caution), and `appliance_steps`, [[from_gpm, psi], ...] of the wye at its outlet
+    units: by kind of quantity, `factor` (page's units per calc's) and `places`
+
+    Returns `{"pressure_psi", "pressure", "flow", "lines", "cautions"}`: per line `id`, `feeder`,
+    texts of each figure, their `workings`, and `gate` where it must be gated.
+    Raises CalcError naming the typed field and, as a fact, the line.
+    Source: layout.discharge_pressure.
+    """
+    limits = {}
+    plain_layout = {"lines": _translated(lay, units, limits, DEEPEST)}
+    report = layout.discharge_pressure(plain_layout)
+    if _set_appliances(plain_layout, report):
+        report = layout.discharge_pressure(plain_layout)
+    for line in report["lines"]:
+        if abs(line["inlet_psi"]) > MOST_PSI:
+            raise CalcError("lay", "beyond_any_hose", line=line["id"])
+    return {
+        "pressure_psi": report["discharge_psi"],
+        "pressure": display.text(units, "pressure", report["discharge_psi"]),
+        "flow": display.text(units, "flow", report["flow_gpm"]),
+        "lines": [_read(line, limits[line["id"]], units) for line in report["lines"]],
+        "cautions": [_told(found, units) for found in caution.cautions(limits, report)],
+    }
+
+
+def _translated(parent, units, limits, depth):
+    """The typed lines of a lay or a wye as layout lines; notes each line's limits by its id."""
+    if not isinstance(parent, dict) or not isinstance(parent.get("lines"), list):
+        raise CalcError("lay", "damaged")
+    if depth == 0:
+        raise CalcError("lay", "too_deep", most=DEEPEST)
+    found = []
+    for typed in parent["lines"]:
+        if not isinstance(typed, dict) or not isinstance(typed.get("end"), dict):
+            raise CalcError("lay", "damaged")
+        name = typed.get("id")
+        if not isinstance(name, str):
+            raise CalcError("lay", "damaged")
+        line = dict(typed)
+        try:
+            line["length_ft"] = entry.quantity(units, "length", "length", typed.get("length"))
+            line["rise_ft"] = entry.quantity(units, "length", "rise", typed.get("rise"))
+            if line["length_ft"] < 0:
+                raise CalcError("length", "negative")
+            line["end"] = _end(typed["end"], units, limits, depth)
+        except CalcError as error:
+            raise error if "line" in error.facts else CalcError(error.field, error.code, line=name, **error.facts)
+        limits[name] = line
+        found.append(line)
+    return found
+
+
+def _end(typed, units, limits, depth):
+    if "lines" in typed:
+        return {"lines": _translated(typed, units, limits, depth - 1)}
+    kind = typed.get("kind")
+    if not isinstance(kind, str) or kind not in _ENDS:
+        raise CalcError("kind", "unknown")
+    end = {"kind": kind}
+    for name, field, quantity in _ENDS[kind]:
+        end[field] = entry.quantity(units, quantity, name, typed.get(name))
+        if not end[field] > 0:
+            raise CalcError(name, "not_positive")
+    return end
+
+
+def _set_appliances(plain_layout, report):
+    """Give each wye the loss its rule asks at the flow through it; tells whether any has one."""
+    flows = {line["id"]: line["flow_gpm"] for line in report["lines"]}
+    pending = list(plain_layout["lines"])
+    any_loss = False
+    while pending:
+        line = pending.pop()
+        for from_gpm, loss_psi in line.get("appliance_steps", ()):
+            if flows[line["id"]] >= from_gpm:
+                line["appliance_psi"] = loss_psi
+                any_loss = any_loss or loss_psi > 0
+        pending.extend(line["end"].get("lines", ()))
+    return any_loss
+
+
+def _read(line, limits, units):
+    """One line of the report as texts, with the terms of its workings."""
+    nozzle = line["nozzle"]
+    end = limits["end"]
+    friction = {
+        "coefficient": display.working(units, "coefficient", limits["coefficient"]),
+        "hundreds_flow": display.working(units, "flow", line["flow_gpm"] / limits.get("parallel", 1), 100),
+        "hundreds_length": display.working(units, "length", limits["length_ft"], 100),
+        "loss": display.working(units, "pressure", line["friction_psi"]),
+    }
+    elevation = {
+        "rate": display.working(units, "elevation_rate", water.PSI_PER_FT),
+        "rise": display.working(units, "length", limits["rise_ft"]),
+        "elevation": display.working(units, "pressure", line["elevation_psi"]),
+    }
+    inlet = {
+        "outlet": display.working(units, "pressure", line["outlet_psi"]),
+        "friction": friction["loss"],
+        "elevation": elevation["elevation"],
+        "appliance": display.working(units, "pressure", line["appliance_psi"]),
+        "inlet": display.working(units, "pressure", line["inlet_psi"]),
+    }
+    read = {
+        "id": line["id"],
+        "feeder": line["feeder"],
+        "flow": display.text(units, "flow", line["flow_gpm"]),
+        "inlet": display.text(units, "pressure", line["inlet_psi"]),
+        "outlet": display.text(units, "pressure", line["outlet_psi"]),
+        "gate": _unless_nothing(display.text(units, "pressure", line["gate_psi"])),
+        "friction": display.text(units, "pressure", line["friction_psi"]),
+        "friction_rate": display.text(units, "friction_rate", line["friction_per_100_ft_psi"]),
+        "elevation": display.text(units, "pressure", line["elevation_psi"]),
+        "appliance": display.text(units, "pressure", line["appliance_psi"]),
+        "velocity": display.text(units, "velocity", line["velocity_ft_per_s"]),
+        "water": display.text(units, "volume", line["water_gal"]),
+        "reaction": None if nozzle is None else display.text(units, "force", nozzle["reaction_lbf"]),
+        "end": "wye" if nozzle is None else nozzle["kind"],
+        "workings": {"friction": friction, "elevation": elevation, "inlet": inlet},
+    }
+    if nozzle is not None:
+        terms = {
+            "flow": display.working(units, "flow", line["flow_gpm"]),
+            "pressure": display.working(units, "pressure", nozzle["nozzle_psi"]),
+            "reaction": display.working(units, "force", nozzle["reaction_lbf"]),
+        }
+        if nozzle["kind"] == "smooth":
+            terms["tip"] = display.working(units, "diameter", end["tip_in"])
+        read["workings"]["nozzle"] = terms
+    return read
+
+
+def _unless_nothing(text):
+    return None if float(text) == 0 else text
+
+
+def _told(found, units):
+    told = {"level": found["level"], "code": found["code"], "line": found["line"], "crew": found["crew"]}
+    told["amount"] = display.text(units, found["kind"], found["amount"])
+    told["limit"] = display.text(units, found["kind"], found["limit"])
+    return told

@@ -1,0 +1,49 @@
+"""Numbers as people read them: whole-number arithmetic, so both Pythons print the same text."""
+from calc.errors import check_number, check_positive
+
+MOST_PLACES = 6
+
+
+def rounded(value, places):
+    """The number as text with that many decimals, halves away from zero.
+
+    value: any finite number up to 10 million either way
+    places: decimals to show, whole, 0 to 6
+
+    Valid for every value check_number lets through. Raises CalcError naming value.
+    Source: common practice; formatted rounding of the two Pythons differs on halves, this does not.
+    """
+    check_number("value", value)
+    scale = 10 ** min(max(int(places), 0), MOST_PLACES)
+    units = int(abs(value) * scale + 0.5)
+    sign = "-" if value < 0 and units else ""
+    whole = str(units // scale)
+    if scale == 1:
+        return sign + whole
+    return sign + whole + "." + str(scale + units % scale)[1:]
+
+
+def plain(value, places):
+    """The number as text with at most that many decimals, without idle zeros at its end.
+
+    value: any finite number up to 10 million either way
+    places: decimals to keep, whole, 0 to 6
+
+    Raises CalcError naming value. Source: common practice.
+    """
+    text = rounded(value, places)
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def to_step(value, step):
+    """The multiple of step nearest to the value, halves away from zero.
+
+    value: any finite number up to 10 million either way
+    step: the spacing, above zero, in the unit of the value
+
+    Raises CalcError naming value or step. Source: common practice (a panel gauge is set to its marks).
+    """
+    check_number("value", value)
+    check_positive("step", step)
+    steps = int(abs(value) / step + 0.5)
+    return -steps * step if value < 0 else steps * step

@@ -1,0 +1,65 @@
+"""The two Pythons every calculation test runs on."""
+import json
+import pathlib
+import subprocess
+
+import pytest
+
+from calc.errors import CalcError
+from tests import bridge
+
+ROOT = pathlib.Path(__file__).resolve().parent.parent
+
+
+def _unpacked(answer):
+    told = json.loads(answer)
+    if "bug" in told:
+        raise AssertionError(told["bug"])
+    if "refused" in told:
+        refused = told["refused"]
+        raise CalcError(refused["field"], refused["code"], **refused["facts"])
+    return told["ok"]
+
+
+class Phone:
+    """The phone's interpreter in a node process that reads and writes JSON lines."""
+
+    def __init__(self):
+        self.process = subprocess.Popen(
+            [node(), ROOT / "tests" / "micropython.mjs"], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True,
+        )
+
+    def call(self, request):
+        self.process.stdin.write(request + "\n")
+        self.process.stdin.flush()
+        return self.process.stdout.readline()
+
+    def close(self):
+        self.process.stdin.close()
+        self.process.wait()
+
+
+def node():
+    """The node that Playwright carries."""
+    import playwright
+
+    return pathlib.Path(playwright.__file__).parent / "driver" / "node"
+
+
+@pytest.fixture(scope="session")
+def phone():
+    process = Phone()
+    yield process
+    process.close()
+
+
+@pytest.fixture(scope="session", params=["cpython", "micropython"])
+def run(request):
+    """Call a function of calc on one of the two Pythons, through JSON: run(module, function, **arguments)."""
+    call = bridge.call if request.param == "cpython" else request.getfixturevalue("phone").call
+
+    def run_one(module, function, **arguments):
+        asked = {"module": module, "function": function, "arguments": arguments}
+        return _unpacked(call(json.dumps(asked)))
+
+    return run_one
