@@ -10,7 +10,7 @@ MOST_CHARACTERS = 200000
 _DOORS = (
     ("hose.friction_loss_psi", hose.friction_loss_psi, ("coefficient", "flow_gpm", "length_ft")),
     ("nozzle.smooth_bore_flow_gpm", nozzle.smooth_bore_flow_gpm, ("tip_in", "nozzle_psi")),
-    ("reading.answer", reading.answer, ("lay", "units")),
+    ("reading.answer", reading.answer, ("lay", "shelf", "units")),
     ("rounding.rounded", rounding.rounded, ("value", "places")),
     ("shift.start", shift.start, ("sequence", "rig")),
     ("shift.advance", shift.advance, ("state", "event")),

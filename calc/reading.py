@@ -12,12 +12,14 @@ _ENDS = {
 }
 
 
-def answer(lay, units):
+def answer(lay, shelf, units):
     """What the pump must show for this lay, ready to be read.
 
-    lay: `{"lines": [...]}` as in layout, but `length`, `rise` and a nozzle's `tip`, `flow` and `pressure`
-        are text as typed, in the page's units; a line carries its hose's `coefficient`, `bore_in` and
-        limits (see caution), and `appliance_steps`, [[from_gpm, psi], ...] of the wye at its outlet
+    lay: `{"crew", "lines": [{"id", "hose", "length", "rise", "end"}]}`; `hose` and `crew` are names on the shelf;
+        `length`, `rise` and a nozzle's `tip`, `flow` and `pressure` are text as typed, in the page's units;
+        an `end` is such a nozzle with its `kind`, "smooth" or "fog", or `{"lines": [...]}` for a wye
+    shelf: what is at hand: `hoses` by name (`coefficient`, `bore_in` and the limits of calc.caution), `crews` by
+        name (`limit_lbf`), and `wye_steps`, [[from_gpm, psi], ...], the loss of a wye by the flow through it
     units: by kind of quantity, `factor` (page's units per calc's) and `places`
 
     Returns `{"pressure_psi", "pressure", "flow", "lines", "cautions"}`: per line `id`, `feeder`,
@@ -25,10 +27,13 @@ def answer(lay, units):
     Raises CalcError naming the typed field and, as a fact, the line.
     Source: layout.discharge_pressure.
     """
+    if not isinstance(lay, dict) or not isinstance(lay.get("crew"), str) or lay["crew"] not in shelf["crews"]:
+        raise CalcError("crew", "unknown")
+    crew = {"crew": lay["crew"], "crew_limit_lbf": shelf["crews"][lay["crew"]]["limit_lbf"]}
     limits = {}
-    plain_layout = {"lines": _translated(lay, units, limits, DEEPEST)}
+    plain_layout = {"lines": _translated(lay, (shelf, units, crew), limits, DEEPEST)}
     report = layout.discharge_pressure(plain_layout)
-    if _set_appliances(plain_layout, report):
+    if _set_appliances(limits, report, shelf["wye_steps"]):
         report = layout.discharge_pressure(plain_layout)
     for line in report["lines"]:
         if abs(line["inlet_psi"]) > MOST_PSI:
@@ -42,9 +47,10 @@ def answer(lay, units):
     }
 
 
-def _translated(parent, units, limits, depth):
-    """The typed lines of a lay or a wye as layout lines; notes each line's limits by its id."""
-    if not isinstance(parent, dict) or not isinstance(parent.get("lines"), list):
+def _translated(parent, context, limits, depth):
+    """The typed lines of a lay or a wye as layout lines with their limits; notes each by its id."""
+    shelf, units, crew = context
+    if not isinstance(parent.get("lines"), list):
         raise CalcError("lay", "damaged")
     if depth == 0:
         raise CalcError("lay", "too_deep", most=DEEPEST)
@@ -55,46 +61,50 @@ def _translated(parent, units, limits, depth):
         name = typed.get("id")
         if not isinstance(name, str):
             raise CalcError("lay", "damaged")
-        line = dict(typed)
+        hose = typed.get("hose")
+        if not isinstance(hose, str) or hose not in shelf["hoses"]:
+            raise CalcError("hose", "unknown", line=name)
+        line = {"id": name}
+        line.update(shelf["hoses"][hose])
+        line.update(crew)
         try:
             line["length_ft"] = entry.quantity(units, "length", "length", typed.get("length"))
             line["rise_ft"] = entry.quantity(units, "length", "rise", typed.get("rise"))
             if line["length_ft"] < 0:
                 raise CalcError("length", "negative")
-            line["end"] = _end(typed["end"], units, limits, depth)
+            line["end"] = _end(typed["end"], context, limits, depth)
         except CalcError as error:
-            raise error if "line" in error.facts else CalcError(error.field, error.code, line=name, **error.facts)
+            if "line" in error.facts:
+                raise
+            raise CalcError(error.field, error.code, line=name, **error.facts)
         limits[name] = line
         found.append(line)
     return found
 
 
-def _end(typed, units, limits, depth):
+def _end(typed, context, limits, depth):
     if "lines" in typed:
-        return {"lines": _translated(typed, units, limits, depth - 1)}
+        return {"lines": _translated(typed, context, limits, depth - 1)}
     kind = typed.get("kind")
     if not isinstance(kind, str) or kind not in _ENDS:
         raise CalcError("kind", "unknown")
     end = {"kind": kind}
     for name, field, quantity in _ENDS[kind]:
-        end[field] = entry.quantity(units, quantity, name, typed.get(name))
+        end[field] = entry.quantity(context[1], quantity, name, typed.get(name))
         if not end[field] > 0:
             raise CalcError(name, "not_positive")
     return end
 
 
-def _set_appliances(plain_layout, report):
+def _set_appliances(lines, report, wye_steps):
     """Give each wye the loss its rule asks at the flow through it; tells whether any has one."""
-    flows = {line["id"]: line["flow_gpm"] for line in report["lines"]}
-    pending = list(plain_layout["lines"])
     any_loss = False
-    while pending:
-        line = pending.pop()
-        for from_gpm, loss_psi in line.get("appliance_steps", ()):
-            if flows[line["id"]] >= from_gpm:
-                line["appliance_psi"] = loss_psi
-                any_loss = any_loss or loss_psi > 0
-        pending.extend(line["end"].get("lines", ()))
+    for reported in report["lines"]:
+        if reported["nozzle"] is None:
+            for from_gpm, loss_psi in wye_steps:
+                if reported["flow_gpm"] >= from_gpm:
+                    lines[reported["id"]]["appliance_psi"] = loss_psi
+                    any_loss = any_loss or loss_psi > 0
     return any_loss
 
 

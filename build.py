@@ -1,0 +1,133 @@
+"""Build the site into dist/, and serve it if asked.
+
+    python build.py                     build
+    python build.py --serve [PORT]      build, then serve on this machine
+    python build.py --at /pump/         build for a host where the site lies under /pump/ (for its 404 page)
+"""
+import argparse
+import base64
+import functools
+import hashlib
+import http.server
+import json
+import pathlib
+import shutil
+import warnings
+
+import flask_frozen
+
+from site_src.app import create_app
+
+ROOT = pathlib.Path(__file__).parent
+DIST = ROOT / "dist"
+TYPES = {
+    ".html": "text/html; charset=utf-8",
+    ".css": "text/css; charset=utf-8",
+    ".js": "text/javascript; charset=utf-8",
+    ".mjs": "text/javascript; charset=utf-8",
+    ".json": "application/json",
+    ".webmanifest": "application/manifest+json",
+    ".wasm": "application/wasm",
+    ".svg": "image/svg+xml",
+    ".png": "image/png",
+}
+
+
+def build(dist=DIST, site_path="/"):
+    """Build the whole site into a folder; the same sources give the same bytes."""
+    freeze(dist, site_path)
+    bundle_calc(dist)
+    write_worker(dist)
+
+
+def freeze(dist, site_path):
+    """Write every page and static file. A warning of the freezer is an error."""
+    app = create_app(site_path)
+    app.config.update(
+        FREEZER_DESTINATION=str(dist.resolve()),
+        FREEZER_RELATIVE_URLS=True,
+        FREEZER_STATIC_IGNORE=["__pycache__", ".*"],
+    )
+    shutil.rmtree(dist, ignore_errors=True)
+    freezer = flask_frozen.Freezer(app)
+
+    @freezer.register_generator
+    def unlinked():
+        yield "/404.html"
+        yield "/pressure/page.json"
+        for card in ("bay", "scene", "road"):
+            yield f"/shift/{card}/page.json"
+
+    with warnings.catch_warnings():
+        warnings.simplefilter("error", flask_frozen.FrozenFlaskWarning)
+        freezer.freeze()
+
+
+def bundle_calc(dist):
+    """Carry calc to the phone as one file: its sources by name."""
+    sources = {path.name: path.read_text() for path in sorted((ROOT / "calc").glob("*.py"))}
+    (dist / "calc.json").write_text(json.dumps(sources, sort_keys=True))
+
+
+def write_worker(dist):
+    """Write the service worker last, with every file that is really there."""
+    files = [precached(dist, path) for path in sorted(dist.rglob("*")) if path.is_file()]
+    worker = (ROOT / "site_src" / "sw.js").read_text()
+    (dist / "sw.js").write_text(worker.replace("FILES;", json.dumps(files, indent=0) + ";", 1))
+
+
+def precached(dist, path):
+    """One entry of the precache list."""
+    content = path.read_bytes()
+    return {
+        "url": path.relative_to(dist).as_posix(),
+        "revision": hashlib.sha256(content).hexdigest()[:16],
+        "integrity": "sha384-" + base64.b64encode(hashlib.sha384(content).digest()).decode(),
+    }
+
+
+class Handler(http.server.SimpleHTTPRequestHandler):
+    """Serves dist with the right types, whatever this machine's tables say."""
+
+    extensions_map = TYPES
+
+    def log_message(self, *args):
+        pass
+
+    def end_headers(self):
+        self.send_header("Cache-Control", "no-cache")
+        super().end_headers()
+
+    def send_error(self, code, message=None, explain=None):
+        page = pathlib.Path(self.directory, "404.html")
+        if code != 404 or not page.exists():
+            return super().send_error(code, message, explain)
+        content = page.read_bytes()
+        self.send_response(404)
+        self.send_header("Content-Type", TYPES[".html"])
+        self.send_header("Content-Length", str(len(content)))
+        self.end_headers()
+        if self.command != "HEAD":
+            self.wfile.write(content)
+
+
+def server(dist=DIST, port=8000):
+    """A server of the built site on this machine; port 0 takes any free one."""
+    return http.server.ThreadingHTTPServer(("127.0.0.1", port), functools.partial(Handler, directory=str(dist)))
+
+
+def main():
+    parser = argparse.ArgumentParser(description="Build the site into dist/.")
+    parser.add_argument("--serve", nargs="?", const=8000, type=int, metavar="PORT", help="serve it afterwards")
+    parser.add_argument("--at", default="/", metavar="PATH", help="path of the site on its host")
+    options = parser.parse_args()
+    build(site_path=options.at)
+    print(f"Built {sum(path.is_file() for path in DIST.rglob('*'))} files in {DIST}")
+    if options.serve is not None:
+        with server(port=options.serve) as serving:
+            print(f"Open http://127.0.0.1:{serving.server_port}/ (stop with Ctrl-C)", flush=True)
+            serving.serve_forever()
+
+
+if __name__ == "__main__":
+    main()

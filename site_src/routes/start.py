@@ -1,0 +1,41 @@
+"""The start page, the web manifest, and the page for an unknown address."""
+import flask
+
+from site_src import data
+from site_src.routes import json_page
+
+routes = flask.Blueprint("start", __name__)
+
+
+@routes.get("/")
+def home():
+    return flask.render_template("start.html", cards=data.load("sequences")["sequence"])
+
+
+@routes.get("/404.html")
+def not_found():
+    return flask.render_template("404.html", site_path=flask.current_app.config["SITE_PATH"])
+
+
+@routes.get("/manifest.webmanifest")
+def manifest():
+    words = data.load("words/en/site")
+    response = json_page({
+        "name": words["site"]["name"],
+        "short_name": words["site"]["name"],
+        "description": words["site"]["description"],
+        "lang": "en",
+        "id": "./",
+        "start_url": "./",
+        "scope": "./",
+        "display": "standalone",
+        "background_color": "#f6f3ea",
+        "theme_color": "#14171a",
+        "icons": [
+            {"src": "static/icons/192.png", "sizes": "192x192", "type": "image/png"},
+            {"src": "static/icons/512.png", "sizes": "512x512", "type": "image/png"},
+            {"src": "static/icons/512.png", "sizes": "512x512", "type": "image/png", "purpose": "maskable"},
+        ],
+    })
+    response.mimetype = "application/manifest+json"
+    return response

@@ -1,0 +1,35 @@
+// The one door to calc: MicroPython is started once, and only JSON text crosses.
+import { root } from "./site.js";
+
+// An input that calc cannot use: field, code, and facts such as the line.
+export class Refusal extends Error {
+  constructor(told) {
+    super(`${told.field}: ${told.code}`);
+    Object.assign(this, told);
+  }
+}
+
+let started;
+
+// Resolves to call(name, arguments); rejects where the browser cannot run it.
+export function engine() {
+  started ??= start();
+  return started;
+}
+
+async function start() {
+  const vendored = new URL("static/vendor/micropython/", root);
+  const [{ loadMicroPython }, sources] = await Promise.all([
+    import(new URL("micropython.mjs", vendored)),
+    fetch(new URL("calc.json", root)).then((response) => response.json()),
+  ]);
+  const python = await loadMicroPython({ url: new URL("micropython.wasm", vendored).href });
+  python.FS.mkdir("/calc");
+  for (const [name, source] of Object.entries(sources)) python.FS.writeFile(`/calc/${name}`, source);
+  const phone = python.pyimport("calc.phone");
+  return (name, given) => {
+    const told = JSON.parse(phone.call(name, JSON.stringify(given)));
+    if ("error" in told) throw new Refusal(told.error);
+    return told.ok;
+  };
+}

@@ -1,0 +1,13 @@
+// Where the site lies, whatever path it is served under, and the JSON a page brings with it.
+export const root = new URL("../../", import.meta.url);
+
+export async function pageData() {
+  const response = await fetch(new URL("page.json", document.baseURI));
+  if (!response.ok) throw new Error(`page.json: ${response.status}`);
+  return response.json();
+}
+
+// A sentence with its {names} filled in.
+export function fill(sentence, facts) {
+  return sentence.replace(/\{(\w+)\}/g, (whole, name) => (name in facts ? facts[name] : whole));
+}
