@@ -16,6 +16,7 @@ import warnings
 
 import flask_frozen
 
+from site_src import data
 from site_src.app import create_app
 
 ROOT = pathlib.Path(__file__).parent
@@ -53,10 +54,10 @@ def freeze(dist, site_path):
 
     @freezer.register_generator
     def unlinked():
-        yield "/404.html"
-        yield "/pressure/page.json"
-        for card in ("bay", "scene", "road"):
-            yield f"/shift/{card}/page.json"
+        yield "start.not_found", {}
+        yield "pressure.page_data", {}
+        for card in data.load("sequences")["sequence"]:
+            yield "shift.page_data", {"card": card["id"]}
 
     with warnings.catch_warnings():
         warnings.simplefilter("error", flask_frozen.FrozenFlaskWarning)

@@ -1,5 +1,5 @@
 """Typed text to numbers, and from the page's units to those of calc."""
-from calc.errors import CalcError
+from calc.errors import CalcError, check_number
 
 LONGEST = 12  # characters of a number anyone means to type
 
@@ -37,4 +37,6 @@ def quantity(units, kind, field, text):
 
     Raises CalcError as number does. Source: factors made by Pint when the site is built.
     """
-    return number(field, text) / units[kind]["factor"]
+    amount = number(field, text) / units[kind]["factor"]
+    check_number(field, amount)
+    return amount

@@ -9,7 +9,7 @@ OPENING_LAY = {
             "hose": "attack-1.75",
             "length": "200",
             "rise": "0",
-            "end": {"kind": "fog", "flow": "150", "pressure": "100"},
+            "end": {"kind": "fog", "flow": "150", "tip": "0.9375", "pressure": "100"},
         }
     ],
 }

@@ -1,0 +1,82 @@
+// Controls for a glove: chips with a longer list behind them, and steppers that repeat while held.
+import { html, nothing } from "../vendor/lit-html/lit-html.js";
+import { fill } from "./site.js";
+
+const HOLD_MS = 500;
+const REPEAT_MS = 120;
+
+// One of a few: radio chips. `choices` are { id, label }.
+export const chips = ({ name, legend, choices, value, change }) => html`
+  <fieldset class="chips">
+    <legend>${legend}</legend>
+    ${choices.map((choice) => html`
+      <label class="chip">
+        <input type="radio" name=${name} .checked=${choice.id === value} @change=${() => change(choice.id)}>
+        <span>${choice.label}</span>
+      </label>`)}
+  </fieldset>`;
+
+// The common ones as chips, all the rest in a list beside them.
+export function chipsAndList({ name, legend, other, choices, value, change, invalid }) {
+  const rest = choices.filter((choice) => !choice.common);
+  const listed = rest.some((choice) => choice.id === value);
+  return html`
+    <fieldset class="chips">
+      <legend>${legend}</legend>
+      ${choices.filter((choice) => choice.common).map((choice) => html`
+        <label class="chip">
+          <input type="radio" name=${name} .checked=${choice.id === value} @change=${() => change(choice.id)}>
+          <span>${choice.label}</span>
+        </label>`)}
+      <select class="choice" aria-label=${other} ?data-picked=${listed} aria-invalid=${invalid ? "true" : "false"}
+        .value=${listed ? value : ""} @change=${(event) => event.target.value && change(event.target.value)}>
+        <option value="" ?selected=${!listed}>${other}</option>
+        ${rest.map((choice) => html`<option value=${choice.id} ?selected=${choice.id === value}>${choice.label}</option>`)}
+      </select>
+    </fieldset>`;
+}
+
+// A number with a key on either side. `step(direction)` changes it by a trade step; `type(text)` by typing.
+export function stepper({ id, name, label, unit, value, step, type, refusal, words }) {
+  const refused = `${id}-refused`;
+  return html`
+    <div class="field">
+      <label for=${id}>${label}</label>
+      <div class="stepper">
+        ${key("−", fill(words.pressure.less, { what: label }), () => step(-1))}
+        <span class="stepper-value">
+          <input id=${id} name=${name} inputmode="decimal" autocomplete="off" .value=${value}
+            aria-invalid=${refusal ? "true" : "false"} aria-describedby=${refusal ? refused : nothing}
+            @input=${(event) => type(event.target.value)}>
+          <span aria-hidden="true">${unit}</span>
+        </span>
+        ${key("+", fill(words.pressure.more, { what: label }), () => step(1))}
+      </div>
+      ${refusal ? html`<p class="refusal" id=${refused} role="alert">${refusal}</p>` : nothing}
+    </div>`;
+}
+
+const key = (sign, label, act) => html`
+  <button type="button" class="key" aria-label=${label} @pointerdown=${(event) => holdToRepeat(event, act)}
+    @click=${(event) => pressed(event, act)} @contextmenu=${(event) => event.preventDefault()}>${sign}</button>`;
+
+// A held key repeats; the click that ends the hold is not one more.
+let repeated = false;
+
+function pressed(event, act) {
+  if (!repeated) act();
+  repeated = false;
+}
+
+function holdToRepeat(event, act) {
+  repeated = false;
+  let timer = setTimeout(function again() {
+    repeated = true;
+    act();
+    timer = setTimeout(again, REPEAT_MS);
+  }, HOLD_MS);
+  const end = () => clearTimeout(timer);
+  for (const kind of ["pointerup", "pointercancel", "pointerleave"]) {
+    event.currentTarget.addEventListener(kind, end, { once: true });
+  }
+}

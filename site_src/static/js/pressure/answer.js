@@ -1,0 +1,59 @@
+// The answer: the number for the panel, where the needle should stand, and what to be careful of.
+import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
+import { fill } from "../site.js";
+import { warning } from "../warning.js";
+
+const FACE_PSI = 400; // a gauge face as found on many panels
+const SWEEP = 270;
+
+const angle = (psi) => (Math.min(Math.max(psi, 0), FACE_PSI) / FACE_PSI) * SWEEP - SWEEP / 2;
+
+function mark(psi) {
+  const long = psi % 100 === 0;
+  const turn = ((angle(psi) - 90) * Math.PI) / 180;
+  return svg`
+    <path class=${long ? "gauge-mark-long" : "gauge-mark"} d="M100 ${long ? 24 : 20}V14" transform="rotate(${angle(psi)} 100 100)"/>
+    ${long ? svg`<text class="gauge-text" x=${100 + 60 * Math.cos(turn)} y=${105 + 60 * Math.sin(turn)}>${psi}</text>` : nothing}`;
+}
+
+const marks = Array.from({ length: FACE_PSI / 50 + 1 }, (_, count) => mark(count * 50));
+
+function gauge(answer, words) {
+  const told = fill(words.pressure.gauge, { pressure: answer.pressure, psi: words.unit.pressure });
+  const off = answer.pressure_psi < 0 || answer.pressure_psi > FACE_PSI;
+  return html`
+    <svg class="gauge" viewBox="0 0 200 200" role="img" aria-label=${off ? `${told}. ${words.pressure.gauge_off}` : told}>
+      <circle class="gauge-face" cx="100" cy="100" r="94"/>${marks}
+      <path class="gauge-needle" d="M100 118V34" transform="rotate(${angle(answer.pressure_psi)} 100 100)"/>
+      <circle class="gauge-hub" cx="100" cy="100" r="9"/>
+    </svg>`;
+}
+
+function sum(answer, words) {
+  const [first] = answer.lines;
+  if (first.end === "wye") return fill(words.pressure.sum_wye, { ...first, inlet: first.outlet });
+  return fill(words.pressure.sum, { ...first, nozzle: first.outlet });
+}
+
+// The whole answer block. `stale` is the sentence to show while there is no answer.
+export function answerView({ answer, stale, words, labelOf }) {
+  return html`
+    <section class="answer">
+      <p class="answer-label">${words.pressure.set}</p>
+      ${answer
+        ? html`<output class="answer-figure"><b>${answer.pressure}</b> <span>${words.unit.pressure}</span></output>${gauge(answer, words)}
+            <p class="answer-sum">${sum(answer, words)}</p>`
+        : html`<output class="answer-figure" data-stale>${stale}</output>`}
+    </section>
+    ${answer ? cautions(answer, words, labelOf) : nothing}`;
+}
+
+function cautions(answer, words, labelOf) {
+  const gated = answer.lines.filter((line) => line.gate && line.feeder);
+  return html`
+    ${answer.cautions.map((found) =>
+      warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...found, line: labelOf(found.line) })))}
+    ${answer.pressure_psi < 0 ? warning("caution", words.caution.caution, words.pressure.below_zero) : nothing}
+    ${gated.map((line) => html`<p class="notice">${fill(words.pressure.gate, {
+      line: labelOf(line.id), gate: line.gate, psi: words.unit.pressure })}</p>`)}`;
+}

@@ -1,0 +1,109 @@
+// A shift card, one step to a screen. calc.shift decides what is offered; this page shows it, times it and keeps it.
+import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
+import { stayAwake } from "./awake.js";
+import { engine, Refusal } from "./engine.js";
+import { doneView, haltView } from "./shift/halt.js";
+import { stepView } from "./shift/step.js";
+import { fill, pageData } from "./site.js";
+import { keep, kept } from "./store.js";
+
+const TICK_MS = 200;
+const place = document.getElementById("card");
+const starting = engine();
+starting.catch(() => {}); // told below
+const data = await pageData();
+const { steps, words, sequence } = data;
+const draft = `shift:${sequence.id}`;
+const madeOf = JSON.stringify(sequence);
+
+const page = { notice: null, resumed: false, awake: null, isKept: true };
+let state = null;
+let call = null;
+
+const seconds = () => Date.now() / 1000;
+const clock = (at_s) => new Date(at_s * 1000).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", second: "2-digit" });
+
+// Put an event to the card; what calc refuses leaves the card as it was.
+function send(event) {
+  try {
+    state = call("shift.advance", { state, event: { ...event, at_s: seconds() } });
+    page.notice = null;
+  } catch (refusal) {
+    if (!(refusal instanceof Refusal)) throw refusal;
+    page.notice = words.shift.refused;
+  }
+  page.resumed &&= event.kind === "tick";
+  if (event.kind !== "tick") save();
+  draw();
+  if (event.kind !== "tick") scrollTo(0, 0);
+  if (state.offer.holding && state.offer.hold_left_s > 0) setTimeout(() => state.offer.holding && send({ kind: "tick" }), TICK_MS);
+}
+
+function save() {
+  keep(draft, { state, madeOf }).then((isKept) => {
+    if (isKept !== page.isKept) {
+      page.isKept = isKept;
+      draw();
+    }
+  });
+}
+
+function beginAgain() {
+  state = call("shift.start", { sequence, rig: {} });
+  page.notice = null;
+  page.resumed = false;
+  save();
+  draw();
+}
+
+function draw() {
+  const last = state.confirmed.at(-1);
+  const finished = last ? fill(words.shift.finished, { time: clock(last.at_s) }) : "";
+  const done = state.status === "done";
+  const screen = state.status === "stopped"
+    ? haltView({ stopped: state.stopped, steps, words, send })
+    : done
+      ? doneView({ words, send, finished, told: sequence.id === "road" ? words.shift.done_road : words.shift.done_pump })
+      : stepView({ offer: state.offer, steps, words, send });
+  render(html`
+    ${page.resumed && last ? html`<p class="notice" role="status">${fill(words.shift.resumed, { time: clock(last.at_s) })}</p>` : nothing}
+    ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}
+    ${screen}
+    ${page.isKept ? nothing : html`<p class="notice">${words.shift.unkept}</p>`}
+    <details class="record">
+      <summary>${words.shift.record}</summary>
+      <ol>${state.confirmed.map((record) => html`
+        <li><time datetime=${new Date(record.at_s * 1000).toISOString()}>${clock(record.at_s)}</time><span>${steps[record.step].act}</span></li>`)}</ol>
+      <p>${page.awake ? words.shift.awake : words.shift.sleeps}</p>
+      <button type="button" class="key" @click=${beginAgain}>${words.shift.begin_again}</button>
+    </details>`, place);
+}
+
+// The card as it was left, if it still fits this version's steps.
+function resume(left) {
+  if (!left || left.state.status === "done") return beginAgain();
+  if (left.madeOf !== madeOf) {
+    beginAgain();
+    page.notice = words.shift.outdated;
+    return draw();
+  }
+  state = left.state;
+  if (state.confirmed.length === 0 && state.status === "running") return draw();
+  send({ kind: "resume" });
+  page.resumed = true;
+  draw();
+}
+
+try {
+  const [started, left] = await Promise.all([starting, kept(draft)]);
+  call = started;
+  place.replaceChildren();
+  resume(left);
+  stayAwake((awake) => {
+    page.awake = awake;
+    draw();
+  });
+} catch (problem) {
+  if (call) throw problem;
+  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
+}

@@ -1,0 +1,35 @@
+// The card when it stands still: stopped at a sign that did not come, at a danger, or finished.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { shape } from "../warning.js";
+
+export function haltView({ stopped, steps, words, send }) {
+  const danger = stopped.reason === "danger";
+  const step = steps[stopped.step];
+  return html`
+    <section class="halt" role="alert">
+      ${shape("stop")}
+      <h2>${danger ? words.shift.danger_title : words.shift.stop_title}</h2>
+      <h3>${words.shift.stop_do}</h3>
+      <p>${danger ? words.shift.danger_do : step.not_seen}</p>
+      <h3>${words.shift.stop_never}</h3>
+      <p>${danger ? words.shift.danger_never : step.never}</p>
+      ${danger ? html`<h3>${words.shift.stop_do}</h3><p>${words.shift.danger_radio}</p>` : nothing}
+    </section>
+    <div class="rows">
+      ${danger
+        ? nothing
+        : html`<button type="button" class="key key-wide" @click=${() => send({ kind: "look_again" })}>${words.shift.look_again}</button>
+            <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${words.shift.danger}</button>`}
+      <button type="button" class="key key-wide" @click=${() => send({ kind: "start_over" })}>${words.shift.start_over}</button>
+    </div>`;
+}
+
+export const doneView = ({ words, told, send, finished }) => html`
+  <section>
+    <h2 class="step-act">${words.shift.done}</h2>
+    <p>${finished}</p>
+    <p>${told}</p>
+    <div class="rows">
+      <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${words.shift.danger}</button>
+    </div>
+  </section>`;

@@ -1,0 +1,119 @@
+"""Typed text to numbers, and from the page's units to calc's own."""
+import json
+import re
+
+import pytest
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
+
+from calc.errors import CalcError
+from tests import bridge
+
+# one spelling: digits with at most one point or comma among them, one minus before, blanks around
+SPELLING = re.compile(r"\s*[-\u2212]?([0-9]+[.,]?[0-9]*|[.,][0-9]+)\s*", re.ASCII)
+UNITS = {"length": {"factor": 0.25, "places": 0}}
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("150", 150),
+        ("0", 0),
+        ("007", 7),
+        ("1.75", 1.75),
+        ("1,75", 1.75),     # a decimal comma
+        ("62.", 62),
+        (".5", 0.5),
+        ("-20", -20),
+        ("\u221220", -20),  # the minus that keyboards of phones put
+        ("  150 ", 150),
+        ("\t150\n", 150),
+        ("999999999999", 999999999999),  # twelve digits
+    ],
+)
+def test_number(run, text, expected):
+    """What a person types for a number is that number."""
+    assert run("entry", "number", field="length", text=text) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("", "empty"),
+        ("   ", "empty"),
+        (None, "not_a_number"),
+        (True, "not_a_number"),
+        (150, "not_a_number"),
+        (["150"], "not_a_number"),
+        ("abc", "not_a_number"),
+        ("150 ft", "not_a_number"),
+        ("1 50", "not_a_number"),
+        ("1.2.3", "not_a_number"),
+        ("1,000.5", "not_a_number"),
+        (".", "not_a_number"),
+        ("-", "not_a_number"),
+        ("--5", "not_a_number"),
+        ("- 5", "not_a_number"),
+        ("5-", "not_a_number"),
+        # spellings that one Python or the other would take
+        ("+5", "not_a_number"),
+        ("1e3", "not_a_number"),
+        ("1_000", "not_a_number"),
+        ("0x10", "not_a_number"),
+        ("inf", "not_a_number"),
+        ("nan", "not_a_number"),
+        ("\u0665", "not_a_number"),  # a digit, but not one of ours
+        ("\u00bd", "not_a_number"),  # one half as one character
+        ("1234567890123", "too_large"),
+        ("9" * 400, "too_large"),
+    ],
+)
+def test_number_refused(run, text, code):
+    """Anything else is refused under the name of its field."""
+    with pytest.raises(CalcError) as refusal:
+        run("entry", "number", field="length", text=text)
+    assert (refusal.value.field, refusal.value.code) == ("length", code)
+
+
+@settings(deadline=None, max_examples=300)
+@given(text=st.text("0159.,-+ ex_", max_size=8))
+def test_one_spelling(run, text):
+    """Exactly one spelling is read, and as the number it spells."""
+    try:
+        read = run("entry", "number", field="length", text=text)
+    except CalcError:
+        assert not SPELLING.fullmatch(text)
+    else:
+        assert SPELLING.fullmatch(text)
+        assert read == float(text.replace(",", "."))
+
+
+@settings(deadline=None, max_examples=300)
+@given(text=st.text(st.sampled_from("05.-\u2212 \t\u00a0\u2009\u202f\u3000\x1f\u0665"), max_size=4))
+@example(text="50\u00a0")  # a space that does not break, as text pasted from a page often has
+@example(text="\x1f5")
+def test_both_pythons_read_alike(phone, text):
+    """No blank or digit of another script is a number on the desk and a refusal on the phone."""
+    request = json.dumps({"module": "entry", "function": "number", "arguments": {"field": "length", "text": text}})
+    assert json.loads(phone.call(request)) == json.loads(bridge.call(request))
+
+
+@pytest.mark.parametrize(
+    ("text", "expected_ft"),
+    [
+        ("50", 200),  # a page unit of four feet: 50 of them are 200 ft
+        ("-5", -20),
+        ("0", 0),
+    ],
+)
+def test_quantity(run, text, expected_ft):
+    """A typed amount is brought to calc's unit once, at the edge."""
+    amount_ft = run("entry", "quantity", units=UNITS, kind="length", field="length", text=text)
+    assert amount_ft == pytest.approx(expected_ft, rel=1e-9)
+
+
+def test_quantity_refused(run):
+    """A quantity is refused as its number is."""
+    with pytest.raises(CalcError) as refusal:
+        run("entry", "quantity", units=UNITS, kind="length", field="rise", text="uphill")
+    assert (refusal.value.field, refusal.value.code) == ("rise", "not_a_number")
