@@ -35,7 +35,7 @@ def shelf():
 
 def _choices(rows):
     """Rows as one-tap choices: id, label, whether common, and what to say of their source."""
-    kept = ("id", "label", "common", "use", "source", "basis", "usual_psi", "tip_in")
+    kept = ("id", "label", "chip", "common", "use", "source", "basis", "usual_psi", "tip_in")
     return [{"common": False, **{key: row[key] for key in kept if key in row}} for row in rows]
 
 

@@ -112,8 +112,16 @@ def test_quantity(run, text, expected_ft):
     assert amount_ft == pytest.approx(expected_ft, rel=1e-9)
 
 
-def test_quantity_refused(run):
-    """A quantity is refused as its number is."""
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("uphill", "not_a_number"),
+        ("", "empty"),
+        ("2500001", "too_large"),  # four times as many feet, past ten million
+    ],
+)
+def test_quantity_refused(run, text, code):
+    """A quantity is refused as its number is, and where it is too large in calc's unit."""
     with pytest.raises(CalcError) as refusal:
-        run("entry", "quantity", units=UNITS, kind="length", field="rise", text="uphill")
-    assert (refusal.value.field, refusal.value.code) == ("rise", "not_a_number")
+        run("entry", "quantity", units=UNITS, kind="length", field="rise", text=text)
+    assert (refusal.value.field, refusal.value.code) == ("rise", code)

@@ -1,6 +1,5 @@
 """Every state the shift cards can reach, explored, and the proof that the exploring would notice."""
 import copy
-import json
 
 import pytest
 
@@ -118,3 +117,61 @@ def test_no_reachable_state_offers_an_act_with_a_guard_missing(card, rig):
     assert hazards == set()
     assert done, "the card can be finished"
     assert states > len(data.sequence(card)["steps"])
+
+
+def weakened(sequence):
+    """Every way to take one guard out of one act of a sequence: (what was taken, the sequence without it)."""
+    for place, step in enumerate(sequence["steps"]):
+        for guard in sequences.GUARDS.get(step.get("act"), ()):
+            mutant = copy.deepcopy(sequence)
+            mutant["steps"][place]["needs"].remove(guard)
+            yield f"{sequence['id']}: {step['id']} without {guard}", mutant
+
+
+MUTANTS = [mutant for card in CARDS for mutant in weakened(data.sequence(card))]
+
+
+@pytest.mark.parametrize("mutant", [mutant for _, mutant in MUTANTS], ids=[name for name, _ in MUTANTS])
+def test_a_guard_taken_out_is_refused_before_it_can_be_followed(mutant):
+    """A sequence that lacks a guard of an act never starts."""
+    with pytest.raises(CalcError) as refused:
+        shift.start(mutant, {})
+    assert (refused.value.field, refused.value.code) == ("sequence", "guard_missing")
+
+
+@pytest.mark.parametrize("card", CARDS)
+@pytest.mark.parametrize("guard", sorted(GUARDS))
+def test_the_exploration_notices_a_guard_that_is_never_asked_again(card, guard):
+    """With the first check blinded and a guard taken out of every step, the onlooker catches a bare selector move."""
+    mutant = data.sequence(card)
+    for step in mutant["steps"]:
+        step["needs"] = [need for need in step.get("needs", ()) if need != guard]
+    _, hazards, _ = explore(mutant, {}, check=lambda sequence: None)
+    assert any("selector" in hazard and guard in hazard for hazard in hazards)
+
+
+def there_and_back():
+    """A made-up card that moves the selector, selects a gear, and moves the selector again."""
+    steps = data.by_id(data.load("sequences")["step"])
+    kept = [copy.deepcopy(steps[name]) for name in ("idle", "neutral", "brake", "chock_scene", "zero", "centre", "gear", "road")]
+    for step in kept:
+        if step["id"] in ("centre", "gear", "road"):
+            step["needs"] = [*sequences.GUARDS[step["act"]], "wheels_chocked"]
+            step["voids"] = []
+    return {"id": "there_and_back", "anchor": "idle", "rig": {}, "steps": kept}
+
+
+def test_a_selector_move_after_a_gear_asks_for_neutral_and_zero_again():
+    """Motion itself ends what was seen before it, also without looking away."""
+    _, hazards, done = explore(there_and_back(), {})
+    assert hazards == set() and done
+
+
+@pytest.mark.parametrize(
+    ("part", "value"),
+    [("PERISHABLE", ()), ("PERISHABLE", ("engine_idle",)), ("ENDS", {})],
+)
+def test_the_exploration_notices_a_weaker_machine(monkeypatch, part, value):
+    """Were nothing voided by motion or by looking away, the onlooker would catch it."""
+    monkeypatch.setattr(sequences, part, value)
+    assert explore(there_and_back(), {})[1], "a machine that forgets motion must be caught"

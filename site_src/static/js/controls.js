@@ -26,7 +26,7 @@ export function chipsAndList({ name, legend, other, choices, value, change, inva
       ${choices.filter((choice) => choice.common).map((choice) => html`
         <label class="chip">
           <input type="radio" name=${name} .checked=${choice.id === value} @change=${() => change(choice.id)}>
-          <span>${choice.label}</span>
+          <span>${choice.chip ?? choice.label}</span>
         </label>`)}
       <select class="choice" aria-label=${other} ?data-picked=${listed} aria-invalid=${invalid ? "true" : "false"}
         .value=${listed ? value : ""} @change=${(event) => event.target.value && change(event.target.value)}>

@@ -13,7 +13,7 @@ function mark(psi) {
   const turn = ((angle(psi) - 90) * Math.PI) / 180;
   return svg`
     <path class=${long ? "gauge-mark-long" : "gauge-mark"} d="M100 ${long ? 24 : 20}V14" transform="rotate(${angle(psi)} 100 100)"/>
-    ${long ? svg`<text class="gauge-text" x=${100 + 60 * Math.cos(turn)} y=${105 + 60 * Math.sin(turn)}>${psi}</text>` : nothing}`;
+    ${long ? svg`<text class="gauge-text" x=${100 + 56 * Math.cos(turn)} y=${108 + 56 * Math.sin(turn)}>${psi}</text>` : nothing}`;
 }
 
 const marks = Array.from({ length: FACE_PSI / 50 + 1 }, (_, count) => mark(count * 50));
@@ -24,15 +24,25 @@ function gauge(answer, words) {
   return html`
     <svg class="gauge" viewBox="0 0 200 200" role="img" aria-label=${off ? `${told}. ${words.pressure.gauge_off}` : told}>
       <circle class="gauge-face" cx="100" cy="100" r="94"/>${marks}
-      <path class="gauge-needle" d="M100 118V34" transform="rotate(${angle(answer.pressure_psi)} 100 100)"/>
+      <path class="gauge-needle" d="M100 120V26" transform="rotate(${angle(answer.pressure_psi)} 100 100)"/>
       <circle class="gauge-hub" cx="100" cy="100" r="9"/>
     </svg>`;
 }
 
+// What the number is made of; parts that are nothing are left out.
 function sum(answer, words) {
   const [first] = answer.lines;
-  if (first.end === "wye") return fill(words.pressure.sum_wye, { ...first, inlet: first.outlet });
-  return fill(words.pressure.sum, { ...first, nozzle: first.outlet });
+  const parts = [
+    ["friction", first.friction],
+    [first.end === "wye" ? "joint" : "nozzle", first.outlet],
+    ["elevation", first.elevation],
+    ["appliance", first.appliance],
+  ];
+  return parts
+    .filter(([, amount]) => Number(amount) !== 0)
+    .map(([part, amount]) => fill(words.pressure[`part_${part}`], { amount }))
+    .join(" + ")
+    .replaceAll("+ -", "\u2212 ");
 }
 
 // The whole answer block. `stale` is the sentence to show while there is no answer.

@@ -28,7 +28,7 @@ export function settingsView({ lay, line, lines, tabs, data, refusal, act }) {
     <section aria-label=${words.pressure.settings}>
       ${tabs.length > 1 ? chips({ name: "edit", legend: words.pressure.edit, choices: tabs, value: line.id, change: act.select }) : nothing}
       ${chipsAndList({
-        name: `${line.id}-hose`, legend: words.pressure.hose, other: words.pressure.other_size, choices: data.hoses,
+        name: `${line.id}-hose`, legend: `${words.pressure.hose}, ${words.unit.diameter}`, other: words.pressure.other_size, choices: data.hoses,
         value: line.hose, change: (hose) => act.change(line.id, "hose", hose),
       })}
       ${number("length", words.pressure.length, "length")}

@@ -1,0 +1,125 @@
+"""The one door: JSON text in, JSON text out, nothing lost and nothing let through."""
+import inspect
+import json
+
+import pytest
+
+from calc import phone as door
+from calc.errors import CalcError
+from tests.unit.test_reading import SHELF, UNITS, a_lay, a_line, a_wye, fog
+
+SEQUENCE = {
+    "id": "look", "anchor": "wait", "rig": {"light": ["before", "after"]},
+    "steps": [{"id": "wait", "kind": "hold", "hold_s": 3, "proves": ["still"]},
+              {"id": "look", "kind": "confirm", "needs": ["still"], "proves": ["seen"]}],
+}
+STATE = door.shift.start(SEQUENCE, {"light": "after"})
+WAITING = door.shift.advance(STATE, {"kind": "hold", "step": "wait", "at_s": 100.25})
+CALLS = [
+    ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": 137.3, "length_ft": 333.3}),
+    ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": -1, "length_ft": 333.3}),
+    ("nozzle.smooth_bore_flow_gpm", {"tip_in": 0.9375, "nozzle_psi": 47.3}),
+    ("reading.answer", {"lay": a_lay(a_wye(a_line(end=fog("190", "75")), a_line(id="B", rise="-33.3"))),
+                        "shelf": SHELF, "units": UNITS}),
+    ("reading.answer", {"lay": a_lay(a_line(rise="up")), "shelf": SHELF, "units": UNITS}),
+    ("rounding.rounded", {"value": 112.5, "places": 0}),
+    ("shift.start", {"sequence": SEQUENCE, "rig": {"light": "after"}}),
+    ("shift.start", {"sequence": {}, "rig": {}}),
+    ("shift.advance", {"state": WAITING, "event": {"kind": "tick", "at_s": 100.6}}),
+    ("shift.advance", {"state": STATE, "event": {"kind": "seen", "step": "look", "at_s": 1}}),
+    ("shift.offer", {"state": WAITING}),
+    ("water.elevation_psi", {"rise_ft": 41.7}),
+]
+
+
+def through(run, name, arguments_json):
+    """What the page gets for this call."""
+    return json.loads(run("phone", "call", name=name, arguments_json=arguments_json))
+
+
+def near(told):
+    """Equal to nine figures in every number, and exactly in all else."""
+    if isinstance(told, dict):
+        return {key: near(value) for key, value in told.items()}
+    if isinstance(told, (list, tuple)):
+        return [near(value) for value in told]
+    return pytest.approx(told, rel=1e-9) if isinstance(told, float) else told
+
+
+@pytest.mark.parametrize(("name", "arguments"), CALLS)
+def test_as_direct(run, name, arguments):
+    """The door answers, or refuses, as the function behind it does on the desk."""
+    function, _ = door.DOORS[name]
+    try:
+        direct = {"ok": function(**arguments)}
+    except CalcError as error:
+        direct = {"error": {**error.facts, "field": error.field, "code": error.code}}
+    assert through(run, name, json.dumps(arguments)) == near(direct)
+
+
+def test_every_door():
+    """Every door is knocked on above, and its arguments are those of its function, in order."""
+    assert set(door.DOORS) == {name for name, _ in CALLS}
+    for name, (function, arguments) in door.DOORS.items():
+        assert arguments == tuple(inspect.signature(function).parameters)
+        assert name == f"{function.__module__.removeprefix('calc.')}.{function.__name__}"
+
+
+@pytest.mark.parametrize(
+    ("name", "arguments_json", "field", "code"),
+    [
+        ("hose.nothing", "{}", "name", "unknown"),
+        ("", "{}", "name", "unknown"),
+        ("phone.call", "{}", "name", "unknown"),
+        ("water.elevation_psi", "", "arguments", "not_json"),
+        ("water.elevation_psi", "{", "arguments", "not_json"),
+        ("water.elevation_psi", "rise_ft=1", "arguments", "not_json"),
+        ("water.elevation_psi", '{"rise_ft": 1} 2', "arguments", "not_json"),
+        ("water.elevation_psi", "[1]", "arguments", "not_an_object"),
+        ("water.elevation_psi", "1", "arguments", "not_an_object"),
+        ("water.elevation_psi", "null", "arguments", "not_an_object"),
+        ("water.elevation_psi", "{}", "rise_ft", "missing"),
+        ("water.elevation_psi", '{"rise_ft": 1, "fall_ft": 1}', "fall_ft", "unknown_argument"),
+        ("water.elevation_psi", '{"rise_ft": 1e999}', "rise_ft", "too_large"),
+        ("water.elevation_psi", '{"rise_ft": null}', "rise_ft", "not_a_number"),
+        ("water.elevation_psi", '{"rise_ft": true}', "rise_ft", "not_a_number"),
+        ("water.elevation_psi", '{"rise_ft": 1}' + " " * 200_000, "arguments", "too_large"),
+        ("rounding.rounded", '{"value": 1.5, "places": "x"}', "places", "out_of_range"),
+    ],
+)
+def test_refusal(run, name, arguments_json, field, code):
+    """What cannot be called is refused by field and code."""
+    error = through(run, name, arguments_json)["error"]
+    assert (error["field"], error["code"]) == (field, code)
+
+
+DEEP = "[" * 20_000 + "]" * 20_000
+NOT_READ = ("arguments", "too_deep")  # the desk's JSON reader stops; the phone's reads on, and the function refuses
+
+
+@pytest.mark.parametrize(
+    ("name", "arguments_json", "refusals"),
+    [
+        ("water.elevation_psi", DEEP, {NOT_READ, ("arguments", "not_an_object")}),
+        ("water.elevation_psi", DEEP[:-1], {NOT_READ, ("arguments", "not_json")}),
+        ("water.elevation_psi", '{"rise_ft": ' + DEEP + "}", {NOT_READ, ("rise_ft", "not_a_number")}),
+        ("shift.offer", '{"state": ' + DEEP + "}", {NOT_READ, ("state", "damaged")}),
+        # the answer holds the sequence, and would be as deep
+        ("shift.start", json.dumps({"sequence": SEQUENCE, "rig": {}}).replace('"rig"', f'"x": {DEEP}, "rig"', 1),
+         {NOT_READ}),
+    ],
+    ids=["bare", "cut", "argument", "state", "echo"],
+)
+def test_too_deep(run, name, arguments_json, refusals):
+    """Text nested too deep is refused by field and code on both Pythons, never a crash."""
+    error = through(run, name, arguments_json)["error"]
+    assert (error["field"], error["code"]) in refusals
+
+
+def test_too_deep_lay(run):
+    """A lay deeper than the page allows is refused as such by both."""
+    line = a_line()
+    for number in range(40):
+        line = a_wye(line, id=f"S{number}")
+    error = through(run, "reading.answer", json.dumps({"lay": a_lay(line), "shelf": SHELF, "units": UNITS}))["error"]
+    assert (error["field"], error["code"], error["most"]) == ("lay", "too_deep", 20)

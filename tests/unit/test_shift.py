@@ -1,0 +1,203 @@
+"""The shift card, event by event, on both Pythons."""
+import json
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from calc.errors import CalcError
+from site_src import data
+
+GUARDS = {"transmission_neutral", "speed_zero", "parking_brake", "engine_idle"}  # common practice
+
+
+class Hand:
+    """A person with the card in hand; the clock is theirs."""
+
+    def __init__(self, run, card, rig=None):
+        self.run = run
+        self.at_s = 1000.0
+        self.state = run("shift", "start", sequence=data.sequence(card), rig=rig or {})
+
+    @property
+    def offer(self):
+        return self.state["offer"]
+
+    def send(self, kind, **more):
+        event = {"kind": kind, "at_s": self.at_s, **more}
+        self.state = self.run("shift", "advance", state=self.state, event=event)
+        return self
+
+    def tick(self, seconds, every=0.25):
+        for _ in range(round(seconds / every)):
+            self.at_s += every
+            self.send("tick")
+        return self
+
+    def see(self, answer=None):
+        """Give the wished-for answer to whatever is offered."""
+        step = self.offer["step"]
+        if self.offer["kind"] == "hold":
+            self.send("hold", step=step).tick(2)
+        more = {"answer": answer or self.offer["answers"][0]} if self.offer["kind"] == "ask" else {}
+        self.at_s += 1
+        return self.send("seen", step=step, **more)
+
+    def see_until(self, step):
+        while self.offer["step"] != step:
+            self.see()
+        return self
+
+
+@pytest.mark.parametrize("card", ["bay", "scene", "road"])
+def test_a_card_is_followed_to_its_end(run, card):
+    """Seeing every sign finishes the card, each step with the time it was confirmed."""
+    hand = Hand(run, card)
+    while hand.state["status"] == "running":
+        hand.see()
+    assert hand.state["status"] == "done"
+    times = [record["at_s"] for record in hand.state["confirmed"]]
+    assert times == sorted(times) and len(times) >= 17
+
+
+def test_the_order_cannot_be_broken(run):
+    """Only the step on the screen can be confirmed."""
+    hand = Hand(run, "scene")
+    for step in ("pump", "gear", "raise", "brake", None):
+        with pytest.raises(CalcError) as refused:
+            hand.send("seen", step=step)
+        assert (refused.value.field, refused.value.code) == ("step", "not_offered")
+
+
+def test_two_taps_confirm_one_step(run):
+    """The second of two quick taps names a step that is no longer offered."""
+    hand = Hand(run, "scene")
+    first = hand.offer["step"]
+    hand.send("seen", step=first)
+    with pytest.raises(CalcError):
+        hand.send("seen", step=first)
+
+
+def test_the_pause_takes_two_seconds(run):
+    """The centre pause cannot be skipped, cut short, or ended before it was begun."""
+    hand = Hand(run, "scene").see_until("centre")
+    with pytest.raises(CalcError) as refused:
+        hand.send("seen", step="centre")
+    assert refused.value.code == "not_over"
+    hand.send("hold", step="centre").tick(1.75)
+    assert hand.offer["hold_left_s"] == pytest.approx(0.25)
+    with pytest.raises(CalcError):
+        hand.send("seen", step="centre")
+    hand.tick(0.25).send("seen", step="centre")
+    assert hand.offer["step"] == "pump"
+
+
+@pytest.mark.parametrize("jump_s", [3600, 86400 * 365, -3600])
+def test_a_clock_that_jumps_does_not_shorten_the_pause(run, jump_s):
+    """One tick counts half a second at the most, and never backwards."""
+    hand = Hand(run, "scene").see_until("centre").send("hold", step="centre")
+    hand.at_s += jump_s
+    hand.send("tick")
+    assert hand.offer["hold_left_s"] >= 1.5
+
+
+@pytest.mark.parametrize("leave", ["resume", "back", "not_seen"])
+def test_after_looking_away_the_guards_are_asked_again(run, leave):
+    """A selector move is offered only after each guard was seen anew."""
+    hand = Hand(run, "scene").see_until("pump")
+    hand.send(leave, **({"step": "pump"} if leave == "not_seen" else {}))
+    if leave == "not_seen":
+        hand.send("look_again")
+    asked = []
+    while hand.offer["step"] not in ("centre", "pump"):
+        assert hand.offer["again"]
+        asked.append(hand.offer["step"])
+        hand.see()
+    assert asked == ["idle", "neutral", "brake", "zero"]
+
+
+def test_danger_stops_any_step_and_the_shift_is_proved_anew(run):
+    """Movement, strain or a dead throttle: no way on but the shift from idle."""
+    hand = Hand(run, "scene").see_until("raise").send("danger")
+    assert hand.state["status"] == "stopped" and hand.offer["step"] is None
+    with pytest.raises(CalcError):
+        hand.send("look_again")
+    hand.send("start_over")
+    assert hand.offer["step"] == "idle"
+    assert not {"pump_light", "ok_light", "selector_pump"} & set(hand.state["facts"])
+
+
+def test_a_light_that_comes_after_drive_is_waited_for(run):
+    """The answer "after drive" opens the later look; the OK light is not offered before it."""
+    hand = Hand(run, "scene").see_until("light_first").see("after_drive").see().see()
+    assert hand.offer["step"] == "light_later"
+
+
+def test_a_rig_whose_light_comes_first_cannot_answer_otherwise(run):
+    """What the rig's profile knows is not asked against."""
+    hand = Hand(run, "scene", {"pump_light": "before_drive"}).see_until("light_first")
+    assert hand.offer["answers"] == ["on"]
+    with pytest.raises(CalcError) as refused:
+        hand.send("seen", step="light_first", answer="after_drive")
+    assert refused.value.field == "answer"
+
+
+def test_no_pressure_yet_leads_to_priming(run):
+    """A pump that shows no pressure is primed before any throttle."""
+    hand = Hand(run, "scene").see_until("pressure").see("none_yet")
+    assert hand.offer["step"] == "prime"
+
+
+@pytest.mark.parametrize(
+    ("state", "event", "field"),
+    [
+        ({}, {"kind": "tick", "at_s": 0}, "state"),
+        ("text", {"kind": "tick", "at_s": 0}, "state"),
+        (None, {"kind": "tick", "at_s": 0}, "state"),
+        ("good", None, "event"),
+        ("good", {"kind": ["seen"], "at_s": 0}, "event"),
+        ("good", {"kind": "fly", "at_s": 0}, "event"),
+        ("good", {"kind": "tick"}, "at_s"),
+        ("good", {"kind": "tick", "at_s": "noon"}, "at_s"),
+        ("good", {"kind": "tick", "at_s": 1e300}, "at_s"),
+    ],
+)
+def test_damaged_states_and_events_are_refused(run, state, event, field):
+    """What cannot be read is refused by name, never followed."""
+    given_state = Hand(run, "scene").state if state == "good" else state
+    with pytest.raises(CalcError) as refused:
+        run("shift", "advance", state=given_state, event=event)
+    assert refused.value.field == field
+
+
+def test_an_unknown_rig_answer_is_refused(run):
+    """A rig's profile cannot invent an answer."""
+    with pytest.raises(CalcError) as refused:
+        Hand(run, "scene", {"pump_light": "sometimes"})
+    assert refused.value.field == "rig"
+
+
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(taps=st.lists(st.tuples(st.integers(0, 11), st.floats(-4000, 4000)), min_size=20, max_size=120),
+       card=st.sampled_from(["bay", "scene", "road"]))
+def test_random_taps_never_reach_an_unguarded_selector(run, taps, card):
+    """Whatever is tapped, in whatever order, a selector move is offered only with its guards standing."""
+    hand = Hand(run, card)
+    steps = {step["id"]: step for step in hand.state["sequence"]["steps"]}
+    for tap, jump_s in taps:
+        hand.at_s += jump_s
+        offered = hand.offer
+        try:
+            if tap < 5 and offered["step"]:
+                hand.see()
+            elif tap < 11:
+                kind = ("back", "resume", "look_again", "start_over", "danger", "tick")[tap - 5]
+                hand.send(kind)
+            else:
+                hand.send("not_seen", step=offered["step"])
+        except CalcError:
+            assert hand.offer == offered, "a refused tap changes nothing"
+        step = steps.get(hand.offer["step"])
+        if step and step.get("act") == "selector":
+            assert GUARDS <= set(hand.state["facts"])
+    assert json.loads(json.dumps(hand.state)) == hand.state
