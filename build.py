@@ -37,7 +37,6 @@ TYPES = {
 def build(dist=DIST, site_path="/"):
     """Build the whole site into a folder; the same sources give the same bytes."""
     freeze(dist, site_path)
-    bundle_calc(dist)
     write_worker(dist)
 
 
@@ -62,12 +61,6 @@ def freeze(dist, site_path):
     with warnings.catch_warnings():
         warnings.simplefilter("error", flask_frozen.FrozenFlaskWarning)
         freezer.freeze()
-
-
-def bundle_calc(dist):
-    """Carry calc to the phone as one file: its sources by name."""
-    sources = {path.name: path.read_text() for path in sorted((ROOT / "calc").glob("*.py"))}
-    (dist / "calc.json").write_text(json.dumps(sources, sort_keys=True))
 
 
 def write_worker(dist):

@@ -1,23 +1,22 @@
 """The one door of calc for the phone: a name and JSON text in, JSON text out."""
 import json
 
-from calc import hose, nozzle, reading, rounding, shift, water
 from calc.errors import CalcError
 
 MOST_CHARACTERS = 200000
 
-# what may be called: name, function, its arguments in order
-_DOORS = (
-    ("hose.friction_loss_psi", hose.friction_loss_psi, ("coefficient", "flow_gpm", "length_ft")),
-    ("nozzle.smooth_bore_flow_gpm", nozzle.smooth_bore_flow_gpm, ("tip_in", "nozzle_psi")),
-    ("reading.answer", reading.answer, ("lay", "shelf", "units")),
-    ("rounding.rounded", rounding.rounded, ("value", "places")),
-    ("shift.start", shift.start, ("sequence", "rig")),
-    ("shift.advance", shift.advance, ("state", "event")),
-    ("shift.offer", shift.offer, ("state",)),
-    ("water.elevation_psi", water.elevation_psi, ("rise_ft",)),
-)
-DOORS = {name: (function, arguments) for name, function, arguments in _DOORS}
+# What may be called, as module.function, and its arguments. A module is imported when it is first asked for,
+# so that a page waits only for what it uses.
+DOORS = {
+    "hose.friction_loss_psi": ("coefficient", "flow_gpm", "length_ft"),
+    "nozzle.smooth_bore_flow_gpm": ("tip_in", "nozzle_psi"),
+    "reading.answer": ("lay", "shelf", "units"),
+    "rounding.rounded": ("value", "places"),
+    "shift.start": ("sequence", "rig"),
+    "shift.advance": ("state", "event"),
+    "shift.offer": ("state",),
+    "water.elevation_psi": ("rise_ft",),
+}
 
 
 def call(name, arguments_json):
@@ -42,7 +41,7 @@ def call(name, arguments_json):
 def _answer(name, arguments_json):
     if name not in DOORS:
         raise CalcError("name", "unknown")
-    function, expected = DOORS[name]
+    expected = DOORS[name]
     if len(arguments_json) > MOST_CHARACTERS:
         raise CalcError("arguments", "too_large", most=MOST_CHARACTERS)
     try:
@@ -59,4 +58,5 @@ def _answer(name, arguments_json):
     for argument in expected:
         if argument not in arguments:
             raise CalcError(argument, "missing")
-    return function(**arguments)
+    module, function = name.split(".")
+    return getattr(__import__("calc." + module, None, None, (function,)), function)(**arguments)

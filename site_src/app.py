@@ -2,7 +2,7 @@
 import flask
 import jinja2
 
-from site_src import data
+from site_src import data, scripts
 from site_src.routes import about, pressure, shift, start, tables
 
 
@@ -14,6 +14,7 @@ def create_app(site_path="/"):
     app = flask.Flask(__name__)
     app.jinja_env.undefined = jinja2.StrictUndefined
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
+    app.jinja_env.globals["modules"] = scripts.modules
     app.config["SITE_PATH"] = site_path
     for module in (start, pressure, shift, tables, about):
         app.register_blueprint(module.routes)

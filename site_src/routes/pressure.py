@@ -2,7 +2,7 @@
 import flask
 
 from calc import reading
-from site_src import catalogue, units
+from site_src import catalogue, data, units
 from site_src.routes import json_page
 
 routes = flask.Blueprint("pressure", __name__)
@@ -12,7 +12,8 @@ routes = flask.Blueprint("pressure", __name__)
 def page():
     lay = catalogue.OPENING_LAY
     answer = reading.answer(lay, catalogue.shelf(), units.system("US"))
-    return flask.render_template("pressure.html", answer=answer, lay=lay)
+    hose = data.by_id(data.load("hoses")["hose"])[lay["lines"][0]["hose"]]["label"]
+    return flask.render_template("pressure.html", answer=answer, lay=lay, hose=hose)
 
 
 @routes.get("/pressure/page.json")

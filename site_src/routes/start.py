@@ -1,10 +1,14 @@
 """The start page, the web manifest, and the page for an unknown address."""
+import pathlib
+
 import flask
 
+import calc
 from site_src import data
 from site_src.routes import json_page
 
 routes = flask.Blueprint("start", __name__)
+CALC = pathlib.Path(calc.__file__).parent
 
 
 @routes.get("/")
@@ -15,6 +19,12 @@ def home():
 @routes.get("/404.html")
 def not_found():
     return flask.render_template("404.html", site_path=flask.current_app.config["SITE_PATH"])
+
+
+@routes.get("/calc.json")
+def calc_sources():
+    """The sources of calc by file name: what the tests saw is what the phone computes."""
+    return json_page({path.name: path.read_text() for path in CALC.glob("*.py")})
 
 
 @routes.get("/manifest.webmanifest")

@@ -2,6 +2,7 @@
 import ast
 import importlib
 import inspect
+import math
 import pathlib
 import re
 
@@ -111,3 +112,14 @@ def test_no_number(run, name, argument):
         with pytest.raises(CalcError) as refusal:
             run(module, function, **{**good, argument: value})
         assert (refusal.value.field, refusal.value.code) == (argument, code), value
+
+
+@pytest.mark.parametrize(("name", "argument"), NUMBERS)
+@pytest.mark.parametrize(
+    ("value", "code"), [(math.nan, "not_a_number"), (math.inf, "too_large"), (-math.inf, "too_large")])
+def test_not_finite(name, argument, value, code):
+    """What is not finite is refused too; it cannot be written as JSON, so on the desk only."""
+    good = {each: GOOD[each] for each in inspect.signature(FORMULAS[name]).parameters}
+    with pytest.raises(CalcError) as refusal:
+        FORMULAS[name](**{**good, argument: value})
+    assert (refusal.value.field, refusal.value.code) == (argument, code)

@@ -1,10 +1,12 @@
 """The one door: JSON text in, JSON text out, nothing lost and nothing let through."""
+import importlib
 import inspect
 import json
 
 import pytest
 
 from calc import phone as door
+from calc import shift
 from calc.errors import CalcError
 from tests.unit.test_reading import SHELF, UNITS, a_lay, a_line, a_wye, fog
 
@@ -13,8 +15,8 @@ SEQUENCE = {
     "steps": [{"id": "wait", "kind": "hold", "hold_s": 3, "proves": ["still"]},
               {"id": "look", "kind": "confirm", "needs": ["still"], "proves": ["seen"]}],
 }
-STATE = door.shift.start(SEQUENCE, {"light": "after"})
-WAITING = door.shift.advance(STATE, {"kind": "hold", "step": "wait", "at_s": 100.25})
+STATE = shift.start(SEQUENCE, {"light": "after"})
+WAITING = shift.advance(STATE, {"kind": "hold", "step": "wait", "at_s": 100.25})
 CALLS = [
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": 137.3, "length_ft": 333.3}),
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": -1, "length_ft": 333.3}),
@@ -30,6 +32,12 @@ CALLS = [
     ("shift.offer", {"state": WAITING}),
     ("water.elevation_psi", {"rise_ft": 41.7}),
 ]
+
+
+def behind(name):
+    """The function behind a door."""
+    module, function = name.split(".")
+    return getattr(importlib.import_module(f"calc.{module}"), function)
 
 
 def through(run, name, arguments_json):
@@ -49,9 +57,8 @@ def near(told):
 @pytest.mark.parametrize(("name", "arguments"), CALLS)
 def test_as_direct(run, name, arguments):
     """The door answers, or refuses, as the function behind it does on the desk."""
-    function, _ = door.DOORS[name]
     try:
-        direct = {"ok": function(**arguments)}
+        direct = {"ok": behind(name)(**arguments)}
     except CalcError as error:
         direct = {"error": {**error.facts, "field": error.field, "code": error.code}}
     assert through(run, name, json.dumps(arguments)) == near(direct)
@@ -60,9 +67,8 @@ def test_as_direct(run, name, arguments):
 def test_every_door():
     """Every door is knocked on above, and its arguments are those of its function, in order."""
     assert set(door.DOORS) == {name for name, _ in CALLS}
-    for name, (function, arguments) in door.DOORS.items():
-        assert arguments == tuple(inspect.signature(function).parameters)
-        assert name == f"{function.__module__.removeprefix('calc.')}.{function.__name__}"
+    for name, arguments in door.DOORS.items():
+        assert arguments == tuple(inspect.signature(behind(name)).parameters)
 
 
 @pytest.mark.parametrize(

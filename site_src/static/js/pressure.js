@@ -149,3 +149,4 @@ if (opensAsBaked) {
   workOut();
   draw();
 }
+performance.mark("live-answer");

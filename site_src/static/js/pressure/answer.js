@@ -45,15 +45,20 @@ function sum(answer, words) {
     .replaceAll("+ -", "\u2212 ");
 }
 
+const facts = ({ lines: [first] }, words) =>
+  fill(first.end === "wye" ? words.pressure.facts_joint : words.pressure.facts_nozzle, first);
+
 // The whole answer block. `stale` is the sentence to show while there is no answer.
 export function answerView({ answer, stale, words, labelOf }) {
   return html`
     <section class="answer">
-      <p class="answer-label">${words.pressure.set}</p>
-      ${answer
-        ? html`<output class="answer-figure"><b>${answer.pressure}</b> <span>${words.unit.pressure}</span></output>${gauge(answer, words)}
-            <p class="answer-sum">${sum(answer, words)}</p>`
-        : html`<output class="answer-figure" data-stale>${stale}</output>`}
+      <div>
+        <p class="answer-label">${words.pressure.set}</p>
+        ${answer
+          ? html`<output class="answer-figure"><b>${answer.pressure}</b> <span>${words.unit.pressure}</span></output>`
+          : html`<output class="answer-figure" data-stale>${stale}</output>`}
+      </div>
+      ${answer ? html`${gauge(answer, words)}<p class="answer-sum">${sum(answer, words)}<br>${facts(answer, words)}</p>` : nothing}
     </section>
     ${answer ? cautions(answer, words, labelOf) : nothing}`;
 }

@@ -1,0 +1,101 @@
+"""What the site weighs and how fast it answers on a slow phone with the network off.
+
+    python tests/bench/phone.py          builds, measures, prints one line a figure
+
+Times are medians over cold opens in headless Chromium slowed six times; they go with the machine.
+"""
+import gzip
+import pathlib
+import statistics
+import sys
+import tempfile
+import threading
+
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[2]))
+
+from playwright.sync_api import sync_playwright
+
+import build
+from tests.browser import ARGUMENTS, PHONE, chromium_path
+
+SLOWED = 6
+OPENS = 9
+CALLS = 200
+
+
+def weigh(dist):
+    files = [path for path in dist.rglob("*") if path.is_file()]
+    packed = sum(len(gzip.compress(path.read_bytes(), 9)) for path in files)
+    print(f"full offline install: {len(files)} files, {packed / 1000:.0f} kB compressed (goal under 400)")
+
+
+def first_load(context, base):
+    page = context.new_page()
+    asked = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.goto(base + "pressure/")
+    page.get_by_role("img", name="psi").first.wait_for()
+    print(f"first load of the Pressure page: {len(asked)} requests")
+    page.goto(base)
+    page.locator("#readiness[data-state=yes]").wait_for(timeout=60000)
+    page.close()
+
+
+def cold_opens(context, base):
+    baked, live = [], []
+    for _ in range(OPENS):
+        page = context.new_page()
+        page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
+        page.goto(base + "pressure/")
+        page.locator(".gauge").wait_for()
+        times = page.evaluate("""() => ({
+            baked: performance.getEntriesByName("first-contentful-paint")[0].startTime,
+            live: performance.getEntriesByName("live-answer")[0].startTime,
+        })""")
+        baked.append(times["baked"])
+        live.append(times["live"])
+        page.close()
+    print(f"cold offline open to a readable answer: {statistics.median(baked):.0f} ms, {SLOWED}x slowed (goal 300)")
+    print(f"cold offline open to a live answer: {statistics.median(live):.0f} ms, {SLOWED}x slowed (goal 600)")
+
+
+def recomputations(context, base):
+    page = context.new_page()
+    page.goto(base + "pressure/")
+    page.locator(".gauge").wait_for()
+    page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
+    each_ms = page.evaluate("""async (calls) => {
+        const { engine } = await import(new URL("../static/js/engine.js", document.baseURI));
+        const call = await engine();
+        const data = await (await fetch("page.json")).json();
+        const one = () => call("reading.answer", { lay: data.opening, shelf: data.shelf, units: data.units });
+        one();
+        const start = performance.now();
+        for (let count = 0; count < calls; count += 1) one();
+        return (performance.now() - start) / calls;
+    }""", CALLS)
+    print(f"one recomputation of a lay: {each_ms:.2f} ms, {SLOWED}x slowed (goal under 16.7)")
+    page.close()
+
+
+def main():
+    with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
+        dist = pathlib.Path(folder) / "dist"
+        build.build(dist)
+        weigh(dist)
+        serving = build.server(dist, 0)
+        threading.Thread(target=serving.serve_forever, daemon=True).start()
+        base = f"http://127.0.0.1:{serving.server_port}/"
+        browser = playwright.chromium.launch(executable_path=chromium_path(), args=ARGUMENTS)
+        context = browser.new_context(**PHONE)
+        first_load(context, base)
+        context.set_offline(True)
+        serving.shutdown()
+        serving.server_close()
+        cold_opens(context, base)
+        recomputations(context, base)
+        browser.close()
+
+
+if __name__ == "__main__":
+    main()

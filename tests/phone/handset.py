@@ -1,0 +1,111 @@
+"""A host that can be stopped, and a phone that notes what goes wrong on it."""
+import contextlib
+import re
+import socket
+import threading
+
+from playwright.sync_api import Error
+
+import build
+from tests.phone import words
+
+SIZE = {"width": 360, "height": 740}
+
+
+class Host:
+    """Serves a built site from one port, from start to stop and again."""
+
+    def __init__(self, dist):
+        self.dist = dist
+        self.port = 0
+        self.start()
+
+    def start(self):
+        self._connections = []
+        self._server = build.server(self.dist, self.port)
+        self.port = self._server.server_port
+        accept = self._server.get_request
+
+        def noted():
+            accepted = accept()
+            self._connections.append(accepted[0])
+            return accepted
+
+        self._server.get_request = noted
+        self._serving = threading.Thread(target=self._server.serve_forever, kwargs={"poll_interval": 0.05}, daemon=True)
+        self._serving.start()
+
+    def stop(self):
+        """Close the port and every connection a browser may hold open for later."""
+        self._server.shutdown()
+        self._server.server_close()
+        self._serving.join()
+        for connection in self._connections:
+            with contextlib.suppress(OSError):  # it may be closed already
+                connection.shutdown(socket.SHUT_RDWR)
+
+    @property
+    def origin(self):
+        return f"http://127.0.0.1:{self.port}/"
+
+
+class Handset:
+    """One phone: pages are opened by address, and console errors, page errors and foreign requests are noted.
+
+    worker: whether the site may install itself; without it pages load sooner
+    """
+
+    def __init__(self, browser, host, worker=False, **settings):
+        self.host = host
+        self.troubles, self.requests, self.expected = [], [], []
+        self.context = browser.new_context(**{
+            "viewport": SIZE, "has_touch": True, "is_mobile": True, "locale": "en-US",
+            "service_workers": "allow" if worker else "block", **settings,
+        })
+        self.context.set_default_timeout(10000)
+        self.context.on("request", lambda request: self.requests.append(request.url))
+        self.context.on("weberror", lambda error: self.troubles.append(f"page error: {error.error}"))
+        self.context.on("console", self._hear)
+
+    def _hear(self, message):
+        if message.type == "error" and not any(re.search(pattern, message.text) for pattern in self.expected):
+            self.troubles.append(f"console: {message.text}")
+
+    def open(self, address=""):
+        """A new page at an address of the site."""
+        page = self.context.new_page()
+        page.goto(self.host.origin + address)
+        return page
+
+    def install(self):
+        """Open the start page and wait until it has counted every file; returns that page."""
+        page = self.open()
+        page.locator("#readiness[data-state=yes]").wait_for()
+        return page
+
+    def lose_signal(self):
+        """No network on the phone, and no host to reach either."""
+        self.host.stop()
+        self.context.set_offline(True)
+
+    def foreign(self):
+        """Requests for anything that is not the site's own."""
+        return [url for url in self.requests if not url.startswith(self.host.origin)]
+
+    def close(self):
+        """Put the phone away; fails where something went wrong on it."""
+        self.context.close()
+        assert self.troubles == []
+        assert self.foreign() == []
+
+
+def kill(page):
+    """End a page without a farewell, as a phone does that runs out of memory or of battery."""
+    with contextlib.suppress(Error):
+        page.goto("chrome://crash")
+    page.close()
+
+
+def ready(count):
+    """The sentence of the start page once all files are held."""
+    return words.said("start", "ready", want=count)

@@ -1,0 +1,91 @@
+"""The Pressure page as an operator handles it."""
+import re
+
+from playwright.sync_api import expect
+
+from site_src import data
+from tests.phone.words import SITE, said
+
+HOSES = data.by_id(data.load("hoses")["hose"])
+TIPS = data.by_id(data.load("nozzles")["tip"])
+FIELDS = {"length": "length", "rise": "rise", "flow": "flow", "pressure": "nozzle_pressure"}
+
+
+class Lay:
+    """An open Pressure page: its fields, choices, answer and workings."""
+
+    def __init__(self, page):
+        self.page = page
+        self.answer = page.locator("output")
+
+    def field(self, name):
+        """The entry of one number: length, rise, flow or pressure."""
+        return self.page.get_by_role("textbox", name=SITE["pressure"][FIELDS[name]], exact=True)
+
+    def type(self, name, text):
+        self.field(name).fill(text)
+
+    def entries(self):
+        """What stands in every field that is shown."""
+        shown = {name: self.field(name) for name in FIELDS}
+        return {name: field.input_value() for name, field in shown.items() if field.count()}
+
+    def step(self, name, key):
+        """One touch of the key beside a number: "more" or "less"."""
+        what = SITE["pressure"][FIELDS[name]]
+        self.page.get_by_role("button", name=said("pressure", key, what=what), exact=True).tap()
+
+    def press(self, key):
+        self.page.get_by_role("button", name=SITE["pressure"][key], exact=True).tap()
+
+    def _group(self, legend):
+        return self.page.get_by_role("group", name=re.compile("^" + re.escape(SITE["pressure"][legend])))
+
+    def choose(self, legend, label):
+        """Touch one chip of a group."""
+        self._group(legend).get_by_role("radio", name=label, exact=True).tap()
+
+    def choose_row(self, legend, row):
+        """Choose a hose or a tip, by its chip or from the list behind the chips."""
+        if row.get("common"):
+            self.choose(legend, row.get("chip", row["label"]))
+        else:
+            self._group(legend).get_by_role("combobox").select_option(label=row["label"])
+
+    def hose(self, name):
+        self.choose_row("hose", HOSES[name])
+
+    def tip(self, name):
+        self.choose_row("tip", TIPS[name])
+
+    def line(self, name):
+        """Show the entries of one line of a lay with a wye."""
+        self.choose("edit", said("pressure", "line", id=name))
+
+    def refusal(self, name):
+        """The message at a field."""
+        return self.page.locator(f"#{self.field(name).get_attribute('aria-describedby')}")
+
+    def shows(self, psi):
+        """The pump pressure that stands in the answer."""
+        expect(self.answer).to_have_text(re.compile(rf"^\s*{psi}\s+{SITE['unit']['pressure']}\s*$"))
+
+    def working(self, figure):
+        """Open a figure and give the text below it."""
+        figures = self.page.locator("details").filter(has_text=SITE["pressure"][f"field_{figure}"])
+        figures.first.locator("summary").tap()
+        return figures.first
+
+
+def open_lay(handset, fragment=""):
+    """The Pressure page, once it computes."""
+    lay = Lay(handset.open(f"pressure/{fragment}"))
+    lay.field("length").wait_for()
+    return lay
+
+
+def fresh_lay(handset):
+    """The Pressure page with its opening answer computed."""
+    lay = open_lay(handset)
+    lay.shows(170)
+    return lay

@@ -1,0 +1,186 @@
+"""Whatever is typed, linked or kept: a message in its place, the rest untouched, and nothing run."""
+import json
+import urllib.parse
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.phone.lay import FIELDS, fresh_lay, open_lay
+from tests.phone.words import SITE, said
+
+MARKUP = "<img src=x onerror=h()>"  # short enough to pass as an entry
+# what the page's entry rules say of each text, by field where they differ
+TYPED = [
+    ("", "empty"),
+    ("  ", "empty"),
+    ("abc", "not_a_number"),
+    ("--", "not_a_number"),
+    ("1e9", "not_a_number"),
+    ("1,000.5", "not_a_number"),
+    (MARKUP, "not_a_number"),
+    ("NaN", "not_a_number"),
+    ("99999999999", "too_large"),
+    ("9" * 20000, "too_large"),
+    ("-5", {"length": "negative", "flow": "not_positive", "pressure": "not_positive"}),
+    ("0", {"flow": "not_positive", "pressure": "not_positive"}),
+]
+CASES = [
+    pytest.param(field, text, code if isinstance(code, str) else code[field], id=f"{field}-{text[:12]}")
+    for text, code in TYPED for field in FIELDS if isinstance(code, str) or field in code
+]
+WATCH = "window.struck = false; window.h = window.alert = () => { window.struck = true; };"
+
+
+@pytest.fixture(scope="module", autouse=True)
+def watched(shared):
+    """Note any script that gets in."""
+    shared.context.add_init_script(WATCH)
+
+
+def assert_unharmed(page):
+    """Nothing that came in was run or became part of the page."""
+    assert page.evaluate("window.struck") is False
+    assert page.evaluate("({}).polluted") is None
+    assert page.locator("main img, main iframe, main script").count() == 0
+
+
+@pytest.mark.parametrize(("name", "text", "code"), CASES)
+def test_entry_is_refused_in_its_place(lay, name, text, code):
+    """A bad entry is told at its field, the others stand, no number is shown, and a good entry mends it."""
+    before = lay.entries()
+    lay.type(name, text)
+    expect(lay.refusal(name)).to_have_text(SITE["refusal"][code])
+    expect(lay.field(name)).to_have_attribute("aria-invalid", "true")
+    expect(lay.answer).to_have_text(SITE["pressure"]["waiting"])
+    assert lay.entries() == {**before, name: text}
+    assert_unharmed(lay.page)
+    lay.type(name, before[name])
+    lay.shows(170)
+    expect(lay.field(name)).to_have_attribute("aria-invalid", "false")
+
+
+def test_entry_of_a_line_out_of_sight(lay):
+    """A bad entry of one line brings that line's field back into sight."""
+    lay.press("add_wye")
+    lay.line("A")
+    lay.type("flow", "")
+    lay.line("B")
+    expect(lay.answer).to_have_text(SITE["pressure"]["waiting"])
+    lay.type("length", "150")
+    expect(lay.refusal("flow")).to_have_text(SITE["refusal"]["empty"])
+
+
+def test_lay_beyond_any_hose(lay):
+    """Good entries that ask for more than any hose is built for are told by their line."""
+    lay.type("length", "20000")
+    # by hand: 15.5 x 2.25 x 200 + 100 = 7075 psi
+    line = said("pressure", "line", id="A")
+    expect(lay.answer).to_have_text(said("refusal", "beyond_any_hose", line=line))
+
+
+@pytest.mark.parametrize("text", ["", "abc", "9" * 30])
+def test_bad_entry_costs_nothing_but_itself(take, text):
+    """After a bad entry the page opens again with every other entry as it was."""
+    handset = take()
+    lay = fresh_lay(handset)
+    lay.step("length", "more")
+    lay.type("flow", text)
+    expect(lay.answer).to_have_text(SITE["pressure"]["waiting"])
+    lay.page.close()
+    again = open_lay(handset)
+    assert (again.field("length").input_value(), again.field("pressure").input_value()) == ("250", "100")
+
+
+LINE = {"id": "A", "hose": "attack-1.75", "length": "300", "rise": "0",
+        "end": {"kind": "fog", "flow": "150", "tip": "1", "pressure": "100"}}
+GOOD = {"crew": "2", "lines": [LINE]}
+
+
+def coded(lay):
+    return urllib.parse.quote(lay if isinstance(lay, str) else json.dumps(lay))
+
+
+HOSTILE = {
+    "nothing": "",
+    "half an escape": "%",
+    "broken escape": "%E0%A4%A",
+    "not json": "%7B%22crew",
+    "null": "null",
+    "number": "7",
+    "list": "[]",
+    "empty object": "%7B%7D",
+    "no lines": coded({**GOOD, "lines": []}),
+    "lines is a word": coded({**GOOD, "lines": "constructor"}),
+    "unknown hose": coded({**GOOD, "lines": [{**LINE, "hose": "__proto__"}]}),
+    "unknown crew": coded({**GOOD, "crew": "constructor"}),
+    "markup as hose": coded({**GOOD, "lines": [{**LINE, "hose": MARKUP}]}),
+    "markup as name": coded({**GOOD, "lines": [{**LINE, "id": MARKUP}]}),
+    "number for text": coded({**GOOD, "lines": [{**LINE, "length": 300}]}),
+    "prototype only": coded('{"__proto__": {"crew": "2", "polluted": 1}}'),
+    "deep nesting": "[" * 3900,
+    "deep wyes": coded('{"crew":"2","lines":[{"end":' * 60),
+    "wye of three": coded({**GOOD, "lines": [{**LINE, "id": "S", "end": {"lines": [LINE, LINE, LINE]}}]}),
+    "a megabyte": "%5B" + "1%2C" * 250000,
+    "long entry": coded({**GOOD, "lines": [{**LINE, "length": "3" * 3000}]}),
+}
+
+
+@pytest.mark.parametrize("fragment", HOSTILE.values(), ids=HOSTILE)
+def test_mangled_link(lay, fragment):
+    """A link that holds no readable lay says so, and the lay on the page stands."""
+    lay.type("length", "250")
+    lay.page.evaluate("(fragment) => { location.hash = fragment; }", f"#lay={fragment}")
+    expect(lay.page.get_by_text(SITE["pressure"]["damaged_link"])).to_be_visible()
+    lay.shows(187)  # by hand: 15.5 x 2.25 x 2.5 + 100 = 187.19
+    assert_unharmed(lay.page)
+
+
+@pytest.mark.parametrize("fragment", ["%", "[]", coded({**GOOD, "crew": MARKUP}), "1" * 1000000])
+def test_mangled_link_opened_cold(shared, fragment):
+    """A phone that opens such a link shows its own last lay and the notice."""
+    lay = open_lay(shared, f"#lay={fragment}")
+    expect(lay.page.get_by_text(SITE["pressure"]["damaged_link"])).to_be_visible()
+    expect(lay.answer).to_contain_text(SITE["unit"]["pressure"])
+    assert_unharmed(lay.page)
+    lay.page.close()
+
+
+def test_markup_in_a_link_is_only_text(lay):
+    """Markup that passes as an entry stands in its field as typed, is refused there, and is never built into the page."""
+    hostile = {**GOOD, "lines": [{**LINE, "length": MARKUP}]}
+    lay.page.evaluate("(fragment) => { location.hash = fragment; }", f"#lay={coded(hostile)}")
+    expect(lay.field("length")).to_have_value(MARKUP)
+    expect(lay.refusal("length")).to_have_text(SITE["refusal"]["not_a_number"])
+    assert_unharmed(lay.page)
+
+
+def test_prototype_in_a_link_changes_nothing(lay):
+    """A good lay that carries a prototype with it is taken as a lay, and the prototype is left behind."""
+    hostile = json.dumps(GOOD)[:-1] + ', "__proto__": {"polluted": 1}, "constructor": {"prototype": {"polluted": 1}}}'
+    lay.page.evaluate("(fragment) => { location.hash = fragment; }", f"#lay={coded(hostile)}")
+    lay.shows(205)  # by hand: 15.5 x 2.25 x 3 + 100 = 204.63
+    assert_unharmed(lay.page)
+
+
+KEEP = """([name, value]) => new Promise((done) => {
+  const opening = indexedDB.open("panelhand", 1);
+  opening.onsuccess = () => {
+    const change = opening.result.transaction("drafts", "readwrite");
+    change.objectStore("drafts").put(value, name);
+    change.oncomplete = () => { opening.result.close(); done(); };
+  };
+})"""
+
+
+@pytest.mark.parametrize("kept", [7, {}, {"lines": []}, {"lines": [{"end": {}}]}, GOOD["lines"]], ids=json.dumps)
+@pytest.mark.parametrize(("name", "address", "shown"), [
+    ("pressure", "pressure/", SITE["pressure"]["set"]), ("shift:road", "shift/road/", SITE["shift"]["not_seen"]),
+], ids=["lay", "card"])
+def test_damaged_draft(take, kept, name, address, shown):
+    """What was kept and cannot be read is left aside: the page opens as new."""
+    handset = take()
+    page = handset.open(address)
+    page.get_by_text(shown).first.wait_for()
+    page.evaluate(KEEP, [name, kept])
+    page.close()
+    expect(handset.open(address).get_by_text(shown).first).to_be_visible()

@@ -1,0 +1,151 @@
+"""The Pressure page answers as worked by hand, shows its workings, and forgets nothing."""
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.phone.handset import kill
+from tests.phone.lay import fresh_lay, open_lay
+from tests.phone.words import SITE, said
+
+PSI = SITE["unit"]["pressure"]
+
+
+def test_opening_lay(handset):
+    """The page opens on an answer, and the engine comes to the same one."""
+    fresh_lay(handset)  # by hand: 15.5 x 1.5^2 x 2 + 100 = 169.75
+
+
+@pytest.mark.parametrize(
+    ("act", "given", "psi"),
+    [
+        # by hand: C (Q/100)^2 (L/100) + nozzle + 0.434 rise, from 200 ft of 1 3/4 in (C 15.5) at 150 gpm and 100 psi
+        ("step", ("flow", "more"), 174),      # 15.5 x 1.55^2 x 2 + 100 = 174.48
+        ("step", ("flow", "less"), 165),      # 15.5 x 1.45^2 x 2 + 100 = 165.18
+        ("step", ("length", "more"), 187),    # 15.5 x 2.25 x 2.5 + 100 = 187.19
+        ("step", ("length", "less"), 152),    # 15.5 x 2.25 x 1.5 + 100 = 152.31
+        ("step", ("pressure", "more"), 175),  # 69.75 + 105 = 174.75
+        ("step", ("pressure", "less"), 165),  # 69.75 + 95 = 164.75
+        ("step", ("rise", "more"), 174),      # 169.75 + 4.34 = 174.09
+        ("step", ("rise", "less"), 165),      # 169.75 - 4.34 = 165.41
+        ("type", ("length", "75,5"), 126),    # 34.875 x 0.755 + 100 = 126.33
+        ("type", ("flow", "95.5"), 128),      # 15.5 x 0.955^2 x 2 + 100 = 128.27
+        ("hose", ("attack-2",), 136),         # 8 x 2.25 x 2 + 100 = 136
+        ("hose", ("attack-2.5",), 109),       # 2 x 2.25 x 2 + 100 = 109
+        ("hose", ("booster-1",), 775),        # 150 x 2.25 x 2 + 100 = 775, chosen from the list
+    ],
+)
+def test_each_control_changes_the_answer(lay, act, given, psi):
+    """One touch or entry, and the answer is the hand-worked one."""
+    getattr(lay, act)(*given)
+    lay.shows(psi)
+
+
+@pytest.mark.parametrize(
+    ("tip", "psi"),
+    [
+        # by hand: flow 29.7 d^2 sqrt(50), friction 15.5 (Q/100)^2 x 2 on 200 ft, and 50 at the tip
+        ("15/16", 156),  # 184.58 gpm; 31 x 3.40696 = 105.62; 155.62
+        ("7/8", 130),    # 160.79 gpm; 31 x 2.58534 = 80.15; 130.15
+        ("5/8", 71),     # 82.03 gpm; 31 x 0.67297 = 20.86; 70.86; from the list
+    ],
+)
+def test_smooth_bore(lay, tip, psi):
+    """A smooth-bore tip at 50 psi draws its own flow, and the answer follows."""
+    lay.choose("nozzle", SITE["pressure"]["smooth"])
+    lay.tip(tip)
+    assert lay.field("pressure").input_value() == "50"
+    lay.shows(psi)
+
+
+def test_held_key_repeats(lay):
+    """A key held down goes on counting, and the release is not one more step."""
+    key = lay.page.get_by_role("button", name=said("pressure", "more", what=SITE["pressure"]["length"]), exact=True)
+    key.dispatch_event("pointerdown")
+    expect(lay.field("length")).not_to_have_value("200")
+    key.dispatch_event("pointerup")
+    held = int(lay.field("length").input_value())
+    assert held > 200 and held % 50 == 0  # whole steps of 50
+    key.dispatch_event("click")
+    assert lay.field("length").input_value() == str(held)
+    key.tap()
+    assert lay.field("length").input_value() == str(held + 50)
+
+
+def test_wye(lay):
+    """At a wye the answer serves the line that needs most, and the easier line is gated by what it has too much."""
+    lay.press("add_wye")
+    lay.shows(188)  # by hand: 169.75 + 2 x 3^2 x 1 = 187.75; 300 gpm is under 350, so the wye takes nothing
+    lay.line("B")
+    lay.type("length", "100")
+    lay.shows(188)  # line A still needs 169.75 at the wye
+    line = said("pressure", "line", id="B")
+    # by hand: B needs 15.5 x 2.25 x 1 + 100 = 134.875 of those 169.75: 34.875 too much
+    expect(lay.page.get_by_text(said("pressure", "gate", line=line, gate=35, psi=PSI))).to_be_visible()
+    lay.line("A")
+    assert lay.field("length").input_value() == "200"
+    lay.press("remove_wye")
+    lay.shows(170)
+
+
+def test_wye_takes_pressure_at_high_flow(lay):
+    """From 350 gpm through the wye its loss is added."""
+    lay.press("add_wye")
+    for line in ("A", "B"):
+        lay.line(line)
+        lay.type("flow", "180")
+    # by hand: 15.5 x 1.8^2 x 2 + 100 = 200.44; 2 x 3.6^2 = 25.92; 10 at the wye: 236.36
+    lay.shows(236)
+
+
+def test_workings(lay):
+    """Each figure opens on its working and its source."""
+    friction = lay.working("friction")
+    expect(friction).to_contain_text("15.5 × 1.5² × 2 = 69.75 psi")  # the working of the hand calculation
+    expect(friction).to_contain_text(SITE["basis"]["published"])
+    for figure in ("reaction", "flow", "velocity", "water", "elevation", "inlet", "friction_rate"):
+        lay.working(figure)
+    # by hand: 0.0505 x 150 x sqrt(100) = 75.75
+    expect(lay.page.get_by_text("0.0505 × 150 × √100 = 75.75 lbf")).to_be_visible()
+    assert not re.search(r"undefined|NaN|\{\w+\}|\[object", lay.page.locator("main").inner_text())
+
+
+def test_caution_above_test_pressure(lay):
+    """Hose that could see more than its service test says so, with both figures."""
+    line = said("pressure", "line", id="A")
+    # by hand: 15.5 x 2.25 x 6 + 100 = 309.25, over 300 psi; at 550 ft 291.81 is under it
+    told = lay.page.get_by_text(said("caution", "above_test_pressure", line=line, amount=309, limit=300))
+    lay.type("length", "600")
+    lay.shows(309)
+    expect(told).to_be_visible()
+    lay.type("length", "550")
+    lay.shows(292)
+    expect(told).to_have_count(0)
+
+
+def test_caution_for_the_crew(lay):
+    """A reaction above what the crew can hold says so."""
+    lay.choose("crew", "1")
+    # by hand: 0.0505 x 150 x 10 = 75.75 lbf; the study's limit for one is 60
+    line = said("pressure", "line", id="A")
+    expect(lay.page.get_by_text(said("caution", "reaction_above_crew", line=line, amount=76, limit=60, crew=1))).to_be_visible()
+
+
+def test_lay_travels_in_the_address(handset, take):
+    """The address of a lay opens the same lay on another phone."""
+    lay = fresh_lay(handset)
+    lay.type("length", "350")
+    lay.hose("attack-2")
+    lay.shows(163)  # by hand: 8 x 2.25 x 3.5 + 100
+    expect(lay.page).to_have_url(re.compile("attack-2%22.*%22350%22"))
+    other = open_lay(take(), "#" + lay.page.url.partition("#")[2])
+    other.shows(163)
+    assert other.entries() == lay.entries()
+
+
+def test_draft_survives_a_kill(handset):
+    """A page killed right after a touch opens again as it was left."""
+    lay = fresh_lay(handset)
+    lay.step("length", "more")
+    kill(lay.page)
+    open_lay(handset).shows(187)  # by hand: 15.5 x 2.25 x 2.5 + 100 = 187.19

@@ -1,0 +1,24 @@
+"""The words a person should see, from the site's own files."""
+import re
+
+from site_src import data
+
+SITE = data.load("words/en/site")
+STEPS = data.load("words/en/steps")
+CARDS = data.by_id(data.load("sequences")["sequence"])
+KINDS = {step["id"]: step["kind"] for step in data.load("sequences")["step"]}
+
+
+def said(section, key, **facts):
+    """One sentence of the site with its {names} filled in."""
+    return SITE[section][key].format(**facts)
+
+
+def beginning(section, key):
+    """A pattern for a sentence whose first {name} is not known beforehand."""
+    return re.compile("^" + re.escape(SITE[section][key].split("{")[0]))
+
+
+def answer_of(step, number=0):
+    """The id of one of the answers of an ask, or None for any other step."""
+    return list(STEPS[step]["answer"])[number] if "answer" in STEPS[step] else None

@@ -1,0 +1,1 @@
+"""The built site, read without a browser."""

@@ -1,0 +1,60 @@
+"""The built pages as a test reads them: addresses, tags, ids and tables."""
+import html.parser
+
+from site_src import data
+from site_src.app import create_app
+
+
+def cards():
+    """The names of the shift cards."""
+    return [card["id"] for card in data.load("sequences")["sequence"]]
+
+
+def addresses():
+    """Every page by its address below the site's root, as the routes give them."""
+    found = []
+    for rule in create_app().url_map.iter_rules():
+        address = rule.rule.lstrip("/")
+        if rule.rule.endswith("/"):
+            found.extend([address.replace("<card>", card) for card in cards()] if "<card>" in address else [address])
+    return sorted(found)
+
+
+class Page(html.parser.HTMLParser):
+    """One page: `tags` as (name, attributes), `ids`, `tables` as caption and rows of text, `inline` script or style."""
+
+    def __init__(self, path):
+        super().__init__()
+        self.tags, self.ids, self.tables, self.inline = [], set(), [], []
+        self._within = []
+        self.feed(path.read_text())
+
+    def handle_starttag(self, tag, attrs):
+        attributes = dict(attrs)
+        self.tags.append((tag, attributes))
+        self._within.append(tag)
+        if attributes.get("id"):
+            self.ids.add(attributes["id"])
+        if tag == "table":
+            self.tables.append({"caption": "", "rows": []})
+        if tag == "tr":
+            self.tables[-1]["rows"].append([])
+        if tag in ("td", "th"):
+            self.tables[-1]["rows"][-1].append("")
+
+    def handle_endtag(self, tag):
+        while tag in self._within and self._within.pop() != tag:
+            pass
+
+    def handle_data(self, text):
+        if self._within and self._within[-1] in ("script", "style") and text.strip():
+            self.inline.append(text)
+        if "caption" in self._within:
+            self.tables[-1]["caption"] += text
+        if "td" in self._within or "th" in self._within:
+            self.tables[-1]["rows"][-1][-1] += text
+
+    def row(self, caption, first):
+        """The cells of the row that begins with this word, in the table of this caption."""
+        table = [table for table in self.tables if table["caption"] == caption][0]
+        return [row for row in table["rows"] if row[0].split()[0] == first][0]

@@ -1,0 +1,90 @@
+"""What the build writes: the same bytes each time, all of it listed for the phone, nothing unlisted."""
+import base64
+import hashlib
+import json
+import os
+import re
+import subprocess
+import sys
+import warnings
+
+import flask_frozen
+import pytest
+
+import build
+from site_src import app, data
+from tests.site import pages
+
+VENDOR = build.ROOT / "site_src" / "static" / "vendor"
+
+
+def contents(dist):
+    """Every file of a built site by its address."""
+    return {path.relative_to(dist).as_posix(): path.read_bytes() for path in dist.rglob("*") if path.is_file()}
+
+
+@pytest.fixture(scope="module")
+def listed(built):
+    """The precache list of the built worker, by address."""
+    entries = json.loads(re.search(r"const files = (\[.*?\]);", (built / "sw.js").read_text(), re.DOTALL)[1])
+    assert len({entry["url"] for entry in entries}) == len(entries)
+    return {entry["url"]: entry for entry in entries}
+
+
+def test_same_sources_give_the_same_bytes(built, tmp_path):
+    """A second build, by another process that hashes otherwise, writes the same files byte for byte."""
+    code = f"import build, pathlib; build.build(dist=pathlib.Path({str(tmp_path / 'again')!r}))"
+    environment = {**os.environ, "PYTHONHASHSEED": "1"}
+    subprocess.run([sys.executable, "-c", code], cwd=build.ROOT, env=environment, check=True)
+    first, again = contents(built), contents(tmp_path / "again")
+    assert sorted(first) == sorted(again)
+    assert [name for name in first if first[name] != again[name]] == []
+
+
+def test_precache_list_is_the_site(built, listed):
+    """The worker lists every file but itself, and nothing that is not there."""
+    assert sorted(listed) == sorted(set(contents(built)) - {"sw.js"})
+
+
+def test_precache_entries_name_their_content(built, listed):
+    """Each entry carries the digests of the file that is really there."""
+    for name, content in contents(built).items():
+        if name != "sw.js":
+            sha384 = base64.b64encode(hashlib.sha384(content).digest()).decode()
+            assert listed[name]["integrity"] == f"sha384-{sha384}", name
+            assert listed[name]["revision"] == hashlib.sha256(content).hexdigest()[:16], name
+
+
+def test_every_page_is_a_route_and_every_route_a_page(built):
+    """The pages of the folder are those of the routes, and the page for an unknown address."""
+    written = {path.relative_to(built).as_posix() for path in built.rglob("*.html")}
+    assert written == {f"{address}index.html" for address in pages.addresses()} | {"404.html"}
+
+
+@pytest.mark.parametrize("package", data.load("vendor")["package"], ids=lambda package: package["folder"])
+def test_vendored_files_are_unmodified(package):
+    """Each third-party file has the digest that was written down for it, in the sources and so in the site."""
+    for file in package["file"]:
+        content = (VENDOR / package["folder"] / file["name"]).read_bytes()
+        assert hashlib.sha256(content).hexdigest() == file["sha256"], file["name"]
+
+
+def test_nothing_unlisted_is_vendored(built):
+    """Every file under vendor/ stands in the list, and every package of the list has its licence there."""
+    packages = data.load("vendor")["package"]
+    listed = {f"{package['folder']}/{file['name']}" for package in packages for file in package["file"]}
+    for folder in (VENDOR, built / "static" / "vendor"):
+        assert {path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file()} == listed
+    assert {f"{package['folder']}/LICENSE" for package in packages} <= listed
+
+
+def test_a_warning_of_the_freezer_stops_the_build(monkeypatch, tmp_path):
+    """A route whose file would be served with the wrong type is refused, not written."""
+    def create_app(site_path):
+        made = app.create_app(site_path)
+        made.add_url_rule("/slip", "slip", lambda: "a page without an ending")
+        return made
+
+    monkeypatch.setattr(build, "create_app", create_app)
+    with warnings.catch_warnings(), pytest.raises(flask_frozen.MimetypeMismatchWarning):
+        build.build(dist=tmp_path / "dist")

@@ -1,0 +1,88 @@
+"""Every page on its own: its links lead somewhere, and nothing in it runs or paints inline."""
+import pathlib
+import posixpath
+import re
+import urllib.parse
+
+import pytest
+
+from tests.site import pages
+
+FILES = [f"{address}index.html" for address in pages.addresses()] + ["404.html"]
+LINKS = ("href", "src")
+POLICY = {
+    "default-src": "'self'",
+    "script-src": "'self' 'wasm-unsafe-eval'",
+    "object-src": "'none'",
+    "base-uri": "'none'",
+}
+
+
+@pytest.fixture(params=FILES)
+def name(request):
+    return request.param
+
+
+@pytest.fixture
+def page(built, name):
+    return pages.Page(built / name)
+
+
+def target(name, link):
+    """The file and fragment that a link of a page leads to."""
+    parts = urllib.parse.urlsplit(link)
+    assert not parts.scheme and not parts.netloc, f"leads off the site: {link}"
+    path = posixpath.normpath(posixpath.join("/", posixpath.dirname(name), parts.path)) if parts.path else f"/{name}"
+    if parts.path.endswith("/"):
+        path = posixpath.join(path, "index.html")
+    return path.lstrip("/"), parts.fragment
+
+
+def test_links_resolve(built, name, page):
+    """Every link and source of the page is a file of the site, and every fragment is there."""
+    for tag, attributes in page.tags:
+        for link in (attributes[key] for key in LINKS if key in attributes):
+            file, fragment = target(name, link)
+            assert (built / file).is_file(), f"{tag} {link}"
+            if fragment:
+                assert fragment in pages.Page(built / file).ids, f"{tag} {link}"
+
+
+def test_links_are_relative(name, page):
+    """A page works under any path; only the page for an unknown address, served at any depth, is absolute."""
+    links = [attributes[key] for _, attributes in page.tags for key in LINKS if key in attributes]
+    assert links
+    assert all(link.startswith("/") == (name == "404.html") for link in links)
+
+
+def test_nothing_inline(page):
+    """No script, style or handler stands in the page itself."""
+    assert page.inline == []
+    for tag, attributes in page.tags:
+        assert tag != "style"
+        assert tag != "script" or attributes.get("src"), attributes
+        assert not [key for key in attributes if key == "style" or key.startswith("on")], (tag, attributes)
+
+
+def test_policy_is_set(page):
+    """Each page carries the content policy, before anything it could load."""
+    policy, = [attributes["content"] for tag, attributes in page.tags
+               if tag == "meta" and attributes.get("http-equiv") == "Content-Security-Policy"]
+    assert dict(part.strip().split(" ", 1) for part in policy.split(";")) == POLICY
+    names = [tag for tag, _ in page.tags]
+    assert "script" not in names[:names.index("meta")] and "link" not in names[:names.index("meta")]
+
+
+def test_scripts_import_what_is_there(built):
+    """Every relative import of a script is a file of the site."""
+    for script in (built / "static" / "js").rglob("*.js"):
+        for link in re.findall(r'(?:from|import) "(\.[^"]+)"', script.read_text()):
+            assert (script.parent / link).resolve().is_file(), f"{script.name}: {link}"
+
+
+def test_manifest_icons_are_there(built):
+    """The icons and the start address of the web manifest are files of the site."""
+    manifest = (built / "manifest.webmanifest").read_text()
+    for link in re.findall(r'"src": "([^"]+)"', manifest):
+        assert (built / pathlib.PurePosixPath(link)).is_file(), link
+    assert '"start_url": "./"' in manifest

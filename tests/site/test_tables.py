@@ -1,0 +1,85 @@
+"""The baked tables against figures worked by hand."""
+import pytest
+
+from site_src import data
+from tests.site import pages
+
+WORDS = data.load("words/en/site")
+
+
+def assert_shows(text, worked):
+    """The text is the worked figure, rounded to the decimals it shows."""
+    places = len(text.partition(".")[2])
+    assert float(text) == pytest.approx(worked, abs=0.5 * 10 ** -places + 1e-9)
+
+
+@pytest.mark.parametrize(
+    ("hose", "flow_gpm", "per_50_psi", "per_100_psi", "speed_ft_per_s"),
+    [
+        # by hand: C (Q/100)^2 for 100 ft, half of it for 50; speed 0.4085 Q / d^2
+        ("attack-1.75", "150", 17.4375, 34.875, 20.0),  # 15.5 x 1.5^2; 0.4085 x 150 / 3.0625
+        ("attack-2.5", "300", 9.0, 18.0, 19.6),         # 2 x 3^2; 0.4085 x 300 / 6.25
+        ("booster-1", "30", 6.75, 13.5, 12.3),          # 150 x 0.3^2; 0.4085 x 30 / 1
+        ("supply-5", "1000", 4.0, 8.0, 16.3),           # 0.08 x 10^2; 0.4085 x 1000 / 25
+    ],
+)
+def test_friction(built, hose, flow_gpm, per_50_psi, per_100_psi, speed_ft_per_s):
+    """A row of the friction page shows the loss of the coefficient rule, and the speed of the water."""
+    row = data.by_id(data.load("hoses")["hose"])[hose]
+    caption = WORDS["tables"]["friction_caption"].format(**row)
+    shown = pages.Page(built / "tables/friction/index.html").row(caption, flow_gpm)
+    for text, worked in zip(shown[1:], (per_50_psi, per_100_psi, speed_ft_per_s), strict=True):
+        assert_shows(text, worked)
+
+
+@pytest.mark.parametrize(
+    ("tip", "nozzle_psi", "flow_gpm", "reaction_lbf"),
+    [
+        # by hand: 29.7 d^2 sqrt(P) and 1.57 d^2 P
+        ("1", "50", 210.0, 78.5),       # 29.7 x 7.0711; 1.57 x 50
+        ("15/16", "50", 184.6, 69.0),   # 29.7 x 0.87891 x 7.0711; 1.57 x 0.87891 x 50
+        ("2", "80", 1062.6, 502.4),     # 29.7 x 4 x 8.9443; 1.57 x 4 x 80
+    ],
+)
+def test_tips(built, tip, nozzle_psi, flow_gpm, reaction_lbf):
+    """A row of the tips page shows flow and reaction of that tip at that pressure."""
+    caption = WORDS["tables"]["tips_caption"].format(label=data.by_id(data.load("nozzles")["tip"])[tip]["label"])
+    shown = pages.Page(built / "tables/tips/index.html").row(caption, nozzle_psi)
+    assert_shows(shown[1], flow_gpm)
+    assert_shows(shown[2], reaction_lbf)
+
+
+@pytest.mark.parametrize(
+    ("page", "caption", "first", "cells"),
+    [
+        # by hand: 0.0505 Q sqrt(P), sqrt(50, 75, 100) = 7.0711, 8.6603, 10
+        ("reaction", "reaction_caption", "150", (53.6, 65.6, 75.75)),
+        # 0.434 and 0.5 psi per ft
+        ("elevation", "elevation_feet", "50", (21.7, 25.0)),
+        # 5 psi a floor above the first
+        ("elevation", "elevation_floors", "3", (10.0,)),
+    ],
+)
+def test_smaller_tables(built, page, caption, first, cells):
+    """Rows of the reaction and height pages show the rule's figures."""
+    shown = pages.Page(built / "tables" / page / "index.html").row(WORDS["tables"][caption], first)
+    for text, worked in zip(shown[1:], cells, strict=True):
+        assert_shows(text, worked)
+
+
+def test_wye_loss(built):
+    """The appliances page gives a wye nothing at low flow and 10 psi from 350 gpm, as its source does."""
+    label = data.by_id(data.load("losses")["appliance"])["wye"]["label"]
+    page = pages.Page(built / "tables/appliances/index.html")
+    shown = page.row(WORDS["tables"]["appliances_caption"], label.split()[0])
+    from_350 = WORDS["tables"]["from_flow"].format(flow=350)
+    assert shown == [label, f"0 {WORDS['tables']['any_flow']}10 {from_350}"]
+
+
+def test_usual_pressure_is_marked_once(built):
+    """Each tip's table marks one row as usual: 50 psi for a handline tip, 80 for a master stream's."""
+    page = pages.Page(built / "tables/tips/index.html")
+    for table, tip in zip(page.tables, data.load("nozzles")["tip"], strict=True):
+        marked = [row[0].split()[0] for row in table["rows"] if WORDS["tables"]["usual"] in row[0]]
+        # study cards: handline tips to 1 1/4 in, larger tips are master streams
+        assert marked == ["50" if tip["tip_in"] <= 1.25 else "80"]

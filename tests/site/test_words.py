@@ -1,0 +1,95 @@
+"""Words and their sources: what a script says exists, what exists is said, and each number has an origin."""
+import json
+import re
+import subprocess
+import sys
+
+import pytest
+
+import build
+from site_src import data
+from tests.site import pages
+
+SCRIPTS = build.ROOT / "site_src" / "static" / "js"
+STEPS = data.by_id(data.load("sequences")["step"])
+TOLD = data.load("words/en/steps")
+BASES = set(data.load("words/en/site")["basis"])
+ENTRIES = [("pressure.js", "pressure")] + [("shift.js", f"shift/{card}") for card in pages.cards()]
+
+
+def with_imports(name, found):
+    """A script and every script of ours that it imports, by path."""
+    path = (SCRIPTS / name).resolve()
+    if path not in found and "vendor" not in path.parts:
+        found[path] = path.read_text()
+        for link in re.findall(r'from "(\.[^"]+)"', found[path]):
+            with_imports(path.parent / link, found)
+    return found
+
+
+@pytest.mark.parametrize(("script", "page"), ENTRIES, ids=[page for _, page in ENTRIES])
+def test_scripts_find_their_words(built, script, page):
+    """Every words.section.key of a page's scripts is in the JSON that the page brings with it."""
+    words = json.loads((built / page / "page.json").read_text())["words"]
+    asked = set()
+    for text in with_imports(script, {}).values():
+        asked.update(re.findall(r"\bwords\.(\w+)\.(\w+)", text))
+    assert len(asked) > 5
+    assert [f"{section}.{key}" for section, key in sorted(asked) if key not in words.get(section, {})] == []
+
+
+def test_every_step_has_its_words():
+    """Each step says what to do, what to see, why, and what to do and not to do where the sign does not come."""
+    for name, step in STEPS.items():
+        assert set(TOLD[name]) >= {"act", "see", "why", "not_seen", "never"}, name
+        assert ("hold" in TOLD[name]) == (step["kind"] == "hold"), name
+        answers = [answer["id"] for answer in step.get("answers", [])]
+        assert sorted(TOLD[name].get("answer", {})) == sorted(answers), name
+
+
+def test_no_step_is_orphaned():
+    """Every step with words is a step, every step is on a card, and every card has its title."""
+    assert set(TOLD) == set(STEPS)
+    assert {step for card in data.load("sequences")["sequence"] for step in card["steps"]} == set(STEPS)
+    assert set(data.load("words/en/site")["card"]) == set(pages.cards())
+
+
+def numbered():
+    """Every row and group of the data files that holds figures, with the row that tells its source."""
+    for path in sorted(data.FOLDER.glob("*.toml")):
+        if path.stem in ("vendor", "sequences"):
+            continue
+        file = data.load(path.stem)
+        for name, content in file.items():
+            for row in content if isinstance(content, list) else [content]:
+                if isinstance(content, list) or any(not isinstance(value, str) for value in row.values()):
+                    group = file.get(f"{name}s", {}) if isinstance(content, list) and "source" not in row else row
+                    yield pytest.param(group, id=f"{path.stem}-{name}-{row.get('id', '')}")
+
+
+@pytest.mark.parametrize("row", list(numbered()))
+def test_every_number_has_its_source(row):
+    """A figure carries its source, or its group does, with one of the three words for what that is worth."""
+    assert row.get("source", "").strip()
+    assert row.get("basis") in BASES
+
+
+@pytest.mark.parametrize("step", STEPS.values(), ids=STEPS)
+def test_every_step_has_its_basis(step):
+    """A step carries its basis; one that rests on more than common practice says on what."""
+    assert step["basis"] in BASES
+    assert step["basis"] == "common practice" or step.get("source", "").strip()
+
+
+def test_bases_are_the_three():
+    """There are three words for what a source is worth."""
+    assert BASES == {"published", "from memory", "common practice"}
+
+
+def test_no_guarded_name_is_written():
+    """No brand, product or person stands in any file."""
+    guard = build.ROOT.parent / "shared" / "hooks" / "guard-names"
+    if not guard.exists():
+        pytest.skip("the list of guarded names is not on this machine")
+    run = subprocess.run([sys.executable, guard, build.ROOT], capture_output=True, text=True)
+    assert (run.returncode, run.stdout, run.stderr) == (0, "", "")
