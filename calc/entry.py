@@ -10,14 +10,18 @@ def number(field, text):
     field: name of the input, for the refusal
     text: digits with at most one decimal point (a comma will do) and a leading minus; blanks around it
 
-    Raises CalcError with code empty or not_a_number, naming the field.
+    Raises CalcError naming the field, with code empty, not_a_number, too_large, or comma_of_thousands for a comma
+    before exactly three digits, which one person means as a point and another as thousands.
     Source: common practice; the two Pythons accept different spellings, this accepts one.
     """
     if not isinstance(text, str):
         raise CalcError(field, "not_a_number")
-    typed = text.strip().replace(",", ".").replace("\u2212", "-")
+    typed = text.strip(" \t\r\n").replace("\u2212", "-")
     if not typed:
         raise CalcError(field, "empty")
+    if typed[-4:-3] == ",":
+        raise CalcError(field, "comma_of_thousands")
+    typed = typed.replace(",", ".")
     digits = typed[1:] if typed[0] == "-" else typed
     whole = digits.replace(".", "", 1)
     if not whole or any(character not in "0123456789" for character in whole):

@@ -26,11 +26,15 @@ def call(name, arguments_json):
     arguments_json: its arguments, as the text of a JSON object, up to 200,000 characters
 
     Returns the text of a JSON object: `{"ok": answer}`, or `{"error": {"field", "code", ...facts}}` for an
-    input that cannot be used. Anything else that goes wrong is a bug of ours and is raised as it is.
+    input that cannot be used. Raises nothing but a bug of ours, as it is.
     Source: common practice.
     """
     try:
-        return json.dumps({"ok": _answer(name, arguments_json)})
+        answer = _answer(name, arguments_json)
+        try:
+            return json.dumps({"ok": answer})
+        except RuntimeError:
+            raise CalcError("arguments", "too_deep")
     except CalcError as error:
         told = dict(error.facts)
         told["field"] = error.field

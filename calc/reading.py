@@ -1,6 +1,6 @@
 """The answer of the Pressure page: a lay as typed in, every figure as read out with its working."""
 from calc import caution, display, entry, layout, water
-from calc.errors import CalcError
+from calc.errors import CalcError, check_positive
 
 DEEPEST = 20  # wyes behind wyes; the phone's interpreter stands about 60
 MOST_PSI = 2000  # above this no fire hose is left to speak of; the entry is a slip
@@ -36,7 +36,7 @@ def answer(lay, shelf, units):
     if _set_appliances(limits, report, shelf["wye_steps"]):
         report = layout.discharge_pressure(plain_layout)
     for line in report["lines"]:
-        if abs(line["inlet_psi"]) > MOST_PSI:
+        if max(abs(line["inlet_psi"]), line["friction_per_100_ft_psi"]) > MOST_PSI:
             raise CalcError("lay", "beyond_any_hose", line=line["id"])
     return {
         "pressure_psi": report["discharge_psi"],
@@ -91,8 +91,7 @@ def _end(typed, context, limits, depth):
     end = {"kind": kind}
     for name, field, quantity in _ENDS[kind]:
         end[field] = entry.quantity(context[1], quantity, name, typed.get(name))
-        if not end[field] > 0:
-            raise CalcError(name, "not_positive")
+        check_positive(name, end[field])
     return end
 
 

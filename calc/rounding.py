@@ -1,7 +1,8 @@
 """Numbers as people read them: whole-number arithmetic, so both Pythons print the same text."""
-from calc.errors import check_number, check_positive
+from calc.errors import CalcError, check_number, check_positive
 
 MOST_PLACES = 6
+TIE = 4e-16  # two last bits: a half typed as 1.005 is held, and scaled, a little short
 
 
 def rounded(value, places):
@@ -10,12 +11,15 @@ def rounded(value, places):
     value: any finite number up to 10 million either way
     places: decimals to show, whole, 0 to 6
 
-    Valid for every value check_number lets through. Raises CalcError naming value.
+    Valid for every value check_number lets through. Raises CalcError naming value or places.
     Source: common practice; formatted rounding of the two Pythons differs on halves, this does not.
     """
     check_number("value", value)
-    scale = 10 ** min(max(int(places), 0), MOST_PLACES)
-    units = int(abs(value) * scale + 0.5)
+    if places not in range(MOST_PLACES + 1) or places is True or places is False:
+        raise CalcError("places", "out_of_range", least=0, most=MOST_PLACES)
+    scale = 10 ** int(places)
+    scaled = abs(value) * scale
+    units = int(scaled + 0.5 + scaled * TIE)
     sign = "-" if value < 0 and units else ""
     whole = str(units // scale)
     if scale == 1:
@@ -29,7 +33,7 @@ def plain(value, places):
     value: any finite number up to 10 million either way
     places: decimals to keep, whole, 0 to 6
 
-    Raises CalcError naming value. Source: common practice.
+    Raises CalcError naming value or places. Source: common practice.
     """
     text = rounded(value, places)
     return text.rstrip("0").rstrip(".") if "." in text else text

@@ -73,4 +73,4 @@ def _kell(celsius):
     total = 0
     for factor in reversed(series):
         total = total * celsius + factor
-    return total / (1 + 16.897850e-3 * celsius)
+    return total / (1 + 16.879850e-3 * celsius)

@@ -95,8 +95,8 @@ class Handset:
     def close(self):
         """Put the phone away; fails where something went wrong on it."""
         self.context.close()
-        assert self.troubles == []
-        assert self.foreign() == []
+        assert not self.troubles, self.troubles
+        assert not self.foreign(), self.foreign()
 
 
 def kill(page):

@@ -10,7 +10,7 @@ from calc.errors import CalcError
 from tests import bridge
 
 # one spelling: digits with at most one point or comma among them, one minus before, blanks around
-SPELLING = re.compile(r"\s*[-\u2212]?([0-9]+[.,]?[0-9]*|[.,][0-9]+)\s*", re.ASCII)
+SPELLING = re.compile(r"\s*[-\u2212]?(?![0-9]*,[0-9]{3}\s*$)([0-9]+[.,]?[0-9]*|[.,][0-9]+)\s*", re.ASCII)
 UNITS = {"length": {"factor": 0.25, "places": 0}}
 
 
@@ -53,6 +53,7 @@ def test_number(run, text, expected):
         (".", "not_a_number"),
         ("-", "not_a_number"),
         ("--5", "not_a_number"),
+        ("1,000", "comma_of_thousands"),  # a thousand to one person, one to another
         ("- 5", "not_a_number"),
         ("5-", "not_a_number"),
         # spellings that one Python or the other would take

@@ -50,13 +50,14 @@ const facts = ({ lines: [first] }, words) =>
 
 // The whole answer block. `stale` is the sentence to show while there is no answer.
 export function answerView({ answer, stale, words, labelOf }) {
+  const gravity = answer && answer.pressure_psi < 0;
   return html`
     <section class="answer">
       <div>
         <p class="answer-label">${words.pressure.set}</p>
-        ${answer
+        ${answer && !gravity
           ? html`<output class="answer-figure"><b>${answer.pressure}</b> <span>${words.unit.pressure}</span></output>`
-          : html`<output class="answer-figure" data-stale>${stale}</output>`}
+          : html`<output class="answer-figure" data-stale>${gravity ? words.pressure.below_zero : stale}</output>`}
       </div>
       ${answer ? html`${gauge(answer, words)}<p class="answer-sum">${sum(answer, words)}<br>${facts(answer, words)}</p>` : nothing}
     </section>
@@ -68,7 +69,6 @@ function cautions(answer, words, labelOf) {
   return html`
     ${answer.cautions.map((found) =>
       warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...found, line: labelOf(found.line) })))}
-    ${answer.pressure_psi < 0 ? warning("caution", words.caution.caution, words.pressure.below_zero) : nothing}
     ${gated.map((line) => html`<p class="notice">${fill(words.pressure.gate, {
       line: labelOf(line.id), gate: line.gate, psi: words.unit.pressure })}</p>`)}`;
 }

@@ -1,0 +1,123 @@
+"""The shift cards by touch: from the first step to done, and every way of standing still."""
+import pytest
+from playwright.sync_api import expect
+
+from tests.phone.card import open_card
+from tests.phone.words import CARDS, SITE, STEPS, answer_of
+
+SHIFT = SITE["shift"]
+
+
+@pytest.mark.parametrize(
+    ("name", "number", "needless", "told"),
+    [
+        # the light already on, and pressure that shows, leave nothing to look for later
+        ("bay", 0, ["light_later", "prime"], "done_pump"),
+        # the light after drive, and no pressure yet, each bring their step
+        ("scene", 1, [], "done_pump"),
+        ("road", 0, [], "done_road"),
+    ],
+)
+def test_card_from_first_step_to_done(handset, name, number, needless, told):
+    """A card run by touch shows each of its steps once, in order, with both ways out always at hand, and ends as done."""
+    card = open_card(handset, name)
+    for step in card.steps:
+        if step in needless:
+            continue
+        card.shows(step)
+        expect(card.page.get_by_text(STEPS[step]["see"], exact=True)).to_be_visible()
+        expect(card.button("not_seen")).to_be_enabled()
+        expect(card.button("danger")).to_be_enabled()
+        card.see(answer_of(step, number))
+    expect(card.title).to_have_text(SHIFT["done"])
+    expect(card.page.get_by_text(SHIFT[told])).to_be_visible()
+    expect(card.button("danger")).to_be_enabled()
+    card.page.get_by_text(SHIFT["record"]).tap()
+    assert card.page.get_by_role("listitem").count() == len(card.steps) - len(needless)
+
+
+def assert_stopped(card, step):
+    """The card stands at a sign that did not come, with that step's words and the ways on."""
+    expect(card.title).to_have_text(SHIFT["stop_title"])
+    for words in (STEPS[step]["not_seen"], STEPS[step]["never"]):
+        expect(card.stop).to_contain_text(words)
+    for key in ("look_again", "danger", "start_over"):
+        expect(card.button(key)).to_be_enabled()
+    expect(card.button("seen")).to_have_count(0)
+
+
+# the last card differs from the first only up to its chocks
+@pytest.mark.parametrize(("name", "last"), [("bay", "raise"), ("road", "roll"), ("scene", "chock_scene")])
+def test_sign_that_does_not_come(handset, name, last):
+    """At every step "not seen" stops with that step's words, and looking again leads back to it through its guards."""
+    card = open_card(handset, name)
+    while card.step() != last:
+        step = card.step()
+        card.button("not_seen").tap()
+        assert_stopped(card, step)
+        card.button("look_again").tap()
+        expect(card.stop).to_have_count(0)
+        card.run_to(step)
+        card.see()
+
+
+def assert_danger(card):
+    """The card says what to do in danger and offers nothing but to prove the shift again."""
+    expect(card.title).to_have_text(SHIFT["danger_title"])
+    for key in ("danger_do", "danger_never", "danger_radio"):
+        expect(card.stop).to_contain_text(SHIFT[key])
+    expect(card.button("start_over")).to_be_enabled()
+    for key in ("look_again", "seen", "not_seen"):
+        expect(card.button(key)).to_have_count(0)
+
+
+@pytest.mark.parametrize(
+    ("name", "stops"),
+    [
+        ("bay", ["kit", "before_start", "light_first", "tank_to_pump"]),
+        ("road", ["lines_down", "centre_back", "drive"]),
+    ],
+)
+def test_danger_from_a_step(handset, name, stops):
+    """Danger stops the card at any place in it; the shift is then proved from its first guard, or where it stood before."""
+    card = open_card(handset, name)
+    anchor = CARDS[name]["anchor"]
+    for step in stops:
+        card.run_to(step)
+        card.button("danger").tap()
+        assert_danger(card)
+        card.button("start_over").tap()
+        card.shows(min(step, anchor, key=card.steps.index))
+
+
+def test_danger_elsewhere(handset):
+    """Danger is there during the pause, at a stop and after the last step, and a reload does not clear it."""
+    card = open_card(handset, "road")
+    card.run_to("centre_back")
+    card.pause_key().tap()
+    card.button("danger").tap()
+    assert_danger(card)
+    card.page.reload()
+    assert_danger(card)
+    card.button("start_over").tap()
+    card.button("not_seen").tap()
+    assert_stopped(card, "idle_cab")
+    card.button("danger").tap()
+    assert_danger(card)
+    card.button("start_over").tap()
+    card.run_to("roll")
+    card.see()
+    expect(card.title).to_have_text(SHIFT["done"])
+    card.button("danger").tap()
+    assert_danger(card)
+
+
+def test_step_back(handset):
+    """Stepping back shows the step before and takes its proof away."""
+    card = open_card(handset, "scene")
+    expect(card.button("back")).to_have_count(0)
+    card.run_to("neutral")
+    card.button("back").tap()
+    card.shows("idle")
+    card.see()
+    card.shows("neutral")
