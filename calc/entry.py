@@ -1,5 +1,7 @@
 """Typed text to numbers, and from the page's units to those of calc."""
+from calc import display
 from calc.errors import CalcError, check_number
+from calc.rounding import plain
 
 LONGEST = 12  # characters of a number anyone means to type
 
@@ -34,13 +36,45 @@ def number(field, text):
 def quantity(units, kind, field, text):
     """The amount a person typed, in calc's own unit.
 
-    units: factors of the page's units, per calc unit, by kind of quantity
+    units: see calc.display
     kind: which quantity, such as "length"
     field: name of the input, for the refusal
-    text: what was typed
+    text: what was typed; "61@SI" was typed in the system SI, plain "200" in the one that is shown
 
-    Raises CalcError as number does. Source: factors made by Pint when the site is built.
+    Raises CalcError as number does, and with code unknown_units. Source: factors made by Pint at build time.
     """
-    amount = number(field, text) / units[kind]["factor"]
+    typed, system = _parted(units, field, text)
+    amount = number(field, typed) / display.scale(units, system, kind)["factor"]
     check_number(field, amount)
     return amount
+
+
+def shown(units, kind, text):
+    """What stands in the input for something typed: the very text where it was typed in the shown system.
+
+    units, kind, text: as for quantity
+
+    Text typed in another system comes converted and rounded; what is no number comes as it is.
+    Raises CalcError with code unknown_units. Source: factors made by Pint at build time.
+    """
+    typed, system = _parted(units, "text", text)
+    if system == units["shown"]:
+        return typed
+    try:
+        amount = quantity(units, kind, "text", text)
+    except CalcError:
+        return typed
+    here = display.scale(units, units["shown"], kind)
+    return plain(amount * here["factor"], here["places"])
+
+
+def _parted(units, field, text):
+    """What was typed, and the system it was typed in."""
+    if not isinstance(text, str):
+        raise CalcError(field, "not_a_number")
+    typed, mark, system = text.partition("@")
+    if not mark:
+        return text, units["shown"]
+    if system not in units["systems"]:
+        raise CalcError(field, "unknown_units")
+    return typed, system

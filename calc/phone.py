@@ -9,8 +9,15 @@ MOST_CHARACTERS = 200000
 # so that a page waits only for what it uses.
 DOORS = {
     "hose.friction_loss_psi": ("coefficient", "flow_gpm", "length_ft"),
+    "entry.shown": ("units", "kind", "text"),
+    "measure.read": ("readings", "handbook", "units"),
     "nozzle.smooth_bore_flow_gpm": ("tip_in", "nozzle_psi"),
     "reading.answer": ("lay", "shelf", "units"),
+    "panel_card.card": ("profile", "shelf", "units", "section_ft"),
+    "rig.lay_of": ("bed",),
+    "rig.missing": ("profile",),
+    "rig.problems": ("profile", "shelf", "units"),
+    "rig.shelf_of": ("profile", "shelf", "units"),
     "rounding.rounded": ("value", "places"),
     "shift.start": ("sequence", "rig"),
     "shift.advance": ("state", "event"),

@@ -1,6 +1,7 @@
 """The answer of the Pressure page: a lay as typed in, every figure as read out with its working."""
 from calc import caution, display, entry, layout, water
 from calc.errors import CalcError, check_positive
+from calc.nozzle import FOG_REACTION_CONSTANT, SMOOTH_REACTION_CONSTANT, TIP_CONSTANT
 
 DEEPEST = 20  # wyes behind wyes; the phone's interpreter stands about 60
 MOST_PSI = 2000  # above this no fire hose is left to speak of; the entry is a slip
@@ -20,18 +21,14 @@ def answer(lay, shelf, units):
         an `end` is such a nozzle with its `kind`, "smooth" or "fog", or `{"lines": [...]}` for a wye
     shelf: what is at hand: `hoses` by name (`coefficient`, `bore_in` and the limits of calc.caution), `crews` by
         name (`limit_lbf`), and `wye_steps`, [[from_gpm, psi], ...], the loss of a wye by the flow through it
-    units: by kind of quantity, `factor` (page's units per calc's) and `places`
+    units: the page's units, see calc.display
 
-    Returns `{"pressure_psi", "pressure", "flow", "lines", "cautions"}`: per line `id`, `feeder`,
+    Returns `{"pressure_psi", "pressure", "flow", "wye_rule", "lines", "cautions"}`: per line `id`, `feeder`,
     texts of each figure, their `workings`, and `gate` where it must be gated.
     Raises CalcError naming the typed field and, as a fact, the line.
     Source: layout.discharge_pressure.
     """
-    if not isinstance(lay, dict) or not isinstance(lay.get("crew"), str) or lay["crew"] not in shelf["crews"]:
-        raise CalcError("crew", "unknown")
-    crew = {"crew": lay["crew"], "crew_limit_lbf": shelf["crews"][lay["crew"]]["limit_lbf"]}
-    limits = {}
-    plain_layout = {"lines": _translated(lay, (shelf, units, crew), limits, DEEPEST)}
+    plain_layout, limits = translated(lay, shelf, units)
     report = layout.discharge_pressure(plain_layout)
     if _set_appliances(limits, report, shelf["wye_steps"]):
         report = layout.discharge_pressure(plain_layout)
@@ -42,9 +39,28 @@ def answer(lay, shelf, units):
         "pressure_psi": report["discharge_psi"],
         "pressure": display.text(units, "pressure", report["discharge_psi"]),
         "flow": display.text(units, "flow", report["flow_gpm"]),
+        "wye_rule": [
+            {"from": display.text(units, "flow", from_gpm), "loss": display.text(units, "pressure", loss_psi)}
+            for from_gpm, loss_psi in shelf["wye_steps"]
+        ],
         "lines": [_read(line, limits[line["id"]], units) for line in report["lines"]],
         "cautions": [_told(found, units) for found in caution.cautions(limits, report)],
     }
+
+
+def translated(lay, shelf, units):
+    """A typed lay as calc.layout takes it.
+
+    lay, shelf, units: as for answer
+
+    Returns the layout and, by line id, its lines with their limits (see calc.caution).
+    Raises CalcError naming the typed field and, as a fact, the line. Source: common practice.
+    """
+    if not isinstance(lay, dict) or not isinstance(lay.get("crew"), str) or lay["crew"] not in shelf["crews"]:
+        raise CalcError("crew", "unknown")
+    crew = {"crew": lay["crew"], "crew_limit_lbf": shelf["crews"][lay["crew"]]["limit_lbf"]}
+    limits = {}
+    return {"lines": _translated(lay, (shelf, units, crew), limits, DEEPEST)}, limits
 
 
 def _translated(parent, context, limits, depth):
@@ -155,6 +171,10 @@ def _read(line, limits, units):
         }
         if nozzle["kind"] == "smooth":
             terms["tip"] = display.working(units, "diameter", end["tip_in"])
+            terms["flow_constant"] = display.text(units, "tip_constant", TIP_CONSTANT)
+            terms["constant"] = display.text(units, "smooth_reaction_constant", SMOOTH_REACTION_CONSTANT)
+        else:
+            terms["constant"] = display.text(units, "fog_reaction_constant", FOG_REACTION_CONSTANT)
         read["workings"]["nozzle"] = terms
     return read
 

@@ -1,42 +1,95 @@
-"""What the Pressure page offers to choose from, and the lay it opens on."""
+"""What the Pressure page offers to choose from in each family of sizes, and the lay it opens on."""
 from site_src import data, units
 
-OPENING_LAY = {
-    "crew": "2",
-    "lines": [
-        {
-            "id": "A",
-            "hose": "attack-1.75",
-            "length": "200",
-            "rise": "0",
-            "end": {"kind": "fog", "flow": "150", "tip": "0.9375", "pressure": "100"},
-        }
-    ],
+OPENING_LAYS = {
+    "customary": {
+        "crew": "2",
+        "lines": [
+            {
+                "id": "A",
+                "hose": "attack-1.75",
+                "length": "200@US",
+                "rise": "0@US",
+                "end": {"kind": "fog", "flow": "150@US", "tip": "0.9375@US", "pressure": "100@US"},
+            }
+        ],
+    },
+    "metric": {
+        "crew": "2",
+        "lines": [
+            {
+                "id": "A",
+                "hose": "metric-45",
+                "length": "60@SI",
+                "rise": "0@SI",
+                "end": {"kind": "fog", "flow": "550@SI", "tip": "24@SI", "pressure": "700@SI"},
+            }
+        ],
+    },
 }
+
+
+def hose(row):
+    """One hose in calc's units, with the limits calc.caution judges it by."""
+    if row["family"] == "customary":
+        coefficient, bore_in, usual_gpm, table_gpm = row["coefficient"], row["size_in"], row["usual_gpm"], row["table_gpm"]
+    else:
+        coefficient = units.canonical("coefficient", row["coefficient_kpa"], "kPa/meter/(liter/minute)**2")
+        bore_in = units.canonical("diameter", row["size_mm"], "millimeter")
+        usual_gpm, table_gpm = (
+            [units.canonical("flow", lpm, "liter/minute") for lpm in row[name]] for name in ("usual_lpm", "table_lpm")
+        )
+    return {
+        "coefficient": coefficient,
+        "bore_in": bore_in,
+        "test_psi": row.get("test_psi"),
+        "least_usual_gpm": usual_gpm[0],
+        "most_usual_gpm": usual_gpm[1],
+        "card_gpm": table_gpm[:: max(len(table_gpm) // 4, 1)][:5],
+    }
 
 
 def shelf():
     """What is at hand to lay, as calc.reading takes it: hoses with their limits, crews, the wye's loss."""
     return {
-        "hoses": {
-            hose["id"]: {
-                "coefficient": hose["coefficient"],
-                "bore_in": hose["size_in"],
-                "test_psi": hose.get("test_psi"),
-                "least_usual_gpm": hose["usual_gpm"][0],
-                "most_usual_gpm": hose["usual_gpm"][1],
-            }
-            for hose in data.load("hoses")["hose"]
-        },
+        "hoses": {row["id"]: hose(row) for row in data.load("hoses")["hose"]},
         "crews": {str(crew["people"]): {"limit_lbf": crew["limit_lbf"]} for crew in data.load("nozzles")["crew"]},
         "wye_steps": data.by_id(data.load("losses")["appliance"])["wye"]["steps"],
     }
 
 
-def _choices(rows):
-    """Rows as one-tap choices: id, label, whether common, and what to say of their source."""
-    kept = ("id", "label", "chip", "common", "use", "source", "basis", "usual_psi", "tip_in")
-    return [{"common": False, **{key: row[key] for key in kept if key in row}} for row in rows]
+def hose_choices():
+    """Every hose as a choice: id, label, family, whether common, and what to say of its source."""
+    kept = ("id", "label", "chip", "common", "family", "source", "basis")
+    return [{"common": False, **{key: row[key] for key in kept if key in row}} for row in data.load("hoses")["hose"]]
+
+
+def tip_choices():
+    """Every smooth-bore tip as a choice; its id is the diameter as if typed, with the pressure it is usually run at."""
+    return [
+        {
+            "id": f"{tip['tip_in']}@US" if "tip_in" in tip else f"{tip['tip_mm']}@SI",
+            "label": tip["label"],
+            "chip": tip.get("chip", tip["label"]),
+            "common": tip.get("common", False),
+            "family": tip["family"],
+            "usual": f"{tip['usual_psi']}@US" if "usual_psi" in tip else f"{tip['usual_kpa']}@SI",
+        }
+        for tip in data.load("nozzles")["tip"]
+    ]
+
+
+def unit_systems():
+    """For each system what a script needs to read and step in it: family, steps of a tap, factors and places."""
+    baked = units.baked()
+    return {
+        row["id"]: {
+            "family": row["family"],
+            "steps": {kind: spec["step"] for kind, spec in row["kinds"].items() if "step" in spec},
+            "kinds": baked[row["id"]],
+        }
+        for row in units.systems()
+    }
 
 
 def page():
@@ -45,13 +98,13 @@ def page():
     losses = data.load("losses")
     words = data.load("words/en/site")
     return {
-        "opening": OPENING_LAY,
+        "openings": OPENING_LAYS,
         "shelf": shelf(),
-        "hoses": _choices(data.load("hoses")["hose"]),
-        "tips": _choices(nozzles["tip"]),
+        "hoses": hose_choices(),
+        "tips": tip_choices(),
         "formulas": data.by_id(data.load("formulas")["formula"]),
         "sources": {"crew": nozzles["crews"], "wye": data.by_id(losses["appliance"])["wye"],
                     "usual": data.load("hoses")["usual_flow"]},
-        "units": units.system("US"),
-        "words": {key: words[key] for key in ("pressure", "refusal", "caution", "unit", "basis", "engine")},
+        "systems": unit_systems(),
+        "words": {key: words[key] for key in ("pressure", "refusal", "caution", "unit", "units", "basis", "engine")},
     }

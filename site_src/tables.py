@@ -1,87 +1,135 @@
-"""The reference tables, baked from calc: headings and rows of text."""
-from calc import hose, nozzle, water
+"""The reference tables, baked from calc in each system of units: headings and rows of text."""
+from calc import display, nozzle, water
+from calc import hose as hoses
 from calc.rounding import plain, rounded
-from site_src import data
+from site_src import catalogue, data, units
 
 
-def _loss_text(loss_psi):
-    """Tenths where they tell something, whole psi above."""
-    return rounded(loss_psi, 1 if loss_psi < 10 else 0)
+class Tables:
+    """Every table in one system of units."""
 
+    def __init__(self, system):
+        """system: a row of units.systems()"""
+        self.system = system
+        self.metric = system["family"] == "metric"
+        self.units = units.shown_in(system["id"])
 
-def friction():
-    """One table a hose: flow, loss per 50 ft and per 100 ft, velocity.
+    def canonical(self, kind, amount):
+        """A round figure of this system in calc's unit."""
+        return amount / self.units["systems"][self.system["id"]][kind]["factor"]
 
-    Returns `{"hose", "rows"}` for every hose of the data files, rows as text.
-    """
-    return [
-        {
-            "hose": size,
+    def text(self, kind, amount):
+        return display.text(self.units, kind, amount)
+
+    def loss_text(self, loss_psi):
+        """A decimal more than an answer where the loss is small, and as an answer above."""
+        scale = self.units["systems"][self.system["id"]]["pressure"]
+        shown = loss_psi * scale["factor"]
+        return rounded(shown, scale["places"] + (shown < 10 * 10 ** -scale["places"]))
+
+    def of_family(self, rows):
+        return [row for row in rows if row["family"] == self.system["family"]]
+
+    def pressures(self, row, name):
+        """Round pressures of a data row in calc's unit: printed in kPa for metric systems, in psi for the others."""
+        if not self.metric:
+            return row[f"{name}_psi"]
+        return [units.canonical("pressure", kpa, "kPa") for kpa in row[f"{name}_kpa"]]
+
+    def friction(self):
+        """One table a hose: flow, loss over each usual length, velocity; with the hose's coefficient as text."""
+        tables = []
+        for row in self.of_family(data.load("hoses")["hose"]):
+            facts = catalogue.hose(row)
+            flows = row["table_lpm"] if self.metric else row["table_gpm"]
+            tables.append({
+                "hose": row,
+                "coefficient": display.working(self.units, "coefficient", facts["coefficient"]),
+                "rows": [self._friction_row(facts, flow) for flow in flows],
+            })
+        return tables
+
+    def _friction_row(self, facts, flow):
+        flow_gpm = self.canonical("flow", flow)
+        losses = [
+            self.loss_text(hoses.friction_loss_psi(facts["coefficient"], flow_gpm, self.canonical("length", length)))
+            for length in self.system["table_lengths"]
+        ]
+        return [str(flow), *losses, self.text("velocity", hoses.velocity_ft_per_s(flow_gpm, facts["bore_in"]))]
+
+    def tips(self):
+        """One table a tip: pressure, flow, reaction, and whether the tip is usually run at it."""
+        nozzles = data.load("nozzles")
+        tables = []
+        for tip in self.of_family(nozzles["tip"]):
+            tip_in = tip["tip_in"] if "tip_in" in tip else units.canonical("diameter", tip["tip_mm"], "millimeter")
+            usual = tip["usual_kpa"] if self.metric else tip["usual_psi"]
+            printed = nozzles["tips"]["table_kpa" if self.metric else "table_psi"]
+            tables.append({
+                "tip": tip,
+                "rows": [
+                    (
+                        self.text("pressure", psi),
+                        self.text("flow", nozzle.smooth_bore_flow_gpm(tip_in, psi)),
+                        self.text("force", nozzle.smooth_bore_reaction_lbf(tip_in, psi)),
+                        figure == usual,
+                    )
+                    for figure, psi in zip(printed, self.pressures(nozzles["tips"], "table"), strict=True)
+                ],
+            })
+        return tables
+
+    def fog_reaction(self):
+        """Fog nozzle reaction: a row a flow, a column a nozzle pressure; and what crews can hold."""
+        nozzles = data.load("nozzles")
+        pressures = self.pressures(nozzles["fog"], "pressures")
+        flows = nozzles["fog"]["flows_lpm" if self.metric else "flows_gpm"]
+        return {
+            "pressures": [self.text("pressure", psi) for psi in pressures],
             "rows": [
+                [str(flow)]
+                + [self.text("force", nozzle.fog_reaction_lbf(self.canonical("flow", flow), psi)) for psi in pressures]
+                for flow in flows
+            ],
+            "crews": [(str(crew["people"]), self.text("force", crew["limit_lbf"])) for crew in nozzles["crew"]],
+        }
+
+    def elevation(self):
+        """Pressure of height: by length, exact and by the field rule; and by floors."""
+        height = data.load("losses")["height"]
+        places = self.units["systems"][self.system["id"]]["pressure"]["places"]
+        exact_places = places + (not self.metric) + (self.system["id"] == "bar")
+        heights = height["table_m"] if self.metric else height["table_ft"]
+        if self.metric:
+            field_psi = units.canonical("pressure", height["field_kpa_per_m"], "kPa")
+            floor_psi = units.canonical("pressure", height["floor_kpa"], "kPa")
+        else:
+            field_psi, floor_psi = height["field_psi_per_ft"], height["floor_psi"]
+        factor = self.units["systems"][self.system["id"]]["pressure"]["factor"]
+        return {
+            "heights": [
                 (
-                    str(flow_gpm),
-                    _loss_text(hose.friction_loss_psi(size["coefficient"], flow_gpm, 50)),
-                    _loss_text(hose.friction_loss_psi(size["coefficient"], flow_gpm, 100)),
-                    rounded(hose.velocity_ft_per_s(flow_gpm, size["size_in"]), 0),
+                    str(rise),
+                    rounded(water.elevation_psi(self.canonical("length", rise)) * factor, exact_places),
+                    plain(rise * field_psi * factor, places + 1),
                 )
-                for flow_gpm in size["table_gpm"]
+                for rise in heights
+            ],
+            "floor": plain(floor_psi * factor, places + 1),
+            "floors": [
+                (str(floor), plain((floor - 1) * floor_psi * factor, places + 1)) for floor in range(1, height["floors"] + 1)
             ],
         }
-        for size in data.load("hoses")["hose"]
-    ]
 
-
-def tips():
-    """Smooth-bore tips in one grid: flow and reaction by nozzle pressure, and each tip's usual pressure."""
-    nozzles = data.load("nozzles")
-    pressures = nozzles["tips"]["table_psi"]
-    return [
-        {
-            "tip": tip,
-            "rows": [
-                (
-                    str(psi),
-                    rounded(nozzle.smooth_bore_flow_gpm(tip["tip_in"], psi), 0),
-                    rounded(nozzle.smooth_bore_reaction_lbf(tip["tip_in"], psi), 0),
-                    psi == tip["usual_psi"],
-                )
-                for psi in pressures
-            ],
-        }
-        for tip in nozzles["tip"]
-    ]
-
-
-def fog_reaction():
-    """Fog nozzle reaction: a row a flow, a column a nozzle pressure."""
-    fog = data.load("nozzles")["fog"]
-    return {
-        "pressures": [str(psi) for psi in fog["pressures_psi"]],
-        "rows": [
-            [str(gpm)] + [rounded(nozzle.fog_reaction_lbf(gpm, psi), 0) for psi in fog["pressures_psi"]]
-            for gpm in fog["flows_gpm"]
-        ],
-    }
-
-
-def elevation():
-    """Pressure of height: by feet, exact and by the field rule; and by floors."""
-    height = data.load("losses")["height"]
-    return {
-        "feet": [
-            (str(feet), rounded(water.elevation_psi(feet), 1), plain(feet * height["field_psi_per_ft"], 1))
-            for feet in height["table_ft"]
-        ],
-        "floors": [(str(floor), str((floor - 1) * height["floor_psi"])) for floor in range(1, height["floors"] + 1)],
-    }
-
-
-def appliances():
-    """Loss of each appliance: label, and (from flow, loss) steps as text."""
-    return [
-        {
-            "appliance": row,
-            "steps": [(None if from_gpm == 0 else str(from_gpm), str(psi)) for from_gpm, psi in row["steps"]],
-        }
-        for row in data.load("losses")["appliance"]
-    ]
+    def appliances(self):
+        """Loss of each appliance: its row, and (from flow or None, loss) steps as text."""
+        return [
+            {
+                "appliance": row,
+                "steps": [
+                    (None if from_gpm == 0 else self.text("flow", from_gpm), self.text("pressure", psi))
+                    for from_gpm, psi in row["steps"]
+                ],
+            }
+            for row in data.load("losses")["appliance"]
+        ]

@@ -3,50 +3,47 @@ import functools
 
 import pint
 
-# What calc reckons in, by kind of quantity. A rate is per hundred of the length unit it is read by.
-CANONICAL = {
-    "pressure": "psi",
-    "flow": "gallon/minute",
-    "length": "foot",
-    "diameter": "inch",
-    "velocity": "foot/second",
-    "volume": "gallon",
-    "force": "pound_force",
-    "friction_rate": "psi/foot",
-    "elevation_rate": "psi/foot",
-    "coefficient": "psi/foot/(gallon/minute)**2",
-}
+from site_src import data
 
-# The unit a system reads each quantity in, and the decimals of an answer.
-SYSTEMS = {
-    "US": {
-        "pressure": ("psi", 0),
-        "flow": ("gallon/minute", 0),
-        "length": ("foot", 0),
-        "diameter": ("inch", 2),
-        "velocity": ("foot/second", 0),
-        "volume": ("gallon", 0),
-        "force": ("pound_force", 0),
-        "friction_rate": ("psi/foot", 1),
-        "elevation_rate": ("psi/foot", 1),
-        "coefficient": ("psi/foot/(gallon/minute)**2", 1),
-    },
-}
+REGISTRY = pint.UnitRegistry()
+
+
+def systems():
+    """The rows of the four systems, in their order."""
+    return data.load("units")["system"]
+
+
+def factor(kind, system):
+    """How many of a system's unit make one of calc's, which are those of the system US.
+
+    kind: a kind of quantity, such as "pressure"
+    system: a row of systems()
+    """
+    ours = systems()[0]["kinds"][kind]["unit"]
+    return REGISTRY.Quantity(1, ours).to(system["kinds"][kind]["unit"]).magnitude
 
 
 @functools.cache
-def system(name):
-    """Factor (page's units per calc's) and decimals by kind of quantity, as calc.display takes them.
-
-    name: a key of SYSTEMS
-
-    Raises KeyError for a system that is not there.
-    """
-    registry = pint.UnitRegistry()
+def baked():
+    """Every system as calc.display takes them: by name, by kind, factor and places."""
     return {
-        kind: {
-            "factor": registry.Quantity(1, CANONICAL[kind]).to(unit).magnitude,
-            "places": places,
+        system["id"]: {
+            kind: {"factor": factor(kind, system), "places": row["places"]} for kind, row in system["kinds"].items()
         }
-        for kind, (unit, places) in SYSTEMS[name].items()
+        for system in systems()
     }
+
+
+def shown_in(name):
+    """What calc.display calls units: every system, and which is shown."""
+    return {"shown": name, "systems": baked()}
+
+
+def canonical(kind, amount, unit):
+    """An amount of the data files in calc's own unit.
+
+    kind: a kind of quantity
+    amount: the figure as the source prints it
+    unit: the unit it is printed in, as Pint writes it
+    """
+    return REGISTRY.Quantity(amount, unit).to(systems()[0]["kinds"][kind]["unit"]).magnitude

@@ -1,7 +1,7 @@
 """The Pressure page, which opens on an answer that was baked."""
 import flask
 
-from calc import reading
+from calc import entry, reading
 from site_src import catalogue, data, units
 from site_src.routes import json_page
 
@@ -10,10 +10,15 @@ routes = flask.Blueprint("pressure", __name__)
 
 @routes.get("/pressure/")
 def page():
-    lay = catalogue.OPENING_LAY
-    answer = reading.answer(lay, catalogue.shelf(), units.system("US"))
-    hose = data.by_id(data.load("hoses")["hose"])[lay["lines"][0]["hose"]]["label"]
-    return flask.render_template("pressure.html", answer=answer, lay=lay, hose=hose)
+    lay = catalogue.OPENING_LAYS["customary"]
+    [line] = lay["lines"]
+    us = units.shown_in("US")
+    return flask.render_template(
+        "pressure.html",
+        answer=reading.answer(lay, catalogue.shelf(), us),
+        hose=data.by_id(data.load("hoses")["hose"])[line["hose"]]["label"],
+        length=entry.shown(us, "length", line["length"]),
+    )
 
 
 @routes.get("/pressure/page.json")

@@ -1,9 +1,11 @@
-"""The baked reference tables."""
+"""The baked reference tables, in each system of units."""
 import flask
 
-from site_src import data, tables
+from site_src import data, units
+from site_src.tables import Tables
 
 routes = flask.Blueprint("tables", __name__)
+PAGES = ("friction", "tips", "reaction", "elevation", "appliances")
 
 
 def _formulas():
@@ -12,39 +14,20 @@ def _formulas():
 
 @routes.get("/tables/")
 def index():
-    return flask.render_template("tables/index.html")
+    return flask.render_template("tables/index.html", pages=PAGES, systems=units.systems())
 
 
-@routes.get("/tables/friction/")
-def friction():
-    return flask.render_template("tables/friction.html", tables=tables.friction(), formula=_formulas()["friction"])
-
-
-@routes.get("/tables/tips/")
-def tips():
+@routes.get("/tables/<system>/<page>/")
+def table(system, page):
+    row = data.by_id(units.systems())[system]
     return flask.render_template(
-        "tables/tips.html", tables=tables.tips(), formulas=_formulas(), source=data.load("nozzles")["tips"],
-    )
-
-
-@routes.get("/tables/reaction/")
-def reaction():
-    return flask.render_template(
-        "tables/reaction.html", table=tables.fog_reaction(), formula=_formulas()["fog_reaction"],
-        crews=data.load("nozzles")["crew"], source=data.load("nozzles")["crews"],
-    )
-
-
-@routes.get("/tables/elevation/")
-def elevation():
-    return flask.render_template(
-        "tables/elevation.html", table=tables.elevation(), formula=_formulas()["elevation"],
-        height=data.load("losses")["height"],
-    )
-
-
-@routes.get("/tables/appliances/")
-def appliances():
-    return flask.render_template(
-        "tables/appliances.html", table=tables.appliances(), note=data.load("losses")["appliances"]["note"],
+        f"tables/{page}.html",
+        page=page,
+        system=row,
+        systems=units.systems(),
+        tables=Tables(row),
+        formulas=_formulas(),
+        nozzles=data.load("nozzles"),
+        losses=data.load("losses"),
+        u=data.load("words/en/site")["unit"][system],
     )

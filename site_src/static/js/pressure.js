@@ -3,40 +3,49 @@ import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "./engine.js";
 import { answerView } from "./pressure/answer.js";
 import { figuresView } from "./pressure/figures.js";
-import { changed, clean, everyLine, fromLink, link, withoutWye, withWye } from "./pressure/lay.js";
+import { changed, clean, everyLine, fromLink, link, ofBed, withoutWye, withWye } from "./pressure/lay.js";
 import { pictureView } from "./pressure/picture.js";
 import { settingsView } from "./pressure/settings.js";
-import { fill, pageData } from "./site.js";
+import { chosenRig, chosenSystem, shelfOf } from "./rig/chosen.js";
+import { fill, pageData, unitWords } from "./site.js";
 import { keep, kept } from "./store.js";
+import { bare, systemChips, tagged, unitsFor } from "./units.js";
 
 const DRAFT = "pressure";
 const ADDRESS_MS = 300; // browsers refuse an address that changes at every tap of a held key
 const place = document.getElementById("pressure");
 const starting = engine();
 starting.catch(() => {}); // told below, where it can be shown
-const [data, draft] = await Promise.all([pageData(), kept(DRAFT)]);
+const [data, draft, rig] = await Promise.all([pageData(), kept(DRAFT), chosenRig()]);
 const { words } = data;
 const labels = Object.fromEntries(data.hoses.map((hose) => [hose.id, hose.label]));
 
-const state = { lay: null, selected: "A", answer: null, refusal: null, stale: words.engine.loading, notice: null };
+const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, refusal: null, stale: words.engine.loading, notice: null };
 let call = null;
+let shelf = data.shelf;
 let addressing;
 
 const labelOf = (id) => (id === "S" ? words.pressure.supply : fill(words.pressure.line, { id }));
 
 const act = {
-  change: (id, name, value) => show(changed(state.lay, id, name, value)),
+  choose: (id, name, value) => show(changed(state.lay, id, name, value)),
+  type: (id, name, text) => show(changed(state.lay, id, name, tagged(text, state.system))),
   entryOf: (id, name) => {
     const line = everyLine(state.lay).find((each) => each.id === id);
     return line[name] ?? line.end[name];
   },
   kind: (id, kind) => {
-    const rated = kind === "smooth" ? usualPressure(act.entryOf(id, "tip")) : data.opening.lines[0].end.pressure;
+    const rated = kind === "smooth" ? usualPressure(act.entryOf(id, "tip")) : opening().lines[0].end.pressure;
     show(changed(changed(state.lay, id, "kind", kind), id, "pressure", rated));
   },
   tip: (id, tip) => show(changed(changed(state.lay, id, "tip", tip), id, "pressure", usualPressure(tip))),
   crew: (crew) => show({ ...state.lay, crew }),
-  addWye: () => show(withWye(state.lay)),
+  bed: (id, bed) => {
+    const { lines: [line], crew } = ofBed(bed, opening());
+    const laid = Object.entries({ hose: line.hose, length: line.length, ...line.end });
+    show({ ...laid.reduce((lay, [name, value]) => changed(lay, id, name, value), state.lay), crew });
+  },
+  addWye: () => show(withWye(state.lay, data.systems[state.system].family)),
   removeWye: () => {
     state.selected = "A";
     show(withoutWye(state.lay));
@@ -45,14 +54,30 @@ const act = {
     state.selected = id;
     draw();
   },
+  system: (system) => {
+    state.system = system;
+    workOut();
+    draw();
+  },
   afresh: () => {
     state.selected = "A";
-    show(data.opening);
+    show(openingLay());
   },
   share,
 };
 
-const usualPressure = (tip) => String(data.tips.find((each) => String(each.tip_in) === tip)?.usual_psi ?? 50);
+const opening = () => data.openings[data.systems[state.system].family];
+
+// A rig opens on its first preconnect.
+const openingLay = () => (rig?.beds?.length ? ofBed(rig.beds[0], opening()) : opening());
+
+const usualPressure = (tip) => (data.tips.find((each) => each.id === tip) ?? data.tips[0]).usual;
+
+// What stands in an input: as typed, or converted where it was typed in another system.
+const shown = (kind, entry) =>
+  call && !entry.endsWith(`@${state.system}`)
+    ? call("entry.shown", { units: unitsFor(data.systems, state.system, [entry]), kind, text: entry })
+    : bare(entry);
 
 // A new lay: keep it, put it in the address, work it out, draw it.
 function show(lay) {
@@ -68,7 +93,9 @@ function show(lay) {
 function workOut() {
   if (!call) return;
   try {
-    state.answer = call("reading.answer", { lay: state.lay, shelf: data.shelf, units: data.units });
+    const hoses = Object.fromEntries(everyLine(state.lay).map(({ hose }) => [hose, shelf.hoses[hose]]));
+    const units = unitsFor(data.systems, state.system, state.lay);
+    state.answer = call("reading.answer", { lay: state.lay, shelf: { ...shelf, hoses }, units });
     state.refusal = null;
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal;
@@ -85,14 +112,16 @@ function draw() {
   const lines = everyLine(state.lay);
   const line = lines.find((each) => each.id === state.selected) ?? lines[0];
   const tabs = lines.map(({ id }) => ({ id, label: id === "S" ? words.pressure.supply_short : labelOf(id) }));
+  const u = unitWords(words, state.system);
   render(html`
     ${state.notice ? html`<p class="notice" role="status">${state.notice}</p>` : nothing}
-    ${answerView({ ...state, words, labelOf })}
-    ${settingsView({ lay: state.lay, line, lines, tabs, data, refusal: state.refusal, act })}
+    ${answerView({ ...state, words, u, labelOf })}
+    ${settingsView({ ...state, line, lines, tabs, data, rig, u, shown, act })}
     ${state.answer
-      ? html`${pictureView({ answer: state.answer, lines, shelf: data.shelf, labels, words })}
-          ${figuresView({ answer: state.answer, lines, data, labelOf })}`
+      ? html`${pictureView({ answer: state.answer, lines, shelf, labels, words, u, shown })}
+          ${figuresView({ answer: state.answer, lines, data, shelf, u, labelOf })}`
       : nothing}
+    ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
     <div class="rows">
       <button type="button" class="key key-wide" @click=${act.share}>${words.pressure.share}</button>
       <button type="button" class="key key-wide" @click=${act.afresh}>${words.pressure.afresh}</button>
@@ -117,7 +146,7 @@ function draftLay() {
   try {
     return clean(draft, data);
   } catch {
-    return data.opening;
+    return openingLay();
   }
 }
 
@@ -132,13 +161,14 @@ function openLay() {
 }
 
 addEventListener("hashchange", openLay);
-const opensAsBaked = !location.hash && JSON.stringify(draftLay()) === JSON.stringify(clean(data.opening, data));
+const opensAsBaked = !location.hash && JSON.stringify(draftLay()) === JSON.stringify(clean(data.openings.customary, data)) && state.system === "US" && !rig;
 if (!opensAsBaked) {
   place.replaceChildren();
   openLay();
 }
 try {
   call = await starting;
+  shelf = shelfOf(call, rig, data.shelf, unitsFor(data.systems, state.system));
 } catch {
   state.stale = words.engine.failed;
 }

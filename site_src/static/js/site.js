@@ -7,6 +7,10 @@ export async function pageData() {
   return response.json();
 }
 
+// The names of a system's units, as sentences take them: { u_pressure: "psi", ... }.
+export const unitWords = (words, system) =>
+  Object.fromEntries(Object.entries(words.unit[system]).map(([kind, unit]) => [`u_${kind}`, unit]));
+
 // A sentence with its {names} filled in.
 export function fill(sentence, facts) {
   return sentence.replace(/\{(\w+)\}/g, (whole, name) => (name in facts ? facts[name] : whole));

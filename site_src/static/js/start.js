@@ -1,4 +1,5 @@
 // The start page: is this phone ready without a signal, are entries kept, day or night.
+import { choose, chosen } from "./choices.js";
 import { holdings } from "./offline.js";
 import { fill } from "./site.js";
 import { askToPersist } from "./store.js";
@@ -22,23 +23,14 @@ async function count(since = performance.now()) {
 }
 
 function lookChoice() {
-  let chosen = "auto";
-  try {
-    chosen = localStorage.getItem("look") ?? "auto";
-  } catch {
-    // nothing kept: as the phone
-  }
+  const look = chosen("look", "auto");
   const night = document.getElementById("night");
   const media = { auto: "(prefers-color-scheme: dark)", day: "not all", night: "all" };
   for (const input of document.querySelectorAll("#look input")) {
-    input.checked = input.value === chosen;
+    input.checked = input.value === look;
     input.addEventListener("change", () => {
       night.media = media[input.value];
-      try {
-        localStorage.setItem("look", input.value);
-      } catch {
-        // it holds for this page only
-      }
+      choose("look", input.value);
     });
   }
 }

@@ -1,9 +1,14 @@
 // The one door to the database: what a person enters is kept the moment it is entered.
 import { openDB } from "../vendor/idb/idb.js";
 
-const database = openDB("panelhand", 1, {
+const database = openDB("panelhand", 2, {
   upgrade(opened) {
-    opened.createObjectStore("drafts");
+    for (const store of ["drafts", "rigs"]) {
+      if (!opened.objectStoreNames.contains(store)) opened.createObjectStore(store);
+    }
+  },
+  blocking(version, older, event) {
+    event.target.close(); // a newer version of the site waits for the database: let it go
   },
 });
 
@@ -24,6 +29,26 @@ export async function kept(name) {
   } catch {
     return undefined;
   }
+}
+
+// Every rig profile kept on this phone.
+export async function keptRigs() {
+  try {
+    return await (await database).getAll("rigs");
+  } catch {
+    return [];
+  }
+}
+
+// Change one rig in a single transaction: `change` gets the profile as it is kept now (undefined where there is none)
+// and returns it as it shall be, or null to take it away. Resolves to what is kept then; rejects where nothing can be.
+export async function changeRig(id, change) {
+  const transaction = (await database).transaction("rigs", "readwrite");
+  const profile = change(await transaction.store.get(id));
+  if (profile === null) await transaction.store.delete(id);
+  else await transaction.store.put(profile, id);
+  await transaction.done;
+  return profile;
 }
 
 // Ask the browser not to clear what is kept: "kept", "unpromised", or "unkept" where nothing can be.

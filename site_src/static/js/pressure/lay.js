@@ -1,17 +1,23 @@
-// A lay as the page holds it: text as typed, names from the shelf. Pure functions from lay to lay.
+// A lay as the page holds it: names from the shelf, and entries as typed with the system they were typed in ("200@US").
+// Pure functions from lay to lay.
 
 const LONGEST_LINK = 4000;
-const LONGEST_ENTRY = 24;
+const LONGEST_ENTRY = 30;
 
 export const isWye = (line) => "lines" in line.end;
 
 // The lines in the order a person meets them: the hose to the wye, then its branches.
 export const everyLine = (lay) => lay.lines.flatMap((line) => (isWye(line) ? [line, ...line.end.lines] : [line]));
 
-export function withWye(lay) {
+const WYE_SUPPLY = {
+  customary: { hose: "attack-2.5", length: "100@US", rise: "0@US" },
+  metric: { hose: "metric-65", length: "30@SI", rise: "0@SI" },
+};
+
+export function withWye(lay, family) {
   const [first] = lay.lines;
   const second = { ...structuredClone(first), id: "B" };
-  const supply = { id: "S", hose: "attack-2.5", length: "100", rise: "0", end: { lines: [first, second] } };
+  const supply = { id: "S", ...WYE_SUPPLY[family], end: { lines: [first, second] } };
   return { ...lay, lines: [supply] };
 }
 
@@ -34,8 +40,14 @@ export function stepped(typed, step, direction, least) {
   if (!typed.trim() || !Number.isFinite(value)) return null;
   const count = direction > 0 ? Math.floor(value / step) + 1 : Math.ceil(value / step) - 1;
   const next = count * step;
-  return next < least ? null : String(next);
+  return next < least ? null : String(Number(next.toFixed(6)));
 }
+
+// The lay of a rig's hose bed.
+export const ofBed = (bed, opening) => ({
+  crew: bed.crew || opening.crew,
+  lines: [{ ...opening.lines[0], hose: bed.hose, length: bed.length, end: { ...opening.lines[0].end, ...bed.end } }],
+});
 
 export const link = (lay) => `#lay=${encodeURIComponent(JSON.stringify(lay))}`;
 
