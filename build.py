@@ -3,6 +3,7 @@
     python build.py                     build
     python build.py --serve [PORT]      build, then serve on this machine
     python build.py --at /pump/         build for a host where the site lies under /pump/ (for its 404 page)
+    python build.py --rigs FOLDER       bake a department's rigs in place of the made-up ones
 """
 import argparse
 import base64
@@ -16,7 +17,7 @@ import warnings
 
 import flask_frozen
 
-from site_src import data
+from site_src import data, fleet
 from site_src.app import create_app
 
 ROOT = pathlib.Path(__file__).parent
@@ -34,15 +35,15 @@ TYPES = {
 }
 
 
-def build(dist=DIST, site_path="/"):
+def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO):
     """Build the whole site into a folder; the same sources give the same bytes."""
-    freeze(dist, site_path)
+    freeze(dist, site_path, rigs_folder)
     write_worker(dist)
 
 
-def freeze(dist, site_path):
+def freeze(dist, site_path, rigs_folder):
     """Write every page and static file. A warning of the freezer is an error."""
-    app = create_app(site_path)
+    app = create_app(site_path, rigs_folder)
     app.config.update(
         FREEZER_DESTINATION=str(dist.resolve()),
         FREEZER_RELATIVE_URLS=True,
@@ -55,6 +56,8 @@ def freeze(dist, site_path):
     def unlinked():
         yield "start.not_found", {}
         yield "pressure.page_data", {}
+        yield "rig.page_data", {}
+        yield "rig.schema", {}
         for card in data.load("sequences")["sequence"]:
             yield "shift.page_data", {"card": card["id"]}
 
@@ -64,8 +67,14 @@ def freeze(dist, site_path):
 
 
 def write_worker(dist):
-    """Write the service worker last, with every file that is really there."""
-    files = [precached(dist, path) for path in sorted(dist.rglob("*")) if path.is_file()]
+    """Write the service worker last, with every file that is really there but the fleet's pages.
+
+    A phone does not carry a thousand trucks: it keeps the rigs that were taken, and fleet pages it has opened.
+    """
+    files = [
+        precached(dist, path) for path in sorted(dist.rglob("*"))
+        if path.is_file() and path.relative_to(dist).parts[0] != "rigs"
+    ]
     worker = (ROOT / "site_src" / "sw.js").read_text()
     (dist / "sw.js").write_text(worker.replace("FILES;", json.dumps(files, indent=0) + ";", 1))
 
@@ -114,8 +123,12 @@ def main():
     parser = argparse.ArgumentParser(description="Build the site into dist/.")
     parser.add_argument("--serve", nargs="?", const=8000, type=int, metavar="PORT", help="serve it afterwards")
     parser.add_argument("--at", default="/", metavar="PATH", help="path of the site on its host")
+    parser.add_argument("--rigs", default=fleet.DEMO, type=pathlib.Path, metavar="FOLDER", help="the department's rigs, as TOML")
     options = parser.parse_args()
-    build(site_path=options.at)
+    try:
+        build(site_path=options.at, rigs_folder=options.rigs)
+    except fleet.FleetError as fault:
+        parser.exit(1, f"{fault}\n")
     print(f"Built {sum(path.is_file() for path in DIST.rglob('*'))} files in {DIST}")
     if options.serve is not None:
         with server(port=options.serve) as serving:

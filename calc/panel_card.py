@@ -1,118 +1,148 @@
-"""The card that a department fixes by the panel: every preconnect of a rig with the one number to set."""
+"""The card that a department fixes by the panel: every preconnect of a rig with the one number to set.
+
+The card is a sheet of blocks, ready to be set in type: `{"blocks": [{"code", "head", "rows"}], "notes"}`. A row is
+`{"name", "told", "cells", "is_over_test"}`, its cells text or None. What words are wanted for stands as a code with
+facts, `{"code", ...}`, and plain text as text.
+"""
 from calc import display, entry, hose, layout, nozzle, reading, rig, rounding, water
 
-FLOORS = (0, 1, 2, -1)
+FLOORS = (1, 2, -1)
 ADDED_SECTIONS = (1, 2)
 MASTER_TIPS_IN = (1.375, 1.5, 1.75, 2.0)
 MASTER_PSI = 80  # driver/operator study cards
+MOST_FLOORS = 5
 
 
-def card(profile, shelf, units, section_ft):
-    """Every figure of a rig's panel card, as text in the page's units.
+def card(profile, shelf, units, section):
+    """The panel card of a rig in the page's units.
 
-    profile: a sound one, see calc.rig; shelf: what is at hand; units: see calc.display
-    section_ft: the section of hose a crew adds, feet, above 0
+    profile: a sound one, see calc.rig
+    shelf: what is at hand, see calc.reading; its hoses also carry `label` and `card_gpm`, the flows of a supply row
+    units: see calc.display
+    section: the section of hose a crew adds, as an entry ("50@US")
 
-    Returns `{"section", "step", "beds", "supply", "tips", "heights"}`. A bed's `floors` and `added` pressures are
-    rounded to the panel's step where the profile has one; None where they cannot be worked out: the profile gives
-    no floor height, or no fire hose could take it. Raises CalcError naming the field.
+    Pressures of beds are rounded to the panel's step where the profile has one. A cell is None where it cannot be
+    worked out: the profile gives no floor height, or no fire hose could take it. Raises CalcError naming the field.
     Source: layout.discharge_pressure; tips and rounding common practice.
     """
     own = rig.shelf_of(profile, shelf, units)
     floor_ft = _known(profile, units, "floor", "length")
     step_psi = _known(profile, units, "panel_step", "pressure")
-    beds = profile.get("beds", [])
-    return {
-        "section": display.text(units, "length", section_ft),
-        "step": None if step_psi is None else display.text(units, "pressure", step_psi),
-        "beds": [_bed(bed, own, units, floor_ft, step_psi, section_ft) for bed in beds],
-        "supply": [_supply(name, own["hoses"][name], units) for name in _supply_hoses(profile)],
-        "tips": [_tip(tip_in, psi, units) for tip_in, psi in _tips(profile, units)],
-        "heights": [] if floor_ft is None else [
-            {"floors": str(count), "pressure": display.text(units, "pressure", water.elevation_psi(count * floor_ft))}
-            for count in range(1, 6)
-        ],
-    }
+    section_ft = entry.quantity(units, "length", "section", section)
+    blocks = [
+        _beds(profile, own, units, floor_ft, step_psi, section_ft),
+        _supply(profile, own, units),
+        _tips(profile, units),
+        _heights(floor_ft, units),
+    ]
+    return {"blocks": [block for block in blocks if block["rows"]], "notes": _notes(profile, own, units, step_psi)}
 
 
 def _known(profile, units, name, kind):
     return entry.quantity(units, kind, name, profile[name]) if profile.get(name) else None
 
 
-def _bed(bed, shelf, units, floor_ft, step_psi, section_ft):
-    answer = reading.answer(rig.lay_of(bed), shelf, units)
-    plain_layout, _ = reading.translated(rig.lay_of(bed), shelf, units)
-    length_ft = plain_layout["lines"][0]["length_ft"]
+def _row(name, cells, told=None, is_over_test=False):
+    return {"name": name, "told": told, "cells": cells, "is_over_test": is_over_test}
 
-    def pressure(added_ft, rise_ft):
-        return _pressure(plain_layout, units, step_psi, length_ft + added_ft, rise_ft)
 
-    return {
-        "name": bed["name"],
-        "hose": bed["hose"],
-        "length": display.text(units, "length", length_ft),
-        "kind": bed["end"]["kind"],
+def _beds(profile, shelf, units, floor_ft, step_psi, section_ft):
+    head = [{"code": "line"}, {"code": "ground"}]
+    for floors in FLOORS:
+        head.append({"code": "floor_up" if floors > 0 else "floor_down", "count": str(abs(floors))})
+    for count in ADDED_SECTIONS:
+        head.append({"code": "added", "length": display.text(units, "length", count * section_ft)})
+    rows = []
+    for bed in profile.get("beds", []):
+        plain_layout, _ = reading.translated(rig.lay_of(bed), shelf, units)
+        line = plain_layout["lines"][0]
+        changes = [(0, 0)]
+        changes += [(0, None if floor_ft is None else floors * floor_ft) for floors in FLOORS]
+        changes += [(count * section_ft, 0) for count in ADDED_SECTIONS]
+        cells = [_pressure(line, units, step_psi, added_ft, rise_ft) for added_ft, rise_ft in changes]
+        answer = reading.answer(rig.lay_of(bed), shelf, units)
+        is_over = any(found["code"] == "above_test_pressure" for found in answer["cautions"])
+        rows.append(_row(bed["name"], cells, _told(bed, shelf, units, answer), is_over))
+    return {"code": "set", "head": head, "rows": rows}
+
+
+def _told(bed, shelf, units, answer):
+    """What a bed is made of."""
+    told = {
+        "code": "lay_" + bed["end"]["kind"],
+        "hose": shelf["hoses"][bed["hose"]]["label"],
+        "length": entry.shown(units, "length", bed["length"]),
         "flow": answer["flow"],
         "nozzle": answer["lines"][0]["outlet"],
-        "tip": entry.shown(units, "diameter", bed["end"]["tip"]) if bed["end"]["kind"] == "smooth" else None,
-        "reaction": answer["lines"][0]["reaction"],
-        "floors": [
-            None if floor_ft is None else pressure(0, floors * floor_ft) for floors in FLOORS
-        ],
-        "added": [pressure(count * section_ft, 0) for count in ADDED_SECTIONS],
-        "ground": pressure(0, 0),
-        "cautions": [found["code"] for found in answer["cautions"] if found["level"] == "stop"],
     }
+    if bed["end"]["kind"] == "smooth":
+        told["tip"] = entry.shown(units, "diameter", bed["end"]["tip"])
+    return told
 
 
-def _pressure(plain_layout, units, step_psi, length_ft, rise_ft):
-    """The pressure to set for another length and height, rounded to the panel's step; None past any fire hose."""
-    line = dict(plain_layout["lines"][0])
-    line["length_ft"] = length_ft
-    line["rise_ft"] = rise_ft
-    psi = layout.discharge_pressure({"lines": [line]})["discharge_psi"]
-    if psi > reading.MOST_PSI:
+def _pressure(line, units, step_psi, added_ft, rise_ft):
+    """The pressure to set for a longer or higher line, rounded to the panel's step; None past any fire hose."""
+    if rise_ft is None:
+        return None
+    changed = dict(line)
+    changed["length_ft"] = line["length_ft"] + added_ft
+    changed["rise_ft"] = rise_ft
+    psi = layout.discharge_pressure({"lines": [changed]})["discharge_psi"]
+    if not 0 <= psi <= reading.MOST_PSI:
         return None
     return display.text(units, "pressure", psi if step_psi is None else rounding.to_step(psi, step_psi))
 
 
-def _supply_hoses(profile):
-    """Hoses the profile names that are not in its beds: those it is supplied by, and supplies with."""
+def _supply(profile, shelf, units):
+    """Hose the profile names that is in no bed: what the rig is supplied by, and supplies with."""
     beds = [bed["hose"] for bed in profile.get("beds", [])]
-    return [row["hose"] for row in profile.get("hoses", []) if row["hose"] not in beds]
-
-
-def _supply(name, facts, units):
     hundred_ft = 100 / display.scale(units, units["shown"], "length")["factor"]
-    return {
-        "hose": name,
-        "rows": [
-            {
-                "flow": display.text(units, "flow", flow_gpm),
-                "loss": display.text(units, "pressure", hose.friction_loss_psi(facts["coefficient"], flow_gpm, hundred_ft)),
-            }
-            for flow_gpm in facts["card_gpm"]
-        ],
-    }
+    rows = []
+    for row in profile.get("hoses", []):
+        if row["hose"] not in beds:
+            facts = shelf["hoses"][row["hose"]]
+            for flow_gpm in facts["card_gpm"]:
+                loss_psi = hose.friction_loss_psi(facts["coefficient"], flow_gpm, hundred_ft)
+                cells = [display.text(units, "flow", flow_gpm), display.text(units, "pressure", loss_psi)]
+                rows.append(_row(facts["label"], cells))
+    return {"code": "supply", "head": [{"code": "hose"}, {"code": "flow"}, {"code": "loss"}], "rows": rows}
 
 
 def _tips(profile, units):
-    """Tips of the rig's own smooth bores with their pressures, and the usual master-stream tips."""
-    found = []
+    """The rig's own smooth bores at their pressures, and the usual master-stream tips."""
+    wanted = []
     for bed in profile.get("beds", []):
         if bed["end"]["kind"] == "smooth":
             tip = (entry.quantity(units, "diameter", "tip", bed["end"]["tip"]),
                    entry.quantity(units, "pressure", "pressure", bed["end"]["pressure"]))
-            if tip not in found:
-                found.append(tip)
-    for tip_in in MASTER_TIPS_IN:
-        found.append((tip_in, MASTER_PSI))
-    return found
+            if tip not in wanted:
+                wanted.append(tip)
+    wanted += [(tip_in, MASTER_PSI) for tip_in in MASTER_TIPS_IN]
+    rows = []
+    for tip_in, psi in wanted:
+        flow_gpm = nozzle.smooth_bore_flow_gpm(tip_in, psi)
+        rows.append(_row(display.working(units, "diameter", tip_in),
+                         [display.text(units, "pressure", psi), display.text(units, "flow", flow_gpm)]))
+    return {"code": "tips", "head": [{"code": "tip"}, {"code": "tip_pressure"}, {"code": "flow"}], "rows": rows}
 
 
-def _tip(tip_in, psi, units):
-    return {
-        "tip": display.working(units, "diameter", tip_in),
-        "pressure": display.text(units, "pressure", psi),
-        "flow": display.text(units, "flow", nozzle.smooth_bore_flow_gpm(tip_in, psi)),
-    }
+def _heights(floor_ft, units):
+    rows = [] if floor_ft is None else [
+        _row(str(count), [display.text(units, "pressure", water.elevation_psi(count * floor_ft))])
+        for count in range(1, MOST_FLOORS + 1)
+    ]
+    return {"code": "heights", "head": [{"code": "floors"}, {"code": "add"}], "rows": rows}
+
+
+def _notes(profile, shelf, units, step_psi):
+    notes = [{"code": "rule"}]
+    if step_psi is not None:
+        notes.append({"code": "rounded", "step": display.text(units, "pressure", step_psi)})
+    for row in profile.get("hoses", []):
+        facts = shelf["hoses"][row["hose"]]
+        notes.append({"code": "own_" + facts["origin"], "hose": facts["label"],
+                      "coefficient": display.working(units, "coefficient", facts["coefficient"])})
+    for name in ("owner", "dated"):
+        notes.append({"code": name, name: profile[name]} if profile.get(name) else {"code": name + "_none"})
+    notes.append({"code": "first"})
+    return notes

@@ -40,6 +40,7 @@ def hose(row):
             [units.canonical("flow", lpm, "liter/minute") for lpm in row[name]] for name in ("usual_lpm", "table_lpm")
         )
     return {
+        "label": row["label"],
         "coefficient": coefficient,
         "bore_in": bore_in,
         "test_psi": row.get("test_psi"),
@@ -85,10 +86,11 @@ def unit_systems():
     return {
         row["id"]: {
             "family": row["family"],
+            "place": place,
             "steps": {kind: spec["step"] for kind, spec in row["kinds"].items() if "step" in spec},
             "kinds": baked[row["id"]],
         }
-        for row in units.systems()
+        for place, row in enumerate(units.systems())
     }
 
 

@@ -11,6 +11,11 @@ const { precaching, routing } = workbox;
 
 precaching.cleanupOutdatedCaches();
 precaching.precacheAndRoute(files, { ignoreURLParametersMatching: [/./] });
+// Pages of the fleet are not in the list: each is kept once it was opened.
+routing.registerRoute(
+  ({ url }) => url.href.startsWith(new URL("rigs/", registration.scope).href),
+  new workbox.strategies.NetworkFirst({ cacheName: "fleet", networkTimeoutSeconds: 4 }),
+);
 routing.registerRoute(
   ({ request }) => request.mode === "navigate",
   ({ request }) => fetch(request),

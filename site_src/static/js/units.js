@@ -21,7 +21,9 @@ export const systemChips = ({ systems, system, words, change }) => chips({
   name: "units",
   legend: words.units.title,
   value: system,
-  choices: Object.keys(systems).map((id) => ({ id, label: words.units[id] })),
+  choices: Object.keys(systems)
+    .sort((one, other) => systems[one].place - systems[other].place)
+    .map((id) => ({ id, label: words.units[id] })),
   change: (id) => {
     choose("units", id);
     change(id);

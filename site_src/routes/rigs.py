@@ -1,0 +1,35 @@
+"""The fleet: every rig that was baked in, each with its panel card and a way onto the phone."""
+import flask
+
+from calc import panel_card
+from site_src import catalogue, data, fleet, units
+from site_src.routes import json_page
+
+routes = flask.Blueprint("rigs", __name__)
+
+
+def _rigs():
+    return flask.current_app.config["RIGS"]
+
+
+@routes.get("/rigs/")
+def index():
+    return flask.render_template("rigs/index.html", rigs=_rigs(), is_demo=flask.current_app.config["IS_DEMO"])
+
+
+@routes.get("/rigs/<name>/")
+def rig(name):
+    profile = _rigs()[name]
+    system = profile["units"]
+    family = data.by_id(units.systems())[system]["family"]
+    card = panel_card.card(profile, catalogue.shelf(), units.shown_in(system), data.load("rig")["section_length"][family])
+    unit_words = {f"u_{kind}": word for kind, word in data.load("words/en/site")["unit"][system].items()}
+    return flask.render_template(
+        "rigs/rig.html", name=name, profile=profile, card=card, u=unit_words, taken=fleet.packed(profile),
+        is_demo=flask.current_app.config["IS_DEMO"],
+    )
+
+
+@routes.get("/rigs/<name>/rig.json")
+def file(name):
+    return json_page(_rigs()[name])

@@ -1,0 +1,87 @@
+// A profile on its way: as a file, as a link, as a square code. Nothing that comes in is trusted.
+
+const LARGEST_FILE = 500_000;
+const LARGEST_LINK = 20_000;
+const MARK = "#take=";
+
+const bytesToText = (bytes) =>
+  btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join("")).replaceAll("+", "-").replaceAll("/", "_").replaceAll("=", "");
+
+const textToBytes = (text) => Uint8Array.from(atob(text.replaceAll("-", "+").replaceAll("_", "/")), (letter) => letter.charCodeAt(0));
+
+async function through(stream, bytes, most) {
+  const reader = new Blob([bytes]).stream().pipeThrough(stream).getReader();
+  const parts = [];
+  let length = 0;
+  for (;;) {
+    const { done, value } = await reader.read();
+    if (done) break;
+    length += value.length;
+    if (length > most) throw new RangeError("too large");
+    parts.push(value);
+  }
+  return new Uint8Array(await new Blob(parts).arrayBuffer());
+}
+
+// The link that carries a profile in its fragment: packed where the browser can, "z", or plain, "p".
+export async function linkOf(profile, root) {
+  const bytes = new TextEncoder().encode(JSON.stringify(profile));
+  const packed = "CompressionStream" in window
+    ? `z${bytesToText(await through(new CompressionStream("deflate-raw"), bytes, LARGEST_FILE))}`
+    : `p${bytesToText(bytes)}`;
+  return new URL(`rig/${MARK}${packed}`, root).href;
+}
+
+// The profile text a fragment carries, or null where it carries none. Throws where it cannot be unpacked.
+export async function textOf(fragment) {
+  if (!fragment.startsWith(MARK)) return null;
+  if (fragment.length > LARGEST_LINK) throw new RangeError("too large");
+  const packed = fragment.slice(MARK.length);
+  const bytes = textToBytes(packed.slice(1));
+  const plain = packed[0] === "z" ? await through(new DecompressionStream("deflate-raw"), bytes, LARGEST_FILE) : bytes;
+  return new TextDecoder("utf-8", { fatal: true }).decode(plain);
+}
+
+export const fileOf = (profiles, name) =>
+  new File([JSON.stringify(profiles.length === 1 ? profiles[0] : profiles, null, 1)], `${name.replace(/[^\w-]+/g, "-")}.json`, { type: "application/json" });
+
+// Hand a file to the share sheet, or save it.
+export async function send(file) {
+  if (navigator.canShare?.({ files: [file] })) {
+    try {
+      await navigator.share({ files: [file] });
+      return;
+    } catch (turnedDown) {
+      if (turnedDown.name === "AbortError") return;
+    }
+  }
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(file);
+  link.download = file.name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+// What a file holds as text; throws a RangeError where it is larger than rigs can be.
+export async function read(file) {
+  if (file.size > LARGEST_FILE) throw new RangeError("too large");
+  return file.text();
+}
+
+// The profiles of a text, each sound. Throws { reason, facts } naming what is wrong and where.
+export function profilesOf(text, problemsOf) {
+  let given;
+  try {
+    given = JSON.parse(text);
+  } catch {
+    throw { reason: "refused_json" };
+  }
+  const profiles = Array.isArray(given) ? given : [given];
+  if (profiles.length === 0) throw { reason: "refused_damaged" };
+  for (const profile of profiles) {
+    if (profile === null || typeof profile !== "object" || Array.isArray(profile)) throw { reason: "refused_damaged" };
+    const [problem] = problemsOf(profile);
+    if (problem) throw { reason: problem.field === "schema" ? "refused_version" : "refused_field", facts: { ...problem, version: String(profile.schema).slice(0, 20) } };
+  }
+  return profiles;
+}

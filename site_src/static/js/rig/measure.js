@@ -1,0 +1,81 @@
+// Measuring a hose: readings of two gauges to a coefficient, with how far it can be trusted.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { Refusal } from "../engine.js";
+import { fill } from "../site.js";
+import { keep, kept } from "../store.js";
+import { tagged } from "../units.js";
+
+const NAMES = ["inlet", "outlet", "flow", "length"];
+const KINDS = { inlet: "pressure", outlet: "pressure", flow: "flow", length: "length" };
+const blank = () => Object.fromEntries(NAMES.map((name) => [name, ""]));
+
+// Readings by rig and hose, kept as they are typed.
+export class Readings {
+  constructor(redraw) {
+    this.redraw = redraw;
+    this.kept = {};
+    kept("readings").then((value) => {
+      this.kept = { ...value, ...this.kept };
+      redraw();
+    });
+  }
+
+  of(key) {
+    return this.kept[key] ?? [blank()];
+  }
+
+  set(key, readings) {
+    this.kept = { ...this.kept, [key]: readings };
+    keep("readings", this.kept);
+    this.redraw();
+  }
+}
+
+export function measureView({ readings, key, row, data, u, system, units, call, shown, use }) {
+  const { words } = data;
+  const typed = readings.of(key);
+  const change = (count, name, text) => readings.set(key, typed.map((each, place) =>
+    place === count ? { ...each, [name]: text.trim() ? tagged(text, system) : "" } : each));
+  const { result, refusal } = worked({ typed, row, data, units, call });
+  const refused = (count, name) =>
+    refusal && refusal.reading === count && refusal.field === name && typed[count][name]
+      ? words.measure[refusal.code] ?? words.refusal[refusal.code] ?? words.refusal.other : null;
+  return html`
+    <details class="measure">
+      <summary>${words.measure.title}</summary>
+      <p>${words.measure.told}</p>
+      ${typed.map((reading, count) => html`
+        <fieldset class="reading">
+          <legend>${fill(words.measure.reading, { count: count + 1 })}</legend>
+          ${NAMES.map((name) => html`
+            <label>${words.measure[name]}, ${u[`u_${KINDS[name]}`]}
+              <input inputmode="decimal" autocomplete="off" .value=${shown(KINDS[name], reading[name])}
+                aria-invalid=${refused(count, name) ? "true" : "false"} @input=${(event) => change(count, name, event.target.value)}>
+              ${refused(count, name) ? html`<span class="refusal">${refused(count, name)}</span>` : nothing}
+            </label>`)}
+          ${typed.length > 1
+            ? html`<button type="button" class="key" @click=${() => readings.set(key, typed.filter((_, place) => place !== count))}>${fill(words.measure.remove, { count: count + 1 })}</button>`
+            : nothing}
+        </fieldset>`)}
+      <button type="button" class="key key-wide" @click=${() => readings.set(key, [...typed, blank()])}>${words.measure.add}</button>
+      ${result ? resultView(result, words, u, use) : nothing}
+    </details>`;
+}
+
+function worked({ typed, row, data, units, call }) {
+  try {
+    return { result: call("measure.read", { readings: typed, handbook: data.shelf.hoses[row.hose].coefficient, units }) };
+  } catch (refusal) {
+    if (!(refusal instanceof Refusal)) throw refusal;
+    return { refusal };
+  }
+}
+
+const resultView = (result, words, u, use) => html`
+  <output class="measure-result">
+    <b>${fill(words.measure.result, result)}</b>
+    <span>${fill(result.is_lower ? words.measure.lower : words.measure.higher, result)}.
+      ${fill(words.measure.example, { ...u, ...result.example })} ${fill(words.measure.spread, result)}</span>
+  </output>
+  ${result.cautions.map((code) => html`<p class="notice">${words.measure[code]}</p>`)}
+  <button type="button" class="key key-wide" @click=${() => use(result.typed)}>${words.measure.use}</button>`;

@@ -1,0 +1,133 @@
+// The part of the Rig page that sends rigs away and lets them in.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { fill, root } from "../site.js";
+import { fileOf, linkOf, profilesOf, read, send, textOf } from "./carry.js";
+import { canScan, codeView, fitsCode, scan } from "./code.js";
+import { copyOf, placeName } from "./profile.js";
+
+export class Travel {
+  // problemsOf(profile) -> what is wrong with it; keeper keeps what is taken; taken(profile) is called for each.
+  constructor({ words, problemsOf, keeper, taken, redraw }) {
+    Object.assign(this, { words, problemsOf, keeper, taken, redraw, offered: null, code: null, notice: null, isScanning: false });
+  }
+
+  say(notice) {
+    this.notice = notice;
+    this.redraw();
+  }
+
+  // Let a text in: offers its rigs to be taken, or says what is wrong. Nothing kept is touched.
+  offer(text) {
+    try {
+      this.offered = profilesOf(text, this.problemsOf);
+      this.say(null);
+    } catch (fault) {
+      if (!("reason" in fault)) throw fault;
+      this.refuse(fault.reason, fault.facts);
+    }
+  }
+
+  refuse(reason, facts = {}) {
+    const { carry, refusal } = this.words;
+    const told = fill(carry[reason], {
+      ...facts,
+      field: facts.field && placeName(facts.field, this.words),
+      reason: carry[facts.code] ?? refusal[facts.code] ?? refusal.other,
+    });
+    this.offered = null;
+    this.say(fill(carry.refused, { reason: told }));
+  }
+
+  async fromLink(fragment) {
+    try {
+      const text = await textOf(fragment);
+      if (text !== null) this.offer(text);
+    } catch {
+      this.refuse("refused_json");
+    }
+  }
+
+  async fromFile(file) {
+    try {
+      this.offer(await read(file));
+    } catch (fault) {
+      if (!(fault instanceof RangeError)) throw fault;
+      this.refuse("refused_large");
+    }
+  }
+
+  async fromCamera(video) {
+    try {
+      this.isScanning = true;
+      this.redraw();
+      const link = new URL(await scan(video()));
+      await this.fromLink(link.hash);
+    } catch {
+      this.say(this.words.carry.scan_failed);
+    } finally {
+      this.isScanning = false;
+      this.redraw();
+    }
+  }
+
+  async take(asCopy) {
+    const { words, offered } = this;
+    this.offered = null;
+    for (const profile of offered) {
+      const own = asCopy && this.keeper.profiles.has(profile.id) ? copyOf(profile, fill(words.rig.copy_name, profile)) : profile;
+      await this.keeper.put(own);
+      this.taken(own);
+    }
+    this.say(fill(words.carry.taken, { name: names(offered) }));
+  }
+
+  async showCode(profile) {
+    const link = await linkOf(profile, root);
+    this.code = fitsCode(link) ? { link, name: profile.name } : null;
+    this.say(this.code ? null : this.words.carry.code_large);
+  }
+
+  async copyLink(profile) {
+    await navigator.clipboard.writeText(await linkOf(profile, root));
+    this.say(this.words.carry.copied);
+  }
+}
+
+const names = (profiles) => profiles.map((profile) => profile.name).join(", ");
+
+export function offerView(travel) {
+  const { words, offered, keeper } = travel;
+  if (!offered) return nothing;
+  const isHere = offered.some((profile) => keeper.profiles.has(profile.id));
+  return html`
+    <section class="notice" role="status">
+      <h2>${words.carry.take_title}</h2>
+      <p>${names(offered)}</p>
+      <div class="rows">
+        ${isHere
+          ? html`<button type="button" class="key key-wide" @click=${() => travel.take(true)}>${words.carry.take_copy}</button>
+              <button type="button" class="key key-wide" @click=${() => travel.take(false)}>${words.carry.take_replace}</button>`
+          : html`<button type="button" class="key key-wide" @click=${() => travel.take(false)}>${fill(words.carry.take, { name: names(offered) })}</button>`}
+        <button type="button" class="key key-wide" @click=${() => { travel.offered = null; travel.redraw(); }}>${words.carry.take_leave}</button>
+      </div>
+    </section>`;
+}
+
+export function travelView(travel, chosen) {
+  const { words, code } = travel;
+  return html`
+    <div class="rows">
+      ${chosen ? html`
+        <button type="button" class="key key-wide" @click=${() => send(fileOf([chosen], chosen.name))}>${words.carry.file}</button>
+        <button type="button" class="key key-wide" @click=${() => travel.showCode(chosen)}>${words.carry.code}</button>
+        <button type="button" class="key key-wide" @click=${() => travel.copyLink(chosen)}>${words.carry.link}</button>` : nothing}
+      ${travel.keeper.profiles.size > 1
+        ? html`<button type="button" class="key key-wide" @click=${() => send(fileOf(travel.keeper.all, "rigs"))}>${words.carry.file_all}</button>` : nothing}
+      <label class="key key-wide key-file">${words.carry.bring}
+        <input type="file" accept=".json,application/json" @change=${(event) => { travel.fromFile(event.target.files[0]); event.target.value = ""; }}>
+      </label>
+      ${canScan() ? html`<button type="button" class="key key-wide" @click=${() => travel.fromCamera(() => document.querySelector("video"))}>${words.carry.scan}</button>` : nothing}
+      <video playsinline muted ?hidden=${!travel.isScanning}></video>
+    </div>
+    ${code ? html`${codeView(code.link, fill(words.carry.code_name, code))}<p>${words.carry.code_told}</p>` : nothing}`;
+}

@@ -1,0 +1,50 @@
+// The panel card of the chosen rig, made on the phone, in the size of the paper.
+import { html, render } from "../vendor/lit-html/lit-html.js";
+import { chips } from "./controls.js";
+import { choose, chosen } from "./choices.js";
+import { engine } from "./engine.js";
+import { chosenRig, chosenSystem } from "./rig/chosen.js";
+import { sheetView } from "./rig/sheet.js";
+import { unitWords } from "./site.js";
+import { systemChips, unitsFor } from "./units.js";
+
+const SIZES = ["pocket", "a4", "letter"];
+const place = document.getElementById("sheet");
+const starting = engine();
+starting.catch(() => {}); // told below
+const [data, rig] = await Promise.all([
+  fetch(new URL("../page.json", document.baseURI)).then((response) => response.json()),
+  chosenRig(),
+]);
+const { words } = data;
+const page = { system: chosenSystem(data.systems), size: chosen("paper", "letter") };
+
+function draw(call) {
+  const units = unitsFor(data.systems, page.system);
+  for (const size of SIZES) document.getElementById(`paper-${size}`).media = size === page.size ? "all" : "not all";
+  const fault = !rig ? words.card.nobody : call("rig.problems", { profile: rig, shelf: data.shelf, units }).length ? words.card.faulty : null;
+  render(html`
+    <div class="no-print">
+      ${chips({ name: "size", legend: words.card.size, value: page.size, choices: SIZES.map((id) => ({ id, label: words.card[id] })),
+        change: (size) => { page.size = size; choose("paper", size); draw(call); } })}
+      ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(call); } })}
+      <button type="button" class="key key-wide" @click=${() => window.print()}>${words.card.print}</button>
+    </div>
+    ${fault ? html`<p class="notice">${fault}</p>` : sheet(call, units)}`, place);
+}
+
+function sheet(call, units) {
+  const u = unitWords(words, page.system);
+  const family = data.systems[page.system].family;
+  const card = call("panel_card.card", { profile: rig, shelf: data.shelf, units, section: data.section_length[family] });
+  return sheetView({ card, rig, words, u });
+}
+
+try {
+  const call = await starting;
+  place.replaceChildren();
+  draw(call);
+} catch (problem) {
+  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
+  throw problem;
+}
