@@ -8,18 +8,18 @@ from calc import display, entry, hose, layout, nozzle, reading, rig, rounding, w
 
 FLOORS = (1, 2, -1)
 ADDED_SECTIONS = (1, 2)
-MASTER_TIPS_IN = (1.375, 1.5, 1.75, 2.0)
-MASTER_PSI = 80  # driver/operator study cards
 MOST_FLOORS = 5
 
 
-def card(profile, shelf, units, section):
+def card(profile, shelf, units, section, tips):
     """The panel card of a rig in the page's units.
 
     profile: a sound one, see calc.rig
     shelf: what is at hand, see calc.reading; its hoses also carry `label` and `card_gpm`, the flows of a supply row
     units: see calc.display
     section: the section of hose a crew adds, as an entry ("50@US")
+    tips: smooth-bore tips by name, [{"id", "label", "usual", "is_master"}]; id is the diameter and usual the pressure,
+        as entries; those of master streams are listed on the card
 
     Pressures of beds are rounded to the panel's step where the profile has one. A cell is None where it cannot be
     worked out: the profile gives no floor height, or no fire hose could take it. Raises CalcError naming the field.
@@ -28,11 +28,12 @@ def card(profile, shelf, units, section):
     own = rig.shelf_of(profile, shelf, units)
     floor_ft = _known(profile, units, "floor", "length")
     step_psi = _known(profile, units, "panel_step", "pressure")
+    labels = {tip["id"]: tip["label"] for tip in tips}
     section_ft = entry.quantity(units, "length", "section", section)
     blocks = [
-        _beds(profile, own, units, floor_ft, step_psi, section_ft),
+        _beds(profile, own, units, floor_ft, step_psi, section_ft, labels),
         _supply(profile, own, units),
-        _tips(profile, units),
+        _tips(profile, units, tips, labels),
         _heights(floor_ft, units),
     ]
     return {"blocks": [block for block in blocks if block["rows"]], "notes": _notes(profile, own, units, step_psi)}
@@ -46,7 +47,7 @@ def _row(name, cells, told=None, is_over_test=False):
     return {"name": name, "told": told, "cells": cells, "is_over_test": is_over_test}
 
 
-def _beds(profile, shelf, units, floor_ft, step_psi, section_ft):
+def _beds(profile, shelf, units, floor_ft, step_psi, section_ft, labels):
     head = [{"code": "line"}, {"code": "ground"}]
     for floors in FLOORS:
         head.append({"code": "floor_up" if floors > 0 else "floor_down", "count": str(abs(floors))})
@@ -62,11 +63,11 @@ def _beds(profile, shelf, units, floor_ft, step_psi, section_ft):
         cells = [_pressure(line, units, step_psi, added_ft, rise_ft) for added_ft, rise_ft in changes]
         answer = reading.answer(rig.lay_of(bed), shelf, units)
         is_over = any(found["code"] == "above_test_pressure" for found in answer["cautions"])
-        rows.append(_row(bed["name"], cells, _told(bed, shelf, units, answer), is_over))
+        rows.append(_row(bed["name"], cells, _told(bed, shelf, units, answer, labels), is_over))
     return {"code": "set", "head": head, "rows": rows}
 
 
-def _told(bed, shelf, units, answer):
+def _told(bed, shelf, units, answer, labels):
     """What a bed is made of."""
     told = {
         "code": "lay_" + bed["end"]["kind"],
@@ -76,7 +77,7 @@ def _told(bed, shelf, units, answer):
         "nozzle": answer["lines"][0]["outlet"],
     }
     if bed["end"]["kind"] == "smooth":
-        told["tip"] = entry.shown(units, "diameter", bed["end"]["tip"])
+        told["tip"] = _tip_label(bed["end"]["tip"], units, labels)
     return told
 
 
@@ -108,21 +109,22 @@ def _supply(profile, shelf, units):
     return {"code": "supply", "head": [{"code": "hose"}, {"code": "flow"}, {"code": "loss"}], "rows": rows}
 
 
-def _tips(profile, units):
+def _tip_label(tip, units, labels):
+    """A tip by its name, or by its diameter in the page's unit."""
+    return labels[tip] if tip in labels else entry.shown(units, "diameter", tip)
+
+
+def _tips(profile, units, tips, labels):
     """The rig's own smooth bores at their pressures, and the usual master-stream tips."""
-    wanted = []
-    for bed in profile.get("beds", []):
-        if bed["end"]["kind"] == "smooth":
-            tip = (entry.quantity(units, "diameter", "tip", bed["end"]["tip"]),
-                   entry.quantity(units, "pressure", "pressure", bed["end"]["pressure"]))
-            if tip not in wanted:
-                wanted.append(tip)
-    wanted += [(tip_in, MASTER_PSI) for tip_in in MASTER_TIPS_IN]
+    wanted = [(bed["end"]["tip"], bed["end"]["pressure"]) for bed in profile.get("beds", []) if bed["end"]["kind"] == "smooth"]
+    wanted += [(tip["id"], tip["usual"]) for tip in tips if tip["is_master"]]
     rows = []
-    for tip_in, psi in wanted:
-        flow_gpm = nozzle.smooth_bore_flow_gpm(tip_in, psi)
-        rows.append(_row(display.working(units, "diameter", tip_in),
-                         [display.text(units, "pressure", psi), display.text(units, "flow", flow_gpm)]))
+    for place, (tip, pressure) in enumerate(wanted):
+        if (tip, pressure) not in wanted[:place]:
+            psi = entry.quantity(units, "pressure", "pressure", pressure)
+            flow_gpm = nozzle.smooth_bore_flow_gpm(entry.quantity(units, "diameter", "tip", tip), psi)
+            cells = [display.text(units, "pressure", psi), display.text(units, "flow", flow_gpm)]
+            rows.append(_row(_tip_label(tip, units, labels), cells))
     return {"code": "tips", "head": [{"code": "tip"}, {"code": "tip_pressure"}, {"code": "flow"}], "rows": rows}
 
 

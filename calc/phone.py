@@ -13,7 +13,7 @@ DOORS = {
     "measure.read": ("readings", "handbook", "units"),
     "nozzle.smooth_bore_flow_gpm": ("tip_in", "nozzle_psi"),
     "reading.answer": ("lay", "shelf", "units"),
-    "panel_card.card": ("profile", "shelf", "units", "section"),
+    "panel_card.card": ("profile", "shelf", "units", "section", "tips"),
     "rig.lay_of": ("bed",),
     "rig.missing": ("profile",),
     "rig.problems": ("profile", "shelf", "units"),

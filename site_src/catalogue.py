@@ -74,6 +74,7 @@ def tip_choices():
             "chip": tip.get("chip", tip["label"]),
             "common": tip.get("common", False),
             "family": tip["family"],
+            "is_master": tip.get("usual_psi", 0) >= 80 or tip.get("usual_kpa", 0) >= 550,
             "usual": f"{tip['usual_psi']}@US" if "usual_psi" in tip else f"{tip['usual_kpa']}@SI",
         }
         for tip in data.load("nozzles")["tip"]

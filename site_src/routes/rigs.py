@@ -22,7 +22,9 @@ def rig(name):
     profile = _rigs()[name]
     system = profile["units"]
     family = data.by_id(units.systems())[system]["family"]
-    card = panel_card.card(profile, catalogue.shelf(), units.shown_in(system), data.load("rig")["section_length"][family])
+    tips = [tip for tip in catalogue.tip_choices() if tip["family"] == family]
+    section = data.load("rig")["section_length"][family]
+    card = panel_card.card(profile, catalogue.shelf(), units.shown_in(system), section, tips)
     unit_words = {f"u_{kind}": word for kind, word in data.load("words/en/site")["unit"][system].items()}
     return flask.render_template(
         "rigs/rig.html", name=name, profile=profile, card=card, u=unit_words, taken=fleet.packed(profile),

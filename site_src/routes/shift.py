@@ -41,6 +41,9 @@ def page_data(card):
     return json_page({
         "sequence": sequence,
         "steps": {name: {**told[name], "place": steps[name]["place"]} for name in names},
-        "words": {key: words[key] for key in ("shift", "place", "guard", "engine")},
+        "words": {
+            **{key: words[key] for key in ("shift", "place", "guard", "engine")},
+            **{key: data.load("words/en/rig")[key] for key in ("field", "option", "drive_note")},
+        },
         "title": words["card"][card]["title"],
     })

@@ -7,7 +7,7 @@ import { fieldMaker } from "./rig/fields.js";
 import { Keeper } from "./rig/keeper.js";
 import { listView } from "./rig/list.js";
 import { measureView, Readings } from "./rig/measure.js";
-import { copyOf, newProfile, placeName } from "./rig/profile.js";
+import { copyOf, newProfile, placeName, withoutRow } from "./rig/profile.js";
 import { bedsView, hosesView } from "./rig/rows.js";
 import { offerView, Travel, travelView } from "./rig/travel.js";
 import { fill, pageData, root, unitWords } from "./site.js";
@@ -18,7 +18,7 @@ const starting = engine();
 starting.catch(() => {}); // told below
 const data = await pageData();
 const { words } = data;
-const page = { system: chosenSystem(data.systems), asked: null, notice: null };
+const page = { system: chosenSystem(data.systems), asked: null, notice: null, undo: null };
 let call = null;
 
 const keeper = new Keeper((reason, id) => {
@@ -77,6 +77,8 @@ function draw() {
   const profile = chosen();
   render(html`
     ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}
+    ${page.undo
+      ? html`<p class="notice notice-low" role="status">${words.rig.taken_out} <button type="button" class="key" @click=${page.undo}>${words.rig.put_back}</button></p>` : nothing}
     ${travel.notice ? html`<p class="notice" role="status">${travel.notice}</p>` : nothing}
     ${offerView(travel)}
     ${listView({ rigs: keeper.all, chosen: profile, asked: page.asked, words, act })}
@@ -92,8 +94,14 @@ function editor(profile) {
   const missing = call("rig.missing", { profile });
   const set = (key, value) => {
     page.notice = null;
+    page.undo = null;
     keeper.set(profile.id, key, value);
     if (key === "units") standBeside(keeper.profiles.get(profile.id));
+    draw();
+  };
+  const remove = (key, rows, row) => {
+    set(key, withoutRow(rows, row));
+    page.undo = () => set(key, rows);
     draw();
   };
   const field = fieldMaker({ data, u, system: page.system, problems, shown, tagged });
@@ -104,11 +112,11 @@ function editor(profile) {
   return html`
     ${problems.length ? html`<p class="notice">${fill(words.rig.problems, { fields: names(problems.map((problem) => problem.field)) })}</p>` : nothing}
     <a class="key key-wide" href=${new URL("rig/card/index.html", root)}>${words.rig.card}</a>
-    ${section("beds", bedsView({ profile, data, system: page.system, u, field, set, answerOf: (bed) => answerOf(bed, shelf) }), true)}
+    ${section("beds", bedsView({ profile, data, system: page.system, u, field, set, remove, answerOf: (bed) => answerOf(bed, shelf) }), true)}
     ${data.sections.map(({ id, fields }) => section(id, fields.map((name) =>
       field({ place: name, name, spec: data.fields[name], value: profile[name], change: (text) => set(name, text) })), id === "basics"))}
     ${section("hoses", hosesView({
-      profile, data, system: page.system, field, set,
+      profile, data, system: page.system, field, set, remove,
       measureView: (row, use) => measureView({
         readings, key: `${profile.id}:${row.hose}`, row, data, u, system: page.system, units: units(), call, shown, use }),
     }), false)}

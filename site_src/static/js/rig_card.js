@@ -36,7 +36,7 @@ function draw(call) {
 function sheet(call, units) {
   const u = unitWords(words, page.system);
   const family = data.systems[page.system].family;
-  const card = call("panel_card.card", { profile: rig, shelf: data.shelf, units, section: data.section_length[family] });
+  const card = call("panel_card.card", { profile: rig, shelf: data.shelf, units, section: data.section_length[family], tips: data.tips.filter((tip) => tip.family === family) });
   return sheetView({ card, rig, words, u });
 }
 

@@ -4,6 +4,7 @@ import { stayAwake } from "./awake.js";
 import { engine, Refusal } from "./engine.js";
 import { doneView, haltView } from "./shift/halt.js";
 import { stepView } from "./shift/step.js";
+import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
 import { keep, kept } from "./store.js";
 
@@ -16,9 +17,20 @@ const { steps, words, sequence } = data;
 const draft = `shift:${sequence.id}`;
 const madeOf = JSON.stringify(sequence);
 
+const rig = await chosenRig();
+const known = Object.fromEntries(Object.keys(sequence.rig).filter((question) => rig?.[question]).map((question) => [question, rig[question]]));
+const unlike = otherDrive(rig);
+
 const page = { notice: null, resumed: false, awake: null, isKept: true };
 let state = null;
 let call = null;
+
+// What of the rig's drive this card is not for, in words; null where nothing is known against it.
+function otherDrive(profile) {
+  const fits = { drive: "midship", shift_control: "air", transmission: "automatic" };
+  const others = Object.keys(fits).filter((name) => profile?.[name] && profile[name] !== fits[name]);
+  return others.length ? others.map((name) => `${words.field[name]}: ${words.option[profile[name]]}`).join(", ") : null;
+}
 
 const seconds = () => Date.now() / 1000;
 const clock = (at_s) => new Date(at_s * 1000).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", second: "2-digit" });
@@ -49,7 +61,7 @@ function save() {
 }
 
 function beginAgain() {
-  state = call("shift.start", { sequence, rig: {} });
+  state = call("shift.start", { sequence, rig: known });
   page.notice = null;
   page.resumed = false;
   save();
@@ -98,10 +110,11 @@ try {
   const [started, left] = await Promise.all([starting, kept(draft)]);
   call = started;
   place.replaceChildren();
-  resume(left);
+  if (unlike) render(html`<p class="notice" role="alert">${fill(words.drive_note.other, { name: rig.name, what: unlike })}</p>`, place);
+  else resume(left);
   stayAwake((awake) => {
     page.awake = awake;
-    draw();
+    if (state) draw();
   });
 } catch (problem) {
   if (call) throw problem;

@@ -59,7 +59,7 @@ export function answerView({ answer, stale, words, u, system, labelOf }) {
       <div>
         <p class="answer-label">${words.pressure.set}</p>
         ${answer && !gravity
-          ? html`<output class="answer-figure"><b>${answer.pressure}</b> <span>${u.u_pressure}</span></output>`
+          ? html`<output class="answer-figure" ?data-long=${answer.pressure.length > 3}><b>${answer.pressure}</b> <span>${u.u_pressure}</span></output>`
           : html`<output class="answer-figure" data-stale>${gravity ? words.pressure.below_zero : stale}</output>`}
       </div>
       ${answer ? html`${gauge(answer, words, u, system)}<p class="answer-sum">${sum(answer, words)}<br>${facts(answer, words, u)}</p>` : nothing}

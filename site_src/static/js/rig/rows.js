@@ -1,15 +1,15 @@
 // The lists of a profile: hose beds, and hose figures of the rig's own.
 import { html } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
-import { changedRow, newBed, newHose, withoutRow, withRow } from "./profile.js";
+import { changedRow, newBed, newHose, withRow } from "./profile.js";
 
-export function bedsView({ profile, data, system, u, field, answerOf, set }) {
+export function bedsView({ profile, data, system, u, field, answerOf, set, remove }) {
   const { words } = data;
   const beds = profile.beds ?? [];
   const change = (place, changes) => set("beds", changedRow(beds, place, changes));
   return html`
     <p>${words.rig.beds_told}</p>
-    ${beds.map((bed, place) => bedView({ bed, place, data, system, u, field, answerOf, change, remove: () => set("beds", withoutRow(beds, place)) }))}
+    ${beds.map((bed, place) => bedView({ bed, place, data, system, u, field, answerOf, change, remove: () => remove("beds", beds, place) }))}
     <button type="button" class="key key-wide" @click=${() => set("beds", withRow(beds, newBed(data, system, fill(words.rig.new_bed, { count: beds.length + 1 }))))}>
       ${words.rig.add_bed}</button>`;
 }
@@ -47,7 +47,7 @@ const ofFamily = (choices, data, system, value) =>
 const hosesOf = (data, system, value) => ofFamily(data.hoses, data, system, value);
 const tipsOf = (data, system, value) => ofFamily(data.tips, data, system, value);
 
-export function hosesView({ profile, data, system, field, set, measureView }) {
+export function hosesView({ profile, data, system, field, set, remove, measureView }) {
   const { words } = data;
   const hoses = profile.hoses ?? [];
   return html`
@@ -63,7 +63,7 @@ export function hosesView({ profile, data, system, field, set, measureView }) {
           ${["coefficient", "origin", "test_pressure"].map((name) =>
             field({ place: at(name), name, spec: data.hose_fields[name], value: row[name], change: (text) => change({ [name]: text }) }))}
           ${measureView(row, (coefficient) => change({ coefficient, origin: "measured" }))}
-          <button type="button" class="key" @click=${() => set("hoses", withoutRow(hoses, place))}>${fill(words.rig.remove_hose, { name: label })}</button>
+          <button type="button" class="key" @click=${() => remove("hoses", hoses, place)}>${fill(words.rig.remove_hose, { name: label })}</button>
         </fieldset>`;
     })}
     <button type="button" class="key key-wide" @click=${() => set("hoses", withRow(hoses, newHose(data, system)))}>${words.rig.add_hose}</button>`;
