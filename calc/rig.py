@@ -69,7 +69,9 @@ FIXED = ("schema", "id", "hoses", "beds")
 def problems(profile, shelf, units):
     """Everything in a profile that cannot be used, each with its place.
 
-    profile: as the module says; shelf: what is at hand, see calc.reading; units: see calc.display
+    profile: as the module says
+    shelf: what is at hand, see calc.reading
+    units: see calc.display
 
     Returns a list of `{"field", "code", ...facts}`, field such as "beds.2.length"; empty for a sound profile.
     Raises CalcError naming profile or schema where it is no profile at all or of another version.
@@ -194,7 +196,8 @@ def missing(profile):
 def shelf_of(profile, shelf, units):
     """The shelf as this rig has it: its own coefficients, test pressures and wye loss in place of the usual ones.
 
-    profile: a sound one; shelf, units: as for problems
+    profile: a sound one
+    shelf, units: as for problems
 
     Returns a shelf; a hose with its own coefficient carries its `origin`. Raises CalcError naming the field.
     Source: the profile, which names whose each figure is.

@@ -11,7 +11,7 @@ from tests import bridge
 
 # one spelling: digits with at most one point or comma among them, one minus before, blanks around
 SPELLING = re.compile(r"\s*[-\u2212]?(?![0-9]*,[0-9]{3}\s*$)([0-9]+[.,]?[0-9]*|[.,][0-9]+)\s*", re.ASCII)
-UNITS = {"length": {"factor": 0.25, "places": 0}}
+UNITS = {"shown": "page", "systems": {"page": {"length": {"factor": 0.25, "places": 0}}}}
 
 
 @pytest.mark.parametrize(

@@ -18,9 +18,10 @@ OUTSIDE = {"math", "json", "collections"}
 FLOORS = (
     {"errors"},
     {"rounding", "water"},
-    {"hose", "nozzle"},
-    {"layout", "entry", "display", "sequence", "caution"},
-    {"reading", "shift"},
+    {"hose", "nozzle", "display"},
+    {"layout", "entry", "sequence", "caution"},
+    {"reading", "shift", "rig", "measure"},
+    {"panel_card"},
     {"phone"},
 )
 UNIT = re.compile(r"_(psi|gpm|ft|in|gal|lbf|f|ft_per_s|lb_per_ft3)$")

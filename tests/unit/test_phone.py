@@ -8,8 +8,10 @@ import pytest
 from calc import phone as door
 from calc import shift
 from calc.errors import CalcError
-from tests.unit.test_reading import SHELF, UNITS, a_lay, a_line, a_wye, fog
+from site_src import catalogue, fleet, units
+from tests.unit.test_reading import OTHER_UNITS, SHELF, UNITS, a_lay, a_line, a_wye, fog
 
+PROFILE = fleet.load()["tollgate-engine-1"]  # of our own invention
 SEQUENCE = {
     "id": "look", "anchor": "wait", "rig": {"light": ["before", "after"]},
     "steps": [{"id": "wait", "kind": "hold", "hold_s": 3, "proves": ["still"]},
@@ -20,6 +22,15 @@ WAITING = shift.advance(STATE, {"kind": "hold", "step": "wait", "at_s": 100.25})
 CALLS = [
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": 137.3, "length_ft": 333.3}),
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": -1, "length_ft": 333.3}),
+    ("entry.shown", {"units": OTHER_UNITS, "kind": "pressure", "text": "100@ours"}),
+    ("measure.read", {"readings": [{"inlet": "150", "outlet": "100", "flow": "150", "length": "200"}], "handbook": 15.5,
+                      "units": units.shown_in("US")}),
+    ("panel_card.card", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("SI"), "section": "50@US",
+                         "tips": catalogue.tip_choices()}),
+    ("rig.lay_of", {"bed": PROFILE["beds"][0]}),
+    ("rig.missing", {"profile": PROFILE}),
+    ("rig.problems", {"profile": {**PROFILE, "tank": "big", "odd": "1"}, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
+    ("rig.shelf_of", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
     ("nozzle.smooth_bore_flow_gpm", {"tip_in": 0.9375, "nozzle_psi": 47.3}),
     ("reading.answer", {"lay": a_lay(a_wye(a_line(end=fog("190", "75")), a_line(id="B", rise="-33.3"))),
                         "shelf": SHELF, "units": UNITS}),

@@ -4,12 +4,15 @@ import pytest
 from calc.errors import CalcError
 
 PLACES = {"pressure": 0, "flow": 0, "length": 0, "diameter": 2, "velocity": 0, "volume": 0, "force": 0,
-          "coefficient": 1, "friction_rate": 1, "elevation_rate": 1}
-UNITS = {kind: {"factor": 1, "places": places} for kind, places in PLACES.items()}
+          "coefficient": 1, "friction_rate": 1, "elevation_rate": 1, "tip_constant": 1, "smooth_reaction_constant": 2,
+          "fog_reaction_constant": 4}
+SYSTEM = {kind: {"factor": 1, "places": places} for kind, places in PLACES.items()}
+UNITS = {"shown": "ours", "systems": {"ours": SYSTEM}}
 # easy made-up factors in the place of metric ones
 OTHER_FACTORS = {"pressure": 7, "flow": 4, "length": 0.25, "diameter": 25, "velocity": 0.3, "volume": 4, "force": 4.5,
                  "coefficient": 2, "friction_rate": 20, "elevation_rate": 28}
-OTHER_UNITS = {kind: {"factor": OTHER_FACTORS[kind], "places": places} for kind, places in PLACES.items()}
+OTHER_SYSTEM = {kind: {"factor": OTHER_FACTORS.get(kind, 1), "places": places} for kind, places in PLACES.items()}
+OTHER_UNITS = {"shown": "other", "systems": {"ours": SYSTEM, "other": OTHER_SYSTEM}}
 SHELF = {
     "hoses": {
         "attack": {"coefficient": 15.5, "bore_in": 1.75, "test_psi": 300, "least_usual_gpm": 95,
@@ -50,6 +53,7 @@ def test_single_line(run):
     """Every figure of one line is read out, with the terms of its working; all worked by hand."""
     answer = ask(run, a_lay(a_line(rise="20")))
     assert answer.pop("pressure_psi") == pytest.approx(178.43, rel=1e-9)  # 100 + 69.75 + 8.68
+    assert answer.pop("wye_rule") == [{"from": "0", "loss": "0"}, {"from": "350", "loss": "10"}]  # as on the shelf
     assert answer == {"pressure": "178", "flow": "150", "cautions": [], "lines": [{
         "id": "A", "feeder": None, "end": "fog", "flow": "150", "gate": None, "appliance": "0",
         "inlet": "178", "outlet": "100",
@@ -64,7 +68,7 @@ def test_single_line(run):
                          "loss": "69.75"},
             "elevation": {"rate": "0.434", "rise": "20", "elevation": "8.68"},
             "inlet": {"outlet": "100", "friction": "69.75", "elevation": "8.68", "appliance": "0", "inlet": "178.43"},
-            "nozzle": {"flow": "150", "pressure": "100", "reaction": "75.75"},
+            "nozzle": {"flow": "150", "pressure": "100", "reaction": "75.75", "constant": "0.0505"},
         },
     }]}
 
@@ -75,7 +79,8 @@ def test_smooth_bore(run):
     (line,) = ask(run, a_lay(a_line(hose="supply", end=end)))["lines"]
     assert line["end"] == "smooth"
     # by hand: 29.7 x 4 x 10 = 1188 gpm; 1.57 x 4 x 100 = 628 lbf
-    assert line["workings"]["nozzle"] == {"flow": "1188", "pressure": "100", "reaction": "628", "tip": "2"}
+    assert line["workings"]["nozzle"] == {"flow": "1188", "pressure": "100", "reaction": "628", "tip": "2",
+                                          "flow_constant": "29.7", "constant": "1.57"}
 
 
 @pytest.mark.parametrize(

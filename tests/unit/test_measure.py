@@ -1,0 +1,70 @@
+"""A hose's coefficient from gauges."""
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc.errors import CalcError
+from site_src import units
+
+US = units.shown_in("US")
+
+
+def readings(*rows):
+    return [dict(zip(("loss_psi", "flow_gpm", "length_ft"), row, strict=True)) for row in rows]
+
+
+@settings(max_examples=60, deadline=None)
+@given(coefficient=st.floats(0.05, 200), rows=st.lists(st.tuples(st.floats(20, 500), st.floats(50, 600)), min_size=2, max_size=6))
+def test_readings_that_agree_give_their_coefficient(run, coefficient, rows):
+    """Readings made by the square law give the coefficient they were made with, and no spread."""
+    made = readings(*((coefficient * (gpm / 100) ** 2 * feet / 100, gpm, feet) for gpm, feet in rows))
+    fit = run("measure", "fitted_coefficient", readings=made)
+    assert fit["coefficient"] == pytest.approx(coefficient, rel=1e-9)
+    assert fit["spread"] == pytest.approx(0, abs=1e-6)
+    assert "readings_disagree" not in fit["cautions"]
+
+
+def test_fit(run):
+    """Least squares of the loss, by hand: x = 4.5 and 8, losses 50 and 80: (225 + 640) / (20.25 + 64) = 10.267."""
+    fit = run("measure", "fitted_coefficient", readings=readings((50, 150, 200), (80, 200, 200)))
+    assert fit["coefficient"] == pytest.approx(865 / 84.25, rel=1e-9)
+    assert fit["each"] == pytest.approx([50 / 4.5, 10])
+    assert fit["cautions"] == ["readings_disagree"]  # 11.1 against 10: more than a tenth of 10.27
+
+
+@pytest.mark.parametrize(
+    ("rows", "cautions"),
+    [
+        ([(50, 150, 200)], ["one_reading"]),
+        ([(9.9, 150, 40), (50, 150, 200)], ["drop_too_small"]),
+        ([(50, 150, 200), (50, 150, 200)], []),
+    ],
+)
+def test_cautions(run, rows, cautions):
+    """Too small a drop, readings that disagree, a single reading: each is told."""
+    assert run("measure", "fitted_coefficient", readings=readings(*rows))["cautions"] == cautions
+
+
+def test_read_out(run):
+    """By hand: 50 psi over 200 ft at 150 gpm is C 11.11, 28 % under 15.5; 100 ft loses 25 psi, not 35."""
+    read = run("measure", "read", units=US, handbook=15.5,
+               readings=[{"inlet": "150@US", "outlet": "100@US", "flow": "150@US", "length": "200@US"}])
+    assert (read["coefficient"], read["typed"], read["percent"], read["is_lower"]) == ("11.111", "11.111@US", "28", True)
+    assert read["example"] == {"flow": "150", "measured": "25", "handbook": "35"}
+
+
+@pytest.mark.parametrize(
+    ("change", "field", "code"),
+    [
+        ({"inlet": ""}, "inlet", "empty"),
+        ({"outlet": "150"}, "outlet", "not_below_inlet"),
+        ({"flow": "0"}, "flow", "not_positive"),
+        ({"length": "far"}, "length", "not_a_number"),
+    ],
+)
+def test_refused(run, change, field, code):
+    """A reading that cannot be used is refused at its field."""
+    sound = {"inlet": "150", "outlet": "100", "flow": "150", "length": "200"}
+    with pytest.raises(CalcError) as refused:
+        run("measure", "read", units=US, handbook=15.5, readings=[sound, {**sound, **change}])
+    assert (refused.value.field, refused.value.code, refused.value.facts["reading"]) == (field, code, 1)

@@ -1,0 +1,144 @@
+"""A rig's profile: what is sound, what is refused and where, and what it changes."""
+import copy
+import json
+import random
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc import rig
+from calc.errors import CalcError
+from site_src import catalogue, fleet, units
+
+SHELF = catalogue.shelf()
+US = units.shown_in("US")
+SOUND = fleet.load()  # of our own invention; here only its form is checked
+
+
+def problems(run, profile):
+    return run("rig", "problems", profile=profile, shelf=SHELF, units=US)
+
+
+def a_rig(**changes):
+    """The first rig of the demonstration fleet, with changes."""
+    return {**copy.deepcopy(SOUND["tollgate-engine-1"]), **changes}
+
+
+@pytest.mark.parametrize("name", sorted(SOUND))
+def test_sound(run, name):
+    """A sound profile has no problems, on either Python."""
+    assert problems(run, SOUND[name]) == []
+
+
+def test_three_fields_are_enough(run):
+    """A name, its units and nothing else is a profile; all the rest is told as missing."""
+    bare = {"schema": 1, "id": "a", "name": "Bare", "units": "US"}
+    assert problems(run, bare) == []
+    assert run("rig", "missing", profile=bare) == [field[0] for field in rig.FIELDS if field[0] not in ("name", "units")]
+
+
+@pytest.mark.parametrize(
+    ("changes", "field", "code"),
+    [
+        ({"name": ""}, "name", "missing"),
+        ({"name": "x" * 61}, "name", "not_text"),
+        ({"units": "furlongs"}, "units", "unknown"),
+        ({"drive": "steam"}, "drive", "unknown"),
+        ({"pump_rated": "lots"}, "pump_rated", "not_a_number"),
+        ({"pump_rated": "9@US"}, "pump_rated", "out_of_range"),
+        ({"pump_rated": 1500}, "pump_rated", "not_text"),
+        ({"tank": "-5@US"}, "tank", "out_of_range"),
+        ({"idle": "1e3"}, "idle", "not_a_number"),
+        ({"tank": "5@nowhere"}, "tank", "unknown_units"),
+        ({"__proto__": "x"}, "__proto__", "unknown_field"),
+        ({"beds": "all"}, "beds", "damaged"),
+        ({"beds": ["one"]}, "beds.0", "damaged"),
+        ({"beds": [{}] * 41}, "beds", "too_many"),
+        ({"hoses": [{"hose": "garden", "coefficient": "5@US"}]}, "hoses.0.hose", "unknown"),
+        ({"hoses": [{"hose": "attack-2", "coefficient": "0@US"}]}, "hoses.0.coefficient", "out_of_range"),
+        ({"id": None}, "id", "missing"),
+    ],
+)
+def test_problems_name_their_place(run, changes, field, code):
+    """Each fault is told with the place it stands at."""
+    assert {"field": field, "code": code} in [
+        {"field": told["field"], "code": told["code"]} for told in problems(run, a_rig(**changes))
+    ]
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "code"),
+    [
+        ("length", "", "missing"),
+        ("length", "far", "not_a_number"),
+        ("hose", "garden", "unknown"),
+        ("crew", "9", "unknown"),
+        ("end", {"kind": "hose"}, "unknown"),
+        ("end", None, "unknown"),
+        ("end", {"kind": "fog", "flow": "150@US"}, "missing"),
+        ("colour", "red", "unknown_field"),
+    ],
+)
+def test_problems_of_a_bed(run, name, value, code):
+    """A bed's faults are told with the number of the bed."""
+    profile = a_rig()
+    profile["beds"][2][name] = value
+    told = problems(run, profile)
+    assert told and all(each["field"].startswith("beds.2.") for each in told)
+    assert code in [each["code"] for each in told]
+
+
+@pytest.mark.parametrize(
+    ("profile", "field"), [(None, "profile"), ([], "profile"), ("rig", "profile"), ({}, "schema"), ({"schema": 2}, "schema"),
+                           ({"schema": "1"}, "schema"), ({"schema": True}, "schema")],
+)
+def test_no_profile_at_all(run, profile, field):
+    """What is no profile, or of another version, is refused whole."""
+    with pytest.raises(CalcError) as refused:
+        problems(run, profile)
+    assert refused.value.field == field
+
+
+JSON = st.recursive(
+    st.none() | st.booleans() | st.integers(-10**20, 10**20) | st.floats(allow_nan=False, allow_infinity=False) | st.text(max_size=70),
+    lambda inner: st.lists(inner, max_size=4) | st.dictionaries(st.text(max_size=12), inner, max_size=4),
+    max_leaves=12,
+)
+
+
+@settings(max_examples=300, deadline=None)
+@given(content=JSON, seed=st.integers(0, 10**6))
+def test_hostile_profiles_end_in_words(run, content, seed):
+    """A profile with anything at all in the place of any of its parts is judged, and never breaks the judge."""
+    chance = random.Random(seed)
+    profile = a_rig()
+    target = profile
+    while True:
+        keys = list(target) if isinstance(target, dict) else list(range(len(target)))
+        key = chance.choice(keys)
+        if isinstance(target[key], (dict, list)) and target[key] and chance.random() < 0.7:
+            target = target[key]
+        else:
+            target[key] = content
+            break
+    try:
+        told = problems(run, profile)
+    except CalcError as refused:
+        assert refused.field in ("profile", "schema")
+    else:
+        assert all(isinstance(each["field"], str) and isinstance(each["code"], str) for each in told)
+        assert json.loads(json.dumps(told)) == told
+
+
+def test_own_figures_stand_in_place_of_the_handbook(run):
+    """A rig's coefficient, test pressure and wye loss are used; the rest of the shelf is as it was."""
+    profile = a_rig(wye_from="300@US", wye_loss="15@US",
+                    hoses=[{"hose": "attack-1.75", "coefficient": "11.4@US", "origin": "measured", "test_pressure": "400@US"}])
+    shelf = run("rig", "shelf_of", profile=profile, shelf=SHELF, units=US)
+    own = shelf["hoses"]["attack-1.75"]
+    assert (own["coefficient"], own["origin"], own["test_psi"]) == (11.4, "measured", 400)
+    assert shelf["wye_steps"] == [[0, 0], [300, 15]]
+    assert shelf["hoses"]["attack-2.5"] == SHELF["hoses"]["attack-2.5"]
+    answer = run("reading", "answer", lay=run("rig", "lay_of", bed=profile["beds"][2]), shelf=shelf, units=US)
+    assert answer["pressure_psi"] == pytest.approx(164.125, rel=1e-9)  # by hand: 100 + 11.4 x 1.5^2 x 2.5
