@@ -85,7 +85,7 @@ def precached(dist, path):
     return {
         "url": path.relative_to(dist).as_posix(),
         "revision": hashlib.sha256(content).hexdigest()[:16],
-        "integrity": "sha384-" + base64.b64encode(hashlib.sha384(content).digest()).decode(),
+        "integrity": "sha256-" + base64.b64encode(hashlib.sha256(content).digest()).decode(),
     }
 
 
