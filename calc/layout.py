@@ -10,11 +10,12 @@ and, where they apply,
     rise_ft        feet, outlet above inlet, either sign; level without it
     parallel       equal hoses that share the run, 1 to 12; one without it
     appliance_psi  loss of the wye, manifold or device at the outlet, psi; none without it
+    gate_psi       what its valve takes off at the inlet, psi; open without it (for flows alone)
 A nozzle is `{"kind": "smooth", "tip_in", "nozzle_psi"}`, `{"kind": "fog", "rated_gpm", "rated_psi"}`,
 `{"kind": "automatic", "min_gpm", "max_gpm", "rated_psi"}`, reckoned at its greatest flow, or
 `{"kind": "open", "pressure_psi", "flow_gpm"}` for an inlet that needs this pressure at this flow.
 """
-from calc import hose, nozzle, water
+from calc import hose, nozzle, tree, water
 from calc.errors import CalcError, check_not_negative, check_positive
 
 MOST_LINES = 500  # ends any layout, a cyclic one included
@@ -44,6 +45,70 @@ def discharge_pressure(layout):
         "flow_gpm": sum(run.flow_gpm for run in runs if run.feeder is None),
         "lines": [_reported(run, pump_psi) for run in runs],
     }
+
+
+def flows(layout, discharge_psi):
+    """What really comes out of every nozzle when the pump shows this pressure.
+
+    layout: as the module says; any depth of branching, up to 500 lines
+    discharge_psi: pump discharge pressure, psi, 0 or more
+
+    Returns a report of the same form as discharge_pressure: what flows, and the pressure at each joint. Appliances and
+    gates take the pressure they are given at the rated flow behind them, and with the square of the flow away from it.
+    A nozzle too high for the pressure passes nothing. Raises CalcError as discharge_pressure does.
+    Source: square-law hose and orifices, balanced at every joint (see calc.tree); agrees with a general network solver.
+    """
+    check_not_negative("discharge_psi", discharge_psi)
+    runs = _runs(layout)
+    for run in reversed(runs):
+        _demand(run)
+    branches = _branches_of(runs)
+    tree.solve(branches, discharge_psi)
+    for run, branch in zip(runs, branches):
+        _flow(run, branch, discharge_psi if run.feeder is None else run.feeder.outlet_psi)
+    return {
+        "discharge_psi": discharge_psi,
+        "flow_gpm": sum(run.flow_gpm for run in runs if run.feeder is None),
+        "lines": [_reported(run, discharge_psi) for run in runs],
+    }
+
+
+def _branches_of(runs):
+    """The runs as calc.tree takes them, their losses set by their rated flows."""
+    places = {run.name: place for place, run in enumerate(runs)}
+    branches = []
+    for run in runs:
+        lost_psi = run.friction_psi + run.appliance_psi + run.gate_psi
+        loss = lost_psi / (run.flow_gpm * run.flow_gpm)
+        feeder = None if run.feeder is None else places[run.feeder.name]
+        outlet = None if run.nozzle is None else tree.Outlet(*run.nozzle["held"])
+        branches.append(tree.Branch(feeder, run.elevation_psi, loss, outlet))
+    return branches
+
+
+def _flow(run, branch, inlet_psi):
+    """Set a run to what flows through it, from its rated figures."""
+    share = branch.flow_gpm / run.flow_gpm
+    run.flow_gpm = branch.flow_gpm
+    for loss in ("friction_psi", "friction_per_100_ft_psi", "appliance_psi", "gate_psi"):
+        setattr(run, loss, getattr(run, loss) * share * share)
+    if run.velocity_ft_per_s is not None:
+        run.velocity_ft_per_s *= share
+    run.inlet_psi = inlet_psi - run.gate_psi
+    run.outlet_psi = run.inlet_psi - run.friction_psi - run.elevation_psi - run.appliance_psi
+    if run.nozzle is not None:
+        run.nozzle = _nozzle_at(run.line["end"], max(run.outlet_psi, 0) if not branch.is_shut else 0, run.flow_gpm)
+
+
+def _nozzle_at(end, nozzle_psi, flow_gpm):
+    """A nozzle away from its rating."""
+    if end["kind"] == "open":
+        reaction_lbf = None
+    elif end["kind"] == "smooth":
+        reaction_lbf = nozzle.smooth_bore_reaction_lbf(end["tip_in"], nozzle_psi)
+    else:
+        reaction_lbf = nozzle.fog_reaction_lbf(flow_gpm, nozzle_psi)
+    return {"kind": end["kind"], "nozzle_psi": nozzle_psi, "flow_gpm": flow_gpm, "reaction_lbf": reaction_lbf}
 
 
 class _Run:
@@ -125,7 +190,9 @@ def _demand_of(run, line):
         raise CalcError("parallel", "out_of_range", least=1, most=hose.MOST_PARALLEL)
     run.length_ft = line["length_ft"]
     run.appliance_psi = line.get("appliance_psi", 0)
+    run.gate_psi = line.get("gate_psi", 0)
     check_not_negative("appliance_psi", run.appliance_psi)
+    check_not_negative("gate_psi", run.gate_psi)
     hose_gpm = run.flow_gpm / run.parallel
     run.friction_psi = hose.friction_loss_psi(line["coefficient"], hose_gpm, run.length_ft)
     run.friction_per_100_ft_psi = hose.friction_loss_psi(line["coefficient"], hose_gpm, 100)
@@ -150,7 +217,7 @@ def _reported(run, pump_psi):
         "gate_psi": (run.feeder.outlet_psi if run.feeder else pump_psi) - run.inlet_psi,
         "velocity_ft_per_s": run.velocity_ft_per_s,
         "water_gal": run.water_gal,
-        "nozzle": run.nozzle,
+        "nozzle": run.nozzle and {key: run.nozzle[key] for key in ("kind", "nozzle_psi", "flow_gpm", "reaction_lbf")},
     }
 
 
@@ -165,7 +232,8 @@ def _nozzle(end):
             raise CalcError(field, "missing")
         check_positive(field, end[field])
     nozzle_psi, flow_gpm, reaction_lbf = rating(end)
-    return {"kind": kind, "nozzle_psi": nozzle_psi, "flow_gpm": flow_gpm, "reaction_lbf": reaction_lbf}
+    held = (end["min_gpm"] if kind == "automatic" else flow_gpm, flow_gpm, nozzle_psi)
+    return {"kind": kind, "nozzle_psi": nozzle_psi, "flow_gpm": flow_gpm, "reaction_lbf": reaction_lbf, "held": held}
 
 
 def _smooth(end):

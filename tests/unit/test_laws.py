@@ -18,7 +18,7 @@ OUTSIDE = {"math", "json", "collections"}
 FLOORS = (
     {"errors"},
     {"rounding", "water"},
-    {"hose", "nozzle", "display"},
+    {"hose", "nozzle", "display", "tree"},
     {"layout", "entry", "sequence", "caution"},
     {"reading", "shift", "rig", "measure"},
     {"panel_card"},
