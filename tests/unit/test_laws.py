@@ -18,8 +18,8 @@ OUTSIDE = {"math", "json", "collections"}
 FLOORS = (
     {"errors"},
     {"rounding", "water"},
-    {"hose", "nozzle", "display", "tree"},
-    {"layout", "entry", "sequence", "caution"},
+    {"hose", "nozzle", "display", "tree", "air", "pump", "foam"},
+    {"layout", "entry", "sequence", "caution", "draft", "supply"},
     {"reading", "shift", "rig", "measure"},
     {"panel_card"},
     {"phone"},
