@@ -3,6 +3,11 @@ from playwright.sync_api import expect
 
 from tests.phone.words import CARDS, KINDS, SITE, STEPS, answer_of
 
+QUICK = """for (const clock of [performance, Date]) {
+  const now = clock.now.bind(clock), began = now();
+  clock.now = () => began + (now() - began) * 10;
+}"""
+
 
 class Card:
     """An open shift card: the step it shows, its answers, its stops."""
@@ -16,7 +21,10 @@ class Card:
 
     def button(self, key):
         """A button by its key among the words of shift."""
-        return self.page.get_by_role("button", name=SITE["shift"][key], exact=True)
+        return self._named(SITE["shift"][key])
+
+    def _named(self, name):
+        return self.page.get_by_role("button", name=name, exact=True)
 
     def shows(self, step):
         expect(self.title).to_have_text(STEPS[step]["act"])
@@ -25,33 +33,34 @@ class Card:
         """The step on the screen."""
         return self._step_of[self.title.inner_text()]
 
-    def pause_key(self):
-        """The button that begins the pause of the step on the screen."""
-        return self.page.get_by_role("button", name=STEPS[self.step()]["hold"], exact=True)
+    def press(self, key):
+        """Touch a button by its key until the card has answered."""
+        self._touch(self.button(key))
 
-    def pause(self):
-        """Begin the pause and wait until it is over."""
-        self.pause_key().tap()
-        expect(self.button("seen")).to_be_enabled()
+    def _touch(self, button):
+        """Touch a button until the card has answered: it may wait a moment before it takes an answer to a new step."""
+        main = self.page.get_by_role("main")
+        was = main.inner_text()
+        for _ in range(20):
+            button.tap()
+            try:
+                return expect(main).not_to_have_text(was, use_inner_text=True, timeout=250)
+            except AssertionError:
+                continue
+        raise AssertionError(f"never answered: {button}")
+
+    def begin_pause(self):
+        """Begin the pause of the step on the screen."""
+        self._touch(self._named(STEPS[self.step()]["hold"]))
 
     def see(self, answer=None):
         """Confirm the step on the screen: through its pause, or with an answer where it asks."""
         step = self.step()
         if KINDS[step] == "hold":
-            self.pause()
+            self.begin_pause()
+            expect(self.button("seen")).to_be_enabled()
         answer = answer or answer_of(step)
-        key = self.page.get_by_role("button", name=STEPS[step]["answer"][answer], exact=True) if answer else self.button("seen")
-        self._touch_until_gone(key, STEPS[step]["act"])
-
-    def _touch_until_gone(self, key, act):
-        """Touch, and touch again where the card waits a moment before it takes an answer to a new step."""
-        for _ in range(20):
-            key.tap()
-            try:
-                return expect(self.title).not_to_have_text(act, timeout=250)
-            except AssertionError:
-                continue
-        raise AssertionError(f"not taken: {act}")
+        self._touch(self._named(STEPS[step]["answer"][answer]) if answer else self.button("seen"))
 
     def run_to(self, step):
         """Confirm steps, guards that are asked again included, until this one is shown."""
@@ -60,6 +69,12 @@ class Card:
                 return
             self.see()
         raise AssertionError(f"never shown: {step}")
+
+
+def hasten(handset):
+    """Let every clock of a phone run ten times as fast, for tests that are not about time."""
+    handset.context.add_init_script(QUICK)
+    return handset
 
 
 def open_card(handset, name, first=None):

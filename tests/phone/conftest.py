@@ -1,25 +1,19 @@
 """The built site on a host, and phones to open it with."""
-import contextlib
-
 import pytest
 from playwright.sync_api import expect, sync_playwright
 
-from tests.phone.handset import Handset, Host
+from tests.browser import ARGUMENTS, chromium_path
+from tests.phone.handset import Host, phones
 from tests.phone.lay import fresh_lay
 from tests.site.conftest import built  # noqa: F401  the same built site
 
-CHROMIUM = "/usr/bin/chromium"
-FLAGS = [
-    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync",
-]
 expect.set_options(timeout=10000)
 
 
 @pytest.fixture(scope="session")
 def browser():
     with sync_playwright() as playwright:
-        running = playwright.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
+        running = playwright.chromium.launch(executable_path=chromium_path(), args=ARGUMENTS)
         yield running
         running.close()
 
@@ -32,23 +26,10 @@ def host(built):  # noqa: F811
     serving.stop()
 
 
-@contextlib.contextmanager
-def _phones(browser, host):
-    taken = []
-
-    def take(**settings):
-        taken.append(Handset(browser, host, **settings))
-        return taken[-1]
-
-    yield take
-    for handset in taken:
-        handset.close()
-
-
 @pytest.fixture
 def take(browser, host):
     """Take a phone: take(**settings). Whatever went wrong on it fails the test when it is put away."""
-    with _phones(browser, host) as one:
+    with phones(browser, host) as one:
         yield one
 
 
@@ -59,10 +40,16 @@ def handset(take):
 
 
 @pytest.fixture(scope="module")
-def shared(browser, host):
-    """A phone, not installed, that the tests of a module share; put away after the last."""
-    with _phones(browser, host) as one:
-        yield one()
+def take_for_module(browser, host):
+    """Take a phone that several tests of a module use; put away after the last of them."""
+    with phones(browser, host) as one:
+        yield one
+
+
+@pytest.fixture(scope="module")
+def shared(take_for_module):
+    """A phone, not installed, that the tests of a module share."""
+    return take_for_module()
 
 
 @pytest.fixture(scope="module")

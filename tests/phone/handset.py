@@ -7,9 +7,8 @@ import threading
 from playwright.sync_api import Error
 
 import build
+from tests.browser import PHONE
 from tests.phone import words
-
-SIZE = {"width": 360, "height": 740}
 
 
 class Host:
@@ -59,8 +58,7 @@ class Handset:
         self.host = host
         self.troubles, self.requests, self.expected = [], [], []
         self.context = browser.new_context(**{
-            "viewport": SIZE, "has_touch": True, "is_mobile": True, "locale": "en-US",
-            "service_workers": "allow" if worker else "block", **settings,
+            **PHONE, "locale": "en-US", "reduced_motion": "reduce", "service_workers": "allow" if worker else "block", **settings,
         })
         self.context.set_default_timeout(10000)
         self.context.on("request", lambda request: self.requests.append(request.url))
@@ -69,7 +67,7 @@ class Handset:
 
     def _hear(self, message):
         if message.type == "error" and not any(re.search(pattern, message.text) for pattern in self.expected):
-            self.troubles.append(f"console: {message.text}")
+            self.troubles.append(f"console: {message.text} {message.location['url']}")
 
     def open(self, address=""):
         """A new page at an address of the site."""
@@ -97,6 +95,20 @@ class Handset:
         self.context.close()
         assert not self.troubles, self.troubles
         assert not self.foreign(), self.foreign()
+
+
+@contextlib.contextmanager
+def phones(browser, host):
+    """A way to take phones, take(**settings), that puts all of them away at the end."""
+    taken = []
+
+    def take(**settings):
+        taken.append(Handset(browser, host, **settings))
+        return taken[-1]
+
+    yield take
+    for handset in taken:
+        handset.close()
 
 
 def kill(page):

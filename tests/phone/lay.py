@@ -68,11 +68,11 @@ class Lay:
 
     def shows(self, psi):
         """The pump pressure that stands in the answer."""
-        expect(self.answer).to_have_text(re.compile(rf"^\s*{psi}\s+{SITE['unit']['pressure']}\s*$"))
+        expect(self.answer).to_have_text(re.compile(rf"^\s*{psi}\s+{SITE['unit']['US']['pressure']}\s*$"))
 
     def working(self, figure):
         """Open a figure and give the text below it."""
-        figures = self.page.locator("details").filter(has_text=SITE["pressure"][f"field_{figure}"])
+        figures = self.page.locator("details").filter(has_text=said("pressure", f"field_{figure}"))
         figures.first.locator("summary").tap()
         return figures.first
 

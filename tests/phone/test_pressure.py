@@ -8,7 +8,7 @@ from tests.phone.handset import kill
 from tests.phone.lay import fresh_lay, open_lay
 from tests.phone.words import SITE, said
 
-PSI = SITE["unit"]["pressure"]
+PSI = SITE["unit"]["US"]["pressure"]
 
 
 def test_opening_lay(handset):
@@ -137,7 +137,7 @@ def test_lay_travels_in_the_address(handset, take):
     lay.type("length", "350")
     lay.hose("attack-2")
     lay.shows(163)  # by hand: 8 x 2.25 x 3.5 + 100
-    expect(lay.page).to_have_url(re.compile("attack-2%22.*%22350%22"))
+    expect(lay.page).to_have_url(re.compile("attack-2%22.*%22350%40US%22"))
     other = open_lay(take(), "#" + lay.page.url.partition("#")[2])
     other.shows(163)
     assert other.entries() == lay.entries()
@@ -149,3 +149,13 @@ def test_draft_survives_a_kill(handset):
     lay.step("length", "more")
     kill(lay.page)
     open_lay(handset).shows(187)  # by hand: 15.5 x 2.25 x 2.5 + 100 = 187.19
+
+
+def test_draft_survives_a_reload(handset):
+    """A page loaded again right after a touch is as it was left, though its address is still of the lay before."""
+    lay = fresh_lay(handset)
+    expect(lay.page).to_have_url(re.compile("#lay="))
+    lay.step("length", "more")
+    lay.page.reload()
+    lay.field("length").wait_for()
+    lay.shows(187)  # by hand: 15.5 x 2.25 x 2.5 + 100 = 187.19

@@ -4,7 +4,7 @@ import time
 import pytest
 from playwright.sync_api import expect
 
-from tests.phone.card import Card, open_card
+from tests.phone.card import Card, hasten, open_card
 from tests.phone.handset import kill
 from tests.phone.words import SITE, beginning, said
 
@@ -26,13 +26,13 @@ def at_pause(handset):
 
 
 def timed_pause(card, meanwhile):
-    """Begin the pause and give how long "I see it" stayed shut, doing something all the while."""
+    """Begin the pause and give how long "I see it" stayed shut; meanwhile(elapsed_s) is done over and over."""
     began = time.monotonic()
-    card.pause_key().tap()
+    card.begin_pause()
     seen = card.button("seen")
     expect(seen).to_be_disabled()
     while not seen.is_enabled():
-        meanwhile()
+        meanwhile(time.monotonic() - began)
         assert time.monotonic() - began < 4 * PAUSE_S
     return time.monotonic() - began
 
@@ -41,31 +41,37 @@ def test_pause_cannot_be_hurried(at_pause):
     """For two seconds no touch moves the card on; then one does."""
     card = at_pause
     expect(card.button("seen")).to_have_count(0)
-    assert timed_pause(card, lambda: touch(card.page, card.button("seen").bounding_box())) >= PAUSE_S
+
+    def hurry(elapsed_s):
+        if elapsed_s < 0.8 * PAUSE_S:
+            touch(card.page, card.button("seen").bounding_box())
+
+    assert timed_pause(card, hurry) >= PAUSE_S
     card.shows("centre")
     expect(card.page.get_by_text(SITE["shift"]["hold_over"])).to_be_visible()
-    card.button("seen").tap()
+    card.press("seen")
     card.shows("pump")
 
 
 def test_reload_does_not_skip_the_pause(at_pause):
     """A page loaded again during the pause asks for the guards, and then for a whole pause."""
     card = at_pause
-    card.pause_key().tap()
+    card.begin_pause()
     card.page.reload()
     card.shows("idle")
     card.run_to("centre")
     expect(card.button("seen")).to_have_count(0)
-    assert timed_pause(card, lambda: None) >= PAUSE_S
+    assert timed_pause(card, lambda elapsed_s: None) >= PAUSE_S
 
 
 @pytest.mark.parametrize("seconds", [3600, -3600], ids=["an hour on", "an hour back"])
 def test_a_clock_that_jumps_does_not_shorten_the_pause(at_pause, seconds):
     """The phone's clock may be set during the pause, even again and again: it lasts two seconds all the same."""
-    jumps = iter(range(4))
+    jumps_at_s = [0.3, 0.7, 1.1, 1.5]
 
-    def jump():
-        if next(jumps, None) is not None:
+    def jump(elapsed_s):
+        if jumps_at_s and elapsed_s > jumps_at_s[0]:
+            jumps_at_s.pop(0)
             at_pause.page.evaluate(MOVE_CLOCK, seconds)
 
     assert timed_pause(at_pause, jump) >= PAUSE_S
@@ -85,7 +91,7 @@ def test_two_rapid_touches_confirm_one_step(handset):
 
 def test_killed_page_resumes_and_says_so(handset):
     """A card killed right after a touch opens again at its step, and says that it resumes."""
-    card = open_card(handset, "bay")
+    card = open_card(hasten(handset), "bay")
     card.run_to("walk_in")
     kill(card.page)
     again = open_card(handset, "bay", first="walk_in")
@@ -97,7 +103,7 @@ def test_killed_page_resumes_and_says_so(handset):
 
 def test_killed_before_the_selector_moves(handset):
     """A step that moves the selector asks for its guards again, names them, and comes back only after all four."""
-    card = open_card(handset, "scene")
+    card = open_card(hasten(handset), "scene")
     card.run_to("pump")
     kill(card.page)
     again = open_card(handset, "scene", first="idle")
@@ -113,10 +119,10 @@ def test_killed_before_the_selector_moves(handset):
 
 def test_a_card_can_be_begun_again(handset):
     """From anywhere in it a card can be started afresh, and stays so."""
-    card = open_card(handset, "road")
+    card = open_card(hasten(handset), "road")
     card.run_to("lines_down")
     card.page.get_by_text(SITE["shift"]["record"]).tap()
-    card.button("begin_again").tap()
+    card.press("begin_again")
     card.shows("tell")
     card.page.reload()
     card.shows("tell")
@@ -124,7 +130,7 @@ def test_a_card_can_be_begun_again(handset):
 
 def test_cards_are_kept_apart(handset):
     """Two cards under way do not disturb each other."""
-    one = open_card(handset, "bay")
+    one = open_card(hasten(handset), "bay")
     one.run_to("walk_in")
     two = open_card(handset, "scene")
     two.run_to("idle")

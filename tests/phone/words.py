@@ -5,13 +5,14 @@ from site_src import data
 
 SITE = data.load("words/en/site")
 STEPS = data.load("words/en/steps")
+US = {f"u_{kind}": word for kind, word in SITE["unit"]["US"].items()}
 CARDS = data.by_id(data.load("sequences")["sequence"])
 KINDS = {step["id"]: step["kind"] for step in data.load("sequences")["step"]}
 
 
 def said(section, key, **facts):
     """One sentence of the site with its {names} filled in."""
-    return SITE[section][key].format(**facts)
+    return SITE[section][key].format(**US, **facts)
 
 
 def beginning(section, key):

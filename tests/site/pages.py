@@ -1,8 +1,9 @@
 """The built pages as a test reads them: addresses, tags, ids and tables."""
 import html.parser
 
-from site_src import data
+from site_src import data, fleet, units
 from site_src.app import create_app
+from site_src.routes import tables
 
 
 def cards():
@@ -14,10 +15,26 @@ def addresses():
     """Every page by its address below the site's root, as the routes give them."""
     found = []
     for rule in create_app().url_map.iter_rules():
-        address = rule.rule.lstrip("/")
         if rule.rule.endswith("/"):
-            found.extend([address.replace("<card>", card) for card in cards()] if "<card>" in address else [address])
+            found.extend(expanded(rule.rule.lstrip("/")))
     return sorted(found)
+
+
+# what stands for each part of an address that a route leaves open
+PARTS = {
+    "card": cards(),
+    "system": [system["id"] for system in units.systems()],
+    "page": list(tables.PAGES),
+    "name": sorted(fleet.load()),
+}
+
+
+def expanded(address):
+    """An address with its open parts filled in, in every way."""
+    for part, values in PARTS.items():
+        if f"<{part}>" in address:
+            return [full for value in values for full in expanded(address.replace(f"<{part}>", value))]
+    return [address]
 
 
 class Page(html.parser.HTMLParser):
@@ -41,6 +58,8 @@ class Page(html.parser.HTMLParser):
             self.tables[-1]["rows"].append([])
         if tag in ("td", "th"):
             self.tables[-1]["rows"][-1].append("")
+        if tag == "br":
+            self.handle_data(" ")
 
     def handle_endtag(self, tag):
         while tag in self._within and self._within.pop() != tag:

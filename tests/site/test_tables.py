@@ -26,8 +26,8 @@ def assert_shows(text, worked):
 def test_friction(built, hose, flow_gpm, per_50_psi, per_100_psi, speed_ft_per_s):
     """A row of the friction page shows the loss of the coefficient rule, and the speed of the water."""
     row = data.by_id(data.load("hoses")["hose"])[hose]
-    caption = WORDS["tables"]["friction_caption"].format(**row)
-    shown = pages.Page(built / "tables/friction/index.html").row(caption, flow_gpm)
+    caption = WORDS["tables"]["friction_caption"].format(label=row["label"], coefficient=f"{row['coefficient']:g}")
+    shown = pages.Page(built / "tables/US/friction/index.html").row(caption, flow_gpm)
     for text, worked in zip(shown[1:], (per_50_psi, per_100_psi, speed_ft_per_s), strict=True):
         assert_shows(text, worked)
 
@@ -43,8 +43,8 @@ def test_friction(built, hose, flow_gpm, per_50_psi, per_100_psi, speed_ft_per_s
 )
 def test_tips(built, tip, nozzle_psi, flow_gpm, reaction_lbf):
     """A row of the tips page shows flow and reaction of that tip at that pressure."""
-    caption = WORDS["tables"]["tips_caption"].format(label=data.by_id(data.load("nozzles")["tip"])[tip]["label"])
-    shown = pages.Page(built / "tables/tips/index.html").row(caption, nozzle_psi)
+    caption = WORDS["tables"]["tips_caption"].format(label=f"{data.by_id(data.load('nozzles')['tip'])[tip]['label']} in")
+    shown = pages.Page(built / "tables/US/tips/index.html").row(caption, nozzle_psi)
     assert_shows(shown[1], flow_gpm)
     assert_shows(shown[2], reaction_lbf)
 
@@ -55,14 +55,14 @@ def test_tips(built, tip, nozzle_psi, flow_gpm, reaction_lbf):
         # by hand: 0.0505 Q sqrt(P), sqrt(50, 75, 100) = 7.0711, 8.6603, 10
         ("reaction", "reaction_caption", "150", (53.6, 65.6, 75.75)),
         # 0.434 and 0.5 psi per ft
-        ("elevation", "elevation_feet", "50", (21.7, 25.0)),
+        ("elevation", "elevation_heights", "50", (21.7, 25.0)),
         # 5 psi a floor above the first
         ("elevation", "elevation_floors", "3", (10.0,)),
     ],
 )
 def test_smaller_tables(built, page, caption, first, cells):
     """Rows of the reaction and height pages show the rule's figures."""
-    shown = pages.Page(built / "tables" / page / "index.html").row(WORDS["tables"][caption], first)
+    shown = pages.Page(built / "tables" / "US" / page / "index.html").row(WORDS["tables"][caption].format(unit={"reaction": "lbf"}.get(page, "psi"), floor=5), first)
     for text, worked in zip(shown[1:], cells, strict=True):
         assert_shows(text, worked)
 
@@ -70,16 +70,16 @@ def test_smaller_tables(built, page, caption, first, cells):
 def test_wye_loss(built):
     """The appliances page gives a wye nothing at low flow and 10 psi from 350 gpm, as its source does."""
     label = data.by_id(data.load("losses")["appliance"])["wye"]["label"]
-    page = pages.Page(built / "tables/appliances/index.html")
-    shown = page.row(WORDS["tables"]["appliances_caption"], label.split()[0])
-    from_350 = WORDS["tables"]["from_flow"].format(flow=350)
-    assert shown == [label, f"0 {WORDS['tables']['any_flow']}10 {from_350}"]
+    page = pages.Page(built / "tables/US/appliances/index.html")
+    shown = page.row(WORDS["tables"]["appliances_caption"].format(unit="psi"), label.split()[0])
+    from_350 = WORDS["tables"]["from_flow"].format(flow=350, unit="gpm")
+    assert shown == [label, f"0 {WORDS['tables']['any_flow']} 10 {from_350}"]
 
 
 def test_usual_pressure_is_marked_once(built):
     """Each tip's table marks one row as usual: 50 psi for a handline tip, 80 for a master stream's."""
-    page = pages.Page(built / "tables/tips/index.html")
-    for table, tip in zip(page.tables, data.load("nozzles")["tip"], strict=True):
+    page = pages.Page(built / "tables/US/tips/index.html")
+    for table, tip in zip(page.tables, [tip for tip in data.load("nozzles")["tip"] if "tip_in" in tip], strict=True):
         marked = [row[0].split()[0] for row in table["rows"] if WORDS["tables"]["usual"] in row[0]]
         # study cards: handline tips to 1 1/4 in, larger tips are master streams
         assert marked == ["50" if tip["tip_in"] <= 1.25 else "80"]

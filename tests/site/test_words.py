@@ -1,4 +1,5 @@
 """Words and their sources: what a script says exists, what exists is said, and each number has an origin."""
+import importlib
 import json
 import re
 import subprocess
@@ -72,6 +73,13 @@ def test_every_number_has_its_source(row):
     """A figure carries its source, or its group does, with one of the three words for what that is worth."""
     assert row.get("source", "").strip()
     assert row.get("basis") in BASES
+
+
+@pytest.mark.parametrize("formula", data.load("formulas")["formula"], ids=lambda formula: formula["id"])
+def test_formula_lives_where_it_says(formula):
+    """The place in the code that the Sources page names is a function there."""
+    module, name = formula["where"].split(".")
+    assert callable(getattr(importlib.import_module(f"calc.{module}"), name))
 
 
 @pytest.mark.parametrize("step", STEPS.values(), ids=STEPS)

@@ -12,6 +12,7 @@ import { keep, kept } from "./store.js";
 import { bare, systemChips, tagged, unitsFor } from "./units.js";
 
 const DRAFT = "pressure";
+const OWN = { own: true }; // an address this page wrote itself, which may lag behind what was entered
 const ADDRESS_MS = 300; // browsers refuse an address that changes at every tap of a held key
 const place = document.getElementById("pressure");
 const starting = engine();
@@ -85,7 +86,7 @@ function show(lay) {
   state.notice = null;
   keep(DRAFT, lay);
   clearTimeout(addressing);
-  addressing = setTimeout(() => history.replaceState(null, "", link(lay)), ADDRESS_MS);
+  addressing = setTimeout(() => history.replaceState(OWN, "", link(lay)), ADDRESS_MS);
   workOut();
   draw();
 }
@@ -151,7 +152,7 @@ function draftLay() {
 }
 
 function openLay() {
-  const linked = fromLink(location.hash, data);
+  const linked = history.state?.own ? null : fromLink(location.hash, data);
   const lay = linked ?? state.lay ?? draftLay();
   show(lay);
   if (linked === undefined) {
@@ -161,7 +162,7 @@ function openLay() {
 }
 
 addEventListener("hashchange", openLay);
-const opensAsBaked = !location.hash && JSON.stringify(draftLay()) === JSON.stringify(clean(data.openings.customary, data)) && state.system === "US" && !rig;
+const opensAsBaked = (!location.hash || history.state?.own) && JSON.stringify(draftLay()) === JSON.stringify(clean(data.openings.customary, data)) && state.system === "US" && !rig;
 if (!opensAsBaked) {
   place.replaceChildren();
   openLay();

@@ -29,7 +29,7 @@ const keeper = new Keeper((reason, id) => {
 });
 const units = () => unitsFor(data.systems, page.system);
 const chosen = () => keeper.profiles.get(chosenName("rig", "")) ?? null;
-const readings = new Readings(() => call && draw());
+const readings = new Readings(draw);
 
 const travel = new Travel({ words, problemsOf, keeper, redraw: draw, taken: standBeside });
 
@@ -74,6 +74,7 @@ const shown = (kind, entry = "") =>
   entry.includes("@") && !entry.endsWith(`@${page.system}`) ? call("entry.shown", { units: units(), kind, text: entry }) : bare(entry);
 
 function draw() {
+  if (!call) return;
   const profile = chosen();
   render(html`
     ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}
@@ -133,8 +134,9 @@ function answerOf(bed, shelf) {
   }
 }
 
+await keeper.load();
 try {
-  [call] = await Promise.all([starting, keeper.load()]);
+  call = await starting;
 } catch {
   render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
 }

@@ -1,9 +1,31 @@
 // Keeps profiles in the database as they are typed, and in step with other tabs: a change made elsewhere is never
 // overwritten unseen.
+import { choose, chosen } from "../choices.js";
 import { changeRig, keptRigs } from "../store.js";
 
 const channel = "BroadcastChannel" in window ? new BroadcastChannel("rigs") : null;
 const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
+
+// Entries on their way to the database, noted where writing takes no wait: a page that ends between a keystroke and its
+// transaction finds them there. Each holds the value that was kept before the first of them.
+const NOTES = "rig-entries";
+
+const noted = () => JSON.parse(chosen(NOTES, "[]"));
+
+const others = (id, key) => noted().filter((entry) => entry.id !== id || entry.key !== key);
+
+function note(id, key, value, base) {
+  const earlier = noted().find((entry) => entry.id === id && entry.key === key);
+  choose(NOTES, JSON.stringify([...others(id, key), { id, key, value, base: earlier ? earlier.base : base }]));
+}
+
+// Take back the note of a value that is kept now; a later one of the same field stays, on the base that is kept.
+function strike(id, key, value) {
+  const entry = noted().find((each) => each.id === id && each.key === key);
+  if (!entry) return;
+  const left = same(entry.value, value) ? [] : [{ ...entry, base: value }];
+  choose(NOTES, JSON.stringify([...others(id, key), ...left]));
+}
 
 export class Keeper {
   // `changed(reason)` is called after anything here changed: "kept", "conflict", "elsewhere" or "unkept".
@@ -15,6 +37,10 @@ export class Keeper {
 
   async load() {
     for (const profile of await keptRigs()) this.profiles.set(profile.id, profile);
+    for (const { id, key, value, base } of noted()) {
+      if (same(this.profiles.get(id)?.[key], base)) await this.set(id, key, value);
+      else strike(id, key, value);
+    }
   }
 
   get all() {
@@ -26,6 +52,7 @@ export class Keeper {
     const seen = this.profiles.get(id);
     const base = seen[key];
     this.profiles.set(id, { ...seen, [key]: value });
+    note(id, key, value, base);
     let isConflict = false;
     await this.#write(id, (kept) => {
       if (kept && !same(kept[key], base)) {
@@ -34,9 +61,8 @@ export class Keeper {
       }
       return { ...(kept ?? seen), [key]: value };
     });
-    if (isConflict) {
-      await this.#reread(id, "conflict");
-    }
+    strike(id, key, value);
+    if (isConflict) await this.#reread(id, "conflict");
   }
 
   // Keep a whole profile as it is: a new one, a copy, one that was brought in.

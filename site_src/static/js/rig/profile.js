@@ -33,7 +33,7 @@ export const changedRow = (rows, place, change) => rows.map((row, each) => (each
 // "beds.2.length" as people read it.
 export function placeName(field, words) {
   const [first, count, ...rest] = field.split(".");
-  const name = (key) => words.field[key] ?? key;
+  const name = (key) => (Object.hasOwn(words.field, key) ? words.field[key] : key);
   if (count === undefined) return name(first);
   return words.rig.place.replace("{section}", name(first)).replace("{count}", Number(count) + 1).replace("{field}", name(rest.at(-1)));
 }

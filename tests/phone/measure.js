@@ -1,0 +1,63 @@
+// Measures of a page as it stands on the screen: contrast of its text, its touch targets, its width.
+(() => {
+  const seen = (element) => {
+    const box = element.getBoundingClientRect();
+    return box.width > 1 && box.height > 1 && box.right > 0 && element.checkVisibility({ visibilityProperty: true });
+  };
+
+  const name = (element) =>
+    `${element.tagName.toLowerCase()} "${(element.getAttribute("aria-label") ?? element.textContent ?? "").trim().slice(0, 30)}"`;
+
+  const channels = (colour) => {
+    const [red, green, blue, alpha = 1] = colour.match(/[\d.]+/g).map(Number);
+    return { rgb: [red, green, blue], alpha };
+  };
+
+  const luminance = (rgb) => {
+    const [red, green, blue] = rgb.map((value) => {
+      const part = value / 255;
+      return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
+    });
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
+  };
+
+  const over = (front, back) => front.rgb.map((value, place) => value * front.alpha + back[place] * (1 - front.alpha));
+
+  // What lies behind an element: its own and its parents' backgrounds, from the page up.
+  const behind = (element) =>
+    element ? over(channels(getComputedStyle(element).backgroundColor), behind(element.parentElement)) : [255, 255, 255];
+
+  const contrast = (element) => {
+    const style = getComputedStyle(element);
+    const back = behind(element);
+    const ink = over(channels(element instanceof SVGElement ? style.fill : style.color), back);
+    const [dark, light] = [luminance(ink), luminance(back)].sort((one, other) => one - other);
+    return (light + 0.05) / (dark + 0.05);
+  };
+
+  const holdsText = (element) =>
+    element.matches("input:not([type=radio]), select") ||
+    [...element.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && node.data.trim());
+
+  window.measure = {
+    contrasts: () => [...document.body.querySelectorAll("*")]
+      .filter((element) => !element.matches("script, noscript, noscript *, option") && holdsText(element) && seen(element))
+      .map((element) => ({ name: name(element), ratio: contrast(element) })),
+
+    // Whatever is touched: a radio by its label, a link unless it runs in prose.
+    targets: () => [...document.body.querySelectorAll("button, select, input, textarea, a, summary")]
+      .map((element) => (element.type === "radio" ? element.closest("label") : element))
+      .filter((element) => seen(element) && getComputedStyle(element).display !== "inline")
+      .map((element) => {
+        const { left, top, width, height } = element.getBoundingClientRect();
+        return { name: name(element), left, top, width, height, row: element.tagName === "SUMMARY" };
+      }),
+
+    // Where the page is wider than a screen this wide: its width, and what reaches past the edge.
+    overhang: (width) => document.scrollingElement.scrollWidth <= width ? [] : [
+      document.scrollingElement.scrollWidth,
+      ...[...document.body.querySelectorAll("*")]
+        .filter((element) => seen(element) && element.getBoundingClientRect().right > width + 1).slice(0, 8).map(name),
+    ],
+  };
+})();

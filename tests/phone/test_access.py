@@ -1,0 +1,142 @@
+"""Every page for eyes that see little and fingers in gloves: axe, contrast, size of targets, width."""
+import itertools
+import pathlib
+
+import pytest
+
+from tests.browser import PHONE
+from tests.phone.card import hasten, open_card
+from tests.phone.handset import phones
+from tests.phone.lay import open_lay
+from tests.phone.words import SITE
+from tests.site import pages
+
+HERE = pathlib.Path(__file__).parent
+AXE = (HERE / "vendor" / "axe.min.js").read_text()
+MEASURE = (HERE / "measure.js").read_text()
+VIOLATIONS = """async () => (await axe.run({ resultTypes: ["violations"] })).violations.flatMap(
+  ({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 120)}`))"""
+TARGET_PX = 56
+APART_PX = 8
+SLACK_PX = 0.5  # of a fraction that layout rounds away
+CONTRAST = 7
+WIDTH_PX = PHONE["viewport"]["width"]
+
+
+def wye(handset):
+    """Two lines, one smooth, one gated, and a caution."""
+    lay = open_lay(handset)
+    lay.press("add_wye")
+    lay.line("B")
+    lay.type("length", "600")
+    lay.choose("nozzle", SITE["pressure"]["smooth"])
+    lay.working("friction")
+    return lay.page
+
+
+def refused(handset):
+    """An entry with its refusal, and no answer."""
+    lay = open_lay(handset)
+    lay.type("length", "abc")
+    lay.refusal("length").wait_for()
+    return lay.page
+
+
+def card_at(name, step, *keys):
+    """A card at a step, with buttons of the card pressed there."""
+    def opened(handset):
+        card = open_card(hasten(handset), name)
+        card.run_to(step)
+        for key in keys:
+            card.begin_pause() if key == "pause" else card.press(key)
+        return card.page
+
+    return opened
+
+
+# pages as they open, and screens that only a touch brings
+STATES = {
+    "pressure with a wye": wye,
+    "pressure refused": refused,
+    "card pausing": card_at("road", "centre_back", "pause"),
+    "card asking": card_at("scene", "light_first"),
+    "card stopped": card_at("bay", "exhaust", "not_seen"),
+    "card in danger": card_at("bay", "exhaust", "danger"),
+}
+
+
+def plain(address):
+    """A page as it opens, computed where it computes."""
+    def opened(handset):
+        if address == "pressure/":
+            return open_lay(handset).page
+        for name in pages.cards():
+            if address == f"shift/{name}/":
+                return open_card(handset, name).page
+        return handset.open(address)
+
+    return opened
+
+
+SCREENS = {**{address or "start": plain(address) for address in pages.addresses() + ["404.html"]}, **STATES}
+
+
+@pytest.fixture(scope="module", params=SCREENS)
+def screen(request, browser, host):
+    """One screen of the site on a phone of its own, with the measures at hand."""
+    with phones(browser, host) as take:
+        page = SCREENS[request.param](take())
+        page.evaluate(MEASURE)
+        page.evaluate(AXE)
+        yield page
+
+
+@pytest.fixture(params=["light", "dark"])
+def look(request, screen):
+    """The screen by day and by night."""
+    screen.emulate_media(color_scheme=request.param)
+    return screen
+
+
+def test_axe_finds_nothing(look):
+    """The axe rules find no violation, by day or by night."""
+    assert look.evaluate(VIOLATIONS) == []
+
+
+def test_text_stands_out(look):
+    """Text has a contrast of at least 7 to 1 against what lies behind it."""
+    measured = look.evaluate("measure.contrasts()")
+    assert len(measured) > 2
+    assert [f"{text['name']} {text['ratio']:.2f}" for text in measured if text["ratio"] < CONTRAST] == []
+
+
+def gap_px(one, other):
+    """Clear space between two targets, along whichever way they are further apart."""
+    across = max(one["left"], other["left"]) - min(one["left"] + one["width"], other["left"] + other["width"])
+    down = max(one["top"], other["top"]) - min(one["top"] + one["height"], other["top"] + other["height"])
+    return max(across, down)
+
+
+def test_targets_fit_a_glove(screen):
+    """Whatever is touched is at least 56 px each way, and 8 px from the next."""
+    screen.set_viewport_size({"width": WIDTH_PX, "height": 6000})  # nothing sticks over anything else
+    targets = screen.evaluate("measure.targets()")
+    screen.set_viewport_size(PHONE["viewport"])
+    assert targets
+    least = TARGET_PX - SLACK_PX
+    assert [t for t in targets if t["height"] < least or t["width"] < least] == []
+    # rows that open lie one under another, each as wide as the page
+    apart = [target for target in targets if not target["row"]]
+    assert [(one["name"], other["name"], gap_px(one, other)) for one, other in itertools.combinations(apart, 2)
+            if gap_px(one, other) < APART_PX - SLACK_PX] == []
+
+
+def test_no_page_scrolls_sideways(screen):
+    """No page scrolls sideways: not on a narrow phone, and not with text at twice its size."""
+    screen.set_viewport_size({"width": 320, "height": 640})
+    narrow = screen.evaluate("measure.overhang(320)")
+    screen.set_viewport_size(PHONE["viewport"])
+    screen.evaluate("document.documentElement.style.fontSize = '200%'")
+    large = screen.evaluate(f"measure.overhang({WIDTH_PX})")
+    screen.evaluate("document.documentElement.style.fontSize = ''")
+    assert (narrow, large) == ([], [])

@@ -1,0 +1,55 @@
+"""With scripts off the site still reads: tables, whole cards, and one baked answer."""
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.phone.words import CARDS, SITE, STEPS
+from tests.site import pages
+
+TABLES = [address for address in pages.addresses() if address.startswith("tables/") and address != "tables/"]
+
+
+@pytest.fixture(scope="module")
+def plain(take_for_module):
+    """A phone that runs no scripts."""
+    return take_for_module(java_script_enabled=False)
+
+
+@pytest.mark.parametrize("address", TABLES)
+def test_tables_read(plain, built, address):
+    """Every table of a table page stands on the screen, with every figure that was baked."""
+    page = plain.open(address)
+    baked = pages.Page(built / address / "index.html").tables
+    assert len(baked) == page.get_by_role("table").count() > 0
+    for place, table in enumerate(baked):
+        shown = page.get_by_role("table").nth(place)
+        expect(shown).to_be_visible()
+        cells = [cell for row in table["rows"] for cell in row]
+        assert [text.split() for text in shown.locator("th, td").all_inner_texts()] == [cell.split() for cell in cells]
+    page.close()
+
+
+@pytest.mark.parametrize("name", CARDS)
+def test_whole_card_reads(plain, name):
+    """A card without scripts leads to its whole text, with every step's act, sign and stop."""
+    page = plain.open(f"shift/{name}/")
+    page.get_by_role("link", name=SITE["shift"]["read"]).tap()
+    for step in CARDS[name]["steps"]:
+        for words in ("act", "see", "not_seen", "never"):
+            expect(page.get_by_text(STEPS[step][words]).first).to_be_visible()
+    page.close()
+
+
+def test_pressure_has_an_answer_and_a_way_on(plain):
+    """The Pressure page shows the opening lay's answer, says what it needs, and links to the tables."""
+    page = plain.open("pressure/")
+    # by hand: 15.5 x 1.5^2 x 2 + 100 = 169.75
+    expect(page.get_by_text(re.compile(r"^170\s*psi$"))).to_be_visible()
+    expect(page.locator("noscript p")).to_be_visible()
+    expect(page.locator("noscript p")).to_contain_text(SITE["site"]["no_script_pressure"])
+    for table in ("friction", "tips"):
+        expect(page.get_by_role("link", name=SITE["tables"][table], exact=True)).to_be_visible()
+    page.get_by_role("link", name=SITE["tables"]["friction"], exact=True).tap()
+    expect(page.get_by_role("heading", level=1)).to_have_text(SITE["tables"]["friction"])
+    page.close()

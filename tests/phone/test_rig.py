@@ -1,0 +1,211 @@
+"""A rig on the phone: made, kept, carried to another phone, and never overwritten unseen."""
+import json
+
+import pytest
+from playwright.sync_api import expect
+
+from site_src import data, fleet
+from tests.phone.handset import kill
+
+R = data.load("words/en/rig")
+DEMO = fleet.load()
+ENGINE = DEMO["tollgate-engine-1"]
+
+
+def press(page, section, word, **facts):
+    page.get_by_role("button", name=R[section][word].format(**facts), exact=True).tap()
+
+
+def kept_rigs(page):
+    """Every profile in the phone's database."""
+    return page.evaluate("""() => new Promise((resolve, reject) => {
+        const opening = indexedDB.open("panelhand");
+        opening.onerror = () => reject(opening.error);
+        opening.onsuccess = () => {
+            const asked = opening.result.transaction("rigs").objectStore("rigs").getAll();
+            asked.onsuccess = () => { opening.result.close(); resolve(asked.result); };
+        };
+    })""")
+
+
+def bring(page, content, name="rig.json"):
+    """Hand a file to the page, as from a mail."""
+    page.locator("input[type=file]").set_input_files({"name": name, "mimeType": "application/json", "buffer": content})
+
+
+def taken(page, name):
+    page.get_by_role("button", name=R["carry"]["take"].format(name=name), exact=True).tap()
+    expect(page.get_by_text(R["carry"]["taken"].format(name=name))).to_be_visible()
+
+
+def with_engine(handset):
+    """The Rig page of a phone that took the first demonstration rig."""
+    page = handset.open("rig/")
+    bring(page, json.dumps(ENGINE).encode())
+    taken(page, ENGINE["name"])
+    return page
+
+
+def test_three_fields_make_a_rig_that_answers(handset):
+    """A name and one bed are enough: its pressure stands at the bed, and is one tap away on the Pressure page."""
+    page = handset.open("rig/")
+    press(page, "rig", "make")
+    page.get_by_label(R["field"]["name"]).fill("Pump of the day")
+    press(page, "rig", "add_bed")
+    page.locator("#field-beds-0-length").fill("100")
+    # by hand: 15.5 x 1.5^2 x 1 + 100 = 134.875
+    expect(page.get_by_text(R["rig"]["set_pressure"].format(pressure="135", u_pressure="psi"))).to_be_visible()
+    page.close()
+    page = handset.open("pressure/")
+    page.get_by_role("button", name=R["rig"]["new_bed"].format(count=1)).tap()
+    expect(page.locator(".answer-figure")).to_contain_text("135")
+    expect(page.get_by_text("Pump of the day")).to_be_visible()
+
+
+def test_a_kill_loses_nothing_that_was_typed(handset):
+    """The page ended at any moment of editing keeps every field already entered."""
+    page = handset.open("rig/")
+    press(page, "rig", "make")
+    page.get_by_label(R["field"]["name"]).fill("Half typed")
+    press(page, "rig", "add_bed")
+    for place, text in (("beds-0-name", "Nose"), ("beds-0-length", "175"), ("beds-0-end-flow", "125")):
+        page.locator(f"#field-{place}").fill(text)
+        kill(page)
+        page = handset.open("rig/")
+        expect(page.locator(f"#field-{place}")).to_have_value(text)
+    expect(page.locator("#field-beds-0-name")).to_have_value("Nose")
+    expect(page.get_by_text(R["rig"]["here"])).to_be_visible()
+
+
+def test_from_phone_to_phone_by_code_the_profile_is_the_same(take):
+    """Profile, code's link, second phone: identical; and the code draws what the link says."""
+    first = with_engine(take())
+    press(first, "carry", "code")
+    expect(first.get_by_role("img", name=R["carry"]["code_name"].format(name=ENGINE["name"]))).to_be_visible()
+    link = first.evaluate("""async (profile) => {
+        const { linkOf } = await import(new URL("../static/js/rig/carry.js", document.baseURI));
+        const { root } = await import(new URL("../static/js/site.js", document.baseURI));
+        return linkOf(profile, root);
+    }""", kept_rigs(first)[0])
+    second = take().context.new_page()
+    second.goto(link)
+    taken(second, ENGINE["name"])
+    assert kept_rigs(second) == kept_rigs(first) == [ENGINE]
+
+
+def test_a_file_leaves_and_comes_back(take):
+    """The file that leaves brings the same rig to another phone."""
+    first = with_engine(take())
+    with first.expect_download() as download:
+        press(first, "carry", "file")
+    content = download.value.path().read_bytes()
+    assert json.loads(content) == ENGINE
+    second = take().open("rig/")
+    bring(second, content)
+    taken(second, ENGINE["name"])
+    assert kept_rigs(second) == [ENGINE]
+
+
+@pytest.mark.parametrize(
+    ("content", "told"),
+    [
+        (b"{", R["carry"]["refused_json"]),
+        (b"\xff\xfe", R["carry"]["refused_json"]),
+        (b"[]", R["carry"]["refused_damaged"]),
+        (b"null", R["carry"]["refused_damaged"]),
+        (b"[" * 50000, R["carry"]["refused_json"]),
+        (json.dumps({**ENGINE, "schema": 2}).encode(), R["carry"]["refused_version"].format(version=2, known=1)),
+        (json.dumps({**ENGINE, "tank": "<img src=x onerror=alert(1)>"}).encode(), R["field"]["tank"]),
+        (json.dumps({**ENGINE, "colour": "red"}).encode(), R["carry"]["unknown_field"]),
+        (b'{"schema": 1, "id": "x", "name": "y", "units": "US", "__proto__": {"drive": "pto"}}', "__proto__"),
+        (json.dumps({**ENGINE, "name": "x" * 600000}).encode(), R["carry"]["refused_large"]),
+    ],
+    ids=["cut", "not text", "nothing", "null", "deep", "later version", "script", "unknown field", "prototype", "large"],
+)
+def test_a_bad_file_is_refused_and_nothing_is_touched(handset, content, told):
+    """A damaged, hostile or later file is refused with the place of the fault; what was kept is as it was."""
+    page = with_engine(handset)
+    before = kept_rigs(page)
+    bring(page, content)
+    expect(page.locator("p.notice", has_text=told).first).to_be_visible()
+    assert kept_rigs(page) == before
+    assert page.evaluate("({}).drive") is None
+
+
+def test_the_same_rig_again_asks_before_it_replaces(handset):
+    """A rig that is here already is replaced or copied only when the person says which."""
+    page = with_engine(handset)
+    bring(page, json.dumps({**ENGINE, "tank": "500@US"}).encode())
+    press(page, "carry", "take_copy")
+    expect(page.get_by_text(R["carry"]["taken"].format(name=ENGINE["name"]))).to_be_visible()
+    assert sorted(profile["tank"] for profile in kept_rigs(page)) == ["500@US", "750@US"]
+
+
+def test_two_tabs_do_not_overwrite_each_other(handset):
+    """Another tab's change shows here, and an entry based on an older value is not written over it."""
+    one = with_engine(handset)
+    two = handset.open("rig/")
+    expect(two.locator("#field-name")).to_have_value(ENGINE["name"])
+    one.locator("#field-name").fill("Renamed in the first")
+    expect(two.locator("#field-name")).to_have_value("Renamed in the first")
+    # the first tab's news held back, as by a sleeping tab: its base is then older than what is kept
+    two.evaluate("""() => new Promise((resolve) => {
+        const opening = indexedDB.open("panelhand");
+        opening.onsuccess = () => {
+            const store = opening.result.transaction("rigs", "readwrite").objectStore("rigs");
+            store.getAll().onsuccess = (event) => {
+                store.put({ ...event.target.result[0], name: "Written unseen" }, event.target.result[0].id);
+            };
+            store.transaction.oncomplete = () => { opening.result.close(); resolve(); };
+        };
+    })""")
+    one.locator("#field-name").fill("Typed on the old value")
+    expect(one.get_by_text(R["rig"]["conflict"])).to_be_visible()
+    expect(one.locator("#field-name")).to_have_value("Written unseen")
+    assert kept_rigs(one)[0]["name"] == "Written unseen"
+
+
+def test_taken_out_is_put_back(handset):
+    """A bed taken out by a slip of the glove comes back with one tap."""
+    page = with_engine(handset)
+    press(page, "rig", "remove_bed", name="Crosslay 1")
+    expect(page.get_by_text("Crosslay 1", exact=True)).to_have_count(0)
+    press(page, "rig", "put_back")
+    expect(page.locator("legend", has_text="Crosslay 1")).to_be_visible()
+    assert kept_rigs(page)[0]["beds"] == ENGINE["beds"]
+
+
+def test_the_panel_card_shows_the_rig(handset):
+    """The card on the phone holds the bed's figure: 11.4 x 1.5^2 x 2.5 + 100 = 164.1, to the nearest 5."""
+    with_engine(handset).close()
+    page = handset.open("rig/card/")
+    row = page.get_by_role("row", name="Crosslay 2")
+    expect(row.get_by_role("cell").first).to_have_text("165")
+
+
+def test_a_shift_card_for_another_drive_is_not_offered(handset):
+    """A rig with another drive or shift control is told to use its own card."""
+    page = handset.open("rig/")
+    other = DEMO["tollgate-brush-6"]
+    bring(page, json.dumps(other).encode())
+    taken(page, other["name"])
+    page.close()
+    page = handset.open("shift/scene/")
+    expect(page.get_by_role("alert")).to_contain_text(other["name"])
+    seen = data.load("words/en/site")["shift"]["seen"]
+    expect(page.get_by_role("button", name=seen, exact=True)).to_have_count(0)
+
+
+@pytest.mark.parametrize(("system", "figure", "unit"), [("SI", "1170", "kPa"), ("bar", "11.7", "bar"), ("imperial", "170", "psi")])
+def test_units_change_what_is_shown_and_not_what_was_entered(handset, system, figure, unit):
+    """169.75 psi is 1170 kPa and 11.7 bar; and back in US units every entry stands as it was typed."""
+    names = data.load("words/en/site")["units"]
+    page = handset.open("pressure/")
+    page.locator(".gauge").wait_for()
+    page.get_by_label("Length", exact=True).fill("201")
+    page.get_by_label("Length", exact=True).fill("200")
+    page.get_by_role("radio", name=names[system]).tap()
+    expect(page.locator(".answer-figure")).to_have_text(f"{figure} {unit}")
+    page.get_by_role("radio", name=names["US"]).tap()
+    expect(page.locator(".answer-figure")).to_have_text("170 psi")
+    expect(page.get_by_label("Length", exact=True)).to_have_value("200")
