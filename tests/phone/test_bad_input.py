@@ -162,7 +162,7 @@ def test_prototype_in_a_link_changes_nothing(lay):
 
 
 KEEP = """([name, value]) => new Promise((done) => {
-  const opening = indexedDB.open("panelhand", 1);
+  const opening = indexedDB.open("panelhand");
   opening.onsuccess = () => {
     const change = opening.result.transaction("drafts", "readwrite");
     change.objectStore("drafts").put(value, name);

@@ -144,11 +144,12 @@ def test_lay_travels_in_the_address(handset, take):
 
 
 def test_draft_survives_a_kill(handset):
-    """A page killed right after a touch opens again as it was left."""
+    """A page killed as soon as its new answer shows opens again as it was left."""
     lay = fresh_lay(handset)
     lay.step("length", "more")
+    lay.shows(187)  # by hand: 15.5 x 2.25 x 2.5 + 100 = 187.19
     kill(lay.page)
-    open_lay(handset).shows(187)  # by hand: 15.5 x 2.25 x 2.5 + 100 = 187.19
+    open_lay(handset).shows(187)
 
 
 def test_draft_survives_a_reload(handset):

@@ -33,19 +33,29 @@ function otherDrive(profile) {
 }
 
 const seconds = () => Date.now() / 1000;
+const steady = () => performance.now() / 1000; // no clock that can be set counts a pause
+const TIMED = new Set(["hold", "tick"]);
+const SETTLE_MS = 400; // a second touch that follows at once is no answer to the step it brought
+const SETTLING = new Set(["seen", "not_seen", "hold", "back"]);
+let shownAt = -SETTLE_MS;
 const clock = (at_s) => new Date(at_s * 1000).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", second: "2-digit" });
 
 // Put an event to the card; what calc refuses leaves the card as it was.
 function send(event) {
+  if (SETTLING.has(event.kind) && performance.now() - shownAt < SETTLE_MS) return;
   try {
-    state = call("shift.advance", { state, event: { ...event, at_s: seconds() } });
+    const at_s = TIMED.has(event.kind) ? steady() : seconds();
+    state = call("shift.advance", { state, event: { ...event, at_s } });
     page.notice = null;
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal;
     page.notice = words.shift.refused;
   }
   page.resumed &&= event.kind === "tick";
-  if (event.kind !== "tick") save();
+  if (event.kind !== "tick") {
+    save();
+    shownAt = performance.now();
+  }
   draw();
   if (event.kind !== "tick") scrollTo(0, 0);
   if (state.offer.holding && state.offer.hold_left_s > 0) setTimeout(() => state.offer.holding && send({ kind: "tick" }), TICK_MS);
@@ -93,7 +103,7 @@ function draw() {
 
 // The card as it was left, if it still fits this version's steps.
 function resume(left) {
-  if (!left || left.state.status === "done") return beginAgain();
+  if (!left?.state || left.state.status === "done") return beginAgain();
   if (left.madeOf !== madeOf) {
     beginAgain();
     page.notice = words.shift.outdated;

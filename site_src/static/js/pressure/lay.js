@@ -24,7 +24,8 @@ export function withWye(lay, family) {
 export const withoutWye = (lay) => ({ ...lay, lines: [lay.lines[0].end.lines[0]] });
 
 // The lay with one entry of one line changed; `end` entries are those of its nozzle.
-export function changed(lay, id, name, value) {
+export function changed(lay, id, name, given) {
+  const value = given.slice(0, LONGEST_ENTRY);
   const change = (line) => {
     if (isWye(line)) line = { ...line, end: { lines: line.end.lines.map(change) } };
     if (line.id !== id) return line;

@@ -1,0 +1,48 @@
+"""The baked tables in metric and imperial units, against figures worked by hand."""
+import pytest
+
+from site_src import data, units
+from site_src.routes import tables
+from tests.site import pages
+
+WORDS = data.load("words/en/site")
+
+
+def row(built, system, page, caption, first, **facts):
+    """A row of a baked table in a system of units."""
+    return pages.Page(built / "tables" / system / page / "index.html").row(WORDS["tables"][caption].format(**facts), first)
+
+
+@pytest.mark.parametrize(
+    ("system", "label", "coefficient", "flow", "losses"),
+    [
+        # by hand with the printed metric set, 24.6 kPa per 100 m at 100 L/min: 24.6 x 25 = 615 per 100 m at 500 L/min
+        ("SI", "45 mm", "24.6", "500", ["92", "123", "185"]),         # 15, 20 and 30 m of it
+        ("bar", "45 mm", "0.246", "500", ["0.92", "1.2", "1.8"]),     # 0.9225, 1.23, 1.845
+        # 15.5 psi at 100 US gpm is 15.5 x (1 / 0.83267)^2 = 22.36 at 100 imperial: 150 imperial gpm lose 50.3 per 100 ft
+        ("imperial", "1 3/4 in", "22.355", "150", ["25", "50"]),
+    ],
+)
+def test_friction(built, system, label, coefficient, flow, losses):
+    """A row of a friction page shows the loss over each usual length of that system."""
+    assert row(built, system, "friction", "friction_caption", flow, label=label, coefficient=coefficient)[1:-1] == losses
+
+
+@pytest.mark.parametrize(
+    ("system", "first", "cells"),
+    [
+        ("SI", "10", ["98", "100"]),        # 9.817 kPa per m; the field rule is 10
+        ("bar", "10", ["0.98", "1"]),
+        ("imperial", "100", ["43.4", "50"]),
+    ],
+)
+def test_height(built, system, first, cells):
+    """Height costs what water weighs, whatever the units."""
+    assert row(built, system, "elevation", "elevation_heights", first)[1:] == cells
+
+
+def test_every_system_has_every_table(built):
+    """Each of the four systems has each of the five tables, and each page names its units."""
+    for system in units.systems():
+        for page in tables.PAGES:
+            assert (built / "tables" / system["id"] / page / "index.html").is_file()
