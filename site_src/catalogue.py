@@ -97,8 +97,6 @@ def unit_systems():
 
 def page():
     """Everything the Pressure page's script needs, as one JSON object."""
-    nozzles = data.load("nozzles")
-    losses = data.load("losses")
     words = data.load("words/en/site")
     return {
         "openings": OPENING_LAYS,
@@ -106,8 +104,7 @@ def page():
         "hoses": hose_choices(),
         "tips": tip_choices(),
         "formulas": data.by_id(data.load("formulas")["formula"]),
-        "sources": {"crew": nozzles["crews"], "wye": data.by_id(losses["appliance"])["wye"],
-                    "usual": data.load("hoses")["usual_flow"]},
+        "sources": {"wye": data.by_id(data.load("losses")["appliance"])["wye"]},
         "systems": unit_systems(),
         "words": {key: words[key] for key in ("pressure", "refusal", "caution", "unit", "units", "basis", "engine")},
     }
