@@ -1,9 +1,9 @@
 // The one door to the database: what a person enters is kept the moment it is entered.
 import { openDB } from "../vendor/idb/idb.js";
 
-const database = openDB("panelhand", 2, {
+const database = openDB("panelhand", 3, {
   upgrade(opened) {
-    for (const store of ["drafts", "rigs"]) {
+    for (const store of ["drafts", "rigs", "log", "tests"]) {
       if (!opened.objectStoreNames.contains(store)) opened.createObjectStore(store);
     }
   },
@@ -49,6 +49,30 @@ export async function changeRig(id, change) {
   else await transaction.store.put(profile, id);
   await transaction.done;
   return profile;
+}
+
+// Every record of a store ("log": finished cards and diagnoses, "tests": service tests), in the order of their ids.
+export async function keptRecords(store) {
+  try {
+    return await (await database).getAll(store);
+  } catch {
+    return [];
+  }
+}
+
+// Keep a record, which carries its `id`; resolves to whether it was kept.
+export async function keepRecord(store, record) {
+  try {
+    await (await database).put(store, record, record.id);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+// Take a record away for good; rejects where that cannot be done.
+export async function dropRecord(store, id) {
+  await (await database).delete(store, id);
 }
 
 // Ask the browser not to clear what is kept: "kept", "unpromised", or "unkept" where nothing can be.
