@@ -4,7 +4,7 @@ The card is a sheet of blocks, ready to be set in type: `{"blocks": [{"code", "h
 `{"name", "told", "cells", "is_over_test"}`, its cells text or None. What words are wanted for stands as a code with
 facts, `{"code", ...}`, and plain text as text.
 """
-from calc import display, entry, hose, layout, nozzle, reading, rig, rounding, water
+from calc import display, entry, hose, lay, layout, nozzle, reading, rig, rounding, water
 
 FLOORS = (1, 2, -1)
 ADDED_SECTIONS = (1, 2)
@@ -55,7 +55,7 @@ def _beds(profile, shelf, units, floor_ft, step_psi, section_ft, labels):
         head.append({"code": "added", "length": display.text(units, "length", count * section_ft)})
     rows = []
     for bed in profile.get("beds", []):
-        plain_layout, _ = reading.translated(rig.lay_of(bed), shelf, units)
+        plain_layout, _ = lay.translated(rig.lay_of(bed), shelf, units)
         line = plain_layout["lines"][0]
         changes = [(0, 0)]
         changes += [(0, None if floor_ft is None else floors * floor_ft) for floors in FLOORS]

@@ -9,6 +9,7 @@ MOST_CHARACTERS = 200000
 # so that a page waits only for what it uses.
 DOORS = {
     "hose.friction_loss_psi": ("coefficient", "flow_gpm", "length_ft"),
+    "flowing.now": ("lay", "shelf", "units"),
     "entry.shown": ("units", "kind", "text"),
     "measure.read": ("readings", "handbook", "units"),
     "nozzle.smooth_bore_flow_gpm": ("tip_in", "nozzle_psi"),

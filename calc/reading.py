@@ -1,130 +1,70 @@
 """The answer of the Pressure page: a lay as typed in, every figure as read out with its working."""
-from calc import caution, display, entry, layout, water
-from calc.errors import CalcError, check_positive
+from calc import caution, display, lay as lays, layout, water
+from calc.errors import CalcError
 from calc.nozzle import FOG_REACTION_CONSTANT, SMOOTH_REACTION_CONSTANT, TIP_CONSTANT
 
-DEEPEST = 20  # wyes behind wyes; the phone's interpreter stands about 60
 MOST_PSI = 2000  # above this no fire hose is left to speak of; the entry is a slip
-
-# typed field of a line's end by its kind: (typed, calc's field, quantity)
-_ENDS = {
-    "smooth": (("tip", "tip_in", "diameter"), ("pressure", "nozzle_psi", "pressure")),
-    "fog": (("flow", "rated_gpm", "flow"), ("pressure", "rated_psi", "pressure")),
-}
 
 
 def answer(lay, shelf, units):
     """What the pump must show for this lay, ready to be read.
 
-    lay: `{"crew", "lines": [{"id", "hose", "length", "rise", "end"}]}`; `hose` and `crew` are names on the shelf;
-        `length`, `rise` and a nozzle's `tip`, `flow` and `pressure` are text as typed, in the page's units;
-        an `end` is such a nozzle with its `kind`, "smooth" or "fog", or `{"lines": [...]}` for a wye
-    shelf: what is at hand: `hoses` by name (`coefficient`, `bore_in` and the limits of calc.caution), `crews` by
-        name (`limit_lbf`), and `wye_steps`, [[from_gpm, psi], ...], the loss of a wye by the flow through it
+    lay, shelf: see calc.lay
     units: the page's units, see calc.display
 
-    Returns `{"pressure_psi", "pressure", "flow", "wye_rule", "lines", "cautions"}`: per line `id`, `feeder`,
-    texts of each figure, their `workings`, and `gate` where it must be gated.
+    Returns `{"pressure_psi", "pressure", "flow", "rules", "lines", "cautions"}`: `rules` by device laid, the steps of
+    its usual loss; per line `id`, `feeder`, texts of each figure, their `workings`, `gate` where it must be gated,
+    and `fall`, numbers in the page's units to draw its pressure and height by.
     Raises CalcError naming the typed field and, as a fact, the line.
     Source: layout.discharge_pressure.
     """
-    plain_layout, limits = translated(lay, shelf, units)
-    report = layout.discharge_pressure(plain_layout)
-    if _set_appliances(limits, report, shelf["wye_steps"]):
-        report = layout.discharge_pressure(plain_layout)
+    _, limits, report = worked(lay, shelf, units)
     for line in report["lines"]:
         if max(abs(line["inlet_psi"]), line["friction_per_100_ft_psi"]) > MOST_PSI:
             raise CalcError("lay", "beyond_any_hose", line=line["id"])
+    starts = {None: (0, 0)}
     return {
         "pressure_psi": report["discharge_psi"],
         "pressure": display.text(units, "pressure", report["discharge_psi"]),
         "flow": display.text(units, "flow", report["flow_gpm"]),
-        "wye_rule": [
-            {"from": display.text(units, "flow", from_gpm), "loss": display.text(units, "pressure", loss_psi)}
-            for from_gpm, loss_psi in shelf["wye_steps"]
-        ],
-        "lines": [_read(line, limits[line["id"]], units) for line in report["lines"]],
-        "cautions": [_told(found, units) for found in caution.cautions(limits, report)],
+        "rules": {device: _rule(shelf, device, units) for device in _devices(limits)},
+        "lines": [_read(line, limits[line["id"]], starts, units) for line in report["lines"]],
+        "cautions": [told(found, units) for found in caution.cautions(limits, report)],
     }
 
 
-def translated(lay, shelf, units):
-    """A typed lay as calc.layout takes it.
+def worked(lay, shelf, units):
+    """A typed lay with the loss of every device set, and its report.
 
     lay, shelf, units: as for answer
 
-    Returns the layout and, by line id, its lines with their limits (see calc.caution).
-    Raises CalcError naming the typed field and, as a fact, the line. Source: common practice.
+    Returns the layout, its lines with their limits by id, and the report of layout.discharge_pressure.
+    Raises CalcError as answer does. Source: common practice.
     """
-    if not isinstance(lay, dict) or not isinstance(lay.get("crew"), str) or lay["crew"] not in shelf["crews"]:
-        raise CalcError("crew", "unknown")
-    crew = {"crew": lay["crew"], "crew_limit_lbf": shelf["crews"][lay["crew"]]["limit_lbf"]}
-    limits = {}
-    return {"lines": _translated(lay, (shelf, units, crew), limits, DEEPEST)}, limits
+    plain_layout, limits = lays.translated(lay, shelf, units)
+    lays.set_appliances(limits, layout.discharge_pressure(plain_layout), shelf)
+    return plain_layout, limits, layout.discharge_pressure(plain_layout)
 
 
-def _translated(parent, context, limits, depth):
-    """The typed lines of a lay or a wye as layout lines with their limits; notes each by its id."""
-    shelf, units, crew = context
-    if not isinstance(parent.get("lines"), list):
-        raise CalcError("lay", "damaged")
-    if depth == 0:
-        raise CalcError("lay", "too_deep", most=DEEPEST)
+def _devices(limits):
+    """Devices whose usual loss is reckoned with."""
     found = []
-    for typed in parent["lines"]:
-        if not isinstance(typed, dict) or not isinstance(typed.get("end"), dict):
-            raise CalcError("lay", "damaged")
-        name = typed.get("id")
-        if not isinstance(name, str):
-            raise CalcError("lay", "damaged")
-        hose = typed.get("hose")
-        if not isinstance(hose, str) or hose not in shelf["hoses"]:
-            raise CalcError("hose", "unknown", line=name)
-        line = {"id": name}
-        line.update(shelf["hoses"][hose])
-        line.update(crew)
-        try:
-            line["length_ft"] = entry.quantity(units, "length", "length", typed.get("length"))
-            line["rise_ft"] = entry.quantity(units, "length", "rise", typed.get("rise"))
-            if line["length_ft"] < 0:
-                raise CalcError("length", "negative")
-            line["end"] = _end(typed["end"], context, limits, depth)
-        except CalcError as error:
-            if "line" in error.facts:
-                raise
-            raise CalcError(error.field, error.code, line=name, **error.facts)
-        limits[name] = line
-        found.append(line)
+    for name in limits:
+        device = limits[name]["device"]
+        if device != lays.BARE and device not in found:
+            found.append(device)
     return found
 
 
-def _end(typed, context, limits, depth):
-    if "lines" in typed:
-        return {"lines": _translated(typed, context, limits, depth - 1)}
-    kind = typed.get("kind")
-    if not isinstance(kind, str) or kind not in _ENDS:
-        raise CalcError("kind", "unknown")
-    end = {"kind": kind}
-    for name, field, quantity in _ENDS[kind]:
-        end[field] = entry.quantity(context[1], quantity, name, typed.get(name))
-        check_positive(name, end[field])
-    return end
+def _rule(shelf, device, units):
+    return [
+        {"from": display.text(units, "flow", from_gpm), "loss": display.text(units, "pressure", loss_psi)}
+        for from_gpm, loss_psi in shelf["appliances"][device]
+    ]
 
 
-def _set_appliances(lines, report, wye_steps):
-    """Give each wye the loss its rule asks at the flow through it; tells whether any has one."""
-    any_loss = False
-    for reported in report["lines"]:
-        if reported["nozzle"] is None:
-            for from_gpm, loss_psi in wye_steps:
-                if reported["flow_gpm"] >= from_gpm:
-                    lines[reported["id"]]["appliance_psi"] = loss_psi
-                    any_loss = any_loss or loss_psi > 0
-    return any_loss
-
-
-def _read(line, limits, units):
-    """One line of the report as texts, with the terms of its workings."""
+def _read(line, limits, starts, units):
+    """One line of the report as texts, with the terms of its workings; notes where it ends."""
     nozzle = line["nozzle"]
     end = limits["end"]
     friction = {
@@ -159,16 +99,19 @@ def _read(line, limits, units):
         "appliance": display.text(units, "pressure", line["appliance_psi"]),
         "velocity": display.text(units, "velocity", line["velocity_ft_per_s"]),
         "water": display.text(units, "volume", line["water_gal"]),
-        "reaction": None if nozzle is None else display.text(units, "force", nozzle["reaction_lbf"]),
-        "end": "wye" if nozzle is None else nozzle["kind"],
+        "reaction": None if nozzle is None or nozzle["reaction_lbf"] is None else display.text(units, "force", nozzle["reaction_lbf"]),
+        "end": "joint" if nozzle is None else nozzle["kind"],
+        "device": limits["device"],
+        "fall": _fall(line, limits, starts, units),
         "workings": {"friction": friction, "elevation": elevation, "inlet": inlet},
     }
     if nozzle is not None:
         terms = {
             "flow": display.working(units, "flow", line["flow_gpm"]),
             "pressure": display.working(units, "pressure", nozzle["nozzle_psi"]),
-            "reaction": display.working(units, "force", nozzle["reaction_lbf"]),
         }
+        if nozzle["reaction_lbf"] is not None:
+            terms["reaction"] = display.working(units, "force", nozzle["reaction_lbf"])
         if nozzle["kind"] == "smooth":
             terms["tip"] = display.working(units, "diameter", end["tip_in"])
             terms["flow_constant"] = display.text(units, "tip_constant", TIP_CONSTANT)
@@ -179,12 +122,38 @@ def _read(line, limits, units):
     return read
 
 
+def _fall(line, limits, starts, units):
+    """Where a line starts and ends, in length and height from the pump, and its pressures on the way."""
+    from_ft, from_rise_ft = starts[line["feeder"]]
+    to_ft, to_rise_ft = from_ft + limits["length_ft"], from_rise_ft + limits["rise_ft"]
+    starts[line["id"]] = (to_ft, to_rise_ft)
+    length = display.scale(units, units["shown"], "length")["factor"]
+    pressure = display.scale(units, units["shown"], "pressure")["factor"]
+    return {
+        "lengths": [from_ft * length, to_ft * length],
+        "heights": [from_rise_ft * length, to_rise_ft * length],
+        "pressures": [line["inlet_psi"] * pressure, (line["outlet_psi"] + line["appliance_psi"]) * pressure,
+                      line["outlet_psi"] * pressure],
+    }
+
+
 def _unless_nothing(text):
     return None if float(text) == 0 else text
 
 
-def _told(found, units):
-    told = {"level": found["level"], "code": found["code"], "line": found["line"], "crew": found["crew"]}
-    told["amount"] = display.text(units, found["kind"], found["amount"])
-    told["limit"] = display.text(units, found["kind"], found["limit"])
-    return told
+def told(found, units):
+    """A caution of calc.caution with its figures as texts.
+
+    found: one of caution.cautions
+    units: see calc.display
+
+    Raises nothing. Source: common practice.
+    """
+    return {
+        "level": found["level"],
+        "code": found["code"],
+        "line": found["line"],
+        "crew": found["crew"],
+        "amount": display.text(units, found["kind"], found["amount"]),
+        "limit": display.text(units, found["kind"], found["limit"]),
+    }

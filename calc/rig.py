@@ -210,12 +210,12 @@ def shelf_of(profile, shelf, units):
         if row.get("test_pressure"):
             own["test_psi"] = entry.quantity(units, "pressure", "test_pressure", row["test_pressure"])
         hoses[row["hose"]] = own
-    steps = shelf["wye_steps"]
+    appliances = dict(shelf["appliances"])
     if profile.get("wye_loss"):
         loss_psi = entry.quantity(units, "pressure", "wye_loss", profile["wye_loss"])
         from_gpm = entry.quantity(units, "flow", "wye_from", profile.get("wye_from") or "0")
-        steps = [[0, 0], [from_gpm, loss_psi]] if from_gpm > 0 else [[0, loss_psi]]
-    return {"hoses": hoses, "crews": shelf["crews"], "wye_steps": steps}
+        appliances["wye"] = [[0, 0], [from_gpm, loss_psi]] if from_gpm > 0 else [[0, loss_psi]]
+    return {"hoses": hoses, "crews": shelf["crews"], "appliances": appliances}
 
 
 def lay_of(bed):

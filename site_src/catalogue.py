@@ -1,33 +1,5 @@
-"""What the Pressure page offers to choose from in each family of sizes, and the lay it opens on."""
-from site_src import data, units
-
-OPENING_LAYS = {
-    "customary": {
-        "crew": "2",
-        "lines": [
-            {
-                "id": "A",
-                "hose": "attack-1.75",
-                "length": "200@US",
-                "rise": "0@US",
-                "end": {"kind": "fog", "flow": "150@US", "tip": "0.9375@US", "pressure": "100@US"},
-            }
-        ],
-    },
-    "metric": {
-        "crew": "2",
-        "lines": [
-            {
-                "id": "A",
-                "hose": "metric-45",
-                "length": "60@SI",
-                "rise": "0@SI",
-                "end": {"kind": "fog", "flow": "550@SI", "tip": "24@SI", "pressure": "700@SI"},
-            }
-        ],
-    },
-}
-
+"""What the Pressure page offers to choose from in each family of sizes."""
+from site_src import data, lays, units
 
 def hose(row):
     """One hose in calc's units, with the limits calc.caution judges it by."""
@@ -51,11 +23,11 @@ def hose(row):
 
 
 def shelf():
-    """What is at hand to lay, as calc.reading takes it: hoses with their limits, crews, the wye's loss."""
+    """What is at hand to lay, as calc.reading takes it: hoses with their limits, crews, losses of devices."""
     return {
         "hoses": {row["id"]: hose(row) for row in data.load("hoses")["hose"]},
         "crews": {str(crew["people"]): {"limit_lbf": crew["limit_lbf"]} for crew in data.load("nozzles")["crew"]},
-        "wye_steps": data.by_id(data.load("losses")["appliance"])["wye"]["steps"],
+        "appliances": {row["id"]: row["steps"] for row in data.load("losses")["appliance"] if row["id"] != "forestry"},
     }
 
 
@@ -99,12 +71,14 @@ def page():
     """Everything the Pressure page's script needs, as one JSON object."""
     words = data.load("words/en/site")
     return {
-        "openings": OPENING_LAYS,
+        "ready": {family: lays.ready(family) for family in lays.SYSTEMS},
+        "supplies": {family: lays.supply(family) for family in lays.SYSTEMS},
+        "waters": {family: lays.water(family) for family in lays.SYSTEMS},
         "shelf": shelf(),
         "hoses": hose_choices(),
         "tips": tip_choices(),
         "formulas": data.by_id(data.load("formulas")["formula"]),
-        "sources": {"wye": data.by_id(data.load("losses")["appliance"])["wye"]},
+        "sources": data.by_id(data.load("losses")["appliance"]),
         "systems": unit_systems(),
-        "words": {key: words[key] for key in ("pressure", "refusal", "caution", "unit", "units", "basis", "engine")},
+        "words": {key: words[key] for key in ("pressure", "device", "now", "fall", "ready", "refusal", "caution", "unit", "units", "basis", "engine")},
     }

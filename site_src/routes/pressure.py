@@ -2,7 +2,7 @@
 import flask
 
 from calc import entry, reading
-from site_src import catalogue, data, units
+from site_src import catalogue, data, lays, units
 from site_src.routes import json_page
 
 routes = flask.Blueprint("pressure", __name__)
@@ -10,7 +10,7 @@ routes = flask.Blueprint("pressure", __name__)
 
 @routes.get("/pressure/")
 def page():
-    lay = catalogue.OPENING_LAYS["customary"]
+    lay = lays.ready("customary")["one"]
     [line] = lay["lines"]
     us = units.shown_in("US")
     return flask.render_template(

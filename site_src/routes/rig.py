@@ -2,7 +2,7 @@
 import flask
 
 from calc import rig
-from site_src import catalogue, data
+from site_src import catalogue, data, lays
 from site_src.routes import json_page
 
 routes = flask.Blueprint("rig", __name__)
@@ -37,7 +37,7 @@ def page_data():
         "sections": layout["section"],
         "new": layout["new"],
         "section_length": layout["section_length"],
-        "openings": catalogue.OPENING_LAYS,
+        "openings": {family: lays.ready(family)["one"] for family in lays.SYSTEMS},
         "shelf": catalogue.shelf(),
         "hoses": catalogue.hose_choices(),
         "tips": catalogue.tip_choices(),

@@ -20,7 +20,8 @@ FLOORS = (
     {"rounding", "water"},
     {"hose", "nozzle", "display", "tree", "air", "pump", "foam"},
     {"layout", "entry", "sequence", "caution", "draft", "supply"},
-    {"reading", "shift", "rig", "measure"},
+    {"lay", "shift", "rig", "measure"},
+    {"reading"},
     {"panel_card"},
     {"phone"},
 )

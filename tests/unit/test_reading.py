@@ -20,7 +20,7 @@ SHELF = {
         "supply": {"coefficient": 2, "bore_in": 2.5, "test_psi": None},
     },
     "crews": {"1": {"limit_lbf": 60}, "2": {"limit_lbf": 80}},
-    "wye_steps": [[0, 0], [350, 10]],
+    "appliances": {"wye": [[0, 0], [350, 10]], "master": [[0, 25]]},
 }
 
 
@@ -53,9 +53,9 @@ def test_single_line(run):
     """Every figure of one line is read out, with the terms of its working; all worked by hand."""
     answer = ask(run, a_lay(a_line(rise="20")))
     assert answer.pop("pressure_psi") == pytest.approx(178.43, rel=1e-9)  # 100 + 69.75 + 8.68
-    assert answer.pop("wye_rule") == [{"from": "0", "loss": "0"}, {"from": "350", "loss": "10"}]  # as on the shelf
+    assert answer.pop("rules") == {}
     assert answer == {"pressure": "178", "flow": "150", "cautions": [], "lines": [{
-        "id": "A", "feeder": None, "end": "fog", "flow": "150", "gate": None, "appliance": "0",
+        "id": "A", "feeder": None, "end": "fog", "device": "none", "flow": "150", "gate": None, "appliance": "0",
         "inlet": "178", "outlet": "100",
         "friction": "70",         # 15.5 x 1.5^2 x 2 = 69.75
         "friction_rate": "34.9",  # 15.5 x 1.5^2 = 34.875 per 100 ft
@@ -63,6 +63,7 @@ def test_single_line(run):
         "velocity": "20",         # 577.5 in3/s / 2.405 in2 / 12 = 20.0 ft/s
         "water": "25",            # 2.405 in2 x 2400 in / 231 = 25.0 gal
         "reaction": "76",         # 0.0505 x 150 x 10 = 75.75
+        "fall": {"lengths": [0, 200], "heights": [0, 20], "pressures": [pytest.approx(178.43), 100, 100]},
         "workings": {
             "friction": {"coefficient": "15.5", "hundreds_flow": "1.5", "hundreds_length": "2", "rate": "34.875",
                          "loss": "69.75"},
@@ -99,7 +100,8 @@ def test_wye(run, easy, hard, pressure, appliance, gate):
     branches[1]["id"] = "hard"
     answer = ask(run, a_lay(a_wye(*branches)))
     supply, easy_line, hard_line = answer["lines"]
-    assert (answer["pressure"], supply["appliance"], supply["end"]) == (pressure, appliance, "wye")
+    assert (answer["pressure"], supply["appliance"], supply["end"]) == (pressure, appliance, "joint")
+    assert answer["rules"] == {"wye": [{"from": "0", "loss": "0"}, {"from": "350", "loss": "10"}]}  # as on the shelf
     assert (easy_line["gate"], hard_line["gate"], hard_line["feeder"]) == (gate, None, "S")
     assert (supply["reaction"], "nozzle" in supply["workings"]) == (None, False)
 

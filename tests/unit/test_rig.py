@@ -138,7 +138,7 @@ def test_own_figures_stand_in_place_of_the_handbook(run):
     shelf = run("rig", "shelf_of", profile=profile, shelf=SHELF, units=US)
     own = shelf["hoses"]["attack-1.75"]
     assert (own["coefficient"], own["origin"], own["test_psi"]) == (11.4, "measured", 400)
-    assert shelf["wye_steps"] == [[0, 0], [300, 15]]
+    assert shelf["appliances"]["wye"] == [[0, 0], [300, 15]]
     assert shelf["hoses"]["attack-2.5"] == SHELF["hoses"]["attack-2.5"]
     answer = run("reading", "answer", lay=run("rig", "lay_of", bed=profile["beds"][2]), shelf=shelf, units=US)
     assert answer["pressure_psi"] == pytest.approx(164.125, rel=1e-9)  # by hand: 100 + 11.4 x 1.5^2 x 2.5

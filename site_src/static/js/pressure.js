@@ -1,88 +1,89 @@
 // The Pressure page: a lay, its answer, and the controls that change it.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "./engine.js";
+import { actsOn } from "./pressure/acts.js";
 import { answerView } from "./pressure/answer.js";
+import { fallView } from "./pressure/fall.js";
 import { figuresView } from "./pressure/figures.js";
-import { changed, clean, everyLine, fromLink, link, ofBed, withoutWye, withWye } from "./pressure/lay.js";
-import { pictureView } from "./pressure/picture.js";
-import { settingsView } from "./pressure/settings.js";
+import { clean, hasRoom, isJoint, linesOf, ofBed } from "./pressure/lay.js";
+import { fromLink, link } from "./pressure/link.js";
+import { mapView } from "./pressure/map.js";
+import { nowView } from "./pressure/now.js";
+import { KINDS, settingsView } from "./pressure/settings.js";
+import { readyView, toolsView } from "./pressure/tools.js";
 import { chosenRig, chosenSystem, shelfOf } from "./rig/chosen.js";
 import { fill, pageData, unitWords } from "./site.js";
 import { keep, kept } from "./store.js";
-import { bare, systemChips, tagged, unitsFor } from "./units.js";
+import { bare, systemChips, unitsFor } from "./units.js";
 
 const DRAFT = "pressure";
 const OWN = { own: true }; // an address this page wrote itself, which may lag behind what was entered
 const ADDRESS_MS = 300; // browsers refuse an address that changes at every tap of a held key
+const MOST_UNDONE = 50;
 const place = document.getElementById("pressure");
 const starting = engine();
 starting.catch(() => {}); // told below, where it can be shown
 const [data, draft, rig] = await Promise.all([pageData(), kept(DRAFT), chosenRig()]);
 const { words } = data;
 const labels = Object.fromEntries(data.hoses.map((hose) => [hose.id, hose.label]));
+const standing = data.ready.customary.one;
+const choices = { ...data, source: standing.source, now: standing.now, sources_of_water: ["tank", "fed", "draft"] };
+const cleaned = (lay) => clean(lay, choices);
 
-const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, refusal: null, stale: words.engine.loading, notice: null };
+const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, flowing: null, refusal: null, stale: words.engine.loading, notice: null };
+const past = []; // lays to go back to, each with what was changed after it
 let call = null;
 let shelf = data.shelf;
 let addressing;
 
-const labelOf = (id) => (id === "S" ? words.pressure.supply : fill(words.pressure.line, { id }));
+const family = () => data.systems[state.system].family;
+const ready = () => data.ready[family()];
+const lineOf = (id) => linesOf(state.lay).find((line) => line.id === id);
 
-const act = {
-  choose: (id, name, value) => show(changed(state.lay, id, name, value)),
-  type: (id, name, text) => show(changed(state.lay, id, name, tagged(text, state.system))),
-  entryOf: (id, name) => {
-    const line = everyLine(state.lay).find((each) => each.id === id);
-    return line[name] ?? line.end[name];
+function labelOf(id) {
+  const line = lineOf(id);
+  return line && isJoint(line) ? fill(words.pressure[`to_${line.device}`], { id }) : fill(words.pressure.line, { id });
+}
+
+const act = actsOn({
+  state, data, rig, ready, lineOf,
+  show,
+  draw,
+  undo: () => {
+    const before = past.pop();
+    if (before) show(before.lay, null, before.selected);
   },
-  kind: (id, kind) => {
-    const rated = kind === "smooth" ? usualPressure(act.entryOf(id, "tip")) : opening().lines[0].end.pressure;
-    show(changed(changed(state.lay, id, "kind", kind), id, "pressure", rated));
-  },
-  tip: (id, tip) => show(changed(changed(state.lay, id, "tip", tip), id, "pressure", usualPressure(tip))),
-  crew: (crew) => show({ ...state.lay, crew }),
-  bed: (id, bed) => {
-    const { lines: [line], crew } = ofBed(bed, opening());
-    const laid = Object.entries({ hose: line.hose, length: line.length, ...line.end });
-    show({ ...laid.reduce((lay, [name, value]) => changed(lay, id, name, value), state.lay), crew });
-  },
-  addWye: () => show(withWye(state.lay, data.systems[state.system].family)),
-  removeWye: () => {
-    state.selected = "A";
-    show(withoutWye(state.lay));
-  },
-  select: (id) => {
-    state.selected = id;
-    draw();
-  },
-  system: (system) => {
-    state.system = system;
+  work: () => {
     workOut();
     draw();
   },
-  afresh: () => {
-    state.selected = "A";
-    show(openingLay());
-  },
+  afresh: () => show(openingLay(), null, "A"),
   share,
-};
-
-const opening = () => data.openings[data.systems[state.system].family];
+});
 
 // A rig opens on its first preconnect.
-const openingLay = () => (rig?.beds?.length ? ofBed(rig.beds[0], opening()) : opening());
-
-const usualPressure = (tip) => (data.tips.find((each) => each.id === tip) ?? data.tips[0]).usual;
+const openingLay = () => (rig?.beds?.length ? cleaned(ofBed(rig.beds[0], ready().one)) : ready().one);
 
 // What stands in an input: as typed, or converted where it was typed in another system.
 const shown = (kind, entry) =>
-  call && !entry.endsWith(`@${state.system}`)
+  call && entry && !entry.endsWith(`@${state.system}`)
     ? call("entry.shown", { units: unitsFor(data.systems, state.system, [entry]), kind, text: entry })
     : bare(entry);
 
-// A new lay: keep it, put it in the address, work it out, draw it.
-function show(lay) {
+// What a line is made of, in a few words.
+function told(line) {
+  const runs = line.runs === "1" ? "" : `${line.runs} × `;
+  const rise = Number(bare(line.rise)) ? ` · ${fill(words.pressure.told_rise, { rise: shown("rise", line.rise), ...unitWords(words, state.system) })}` : "";
+  return `${runs}${labels[line.hose]} · ${shown("length", line.length)} ${words.unit[state.system].length}${rise}`;
+}
+
+// A new lay: keep it, put it in the address, work it out, draw it. Changes of one and the same thing are undone at once.
+function show(lay, what = null, selected = state.selected) {
+  if (what !== null && state.lay && past.at(-1)?.what !== what) past.push({ lay: state.lay, what, selected: state.selected });
+  if (what === null) past.at(-1) && (past.at(-1).what = Symbol("done"));
+  if (past.length > MOST_UNDONE) past.shift();
   state.lay = lay;
+  state.selected = linesOf(lay).some(({ id }) => id === selected) ? selected : linesOf(lay).at(-1).id;
   state.notice = null;
   keep(DRAFT, lay);
   clearTimeout(addressing);
@@ -93,35 +94,41 @@ function show(lay) {
 
 function workOut() {
   if (!call) return;
+  const hoses = Object.fromEntries(linesOf(state.lay).map(({ hose }) => [hose, shelf.hoses[hose]]));
+  const given = { lay: state.lay, shelf: { ...shelf, hoses }, units: unitsFor(data.systems, state.system, state.lay) };
+  state.refusal = null;
+  state.answer = asked("reading.answer", given);
+  state.flowing = state.answer && asked("flowing.now", given);
+}
+
+// What calc says, or null with its refusal noted.
+function asked(door, given) {
   try {
-    const hoses = Object.fromEntries(everyLine(state.lay).map(({ hose }) => [hose, shelf.hoses[hose]]));
-    const units = unitsFor(data.systems, state.system, state.lay);
-    state.answer = call("reading.answer", { lay: state.lay, shelf: { ...shelf, hoses }, units });
-    state.refusal = null;
+    return call(door, given);
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal;
-    state.answer = null;
     state.refusal = refusal;
-    const told = words.refusal[refusal.code];
-    const atField = ["length", "rise", "flow", "pressure"].includes(refusal.field);
-    state.stale = atField ? words.pressure.waiting : fill(told ?? words.refusal.other, { line: labelOf(refusal.line) });
-    if (atField && everyLine(state.lay).some((line) => line.id === refusal.line)) state.selected = refusal.line;
+    const sentence = words.refusal[refusal.code] ?? words.refusal.other;
+    state.stale = refusal.field in KINDS ? words.pressure.waiting : fill(sentence, { line: labelOf(refusal.line) });
+    if (refusal.field in KINDS && lineOf(refusal.line)) state.selected = refusal.line;
+    return null;
   }
 }
 
 function draw() {
-  const lines = everyLine(state.lay);
-  const line = lines.find((each) => each.id === state.selected) ?? lines[0];
-  const tabs = lines.map(({ id }) => ({ id, label: id === "S" ? words.pressure.supply_short : labelOf(id) }));
+  const { lay, answer } = state;
+  const lines = linesOf(lay);
+  const line = lineOf(state.selected);
   const u = unitWords(words, state.system);
+  const common = { ...state, line, lines, data, rig, shelf, words, u, shown, labelOf, told, act };
   render(html`
     ${state.notice ? html`<p class="notice" role="status">${state.notice}</p>` : nothing}
-    ${answerView({ ...state, words, u, labelOf })}
-    ${settingsView({ ...state, line, lines, tabs, data, rig, u, shown, act })}
-    ${state.answer
-      ? html`${pictureView({ answer: state.answer, lines, shelf, labels, words, u, shown })}
-          ${figuresView({ answer: state.answer, lines, data, shelf, u, labelOf })}`
-      : nothing}
+    ${answerView(common)}
+    ${mapView(common)}
+    ${settingsView(common)}
+    ${toolsView({ canUndo: past.length > 0, canAdd: hasRoom(lay), canRemove: lines.length > 1, words, act })}
+    ${readyView({ ready: ready(), words, act })}
+    ${answer ? html`${nowView(common)}${fallView(common)}${figuresView(common)}` : nothing}
     ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
     <div class="rows">
       <button type="button" class="key key-wide" @click=${act.share}>${words.pressure.share}</button>
@@ -145,16 +152,16 @@ async function share() {
 
 function draftLay() {
   try {
-    return clean(draft, data);
+    return cleaned(draft);
   } catch {
     return openingLay();
   }
 }
 
 function openLay() {
-  const linked = history.state?.own ? null : fromLink(location.hash, data);
+  const linked = history.state?.own ? null : fromLink(location.hash, choices);
   const lay = linked ?? state.lay ?? draftLay();
-  show(lay);
+  show(lay, null);
   if (linked === undefined) {
     state.notice = words.pressure.damaged_link;
     draw();
@@ -162,7 +169,7 @@ function openLay() {
 }
 
 addEventListener("hashchange", openLay);
-const opensAsBaked = (!location.hash || history.state?.own) && JSON.stringify(draftLay()) === JSON.stringify(clean(data.openings.customary, data)) && state.system === "US" && !rig;
+const opensAsBaked = (!location.hash || history.state?.own) && JSON.stringify(draftLay()) === JSON.stringify(standing) && state.system === "US" && !rig;
 if (!opensAsBaked) {
   place.replaceChildren();
   openLay();

@@ -32,14 +32,19 @@ function gauge(answer, words, u, system) {
     </svg>`;
 }
 
+// The line at the pump that needs most: the one that is not gated.
+function hardest({ lines }) {
+  const atPump = lines.filter((line) => !line.feeder);
+  return atPump.find((line) => !line.gate) ?? atPump[0];
+}
+
 // What the number is made of; parts that are nothing are left out.
-function sum(answer, words) {
-  const [first] = answer.lines;
+function sum(line, words) {
   const parts = [
-    ["friction", first.friction],
-    [first.end === "wye" ? "joint" : "nozzle", first.outlet],
-    ["elevation", first.elevation],
-    ["appliance", first.appliance],
+    ["friction", line.friction],
+    [{ joint: "joint", open: "inlet" }[line.end] ?? "nozzle", line.outlet],
+    ["elevation", line.elevation],
+    ["appliance", line.appliance],
   ];
   return parts
     .filter(([, amount]) => Number(amount) !== 0)
@@ -48,12 +53,17 @@ function sum(answer, words) {
     .replaceAll("+ -", "\u2212 ");
 }
 
-const facts = ({ lines: [first] }, words, u) =>
-  fill(first.end === "wye" ? words.pressure.facts_joint : words.pressure.facts_nozzle, { ...u, ...first });
+// One line is told whole; of several, which one sets the pressure, and what they flow together.
+function facts({ lines, flow }, line, words, u, labelOf) {
+  const several = lines.filter(({ feeder }) => !feeder).length > 1;
+  const told = several ? "facts_several" : line.reaction === null ? "facts_joint" : "facts_nozzle";
+  return fill(words.pressure[told], { ...u, ...line, flow, line: labelOf(line.id) });
+}
 
 // The whole answer block. `stale` is the sentence to show while there is no answer.
 export function answerView({ answer, stale, words, u, system, labelOf }) {
   const gravity = answer && answer.pressure_psi < 0;
+  const line = answer && hardest(answer);
   return html`
     <section class="answer">
       <div>
@@ -62,16 +72,16 @@ export function answerView({ answer, stale, words, u, system, labelOf }) {
           ? html`<output class="answer-figure" ?data-long=${answer.pressure.length > 3}><b>${answer.pressure}</b> <span>${u.u_pressure}</span></output>`
           : html`<output class="answer-figure" data-stale>${gravity ? words.pressure.below_zero : stale}</output>`}
       </div>
-      ${answer ? html`${gauge(answer, words, u, system)}<p class="answer-sum">${sum(answer, words)}<br>${facts(answer, words, u)}</p>` : nothing}
+      ${answer ? html`${gauge(answer, words, u, system)}<p class="answer-sum">${sum(line, words)}<br>${facts(answer, line, words, u, labelOf)}</p>` : nothing}
     </section>
     ${answer ? cautions(answer, words, u, labelOf) : nothing}`;
 }
 
 function cautions(answer, words, u, labelOf) {
-  const gated = answer.lines.filter((line) => line.gate && line.feeder);
+  const gated = answer.lines.filter((line) => line.gate);
   return html`
     ${answer.cautions.map((found) =>
       warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...u, ...found, line: labelOf(found.line) })))}
-    ${gated.map((line) => html`<p class="notice">${fill(words.pressure.gate, {
+    ${gated.map((line) => html`<p class="notice">${fill(words.pressure[line.feeder ? "gate" : "gate_pump"], {
       ...u, line: labelOf(line.id), gate: line.gate })}</p>`)}`;
 }

@@ -1,39 +1,87 @@
 // A lay as the page holds it: names from the shelf, and entries as typed with the system they were typed in ("200@US").
-// Pure functions from lay to lay.
+// A line ends in a nozzle, or in a joint with lines of its own. Pure functions from lay to lay.
 
-const LONGEST_LINK = 4000;
+export const RUNS = ["1", "2", "3", "4"];
+export const NOZZLES = ["fog", "smooth", "automatic", "inlet"];
+export const JOINTS = ["wye", "manifold", "standpipe"];
+export const DEVICES = ["none", "master", "aerial"];
+
 const LONGEST_ENTRY = 30;
+const MOST_LINES = 60;
+const DEEPEST = 12;
+const NAME = /^[A-Z][0-9]{0,2}$/;
 
-export const isWye = (line) => "lines" in line.end;
+export const isJoint = (line) => "lines" in line.end;
 
-// The lines in the order a person meets them: the hose to the wye, then its branches.
-export const everyLine = (lay) => lay.lines.flatMap((line) => (isWye(line) ? [line, ...line.end.lines] : [line]));
-
-const WYE_SUPPLY = {
-  customary: { hose: "attack-2.5", length: "100@US", rise: "0@US" },
-  metric: { hose: "metric-65", length: "30@SI", rise: "0@SI" },
-};
-
-export function withWye(lay, family) {
-  const [first] = lay.lines;
-  const second = { ...structuredClone(first), id: "B" };
-  const supply = { id: "S", ...WYE_SUPPLY[family], end: { lines: [first, second] } };
-  return { ...lay, lines: [supply] };
+// Every line in the order a person meets them from the pump, each with its depth and the line that feeds it.
+export function everyLine(lay) {
+  const walk = (lines, depth, feeder) => lines.flatMap((line) => [
+    { line, depth, feeder },
+    ...(isJoint(line) ? walk(line.end.lines, depth + 1, line) : []),
+  ]);
+  return walk(lay.lines, 0, null);
 }
 
-export const withoutWye = (lay) => ({ ...lay, lines: [lay.lines[0].end.lines[0]] });
+export const linesOf = (lay) => everyLine(lay).map(({ line }) => line);
 
-// The lay with one entry of one line changed; `end` entries are those of its nozzle.
-export function changed(lay, id, name, given) {
+// The lay with the line `id` in its list of siblings replaced by what `change(line)` gives: a list, empty to take it away.
+// A joint that is left with no line goes too.
+function replaced(lay, id, change) {
+  const inside = (lines) => lines.flatMap((line) => {
+    if (line.id === id) return change(line);
+    if (!isJoint(line)) return [line];
+    const left = inside(line.end.lines);
+    return left.length ? [{ ...line, end: { lines: left } }] : [];
+  });
+  return { ...lay, lines: inside(lay.lines) };
+}
+
+// The lay with one entry of one line changed; entries of a nozzle lie in its end.
+export const changed = (lay, id, name, given) => replaced(lay, id, (line) => {
   const value = given.slice(0, LONGEST_ENTRY);
-  const change = (line) => {
-    if (isWye(line)) line = { ...line, end: { lines: line.end.lines.map(change) } };
-    if (line.id !== id) return line;
-    if (name in line) return { ...line, [name]: value };
-    return { ...line, end: { ...line.end, [name]: value } };
-  };
-  return { ...lay, lines: lay.lines.map(change) };
+  return [name in line ? { ...line, [name]: value } : { ...line, end: { ...line.end, [name]: value } }];
+});
+
+// A name that no line has yet: nozzles are called from A, hoses to a joint from S.
+function freeName(lay, first, taken = linesOf(lay).map(({ id }) => id)) {
+  const letters = first === "A" ? "ABCDEFGHIJKLMNOPQR" : "STUVWXYZ";
+  for (let round = 0; ; round += 1) {
+    for (const letter of letters) {
+      const name = round ? `${letter}${round}` : letter;
+      if (!taken.includes(name)) return name;
+    }
+  }
 }
+
+// A line and all behind it under names of their own, noted in `taken`.
+function renamed(lay, line, taken) {
+  const id = freeName(lay, isJoint(line) ? "S" : "A", taken);
+  taken.push(id);
+  const end = isJoint(line) ? { lines: line.end.lines.map((each) => renamed(lay, each, taken)) } : { ...line.end };
+  return { ...line, id, end };
+}
+
+const copyOf = (lay, line) => renamed(lay, line, linesOf(lay).map(({ id }) => id));
+
+export const hasRoom = (lay) => linesOf(lay).length < MOST_LINES;
+
+// A second line like this one, from the same outlet.
+export const withTwin = (lay, id) => replaced(lay, id, (line) => [line, copyOf(lay, line)]);
+
+// A joint put before a line: `supply` leads to it, and behind it lie the line and its twin.
+export const withJoint = (lay, id, supply) => replaced(lay, id, (line) => [{
+  runs: "1", loss: "", ...supply, id: freeName(lay, "S"), end: { lines: [line, copyOf(lay, line)] },
+}]);
+
+export const withLine = (lay, line) => ({ ...lay, lines: [...lay.lines, copyOf(lay, line)] });
+
+export const without = (lay, id) => replaced(lay, id, () => []);
+
+// The hose bed of a rig in the place of a line.
+export const asBed = (lay, id, bed) => replaced(lay, id, (line) => [{ ...line, hose: bed.hose, length: bed.length, end: { ...line.end, ...bed.end } }]);
+
+// The lay of a rig's hose bed.
+export const ofBed = (bed, opening) => asBed({ ...opening, crew: bed.crew || opening.crew }, opening.lines[0].id, bed);
 
 // The next multiple of a step up or down from what is typed, or null where that is no number or would pass below `least`.
 export function stepped(typed, step, direction, least) {
@@ -44,28 +92,9 @@ export function stepped(typed, step, direction, least) {
   return next < least ? null : String(Number(next.toFixed(6)));
 }
 
-// The lay of a rig's hose bed.
-export const ofBed = (bed, opening) => ({
-  crew: bed.crew || opening.crew,
-  lines: [{ ...opening.lines[0], hose: bed.hose, length: bed.length, end: { ...opening.lines[0].end, ...bed.end } }],
-});
-
-export const link = (lay) => `#lay=${encodeURIComponent(JSON.stringify(lay))}`;
-
-// The lay of a link's fragment; null where the fragment holds none, undefined where it holds one that cannot be read.
-export function fromLink(fragment, choices) {
-  if (!fragment.startsWith("#lay=")) return null;
-  if (fragment.length > LONGEST_LINK) return undefined;
-  try {
-    const lay = JSON.parse(decodeURIComponent(fragment.slice(5)));
-    return clean(lay, choices);
-  } catch {
-    return undefined;
-  }
-}
-
 // A lay rebuilt from only what a lay may hold; throws where something is missing or strange.
 export function clean(lay, choices) {
+  const names = [];
   const known = (name, allowed) => {
     if (!allowed.includes(name)) throw new TypeError("not offered");
     return name;
@@ -74,24 +103,40 @@ export function clean(lay, choices) {
     if (typeof entry !== "string" || entry.length > LONGEST_ENTRY) throw new TypeError("not an entry");
     return entry;
   };
+  const name = (given) => {
+    if (typeof given !== "string" || !NAME.test(given) || names.includes(given) || names.push(given) > MOST_LINES) throw new TypeError("not a name");
+    return given;
+  };
   const nozzle = (end) => ({
-    kind: known(end.kind, ["fog", "smooth"]),
+    kind: known(end.kind, NOZZLES),
     flow: text(end.flow),
+    least: text(end.least ?? end.flow),
     tip: text(end.tip),
     pressure: text(end.pressure),
   });
-  const line = (given, id, end) => ({
-    id: known(given.id, [id]),
-    hose: known(given.hose, choices.hoses.map((hose) => hose.id)),
-    length: text(given.length),
-    rise: text(given.rise),
-    end: end ?? nozzle(given.end),
-  });
-  const crew = known(lay.crew, Object.keys(choices.shelf.crews));
-  const [first] = lay.lines;
-  if (lay.lines.length !== 1) throw new TypeError("not one line");
-  if (!("lines" in first.end)) return { crew, lines: [line(first, "A")] };
-  const [one, two] = first.end.lines;
-  if (first.end.lines.length !== 2) throw new TypeError("not two lines");
-  return { crew, lines: [line(first, "S", { lines: [line(one, "A"), line(two, "B")] })] };
+  const line = (given, depth) => {
+    if (depth > DEEPEST) throw new TypeError("too deep");
+    const joint = "lines" in given.end;
+    if (joint && !given.end.lines.length) throw new TypeError("a joint to nowhere");
+    return {
+      id: name(given.id),
+      hose: known(given.hose, choices.hoses.map((hose) => hose.id)),
+      length: text(given.length),
+      rise: text(given.rise),
+      runs: known(given.runs ?? "1", RUNS),
+      device: known(given.device ?? (joint ? "wye" : "none"), joint ? JOINTS : DEVICES),
+      loss: text(given.loss ?? ""),
+      end: joint ? { lines: given.end.lines.map((each) => line(each, depth + 1)) } : nozzle(given.end),
+    };
+  };
+  const source = lay.source ?? choices.source;
+  const now = lay.now ?? choices.now;
+  const shut = (now.shut ?? []).map(text);
+  if (!lay.lines.length) throw new TypeError("no line");
+  return {
+    crew: known(lay.crew, Object.keys(choices.shelf.crews)),
+    source: { kind: known(source.kind, choices.sources_of_water), intake: text(source.intake), lift: text(source.lift), loss: text(source.loss) },
+    now: { pressure: text(now.pressure), gates: known(now.gates, ["set", "open"]), shut },
+    lines: lay.lines.map((each) => line(each, 1)),
+  };
 }

@@ -1,32 +1,48 @@
-// What is on the ground: hose, nozzle, length and height of one line, and the wye.
+// What is on the ground: hose, length, height and end of one line of the lay.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList, stepper } from "../controls.js";
-import { isWye, stepped } from "./lay.js";
+import { DEVICES, JOINTS, NOZZLES, RUNS, isJoint, stepped } from "./lay.js";
 
 // The kind of quantity of each entry; a rise steps by its own step.
-const KINDS = { flow: "flow", pressure: "pressure", length: "length", rise: "rise" };
+export const KINDS = {
+  flow: "flow", least: "flow", pressure: "pressure", length: "length", rise: "rise", loss: "pressure",
+  gauge: "pressure", intake: "pressure", lift: "length", suction: "length",
+};
+const LEAST = { rise: -Infinity, length: 0, loss: 0, gauge: 0, intake: -Infinity, lift: 0, suction: 0 };
 
-export function settingsView({ lay, line, lines, tabs, data, rig, system, u, refusal, shown, act }) {
+// A stepper for one entry. `of` names what it belongs to (a line), `entry` is the text with its system.
+export function entryStepper({ of, name, label, entry, blank = "", data, system, u, refusal, shown, change }) {
   const { words } = data;
-  const number = (name, label) => stepper({
-    id: `${line.id}-${name}`,
+  const kind = KINDS[name];
+  const value = entry === "" ? blank : shown(kind, entry);
+  const wrong = refusal?.field === name && (refusal.line ?? of) === of;
+  return stepper({
+    id: `${of}-${name}`,
     name,
     label,
-    unit: u[`u_${KINDS[name]}`],
-    value: shown(KINDS[name], line[name] ?? line.end[name]),
+    unit: u[`u_${kind}`],
+    value,
     step: (direction) => {
-      const step = data.systems[system].steps[KINDS[name]];
-      const least = { rise: -Infinity, length: 0 }[name] ?? step;
-      const next = stepped(shown(KINDS[name], act.entryOf(line.id, name)), step, direction, least);
-      if (next !== null) act.type(line.id, name, next);
+      const step = data.systems[system].steps[kind];
+      const next = stepped(document.getElementById(`${of}-${name}`).value, step, direction, LEAST[name] ?? step);
+      if (next !== null) change(next);
     },
-    type: (text) => act.type(line.id, name, text),
-    refusal: refusal?.line === line.id && refusal.field === name ? words.refusal[refusal.code] ?? words.refusal.other : null,
+    type: change,
+    refusal: wrong ? words.refusal[refusal.code] ?? words.refusal.other : null,
     words,
+  });
+}
+
+export function settingsView({ lay, line, data, rig, system, u, refusal, shown, labelOf, act }) {
+  const { words } = data;
+  const joint = isJoint(line);
+  const number = (name, label, blank) => entryStepper({
+    of: line.id, name, label, blank, data, system, u, refusal, shown,
+    entry: line[name] ?? line.end[name], change: (text) => act.type(line.id, name, text),
   });
   return html`
     <section aria-label=${words.pressure.settings}>
-      ${tabs.length > 1 ? chips({ name: "edit", legend: words.pressure.edit, choices: tabs, value: line.id, change: act.select }) : nothing}
+      <h2>${labelOf(line.id)}</h2>
       ${beds(line, rig, words, act)}
       ${chipsAndList({
         name: `${line.id}-hose`, legend: `${words.pressure.hose}, ${u.u_diameter}`, other: words.pressure.other_size,
@@ -34,22 +50,26 @@ export function settingsView({ lay, line, lines, tabs, data, rig, system, u, ref
         value: line.hose, change: (hose) => act.choose(line.id, "hose", hose),
       })}
       ${number("length", words.pressure.length)}
-      ${isWye(line) ? nothing : nozzle(line, number, { data, system, u, act })}
+      ${joint ? nothing : nozzle(line, number, { data, system, u, act })}
       ${number("rise", words.pressure.rise)}
-      ${isWye(line) ? nothing : chips({
+      ${joint || line.end.kind === "inlet" || line.device !== "none" ? nothing : chips({
         name: "crew", legend: words.pressure.crew, value: lay.crew, change: act.crew,
         choices: Object.keys(data.shelf.crews).map((id) => ({ id, label: id })),
       })}
-      <div class="rows">
-        ${lines.length > 1
-          ? html`<button type="button" class="key key-wide" @click=${act.removeWye}>${words.pressure.remove_wye}</button>`
-          : html`<button type="button" class="key key-wide" @click=${act.addWye}>${words.pressure.add_wye}</button>`}
-      </div>
+      ${chips({
+        name: `${line.id}-runs`, legend: words.pressure.runs, value: line.runs, change: (runs) => act.choose(line.id, "runs", runs),
+        choices: RUNS.map((id) => ({ id, label: id })),
+      })}
+      ${line.end.kind === "inlet" ? nothing : chips({
+        name: `${line.id}-device`, legend: words.pressure.device, value: line.device, change: (device) => act.choose(line.id, "device", device),
+        choices: (joint ? JOINTS : DEVICES).map((id) => ({ id, label: words.device[id] })),
+      })}
+      ${line.device === "none" ? nothing : number("loss", words.pressure.loss, act.usualLoss(line.id))}
     </section>`;
 }
 
 // The rig's preconnects, one tap to an answer.
-const beds = (line, rig, words, act) => !rig?.beds?.length || isWye(line) ? nothing : html`
+const beds = (line, rig, words, act) => !rig?.beds?.length || isJoint(line) ? nothing : html`
   <div class="chips" role="group" aria-label=${words.pressure.beds}>
     <span class="chips-legend">${rig.name}</span>
     ${rig.beds.map((bed) => html`<button type="button" class="key" @click=${() => act.bed(line.id, bed)}>${bed.name}</button>`)}
@@ -60,18 +80,19 @@ const offered = (choices, value, family) => choices.filter((choice) => choice.fa
 
 function nozzle(line, number, { data, system, u, act }) {
   const { words } = data;
-  const smooth = line.end.kind === "smooth";
+  const { kind } = line.end;
   return html`
     ${chips({
-      name: `${line.id}-kind`, legend: words.pressure.nozzle, value: line.end.kind, change: (kind) => act.kind(line.id, kind),
-      choices: [{ id: "fog", label: words.pressure.fog }, { id: "smooth", label: words.pressure.smooth }],
+      name: `${line.id}-kind`, legend: words.pressure.nozzle, value: kind, change: (chosen) => act.kind(line.id, chosen),
+      choices: NOZZLES.map((id) => ({ id, label: words.pressure[id] })),
     })}
-    ${smooth
+    ${kind === "automatic" ? number("least", words.pressure.least) : nothing}
+    ${kind === "smooth"
       ? chipsAndList({
           name: `${line.id}-tip`, legend: `${words.pressure.tip}, ${u.u_diameter}`, other: words.pressure.other_tip,
           choices: offered(data.tips, line.end.tip, data.systems[system].family), value: line.end.tip,
           change: (tip) => act.tip(line.id, tip),
         })
-      : number("flow", words.pressure.flow)}
-    ${number("pressure", words.pressure.nozzle_pressure)}`;
+      : number("flow", kind === "automatic" ? words.pressure.greatest : words.pressure.flow)}
+    ${number("pressure", kind === "inlet" ? words.pressure.inlet_pressure : words.pressure.nozzle_pressure)}`;
 }

@@ -16,7 +16,8 @@ export const copyOf = (profile, name) => ({ ...structuredClone(profile), id: mar
 
 export const newBed = (data, system, name) => {
   const { crew, lines: [line] } = data.openings[data.systems[system].family];
-  return { name, hose: line.hose, length: line.length, crew, end: line.end };
+  const { kind, flow, tip, pressure } = line.end;
+  return { name, hose: line.hose, length: line.length, crew, end: { kind, flow, tip, pressure } };
 };
 
 export const newHose = (data, system) => {

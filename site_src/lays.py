@@ -1,0 +1,60 @@
+"""The lays that are ready to use, as the Pressure page holds a lay: every entry as text with its system."""
+from site_src import data
+
+SYSTEMS = {"customary": "US", "metric": "SI"}
+CREW = "2"
+ENTRIES = ("flow", "least", "tip", "pressure")
+
+
+def ready(family):
+    """Every ready-made lay of a family of sizes, by id, in the order of the data."""
+    table = data.load("lays")
+    return {row["id"]: _lay(row, family, table) for row in table["lay"]}
+
+
+def water(family, changes=None):
+    """Where the water comes from, as a lay says it: from the tank but for what is given."""
+    said = {**data.load("lays")["water"][family], **(changes or {})}
+    return {name: value if name == "kind" else _entry(value, family) for name, value in said.items()}
+
+
+def supply(family):
+    """The hose that is laid to a new wye."""
+    line = data.load("lays")["supply"][family]
+    return {"hose": line["hose"], "length": _entry(line["length"], family), "rise": _entry(0, family), "device": "wye"}
+
+
+def _entry(value, family):
+    if isinstance(value, dict):
+        value = value[family]
+    return f"{value}@{SYSTEMS[family]}"
+
+
+def _lay(row, family, table):
+    names = {"nozzle": iter("ABCDEFGH"), "joint": iter("STUVWXYZ")}
+    return {
+        "crew": str(row.get("crew", CREW)),
+        "source": water(family, row.get("water")),
+        "now": {"pressure": "", "gates": "set", "shut": []},
+        "lines": [_line(line, family, table, names) for line in row[family]],
+    }
+
+
+def _line(row, family, table, names):
+    row = {**table["line"], **row}
+    joint = "lines" in row["end"]
+    return {
+        "id": next(names["joint" if joint else "nozzle"]),
+        "hose": row["hose"],
+        "length": _entry(row["length"], family),
+        "rise": _entry(row["rise"], family),
+        "runs": str(row["runs"]),
+        "device": row.get("device", "none"),
+        "loss": "",
+        "end": {"lines": [_line(each, family, table, names) for each in row["end"]["lines"]]} if joint else _nozzle(row["end"], family, table),
+    }
+
+
+def _nozzle(end, family, table):
+    end = {**table["nozzle"][family], **end}
+    return {"kind": end["kind"], **{name: _entry(end[name], family) for name in ENTRIES}}

@@ -1,0 +1,47 @@
+// What flows now: every nozzle at the pressure the gauge shows, and what shutting one does to the others.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { chips } from "../controls.js";
+import { fill } from "../site.js";
+import { warning } from "../warning.js";
+import { entryStepper } from "./settings.js";
+
+export function nowView({ lay, answer, flowing, data, system, u, refusal, shown, labelOf, act }) {
+  const { words } = data;
+  const gated = answer.lines.some((line) => line.gate);
+  return html`
+    <details class="section" ?open=${refusal?.field === "gauge"}>
+      <summary>${words.now.title}</summary>
+      ${entryStepper({
+        of: "now", name: "gauge", label: words.now.gauge, entry: lay.now.pressure, blank: answer.pressure,
+        data, system, u, refusal, shown, change: (text) => act.now({ pressure: act.tag(text) }),
+      })}
+      ${lay.now.pressure ? html`<div class="rows"><button type="button" class="key key-wide" @click=${() => act.now({ pressure: "" })}>${words.now.as_asked}</button></div>` : nothing}
+      ${gated ? chips({
+        name: "gates", legend: words.now.gates, value: lay.now.gates, change: (gates) => act.now({ gates }),
+        choices: ["set", "open"].map((id) => ({ id, label: words.now[`gates_${id}`] })),
+      }) : nothing}
+      ${flowing ? html`${table(flowing, words, u, labelOf, act)}
+        ${flowing.cautions.map((found) => warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...u, ...found, line: labelOf(found.line) })))}` : nothing}
+      <p class="smallprint">${words.now.held}</p>
+    </details>`;
+}
+
+function table({ lines, flow }, words, u, labelOf, act) {
+  const compared = lines.some((line) => "open_flow" in line);
+  const amount = (flow, pressure) => html`<b>${flow} ${u.u_flow}</b><br>${pressure} ${u.u_pressure}`;
+  return html`
+    <table class="now">
+      <thead><tr><th scope="col">${words.now.line}</th><th scope="col">${words.now.now}</th><th scope="col">${compared ? words.now.all_open : words.now.rated}</th><td></td></tr></thead>
+      <tbody>
+        ${lines.map((line) => html`
+          <tr>
+            <th scope="row">${labelOf(line.id)}</th>
+            <td class="now-figure">${line.is_shut ? html`<b>${words.now.is_shut}</b>` : amount(line.flow, line.outlet)}</td>
+            <td>${compared ? amount(line.open_flow, line.open_outlet) : amount(line.rated_flow, line.rated_outlet)}</td>
+            <td><button type="button" class="key" aria-label=${fill(line.is_shut ? words.now.open_it : words.now.shut_it, { line: labelOf(line.id) })}
+              @click=${() => act.shut(line.id, !line.is_shut)}>${line.is_shut ? words.now.open : words.now.shut}</button></td>
+          </tr>`)}
+      </tbody>
+    </table>
+    <p>${fill(words.now.total, { ...u, flow })}</p>`;
+}
