@@ -3,34 +3,35 @@
 A layout is plain data, `{"lines": [LINE, ...]}`, the lines that leave the pump. A LINE holds
     coefficient    psi per 100 ft at 100 gpm, for one hose, above 0
     length_ft      feet, 0 or more
-    end            a nozzle, or `{"lines": [LINE, ...]}` for a wye or manifold
+    end            a nozzle (see calc.outlet), or `{"lines": [LINE, ...]}` for a wye or manifold
 and, where they apply,
     id             the name of the line in the report; without one, its place ("1", "1.2")
+    shut           true where its valve or nozzle is shut: nothing passes; open without it
     bore_in        inches, above 0; without it, velocity and water held are reported as None
     rise_ft        feet, outlet above inlet, either sign; level without it
     parallel       equal hoses that share the run, 1 to 12; one without it
     appliance_psi  loss of the wye, manifold or device at the outlet, psi; none without it
     gate_psi       what its valve takes off at the inlet, psi; open without it (for flows alone)
-A nozzle is `{"kind": "smooth", "tip_in", "nozzle_psi"}`, `{"kind": "fog", "rated_gpm", "rated_psi"}`,
-`{"kind": "automatic", "min_gpm", "max_gpm", "rated_psi"}`, reckoned at its greatest flow, or
-`{"kind": "open", "pressure_psi", "flow_gpm"}` for an inlet that needs this pressure at this flow.
+Appliances and gates take their pressure at the rated flow of all that is behind them, lines that are shut included,
+and with the square of the flow away from it: a valve left as it stands takes less when one of two nozzles is shut.
 """
-from calc import hose, nozzle, tree, water
-from calc.errors import CalcError, check_not_negative, check_positive
+from calc import hose, outlet, tree, water
+from calc.errors import CalcError, check_not_negative
 
 MOST_LINES = 500  # ends any layout, a cyclic one included
 
 
 def discharge_pressure(layout):
-    """What the pump must show so that every nozzle has its rated pressure.
+    """What the pump must show so that every open nozzle has its rated pressure.
 
     layout: as the module says; any depth of branching, up to 500 lines
 
-    Returns `{"discharge_psi", "flow_gpm", "lines"}`. Lines stand each after the line that feeds it:
-    `id`, `feeder` (id or None at the pump), `flow_gpm`, `friction_psi`, `friction_per_100_ft_psi`,
-    `elevation_psi`, `appliance_psi`, `inlet_psi` (after gating), `outlet_psi` (at the nozzle or joint,
-    behind the appliance), `gate_psi` (what must be gated off at the inlet), `velocity_ft_per_s`,
-    `water_gal`, and `nozzle` (`kind`, `nozzle_psi`, `flow_gpm`, `reaction_lbf`) or None.
+    Returns `{"discharge_psi", "flow_gpm", "lines"}`, 0 and 0 where all is shut. Lines stand each after the line that
+    feeds it: `id`, `feeder` (id or None at the pump), `shut` (nothing can pass: it, one before it or all behind it is
+    shut), `flow_gpm`, `friction_psi`, `friction_per_100_ft_psi`, `elevation_psi`, `appliance_psi`, `inlet_psi` (after
+    gating), `outlet_psi` (at the nozzle or joint, behind the appliance), `gate_psi` (what must be gated off at the
+    inlet), `velocity_ft_per_s`, `water_gal`, and `nozzle` (`kind`, `nozzle_psi`, `flow_gpm`, `reaction_lbf`) or None.
+    A shut line stands at the pressure it is fed with, as one that is charged and shut at its far end.
 
     Raises CalcError naming the field, with the fact `line` where it is a line's.
     Source: driver/operator handbook study cards (PDP = nozzle + friction + elevation + appliance;
@@ -38,13 +39,12 @@ def discharge_pressure(layout):
     """
     runs = _runs(layout)
     for run in reversed(runs):
-        _demand(run)
-    pump_psi = max(run.inlet_psi for run in runs if run.feeder is None)
-    return {
-        "discharge_psi": pump_psi,
-        "flow_gpm": sum(run.flow_gpm for run in runs if run.feeder is None),
-        "lines": [_reported(run, pump_psi) for run in runs],
-    }
+        _ask(run)
+    pump_psi = max([run.inlet_psi for run in runs if run.feeder is None and not run.is_shut] or [0])
+    for run in runs:
+        if run.is_shut:
+            _stand(run, pump_psi if run.feeder is None else run.feeder.outlet_psi)
+    return _report(runs, pump_psi)
 
 
 def flows(layout, discharge_psi):
@@ -53,24 +53,26 @@ def flows(layout, discharge_psi):
     layout: as the module says; any depth of branching, up to 500 lines
     discharge_psi: pump discharge pressure, psi, 0 or more
 
-    Returns a report of the same form as discharge_pressure: what flows, and the pressure at each joint. Appliances and
-    gates take the pressure they are given at the rated flow behind them, and with the square of the flow away from it.
+    Returns a report of the same form as discharge_pressure: what flows, and the pressure at each joint.
     A nozzle too high for the pressure passes nothing. Raises CalcError as discharge_pressure does.
     Source: square-law hose and orifices, balanced at every joint (see calc.tree); agrees with a general network solver.
     """
     check_not_negative("discharge_psi", discharge_psi)
     runs = _runs(layout)
-    for run in reversed(runs):
-        _demand(run)
     branches = _branches_of(runs)
     tree.solve(branches, discharge_psi)
     for run, branch in zip(runs, branches):
-        _flow(run, branch, discharge_psi if run.feeder is None else run.feeder.outlet_psi)
-    return {
-        "discharge_psi": discharge_psi,
-        "flow_gpm": sum(run.flow_gpm for run in runs if run.feeder is None),
-        "lines": [_reported(run, discharge_psi) for run in runs],
-    }
+        inlet_psi = discharge_psi if run.feeder is None else run.feeder.outlet_psi
+        if run.is_shut:
+            _stand(run, inlet_psi)
+            continue
+        _pass(run, branch.flow_gpm)
+        run.inlet_psi = inlet_psi - run.gate_psi
+        run.outlet_psi = run.inlet_psi - run.friction_psi - run.elevation_psi - run.appliance_psi
+        if run.rating is not None:
+            nozzle_psi = 0 if branch.is_shut else max(run.outlet_psi, 0)
+            run.nozzle = outlet.passing(run.line["end"], run.flow_gpm, nozzle_psi)
+    return _report(runs, discharge_psi)
 
 
 def _branches_of(runs):
@@ -78,37 +80,14 @@ def _branches_of(runs):
     places = {run.name: place for place, run in enumerate(runs)}
     branches = []
     for run in runs:
+        _pass(run, run.rated_gpm)
         lost_psi = run.friction_psi + run.appliance_psi + run.gate_psi
-        loss = lost_psi / (run.flow_gpm * run.flow_gpm)
         feeder = None if run.feeder is None else places[run.feeder.name]
-        outlet = None if run.nozzle is None else tree.Outlet(*run.nozzle["held"])
-        branches.append(tree.Branch(feeder, run.elevation_psi, loss, outlet))
+        end = None if run.rating is None else tree.Outlet(*run.rating)
+        branch = tree.Branch(feeder, run.elevation_psi, lost_psi / (run.rated_gpm * run.rated_gpm), end)
+        branch.is_shut = run.is_shut
+        branches.append(branch)
     return branches
-
-
-def _flow(run, branch, inlet_psi):
-    """Set a run to what flows through it, from its rated figures."""
-    share = branch.flow_gpm / run.flow_gpm
-    run.flow_gpm = branch.flow_gpm
-    for loss in ("friction_psi", "friction_per_100_ft_psi", "appliance_psi", "gate_psi"):
-        setattr(run, loss, getattr(run, loss) * share * share)
-    if run.velocity_ft_per_s is not None:
-        run.velocity_ft_per_s *= share
-    run.inlet_psi = inlet_psi - run.gate_psi
-    run.outlet_psi = run.inlet_psi - run.friction_psi - run.elevation_psi - run.appliance_psi
-    if run.nozzle is not None:
-        run.nozzle = _nozzle_at(run.line["end"], max(run.outlet_psi, 0) if not branch.is_shut else 0, run.flow_gpm)
-
-
-def _nozzle_at(end, nozzle_psi, flow_gpm):
-    """A nozzle away from its rating."""
-    if end["kind"] == "open":
-        reaction_lbf = None
-    elif end["kind"] == "smooth":
-        reaction_lbf = nozzle.smooth_bore_reaction_lbf(end["tip_in"], nozzle_psi)
-    else:
-        reaction_lbf = nozzle.fog_reaction_lbf(flow_gpm, nozzle_psi)
-    return {"kind": end["kind"], "nozzle_psi": nozzle_psi, "flow_gpm": flow_gpm, "reaction_lbf": reaction_lbf}
 
 
 class _Run:
@@ -119,10 +98,12 @@ class _Run:
         self.feeder = feeder
         self.name = name
         self.branches = []
+        self.rating = None  # a nozzle's: (least_gpm, most_gpm, nozzle_psi)
+        self.nozzle = None
 
 
 def _runs(layout):
-    """Every line as a run, each after the run that feeds it."""
+    """Every line as a run, each after the run that feeds it, read and rated."""
     found = []
     names = set()
     pending = _branches(layout, None)
@@ -138,9 +119,15 @@ def _runs(layout):
         if not isinstance(end, dict):
             raise CalcError("end", "missing", line=run.name)
         if "lines" in end:
-            branches = _branches(end, run)
-            run.branches = branches
-            pending.extend(branches)
+            run.branches = _branches(end, run)
+            pending.extend(run.branches)
+    for run in reversed(found):
+        try:
+            _rate(run, run.line)
+        except CalcError as error:
+            raise CalcError(error.field, error.code, line=run.name, **error.facts)
+    for run in found:
+        run.is_shut = run.is_shut or (run.feeder is not None and run.feeder.is_shut)
     return found
 
 
@@ -165,48 +152,82 @@ def _branches(parent, feeder):
     return runs
 
 
-def _demand(run):
-    """Work out one run whose branches are worked out: its flow, losses and the pressure it needs."""
-    try:
-        _demand_of(run, run.line)
-    except CalcError as error:
-        raise CalcError(error.field, error.code, line=run.name, **error.facts)
-
-
-def _demand_of(run, line):
-    run.nozzle = None
+def _rate(run, line):
+    """Read one line whose branches are read: what it holds, and the flow it is rated for."""
+    run.is_shut = line.get("shut", False)
+    if run.is_shut is not True and run.is_shut is not False:
+        raise CalcError("shut", "not_true_or_false")
     if run.branches:
-        run.flow_gpm = sum(branch.flow_gpm for branch in run.branches)
-        run.outlet_psi = max(branch.inlet_psi for branch in run.branches)
+        run.rated_gpm = sum(branch.rated_gpm for branch in run.branches)
+        run.is_shut = run.is_shut or all(branch.is_shut for branch in run.branches)
     else:
-        run.nozzle = _nozzle(line["end"])
-        run.flow_gpm = run.nozzle["flow_gpm"]
-        run.outlet_psi = run.nozzle["nozzle_psi"]
+        run.rating = outlet.rating(line["end"])
+        run.rated_gpm = run.rating[1]
     for required in ("coefficient", "length_ft"):
         if required not in line:
             raise CalcError(required, "missing")
     run.parallel = line.get("parallel", 1)
     if run.parallel not in range(1, hose.MOST_PARALLEL + 1) or run.parallel is True:
         raise CalcError("parallel", "out_of_range", least=1, most=hose.MOST_PARALLEL)
-    run.length_ft = line["length_ft"]
-    run.appliance_psi = line.get("appliance_psi", 0)
-    run.gate_psi = line.get("gate_psi", 0)
-    check_not_negative("appliance_psi", run.appliance_psi)
-    check_not_negative("gate_psi", run.gate_psi)
-    hose_gpm = run.flow_gpm / run.parallel
-    run.friction_psi = hose.friction_loss_psi(line["coefficient"], hose_gpm, run.length_ft)
-    run.friction_per_100_ft_psi = hose.friction_loss_psi(line["coefficient"], hose_gpm, 100)
+    for loss in ("appliance_psi", "gate_psi"):
+        check_not_negative(loss, line.get(loss, 0))
     run.elevation_psi = water.elevation_psi(line.get("rise_ft", 0))
+    bore_in = line.get("bore_in")
+    run.water_gal = None if bore_in is None else run.parallel * hose.water_in_hose_gal(bore_in, line["length_ft"])
+    _pass(run, run.rated_gpm)  # whatever can be refused of a line is refused, shut or open
+
+
+def _ask(run):
+    """Set a run whose branches are set to what its open nozzles ask of it."""
+    if run.is_shut:
+        return
+    if run.branches:
+        asking = [branch for branch in run.branches if not branch.is_shut]
+        _pass(run, sum(branch.flow_gpm for branch in asking))
+        run.outlet_psi = max([branch.inlet_psi for branch in asking])
+    else:
+        _, flow_gpm, run.outlet_psi = run.rating
+        _pass(run, flow_gpm)
+        run.nozzle = outlet.passing(run.line["end"], flow_gpm, run.outlet_psi)
     run.inlet_psi = run.outlet_psi + run.appliance_psi + run.friction_psi + run.elevation_psi
+
+
+def _pass(run, flow_gpm):
+    """Set what a run takes from this flow."""
+    line = run.line
+    share = flow_gpm / run.rated_gpm
+    hose_gpm = flow_gpm / run.parallel
+    run.flow_gpm = flow_gpm
+    run.friction_psi = hose.friction_loss_psi(line["coefficient"], hose_gpm, line["length_ft"])
+    run.friction_per_100_ft_psi = hose.friction_loss_psi(line["coefficient"], hose_gpm, 100)
+    run.appliance_psi = line.get("appliance_psi", 0) * share * share
+    run.gate_psi = line.get("gate_psi", 0) * share * share
     bore_in = line.get("bore_in")
     run.velocity_ft_per_s = None if bore_in is None else hose.velocity_ft_per_s(hose_gpm, bore_in)
-    run.water_gal = None if bore_in is None else run.parallel * hose.water_in_hose_gal(bore_in, run.length_ft)
+
+
+def _stand(run, inlet_psi):
+    """Set a run to the still water of a shut line."""
+    _pass(run, 0)
+    run.inlet_psi = inlet_psi
+    run.outlet_psi = inlet_psi - run.elevation_psi
+    if run.rating is not None:
+        run.nozzle = outlet.passing(run.line["end"], 0, 0)
+
+
+def _report(runs, pump_psi):
+    return {
+        "discharge_psi": pump_psi,
+        "flow_gpm": sum(run.flow_gpm for run in runs if run.feeder is None),
+        "lines": [_reported(run, pump_psi) for run in runs],
+    }
 
 
 def _reported(run, pump_psi):
     return {
         "id": run.name,
         "feeder": run.feeder and run.feeder.name,
+        "shut": run.is_shut,
         "flow_gpm": run.flow_gpm,
         "friction_psi": run.friction_psi,
         "friction_per_100_ft_psi": run.friction_per_100_ft_psi,
@@ -217,50 +238,5 @@ def _reported(run, pump_psi):
         "gate_psi": (run.feeder.outlet_psi if run.feeder else pump_psi) - run.inlet_psi,
         "velocity_ft_per_s": run.velocity_ft_per_s,
         "water_gal": run.water_gal,
-        "nozzle": run.nozzle and {key: run.nozzle[key] for key in ("kind", "nozzle_psi", "flow_gpm", "reaction_lbf")},
+        "nozzle": run.nozzle,
     }
-
-
-def _nozzle(end):
-    """Pressure, flow and push of a nozzle at its rating."""
-    kind = end.get("kind")
-    if not isinstance(kind, str) or kind not in _KINDS:
-        raise CalcError("kind", "unknown")
-    needed, rating = _KINDS[kind]
-    for field in needed:
-        if field not in end:
-            raise CalcError(field, "missing")
-        check_positive(field, end[field])
-    nozzle_psi, flow_gpm, reaction_lbf = rating(end)
-    held = (end["min_gpm"] if kind == "automatic" else flow_gpm, flow_gpm, nozzle_psi)
-    return {"kind": kind, "nozzle_psi": nozzle_psi, "flow_gpm": flow_gpm, "reaction_lbf": reaction_lbf, "held": held}
-
-
-def _smooth(end):
-    tip_in, nozzle_psi = end["tip_in"], end["nozzle_psi"]
-    flow_gpm = nozzle.smooth_bore_flow_gpm(tip_in, nozzle_psi)
-    return nozzle_psi, flow_gpm, nozzle.smooth_bore_reaction_lbf(tip_in, nozzle_psi)
-
-
-def _fog(end):
-    nozzle_psi, flow_gpm = end["rated_psi"], end["rated_gpm"]
-    return nozzle_psi, flow_gpm, nozzle.fog_reaction_lbf(flow_gpm, nozzle_psi)
-
-
-def _automatic(end):
-    if end["min_gpm"] > end["max_gpm"]:
-        raise CalcError("min_gpm", "above_max", most=end["max_gpm"])
-    nozzle_psi, flow_gpm = end["rated_psi"], end["max_gpm"]
-    return nozzle_psi, flow_gpm, nozzle.fog_reaction_lbf(flow_gpm, nozzle_psi)
-
-
-def _open(end):
-    return end["pressure_psi"], end["flow_gpm"], None
-
-
-_KINDS = {
-    "smooth": (("tip_in", "nozzle_psi"), _smooth),
-    "fog": (("rated_gpm", "rated_psi"), _fog),
-    "automatic": (("min_gpm", "max_gpm", "rated_psi"), _automatic),
-    "open": (("pressure_psi", "flow_gpm"), _open),
-}

@@ -75,14 +75,14 @@ class Outlet:
 def solve(branches, pump_psi):
     """Set every branch's flow_gpm to what flows at this pump pressure. Water never flows back through a nozzle.
 
-    branches: list of Branch, each after its feeder
+    branches: list of Branch, each after its feeder; a leaf that is_shut stays shut
     pump_psi: pressure at the pump, psi
 
     Raises nothing. Source: the content of a network, from memory (Cherry and Millar's minimum, as used for pipe networks).
     """
     for branch in branches:
         if branch.outlet:
-            branch.flow_gpm = branch.outlet.most_gpm
+            branch.flow_gpm = 0 if branch.is_shut else branch.outlet.most_gpm
     while True:
         _sum_flows(branches)
         _search(branches, pump_psi)

@@ -19,6 +19,7 @@ FLOORS = (
     {"errors"},
     {"rounding", "water"},
     {"hose", "nozzle", "display", "tree", "air", "pump", "foam"},
+    {"outlet"},
     {"layout", "entry", "sequence", "caution", "draft", "supply"},
     {"lay", "shift", "rig", "measure"},
     {"reading"},
