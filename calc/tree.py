@@ -20,15 +20,16 @@ class Branch:
     rise_psi: pressure taken by height and fixed losses, psi
     loss: psi at 1 gpm, 0 or more; grows with the square
     outlet: a leaf's Outlet, or None at a joint
+    is_shut: nothing passes
     """
 
-    def __init__(self, feeder, rise_psi, loss, outlet):
+    def __init__(self, feeder, rise_psi, loss, outlet, is_shut):
         self.feeder = feeder
         self.rise_psi = rise_psi
         self.loss = loss
         self.outlet = outlet
         self.flow_gpm = 0
-        self.is_shut = False
+        self.is_shut = is_shut
 
 
 class Outlet:

@@ -20,6 +20,7 @@ FLOORS = (
     {"rounding", "water"},
     {"hose", "nozzle", "display", "tree", "air", "pump", "foam"},
     {"outlet"},
+    {"lines"},
     {"layout", "entry", "sequence", "caution", "draft", "supply"},
     {"lay", "shift", "rig", "measure"},
     {"reading"},
