@@ -2,15 +2,17 @@
 import math
 
 from calc import lines, outlet, tree
+from calc.rule import loss_psi as loss_by_rule_psi
 from calc.errors import CalcError, check_not_negative, check_positive
 
 
-def discharge_pressure(layout):
+def discharge_pressure(layout, rule="square"):
     """What the pump must show so that every open nozzle has its rated pressure.
 
     layout: as calc.lines says; any depth of branching, up to 500 lines
+    rule: how friction is reckoned, a code of calc.rule; any but those of C Q^2 L needs each line's `size_in`
 
-    Returns `{"discharge_psi", "flow_gpm", "lines"}`, 0 and 0 where all is shut. Lines stand each after the line that
+    Returns `{"rule", "discharge_psi", "flow_gpm", "lines"}`, 0 and 0 where all is shut. Lines stand each after the line that
     feeds it: `id`, `feeder` (id or None at the pump), `shut` (nothing can pass: it, one before it or all behind it is
     shut), `flow_gpm`, `friction_psi`, `friction_per_100_ft_psi`, `elevation_psi`, `appliance_psi`, `inlet_psi` (after
     gating), `outlet_psi` (at the nozzle or joint, behind the appliance), `gate_psi` (what must be gated off at the
@@ -22,14 +24,12 @@ def discharge_pressure(layout):
     at a wye, the pump serves the line that needs most and the other is gated).
     """
     runs = lines.read(layout, {})
-    for run in reversed(runs):
-        if not run.is_shut:
-            _ask(run)
+    _ask_all(runs, rule)
     pump_psi = max([run.inlet_psi for run in runs if run.feeder is None and not run.is_shut] or [0])
     for run in runs:
         if run.is_shut:
             run.stand(pump_psi if run.feeder is None else run.feeder.outlet_psi)
-    return _report(runs, pump_psi)
+    return _report(runs, pump_psi, rule)
 
 
 def flows(layout, discharge_psi):
@@ -84,9 +84,7 @@ def greatest_flow(layout, limit_psi):
     """
     check_positive("limit_psi", limit_psi)
     runs = lines.read(layout, {})
-    for run in reversed(runs):
-        if not run.is_shut:
-            _ask(run)
+    _ask_all(runs, "square")
     limiting, square = _limit([run for run in runs if not run.is_shut], limit_psi)
     share = math.sqrt(max(square, 0))
     nozzles = [{"id": run.name, "flow_gpm": share * run.flow_gpm} for run in runs if run.nozzle]
@@ -117,8 +115,17 @@ def _limit(runs, limit_psi):
     return limiting, least
 
 
-def _ask(run):
-    """Set a run whose branches are set to what its open nozzles ask of it."""
+def _ask_all(runs, rule):
+    """Set every open run to what its open nozzles ask of it."""
+    for run in reversed(runs):
+        if not run.is_shut:
+            try:
+                _ask(run, rule)
+            except CalcError as error:
+                raise CalcError(error.field, error.code, line=run.name, **error.facts)
+
+
+def _ask(run, rule):
     if run.branches:
         asking = [branch for branch in run.branches if not branch.is_shut]
         run.carry(sum(branch.flow_gpm for branch in asking))
@@ -126,6 +133,12 @@ def _ask(run):
     else:
         _, flow_gpm, run.outlet_psi = run.rating
         run.nozzle = outlet.passing(run.line["end"], flow_gpm, run.outlet_psi)
+    if rule != "square":
+        hose_gpm, line = run.flow_gpm / run.parallel, run.line
+        run.friction_psi, run.friction_per_100_ft_psi = [
+            loss_by_rule_psi(rule, line.get("size_in"), line["coefficient"], hose_gpm, length_ft)
+            for length_ft in (line["length_ft"], 100)
+        ]
     run.inlet_psi = run.outlet_psi + run.appliance_psi + run.friction_psi + run.elevation_psi
 
 
@@ -144,7 +157,7 @@ def _flowing(runs, discharge_psi):
         if run.rating is not None:
             nozzle_psi = 0 if branch.is_shut else max(run.outlet_psi, 0)
             run.nozzle = outlet.passing(run.line["end"], run.flow_gpm, nozzle_psi)
-    return _report(runs, discharge_psi)
+    return _report(runs, discharge_psi, "square")
 
 
 def _branches_of(runs):
@@ -159,8 +172,9 @@ def _branches_of(runs):
     return branches
 
 
-def _report(runs, pump_psi):
+def _report(runs, pump_psi, rule):
     return {
+        "rule": rule,
         "discharge_psi": pump_psi,
         "flow_gpm": sum(run.flow_gpm for run in runs if run.feeder is None),
         "lines": [_reported(run, pump_psi) for run in runs],

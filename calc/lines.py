@@ -7,6 +7,7 @@ A layout is plain data, `{"lines": [LINE, ...]}`, the lines that leave the pump.
 and, where they apply,
     id             the name of the line in the report; without one, its place ("1", "1.2")
     shut           true where its valve or nozzle is shut: nothing passes; open without it
+    size_in        nominal size of the hose, inches (for a department's own rule alone, see calc.rule)
     bore_in        inches, above 0; without it, velocity and water held are reported as None
     rise_ft        feet, outlet above inlet, either sign; level without it
     parallel       equal hoses that share the run, 1 to 12; one without it

@@ -16,10 +16,10 @@ def _friction(run, **inputs):
     return {"friction_psi": run("hose", "friction_loss_psi", **inputs)}
 
 
-def _discharge(run, coefficient, length_ft, nozzle_psi, flow_gpm, **line):
+def _discharge(run, coefficient, length_ft, nozzle_psi, flow_gpm, rule="square", **line):
     end = {"kind": "open", "pressure_psi": nozzle_psi, "flow_gpm": flow_gpm}
     line.update(coefficient=coefficient, length_ft=length_ft, end=end)
-    return run("layout", "discharge_pressure", layout={"lines": [line]})
+    return run("layout", "discharge_pressure", layout={"lines": [line]}, rule=rule)
 
 
 def _single(run, **inputs):
@@ -53,6 +53,30 @@ def _unlike(run, coefficients, length_ft, flow_gpm):
     return {"coefficient": coefficient, "friction_psi": loss_psi, "first_gpm": first_gpm, "second_gpm": second_gpm}
 
 
+def _standpipe(run, floor, floor_psi, supply_coefficient, supply_length_ft, appliance_psi, coefficient, length_ft, tip_in, nozzle_psi):
+    hose = {"coefficient": coefficient, "length_ft": length_ft, "end": {"kind": "smooth", "tip_in": tip_in, "nozzle_psi": nozzle_psi}}
+    rise_ft = run("water", "head_ft", pressure_psi=floor_psi * (floor - 1))
+    supply = {"coefficient": supply_coefficient, "length_ft": supply_length_ft, "rise_ft": rise_ft, "appliance_psi": appliance_psi,
+              "end": {"lines": [hose]}}
+    report = run("layout", "discharge_pressure", layout={"lines": [supply]})
+    return {"discharge_psi": report["discharge_psi"], "flow_gpm": report["flow_gpm"]}
+
+
+def _jet(run, exit_mm, flow_lpm):
+    """Speed of the jet, and its push by way of the tip's pressure."""
+    tip_in = PINT.Quantity(exit_mm, "mm").to("inch").magnitude
+    flow_gpm = PINT.Quantity(flow_lpm, "liter/minute").to("gallon/minute").magnitude
+    speed = PINT.Quantity(run("hose", "velocity_ft_per_s", flow_gpm=flow_gpm, bore_in=tip_in), "foot/second")
+    nozzle_psi = run("nozzle", "smooth_bore_pressure_psi", tip_in=tip_in, flow_gpm=flow_gpm)
+    push = PINT.Quantity(run("nozzle", "smooth_bore_reaction_lbf", tip_in=tip_in, nozzle_psi=nozzle_psi), "lbf")
+    return {"speed_m_per_s": speed.to("meter/second").magnitude, "reaction_n": push.to("newton").magnitude}
+
+
+def _rounded_flow(run, tip_in, nozzle_psi, step_gpm):
+    flow_gpm = run("nozzle", "smooth_bore_flow_gpm", tip_in=tip_in, nozzle_psi=nozzle_psi)
+    return {"flow_gpm": run("rule", "rounded_flow_gpm", flow_gpm=flow_gpm, step_gpm=step_gpm)}
+
+
 def _tip_flow(run, **inputs):
     return {"flow_gpm": run("nozzle", "smooth_bore_flow_gpm", **inputs)}
 
@@ -83,6 +107,11 @@ def _some(names, module, function):
 
 CHECKS = {
     "friction_loss_single_line": _friction,
+    "friction_by_rule": _answer("friction_psi", "rule", "loss_psi"),
+    "pdp_by_rule": _single,
+    "rounded_flow": _rounded_flow,
+    "pdp_standpipe": _standpipe,
+    "nozzle_jet": _jet,
     "pdp_single_line": _single,
     "pdp_wye_equal": _wye,
     "pdp_siamese_master_stream": _siamese,
