@@ -23,6 +23,7 @@ from calc.errors import CalcError, check_positive
 DEEPEST = 20  # joints behind joints; the phone's interpreter stands about 60
 RUNS = ("1", "2", "3", "4", "5", "6")
 BARE = "none"
+FIXED = ("master", "aerial")  # devices that no crew holds
 
 # typed field of a line's end by its kind: calc's kind, then (typed, calc's field, quantity)
 _ENDS = {
@@ -77,7 +78,6 @@ def _line(typed, context, limits, depth):
     shelf, units, crew = context
     line = {"id": typed["id"]}
     line.update(shelf["hoses"][_one_of("hose", typed.get("hose"), shelf["hoses"])])
-    line.update(crew)
     line["length_ft"] = entry.quantity(units, "length", "length", typed.get("length"))
     if line["length_ft"] < 0:
         raise CalcError("length", "negative")
@@ -86,6 +86,8 @@ def _line(typed, context, limits, depth):
     is_joint = "lines" in typed["end"]
     device = typed.get("device", "wye" if is_joint else BARE)
     line["device"] = device if device == BARE else _one_of("device", device, shelf["appliances"])
+    if line["device"] not in FIXED:
+        line.update(crew)
     if typed.get("loss"):
         line["appliance_psi"] = entry.quantity(units, "pressure", "loss", typed["loss"])
         if line["appliance_psi"] < 0:

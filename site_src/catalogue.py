@@ -71,7 +71,7 @@ def page():
     """Everything the Pressure page's script needs, as one JSON object."""
     words = data.load("words/en/site")
     return {
-        "ready": {family: lays.ready(family) for family in lays.SYSTEMS},
+        "ready": {family: [{"id": name, "lay": lay} for name, lay in lays.ready(family).items()] for family in lays.SYSTEMS},
         "supplies": {family: lays.supply(family) for family in lays.SYSTEMS},
         "waters": {family: lays.water(family) for family in lays.SYSTEMS},
         "shelf": shelf(),

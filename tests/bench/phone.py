@@ -69,7 +69,7 @@ def recomputations(context, base):
         const call = await engine();
         const data = await (await fetch("page.json")).json();
         const units = { shown: "US", systems: { US: data.systems.US.kinds } };
-        const lay = data.ready.customary.one;
+        const lay = data.ready.customary[0].lay;
         const hoses = { [lay.lines[0].hose]: data.shelf.hoses[lay.lines[0].hose] };  // as the page hands it over
         const one = () => call("reading.answer", { lay, shelf: { ...data.shelf, hoses }, units });
         one();

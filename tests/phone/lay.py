@@ -59,8 +59,25 @@ class Lay:
         self.choose_row("tip", TIPS[name])
 
     def line(self, name):
-        """Show the entries of one line of a lay with a wye."""
-        self.choose("edit", said("pressure", "line", id=name))
+        """Show the entries of one line of the lay: touch it in the drawing."""
+        self.page.locator(".map-told b", has_text=re.compile(rf" {name}$")).tap()
+
+    def open(self, summary):
+        """Open a part of the page that is folded, by its heading."""
+        part = self.page.locator("details.section", has=self.page.locator("summary", has_text=summary)).last
+        if part.get_attribute("open") is None:
+            part.locator("summary").first.tap()
+        return part
+
+    def build(self, key):
+        """Touch a key that builds the lay."""
+        self.open(SITE["pressure"]["build"])
+        self.press(key)
+
+    def ready(self, name):
+        """Lay one of the lays that are ready."""
+        self.open(SITE["pressure"]["build"])
+        self.page.get_by_role("button", name=SITE["ready"][name], exact=True).tap()
 
     def refusal(self, name):
         """The message at a field."""
@@ -72,7 +89,8 @@ class Lay:
 
     def working(self, figure):
         """Open a figure and give the text below it."""
-        figures = self.page.locator("details").filter(has_text=said("pressure", f"field_{figure}"))
+        section = self.open(SITE["pressure"]["figures"])
+        figures = section.locator("details").filter(has_text=said("pressure", f"field_{figure}"))
         figures.first.locator("summary").tap()
         return figures.first
 

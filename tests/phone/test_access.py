@@ -26,7 +26,7 @@ WIDTH_PX = PHONE["viewport"]["width"]
 def wye(handset):
     """Two lines, one smooth, one gated, and a caution."""
     lay = open_lay(handset)
-    lay.press("add_wye")
+    lay.build("add_wye")
     lay.line("B")
     lay.type("length", "600")
     lay.choose("nozzle", SITE["pressure"]["smooth"])

@@ -60,7 +60,7 @@ def test_entry_is_refused_in_its_place(lay, text, code, name):
 
 def test_entry_of_a_line_out_of_sight(lay):
     """A bad entry of one line brings that line's field back into sight."""
-    lay.press("add_wye")
+    lay.build("add_wye")
     lay.line("A")
     lay.type("flow", "")
     lay.line("B")

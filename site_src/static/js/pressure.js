@@ -10,7 +10,7 @@ import { fromLink, link } from "./pressure/link.js";
 import { mapView } from "./pressure/map.js";
 import { nowView } from "./pressure/now.js";
 import { KINDS, settingsView } from "./pressure/settings.js";
-import { readyView, toolsView } from "./pressure/tools.js";
+import { toolsView } from "./pressure/tools.js";
 import { chosenRig, chosenSystem, shelfOf } from "./rig/chosen.js";
 import { fill, pageData, unitWords } from "./site.js";
 import { keep, kept } from "./store.js";
@@ -25,8 +25,9 @@ const starting = engine();
 starting.catch(() => {}); // told below, where it can be shown
 const [data, draft, rig] = await Promise.all([pageData(), kept(DRAFT), chosenRig()]);
 const { words } = data;
-const labels = Object.fromEntries(data.hoses.map((hose) => [hose.id, hose.label]));
-const standing = data.ready.customary.one;
+const hoses = Object.fromEntries(data.hoses.map((hose) => [hose.id, hose]));
+const readyLay = (family, id) => data.ready[family].find((each) => each.id === id).lay;
+const standing = readyLay("customary", "one");
 const choices = { ...data, source: standing.source, now: standing.now, sources_of_water: ["tank", "fed", "draft"] };
 const cleaned = (lay) => clean(lay, choices);
 
@@ -37,7 +38,7 @@ let shelf = data.shelf;
 let addressing;
 
 const family = () => data.systems[state.system].family;
-const ready = () => data.ready[family()];
+const ready = (id) => readyLay(family(), id);
 const lineOf = (id) => linesOf(state.lay).find((line) => line.id === id);
 
 function labelOf(id) {
@@ -62,7 +63,7 @@ const act = actsOn({
 });
 
 // A rig opens on its first preconnect.
-const openingLay = () => (rig?.beds?.length ? cleaned(ofBed(rig.beds[0], ready().one)) : ready().one);
+const openingLay = () => (rig?.beds?.length ? cleaned(ofBed(rig.beds[0], ready("one"))) : ready("one"));
 
 // What stands in an input: as typed, or converted where it was typed in another system.
 const shown = (kind, entry) =>
@@ -70,11 +71,17 @@ const shown = (kind, entry) =>
     ? call("entry.shown", { units: unitsFor(data.systems, state.system, [entry]), kind, text: entry })
     : bare(entry);
 
+// A line by what it leads to.
+function nameOf(line) {
+  return isJoint(line) ? fill(words.pressure[`at_${line.device}`], line) : labelOf(line.id);
+}
+
 // What a line is made of, in a few words.
 function told(line) {
   const runs = line.runs === "1" ? "" : `${line.runs} × `;
   const rise = Number(bare(line.rise)) ? ` · ${fill(words.pressure.told_rise, { rise: shown("rise", line.rise), ...unitWords(words, state.system) })}` : "";
-  return `${runs}${labels[line.hose]} · ${shown("length", line.length)} ${words.unit[state.system].length}${rise}`;
+  const { chip, label, family: sizes } = hoses[line.hose];
+  return `${runs}${chip ? `${chip} ${words.unit[sizes === "metric" ? "SI" : "US"].diameter}` : label} · ${shown("length", line.length)} ${words.unit[state.system].length}${rise}`;
 }
 
 // A new lay: keep it, put it in the address, work it out, draw it. Changes of one and the same thing are undone at once.
@@ -94,8 +101,8 @@ function show(lay, what = null, selected = state.selected) {
 
 function workOut() {
   if (!call) return;
-  const hoses = Object.fromEntries(linesOf(state.lay).map(({ hose }) => [hose, shelf.hoses[hose]]));
-  const given = { lay: state.lay, shelf: { ...shelf, hoses }, units: unitsFor(data.systems, state.system, state.lay) };
+  const laid = Object.fromEntries(linesOf(state.lay).map(({ hose }) => [hose, shelf.hoses[hose]]));
+  const given = { lay: state.lay, shelf: { ...shelf, hoses: laid }, units: unitsFor(data.systems, state.system, state.lay) };
   state.refusal = null;
   state.answer = asked("reading.answer", given);
   state.flowing = state.answer && asked("flowing.now", given);
@@ -120,14 +127,13 @@ function draw() {
   const lines = linesOf(lay);
   const line = lineOf(state.selected);
   const u = unitWords(words, state.system);
-  const common = { ...state, line, lines, data, rig, shelf, words, u, shown, labelOf, told, act };
+  const common = { ...state, line, lines, data, rig, shelf, words, u, shown, labelOf, nameOf, told, act };
   render(html`
     ${state.notice ? html`<p class="notice" role="status">${state.notice}</p>` : nothing}
     ${answerView(common)}
     ${mapView(common)}
+    ${toolsView({ ready: data.ready[family()], canUndo: past.length > 0, canAdd: hasRoom(lay), canRemove: lines.length > 1, words, act })}
     ${settingsView(common)}
-    ${toolsView({ canUndo: past.length > 0, canAdd: hasRoom(lay), canRemove: lines.length > 1, words, act })}
-    ${readyView({ ready: ready(), words, act })}
     ${answer ? html`${nowView(common)}${fallView(common)}${figuresView(common)}` : nothing}
     ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
     <div class="rows">

@@ -9,9 +9,9 @@ export function actsOn({ state, data, ready, lineOf, show, draw, undo, work, afr
   const usualPressure = (tip) => (data.tips.find((each) => each.id === tip) ?? data.tips[0]).usual;
   const pressureOf = {
     smooth: (line) => usualPressure(line.end.tip),
-    inlet: () => ready().supply.lines[0].end.pressure,
-    fog: () => ready().one.lines[0].end.pressure,
-    automatic: () => ready().one.lines[0].end.pressure,
+    inlet: () => ready("supply").lines[0].end.pressure,
+    fog: () => ready("one").lines[0].end.pressure,
+    automatic: () => ready("one").lines[0].end.pressure,
   };
   // What was added is selected: the line that was not there before.
   const showAdded = (lay, what) => {
@@ -40,10 +40,10 @@ export function actsOn({ state, data, ready, lineOf, show, draw, undo, work, afr
     },
     addWye: () => showAdded(withJoint(state.lay, state.selected, data.supplies[data.systems[state.system].family]), once("wye")),
     addTwin: () => showAdded(withTwin(state.lay, state.selected), once("twin")),
-    addLine: () => showAdded(withLine(state.lay, ready().one.lines[0]), once("line")),
+    addLine: () => showAdded(withLine(state.lay, ready("one").lines[0]), once("line")),
     remove: () => show(without(state.lay, state.selected), once("remove"), "A"),
-    ready: (id) => {
-      show(ready()[id], once("ready"), "A");
+    ready: (lay) => {
+      show(lay, once("ready"), "A");
       scrollTo(0, 0);
     },
     usualLoss: (id) => state.answer?.lines.find((line) => line.id === id)?.appliance ?? "",

@@ -4,8 +4,8 @@ import { everyLine, isJoint } from "./lay.js";
 
 const ROW = 64;
 const MID = ROW / 2;
-const FIRST = 16; // where the pump stands
-const WIDEST = 30; // between an outlet and the end of its hose
+const FIRST = 14; // where the pump stands
+const WIDEST = 24; // between an outlet and the end of its hose
 const MOST = 150; // width left to the drawing, however deep the lay
 const BETWEEN = 7; // hoses side by side
 
@@ -45,12 +45,12 @@ function symbols({ line, depth }, place, at) {
 }
 
 // `told(line)` says what a line is made of.
-export function mapView({ lay, answer, selected, shelf, words, u, labelOf, told, act }) {
+export function mapView({ lay, answer, selected, shelf, words, u, nameOf, told, act }) {
   const rows = everyLine(lay);
   const deepest = Math.max(...rows.map(({ depth }) => depth));
   const step = Math.min(WIDEST, MOST / (deepest + 1));
   const at = (level) => FIRST + level * step;
-  const width = at(deepest + 1) + 22;
+  const width = at(deepest + 1) + 20;
   const read = Object.fromEntries((answer?.lines ?? []).map((line) => [line.id, line]));
   return html`
     <ol class="map" aria-label=${words.pressure.picture}>
@@ -64,7 +64,7 @@ export function mapView({ lay, answer, selected, shelf, words, u, labelOf, told,
               <svg class="map-ends" width=${width} viewBox="0 0 ${width} ${ROW}">${symbols(row, place, at)}</svg>
             </span>
             <button type="button" class="map-key" aria-pressed=${line.id === selected}>
-              <span class="map-told"><b>${labelOf(line.id)}</b><span>${told(line)}</span></span>
+              <span class="map-told"><b>${nameOf(line)}</b><span>${told(line)}</span></span>
               <span class="map-read">${figures
                 ? html`<b>${figures.outlet} ${u.u_pressure}</b><span>${figures.flow} ${u.u_flow}</span>`
                 : html`<b>–</b>`}</span>

@@ -21,10 +21,14 @@ export function nowView({ lay, answer, flowing, data, system, u, refusal, shown,
         choices: ["set", "open"].map((id) => ({ id, label: words.now[`gates_${id}`] })),
       }) : nothing}
       ${flowing ? html`${table(flowing, words, u, labelOf, act)}
-        ${flowing.cautions.map((found) => warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...u, ...found, line: labelOf(found.line) })))}` : nothing}
+        ${flowing.cautions.filter((found) => !isTold(found, answer)).map((found) => warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...u, ...found, line: labelOf(found.line) })))}` : nothing}
       <p class="smallprint">${words.now.held}</p>
     </details>`;
 }
+
+// Whether the answer above has said so already.
+const isTold = (found, answer) =>
+  answer.cautions.some((each) => each.code === found.code && each.line === found.line && each.amount === found.amount);
 
 function table({ lines, flow }, words, u, labelOf, act) {
   const compared = lines.some((line) => "open_flow" in line);
@@ -35,7 +39,7 @@ function table({ lines, flow }, words, u, labelOf, act) {
       <tbody>
         ${lines.map((line) => html`
           <tr>
-            <th scope="row">${labelOf(line.id)}</th>
+            <th scope="row" aria-label=${labelOf(line.id)}>${line.id}</th>
             <td class="now-figure">${line.is_shut ? html`<b>${words.now.is_shut}</b>` : amount(line.flow, line.outlet)}</td>
             <td>${compared ? amount(line.open_flow, line.open_outlet) : amount(line.rated_flow, line.rated_outlet)}</td>
             <td><button type="button" class="key" aria-label=${fill(line.is_shut ? words.now.open_it : words.now.shut_it, { line: labelOf(line.id) })}

@@ -33,7 +33,7 @@ export function entryStepper({ of, name, label, entry, blank = "", data, system,
   });
 }
 
-export function settingsView({ lay, line, data, rig, system, u, refusal, shown, labelOf, act }) {
+export function settingsView({ lay, line, lines, data, rig, system, u, refusal, shown, labelOf, act }) {
   const { words } = data;
   const joint = isJoint(line);
   const number = (name, label, blank) => entryStepper({
@@ -42,7 +42,7 @@ export function settingsView({ lay, line, data, rig, system, u, refusal, shown, 
   });
   return html`
     <section aria-label=${words.pressure.settings}>
-      <h2>${labelOf(line.id)}</h2>
+      ${lines.length > 1 ? html`<h2>${labelOf(line.id)}</h2>` : nothing}
       ${beds(line, rig, words, act)}
       ${chipsAndList({
         name: `${line.id}-hose`, legend: `${words.pressure.hose}, ${u.u_diameter}`, other: words.pressure.other_size,
@@ -56,15 +56,18 @@ export function settingsView({ lay, line, data, rig, system, u, refusal, shown, 
         name: "crew", legend: words.pressure.crew, value: lay.crew, change: act.crew,
         choices: Object.keys(data.shelf.crews).map((id) => ({ id, label: id })),
       })}
-      ${chips({
-        name: `${line.id}-runs`, legend: words.pressure.runs, value: line.runs, change: (runs) => act.choose(line.id, "runs", runs),
-        choices: RUNS.map((id) => ({ id, label: id })),
-      })}
-      ${line.end.kind === "inlet" ? nothing : chips({
-        name: `${line.id}-device`, legend: words.pressure.device, value: line.device, change: (device) => act.choose(line.id, "device", device),
-        choices: (joint ? JOINTS : DEVICES).map((id) => ({ id, label: words.device[id] })),
-      })}
-      ${line.device === "none" ? nothing : number("loss", words.pressure.loss, act.usualLoss(line.id))}
+      <details class="section" ?open=${joint || line.runs !== "1" || line.device !== "none"}>
+        <summary>${words.pressure.more_of_it}</summary>
+        ${chips({
+          name: `${line.id}-runs`, legend: words.pressure.runs, value: line.runs, change: (runs) => act.choose(line.id, "runs", runs),
+          choices: RUNS.map((id) => ({ id, label: id })),
+        })}
+        ${line.end.kind === "inlet" ? nothing : chips({
+          name: `${line.id}-device`, legend: words.pressure.device, value: line.device, change: (device) => act.choose(line.id, "device", device),
+          choices: (joint ? JOINTS : DEVICES).map((id) => ({ id, label: words.device[id] })),
+        })}
+        ${line.device === "none" ? nothing : number("loss", words.pressure.loss, act.usualLoss(line.id))}
+      </details>
     </section>`;
 }
 
