@@ -19,7 +19,7 @@ FLOORS = (
     {"errors"},
     {"rounding", "water"},
     {"hose", "nozzle", "display", "tree", "air", "pump", "foam"},
-    {"outlet", "rule", "surge"},
+    {"outlet", "rule", "surge", "speed"},
     {"lines"},
     {"layout", "entry", "sequence", "caution", "draft", "supply"},
     {"lay", "shift", "rig", "measure"},

@@ -1,0 +1,105 @@
+"""Engine speed from a rig's own test: exact at the points, lawful between, refused beyond."""
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc.errors import CalcError
+
+SPEEDS = [1650, 1730, 1850]  # of our own invention, for a 1,250 gpm pump
+
+
+def a_test(run, speeds_rpm=SPEEDS, rated_gpm=1250):
+    return run("speed", "at_rating", rated_gpm=rated_gpm, speeds_rpm=speeds_rpm)
+
+
+def rpm(run, flow_gpm, net_psi, test=None):
+    return run("speed", "estimated_rpm", test=test or a_test(run), flow_gpm=flow_gpm, net_psi=net_psi)
+
+
+def pressure(run, flow_gpm, engine_rpm, test=None):
+    return run("speed", "estimated_pressure", test=test or a_test(run), flow_gpm=flow_gpm, engine_rpm=engine_rpm)
+
+
+@pytest.mark.parametrize(("flow_gpm", "net_psi", "engine_rpm"), [(1250, 150, 1650), (875, 200, 1730), (625, 250, 1850)])
+def test_at_the_points(run, flow_gpm, net_psi, engine_rpm):
+    """At each recorded point the estimate is what was recorded, both ways, and still says it is one."""
+    told = rpm(run, flow_gpm, net_psi)
+    assert told["engine_rpm"] == pytest.approx(engine_rpm, rel=1e-9)
+    assert (told["estimate"], told["basis"]) == (True, "between_points")
+    assert "affinity_laws" in told["assumes"]
+    assert pressure(run, flow_gpm, engine_rpm)["net_psi"] == pytest.approx(net_psi, rel=1e-9)
+
+
+def test_between_two_points(run):
+    """Halfway along the straight piece, by hand, at another speed by the affinity laws."""
+    test = [{"flow_gpm": 1000, "net_psi": 160, "engine_rpm": 2000}, {"flow_gpm": 500, "net_psi": 240, "engine_rpm": 2000}]
+    # by hand: 750 gpm at 2,000 rpm gives 200 psi; at half the speed half the flow and a quarter of the pressure
+    assert pressure(run, 750, 2000, test)["net_psi"] == pytest.approx(200, rel=1e-9)
+    assert rpm(run, 375, 50, test)["engine_rpm"] == pytest.approx(1000, rel=1e-9)
+
+
+def test_below_the_tested_flow(run):
+    """At little flow the curve is held level: 250 psi at 1,850 rpm, so 150 at 1,850 sqrt(150/250), and it is said."""
+    told = rpm(run, 150, 150)
+    assert (told["engine_rpm"], told["basis"]) == (pytest.approx(1850 * 0.6**0.5, rel=1e-9), "below_tested_flow")
+    told = pressure(run, 0, 1850)
+    assert (told["net_psi"], told["basis"]) == (pytest.approx(250, rel=1e-9), "below_tested_flow")
+
+
+@settings(max_examples=80, deadline=None)
+@given(flow_gpm=st.floats(0, 1250), net_psi=st.floats(30, 250), share=st.floats(0.8, 1.2))
+def test_there_and_back(run, flow_gpm, net_psi, share):
+    """The pressure at the estimated speed is the one asked, and flow and pressure scaled by the laws scale the speed."""
+    try:
+        told = rpm(run, flow_gpm, net_psi)
+    except CalcError as refusal:
+        assert (refusal.code, refusal.field in ("flow_gpm", "net_psi")) == ("beyond_test", True)
+        return
+    if told["engine_rpm"] > 1850:
+        return  # by a last bit
+    assert pressure(run, flow_gpm, told["engine_rpm"])["net_psi"] == pytest.approx(net_psi, rel=1e-9)
+    scaled_rpm = told["engine_rpm"] * share
+    if 830 < scaled_rpm < 1840:
+        scaled = rpm(run, flow_gpm * share, net_psi * share * share)
+        assert scaled["engine_rpm"] == pytest.approx(scaled_rpm, rel=1e-6)
+
+
+def refused(run, function, **facts):
+    with pytest.raises(CalcError) as refusal:
+        run("speed", function, **facts)
+    return refusal.value.field, refusal.value.code
+
+
+def test_beyond_the_test(run):
+    """Outside what was tested there is no estimate."""
+    test = a_test(run)
+    assert refused(run, "estimated_rpm", test=test, flow_gpm=1250, net_psi=100) == ("flow_gpm", "beyond_test")
+    assert refused(run, "estimated_rpm", test=test, flow_gpm=625, net_psi=260) == ("net_psi", "beyond_test")
+    assert refused(run, "estimated_rpm", test=test, flow_gpm=0, net_psi=40) == ("net_psi", "beyond_test")  # 740 rpm, under 825
+    assert refused(run, "estimated_pressure", test=test, flow_gpm=1000, engine_rpm=1000) == ("flow_gpm", "beyond_test")
+    assert refused(run, "estimated_pressure", test=test, flow_gpm=100, engine_rpm=1900) == ("engine_rpm", "beyond_test")
+    assert refused(run, "estimated_pressure", test=test, flow_gpm=100, engine_rpm=800) == ("engine_rpm", "beyond_test")
+
+
+@pytest.mark.parametrize(
+    ("test", "code"),
+    [
+        ([], "too_few"), (None, "too_few"),
+        ([{"flow_gpm": 500, "net_psi": 250, "engine_rpm": 1800}], "too_few"),
+        ([{"flow_gpm": 500, "net_psi": 250, "engine_rpm": 1800}] * 13, "too_many"),
+        ([{"flow_gpm": 500, "net_psi": 250, "engine_rpm": 1800}] * 2, "points_alike"),
+        ([{"flow_gpm": 500, "net_psi": 150, "engine_rpm": 1800}, {"flow_gpm": 900, "net_psi": 200, "engine_rpm": 1800}], "pressure_rises_with_flow"),
+        ([{"flow_gpm": 500, "net_psi": 150}, {"flow_gpm": 900}], "not_a_number"),
+        (["1800", 7], "not_a_number"),
+    ],
+)
+def test_bad_test(run, test, code):
+    """A test that is none, or that contradicts every pump, is refused."""
+    assert refused(run, "estimated_rpm", test=test, flow_gpm=500, net_psi=150) == ("test", code)
+
+
+def test_speeds_not_recorded(run):
+    """A speed that was not recorded leaves its point out; the other two still make a test."""
+    assert [point["net_psi"] for point in a_test(run, [1650, None, 1850])] == [150, 250]
+    assert refused(run, "at_rating", rated_gpm=1250, speeds_rpm=[1650]) == ("speeds_rpm", "not_one_each")
+    assert refused(run, "at_rating", rated_gpm=1250, speeds_rpm=[1650, 0, 1850]) == ("speeds_rpm", "not_positive")
