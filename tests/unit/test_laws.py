@@ -18,10 +18,10 @@ OUTSIDE = {"math", "json", "collections"}
 FLOORS = (
     {"errors"},
     {"rounding", "water"},
-    {"hose", "nozzle", "display", "tree", "air", "pump", "foam"},
-    {"layout", "entry", "sequence", "caution", "draft", "supply"},
-    {"reading", "shift", "rig", "measure"},
-    {"panel_card"},
+    {"hose", "nozzle", "display", "tree", "air", "pump"},
+    {"layout", "entry", "sequence", "caution", "draft", "supply", "foam"},
+    {"reading", "shift", "rig", "measure", "readout", "hydrant", "relay", "shuttle"},
+    {"panel_card", "hydrant_reading", "tank_reading", "draft_reading", "relay_reading", "shuttle_reading", "foam_reading"},
     {"phone"},
 )
 UNIT = re.compile(r"_(psi|gpm|ft|in|gal|lbf|f|ft_per_s|lb_per_ft3)$")
