@@ -17,7 +17,7 @@ import warnings
 
 import flask_frozen
 
-from site_src import data, fleet
+from site_src import data, fleet, reckoners
 from site_src.app import create_app
 
 ROOT = pathlib.Path(__file__).parent
@@ -60,6 +60,8 @@ def freeze(dist, site_path, rigs_folder):
         yield "rig.schema", {}
         for card in data.load("sequences")["sequence"]:
             yield "shift.page_data", {"card": card["id"]}
+        for source in reckoners.WATER:
+            yield "water.page_data", {"source": source}
 
     with warnings.catch_warnings():
         warnings.simplefilter("error", flask_frozen.FrozenFlaskWarning)

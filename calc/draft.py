@@ -5,6 +5,12 @@ from calc.errors import CalcError, check_not_negative, check_number, check_withi
 FT_PER_PSI = 2.3  # the rule of the trade for draft
 FT_PER_INHG = 1.13
 MOST_VACUUM_INHG = 30
+USUAL_WATER_F = 60
+# lift in feet, share of rated capacity
+LIFT_SHARES = ((0, 1), (10, 1), (15, 0.7), (20, 0.6))
+# driver/operator study cards, handbook chapter 11
+DEPENDABLE_LIFT_FT = 14.7
+PRACTICAL_LIFT_FT = 25
 
 
 def max_lift_ft(altitude_ft, water_f):
@@ -82,3 +88,44 @@ def suction_loss_ft(rows, size_in, flow_gpm, length_ft):
             nearest = row
     share = flow_gpm / nearest["gpm"]
     return share * share * (nearest["first_10ft_ft"] + nearest["add_10_ft"] * (length_ft - 10) / 10)
+
+
+def counted_lift_ft(lift_ft, altitude_ft, water_f):
+    """The lift with thin air and warm water counted as lift, in feet; never less than the lift itself.
+
+    lift_ft: height of the pump above the water, feet, 0 or more
+    altitude_ft, water_f: as for max_lift_ft
+
+    Raises CalcError naming the input. Source: max_lift_ft at the sea with water at 60 F, less max_lift_ft here. A pump
+    maker's page counts the same two as lost lift: 1.1 ft per 1,000 ft above 2,000; 0.6 ft at 80 F, 1.7 at 100 F.
+    """
+    check_not_negative("lift_ft", lift_ft)
+    lost_ft = max_lift_ft(0, USUAL_WATER_F) - max_lift_ft(altitude_ft, water_f)
+    return lift_ft + max(lost_ft, 0)
+
+
+def rated_share(lift_ft):
+    """Share of rated capacity that is left at a lift; a pure number.
+
+    lift_ft: lift, feet, 0 to 20
+
+    All of it to 10 ft, where pumps are rated; straight to seven tenths at 15 ft and to six tenths at 20 ft, past which
+    no figure was found. Raises CalcError naming lift_ft.
+    Source: driver/operator study cards, handbook chapter 11 (70 % at 15 ft, 60 % at 20 ft); straight lines between
+    them, common practice.
+    """
+    check_within("lift_ft", lift_ft, 0, LIFT_SHARES[-1][0])
+    for (from_ft, from_share), (to_ft, to_share) in zip(LIFT_SHARES, LIFT_SHARES[1:]):
+        if lift_ft <= to_ft:
+            return from_share + (to_share - from_share) * (lift_ft - from_ft) / (to_ft - from_ft)
+
+
+def vacuum_inhg(head_ft):
+    """Vacuum that a gauge at the pump shows for this height of water, in inches of mercury.
+
+    head_ft: lift and suction loss together, feet, 0 or more
+
+    Raises CalcError naming head_ft. Source: driver/operator study cards (1.13 ft per inHg).
+    """
+    check_not_negative("head_ft", head_ft)
+    return head_ft / FT_PER_INHG

@@ -10,11 +10,15 @@ MOST_CHARACTERS = 200000
 DOORS = {
     "hose.friction_loss_psi": ("coefficient", "flow_gpm", "length_ft"),
     "flowing.now": ("lay", "shelf", "units"),
+    "draft_reading.answer": ("entries", "shelf", "units"),
     "entry.shown": ("units", "kind", "text"),
+    "foam_reading.answer": ("entries", "shelf", "units"),
+    "hydrant_reading.answer": ("entries", "shelf", "units"),
     "measure.read": ("readings", "handbook", "units"),
     "nozzle.smooth_bore_flow_gpm": ("tip_in", "nozzle_psi"),
     "reading.answer": ("lay", "shelf", "units"),
     "panel_card.card": ("profile", "shelf", "units", "section", "tips"),
+    "relay_reading.answer": ("entries", "shelf", "units"),
     "rig.lay_of": ("bed",),
     "rig.missing": ("profile",),
     "rig.problems": ("profile", "shelf", "units"),
@@ -23,6 +27,8 @@ DOORS = {
     "shift.start": ("sequence", "rig"),
     "shift.advance": ("state", "event"),
     "shift.offer": ("state",),
+    "shuttle_reading.answer": ("entries", "shelf", "units"),
+    "tank_reading.answer": ("entries", "shelf", "units"),
     "water.elevation_psi": ("rise_ft",),
 }
 

@@ -20,8 +20,7 @@ def hydrant_flow_gpm(static_psi, residual_psi, test_flow_gpm, at_psi):
 
     Raises CalcError naming the input. Source: NFPA 291 (0.54-power formula), from memory.
     """
-    _check_test(static_psi, residual_psi)
-    check_positive("test_flow_gpm", test_flow_gpm)
+    check_flow_test(static_psi, residual_psi, test_flow_gpm)
     check_within("at_psi", at_psi, 0, static_psi)
     return test_flow_gpm * ((static_psi - at_psi) / (static_psi - residual_psi)) ** HYDRANT_POWER
 
@@ -32,7 +31,8 @@ def additional_lines(static_psi, residual_psi):
     static_psi: pressure with nothing flowing, psi, above residual_psi
     residual_psi: pressure with one line flowing, psi, 0 or more
 
-    Returns `{"percentage", "first_digit", "squaring", "drop_percent"}`; the rules are rough and disagree.
+    Returns `{"percentage", "first_digit", "squaring", "drop_percent", "least", "most"}`; the rules are rough, and
+    where least and most differ they disagree.
     Raises CalcError naming the input.
     Source: percentage and first digit, driver/operator study cards; squaring the lines, from memory.
     """
@@ -53,7 +53,22 @@ def additional_lines(static_psi, residual_psi):
     squaring = 0
     while squaring < MOST_LINES and static_psi - drop_psi * (squaring + 2) * (squaring + 2) >= LEAST_RESIDUAL_PSI:
         squaring += 1
-    return {"percentage": percentage, "first_digit": first_digit, "squaring": squaring, "drop_percent": drop_percent}
+    told = (percentage, first_digit, squaring)
+    return {"percentage": percentage, "first_digit": first_digit, "squaring": squaring, "drop_percent": drop_percent,
+            "least": min(told), "most": max(told)}
+
+
+def check_flow_test(static_psi, residual_psi, test_flow_gpm):
+    """Refuse a flow test that tells nothing: no flow, or no drop of pressure.
+
+    static_psi: pressure with nothing flowing, psi, above residual_psi
+    residual_psi: pressure during the test, psi, 0 or more
+    test_flow_gpm: flow of the test, US gallons per minute, above 0
+
+    Raises CalcError naming the input. Source: common practice.
+    """
+    _check_test(static_psi, residual_psi)
+    check_positive("test_flow_gpm", test_flow_gpm)
 
 
 def _check_test(static_psi, residual_psi):

@@ -1,8 +1,8 @@
 """The reference tables, baked from calc in each system of units: headings and rows of text."""
-from calc import display, nozzle, water
+from calc import display, draft, hydrant, nozzle, supply, water
 from calc import hose as hoses
 from calc.rounding import plain, rounded
-from site_src import catalogue, data, units
+from site_src import catalogue, data, reckoners, units
 
 
 class Tables:
@@ -133,3 +133,82 @@ class Tables:
             }
             for row in data.load("losses")["appliance"]
         ]
+
+    def lift(self):
+        """Greatest lift: the temperatures as offered, and a row a height above the sea."""
+        family = self.system["family"]
+        offered = [field for field in reckoners.fields("draft") if field["name"] == "water"][0][f"{family}_options"]
+        heights = data.load("water")["lift_table"]["altitude_m" if self.metric else "altitude_ft"]
+        return {
+            "waters": [label for _, label in offered],
+            "rows": [
+                [str(height)] + [
+                    self.text("lift", draft.max_lift_ft(self.canonical("altitude", height), int(water_f)))
+                    for water_f, _ in offered
+                ]
+                for height in heights
+            ],
+        }
+
+    def vacuum(self):
+        """Height of water by vacuum reading."""
+        readings = data.load("water")["lift_table"]["vacuum_kpa" if self.metric else "vacuum_inhg"]
+        found = []
+        for reading in readings:
+            inhg = units.canonical("vacuum", reading, "kPa") if self.metric else reading
+            found.append((self.text("vacuum", inhg), self.text("lift", draft.lift_from_vacuum_ft(inhg))))
+        return found
+
+    def suction(self):
+        """One table a size of suction hose: flow, and loss over each length."""
+        table = data.load("water")["suction_table"]
+        flows, lengths = (table[f"flow_{'lpm' if self.metric else 'gpm'}"], table[f"length_{'m' if self.metric else 'ft'}"])
+        offered = [field for field in reckoners.fields("draft") if field["name"] == "suction"][0]
+        return [
+            {
+                "label": label,
+                "lengths": lengths,
+                "rows": [
+                    [str(flow)] + [self.text("lift", self._suction_ft(float(size), flow, length)) for length in lengths]
+                    for flow in flows[size]
+                ],
+            }
+            for size, label in offered[f"{self.system['family']}_options"]
+        ]
+
+    def _suction_ft(self, size_in, flow, length):
+        rows = data.load("water")["suction"]
+        return draft.suction_loss_ft(rows, size_in, self.canonical("flow", flow), self.canonical("length", length))
+
+    def classes(self):
+        """Classes of hydrants: name, least flow, and the pressure they are given at."""
+        rows = [(name, self.text("flow", least_gpm)) for least_gpm, name in hydrant.CLASSES]
+        return {"pressure": self.text("pressure", hydrant.CLASS_PSI), "rows": rows}
+
+    def more_lines(self):
+        """More like lines: rows of the percentage rule, (percent, lines)."""
+        return [(str(percent), str(lines)) for percent, lines in supply.PERCENTAGE_ROWS]
+
+    def relays(self):
+        """Relay spacing: a column a hose with its pressure, a row a flow."""
+        table, hoses = data.load("water")["relay_table"], data.by_id(data.load("hoses")["hose"])
+        family = self.system["family"]
+        residual_psi = units.canonical("pressure", table["residual_kpa"], "kPa") if self.metric else table["residual_psi"]
+        columns = [
+            (hoses[name], units.canonical("pressure", most, "kPa") if self.metric else most) for name, most in table[family]]
+        return {
+            "residual": self.text("pressure", residual_psi),
+            "heads": [(row.get("chip", row["label"]), self.text("pressure", most_psi)) for row, most_psi in columns],
+            "rows": [
+                [str(flow)] + [self._spacing(row, flow, most_psi, residual_psi) for row, most_psi in columns]
+                for flow in table["flow_lpm" if self.metric else "flow_gpm"]
+            ],
+        }
+
+    def _spacing(self, row, flow, most_psi, residual_psi):
+        """Rounded down: a section too many is a pumper too few."""
+        coefficient = catalogue.hose(row)["coefficient"]
+        spacing_ft = supply.relay_spacing_ft(coefficient, self.canonical("flow", flow), most_psi, residual_psi, 0)
+        shown = spacing_ft * self.units["systems"][self.system["id"]]["length"]["factor"]
+        step = 5 if shown < 500 else 25
+        return str(int(shown / step + 1e-9) * step)

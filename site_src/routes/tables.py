@@ -5,7 +5,7 @@ from site_src import data, units
 from site_src.tables import Tables
 
 routes = flask.Blueprint("tables", __name__)
-PAGES = ("friction", "tips", "reaction", "elevation", "appliances")
+PAGES = ("friction", "tips", "reaction", "elevation", "appliances", "draft", "supply")
 
 
 def _formulas():
@@ -29,5 +29,7 @@ def table(system, page):
         formulas=_formulas(),
         nozzles=data.load("nozzles"),
         losses=data.load("losses"),
+        water=data.load("water"),
+        told=data.load("words/en/water"),
         u=data.load("words/en/site")["unit"][system],
     )

@@ -18,13 +18,13 @@ OUTSIDE = {"math", "json", "collections"}
 FLOORS = (
     {"errors"},
     {"rounding", "water"},
-    {"hose", "nozzle", "display", "tree", "air", "pump", "foam"},
+    {"hose", "nozzle", "display", "tree", "air", "pump", "driveline", "heat"},
     {"outlet", "rule", "surge", "speed"},
     {"lines"},
-    {"layout", "entry", "sequence", "caution", "draft", "supply"},
-    {"lay", "shift", "rig", "measure"},
-    {"reading"},
-    {"panel_card"},
+    {"layout", "entry", "sequence", "caution", "draft", "supply", "foam"},
+    {"lay", "shift", "rig", "measure", "readout", "hydrant", "relay", "shuttle"},
+    {"reading", "hydrant_reading", "tank_reading", "draft_reading", "relay_reading", "shuttle_reading", "foam_reading"},
+    {"flowing", "at_pump", "panel_card"},
     {"phone"},
 )
 UNIT = re.compile(r"_(psi|gpm|ft|in|gal|lbf|f|ft_per_s|lb_per_ft3)$")

@@ -1,0 +1,45 @@
+"""The tank page's answer: how long a tank lasts at a flow, and when to say so."""
+from calc import display, entry, readout, supply
+
+USABLE = ("100", "90", "80")
+MARKS = (0.75, 0.5, 0.25)
+# least flow from tank to pump that a rig is built for: (tank from, flow)
+TANK_TO_PUMP = ((500, 500), (0, 250))
+
+
+def answer(entries, shelf, units):
+    """How long the tank lasts, ready to be read.
+
+    entries: text as typed or chosen: `tank`, `usable` (percent), `flow`
+    shelf: not used by this page
+    units: see calc.display
+
+    Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.readout; picture holds the marks of the tank,
+    each with the minutes from the start. Raises CalcError naming the entry.
+    Source: volume over flow; least flow from tank to pump NFPA 1901, from memory.
+    """
+    typed = readout.amounts(entries, units, (("tank", "volume", 1, 100000), ("flow", "flow", 1, 5000)))
+    percent = readout.choice(entries, "usable", USABLE)
+    usable_gal = typed["tank"] * entry.number("usable", percent) / 100
+    minutes = supply.tank_minutes(usable_gal, typed["flow"])
+    built_for_gpm = [flow_gpm for from_gal, flow_gpm in TANK_TO_PUMP if typed["tank"] >= from_gal][0]
+    cautions = []
+    if typed["flow"] > built_for_gpm:
+        cautions.append(readout.caution(units, "caution", "tank_to_pump", (
+            ("amount", "flow", typed["flow"]), ("limit", "flow", built_for_gpm))))
+    rows = [
+        readout.row(units, "usable", "volume", usable_gal, (
+            ("tank", "volume", typed["tank"]), ("percent", None, percent), ("usable", "volume", usable_gal)), ("usable",)),
+        readout.row(units, "minutes", "time", minutes, (
+            ("usable", "volume", usable_gal), ("flow", "flow", typed["flow"]), ("minutes", "time", minutes)), ("tank",)),
+    ]
+    return {
+        "sum": "tank",
+        "figure": {"kind": "time", "text": rows[1]["text"]},
+        "facts": {"usable": rows[0]["text"], "flow": display.text(units, "flow", typed["flow"])},
+        "rows": rows,
+        "cautions": cautions,
+        "picture": {"marks": [
+            {"left": left, "volume": display.text(units, "volume", usable_gal * left),
+             "minutes": display.text(units, "time", minutes * (1 - left))} for left in MARKS]},
+    }

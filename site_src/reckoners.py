@@ -1,0 +1,110 @@
+"""The water and foam pages: what each is asked, what it opens on, and everything its script needs."""
+import importlib
+
+from calc import draft_reading
+from site_src import catalogue, data, units
+
+WATER = ("hydrant", "tank", "draft", "relay", "shuttle")
+PAGES = (*WATER, "foam")
+PRESSURE_WORDS = ("less", "more", "other_size", "copied", "origin_handbook", "origin_declared", "origin_measured")
+# the formulas that a page's figures may rest on
+FORMULAS = {
+    "hydrant": ("pitot", "large_outlet", "hydrant_flow", "hydrant_class", "percentage", "first_digit", "squaring",
+                "friction", "elevation"),
+    "tank": ("usable", "tank"),
+    "draft": ("lift_share", "counted_lift", "max_lift", "suction_loss", "vacuum"),
+    "relay": ("relay", "relay_pumpers", "relay_fill", "friction", "parallel", "elevation"),
+    "shuttle": ("shuttle", "shuttle_road", "shuttle_sites"),
+    "foam": ("foam", "eductor", "friction", "elevation"),
+}
+
+
+def fields(page):
+    """What a page is asked, in its order."""
+    return [field for field in data.load("water")["field"] if field["page"] == page]
+
+
+def opening(page, family):
+    """What a page opens on in a family of sizes, by name."""
+    return {field["name"]: field[family] for field in fields(page)}
+
+
+def shelf(page):
+    """What calc is handed beside the entries."""
+    if page == "draft":
+        offered = [field for field in fields(page) if field["name"] == "water"][0]
+        return {
+            "suction": data.load("water")["suction"],
+            "water_f": [choice for family in ("customary", "metric") for choice, _ in offered[f"{family}_options"]],
+        }
+    return catalogue.shelf() if any(field["kind"] == "hose" for field in fields(page)) else {}
+
+
+def _uses(row):
+    """What a hose is laid for: the largest attack hose also supplies, and the smallest supply hose also attacks."""
+    both = {"attack-2.5", "metric-65", "supply-3-on-2.5", "metric-77-on-65"}
+    return {"attack", "supply"} if row["id"] in both else {row["use"]}
+
+
+def opening_answer(page):
+    """The answer that is baked: the opening entries in US units."""
+    reading = importlib.import_module(f"calc.{page}_reading")
+    return reading.answer(opening(page, "customary"), shelf(page), units.shown_in("US"))
+
+
+def _field(field):
+    """A field as the script takes it: options as {id, label} by family."""
+    told = {key: field[key] for key in ("name", "kind", "customary", "metric", "from_rig", "taps", "when") if key in field}
+    if field["kind"] == "choice":
+        words = data.load("words/en/water")["option"]
+        for family in ("customary", "metric"):
+            plain = [[option, words[field["name"]][option]] for option in field.get("options", [])]
+            told[f"{family}_options"] = [
+                {"id": option, "label": label, "common": True} for option, label in field.get(f"{family}_options", plain)]
+    if field["kind"] == "hose":
+        uses = {row["id"]: _uses(row) for row in data.load("hoses")["hose"]}
+        for family in ("customary", "metric"):
+            told[f"{family}_options"] = [
+                hose for hose in catalogue.hose_choices() if hose["family"] == family and field["use"] in uses[hose["id"]]]
+    return told
+
+
+def page_data(page):
+    """Everything the script of one page needs, as plain data."""
+    words, water = data.load("words/en/site"), data.load("words/en/water")
+    formulas = data.by_id(data.load("formulas")["formula"])
+    told = {
+        **{key: words[key] for key in ("unit", "units", "basis", "engine")},
+        **{key: water[key] for key in ("reckon", "page", "field", "row", "working", "text", "told", "picture")},
+        "refusal": {**words["refusal"], **water["refusal"]},
+        "pressure": {key: words["pressure"][key] for key in PRESSURE_WORDS},
+        "caution": {key: words["caution"][key] for key in ("stop", "caution")},
+        "note": water["caution"],
+    }
+    return {
+        "page": page,
+        **asked(page),
+        "formulas": {name: formulas[name] for name in FORMULAS[page]},
+        "systems": catalogue.unit_systems(),
+        "words": told,
+    }
+
+
+def index_data():
+    """Everything the script of the Water page needs: what each page is asked, and the sentence of its answer."""
+    words, water = data.load("words/en/site"), data.load("words/en/water")
+    return {
+        "pages": {page: asked(page) for page in PAGES},
+        "systems": catalogue.unit_systems(),
+        "words": {"unit": words["unit"], "told": water["told"], "reckon": water["reckon"]},
+    }
+
+
+def asked(page):
+    """What a page is asked, and what calc is handed beside the entries."""
+    return {"fields": [_field(field) for field in fields(page)], "shelf": shelf(page)}
+
+
+def suction_sizes():
+    """The sizes of the suction table, as they are chosen."""
+    return sorted({draft_reading.plain(row["size_in"]) for row in data.load("water")["suction"]}, key=float)

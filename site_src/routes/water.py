@@ -1,0 +1,49 @@
+"""The water and foam pages, each of which opens on an answer that was baked; and the page that lists them."""
+import flask
+
+from site_src import data, reckoners
+from site_src.routes import json_page
+
+routes = flask.Blueprint("water", __name__)
+TABLES = ("draft", "supply")  # the baked tables that go with these pages
+
+
+@routes.context_processor
+def words():
+    unit = data.load("words/en/site")["unit"]["US"]
+    return {"t": data.load("words/en/water"), "u": {f"u_{kind}": name for kind, name in unit.items()}}
+
+
+@routes.get("/water/")
+def index():
+    answers = {page: reckoners.opening_answer(page) for page in reckoners.PAGES}
+    return flask.render_template("reckon/index.html", pages=reckoners.PAGES, answers=answers, more=TABLES)
+
+
+@routes.get("/water/page.json")
+def index_data():
+    return json_page(reckoners.index_data())
+
+
+@routes.get("/water/<source>/")
+def page(source):
+    return _page(source)
+
+
+@routes.get("/water/<source>/page.json")
+def page_data(source):
+    return json_page(reckoners.page_data(source))
+
+
+@routes.get("/foam/")
+def foam():
+    return _page("foam")
+
+
+@routes.get("/foam/page.json")
+def foam_data():
+    return json_page(reckoners.page_data("foam"))
+
+
+def _page(name):
+    return flask.render_template("reckon/page.html", page=name, answer=reckoners.opening_answer(name), more=TABLES)

@@ -1,0 +1,141 @@
+// A water or foam page: entries, their answer, and the controls that change them.
+import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
+import { engine, Refusal } from "./engine.js";
+import { answerView } from "./reckon/answer.js";
+import { changed, draftOf, fromLink, fromRig, link, opened, opening } from "./reckon/entries.js";
+import { fieldsView } from "./reckon/fields.js";
+import { figuresView } from "./reckon/figures.js";
+import { pictureView } from "./reckon/pictures.js";
+import { chosenRig, chosenSystem, shelfOf } from "./rig/chosen.js";
+import { fill, pageData, unitWords } from "./site.js";
+import { keep, kept } from "./store.js";
+import { bare, systemChips, tagged, unitsFor } from "./units.js";
+
+const OWN = { own: true }; // an address this page wrote itself, which may lag behind what was entered
+const ADDRESS_MS = 300; // browsers refuse an address that changes at every tap of a held key
+const place = document.getElementById("reckon");
+const why = document.getElementById("why");
+const starting = engine();
+starting.catch(() => {}); // told below, where it can be shown
+const [data, rig] = await Promise.all([pageData(), chosenRig()]);
+const { words } = data;
+const DRAFT = `reckon-${data.page}`;
+const draft = await kept(DRAFT);
+
+const state = { system: chosenSystem(data.systems), entries: null, answer: null, refusal: null, stale: words.engine.loading, notice: null };
+const family = () => data.systems[state.system].family;
+let call = null;
+let shelf = data.shelf;
+let addressing;
+
+const act = {
+  choose: (name, id) => show(changed(state.entries, name, id)),
+  type: (name, text) => show(changed(state.entries, name, tagged(text, state.system))),
+  entryOf: (name) => state.entries[name],
+  system: (system) => {
+    state.system = system;
+    workOut();
+    draw();
+  },
+  afresh: () => show(opening(data, family(), rig)),
+  share,
+};
+
+// What stands in an input: as typed, or converted where it was typed in another system.
+const shown = (kind, entry) =>
+  call && kind && entry.includes("@") && !entry.endsWith(`@${state.system}`)
+    ? call("entry.shown", { units: unitsFor(data.systems, state.system, [entry]), kind, text: entry })
+    : bare(entry);
+
+// New entries: keep them, put them in the address, work them out, draw them.
+function show(entries) {
+  state.entries = entries;
+  state.notice = null;
+  keep(DRAFT, draftOf(entries, rig));
+  clearTimeout(addressing);
+  addressing = setTimeout(() => history.replaceState(OWN, "", link(entries)), ADDRESS_MS);
+  workOut();
+  draw();
+}
+
+function workOut() {
+  if (!call) return;
+  try {
+    const units = unitsFor(data.systems, state.system, state.entries);
+    const hose = state.entries.hose;
+    const atHand = hose ? { ...shelf, hoses: { [hose]: shelf.hoses[hose] } } : shelf;
+    state.answer = call(`${data.page}_reading.answer`, { entries: state.entries, shelf: atHand, units });
+    state.refusal = null;
+  } catch (refusal) {
+    if (!(refusal instanceof Refusal)) throw refusal;
+    state.answer = null;
+    state.refusal = refusal;
+    state.stale = words.reckon.waiting;
+  }
+}
+
+// Where the chosen hose has a coefficient of the rig's own, its origin in words.
+function origin() {
+  const hose = shelf.hoses?.[state.entries.hose];
+  return hose?.origin ? words.pressure[`origin_${hose.origin}`] : null;
+}
+
+function draw() {
+  const u = unitWords(words, state.system);
+  render(html`
+    ${state.notice ? html`<p class="notice" role="status">${state.notice}</p>` : nothing}
+    ${answerView({ ...state, data, u })}
+    ${state.answer?.picture ? pictureView({ data, answer: state.answer, u }) : nothing}
+    ${fieldsView({ ...state, data, u, shown, act })}
+    ${rig && fromRig(data, rig) ? html`<p class="smallprint">${fill(words.reckon.rig_named, rig)}</p>` : nothing}
+    ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
+    <div class="rows">
+      <button type="button" class="key key-wide" @click=${act.share}>${words.reckon.share}</button>
+      <button type="button" class="key key-wide" @click=${act.afresh}>${words.reckon.afresh}</button>
+    </div>`, place);
+  render(state.answer ? figuresView({ ...state, data, u, origin: origin() }) : nothing, why);
+}
+
+async function share() {
+  const url = new URL(link(state.entries), location.href).href;
+  try {
+    if (navigator.share) await navigator.share({ url });
+    else {
+      await navigator.clipboard.writeText(url);
+      state.notice = words.pressure.copied;
+      draw();
+    }
+  } catch {
+    // the person turned it down, or the browser did: the address bar still holds the entries
+  }
+}
+
+function open() {
+  const linked = history.state?.own ? null : fromLink(location.hash, data);
+  show(linked ?? state.entries ?? opened(draft, data, family(), rig));
+  if (linked === undefined) {
+    state.notice = words.reckon.damaged_link;
+    draw();
+  }
+}
+
+addEventListener("hashchange", open);
+const sameAsBaked = state.system === "US" && !rig && (!location.hash || history.state?.own)
+  && JSON.stringify(opened(draft, data, family(), rig)) === JSON.stringify(opening(data, "customary", null));
+const begin = () => {
+  place.replaceChildren();
+  open();
+};
+if (!sameAsBaked) begin();
+try {
+  call = await starting;
+  if (shelf.hoses) shelf = shelfOf(call, rig, shelf, unitsFor(data.systems, state.system));
+} catch {
+  state.stale = words.engine.failed;
+}
+if (sameAsBaked) begin();
+else {
+  workOut();
+  draw();
+}
+performance.mark("live-answer");

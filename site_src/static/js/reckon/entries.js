@@ -1,0 +1,70 @@
+// What is entered on a water or foam page: by name, text as typed with its system ("65@US"), or the id of a choice.
+// Pure functions from entries to entries.
+
+const LONGEST_LINK = 3000;
+const LONGEST_ENTRY = 30;
+const MARK = "#with=";
+
+// What a page opens on: its own figures, and the rig's where its profile has them.
+export const opening = ({ fields }, family, rig) =>
+  Object.fromEntries(fields.map((field) => [field.name, ofRig(field, rig) ?? field[family]]));
+
+// What a rig's profile says for a field, or undefined.
+function ofRig(field, rig) {
+  if (!rig || !field.from_rig) return undefined;
+  if (field.kind !== "hose") return rig[field.from_rig] || undefined;
+  const carried = (rig.hoses ?? []).map((row) => row.hose);
+  return carried.find((hose) => everyOption(field).some((option) => option.id === hose));
+}
+
+export const fromRig = ({ fields }, rig) => fields.some((field) => ofRig(field, rig) !== undefined);
+
+const everyOption = (field) => [...field.customary_options, ...field.metric_options];
+
+// The options of a family, and the one that is chosen, whatever its family.
+export const offered = (field, family, value) => {
+  const options = field[`${family}_options`];
+  const chosen = options.some((option) => option.id === value) ? [] : everyOption(field).filter((option) => option.id === value);
+  return [...options, ...chosen];
+};
+
+export const changed = (entries, name, text) => ({ ...entries, [name]: text.slice(0, LONGEST_ENTRY) });
+
+export const link = (entries) => MARK + encodeURIComponent(JSON.stringify(entries));
+
+// The entries of a link's fragment; null where it holds none, undefined where it holds some that cannot be read.
+export function fromLink(fragment, data) {
+  if (!fragment.startsWith(MARK)) return null;
+  if (fragment.length > LONGEST_LINK) return undefined;
+  try {
+    return clean(JSON.parse(decodeURIComponent(fragment.slice(MARK.length))), data);
+  } catch {
+    return undefined;
+  }
+}
+
+// Entries rebuilt from only what the page asks for; throws where one is missing or strange.
+export function clean(entries, { fields }) {
+  return Object.fromEntries(fields.map((field) => {
+    const entry = entries[field.name];
+    if (typeof entry !== "string" || entry.length > LONGEST_ENTRY) throw new TypeError("not an entry");
+    if ("customary_options" in field && !everyOption(field).some((option) => option.id === entry)) throw new TypeError("not offered");
+    return [field.name, entry];
+  }));
+}
+
+// What is kept of a page: the entries, and the rig they were made beside.
+export const draftOf = (entries, rig) => ({ rig: rig?.id ?? null, entries });
+
+// The entries to open with: those kept, with what another rig since chosen says in its fields.
+export function opened(draft, data, family, rig) {
+  const fresh = opening(data, family, rig);
+  try {
+    const kept = clean(draft.entries, data);
+    if (draft.rig === (rig?.id ?? null)) return kept;
+    const own = data.fields.filter((field) => ofRig(field, rig) !== undefined).map((field) => [field.name, fresh[field.name]]);
+    return { ...kept, ...Object.fromEntries(own) };
+  } catch {
+    return fresh;
+  }
+}

@@ -1,0 +1,26 @@
+// Every figure of a water or foam page, each opening on its working and its source.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { fill } from "../site.js";
+
+export function figuresView({ data, answer, entries, u, origin }) {
+  const { words, formulas } = data;
+  const told = (name) => fill(words.reckon.source, { ...formulas[name], basis: words.basis[formulas[name].basis] });
+  const hoses = data.fields.filter((field) => field.kind === "hose")
+    .flatMap((field) => [...field.customary_options, ...field.metric_options].filter((hose) => hose.id === entries[field.name]));
+  const sources = (row) => [
+    ...row.sources.map(told),
+    ...(row.sources.includes("friction")
+      ? hoses.map((hose) => origin ? fill(words.reckon.rig_hose_source, { origin }) : fill(words.reckon.hose_source, { ...hose, basis: words.basis[hose.basis] }))
+      : []),
+  ];
+  return html`
+    <h2>${words.reckon.figures}</h2>
+    <div class="figures">${answer.rows.map((row) => html`
+      <details>
+        <summary><span>${words.row[row.name]}</span><b>${words.text[row.name]?.[row.text] ?? row.text} ${row.kind ? u[`u_${row.kind}`] : nothing}</b></summary>
+        <p class="working">${fill(words.working[row.name], { ...u, ...row.terms })}</p>
+        ${sources(row).map((sentence) => html`<p>${sentence}</p>`)}
+      </details>`)}
+    </div>
+    <p class="smallprint">${words.reckon.US_forms}</p>`;
+}

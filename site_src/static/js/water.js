@@ -1,0 +1,29 @@
+// The Water page: each tile shows its page's answer as it was last entered, or as this rig would open it.
+import { engine, Refusal } from "./engine.js";
+import { opened } from "./reckon/entries.js";
+import { chosenRig, chosenSystem, shelfOf } from "./rig/chosen.js";
+import { fill, pageData, unitWords } from "./site.js";
+import { kept } from "./store.js";
+import { unitsFor } from "./units.js";
+
+const [data, rig, call] = await Promise.all([pageData(), chosenRig(), engine()]);
+const { words, systems } = data;
+const system = chosenSystem(systems);
+const u = unitWords(words, system);
+
+for (const [page, asked] of Object.entries(data.pages)) {
+  const entries = opened(await kept(`reckon-${page}`), asked, systems[system].family, rig);
+  const tile = document.querySelector(`[data-page="${page}"]`);
+  try {
+    const own = asked.shelf.hoses ? shelfOf(call, rig, asked.shelf, unitsFor(systems, system)) : asked.shelf;
+    const answer = call(`${page}_reading.answer`, { entries, shelf: own, units: unitsFor(systems, system, entries) });
+    tile.querySelector("[data-figure]").textContent = answer.figure.text ?? "";
+    tile.querySelector("[data-unit]").textContent = answer.figure.text === null ? "" : u[`u_${answer.figure.kind}`];
+    tile.querySelector("[data-told]").textContent = fill(words.told[answer.sum], { ...u, ...answer.facts });
+  } catch (refusal) {
+    if (!(refusal instanceof Refusal)) throw refusal;
+    tile.querySelector("[data-figure]").textContent = "";
+    tile.querySelector("[data-unit]").textContent = "";
+    tile.querySelector("[data-told]").textContent = words.reckon.waiting;
+  }
+}
