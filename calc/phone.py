@@ -13,6 +13,8 @@ DOORS = {
     "measure.read": ("readings", "handbook", "units"),
     "nozzle.smooth_bore_flow_gpm": ("tip_in", "nozzle_psi"),
     "reading.answer": ("lay", "shelf", "units"),
+    "practice.begin": ("task", "parameters", "lights", "faults"),
+    "practice.advance": ("run", "event"),
     "panel_card.card": ("profile", "shelf", "units", "section", "tips"),
     "rig.lay_of": ("bed",),
     "rig.missing": ("profile",),
@@ -22,6 +24,8 @@ DOORS = {
     "shift.start": ("sequence", "rig"),
     "shift.advance": ("state", "event"),
     "shift.offer": ("state",),
+    "speeds.answer": ("entries", "gears", "units"),
+    "warming.answer": ("entries", "units"),
     "water.elevation_psi": ("rise_ft",),
 }
 

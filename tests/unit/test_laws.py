@@ -18,9 +18,9 @@ OUTSIDE = {"math", "json", "collections"}
 FLOORS = (
     {"errors"},
     {"rounding", "water"},
-    {"hose", "nozzle", "display", "tree", "air", "pump", "foam"},
-    {"layout", "entry", "sequence", "caution", "draft", "supply"},
-    {"reading", "shift", "rig", "measure"},
+    {"hose", "nozzle", "display", "tree", "air", "pump", "foam", "driveline", "heat"},
+    {"layout", "entry", "sequence", "caution", "draft", "supply", "powertrain"},
+    {"reading", "shift", "rig", "measure", "speeds", "warming", "practice"},
     {"panel_card"},
     {"phone"},
 )
