@@ -17,6 +17,8 @@ DOORS = {
     "measure.read": ("readings", "handbook", "units"),
     "nozzle.smooth_bore_flow_gpm": ("tip_in", "nozzle_psi"),
     "reading.answer": ("lay", "shelf", "units"),
+    "practice.begin": ("task", "parameters", "lights", "faults"),
+    "practice.advance": ("run", "event"),
     "panel_card.card": ("profile", "shelf", "units", "section", "tips"),
     "relay_reading.answer": ("entries", "shelf", "units"),
     "rig.lay_of": ("bed",),
@@ -29,6 +31,8 @@ DOORS = {
     "shift.offer": ("state",),
     "shuttle_reading.answer": ("entries", "shelf", "units"),
     "tank_reading.answer": ("entries", "shelf", "units"),
+    "speeds.answer": ("entries", "gears", "units"),
+    "warming.answer": ("entries", "units"),
     "water.elevation_psi": ("rise_ft",),
 }
 

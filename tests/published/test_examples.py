@@ -100,6 +100,10 @@ def _air(run, altitude_m):
     return {"lift_m": PINT.Quantity(pressure_psi, "psi").to("kPa").magnitude / 9.80665}
 
 
+def _minimum_flow(run, rise_f):
+    return {"k": 100 / run("heat", "circulation_gpm", power_hp=100, rise_f=rise_f)}
+
+
 def _some(names, module, function):
     """Only the named answers of a function that gives several."""
     return lambda run, **inputs: {name: run(module, function, **inputs)[name] for name in names}
@@ -141,6 +145,8 @@ CHECKS = {
     "net_from_draft": _answer("net_psi", "draft", "net_pump_pressure_psi"),
     "net_from_intake": _answer("net_psi", "draft", "net_pump_pressure_from_intake_psi"),
     "affinity": _answer("pressure_psi", "pump", "pressure_at_speed_psi"),
+    "minimum_flow_constant": _minimum_flow,
+    "shutoff_rise": _answer("rise_f_per_min", "heat", "shutoff_rise_f_per_min"),
     "foam_minutes": _answer("minutes", "foam", "foam_minutes"),
 }
 

@@ -6,10 +6,12 @@ import json
 import pytest
 
 from calc import phone as door
-from calc import shift
+from calc import practice, shift
 from calc.errors import CalcError
 from site_src import catalogue, fleet, units
+from tests.unit.test_practice import LIGHTS, PARAMETERS
 from tests.unit.test_reading import OTHER_UNITS, SHELF, UNITS, a_lay, a_line, a_wye, fog
+from tests.unit.test_speeds import ENTRIES
 
 PROFILE = fleet.load()["tollgate-engine-1"]  # of our own invention
 SEQUENCE = {
@@ -42,6 +44,10 @@ CALLS = [
     ("shift.advance", {"state": STATE, "event": {"kind": "seen", "step": "look", "at_s": 1}}),
     ("shift.offer", {"state": WAITING}),
     ("water.elevation_psi", {"rise_ft": 41.7}),
+    ("speeds.answer", {"entries": {**ENTRIES, "speed_shown": "15@US"}, "gears": [{"gear": "3", "ratio": "1.4"}], "units": units.shown_in("SI")}),
+    ("warming.answer", {"entries": {"power": "60@US", "trapped": "10@US", "tank": "750@US", "rise": "15@US"}, "units": units.shown_in("bar")}),
+    ("practice.begin", {"task": "to_road", "parameters": PARAMETERS, "lights": LIGHTS, "faults": ["no_air"]}),
+    ("practice.advance", {"run": practice.begin("to_road", PARAMETERS, LIGHTS, []), "event": {"kind": "tick", "passed_s": 0.4}}),
 ]
 
 

@@ -1,0 +1,280 @@
+"""The practice rig: honest against closed forms, forgiving nothing a real one would not, and never a liar."""
+import math
+
+import pytest
+
+from calc import powertrain, practice
+from calc.errors import CalcError
+from site_src.routes import why
+
+LIGHTS = why.lights()
+PARAMETERS = why.parameters()
+SOUND_SHIFT = [
+    ("selector", "centre"), 2, ("selector", "pump"), 2, ("gear", "drive"), 2, ("circulate", True), 1, ("throttle", "raised"), 3,
+]
+
+
+def event(step):
+    kind, value = step
+    return {"kind": kind, "how" if kind == "end" else "to": value}
+
+
+def play(advance, begun, *steps):
+    """A run through its steps: a number of seconds, or an event's kind and value."""
+    now = begun
+    for step in steps:
+        events = [{"kind": "tick", "passed_s": 0.5}] * int(step * 2) if isinstance(step, (int, float)) else [event(step)]
+        for each in events:
+            now = advance(run=now, event=each)
+    return now
+
+
+def through(run, task, *steps, faults=()):
+    begun = run("practice", "begin", task=task, parameters=PARAMETERS, lights=LIGHTS, faults=list(faults))
+    return play(lambda **given: run("practice", "advance", **given), begun, *steps)
+
+
+def with_train(run, seconds, **train):
+    """A run with its train set as given, after some seconds in steps of half a second."""
+    begun = through(run, "to_pump")
+    begun["train"].update(train)
+    return play(lambda **given: run("practice", "advance", **given), begun, seconds)["train"]
+
+
+@pytest.mark.parametrize("seconds", [0.5, 1, 2, 3])
+def test_shaft_runs_down_as_the_closed_form(run, seconds):
+    """d(speed)/dt = -speed / tau - drag has the solution (s0 + drag tau) exp(-t / tau) - drag tau: within 1 %."""
+    train = with_train(run, seconds, collar="between", valve="centre", road_air=0, shaft_rpm=700)
+    tau_s, floor_rpm = PARAMETERS["coast_s"], PARAMETERS["drag_rpm_per_s"] * PARAMETERS["coast_s"]
+    exact_rpm = (700 + floor_rpm) * math.exp(-seconds / tau_s) - floor_rpm
+    assert train["shaft_rpm"] == pytest.approx(exact_rpm, rel=0.01)
+
+
+def test_shaft_stands_after_about_four_seconds(run):
+    """It comes to a full stand: at idle after tau ln(1 + s0 / (drag tau)) = 3.99 s; makers give about four."""
+    assert with_train(run, 3.5, collar="between", valve="centre", road_air=0, shaft_rpm=700)["shaft_rpm"] > 0
+    assert with_train(run, 4.5, collar="between", valve="centre", road_air=0, shaft_rpm=700)["shaft_rpm"] == 0
+
+
+STEADY = {"gear": "drive", "collar": "pump", "valve": "pump", "selector": "pump", "road_air": 0, "pump_air": 1}
+
+
+def steady(circulating):
+    """A pump in its steady state at idle, its share of the speed at which its power is given, and seconds."""
+    shaft_rpm = PARAMETERS["idle_rpm"] * (1 - PARAMETERS["converter_slip"])
+    pump_rpm = shaft_rpm * PARAMETERS["pump_ratio"]
+    train = {**STEADY, "shaft_rpm": shaft_rpm, "pump_rpm": pump_rpm, "circulating": circulating}
+    return train, pump_rpm / PARAMETERS["shut_rpm"]
+
+
+def test_shut_in_water_warms_as_the_published_formula(run):
+    """With no flow the rise is 42.4 x hp / (8.34 x gal) a minute, power with the cube of speed: within 1 %."""
+    train, share = steady(False)
+    exact_f = 42.4 * PARAMETERS["shut_hp"] * share**3 / (8.34 * PARAMETERS["trapped_gal"]) * 0.5
+    assert with_train(run, 30, **train)["rise_f"] == pytest.approx(exact_f, rel=0.01)
+
+
+def test_circulated_water_warms_as_the_closed_form(run):
+    """With flow q through volume V the rise is limit (1 - exp(-q t / V)), limit 42.4 x hp / (8.34 q): within 1 %."""
+    train, share = steady(True)
+    flow_gpm = PARAMETERS["circulation_gpm"] * share
+    limit_f = 42.4 * PARAMETERS["shut_hp"] * share**3 / (8.34 * flow_gpm)
+    exact_f = limit_f * (1 - math.exp(-flow_gpm * 0.5 / PARAMETERS["trapped_gal"]))
+    assert with_train(run, 30, **train)["rise_f"] == pytest.approx(exact_f, rel=0.01)
+
+
+def test_air_leaves_as_the_closed_form(run):
+    """Air exhausts by exp(-t / tau): within 1 % after half a second."""
+    train = with_train(run, 0.5, valve="centre", selector="centre")
+    assert train["road_air"] == pytest.approx(math.exp(-0.5 / PARAMETERS["exhaust_s"]), rel=0.01)
+
+
+BACK = [("throttle", "idle"), 3, ("gear", "neutral"), 5, ("selector", "centre"), 2, ("selector", "road"), 3]
+PROOF = [("gear", "drive"), 1, ("gear", "neutral"), 1]
+
+
+@pytest.mark.parametrize(
+    ("task", "faults", "steps", "how", "outcome", "harm"),
+    [
+        ("to_pump", [], SOUND_SHIFT, "finished", "good", []),
+        ("to_road", [], BACK + PROOF, "finished", "good", []),
+        ("to_pump", [], SOUND_SHIFT[:3], "finished", "unreached", []),
+        ("to_pump", [], [("selector", "centre"), 2], "stopped", "unneeded", []),
+        # no time for the shaft: it turns, and the teeth of the road gear stand
+        ("to_road", [], [("throttle", "idle"), 3, ("gear", "neutral"), ("selector", "centre"), 2, ("selector", "road"), 3],
+         "finished", "harm", ["turning", "clash"]),
+        # straight through the centre
+        ("to_road", [], [*BACK[:4], ("selector", "road"), 3], "finished", "harm", ["no_pause"]),
+        # out of pump with the gear still selected
+        ("to_road", [], [("throttle", "idle"), 3, ("selector", "centre"), 2, ("selector", "road"), 3], "stopped", "harm",
+         ["in_gear", "turning", "clash"]),
+        # drive with the collar in road, and a dead throttle tried twice
+        ("to_pump", [], [("gear", "drive"), 1, ("throttle", "raised"), ("throttle", "raised")], "stopped", "harm",
+         ["strain", "second_try"]),
+        # every lamp says pump, and the wheels are joined
+        ("to_pump", ["switch_closed"], [("gear", "drive"), 1, ("throttle", "raised"), 3], "stopped", "harm",
+         ["strain", "unproved", "runaway"]),
+        # all shut: hot, in the end
+        ("to_pump", [], [*SOUND_SHIFT[:6], ("throttle", "raised"), 180], "stopped", "harm", ["no_flow", "hot"]),
+        ("to_pump", ["no_water"], SOUND_SHIFT, "stopped", "harm", ["dry"]),
+        ("to_pump", ["no_air"], SOUND_SHIFT[:4], "stopped", "found", []),
+        ("to_pump", ["bulb_dead"], SOUND_SHIFT[:4], "stopped", "found", []),
+        ("to_road", ["switch_closed"], BACK, "finished", "missed", []),
+    ],
+)
+def test_outcome(run, task, faults, steps, how, outcome, harm):
+    """A run is worth what a machine would say of it, whatever its lamps said."""
+    told = through(run, task, *steps, ("end", how), faults=faults)["verdict"]
+    assert (told["outcome"], told["harm"]) == (outcome, harm)
+
+
+def test_sound_run_says_what_was_right(run):
+    """What went well is told in its order, with how long it took."""
+    told = through(run, "to_pump", *SOUND_SHIFT, ("end", "finished"))["verdict"]
+    assert told["right"] == ["sound_move", "home_pump", "gear_taken", "water_moved", "throttle_answered"]
+    assert told["took_s"] == pytest.approx(10)
+
+
+@pytest.mark.parametrize(
+    ("fault", "collar", "lights"),
+    [
+        (None, "pump", {"engaged": True, "ok": True, "throttle": True}),
+        ("no_air", "road", {"engaged": False, "ok": False, "throttle": False}),
+        ("selector_stuck", "road", {"engaged": False, "ok": False, "throttle": False}),
+        ("collar_stuck", "road", {"engaged": False, "ok": False, "throttle": False}),
+        ("switch_open", "pump", {"engaged": False, "ok": False, "throttle": False}),
+        ("bulb_dead", "pump", {"engaged": False, "ok": True, "throttle": True}),
+        ("switch_closed", "pump", {"engaged": True, "ok": True, "throttle": True}),
+        ("no_water", "pump", {"engaged": True, "ok": True, "throttle": True}),
+        ("throttle_dead", "pump", {"engaged": True, "ok": True, "throttle": True}),
+    ],
+)
+def test_each_fault_shows_its_signs(run, fault, collar, lights):
+    """A planted fault shows itself as it would: the lamps of a shift made in the right order, drive selected."""
+    now = through(run, "to_pump", *SOUND_SHIFT[:6], faults=[fault] if fault else [])
+    assert (now["train"]["collar"], now["shown"]["lights"]) == (collar, lights)
+
+
+def explored(faults, allowed, most=4000):
+    """Every state within reach by the allowed events, coarse in its figures, each step of time looked at."""
+    def shape(run):
+        train = run["train"]
+        return (run["task"], train["selector"], train["gear"], train["throttle"], train["circulating"], train["collar"], train["grinding"],
+                train["moved"], round(train["shaft_rpm"] / 200), train["shaft_rpm"] > 0, round(train["engine_rpm"] / 300),
+                bucket(train["road_air"]), bucket(train["pump_air"]))
+
+    def bucket(air):
+        return (air >= 0.1) + (air > 0.5) + (air > 0.9)
+
+    def wait(run, ticks):
+        for _ in range(ticks):
+            run = practice.advance(run, {"kind": "tick", "passed_s": 0.4})
+        return run
+
+    events = [{"kind": kind, "to": to} for kind, tos in (("selector", ("road", "centre", "pump")), ("gear", ("neutral", "drive")),
+              ("throttle", ("idle", "raised")), ("circulate", (True, False))) for to in tos]
+    waiting = [practice.begin(task, PARAMETERS, LIGHTS, faults) for task in practice.TASKS]
+    seen = {shape(run) for run in waiting}
+    while waiting and len(seen) < most:
+        run = waiting.pop(0)
+        nexts = [practice.advance({**run, "notes": []}, each) for each in events if allowed(run, each)]
+        nexts += [wait({**run, "notes": []}, ticks) for ticks in (1, 10)]
+        for after in nexts:
+            yield run, after
+            if shape(after) not in seen:
+                seen.add(shape(after))
+                waiting.append(after)
+
+
+def anything(run, event):
+    return True
+
+
+@pytest.mark.parametrize("faults", [[]] + [[fault] for fault in powertrain.FAULT_CODES], ids=str)
+def test_no_path_lights_a_lie(faults):
+    """Whatever a person does, a pump light with the collar elsewhere needs a fault planted in its switch."""
+    for _, after in explored(faults, anything, most=500):
+        lights = after["shown"]["lights"]
+        if after["train"]["collar"] != "pump" and "switch_closed" not in faults:
+            assert not lights["engaged"] and not lights["ok"]
+        if lights["ok"]:
+            assert after["train"]["gear"] == "drive" and after["train"]["brake_set"]
+        if after["train"]["moved"]:
+            assert after["train"]["throttle"] == "raised" or after["train"]["engine_rpm"] > PARAMETERS["idle_rpm"]
+
+
+def test_teeth_clash_only_when_speeds_differ():
+    """Step by step of time: a clash needs speeds further apart than teeth can take, and a meeting needs them alike."""
+    clashes = meetings = 0
+    pushed = {id(run): run for run, _ in explored([], anything, most=500) if run["train"]["valve"] not in ("centre", run["train"]["collar"])}
+    for run in pushed.values():
+        train = dict(run["train"])
+        for _ in range(100):
+            was = dict(train)
+            happened = powertrain.passed(train, PARAMETERS, LIGHTS, [], powertrain.STEP_S * 0.99)
+            mate_rpm = train["pump_rpm"] / PARAMETERS["pump_ratio"] if train["valve"] == "pump" else 0
+            apart_rpm = abs(train["shaft_rpm"] - mate_rpm)
+            if "clash" in happened:
+                clashes += 1
+                assert was["collar"] == "between" and apart_rpm > PARAMETERS["mesh_rpm"]
+            if "home_pump" in happened or "home_road" in happened:
+                meetings += 1
+                assert was["collar"] == "between" and apart_rpm <= PARAMETERS["mesh_rpm"]
+    assert clashes > 5 and meetings > 5
+
+
+def keeps_the_guards(run, event):
+    """What the card lets a person do: one act at a time, each with its proofs seen."""
+    train, now = run["train"], run["shown"]
+    idle = train["engine_rpm"] <= PARAMETERS["idle_rpm"] + 20
+    if event["kind"] == "selector":
+        silent = train["road_air"] < 0.1 if event["to"] == "pump" else train["pump_air"] < 0.1 if event["to"] == "road" else True
+        return idle and train["gear"] == "neutral" and train["shaft_rpm"] == 0 and silent
+    if event == {"kind": "gear", "to": "drive"}:
+        home = "pump" if run["task"] == "to_pump" else "road"
+        lamp = now["lights"]["engaged"] == (home == "pump")
+        return idle and lamp and train["selector"] == home and not now["shaft_turning"] and train[home + "_air"] > 0.9
+    if event["kind"] == "throttle":
+        return event["to"] == "idle" or (now["lights"]["ok"] and now["pressure_psi"] > 10 and train["circulating"])
+    return event["kind"] == "gear" or event == {"kind": "circulate", "to": True}
+
+
+def test_who_keeps_the_guards_does_no_harm():
+    """No path that keeps the card's guards, on a sound rig, ends in anything a machine would not forgive."""
+    done = set()
+    for _, after in explored([], keeps_the_guards):
+        assert [note["code"] for note in after["notes"] if note["code"] in practice.HARMS] == []
+        assert not after["train"]["moved"] and not after["train"]["grinding"]
+        done.add((after["task"], practice.advance({**after, "notes": []}, {"kind": "end", "how": "finished"})["verdict"]["outcome"]))
+    assert {("to_pump", "good"), ("to_road", "good")} <= done
+
+
+@pytest.mark.parametrize(
+    ("given", "field", "code"),
+    [
+        ({"kind": "jump"}, "event", "unknown"),
+        ({}, "event", "unknown"),
+        ({"kind": "selector", "to": "up"}, "to", "unknown"),
+        ({"kind": "end", "how": "well"}, "how", "unknown"),
+        ({"kind": "tick", "passed_s": 3600}, "passed_s", "out_of_range"),
+        ({"kind": "tick"}, "passed_s", "not_a_number"),
+    ],
+)
+def test_refused_events(run, given, field, code):
+    """What no person can do is refused by field and code."""
+    begun = run("practice", "begin", task="to_pump", parameters=PARAMETERS, lights=LIGHTS, faults=[])
+    with pytest.raises(CalcError) as refusal:
+        run("practice", "advance", run=begun, event=given)
+    assert (refusal.value.field, refusal.value.code) == (field, code)
+
+
+def test_a_run_ends_once(run):
+    """After its end a run takes nothing more; before it there is no verdict; an unknown task or fault does not begin."""
+    ended = through(run, "to_pump", ("end", "stopped"))
+    with pytest.raises(CalcError) as refusal:
+        run("practice", "advance", run=ended, event={"kind": "tick", "passed_s": 0.1})
+    assert refusal.value.code == "ended"
+    for task, faults, field in (("to_moon", [], "task"), ("to_pump", ["gremlin"], "faults")):
+        with pytest.raises(CalcError) as refusal:
+            run("practice", "begin", task=task, parameters=PARAMETERS, lights=LIGHTS, faults=faults)
+        assert refusal.value.field == field
