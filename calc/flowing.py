@@ -28,16 +28,17 @@ def now(lay, shelf, units):
     if standing["gates"] == "set":
         for line in report["lines"]:
             limits[line["id"]]["gate_psi"] = line["gate_psi"]
-    all_open = flowing = layout.flows(plain_layout, max(pump_psi, 0))
-    if any(name in limits for name in shut):
-        for name in limits:
-            limits[name]["shut"] = name in shut
-        flowing = layout.flows(plain_layout, max(pump_psi, 0))
+    changes = {name: True for name in limits if name in shut}
+    if changes:
+        compared = layout.compared(plain_layout, max(pump_psi, 0), changes)
+        all_open, flowing = compared["before"], compared["after"]
+    else:
+        all_open = flowing = layout.flows(plain_layout, max(pump_psi, 0))
     return {
         "pressure": display.text(units, "pressure", pump_psi),
         "flow": display.text(units, "flow", flowing["flow_gpm"]),
         "lines": [
-            _read(rated, opened, line, line["id"] in shut, flowing is not all_open, units)
+            _read(rated, opened, line, line["shut"], bool(changes), units)
             for rated, opened, line in zip(report["lines"], all_open["lines"], flowing["lines"])
             if line["nozzle"]
         ],

@@ -15,7 +15,8 @@ A nozzle is `{"kind": "smooth", "tip", "pressure"}`, `{"kind": "fog", "flow", "p
 pressure at this flow, such as a sprinkler connection or the next pumper, `{"kind": "inlet", "flow", "pressure"}`.
 
 The shelf is what is at hand: `hoses` by name (`coefficient`, `bore_in`, the limits of calc.caution), `crews` by name
-(`limit_lbf`), and `appliances` by name, [[from_gpm, psi], ...], the usual loss by the flow through it.
+(`limit_lbf`), `appliances` by name, [[from_gpm, psi], ...], the usual loss by the flow through it, and where a department
+has its own friction rule, `rule`, a code of calc.rule.
 """
 from calc import entry
 from calc.errors import CalcError, check_positive

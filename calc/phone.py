@@ -9,6 +9,8 @@ MOST_CHARACTERS = 200000
 # so that a page waits only for what it uses.
 DOORS = {
     "hose.friction_loss_psi": ("coefficient", "flow_gpm", "length_ft"),
+    "at_pump.answer": ("lay", "shelf", "units", "profile"),
+    "bounds.answer": ("lay", "shelf", "units", "line", "limit"),
     "flowing.now": ("lay", "shelf", "units"),
     "draft_reading.answer": ("entries", "shelf", "units"),
     "entry.shown": ("units", "kind", "text"),

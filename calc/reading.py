@@ -12,13 +12,13 @@ def answer(lay, shelf, units):
     lay, shelf: see calc.lay
     units: the page's units, see calc.display
 
-    Returns `{"pressure_psi", "pressure", "flow", "rules", "lines", "cautions"}`: `rules` by device laid, the steps of
-    its usual loss; per line `id`, `feeder`, texts of each figure, their `workings`, `gate` where it must be gated,
+    Returns `{"pressure_psi", "pressure", "flow", "by_rule", "rules", "lines", "cautions"}`: `by_rule` the pressure by
+    the department's own friction rule, None where it has none; `rules` by device laid, the steps of its usual loss; per line `id`, `feeder`, texts of each figure, their `workings`, `gate` where it must be gated,
     and `fall`, numbers in the page's units to draw its pressure and height by.
     Raises CalcError naming the typed field and, as a fact, the line.
     Source: layout.discharge_pressure.
     """
-    _, limits, report = worked(lay, shelf, units)
+    plain_layout, limits, report = worked(lay, shelf, units)
     for line in report["lines"]:
         if max(abs(line["inlet_psi"]), line["friction_per_100_ft_psi"]) > MOST_PSI:
             raise CalcError("lay", "beyond_any_hose", line=line["id"])
@@ -27,6 +27,7 @@ def answer(lay, shelf, units):
         "pressure_psi": report["discharge_psi"],
         "pressure": display.text(units, "pressure", report["discharge_psi"]),
         "flow": display.text(units, "flow", report["flow_gpm"]),
+        "by_rule": _by_rule(plain_layout, shelf, units),
         "rules": {device: _rule(shelf, device, units) for device in _devices(limits)},
         "lines": [_read(line, limits[line["id"]], starts, units) for line in report["lines"]],
         "cautions": [told(found, units) for found in caution.cautions(limits, report)],
@@ -44,6 +45,18 @@ def worked(lay, shelf, units):
     plain_layout, limits = lays.translated(lay, shelf, units)
     lays.set_appliances(limits, layout.discharge_pressure(plain_layout), shelf)
     return plain_layout, limits, layout.discharge_pressure(plain_layout)
+
+
+def _by_rule(plain_layout, shelf, units):
+    """The pressure by the department's rule, or why it gives none."""
+    rule = shelf.get("rule")
+    if not rule or rule == "square":
+        return None
+    try:
+        discharge_psi = layout.discharge_pressure(plain_layout, rule)["discharge_psi"]
+    except CalcError as error:
+        return {"rule": rule, "code": error.code, "line": error.facts.get("line")}
+    return {"rule": rule, "pressure": display.text(units, "pressure", discharge_psi)}
 
 
 def _devices(limits):

@@ -5,7 +5,7 @@ A profile is `{"schema": 1, "id", "name", "units", ...}` with the FIELDS below, 
     beds     [{"name", "hose", "length", "crew", "end"}], its preconnected lines; `end` as in calc.reading
 Every field but the first four may be absent: a missing value is missing, never filled in.
 """
-from calc import entry
+from calc import entry, rule
 from calc.errors import CalcError
 
 SCHEMA = 1
@@ -41,6 +41,7 @@ FIELDS = (
     ("wye_from", "quantity", "flow", 0, 3000),
     ("wye_loss", "quantity", "pressure", 0, 100),
     ("panel_step", "quantity", "pressure", 0.1, 50),
+    ("friction_rule", "choice", rule.CODES),
     ("residual", "quantity", "pressure", 0, 150),
     ("standard", "choice", ("us", "canada", "europe")),
     ("owner", "text"),
@@ -194,7 +195,7 @@ def missing(profile):
 
 
 def shelf_of(profile, shelf, units):
-    """The shelf as this rig has it: its own coefficients, test pressures and wye loss in place of the usual ones.
+    """The shelf as this rig has it: its own coefficients, test pressures, wye loss and friction rule in place of the usual ones.
 
     profile: a sound one
     shelf, units: as for problems
@@ -215,7 +216,10 @@ def shelf_of(profile, shelf, units):
         loss_psi = entry.quantity(units, "pressure", "wye_loss", profile["wye_loss"])
         from_gpm = entry.quantity(units, "flow", "wye_from", profile.get("wye_from") or "0")
         appliances["wye"] = [[0, 0], [from_gpm, loss_psi]] if from_gpm > 0 else [[0, loss_psi]]
-    return {"hoses": hoses, "crews": shelf["crews"], "appliances": appliances}
+    shown = {"hoses": hoses, "crews": shelf["crews"], "appliances": appliances}
+    if profile.get("friction_rule"):
+        shown["rule"] = profile["friction_rule"]
+    return shown
 
 
 def lay_of(bed):

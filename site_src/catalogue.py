@@ -1,5 +1,10 @@
 """What the Pressure page offers to choose from in each family of sizes."""
+from calc import rule
 from site_src import data, lays, units
+WORDS = (
+    "pressure", "device", "now", "at_pump", "bounds", "fall", "ready", "refusal", "caution", "unit", "units", "basis", "engine",
+)
+
 
 def hose(row):
     """One hose in calc's units, with the limits calc.caution judges it by."""
@@ -15,6 +20,7 @@ def hose(row):
         "label": row["label"],
         "coefficient": coefficient,
         "bore_in": bore_in,
+        "size_in": row.get("size_in"),
         "test_psi": row.get("test_psi"),
         "least_usual_gpm": usual_gpm[0],
         "most_usual_gpm": usual_gpm[1],
@@ -70,15 +76,15 @@ def unit_systems():
 def page():
     """Everything the Pressure page's script needs, as one JSON object."""
     words = data.load("words/en/site")
+    rig_options = data.load("words/en/rig")["option"]
     return {
         "ready": {family: [{"id": name, "lay": lay} for name, lay in lays.ready(family).items()] for family in lays.SYSTEMS},
         "supplies": {family: lays.supply(family) for family in lays.SYSTEMS},
-        "waters": {family: lays.water(family) for family in lays.SYSTEMS},
         "shelf": shelf(),
         "hoses": hose_choices(),
         "tips": tip_choices(),
         "formulas": data.by_id(data.load("formulas")["formula"]),
         "sources": data.by_id(data.load("losses")["appliance"]),
         "systems": unit_systems(),
-        "words": {key: words[key] for key in ("pressure", "device", "now", "fall", "ready", "refusal", "caution", "unit", "units", "basis", "engine")},
+        "words": {**{key: words[key] for key in WORDS}, "rule": {code: rig_options[code] for code in rule.CODES}},
     }

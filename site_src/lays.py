@@ -12,9 +12,8 @@ def ready(family):
     return {row["id"]: _lay(row, family, table) for row in table["lay"]}
 
 
-def water(family, changes=None):
-    """Where the water comes from, as a lay says it: from the tank but for what is given."""
-    said = {**data.load("lays")["water"][family], **(changes or {})}
+def _water(family, changes):
+    said = {**data.load("lays")["water"][family], **changes}
     return {name: value if name == "kind" else _entry(value, family) for name, value in said.items()}
 
 
@@ -34,7 +33,7 @@ def _lay(row, family, table):
     names = {"nozzle": iter("ABCDEFGH"), "joint": iter("STUVWXYZ")}
     return {
         "crew": str(row.get("crew", CREW)),
-        "source": water(family, row.get("water")),
+        "source": _water(family, row.get("water", {})),
         "now": {"pressure": "", "gates": "set", "shut": []},
         "lines": [_line(line, family, table, names) for line in row[family]],
     }

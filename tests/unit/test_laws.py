@@ -24,7 +24,7 @@ FLOORS = (
     {"layout", "entry", "sequence", "caution", "draft", "supply", "foam", "powertrain"},
     {"lay", "shift", "rig", "measure", "readout", "hydrant", "relay", "shuttle", "speeds", "warming", "practice"},
     {"reading", "hydrant_reading", "tank_reading", "draft_reading", "relay_reading", "shuttle_reading", "foam_reading"},
-    {"flowing", "at_pump", "panel_card"},
+    {"flowing", "at_pump", "bounds", "panel_card"},
     {"phone"},
 )
 UNIT = re.compile(r"_(psi|gpm|ft|in|gal|lbf|f|ft_per_s|lb_per_ft3)$")

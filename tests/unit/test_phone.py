@@ -9,6 +9,7 @@ from calc import phone as door
 from calc import practice, shift
 from calc.errors import CalcError
 from site_src import catalogue, fleet, units
+from tests.unit.test_flowing import UNITS as STANDING_UNITS
 from tests.unit.test_practice import LIGHTS, PARAMETERS
 from tests.unit.test_reading import OTHER_UNITS, SHELF, UNITS, a_lay, a_line, a_wye, fog
 from tests.unit.test_speeds import ENTRIES
@@ -21,6 +22,8 @@ SEQUENCE = {
 }
 STATE = shift.start(SEQUENCE, {"light": "after"})
 WAITING = shift.advance(STATE, {"kind": "hold", "step": "wait", "at_s": 100.25})
+AS_IT_STANDS = {**a_lay(a_wye(a_line(), a_line(id="B", rise="30"))), "source": {"kind": "fed", "intake": "33"},
+                "now": {"pressure": "177.7", "gates": "open", "shut": ["B"]}}
 CALLS = [
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": 137.3, "length_ft": 333.3}),
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": -1, "length_ft": 333.3}),
@@ -37,6 +40,9 @@ CALLS = [
     ("reading.answer", {"lay": a_lay(a_wye(a_line(end=fog("190", "75")), a_line(id="B", rise="-33.3"))),
                         "shelf": SHELF, "units": UNITS}),
     ("reading.answer", {"lay": a_lay(a_line(rise="up")), "shelf": SHELF, "units": UNITS}),
+    ("flowing.now", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS}),
+    ("at_pump.answer", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "profile": {"pump_rated": "250"}}),
+    ("bounds.answer", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "line": "A", "limit": ""}),
     ("rounding.rounded", {"value": 112.5, "places": 0}),
     ("shift.start", {"sequence": SEQUENCE, "rig": {"light": "after"}}),
     ("shift.start", {"sequence": {}, "rig": {}}),

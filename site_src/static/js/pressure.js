@@ -3,12 +3,14 @@ import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "./engine.js";
 import { actsOn } from "./pressure/acts.js";
 import { answerView } from "./pressure/answer.js";
+import { boundsView } from "./pressure/bounds.js";
 import { fallView } from "./pressure/fall.js";
 import { figuresView } from "./pressure/figures.js";
 import { clean, hasRoom, isJoint, linesOf, ofBed } from "./pressure/lay.js";
 import { fromLink, link } from "./pressure/link.js";
 import { mapView } from "./pressure/map.js";
 import { nowView } from "./pressure/now.js";
+import { WATERS, pumpView } from "./pressure/pump.js";
 import { KINDS, settingsView } from "./pressure/settings.js";
 import { toolsView } from "./pressure/tools.js";
 import { chosenRig, chosenSystem, shelfOf } from "./rig/chosen.js";
@@ -19,6 +21,7 @@ import { bare, systemChips, unitsFor } from "./units.js";
 const DRAFT = "pressure";
 const OWN = { own: true }; // an address this page wrote itself, which may lag behind what was entered
 const ADDRESS_MS = 300; // browsers refuse an address that changes at every tap of a held key
+const REST_MS = 20;
 const MOST_UNDONE = 50;
 const place = document.getElementById("pressure");
 const starting = engine();
@@ -28,14 +31,15 @@ const { words } = data;
 const hoses = Object.fromEntries(data.hoses.map((hose) => [hose.id, hose]));
 const readyLay = (family, id) => data.ready[family].find((each) => each.id === id).lay;
 const standing = readyLay("customary", "one");
-const choices = { ...data, source: standing.source, now: standing.now, sources_of_water: ["tank", "fed", "draft"] };
+const choices = { ...data, source: standing.source, now: standing.now, waters: WATERS };
 const cleaned = (lay) => clean(lay, choices);
 
-const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, flowing: null, refusal: null, stale: words.engine.loading, notice: null };
+const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, flowing: null, atPump: null, bounds: null, limit: "", refusal: null, stale: words.engine.loading, notice: null };
 const past = []; // lays to go back to, each with what was changed after it
 let call = null;
 let shelf = data.shelf;
 let addressing;
+let resting;
 
 const family = () => data.systems[state.system].family;
 const ready = (id) => readyLay(family(), id);
@@ -49,7 +53,6 @@ function labelOf(id) {
 const act = actsOn({
   state, data, rig, ready, lineOf,
   show,
-  draw,
   undo: () => {
     const before = past.pop();
     if (before) show(before.lay, null, before.selected);
@@ -102,10 +105,19 @@ function show(lay, what = null, selected = state.selected) {
 function workOut() {
   if (!call) return;
   const laid = Object.fromEntries(linesOf(state.lay).map(({ hose }) => [hose, shelf.hoses[hose]]));
-  const given = { lay: state.lay, shelf: { ...shelf, hoses: laid }, units: unitsFor(data.systems, state.system, state.lay) };
+  const given = { lay: state.lay, shelf: { ...shelf, hoses: laid }, units: unitsFor(data.systems, state.system, [state.lay, state.limit, rig?.pump_rated]) };
   state.refusal = null;
   state.answer = asked("reading.answer", given);
+  clearTimeout(resting);
+  resting = setTimeout(() => workOutRest(given), REST_MS);
+}
+
+// What stands below the answer can wait until the answer is on the screen.
+function workOutRest(given) {
   state.flowing = state.answer && asked("flowing.now", given);
+  state.atPump = state.answer && asked("at_pump.answer", { ...given, profile: rig ?? {} });
+  state.bounds = state.answer && asked("bounds.answer", { ...given, line: state.selected, limit: state.limit });
+  draw();
 }
 
 // What calc says, or null with its refusal noted.
@@ -134,7 +146,7 @@ function draw() {
     ${mapView(common)}
     ${toolsView({ ready: data.ready[family()], canUndo: past.length > 0, canAdd: hasRoom(lay), canRemove: lines.length > 1, words, act })}
     ${settingsView(common)}
-    ${answer ? html`${nowView(common)}${fallView(common)}${figuresView(common)}` : nothing}
+    ${answer ? html`${nowView(common)}${pumpView(common)}${boundsView(common)}${fallView(common)}${figuresView(common)}` : nothing}
     ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
     <div class="rows">
       <button type="button" class="key key-wide" @click=${act.share}>${words.pressure.share}</button>

@@ -2,7 +2,7 @@
 import { asBed, changed, isJoint, linesOf, without, withJoint, withLine, withTwin } from "./lay.js";
 import { tagged } from "../units.js";
 
-export function actsOn({ state, data, ready, lineOf, show, draw, undo, work, afresh, share }) {
+export function actsOn({ state, data, ready, lineOf, show, undo, work, afresh, share }) {
   const tag = (text) => (text === "" ? "" : tagged(text, state.system));
   const change = (id, changes) =>
     Object.entries(changes).reduce((lay, [name, value]) => changed(lay, id, name, value), state.lay);
@@ -34,6 +34,11 @@ export function actsOn({ state, data, ready, lineOf, show, draw, undo, work, afr
     crew: (crew) => show({ ...state.lay, crew }, once("crew")),
     bed: (id, bed) => show({ ...asBed(state.lay, id, bed), crew: bed.crew || state.lay.crew }, once("bed")),
     now: (changes) => show({ ...state.lay, now: { ...state.lay.now, ...changes } }, `now ${Object.keys(changes)}`),
+    source: (changes) => show({ ...state.lay, source: { ...state.lay.source, ...changes } }, `source ${Object.keys(changes)}`),
+    limit: (text) => {
+      state.limit = tag(text);
+      work();
+    },
     shut: (id, isShut) => {
       const others = state.lay.now.shut.filter((each) => each !== id);
       show({ ...state.lay, now: { ...state.lay.now, shut: isShut ? [...others, id] : others } }, once("shut"));
@@ -49,7 +54,7 @@ export function actsOn({ state, data, ready, lineOf, show, draw, undo, work, afr
     usualLoss: (id) => state.answer?.lines.find((line) => line.id === id)?.appliance ?? "",
     select: (id) => {
       state.selected = id;
-      draw();
+      work();
     },
     system: (system) => {
       state.system = system;

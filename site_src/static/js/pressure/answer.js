@@ -60,6 +60,13 @@ function facts({ lines, flow }, line, words, u, labelOf) {
   return fill(words.pressure[told], { ...u, ...line, flow, line: labelOf(line.id) });
 }
 
+// The department's own rule is named beside the answer, never in its place.
+function ruled(by, words, u, labelOf) {
+  if (!by) return nothing;
+  const facts = { ...u, ...by, rule: words.rule[by.rule], line: labelOf(by.line) };
+  return html`<b>${fill(words.pressure[by.code ? "rule_refuses" : "by_rule"], facts)}</b><br>`;
+}
+
 // The whole answer block. `stale` is the sentence to show while there is no answer.
 export function answerView({ answer, stale, words, u, system, labelOf }) {
   const gravity = answer && answer.pressure_psi < 0;
@@ -72,7 +79,7 @@ export function answerView({ answer, stale, words, u, system, labelOf }) {
           ? html`<output class="answer-figure" ?data-long=${answer.pressure.length > 3}><b>${answer.pressure}</b> <span>${u.u_pressure}</span></output>`
           : html`<output class="answer-figure" data-stale>${gravity ? words.pressure.below_zero : stale}</output>`}
       </div>
-      ${answer ? html`${gauge(answer, words, u, system)}<p class="answer-sum">${sum(line, words)}<br>${facts(answer, line, words, u, labelOf)}</p>` : nothing}
+      ${answer ? html`${gauge(answer, words, u, system)}<p class="answer-sum">${sum(line, words)}<br>${ruled(answer.by_rule, words, u, labelOf)}${facts(answer, line, words, u, labelOf)}</p>` : nothing}
     </section>
     ${answer ? cautions(answer, words, u, labelOf) : nothing}`;
 }

@@ -46,7 +46,7 @@ export function fallView({ answer, selected, words, u, labelOf }) {
         <text class="fall-name" x=${RIGHT} y=${FOOT + 18} text-anchor="end">${round(end)} ${u.u_length}</text>
         ${rises ? svg`
           <path class="fall-ground" d="M${x(0)} 236L${slope}L${x(end)} 236Z"/>
-          <text class="fall-name" x=${LEFT} y="232">${words.fall.ground} ${round(heights.at(-1))} ${u.u_length}</text>` : nothing}
+          <text class="fall-name" x=${LEFT} y=${FOOT + 18}>${words.fall.ground} ${round(heights.at(-1))} ${u.u_length}</text>` : nothing}
       </svg>
     </details>`;
 }

@@ -135,7 +135,7 @@ export function clean(lay, choices) {
   if (!lay.lines.length) throw new TypeError("no line");
   return {
     crew: known(lay.crew, Object.keys(choices.shelf.crews)),
-    source: { kind: known(source.kind, choices.sources_of_water), intake: text(source.intake), lift: text(source.lift), loss: text(source.loss) },
+    source: { kind: known(source.kind, choices.waters), intake: text(source.intake), lift: text(source.lift), loss: text(source.loss) },
     now: { pressure: text(now.pressure), gates: known(now.gates, ["set", "open"]), shut },
     lines: lay.lines.map((each) => line(each, 1)),
   };

@@ -6,9 +6,9 @@ import { DEVICES, JOINTS, NOZZLES, RUNS, isJoint, stepped } from "./lay.js";
 // The kind of quantity of each entry; a rise steps by its own step.
 export const KINDS = {
   flow: "flow", least: "flow", pressure: "pressure", length: "length", rise: "rise", loss: "pressure",
-  gauge: "pressure", intake: "pressure", lift: "length", suction: "length",
+  gauge: "pressure", intake: "pressure", limit: "pressure", lift: "lift", suction: "lift",
 };
-const LEAST = { rise: -Infinity, length: 0, loss: 0, gauge: 0, intake: -Infinity, lift: 0, suction: 0 };
+const LEAST = { rise: -Infinity, length: 0, loss: 0, gauge: 0, intake: -Infinity, limit: 0, lift: 0, suction: 0 };
 
 // A stepper for one entry. `of` names what it belongs to (a line), `entry` is the text with its system.
 export function entryStepper({ of, name, label, entry, blank = "", data, system, u, refusal, shown, change }) {

@@ -1,0 +1,93 @@
+"""The pump under a lay: net pressure from where its water comes, its rating, and the engine speed to expect."""
+from calc import display, draft, entry, pump, reading, speed
+from calc.errors import CalcError, check_not_negative
+from calc.rounding import rounded, to_step
+
+RPM_STEP = 10  # an estimate is not read closer
+SPEEDS = ("speed_capacity", "speed_seventy", "speed_fifty")  # of a rig's profile, in the order of pump.test_points
+
+
+def answer(lay, shelf, units, profile):
+    """How hard a lay makes the pump work, ready to be read.
+
+    lay: as for reading.answer, with `source`: `{"kind", "intake", "lift", "loss"}`, kind "tank", "fed" (from a hydrant
+        or pump, `intake` the intake gauge while flowing) or "draft" (`lift` of the water and `loss` of the suction hose
+        as a height); entries as typed
+    shelf, units: as for reading.answer
+    profile: of the rig, see calc.rig; what it does not hold is left out
+
+    Returns `{"net", "power", "rating", "engine", "picture"}`: texts, but `rating` is None without a rated capacity, else
+    `{"within", "limit", "rated", "promised", "margin", "extrapolated"}`; `engine` is None without two recorded speeds,
+    else `{"rpm", "basis"}` or `{"code"}` where none can be estimated; `picture` has the rating and the working point,
+    [flow, net] in the page's units.
+    Raises CalcError naming the typed field. Source: calc.pump, calc.draft, calc.speed.
+    """
+    _, _, report = reading.worked(lay, shelf, units)
+    discharge_psi, flow_gpm = report["discharge_psi"], report["flow_gpm"]
+    net_psi = max(_net_psi(lay.get("source"), discharge_psi, units), 0) if discharge_psi > 0 else 0
+    rated_gpm = _known(profile, "pump_rated", units)
+    return {
+        "net": display.text(units, "pressure", net_psi),
+        "power": display.text(units, "power", pump.water_power_hp(flow_gpm, net_psi)),
+        "rating": None if rated_gpm is None else _rating(rated_gpm, flow_gpm, net_psi, units),
+        "engine": None if rated_gpm is None or net_psi == 0 else _engine(profile, rated_gpm, flow_gpm, net_psi),
+        "picture": {
+            "rating": [] if rated_gpm is None else [
+                _drawn(point["flow_gpm"], point["net_psi"], units) for point in pump.rating_curve(rated_gpm)
+            ],
+            "point": _drawn(flow_gpm, net_psi, units),
+        },
+    }
+
+
+def _net_psi(source, discharge_psi, units):
+    """Net pump pressure: what the pump itself adds."""
+    kind = source.get("kind") if isinstance(source, dict) else None
+    if kind == "tank":
+        return discharge_psi
+    if kind == "fed":
+        intake_psi = entry.quantity(units, "pressure", "intake", source.get("intake"))
+        return draft.net_pump_pressure_from_intake_psi(discharge_psi, intake_psi)
+    if kind == "draft":
+        heights_ft = []
+        for name in ("lift", "loss"):
+            field = "suction" if name == "loss" else name
+            height_ft = entry.quantity(units, "lift", field, source.get(name))
+            check_not_negative(field, height_ft)
+            heights_ft.append(height_ft)
+        return draft.net_pump_pressure_psi(discharge_psi, heights_ft[0], heights_ft[1])
+    raise CalcError("source", "unknown")
+
+
+def _known(profile, name, units):
+    typed = profile.get(name) if isinstance(profile, dict) else None
+    return entry.quantity(units, "flow", name, typed) if typed else None
+
+
+def _rating(rated_gpm, flow_gpm, net_psi, units):
+    found = pump.within_rating(rated_gpm, flow_gpm, net_psi)
+    return {
+        "within": found["within"],
+        "limit": found["limit"],
+        "rated": display.text(units, "flow", rated_gpm),
+        "promised": display.text(units, "pressure", found["rated_psi"]),
+        "margin": display.text(units, "pressure", abs(found["margin_psi"])),
+        "extrapolated": found["extrapolated"],
+    }
+
+
+def _engine(profile, rated_gpm, flow_gpm, net_psi):
+    speeds_rpm = [entry.number(name, profile[name]) if profile.get(name) else None for name in SPEEDS]
+    test = speed.at_rating(rated_gpm, speeds_rpm)
+    if len(test) < 2:
+        return None
+    try:
+        found = speed.estimated_rpm(test, flow_gpm, net_psi)
+    except CalcError as error:
+        return {"code": error.code}
+    return {"rpm": rounded(to_step(found["engine_rpm"], RPM_STEP), 0), "basis": found["basis"]}
+
+
+def _drawn(flow_gpm, net_psi, units):
+    return [flow_gpm * display.scale(units, units["shown"], "flow")["factor"],
+            net_psi * display.scale(units, units["shown"], "pressure")["factor"]]

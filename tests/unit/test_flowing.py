@@ -1,0 +1,143 @@
+"""What flows now, how hard the pump works, and how far a lay goes: typed texts in, texts out."""
+import pytest
+
+from calc.errors import CalcError
+from tests.unit.test_reading import SHELF, SYSTEM, a_lay, a_line, a_wye, fog
+
+MORE = {kind: {"factor": 1, "places": 0} for kind in ("power", "lift")}
+UNITS = {"shown": "ours", "systems": {"ours": {**SYSTEM, **MORE}}}
+AS_ASKED = {"pressure": "", "gates": "set", "shut": []}
+TANK = {"kind": "tank", "intake": "50", "lift": "10", "loss": "5"}
+TWO = (a_line(), a_line(id="B", length="100"))
+
+
+def flowing(run, *lines, source=TANK, **now):
+    """The lay as it stands."""
+    lay = {**a_lay(*lines), "source": source, "now": {**AS_ASKED, **now}}
+    return run("flowing", "now", lay=lay, shelf=SHELF, units=UNITS)
+
+
+def test_as_asked(run):
+    """At the pressure asked for, gated as asked, every nozzle gets its rating."""
+    found = flowing(run, *TWO)
+    assert (found["pressure"], found["flow"]) == ("170", "300")
+    assert [(line["flow"], line["outlet"], line["rated_flow"], line["rated_outlet"]) for line in found["lines"]] == [
+        ("150", "100", "150", "100")] * 2
+
+
+def test_at_another_pressure(run):
+    """A square-law line alone takes flow by the square root of the pressure, pressures by their share."""
+    (line,) = flowing(run, a_line(), pressure="42.4375")["lines"]  # a quarter of 169.75
+    assert (line["flow"], line["outlet"]) == ("75", "25")
+    assert line["reaction"] == "19"  # by hand: 0.0505 x 75 x 5 = 18.94
+
+
+def test_wide_open(run):
+    """Without gating the easier line takes more than its rating."""
+    easy = flowing(run, *TWO, gates="open")["lines"][1]
+    # by hand: 150 x sqrt(169.75 / 134.875) = 168.28; 100 x 169.75 / 134.875 = 125.86
+    assert (easy["flow"], easy["outlet"]) == ("168", "126")
+
+
+def test_shutting_one(run):
+    """Shutting one of two nozzles behind a wye gives the other more, side by side with what it had."""
+    found = flowing(run, a_wye(a_line(), a_line(id="B")), shut=["B"])
+    one, other = found["lines"]
+    # by hand: 187.75 at the pump; alone it needs 100 + 69.75 + 2 x 1.5^2 = 174.25 at 150 gpm: x sqrt(187.75 / 174.25)
+    assert (one["flow"], one["open_flow"], one["outlet"], one["is_shut"]) == ("156", "150", "108", False)
+    assert (other["flow"], other["open_flow"], other["is_shut"]) == ("0", "150", True)
+
+
+def test_cautions_of_what_flows(run):
+    """More pressure than asked for is judged as it stands."""
+    lay = {**a_lay(a_line(), crew="1"), "now": {**AS_ASKED, "pressure": "310"}}
+    told = run("flowing", "now", lay=lay, shelf=SHELF, units=UNITS)["cautions"]
+    # the hose is tested at 300; by hand 75.75 x 310 / 169.75 = 138.3 lbf
+    assert [(each["code"], each["amount"]) for each in told] == [("above_test_pressure", "310"), ("reaction_above_crew", "138")]
+
+
+@pytest.mark.parametrize(("now", "field", "code"), [
+    ({"pressure": "lots"}, "gauge", "not_a_number"), ({"pressure": "-5"}, "gauge", "negative"), ({"gates": "ajar"}, "now", "damaged")])
+def test_refused_now(run, now, field, code):
+    """A gauge that cannot be read is refused at its field."""
+    with pytest.raises(CalcError) as refusal:
+        flowing(run, a_line(), **now)
+    assert (refusal.value.field, refusal.value.code) == (field, code)
+
+
+def at_pump(run, profile, source=TANK, *lines):
+    """How hard the pump works."""
+    lay = {**a_lay(*(lines or [a_line()])), "source": source}
+    return run("at_pump", "answer", lay=lay, shelf=SHELF, units=UNITS, profile=profile)
+
+
+@pytest.mark.parametrize(("source", "net"), [
+    (TANK, "170"),
+    ({**TANK, "kind": "fed"}, "120"),    # by hand: 169.75 - 50
+    ({**TANK, "kind": "draft"}, "176"),  # by hand: 169.75 + 15 / 2.3 = 176.27
+])
+def test_net_pressure(run, source, net):
+    """What the pump adds depends on where the water comes from."""
+    assert at_pump(run, {}, source)["net"] == net
+
+
+def test_rating(run):
+    """Within, past the pressure and past the flow of a rating; power from the pump formula sheets' 1714."""
+    assert at_pump(run, {})["rating"] is None
+    # by hand: at 150 of 250 gpm, 60 %: half way between 200 and 250 psi; 225 - 169.75 = 55.25; 150 x 169.75 / 1714 = 14.9
+    found = at_pump(run, {"pump_rated": "250"})
+    assert found["rating"] == {"within": True, "limit": None, "rated": "250", "promised": "225", "margin": "55", "extrapolated": False}
+    assert found["power"] == "15"
+    assert at_pump(run, {"pump_rated": "140"})["rating"]["limit"] == "flow"
+    assert at_pump(run, {"pump_rated": "160"})["rating"]["limit"] == "pressure"  # at 94 % some 160 psi are promised
+
+
+def test_engine_speed(run):
+    """At a point of its own test the engine turns what it turned then; without a test nothing is said."""
+    profile = {"pump_rated": "150", "speed_capacity": "1610", "speed_seventy": "1700", "speed_fifty": "1820"}
+    at_test = a_line(length="0", end=fog("150", "150"))
+    assert at_pump(run, profile, TANK, at_test)["engine"] == {"rpm": "1610", "basis": "between_points"}
+    assert at_pump(run, {"pump_rated": "150"}, TANK, at_test)["engine"] is None
+    beyond = a_line(length="0", end=fog("150", "290"))
+    assert at_pump(run, profile, TANK, beyond)["engine"] == {"code": "beyond_test"}
+
+
+@pytest.mark.parametrize(("source", "field", "code"), [
+    ({**TANK, "kind": "fed", "intake": "?"}, "intake", "not_a_number"), ({**TANK, "kind": "draft", "lift": "-1"}, "lift", "negative"),
+    ({**TANK, "kind": "draft", "loss": ""}, "suction", "empty"), ({"kind": "well"}, "source", "unknown"), (None, "source", "unknown")])
+def test_refused_source(run, source, field, code):
+    """A source that cannot be used is refused at its field."""
+    with pytest.raises(CalcError) as refusal:
+        at_pump(run, {}, source)
+    assert (refusal.value.field, refusal.value.code) == (field, code)
+
+
+def bounds(run, line="A", limit="", **facts):
+    """How far one line goes."""
+    return run("bounds", "answer", lay=a_lay(a_line(**facts)), shelf=SHELF, units=UNITS, line=line, limit=limit)
+
+
+def test_greatest_flow(run):
+    """The most a line passes: what is left for friction goes with the square of the flow."""
+    found = bounds(run)
+    # by hand, hose tested at 300: (300 - 100) / 69.75 = 2.867, its root 1.6933: 254.0 gpm
+    assert (found["limit"], found["flow"], found["percent"], found["line"]) == ("300", "254", "169", "A")
+    assert bounds(run, limit="169.75")["percent"] == "100"
+    unknown = bounds(run, hose="supply")
+    assert (unknown["limit"], unknown["flow"], unknown["line"]) == (None, None, None)
+
+
+def test_surge(run):
+    """Slamming a nozzle shut: density x wave speed x speed of the water, to its first figure."""
+    # by hand: 20.0 ft/s x 1.938 slug/ft3 / 144 = 0.2693 psi per ft/s of wave; at 1300: 350.1; at 300: 80.8
+    # the wave needs 400 / 1300 = 0.31 s and 400 / 300 = 1.33 s there and back, the shutting 0.5 s: 350.1 x 0.615 = 215
+    assert bounds(run)["surge"] == {"least": "80", "most": "200", "slowest": "2"}
+    assert bounds(run, line="S")["surge"] is None
+
+
+def test_refused_limit(run):
+    """A limit that cannot be used is refused at its field."""
+    for limit in ("0", "x"):
+        with pytest.raises(CalcError) as refusal:
+            bounds(run, limit=limit)
+        assert refusal.value.field == "limit"
