@@ -3,7 +3,7 @@ import pytest
 from playwright.sync_api import expect, sync_playwright
 
 from tests.browser import ARGUMENTS, chromium_path
-from tests.phone.handset import Host, phones
+from tests.phone.handset import Handset, Host, phones, ready
 from tests.phone.lay import fresh_lay
 from tests.site.conftest import built  # noqa: F401  the same built site
 
@@ -24,6 +24,20 @@ def host(built):  # noqa: F811
     serving = Host(built)
     yield serving
     serving.stop()
+
+
+@pytest.fixture(scope="session")
+def away(browser, built):  # noqa: F811
+    """A phone that installed the site and has then lost every way to it."""
+    handset = Handset(browser, Host(built), worker=True)
+    start = handset.install()
+    # the worker holds neither itself nor the fleet's pages
+    files = sum(path.is_file() and path.relative_to(built).parts[0] not in ("sw.js", "rigs") for path in built.rglob("*"))
+    expect(start.get_by_text(ready(files), exact=True)).to_be_visible()
+    start.close()
+    handset.lose_signal()
+    yield handset
+    handset.close()
 
 
 @pytest.fixture

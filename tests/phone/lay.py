@@ -39,7 +39,7 @@ class Lay:
         self.page.get_by_role("button", name=SITE["pressure"][key], exact=True).tap()
 
     def _group(self, legend):
-        return self.page.get_by_role("group", name=re.compile("^" + re.escape(SITE["pressure"][legend])))
+        return self.page.get_by_role("group", name=re.compile("^" + re.escape(SITE["pressure"][legend]) + "(,|$)"))
 
     def choose(self, legend, label):
         """Touch one chip of a group."""

@@ -5,24 +5,9 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.phone.card import open_card
-from tests.phone.handset import Handset, Host, ready
 from tests.phone.lay import fresh_lay
 from tests.phone.words import SITE
 from tests.site import pages
-
-
-@pytest.fixture(scope="module")
-def away(browser, built):
-    """A phone that installed the site and has then lost every way to it."""
-    handset = Handset(browser, Host(built), worker=True)
-    start = handset.install()
-    # the worker holds neither itself nor the fleet's pages
-    files = sum(path.is_file() and path.relative_to(built).parts[0] not in ("sw.js", "rigs") for path in built.rglob("*"))
-    expect(start.get_by_text(ready(files), exact=True)).to_be_visible()
-    start.close()
-    handset.lose_signal()
-    yield handset
-    handset.close()
 
 
 def cold(away, address):

@@ -1,0 +1,115 @@
+"""Every lay that is ready, and lays built by touch, with the network off; and again from their shared links."""
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.phone.lay import open_lay
+from tests.phone.words import SITE, said
+
+PSI = SITE["unit"]["US"]["pressure"]
+# by hand, C Q^2 L with C 15.5 (1 3/4), 2 (2 1/2), 0.8 (3 on 2 1/2), 0.08 (5), 0.434 psi a foot, 29.7 d^2 sqrt(P)
+READY = {
+    "one": 170,        # 15.5 x 1.5^2 x 2 + 100 = 169.75
+    "wye": 170,        # 15.5 x 1.5^2 x 1.5 + 100 = 152.31; 2 x 3^2 = 18; 300 gpm is under 350
+    "blitz": 78,       # 265.79 gpm: 2 x 2.6579^2 x 2 + 50 = 78.26
+    "master": 119,     # 597.70 gpm in two: 0.8 x 2.9885^2 x 2 = 14.29; 80 + 25
+    "standpipe": 149,  # 50 + 2 x 7.0645 x 1.5 + 25 + 0.8 x 7.0645 + 0.434 x 108 = 148.72
+    "sprinkler": 155,  # 0.8 x 2.5^2 + 150
+    "supply": 60,      # 0.08 x 10^2 x 5 + 20
+    "relay": 100,      # 0.08 x 10^2 x 10 + 20
+    "draft": 170,      # line A as "one"; line B 2 x 2.5^2 x 2 + 100 = 125
+}
+
+
+@pytest.fixture(scope="module")
+def offline_lay(away):
+    return open_lay(away)
+
+
+@pytest.mark.parametrize("name", READY)
+def test_ready_lay(offline_lay, take, name):
+    """One touch lays it, with its answer worked by hand; its address opens the same on another phone."""
+    offline_lay.ready(name)
+    offline_lay.shows(READY[name])
+    drawn = offline_lay.page.locator(".map").inner_text()
+    expect(offline_lay.page).to_have_url(re.compile("#lay="))
+    offline_lay.page.wait_for_timeout(400)  # the address is written a moment later
+    other = open_lay(take(), "#" + offline_lay.page.url.partition("#")[2])
+    other.shows(READY[name])
+    assert other.page.locator(".map").inner_text() == drawn
+
+
+def test_standpipe_built_by_touch(away):
+    """From the opening lay to a standpipe, touch by touch."""
+    lay = open_lay(away, "#lay=%7B%7D")  # a link that cannot be read: the page says so and keeps its lay
+    lay.ready("one")
+    lay.hose("attack-2.5")
+    lay.choose("nozzle", SITE["pressure"]["smooth"])
+    lay.tip("1-1/8")
+    lay.type("length", "150")
+    lay.shows(71)  # by hand: 50 + 2 x 7.0645 x 1.5
+    lay.build("add_wye")
+    lay.press("remove")
+    lay.line("S")
+    lay.hose("supply-3-on-2.5")
+    lay.choose("device", SITE["device"]["standpipe"])
+    lay.type("rise", "108")
+    lay.shows(READY["standpipe"])
+
+
+def test_master_stream_built_by_touch(away):
+    """Two hoses side by side to a master stream device, and back by undoing."""
+    lay = open_lay(away)
+    lay.ready("one")
+    lay.shows(170)
+    lay.hose("supply-3-on-2.5")
+    lay.choose("nozzle", SITE["pressure"]["smooth"])
+    lay.tip("1-1/2")
+    lay.open(SITE["pressure"]["more_of_it"])
+    lay.choose("runs", "2")
+    lay.choose("device", SITE["device"]["master"])
+    lay.shows(READY["master"])
+    for _ in range(5):
+        lay.press("undo")
+    lay.shows(170)
+
+
+def test_shutting_a_nozzle(away):
+    """Shutting one of two nozzles shows what the other had and has; the pump section says what the pump adds."""
+    lay = open_lay(away)
+    lay.ready("wye")
+    lay.shows(READY["wye"])
+    now = lay.open(SITE["now"]["title"])
+    now.get_by_role("button", name=said("now", "shut_it", line=said("pressure", "line", id="B"))).tap()
+    # by hand: alone it would ask 100 + 52.31 + 2 x 1.5^2 = 156.81 for 150 gpm; at 170.31 it gets x sqrt(170.31 / 156.81)
+    row = now.get_by_role("row").filter(has=lay.page.get_by_role("rowheader", name=said("pressure", "line", id="A")))
+    expect(row).to_contain_text(re.compile(r"156 gpm\s*109 psi\s*150 gpm\s*100 psi"))
+    pump = lay.open(SITE["at_pump"]["title"])
+    pump.get_by_role("radio", name=SITE["at_pump"]["fed"]).tap()
+    # by hand: 170.31 - 50 = 120.31; 300 x 120.31 / 1714 = 21.06
+    expect(pump).to_contain_text(said("at_pump", "net", net=120, power=21))
+
+
+def test_bad_entry_below_the_answer(away):
+    """A bad gauge reading is told at its field and costs the answer nothing."""
+    lay = open_lay(away)
+    lay.ready("one")
+    now = lay.open(SITE["now"]["title"])
+    gauge = now.get_by_role("textbox", name=SITE["now"]["gauge"])
+    gauge.fill("up")
+    expect(now.get_by_text(SITE["refusal"]["not_a_number"])).to_be_visible()
+    lay.shows(170)
+    assert gauge.input_value() == "up"
+
+
+def test_deep_lay(take):
+    """A lay of six joints behind one another still fits a narrow phone, and every line can be touched."""
+    lay = open_lay(take(viewport={"width": 320, "height": 740}))
+    for _ in range(6):
+        lay.build("add_wye")
+    assert lay.page.locator(".map-key").count() == 13
+    assert lay.page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    for key in lay.page.locator(".map-key").all():
+        key.tap()
+        expect(key).to_have_attribute("aria-pressed", "true")
