@@ -8,7 +8,7 @@ import pytest
 from calc import phone as door
 from calc import shift
 from calc.errors import CalcError
-from site_src import catalogue, fleet, units
+from site_src import catalogue, fleet, reckoners, units
 from tests.unit.test_reading import OTHER_UNITS, SHELF, UNITS, a_lay, a_line, a_wye, fog
 
 PROFILE = fleet.load()["tollgate-engine-1"]  # of our own invention
@@ -42,6 +42,8 @@ CALLS = [
     ("shift.advance", {"state": STATE, "event": {"kind": "seen", "step": "look", "at_s": 1}}),
     ("shift.offer", {"state": WAITING}),
     ("water.elevation_psi", {"rise_ft": 41.7}),
+    *((f"{page}_reading.answer", {"entries": reckoners.opening(page, "metric"), "shelf": reckoners.shelf(page),
+                                  "units": units.shown_in("SI")}) for page in reckoners.PAGES),
 ]
 
 
