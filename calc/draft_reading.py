@@ -58,7 +58,7 @@ def answer(entries, shelf, units):
     return {
         "sum": "draft_none" if share is None else "draft",
         "figure": {"kind": "flow", "text": left_text},
-        "facts": {"percent": None if share is None else rounded(share * 100, 0), "lift": display.text(units, "lift", lift_ft),
+        "facts": {"percent": None if share is None else rounded(share * 100, 0), "lift": _short(units, lift_ft),
                   "expected": display.text(units, "vacuum", expected_inhg), "flow": display.text(units, "flow", typed["flow"])},
         "rows": rows,
         "cautions": cautions,
@@ -74,6 +74,11 @@ def plain(size_in):
     Raises CalcError naming value. Source: common practice.
     """
     return rounded(size_in, 1).replace(".0", "")
+
+
+def _short(units, lift_ft):
+    """A height as it is said: without an idle decimal."""
+    return display.text(units, "lift", lift_ft).replace(".0", "")
 
 
 def _lift_cautions(units, lift_ft, loss_ft, max_ft, flow_gpm, left_gpm):
@@ -114,7 +119,7 @@ def _drawn(units, lift_ft, loss_ft, max_ft):
     top_ft = max(draft.max_lift_ft(0, draft.USUAL_WATER_F), max_ft)
     marks = [("dependable", draft.DEPENDABLE_LIFT_FT), ("practical", draft.PRACTICAL_LIFT_FT), ("max", max_ft)]
     return {
-        "lift": {"share": lift_ft / top_ft, "text": display.text(units, "lift", lift_ft)},
+        "lift": {"share": lift_ft / top_ft, "text": _short(units, lift_ft)},
         "loss": {"share": (lift_ft + loss_ft) / top_ft, "text": display.text(units, "lift", loss_ft)},
         "marks": [{"name": name, "share": ft / top_ft, "text": display.text(units, "lift", ft)} for name, ft in marks],
     }

@@ -51,7 +51,7 @@ def answer(entries, shelf, units):
         "sum": "relay",
         "figure": {"kind": "pressure", "text": pressure_text},
         "facts": {"pumpers": str(plan["pumpers"]), "legs": str(plan["pumpers"] - 1), "leg": display.text(units, "length", plan["leg_ft"]),
-                  "fill": display.text(units, "time", minutes), "shut": rows[-1]["text"]},
+                  "fill": display.text(units, "time", minutes)},
         "rows": rows,
         "cautions": _cautions(units, typed, plan, laid, rated_gpm),
         "picture": {"pumpers": plan["pumpers"], "pressure": pressure_text, "floor": display.text(units, "pressure", typed["floor"]),
@@ -82,5 +82,4 @@ def _cautions(units, typed, plan, laid, rated_gpm):
             code = "past_rating" if promised_psi > 0 else "past_capacity"
             found.append(readout.caution(units, "caution", code, (
                 ("flow", "flow", typed["flow"]), ("amount", "pressure", net_psi), ("limit", "pressure", promised_psi))))
-    found.append(readout.caution(units, "caution", "intake_when_shut", (("amount", "pressure", plan["shut_psi"]),)))
     return found

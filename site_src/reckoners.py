@@ -54,7 +54,7 @@ def opening_answer(page):
 
 def _field(field):
     """A field as the script takes it: options as {id, label} by family."""
-    told = {key: field[key] for key in ("name", "kind", "customary", "metric", "from_rig", "taps", "when") if key in field}
+    told = {key: field[key] for key in ("name", "kind", "customary", "metric", "from_rig", "group", "taps", "when") if key in field}
     if field["kind"] == "choice":
         words = data.load("words/en/water")["option"]
         for family in ("customary", "metric"):
@@ -75,7 +75,7 @@ def page_data(page):
     formulas = data.by_id(data.load("formulas")["formula"])
     told = {
         **{key: words[key] for key in ("unit", "units", "basis", "engine")},
-        **{key: water[key] for key in ("reckon", "page", "field", "row", "working", "text", "told", "picture")},
+        **{key: water[key] for key in ("reckon", "page", "field", "group", "row", "working", "text", "told", "picture")},
         "refusal": {**words["refusal"], **water["refusal"]},
         "pressure": {key: words["pressure"][key] for key in PRESSURE_WORDS},
         "caution": {key: words["caution"][key] for key in ("stop", "caution")},

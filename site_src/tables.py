@@ -210,5 +210,5 @@ class Tables:
         coefficient = catalogue.hose(row)["coefficient"]
         spacing_ft = supply.relay_spacing_ft(coefficient, self.canonical("flow", flow), most_psi, residual_psi, 0)
         shown = spacing_ft * self.units["systems"][self.system["id"]]["length"]["factor"]
-        step = 5 if shown < 500 else 25
+        step = 5 if shown < 2000 else 25
         return str(int(shown / step + 1e-9) * step)

@@ -8,6 +8,7 @@ from tests.browser import PHONE
 from tests.phone.card import hasten, open_card
 from tests.phone.handset import phones
 from tests.phone.lay import open_lay
+from tests.phone.sheet import open_sheet
 from tests.phone.words import SITE
 from tests.site import pages
 
@@ -70,6 +71,8 @@ def plain(address):
     def opened(handset):
         if address == "pressure/":
             return open_lay(handset).page
+        if address.startswith(("water/", "foam/")) and address != "water/":
+            return open_sheet(handset, address).page
         for name in pages.cards():
             if address == f"shift/{name}/":
                 return open_card(handset, name).page
@@ -79,7 +82,7 @@ def plain(address):
 
 
 # One of the metric and one of the customary systems, and one rig of the fleet: the others are the same pages.
-ALIKE = ("tables/bar/", "tables/imperial/", "rigs/northmere", "rigs/quarry", "rigs/saltmarsh", "rigs/tollgate-brush", "rigs/tollgate-engine-2")
+ALIKE = ("tables/bar/", "tables/imperial/", "tables/SI/draft", "tables/SI/supply", "rigs/northmere", "rigs/quarry", "rigs/saltmarsh", "rigs/tollgate-brush", "rigs/tollgate-engine-2")
 SCREENS = {
     **{address or "start": plain(address) for address in pages.addresses() + ["404.html"] if not address.startswith(ALIKE)},
     **STATES,

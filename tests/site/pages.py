@@ -1,7 +1,7 @@
 """The built pages as a test reads them: addresses, tags, ids and tables."""
 import html.parser
 
-from site_src import data, fleet, units
+from site_src import data, fleet, reckoners, units
 from site_src.app import create_app
 from site_src.routes import tables
 
@@ -25,6 +25,7 @@ PARTS = {
     "card": cards(),
     "system": [system["id"] for system in units.systems()],
     "page": list(tables.PAGES),
+    "source": reckoners.WATER,
     "name": sorted(fleet.load()),
 }
 

@@ -41,8 +41,29 @@ def test_height(built, system, first, cells):
     assert row(built, system, "elevation", "elevation_heights", first)[1:] == cells
 
 
+@pytest.mark.parametrize(
+    ("system", "page", "caption", "facts", "first", "cells"),
+    [
+        # greatest lift in m at 5, 15, 20, 25, 30 and 35 C: a pump-hire firm's 10.33 m at the sea, less the steam tables'
+        # 0.87, 1.71, 2.34, 3.17, 4.25 and 5.63 kPa, over the weight of the water
+        ("SI", "draft", "draft_caption", {"unit": "m"}, "0", ["10.2", "10.2", "10.1", "10.0", "9.9", "9.8"]),
+        # 1 inHg is 3.386 kPa and stands for 1.13 ft: 20 kPa for 6.674 ft, 2.03 m
+        ("SI", "draft", "vacuum_caption", {}, "20", ["2.0"]),
+        ("bar", "draft", "vacuum_caption", {}, "0.20", ["2.0"]),
+        # printed metric set, to the 5 m below: 1260 kPa over 3.17 x 16 per m = 24.8; over 1.27 x 16 = 62.0;
+        # 1135 over 0.305 x 16 = 232.6; over 0.138 x 16 = 514
+        ("SI", "supply", "relay_caption", {"unit": "m"}, "4000", ["20", "60", "230", "510"]),
+        # AA from 1,500 US gallons a minute: 5678 L/min
+        ("bar", "supply", "class_caption", {"pressure": "1.4", "unit": "bar"}, "AA,", ["5678"]),
+    ],
+)
+def test_water(built, system, page, caption, facts, first, cells):
+    """Lift, vacuum, relay spacing and classes read in metric steps."""
+    assert row(built, system, page, caption, first, **facts)[1:] == cells
+
+
 def test_every_system_has_every_table(built):
-    """Each of the four systems has each of the five tables, and each page names its units."""
+    """Each of the four systems has each of the tables, and each page names its units."""
     for system in units.systems():
         for page in tables.PAGES:
             assert (built / "tables" / system["id"] / page / "index.html").is_file()

@@ -15,7 +15,7 @@ SCRIPTS = build.ROOT / "site_src" / "static" / "js"
 STEPS = data.by_id(data.load("sequences")["step"])
 TOLD = data.load("words/en/steps")
 BASES = set(data.load("words/en/site")["basis"])
-ENTRIES = [("pressure.js", "pressure")] + [("shift.js", f"shift/{card}") for card in pages.cards()]
+ENTRIES = [("pressure.js", "pressure"), ("reckon.js", "water/hydrant"), ("reckon.js", "foam")] + [("shift.js", f"shift/{card}") for card in pages.cards()]
 
 
 def with_imports(name, found):

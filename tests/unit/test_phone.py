@@ -8,7 +8,7 @@ import pytest
 from calc import phone as door
 from calc import practice, shift
 from calc.errors import CalcError
-from site_src import catalogue, fleet, units
+from site_src import catalogue, fleet, reckoners, units
 from tests.unit.test_flowing import UNITS as STANDING_UNITS
 from tests.unit.test_practice import LIGHTS, PARAMETERS
 from tests.unit.test_reading import OTHER_UNITS, SHELF, UNITS, a_lay, a_line, a_wye, fog
@@ -54,6 +54,8 @@ CALLS = [
     ("warming.answer", {"entries": {"power": "60@US", "trapped": "10@US", "tank": "750@US", "rise": "15@US"}, "units": units.shown_in("bar")}),
     ("practice.begin", {"task": "to_road", "parameters": PARAMETERS, "lights": LIGHTS, "faults": ["no_air"]}),
     ("practice.advance", {"run": practice.begin("to_road", PARAMETERS, LIGHTS, []), "event": {"kind": "tick", "passed_s": 0.4}}),
+    *((f"{page}_reading.answer", {"entries": reckoners.opening(page, "metric"), "shelf": reckoners.shelf(page),
+                                  "units": units.shown_in("SI")}) for page in reckoners.PAGES),
 ]
 
 

@@ -32,7 +32,7 @@ export function fieldsView({ data, entries, system, u, refusal, shown, act }) {
   };
 
   const control = (field) => {
-    const label = words.field[field.name];
+    const label = words.field[`${data.page}_${field.name}`] ?? words.field[field.name];
     const choice = { name: field.name, legend: label, value: entries[field.name], change: (id) => act.choose(field.name, id) };
     if (field.kind === "choice") return chips({ ...choice, choices: offered(field, family, entries[field.name]) });
     if (field.kind === "hose") {
@@ -44,5 +44,6 @@ export function fieldsView({ data, entries, system, u, refusal, shown, act }) {
     return field.kind === "count" ? amount(field, label, nothing, null) : amount(field, label, u[`u_${field.kind}`], field.kind);
   };
 
-  return html`<section aria-label=${words.reckon.settings}>${data.fields.filter(isShown).map(control)}</section>`;
+  return html`<section aria-label=${words.reckon.settings}>${data.fields.filter(isShown).map((field) => html`
+    ${field.group ? html`<h2>${words.group[field.group]}</h2>` : nothing}${control(field)}`)}</section>`;
 }

@@ -1,0 +1,123 @@
+"""The water pages answer as worked by hand, warn in place, and forget nothing."""
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.phone.handset import kill
+from tests.phone.sheet import TOLD, open_sheet
+from tests.phone.test_rig import ENGINE, with_engine
+from tests.phone.words import SITE
+
+
+def test_hydrant(handset):
+    """Lines flowing, then a pitot: the flow at 20 psi, its class, and the rules that disagree."""
+    sheet = open_sheet(handset, "water/hydrant/")
+    sheet.shows("683", "gpm")  # by hand: 250 x (45 / 7)^0.54
+    expect(sheet.page.get_by_text(TOLD["told"]["hydrant_differ"].format(least=1, most=2))).to_be_visible()
+    sheet.choose("known", TOLD["option"]["known"]["pitot"])
+    sheet.type("residual", "50")
+    sheet.shows("1519", "gpm")  # by hand: 839.25 x 3^0.54
+    expect(sheet.figure("test")).to_contain_text("29.84 × 0.9 × 2.5² × √25 × 1 = 839.25 gpm")
+    expect(sheet.figure("class")).to_contain_text(TOLD["text"]["class"]["AA"])
+    expect(sheet.figure("available")).to_contain_text(SITE["basis"]["from memory"])
+    sheet.type("residual", "15")
+    expect(sheet.warns("residual_below_floor", amount=15, limit=20)).to_be_visible()
+    assert not re.search(r"undefined|NaN|\{\w+\}|\[object", sheet.page.locator("main").inner_text())
+
+
+def test_tank(handset):
+    """Minutes by steps and chips."""
+    sheet = open_sheet(handset, "water/tank/")
+    sheet.shows("4.0", "min")  # by hand: 750 x 0.8 / 150
+    sheet.choose("usable", TOLD["option"]["usable"]["100"])
+    sheet.shows("5.0", "min")
+    sheet.step("tank", "more")
+    sheet.shows("5.3", "min")  # by hand: 800 / 150
+
+
+def test_draft(handset):
+    """A lift past the rating leaves less; a gauge that reads too high is told."""
+    sheet = open_sheet(handset, "water/draft/")
+    sheet.type("lift", "15")
+    sheet.shows("875", "gpm")  # by hand: 0.7 x 1250
+    sheet.type("vacuum", "20")
+    expect(sheet.warns("vacuum_high", amount=20, limit=17)).to_be_visible()  # by hand: (15 + 4) / 1.13 = 16.8
+    sheet.type("lift", "22")
+    expect(sheet.answer).to_have_text(TOLD["told"]["draft_none"])
+
+
+def test_relay(handset):
+    """Pressure, pumpers and time to fill; a longer way takes one pumper more."""
+    sheet = open_sheet(handset, "water/relay/")
+    sheet.shows("140", "psi")  # by hand: 8 psi per 100 ft; 3,000 ft in two legs: 20 + 120
+    sheet.type("distance", "4500")
+    sheet.shows("140", "psi")  # three legs of 120
+    expect(sheet.page.get_by_text(TOLD["told"]["relay"].format(pumpers=4, leg=1500, fill=4.6, u_length="ft"))).to_be_visible()
+
+
+def test_shuttle(handset):
+    """What three tankers keep up, and what the clock says instead of the distance."""
+    sheet = open_sheet(handset, "water/shuttle/")
+    sheet.shows("329", "gpm")  # by hand: 3 x 2250 / 20.5
+    sheet.choose("way", TOLD["option"]["way"]["timed"])
+    sheet.shows("321", "gpm")  # by hand: 3 x 2250 / 21
+    sheet.step("tankers", "more")
+    sheet.shows("429", "gpm")  # by hand: 4 x 2250 / 21
+
+
+def test_units_change_what_is_shown(handset):
+    """The same entries read in kPa and litres, and come back as typed."""
+    sheet = open_sheet(handset, "water/tank/")
+    sheet.type("tank", "1000")
+    sheet.shows("5.3", "min")  # by hand: 800 / 150
+    sheet.system("SI")
+    sheet.shows("5.3", "min")
+    assert sheet.field("tank").input_value() == "3785"  # 1,000 gal x 3.785412
+    sheet.system("US")
+    assert sheet.field("tank").input_value() == "1000"
+
+
+def test_kept_and_linked(handset, take):
+    """A killed page opens as it was left, and its address opens the same on another phone."""
+    sheet = open_sheet(handset, "water/tank/")
+    sheet.type("flow", "100")
+    sheet.shows("6.0", "min")  # by hand: 600 / 100
+    expect(sheet.page).to_have_url(re.compile("100%40US"))
+    fragment = "#" + sheet.page.url.partition("#")[2]
+    kill(sheet.page)
+    open_sheet(handset, "water/tank/").shows("6.0", "min")
+    open_sheet(take(), "water/tank/", fragment).shows("6.0", "min")
+    # the list of the water pages shows the same answer
+    tile = handset.open("water/").locator("[data-page=tank]")
+    expect(tile).to_contain_text("6.0")
+
+
+@pytest.mark.parametrize("fragment", ["#with=", "#with=%7B%7D", "#with=null", '#with={"tank":"<img src=x onerror=h()>"}', "#with=" + "x" * 5000])
+def test_damaged_link(handset, fragment):
+    """A link that cannot be read says so, and the page opens as ever."""
+    sheet = open_sheet(handset, "water/tank/", fragment)
+    expect(sheet.page.get_by_text(TOLD["reckon"]["damaged_link"])).to_be_visible()
+    sheet.shows("4.0", "min")
+
+
+def test_bad_entry_at_its_field(handset):
+    """A bad entry is told at its field, the rest stays, and mending it brings the answer back."""
+    sheet = open_sheet(handset, "water/hydrant/")
+    sheet.type("residual", "70")
+    expect(sheet.refusal("residual")).to_have_text(TOLD["refusal"]["not_below_static"])
+    expect(sheet.answer).to_have_text(TOLD["reckon"]["waiting"])
+    sheet.type("length", "9999")
+    sheet.type("residual", "58")
+    expect(sheet.refusal("length")).to_have_text(TOLD["refusal"]["out_of_range"].format(least=0, most=5000))
+    sheet.type("length", "100")
+    sheet.shows("683", "gpm")
+
+
+def test_rig_opens_its_own(handset):
+    """Beside a rig a page opens on what its profile says, and names it."""
+    with_engine(handset)  # 750 gal and 1,500 gpm, of our own invention
+    sheet = open_sheet(handset, "water/draft/")
+    sheet.shows("1500", "gpm")  # all of the rating at 10 ft
+    told = TOLD["reckon"]["rig_named"].format(name=ENGINE["name"])
+    expect(sheet.page.get_by_text(told)).to_be_visible()

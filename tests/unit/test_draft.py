@@ -1,0 +1,125 @@
+"""Drafting and foam."""
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc.errors import CalcError
+from site_src import data
+
+ROWS = data.load("water")["suction"]
+
+
+@pytest.mark.parametrize(
+    ("altitude_ft", "water_f", "lift_ft"),
+    [
+        # a study's table, worked from a standard atmosphere and another correlation of vapour pressure
+        (0, 40, 33.6), (0, 60, 33.3), (0, 100, 31.9), (2000, 80, 30.5), (5000, 60, 27.6), (8000, 90, 23.7), (10000, 120, 19.6),
+    ],
+)
+def test_max_lift(run, altitude_ft, water_f, lift_ft):
+    """The air lifts less with height and with warmth."""
+    assert run("draft", "max_lift_ft", altitude_ft=altitude_ft, water_f=water_f) == pytest.approx(lift_ft, abs=0.1)
+
+
+@pytest.mark.parametrize(
+    ("altitude_ft", "water_f", "lost_ft", "within_ft"),
+    [
+        # lift lost to warm water, as a pump maker prints it; the vapour pressure of the steam tables gives a fifth less
+        (0, 70, 0.3, 0.1), (0, 80, 0.6, 0.15), (0, 90, 1.1, 0.25), (0, 100, 1.7, 0.35),
+        # the same maker: 1.1 ft per 1,000 ft above 2,000; from there to 5,000 ft
+        (5000, 60, 3.3 + 2.3, 0.3),  # 2.3 ft to 2,000 ft in the table above
+        (0, 40, 0, 0),  # cold water is no credit
+    ],
+)
+def test_counted_lift(run, altitude_ft, water_f, lost_ft, within_ft):
+    """Thin air and warm water count as lift."""
+    counted_ft = run("draft", "counted_lift_ft", lift_ft=10, altitude_ft=altitude_ft, water_f=water_f)
+    assert counted_ft - 10 == pytest.approx(lost_ft, abs=within_ft)
+
+
+@pytest.mark.parametrize(
+    ("lift_ft", "share"),
+    # driver/operator study cards, handbook chapter 11: 70 % at 15 ft, 60 % at 20 ft; rated at 10 ft; straight between
+    [(0, 1), (10, 1), (12.5, 0.85), (15, 0.7), (17.5, 0.65), (20, 0.6)],
+)
+def test_share(run, lift_ft, share):
+    """A lift leaves its share of rated capacity."""
+    assert run("draft", "rated_share", lift_ft=lift_ft) == pytest.approx(share, rel=1e-9)
+
+
+@settings(deadline=None, max_examples=40)
+@given(lift_ft=st.floats(0, 19), more_ft=st.floats(0, 1))
+def test_higher_never_gives_more(run, lift_ft, more_ft):
+    """More lift never leaves more."""
+    low, high = (run("draft", "rated_share", lift_ft=ft) for ft in (lift_ft, lift_ft + more_ft))
+    assert high <= low
+
+
+def test_vacuum_inverts(run):
+    """A reading and the height it stands for are the same thing."""
+    # study cards: 22 inHg is 24.86 ft
+    assert run("draft", "vacuum_inhg", head_ft=24.86) == pytest.approx(22, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("size_in", "flow_gpm", "length_ft", "loss_ft"),
+    [
+        (6, 1500, 10, 7.6), (6, 1500, 20, 9.0),  # NFPA annex table, from memory: 7.6, and 1.4 for 10 ft more
+        (6, 750, 20, 2.25),   # by hand: the nearest row, 1,000 gpm: 4.0 x 0.75^2
+        (5, 1000, 30, 11.6),  # 8.4 + 2 x 1.6
+        (4, 0, 20, 0),        # no flow, no loss
+    ],
+)
+def test_suction(run, size_in, flow_gpm, length_ft, loss_ft):
+    """Suction loss is the table's, scaled with the square of the flow."""
+    told = run("draft", "suction_loss_ft", rows=ROWS, size_in=size_in, flow_gpm=flow_gpm, length_ft=length_ft)
+    assert told == pytest.approx(loss_ft, rel=1e-9, abs=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("function", "arguments", "expected"),
+    [
+        ("concentrate_gpm", {"flow_gpm": 125, "percent": 3}, 3.75),                        # by hand: 125 x 0.03
+        ("concentrate_gal", {"minutes": 10, "flow_gpm": 95, "percent": 3}, 28.5),          # 10 x 2.85
+        ("most_back_pressure_psi", {"inlet_psi": 200, "share_percent": 65}, 130),          # 200 x 0.65
+        # 100 + 15.5 x 0.95^2 x 1.5 + 4.34
+        ("back_pressure_psi", {"coefficient": 15.5, "flow_gpm": 95, "length_ft": 150, "rise_ft": 10, "nozzle_psi": 100}, 125.3231),
+        # (130 - 100) / 13.98875 per 100 ft
+        ("longest_hose_ft", {"coefficient": 15.5, "flow_gpm": 95, "rise_ft": 0, "nozzle_psi": 100, "most_psi": 130}, 214.458),
+        # the nozzle alone takes more than the eductor may see
+        ("longest_hose_ft", {"coefficient": 15.5, "flow_gpm": 95, "rise_ft": 0, "nozzle_psi": 140, "most_psi": 130}, 0),
+    ],
+)
+def test_foam(run, function, arguments, expected):
+    """Concentrate, time, back pressure and hose, worked by hand."""
+    assert run("foam", function, **arguments) == pytest.approx(expected, rel=1e-5)
+
+
+@settings(deadline=None, max_examples=40)
+@given(flow_gpm=st.floats(30, 250), rise_ft=st.floats(-20, 20), nozzle_psi=st.floats(50, 100))
+def test_longest_hose_is_the_limit(run, flow_gpm, rise_ft, nozzle_psi):
+    """With the longest hose the back pressure is exactly the most."""
+    hose = {"coefficient": 15.5, "flow_gpm": flow_gpm, "rise_ft": rise_ft, "nozzle_psi": nozzle_psi}
+    longest_ft = run("foam", "longest_hose_ft", most_psi=130, **hose)
+    assert run("foam", "back_pressure_psi", length_ft=longest_ft, **hose) == pytest.approx(130, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("module", "function", "arguments", "field", "code"),
+    [
+        ("draft", "rated_share", {"lift_ft": 20.1}, "lift_ft", "out_of_range"),
+        ("draft", "max_lift_ft", {"altitude_ft": 20001, "water_f": 60}, "altitude_ft", "out_of_range"),
+        ("draft", "max_lift_ft", {"altitude_ft": 0, "water_f": 20}, "water_f", "out_of_range"),
+        ("draft", "suction_loss_ft", {"rows": ROWS, "size_in": 3, "flow_gpm": 100, "length_ft": 20}, "size_in", "unknown"),
+        ("draft", "lift_from_vacuum_ft", {"vacuum_inhg": 31}, "vacuum_inhg", "out_of_range"),
+        ("foam", "concentrate_gpm", {"flow_gpm": 100, "percent": 7}, "percent", "out_of_range"),
+        ("foam", "most_back_pressure_psi", {"inlet_psi": 200, "share_percent": 90}, "share_percent", "out_of_range"),
+        ("foam", "longest_hose_ft", {"coefficient": 15.5, "flow_gpm": 0, "rise_ft": 0, "nozzle_psi": 100, "most_psi": 130},
+         "flow_gpm", "not_positive"),
+    ],
+)
+def test_refusal(run, module, function, arguments, field, code):
+    """What cannot be used is refused by field and code."""
+    with pytest.raises(CalcError) as refusal:
+        run(module, function, **arguments)
+    assert (refusal.value.field, refusal.value.code) == (field, code)

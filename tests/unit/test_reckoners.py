@@ -1,0 +1,185 @@
+"""The water and foam pages: entries as typed in, answers as read out, every word there, nothing but a CalcError out."""
+import re
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc.errors import CalcError
+from site_src import data, reckoners, units
+
+US = units.shown_in("US")
+TOLD = data.load("words/en/water")
+SYSTEMS = [row["id"] for row in units.systems()]
+HOSTILE = ("", "@US", "abc", "-1", "1e9", "999999999", "1,000", "nan", "5@none", "@", "0", None, 7, [], {}, True)
+
+
+def ask(run, page, shown="US", family="customary", **changes):
+    """The answer of a page at its opening entries but for the changes."""
+    entries = {**reckoners.opening(page, family), **changes}
+    return run(f"{page}_reading", "answer", entries=entries, shelf=reckoners.shelf(page), units=units.shown_in(shown))
+
+
+def row(answer, name):
+    return [each for each in answer["rows"] if each["name"] == name][0]
+
+
+@pytest.mark.parametrize(
+    ("page", "changes", "figure", "sum_name", "rows"),
+    [
+        # by hand: 250 x (45 / 7)^0.54 = 682.6; 65 - 7 x 2^1.85 - 0.08 x 25 = 37.8 at the intake
+        ("hydrant", {}, "683", "hydrant_differ", {"class": "B", "percentage": "2", "squaring": "1", "intake": "38"}),
+        # by hand: 29.84 x 0.9 x 6.25 x 5 = 839.25, x (45 / 15)^0.54 = 1519
+        ("hydrant", {"known": "pitot", "residual": "50"}, "1519", "hydrant_differ", {"test": "839", "class": "AA", "first_digit": "1"}),
+        # by hand: 29.84 x 0.9 x 16 x 5 x 0.83 = 1783.2, x 3^0.54 = 3227.4
+        ("hydrant", {"known": "pitot", "residual": "50", "outlet": "4@US"}, "3227", "hydrant_differ", {"test_large": "1783"}),
+        # 60 - 40: a third of static, over three times its first digit, and 60 - 80 with two lines: no rule allows one more
+        ("hydrant", {"static": "60", "residual": "40"}, "363", "hydrant", {"percentage": "0"}),  # 250 x 2^0.54 = 363.5
+        ("tank", {}, "4.0", "tank", {"usable": "600"}),           # 750 x 0.8 / 150
+        ("tank", {"usable": "100"}, "5.0", "tank", {}),
+        ("shuttle", {}, "329", "shuttle", {"road": "11.5", "cycle": "20.5", "needed": "3"}),  # see test_relay
+        ("shuttle", {"way": "timed"}, "321", "shuttle", {"cycle": "21.0"}),  # 3 x 2250 / 21
+        ("relay", {}, "140", "relay", {"pumpers": "3", "leg": "1500", "fill": "3.1"}),  # see test_relay
+        ("relay", {"lines": "2"}, "80", "relay", {"pumpers": "2"}),  # 0.02 x 100 x 30 + 20
+        ("draft", {"lift": "15"}, "875", "draft", {"counted": "15.0", "loss": "4.0", "expected": "17"}),  # 0.7 x 1250; 19 / 1.13
+        ("draft", {"lift": "21"}, None, "draft_none", {}),
+        ("foam", {}, "10.5", "foam", {"foam_needed": "29", "most_back": "130", "back": "121", "longest": "214"}),  # see test_draft
+    ],
+)
+def test_answer(run, page, changes, figure, sum_name, rows):
+    """Each page reads out the hand-worked figures."""
+    answer = ask(run, page, **changes)
+    assert (answer["figure"]["text"], answer["sum"]) == (figure, sum_name)
+    for name, text in rows.items():
+        assert row(answer, name)["text"] == text, name
+
+
+@pytest.mark.parametrize(
+    ("page", "changes", "level", "code", "amount"),
+    [
+        ("hydrant", {"residual": "15"}, "stop", "residual_below_floor", "15"),
+        ("hydrant", {"residual": "62"}, "caution", "drop_small", "4.6"),      # by hand: 3 of 65
+        ("hydrant", {"wanted": "700"}, "stop", "intake_below_floor", "14"),   # 65 - 7 x 2.8^1.85 - 3.92 = 14.1
+        ("tank", {"tank": "400", "flow": "300"}, "caution", "tank_to_pump", "300"),
+        ("shuttle", {"tankers": "7"}, "caution", "held_at_fill", "14.5"),     # 35 - 20.5
+        ("shuttle", {"tankers": "2"}, "caution", "short_of_wanted", "220"),   # 2 x 2250 / 20.5 = 219.5
+        ("shuttle", {"wanted": "500"}, "caution", "sites_too_slow", "329"),
+        ("shuttle", {"tankers": "6", "fill": "2", "distance": "1"}, "caution", "held_at_dump", "13.3"),  # 24 - 10.7
+        ("draft", {"lift": "16"}, "caution", "above_dependable", "16.0"),
+        ("draft", {"lift": "26"}, "stop", "beyond_practical", "26.0"),
+        ("draft", {"flow": "1300"}, "caution", "past_what_is_left", "1300"),
+        ("draft", {"lift": "20", "suction": "4"}, "stop", "beyond_air", "45.2"),  # 20 + 6.3 x 4
+        ("draft", {"vacuum": "18"}, "caution", "vacuum_high", "18"),          # 14 / 1.13 = 12.4
+        ("draft", {"vacuum": "5"}, "caution", "vacuum_low", "5"),             # 10 / 1.13 = 8.8
+        ("relay", {"most": "250", "distance": "2800"}, "stop", "hose_above_test", "244"),  # 20 + 224, over 200
+        ("relay", {"rated": "1000", "most": "185", "distance": "2000"}, "caution", "past_rating", "160"),
+        ("relay", {"rated": "750"}, "caution", "past_capacity", "120"),
+        ("foam", {"length": "250"}, "stop", "back_pressure", "135"),          # 100 + 13.989 x 2.5
+        ("foam", {"concentrate": "20"}, "caution", "foam_short", "20"),
+    ],
+)
+def test_caution(run, page, changes, level, code, amount):
+    """What is to be minded is told, with its figure."""
+    found = {each["code"]: each for each in ask(run, page, **changes)["cautions"]}
+    assert (found[code]["level"], found[code]["amount"]) == (level, amount)
+    fill(TOLD["caution"][code], found[code])
+
+
+@pytest.mark.parametrize("page", reckoners.PAGES)
+def test_opening_calls_nothing_to_mind(run, page):
+    """A page opens on figures that are in order."""
+    assert ask(run, page)["cautions"] == []
+
+
+@pytest.mark.parametrize(
+    ("page", "changes", "field", "code"),
+    [
+        ("hydrant", {"residual": "65"}, "residual", "not_below_static"),
+        ("hydrant", {"floor": "70"}, "floor", "not_below_static"),
+        ("hydrant", {"known": "pitot", "outlet": "4.5@US", "pitot": "1"}, "pitot", "below_table"),
+        ("hydrant", {"known": "pitot", "outlets": "1.5"}, "outlets", "not_whole"),
+        ("hydrant", {"known": "gauge"}, "known", "unknown"),
+        ("hydrant", {"hose": "none"}, "hose", "unknown"),
+        ("tank", {"tank": "0"}, "tank", "out_of_range"),
+        ("draft", {"lift": "-1"}, "lift", "out_of_range"),
+        ("draft", {"length": "5"}, "length", "out_of_range"),
+        ("relay", {"most": "20"}, "most", "not_above_residual"),
+        ("relay", {"distance": "50000", "flow": "3000"}, "distance", "too_many_pumpers"),
+        ("shuttle", {"fill": ""}, "fill", "empty"),
+        ("foam", {"flow": "1,000"}, "flow", "comma_of_thousands"),
+    ],
+)
+def test_refusal(run, page, changes, field, code):
+    """A bad entry is refused by its own name, and the page has the words."""
+    with pytest.raises(CalcError) as refusal:
+        ask(run, page, **changes)
+    assert (refusal.value.field, refusal.value.code) == (field, code)
+    assert code in {**data.load("words/en/site")["refusal"], **TOLD["refusal"]}
+
+
+def test_bounds_in_the_shown_units(run):
+    """A bound is told in the units of the page."""
+    with pytest.raises(CalcError) as refusal:
+        ask(run, "draft", shown="SI", lift="20@SI")
+    assert refusal.value.facts == {"least": "0.0", "most": "12.2"}  # by hand: 40 ft x 0.3048
+
+
+@pytest.mark.parametrize("page", reckoners.PAGES)
+@pytest.mark.parametrize("bad", HOSTILE, ids=repr)
+def test_hostile_entries(run, page, bad):
+    """Whatever stands in an entry, an answer or a CalcError comes back."""
+    for field in reckoners.fields(page):
+        try:
+            ask(run, page, **{field["name"]: bad})
+        except CalcError as error:
+            assert error.field and error.code
+
+
+@pytest.mark.parametrize("entries", [None, [], "", 3, {}])
+@pytest.mark.parametrize("page", reckoners.PAGES)
+def test_no_entries(run, page, entries):
+    """What is no set of entries is refused."""
+    with pytest.raises(CalcError):
+        run(f"{page}_reading", "answer", entries=entries, shelf=reckoners.shelf(page), units=US)
+
+
+def fill(sentence, facts):
+    """A sentence with its facts in it; fails where one is missing."""
+    unit = {f"u_{kind}": word for kind, word in data.load("words/en/site")["unit"]["US"].items()}
+    return sentence.format(**{**unit, **facts})
+
+
+@pytest.mark.parametrize("page", reckoners.PAGES)
+def test_every_word_is_there(page):
+    """Every entry, figure, working, source and standing caution of a page has its words, and no working a gap."""
+    for field in reckoners.fields(page):
+        assert field["name"] in TOLD["field"] or f"{page}_{field['name']}" in TOLD["field"]
+        assert field.get("group", "to_pump") in TOLD["group"]
+    answer = reckoners.opening_answer(page)
+    for each in answer["rows"]:
+        assert TOLD["row"][each["name"]]
+        assert "{" not in fill(TOLD["working"][each["name"]], each["terms"])
+        assert set(each["sources"]) <= set(reckoners.FORMULAS[page])
+    assert fill(TOLD["told"][answer["sum"]], answer["facts"])
+    assert fill(TOLD["page"][page]["label"], answer["facts"])
+    assert len(TOLD["standing"][page]) >= 3
+
+
+def test_no_word_is_idle():
+    """Every caution, figure and working in the words is one that calc can give."""
+    code = "".join(path.read_text() for path in (data.FOLDER.parent.parent / "calc").glob("*.py"))
+    for section in ("caution", "row", "working", "refusal"):
+        for name in TOLD[section]:
+            assert re.search(rf'"{name}"', code) or name.startswith(("held_at_", "test_large")), name
+
+
+@settings(deadline=None, max_examples=25)
+@given(shown=st.sampled_from(SYSTEMS), page=st.sampled_from(reckoners.PAGES), family=st.sampled_from(["customary", "metric"]))
+def test_same_in_every_system(run, shown, page, family):
+    """The same entries are the same physics, whatever they are read in."""
+    here, there = ask(run, page, shown=shown, family=family), ask(run, page, family=family)
+    kind = here["figure"]["kind"]
+    factor = {name: units.baked()[name][kind]["factor"] for name in (shown, "US")}
+    one, other = (float(answer["figure"]["text"]) / factor[name] for answer, name in ((here, shown), (there, "US")))
+    places = units.baked()[shown][kind]["places"]
+    assert one == pytest.approx(other, abs=0.51 * 10**-places / factor[shown] + 0.51 * 10 ** -units.baked()["US"][kind]["places"])

@@ -1,0 +1,134 @@
+"""The relay and the shuttle."""
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc.errors import CalcError
+
+RELAY = {"coefficient": 0.08, "flow_gpm": 1000, "distance_ft": 3000, "rise_ft": 0, "most_psi": 185, "residual_psi": 20}
+SHUTTLE = {"tank_gal": 2500, "road_minutes": 11.5, "fill_minutes": 5, "dump_minutes": 4}
+
+
+@pytest.mark.parametrize(
+    ("changes", "pumpers", "discharge_psi", "shut_psi"),
+    [
+        # by hand: 0.08 x 10^2 = 8 psi per 100 ft, so 240 over 3,000 ft, in legs of at most 185 - 20 = 165
+        ({}, 3, 140, 140),                     # two legs: 20 + 120
+        ({"distance_ft": 2000}, 2, 180, 180),  # one leg: 20 + 160
+        ({"rise_ft": 100}, 3, 161.7, 140),     # 43.4 of height: 20 + 120 + 21.7; shut, the height is gone
+        ({"flow_gpm": 500}, 2, 80, 80),        # 2 psi per 100 ft: 20 + 60
+        ({"rise_ft": -800}, 2, -87.2, 260),    # 347.2 downhill beats 240: the slope carries, shut it stands at 260
+        ({"most_psi": 260}, 2, 260, 260),      # 240 just fits
+    ],
+)
+def test_plan(run, changes, pumpers, discharge_psi, shut_psi):
+    """The fewest pumpers, each showing residual, friction and height of one leg."""
+    plan = run("relay", "plan", **{**RELAY, **changes})
+    assert plan["pumpers"] == pumpers
+    assert plan["discharge_psi"] == pytest.approx(discharge_psi, rel=1e-9)
+    assert plan["shut_psi"] == pytest.approx(shut_psi, rel=1e-9)
+
+
+@settings(deadline=None, max_examples=60)
+@given(flow_gpm=st.floats(100, 2000), distance_ft=st.floats(100, 8000), rise_ft=st.floats(-200, 200))
+def test_fewest(run, flow_gpm, distance_ft, rise_ft):
+    """No pumper passes its limit, one pumper fewer would, and the level reach is relay_spacing_ft."""
+    asked = {**RELAY, "flow_gpm": flow_gpm, "distance_ft": distance_ft, "rise_ft": rise_ft}
+    try:
+        plan = run("relay", "plan", **asked)
+    except CalcError as error:
+        assert error.code == "too_many_pumpers"
+        return
+    legs = plan["pumpers"] - 1
+    assert plan["discharge_psi"] <= 185 + 1e-6
+    lost_psi = (plan["friction_psi"] + plan["elevation_psi"]) * legs
+    assert legs == 1 or lost_psi / (legs - 1) > 165 - 1e-6
+    level = run("relay", "plan", **{**asked, "rise_ft": 0})
+    reach_ft = run("supply", "relay_spacing_ft", coefficient=0.08, flow_gpm=flow_gpm, discharge_psi=185, residual_psi=20, rise_ft=0)
+    assert level["reach_ft"] == pytest.approx(reach_ft, rel=1e-9)
+
+
+def test_fill(run):
+    """A hose fills in the time its water takes to arrive."""
+    # by hand: 5 in: 19.635 in2 x 36,000 in / 231 = 3,060 gal; at 1,000 gpm 3.06 min; two hoses take twice that
+    one, two = (run("relay", "fill_minutes", bore_in=5, length_ft=3000, hoses=hoses, flow_gpm=1000) for hoses in (1, 2))
+    assert one == pytest.approx(3.06, abs=0.001)
+    assert two == pytest.approx(2 * one, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("changes", "field", "code"),
+    [
+        ({"most_psi": 20}, "most_psi", "not_above_residual"),
+        ({"distance_ft": 200000}, "distance_ft", "too_many_pumpers"),
+        ({"flow_gpm": 0}, "flow_gpm", "not_positive"),
+        ({"distance_ft": 0}, "distance_ft", "not_positive"),
+        ({"coefficient": 0}, "coefficient", "not_positive"),
+        ({"residual_psi": -1}, "residual_psi", "negative"),
+    ],
+)
+def test_refusal(run, changes, field, code):
+    """What cannot be used is refused by field and code."""
+    with pytest.raises(CalcError) as refusal:
+        run("relay", "plan", **{**RELAY, **changes})
+    assert (refusal.value.field, refusal.value.code) == (field, code)
+
+
+@pytest.mark.parametrize(
+    ("distance_miles", "is_round_trip", "minutes"),
+    [
+        (3, False, 11.5),  # by hand: 2 x (0.65 + 1.7 x 3)
+        (3, True, 6.4),    # there and back: 2 x (0.65 + 1.7 x 1.5)
+        (0, False, 1.3),
+    ],
+)
+def test_road(run, distance_miles, is_round_trip, minutes):
+    """Each way takes its start, its stop and its miles."""
+    told = run("shuttle", "travel_minutes", distance_miles=distance_miles, is_round_trip=is_round_trip)
+    assert told == pytest.approx(minutes, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("tankers", "flow_gpm", "held_by", "wait_minutes"),
+    [
+        # by hand: a round takes 11.5 + 5 + 4 = 20.5 min and brings 0.9 x 2500 = 2250 gal; the fill site passes one in 5 min
+        (1, 109.756, "road", 0),    # 2250 / 20.5
+        (3, 329.268, "road", 0),
+        (4, 439.024, "road", 0),
+        (5, 450, "fill", 4.5),      # five need 25 min at the fill site: 2250 / 5
+        (9, 450, "fill", 24.5),
+    ],
+)
+def test_shuttle(run, tankers, flow_gpm, held_by, wait_minutes):
+    """Tankers add up until the slower site has one waiting, and then no more."""
+    plan = run("shuttle", "plan", tankers=tankers, **SHUTTLE)
+    assert plan["flow_gpm"] == pytest.approx(flow_gpm, abs=0.001)
+    assert (plan["held_by"], plan["useful"]) == (held_by, 5)  # 20.5 / 5 rounded up
+    assert plan["wait_minutes"] == pytest.approx(wait_minutes, abs=1e-9)
+
+
+def test_held_at_dump(run):
+    """The site that takes longer is named."""
+    plan = run("shuttle", "plan", tankers=5, tank_gal=2500, road_minutes=5, fill_minutes=4, dump_minutes=6)
+    assert (plan["held_by"], plan["cycle_minutes"]) == ("dump", 30)  # by hand: five at 6 min
+
+
+@pytest.mark.parametrize(("wanted_gpm", "tankers"), [(109, 1), (300, 3), (440, 5), (450, 5), (451, None)])
+def test_tankers_for(run, wanted_gpm, tankers):
+    """As many as it takes, or none where the sites do not allow it; from the rows above."""
+    assert run("shuttle", "tankers_for", wanted_gpm=wanted_gpm, **SHUTTLE) == tankers
+
+
+@pytest.mark.parametrize(
+    ("changes", "field", "code"),
+    [
+        ({"tankers": 1.5}, "tankers", "not_whole"), ({"tankers": 0}, "tankers", "out_of_range"),
+        ({"tank_gal": 0}, "tank_gal", "not_positive"), ({"fill_minutes": 0}, "fill_minutes", "not_positive"),
+        ({"road_minutes": -1}, "road_minutes", "negative"),
+    ],
+)
+def test_shuttle_refusal(run, changes, field, code):
+    """What cannot be used is refused by field and code."""
+    with pytest.raises(CalcError) as refusal:
+        run("shuttle", "plan", **{"tankers": 2, **SHUTTLE, **changes})
+    assert (refusal.value.field, refusal.value.code) == (field, code)
