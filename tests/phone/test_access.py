@@ -25,13 +25,15 @@ WIDTH_PX = PHONE["viewport"]["width"]
 
 
 def wye(handset):
-    """Two lines, one smooth, one gated, and a caution."""
+    """Two lines, one smooth, one gated, and a caution, every part of the page open."""
     lay = open_lay(handset)
     lay.build("add_wye")
     lay.line("B")
     lay.type("length", "600")
     lay.choose("nozzle", SITE["pressure"]["smooth"])
     lay.working("friction")
+    for section in ("now", "at_pump", "bounds", "fall"):
+        lay.open(SITE[section]["title"])
     return lay.page
 
 
@@ -132,7 +134,7 @@ def test_targets_fit_a_glove(screen):
     screen.set_viewport_size(PHONE["viewport"])
     assert targets
     least = TARGET_PX - SLACK_PX
-    assert [t for t in targets if t["height"] < least or t["width"] < least] == []
+    assert [(t["name"], t["width"], t["height"]) for t in targets if t["height"] < least or t["width"] < least] == []
     # rows that open lie one under another, each as wide as the page
     apart = [target for target in targets if not target["row"]]
     assert [(one["name"], other["name"], gap_px(one, other)) for one, other in itertools.combinations(apart, 2)

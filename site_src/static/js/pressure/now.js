@@ -20,7 +20,7 @@ export function nowView({ lay, answer, flowing, data, system, u, refusal, shown,
         name: "gates", legend: words.now.gates, value: lay.now.gates, change: (gates) => act.now({ gates }),
         choices: ["set", "open"].map((id) => ({ id, label: words.now[`gates_${id}`] })),
       }) : nothing}
-      ${flowing ? html`${table(flowing, words, u, labelOf, act)}
+      ${flowing ? html`${nozzles(flowing, words, u, labelOf, act)}
         ${flowing.cautions.filter((found) => !isTold(found, answer)).map((found) => warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...u, ...found, line: labelOf(found.line) })))}` : nothing}
       <p class="smallprint">${words.now.held}</p>
     </details>`;
@@ -30,22 +30,18 @@ export function nowView({ lay, answer, flowing, data, system, u, refusal, shown,
 const isTold = (found, answer) =>
   answer.cautions.some((each) => each.code === found.code && each.line === found.line && each.amount === found.amount);
 
-function table({ lines, flow }, words, u, labelOf, act) {
-  const compared = lines.some((line) => "open_flow" in line);
-  const amount = (flow, pressure) => html`<b>${flow} ${u.u_flow}</b><br>${pressure} ${u.u_pressure}`;
+function nozzles({ lines, flow }, words, u, labelOf, act) {
+  const figure = (name, flow, pressure) => html`<span class="now-figure"><small>${words.now[name]}</small><b>${flow} ${u.u_flow}</b><span>${pressure} ${u.u_pressure}</span></span>`;
   return html`
-    <table class="now">
-      <thead><tr><th scope="col">${words.now.line}</th><th scope="col">${words.now.now}</th><th scope="col">${compared ? words.now.all_open : words.now.rated}</th><td></td></tr></thead>
-      <tbody>
-        ${lines.map((line) => html`
-          <tr>
-            <th scope="row" aria-label=${labelOf(line.id)}>${line.id}</th>
-            <td class="now-figure">${line.is_shut ? html`<b>${words.now.is_shut}</b>` : amount(line.flow, line.outlet)}</td>
-            <td>${compared ? amount(line.open_flow, line.open_outlet) : amount(line.rated_flow, line.rated_outlet)}</td>
-            <td><button type="button" class="key" aria-label=${fill(line.is_shut ? words.now.open_it : words.now.shut_it, { line: labelOf(line.id) })}
-              @click=${() => act.shut(line.id, !line.is_shut)}>${line.is_shut ? words.now.open : words.now.shut}</button></td>
-          </tr>`)}
-      </tbody>
-    </table>
+    <ul class="now">
+      ${lines.map((line) => html`
+        <li>
+          <b>${labelOf(line.id)}</b>
+          ${line.is_shut ? html`<span class="now-figure"><small>${words.now.now}</small><b>${words.now.is_shut}</b></span>` : figure("now", line.flow, line.outlet)}
+          ${"open_flow" in line ? figure("all_open", line.open_flow, line.open_outlet) : figure("rated", line.rated_flow, line.rated_outlet)}
+          <button type="button" class="key" aria-label=${fill(line.is_shut ? words.now.open_it : words.now.shut_it, { line: labelOf(line.id) })}
+            @click=${() => act.shut(line.id, !line.is_shut)}>${line.is_shut ? words.now.open : words.now.shut}</button>
+        </li>`)}
+    </ul>
     <p>${fill(words.now.total, { ...u, flow })}</p>`;
 }
