@@ -138,6 +138,8 @@ def _heights(floor_ft, units):
 
 def _notes(profile, shelf, units, step_psi):
     notes = [{"code": "rule"}]
+    if shelf.get("rule", "square") != "square":
+        notes.append({"code": "other_rule"})
     if step_psi is not None:
         notes.append({"code": "rounded", "step": display.text(units, "pressure", step_psi)})
     for row in profile.get("hoses", []):

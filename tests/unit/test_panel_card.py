@@ -64,3 +64,10 @@ def test_a_line_past_its_hose_is_marked(run):
 def test_the_card_reads_in_metric(run):
     """The same rig in kPa: 100.65 psi rounded to the rig's own step of 5 psi is 100 psi, 689 kPa."""
     assert block(card(run, system="SI", section="15@SI"), "set")["rows"][0]["cells"][0] == "689"
+
+
+@pytest.mark.parametrize(("rule", "is_noted"), [("", False), ("square", False), ("gpm_times_n", True)])
+def test_own_friction_rule_is_noted(run, rule, is_noted):
+    """A card worked by C Q^2 L says so where the department has another rule."""
+    told = card(run, {**RIG, "friction_rule": rule})["notes"]
+    assert ({"code": "other_rule"} in told) == is_noted
