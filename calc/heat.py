@@ -34,19 +34,6 @@ def circulation_gpm(power_hp, rise_f):
     return power_hp * BTU_PER_MIN_PER_HP / (rise_f * LB_PER_GAL)
 
 
-def outlet_rise_f(power_hp, flow_gpm):
-    """How much warmer water leaves the pump than it came, in deg F.
-
-    power_hp: power that goes into the water, horsepower, above 0
-    flow_gpm: flow through the pump, US gallons per minute, above 0
-
-    Raises CalcError naming the input. Source: circulation_gpm, turned round.
-    """
-    check_positive("power_hp", power_hp)
-    check_positive("flow_gpm", flow_gpm)
-    return power_hp * BTU_PER_MIN_PER_HP / (flow_gpm * LB_PER_GAL)
-
-
 def tank_rise_f_per_min(power_hp, tank_gal, pump_gal):
     """How fast a tank warms while the pump only sends its water round, in deg F per minute.
 

@@ -21,6 +21,7 @@ DOORS = {
     "reading.answer": ("lay", "shelf", "units"),
     "practice.begin": ("task", "parameters", "lights", "faults"),
     "practice.advance": ("run", "event"),
+    "practice.gauges": ("run", "units"),
     "panel_card.card": ("profile", "shelf", "units", "section", "tips"),
     "relay_reading.answer": ("entries", "shelf", "units"),
     "rig.lay_of": ("bed",),

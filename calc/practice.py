@@ -9,8 +9,9 @@ Events: `{"kind"}` and, where it says so, more.
     end (how)                "finished", or "stopped": something is wrong and the rig is reported
 An event that a rig would not take (drive above idle) is noted and changes nothing.
 """
-from calc import driveline, powertrain, pump
+from calc import display, driveline, powertrain, pump
 from calc.errors import CalcError
+from calc.rounding import rounded
 
 TASKS = ("to_pump", "to_road")
 MOST_NOTES = 200
@@ -107,6 +108,22 @@ def shown(run):
         "is_hot": train["rise_f"] >= parameters["hot_rise_f"],
         "is_warm": train["rise_f"] >= parameters["warm_rise_f"],
         "raised": train["engine_rpm"] > parameters["idle_rpm"] + NEAR_IDLE_RPM,
+    }
+
+
+def gauges(run, units):
+    """The gauges of a run as text.
+
+    run: from begin or advance
+    units: see calc.display
+
+    Returns `{"engine", "speed", "pressure", "rise"}`. Raises CalcError naming units. Source: shown.
+    """
+    return {
+        "engine": rounded(run["train"]["engine_rpm"], 0),
+        "speed": display.text(units, "road_speed", run["shown"]["speed_mph"]),
+        "pressure": display.text(units, "pressure", run["shown"]["pressure_psi"]),
+        "rise": display.text(units, "temperature_rise", run["train"]["rise_f"]),
     }
 
 

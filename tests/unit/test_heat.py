@@ -14,8 +14,6 @@ TYPED = {"power": "60@US", "trapped": "10@US", "tank": "750@US", "rise": "15@US"
         ("shutoff_rise_f_per_min", {"power_hp": 100, "water_gal": 5}, 4240 / 41.7),
         # the dossier: about 34 gpm to 100 hp at 15 F; 42.4 x 100 / (8.34 x 15) = 33.893
         ("circulation_gpm", {"power_hp": 100, "rise_f": 15}, 4240 / 125.1),
-        # turned round: that flow gives that rise
-        ("outlet_rise_f", {"power_hp": 100, "flow_gpm": 4240 / 125.1}, 15),
         # 42.4 x 60 / (8.34 x 760) = 0.4014
         ("tank_rise_f_per_min", {"power_hp": 60, "tank_gal": 750, "pump_gal": 10}, 2544 / 6338.4),
     ],

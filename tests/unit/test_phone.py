@@ -53,6 +53,7 @@ CALLS = [
     ("speeds.answer", {"entries": {**ENTRIES, "speed_shown": "15@US"}, "gears": [{"gear": "3", "ratio": "1.4"}], "units": units.shown_in("SI")}),
     ("warming.answer", {"entries": {"power": "60@US", "trapped": "10@US", "tank": "750@US", "rise": "15@US"}, "units": units.shown_in("bar")}),
     ("practice.begin", {"task": "to_road", "parameters": PARAMETERS, "lights": LIGHTS, "faults": ["no_air"]}),
+    ("practice.gauges", {"run": practice.begin("to_road", PARAMETERS, LIGHTS, []), "units": units.shown_in("SI")}),
     ("practice.advance", {"run": practice.begin("to_road", PARAMETERS, LIGHTS, []), "event": {"kind": "tick", "passed_s": 0.4}}),
     *((f"{page}_reading.answer", {"entries": reckoners.opening(page, "metric"), "shelf": reckoners.shelf(page),
                                   "units": units.shown_in("SI")}) for page in reckoners.PAGES),
