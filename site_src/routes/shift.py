@@ -40,6 +40,7 @@ def page_data(card):
     names = [step["id"] for step in sequence["steps"]]
     return json_page({
         "sequence": sequence,
+        "has_path": card in data.load("power")["begin"],
         "steps": {name: {**told[name], "place": steps[name]["place"]} for name in names},
         "words": {
             **{key: words[key] for key in ("shift", "place", "guard", "engine")},

@@ -16,6 +16,7 @@ STEPS = data.by_id(data.load("sequences")["step"])
 TOLD = data.load("words/en/steps")
 BASES = set(data.load("words/en/site")["basis"])
 ENTRIES = [("pressure.js", "pressure"), ("reckon.js", "water/hydrant"), ("reckon.js", "foam")] + [("shift.js", f"shift/{card}") for card in pages.cards()]
+ENTRIES += [("why.js", "why"), ("practice.js", "practice"), ("speeds.js", "why/speeds"), ("heat.js", "why/heat")]
 
 
 def with_imports(name, found):

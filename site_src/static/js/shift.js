@@ -3,6 +3,7 @@ import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { stayAwake } from "./awake.js";
 import { engine, Refusal } from "./engine.js";
 import { doneView, haltView } from "./shift/halt.js";
+import { pathView } from "./shift/path.js";
 import { stepView } from "./shift/step.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
@@ -86,7 +87,7 @@ function draw() {
     ? haltView({ stopped: state.stopped, steps, words, send })
     : done
       ? doneView({ words, send, finished, told: sequence.id === "road" ? words.shift.done_road : words.shift.done_pump })
-      : stepView({ offer: state.offer, steps, words, send });
+      : stepView({ offer: state.offer, steps, words, send, path: data.has_path ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
   render(html`
     ${page.resumed && last ? html`<p class="notice" role="status">${fill(words.shift.resumed, { time: clock(last.at_s) })}</p>` : nothing}
     ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}

@@ -3,7 +3,7 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
 import { shape, warning } from "../warning.js";
 
-export function stepView({ offer, steps, words, send }) {
+export function stepView({ offer, steps, words, send, path }) {
   const step = steps[offer.step];
   const missing = offer.missing.map((fact) => words.guard[fact] ?? words.guard.other).join(", ");
   return html`
@@ -19,6 +19,7 @@ export function stepView({ offer, steps, words, send }) {
         <p class="step-see"><b>${words.shift.see}</b>${step.see}</p>
         ${step.caution ? warning("caution", words.shift.caution, step.caution) : nothing}
         <p class="step-why"><b>${words.shift.why}</b>${step.why}</p>
+        ${path}
         ${offer.can_go_back
           ? html`<button type="button" class="key" @click=${() => send({ kind: "back" })}>${words.shift.back}</button>`
           : nothing}

@@ -1,0 +1,13 @@
+// The drawing under a step of a shift card; asked for only when somebody opens it.
+import { html } from "../../vendor/lit-html/lit-html.js";
+import { root } from "../site.js";
+import { pathAt } from "./of_step.js";
+import { pictureView } from "./picture.js";
+
+const { begin, changes, words } = await (await fetch(new URL("why/path.json", root))).json();
+const style = new URL("static/css/power.css", root).href;
+
+export const view = (state, step) => html`
+  <link rel="stylesheet" href=${style}>
+  ${pictureView(pathAt({ ...state, step, begin, changes }), words)}
+  <p>${words.power.on_card}</p>`;
