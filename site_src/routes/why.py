@@ -1,6 +1,7 @@
 """Why it works: the power path to play with, the speeds of a rig's own gearing, heat; and the practice rig."""
 import flask
 
+from calc import powertrain
 from site_src import catalogue, data
 from site_src.routes import json_page
 
@@ -20,3 +21,91 @@ def lights():
 
 def _plain(section):
     return {name: value for name, value in data.load("practice")[section].items() if name not in ORIGIN}
+
+
+def _told():
+    return data.load("words/en/why")
+
+
+def _words(*sections):
+    """The sections of words a page's script asks for, and what its controls say."""
+    shared = {**data.load("words/en/site"), **data.load("words/en/practice"), **_told()}
+    return {
+        **{section: shared[section] for section in sections},
+        "pressure": {key: shared["pressure"][key] for key in ("less", "more", "waiting")},
+        "rig": {"unset": data.load("words/en/rig")["rig"]["unset"]},
+    }
+
+
+@routes.get("/why/")
+def page():
+    return flask.render_template("why/index.html", t=_told(), lights=lights(), p=data.load("words/en/practice")["practice"])
+
+
+@routes.get("/why/speeds/")
+def speeds():
+    return flask.render_template("why/speeds.html", t=_told(), formulas=_formulas("pump_speed", "speedometer", "pressure_speed"))
+
+
+@routes.get("/why/heat/")
+def heat():
+    return flask.render_template("why/heat.html", t=_told(), formulas=_formulas("shut_in", "circulation"))
+
+
+@routes.get("/practice/")
+def practice():
+    return flask.render_template("why/practice.html", p=data.load("words/en/practice")["practice"])
+
+
+def _formulas(*names):
+    listed = data.by_id(data.load("formulas")["formula"])
+    return [listed[name] for name in names]
+
+
+@routes.get("/why/path.json")
+def path():
+    """What a shift card's step needs to draw the power path."""
+    drawing = data.load("power")
+    return json_page({
+        "begin": {name: begin for name, begin in drawing["begin"].items() if name not in ORIGIN},
+        "changes": {fact: change for fact, change in drawing["changes"].items() if fact not in ORIGIN},
+        "words": _words("power"),
+    })
+
+
+def _rig_page(*sections):
+    return json_page({
+        "faults": powertrain.FAULT_CODES,
+        "parameters": parameters(),
+        "lights": lights(),
+        "systems": catalogue.unit_systems(),
+        "words": _words("power", "practice", "note", "why", "unit", "units", "engine", *sections),
+    })
+
+
+@routes.get("/why/page.json")
+def page_data():
+    return _rig_page()
+
+
+@routes.get("/practice/page.json")
+def practice_data():
+    return _rig_page("caution")
+
+
+@routes.get("/why/speeds/page.json")
+def speeds_data():
+    return json_page({
+        "systems": catalogue.unit_systems(),
+        "words": _words("speeds", "refusal", "unit", "units", "engine"),
+    })
+
+
+@routes.get("/why/heat/page.json")
+def heat_data():
+    opening = {name: text for name, text in data.load("heat")["opening"].items() if name not in ORIGIN}
+    return json_page({
+        "opening": opening,
+        "systems": catalogue.unit_systems(),
+        "words": _words("heat", "refusal", "unit", "units", "engine"),
+    })

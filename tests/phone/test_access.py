@@ -9,7 +9,7 @@ from tests.phone.card import hasten, open_card
 from tests.phone.handset import phones
 from tests.phone.lay import open_lay
 from tests.phone.sheet import open_sheet
-from tests.phone.words import SITE
+from tests.phone.words import PRACTICE, SITE
 from tests.site import pages
 
 HERE = pathlib.Path(__file__).parent
@@ -57,8 +57,17 @@ def card_at(name, step, *keys):
     return opened
 
 
+def practising(handset):
+    """A practice run just begun."""
+    page = handset.open("practice/")
+    page.get_by_role("button", name=PRACTICE["start"], exact=True).tap()
+    page.get_by_role("img").wait_for()
+    return page
+
+
 # pages as they open, and screens that only a touch brings
 STATES = {
+    "practice running": practising,
     "pressure with a wye": wye,
     "pressure refused": refused,
     "card pausing": card_at("road", "centre_back", "pause"),

@@ -5,6 +5,7 @@ from site_src import data
 
 SITE = data.load("words/en/site")
 STEPS = data.load("words/en/steps")
+PRACTICE = data.load("words/en/practice")["practice"]
 US = {f"u_{kind}": word for kind, word in SITE["unit"]["US"].items()}
 CARDS = data.by_id(data.load("sequences")["sequence"])
 KINDS = {step["id"]: step["kind"] for step in data.load("sequences")["step"]}

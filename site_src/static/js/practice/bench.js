@@ -1,0 +1,63 @@
+// The made-up rig under one's hands: its drawing, its controls, and time that passes while the page is looked at.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { chips } from "../controls.js";
+import { pathOf } from "../power/of_run.js";
+import { drawingView, sayings } from "../power/picture.js";
+import { fill } from "../site.js";
+import { warning } from "../warning.js";
+
+const TICK_MS = 100;
+const LONGEST_TICK_S = 0.5; // calc takes no longer one; a page that slept sleeps on
+
+export class Bench {
+  constructor({ call, data, units, redraw }) {
+    Object.assign(this, { call, data, units, redraw, run: null });
+    setInterval(() => this.tick(), TICK_MS);
+  }
+
+  begin(task, faults) {
+    const { parameters, lights } = this.data;
+    this.run = this.call("practice.begin", { task, parameters, lights, faults });
+    this.last = performance.now();
+    this.redraw();
+  }
+
+  tick() {
+    if (!this.run || this.run.ended || document.visibilityState !== "visible") return;
+    const now = performance.now();
+    const passed_s = Math.min((now - this.last) / 1000, LONGEST_TICK_S);
+    this.last = now;
+    if (passed_s > 0) this.send({ kind: "tick", passed_s });
+  }
+
+  send(event) {
+    this.run = this.call("practice.advance", { run: this.run, event });
+    this.redraw();
+  }
+}
+
+// `telling` says what the last act did; a run that is judged only at its end leaves it out.
+export function benchView({ bench, words, u, telling }) {
+  const { run } = bench;
+  const gauges = bench.call("practice.gauges", { run, units: bench.units() });
+  const state = pathOf(run, { ...gauges, ...u });
+  const { train, shown } = run;
+  const told = words.practice;
+  const choice = (kind, legend, value, choices) => chips({
+    name: kind, legend, value, change: (id) => bench.send({ kind, to: kind === "circulate" ? id === "open" : id }),
+    choices: choices.map(([id, label]) => ({ id, label })),
+  });
+  const last = run.notes.at(-1);
+  return html`
+    ${drawingView(state, words)}
+    ${train.moved ? warning("stop", words.power.move, told.runaway) : nothing}
+    ${shown.is_warm ? warning(shown.is_hot ? "stop" : "caution", words.power.pump, fill(shown.is_hot ? told.rise_hot : told.rise_warm, { ...u, ...gauges })) : nothing}
+    <div class="bench">
+      ${choice("selector", told.selector, train.selector, ["road", "centre", "pump"].map((id) => [id, words.power[`at_${id}`]]))}
+      ${choice("gear", told.transmission, train.gear, [["neutral", told.neutral], ["drive", told.drive]])}
+      ${choice("throttle", told.throttle, train.throttle, [["idle", told.idle], ["raised", told.raised]])}
+      ${choice("circulate", told.fill, train.circulating ? "open" : "shut", [["shut", told.shut], ["open", told.open]])}
+    </div>
+    ${telling && last ? html`<p class="notice" role="status">${words.note[last.code]}</p>` : nothing}
+    <ul class="path-said">${sayings(state, words).map((line) => html`<li>${line}</li>`)}</ul>`;
+}

@@ -1,0 +1,45 @@
+// What a practice run was worth, and the record of it for the log.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { fill } from "../site.js";
+import { shape } from "../warning.js";
+
+const SHAPES = { harm: "stop", missed: "caution" };
+
+const listed = (codes, words) => html`<ul class="listed">${codes.map((code) => html`<li>${words.note[code]}</li>`)}</ul>`;
+
+export function verdictView({ run, isKept, words, again }) {
+  const { outcome, right, harm, took_s, faults } = run.verdict;
+  const told = words.practice;
+  return html`
+    <section class="run-verdict" aria-live="polite">
+      ${outcome in SHAPES ? shape(SHAPES[outcome]) : nothing}
+      <h2>${told[`outcome_${outcome}`]}</h2>
+      <p>${told[`outcome_${outcome}_told`]}</p>
+      <p>${fill(told.took, { minutes: Math.floor(took_s / 60), seconds: Math.floor(took_s % 60) })}</p>
+      ${harm.length ? html`<h3>${told.harm}</h3>${listed(harm, words)}` : nothing}
+      ${right.length ? html`<h3>${told.right}</h3>${listed(right, words)}` : nothing}
+      <h3>${told.planted}</h3>
+      ${faults.length
+        ? faults.map((fault) => html`<p><b>${told[`fault_${fault}`]}.</b> ${told[`told_${fault}`]}</p>`)
+        : html`<p>${told.not_planted}</p>`}
+      ${isKept === null ? nothing : html`<p class="smallprint">${isKept ? told.kept : told.unkept}</p>`}
+    </section>
+    <button type="button" class="key key-wide" @click=${again}>${told.again}</button>`;
+}
+
+// A run as the log keeps it: times of the day, and what was noted in words.
+export function recordOf({ run, beganAt, endedAt, words, rig }) {
+  const told = words.practice;
+  return {
+    id: `${beganAt.toISOString()}-practice`,
+    kind: "practice",
+    title: `${told.title}: ${told[`task_${run.task}`]}`,
+    rig: rig?.name ?? "",
+    who: "",
+    began_at: beganAt.toISOString(),
+    ended_at: endedAt.toISOString(),
+    outcome: told[`outcome_${run.verdict.outcome}`],
+    notes: "",
+    entries: run.notes.map(({ at_s, code }) => ({ at: new Date(beganAt.getTime() + at_s * 1000).toISOString(), code, told: words.note[code] })),
+  };
+}

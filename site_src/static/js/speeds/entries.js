@@ -1,0 +1,68 @@
+// What the speeds page is told: the rig's gearing, from its profile or typed, and what was read at the panel.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { stepper } from "../controls.js";
+import { stepped } from "../pressure/lay.js";
+import { fieldView } from "../rig/fields.js";
+import { fill } from "../site.js";
+import { tagged } from "../units.js";
+import { readingsTold } from "./answer.js";
+
+const RPM_STEP = 50;
+const NUMBERS = ["idle", "pump_ratio", "axle_ratio", "tyre_rev", "pump_gear_ratio", "governed"];
+
+const refused = (given, name, gear) => {
+  const { refusal, words } = given;
+  return refusal?.field === name && refusal.gear === gear ? words.refusal[refusal.code] ?? words.refusal.other : null;
+};
+
+function amount(given, name, kind) {
+  const { words, u, entry, shown, change, page, data } = given;
+  const value = kind ? shown(kind, entry(name)) : entry(name);
+  const put = (text) => change(name, kind && text.trim() ? tagged(text, page.system) : text);
+  const size = kind ? data.systems[page.system].steps[kind] : RPM_STEP;
+  return stepper({
+    id: `speeds-${name}`, name, label: words.speeds[name], unit: kind ? u[`u_${kind}`] : words.speeds.rpm, value, words,
+    step: (direction) => {
+      const next = stepped(value || "0", size, direction, 0);
+      if (next !== null) put(next);
+    },
+    type: put,
+    refusal: refused(given, name),
+  });
+}
+
+const number = (given, name, label, gear) => fieldView({
+  id: `speeds-${name}`, label, spec: { kind: "number" }, value: given.entry(name), refusal: refused(given, gear ? "ratio" : name, gear),
+  shown: null, change: (text) => given.change(name, text),
+});
+
+export function readingsView(given) {
+  const { words, answer, u, change, page } = given;
+  const told = words.speeds;
+  return html`
+    ${amount(given, "engine")}
+    <h2>${told.reads}</h2>
+    ${answer ? readingsTold(given) : nothing}
+    ${given.rig?.speedometer === "wheels" ? nothing : amount(given, "speed_shown", "road_speed")}
+    ${amount(given, "pressure_shown", "pressure")}
+    ${page.typed.speed_shown || page.typed.pressure_shown
+      ? html`<button type="button" class="key" @click=${() => { change("speed_shown", ""); change("pressure_shown", ""); }}>${told.clear}</button>` : nothing}
+    <p><b>${told.no_throttle}</b></p>
+    ${amount(given, "wanted", "pressure")}
+    ${answer?.wanted_rpm
+      ? html`<p class="notice">${fill(told.wanted_told, { ...u, pressure: answer.terms.wanted, rpm: answer.wanted_rpm })} ${answer.above_governed ? told.wanted_above : ""}</p>` : nothing}`;
+}
+
+export function entriesView(given) {
+  const { words, page } = given;
+  const told = words.speeds;
+  return html`
+    ${amount(given, "idle_pressure", "pressure")}
+    <p class="formula">${page.typed.idle_pressure ? told.idle_own : told.idle_usual}</p>
+    ${NUMBERS.map((name) => number(given, name, told[name]))}
+    <details class="measure">
+      <summary>${told.ratios}</summary>
+      <p>${told.ratios_told}</p>
+      ${given.gears().map((gear) => number(given, `ratio_${gear}`, fill(told.ratio, { gear }), gear))}
+    </details>`;
+}

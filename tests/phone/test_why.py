@@ -1,0 +1,219 @@
+"""The power path, practice and heat by touch, with the network off and the host gone; time is the test's own."""
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from calc import powertrain
+from site_src import data
+from tests.phone.handset import Handset, Host
+from tests.phone.words import CARDS, PRACTICE, SITE, STEPS
+
+WHY = data.load("words/en/why")
+NOTE = data.load("words/en/practice")["note"]
+TIME = re.compile(r"\d\s*(min|minutes?|s|sec|seconds?|h|hours?)\b")
+LOG = """() => new Promise((told) => {
+  const opening = indexedDB.open("panelhand");
+  opening.onsuccess = () => {
+    const asked = opening.result.transaction("log").objectStore("log").getAll();
+    asked.onsuccess = () => told(asked.result);
+  };
+})"""
+
+
+@pytest.fixture(scope="module")
+def away(browser, built):
+    """A phone that installed the site and has then lost every way to it."""
+    handset = Handset(browser, Host(built), worker=True)
+    handset.install().close()
+    handset.lose_signal()
+    yield handset
+    handset.close()
+
+
+class Rig:
+    """The made-up rig of a page whose clock is the test's."""
+
+    def __init__(self, handset, address):
+        self.page = handset.context.new_page()
+        self.page.clock.install()
+        self.page.goto(handset.host.origin + address)
+
+    def choose(self, legend, name):
+        self.page.get_by_role("group", name=legend, exact=True).get_by_role("radio", name=name, exact=True).tap()
+
+    def press(self, key):
+        self.page.get_by_role("button", name=PRACTICE[key], exact=True).tap()
+
+    def start(self, task="to_pump", fault=None):
+        self.choose(PRACTICE["task"], PRACTICE[f"task_{task}"])
+        if fault:
+            self.page.get_by_role("combobox").select_option(fault)
+        self.press("start")
+
+    def select(self, place):
+        self.choose(PRACTICE["selector"], WHY["power"][f"at_{place}"])
+
+    def gear(self, name):
+        self.choose(PRACTICE["transmission"], PRACTICE[name])
+
+    def throttle(self, name):
+        self.choose(PRACTICE["throttle"], PRACTICE[name])
+
+    def wait(self, seconds):
+        self.page.clock.run_for(seconds * 1000)
+
+    def drawing(self):
+        return self.page.get_by_role("img")
+
+    def ends(self, how, outcome):
+        """End the run, and see its verdict; gives what stands in it."""
+        self.press(how)
+        expect(self.page.get_by_role("heading", level=2)).to_have_text(PRACTICE[f"outcome_{outcome}"])
+        expect(self.page.get_by_text(PRACTICE["kept"])).to_be_visible()
+        return self.page.get_by_role("main").inner_text()
+
+
+def open_practice(away):
+    rig = Rig(away, "practice/")
+    expect(rig.page.get_by_text(PRACTICE["banner"], exact=True)).to_be_visible()
+    return rig
+
+
+def test_run_with_a_clash(away):
+    """Back to road without waiting for the shaft: the teeth grind, it is said why, and the run is in the log."""
+    rig = open_practice(away)
+    rig.start("to_road")
+    rig.throttle("idle")
+    rig.wait(3)
+    rig.gear("neutral")
+    rig.select("centre")
+    rig.wait(1.5)
+    rig.select("road")
+    rig.wait(1.3)
+    expect(rig.drawing()).to_have_accessible_name(re.compile(re.escape(WHY["power"]["grinds"])))
+    rig.wait(3)
+    told = rig.ends("finished", "harm")
+    assert NOTE["turning"] in told and NOTE["clash"] in told and NOTE["above_idle"] not in told
+    expect(rig.page.get_by_text(PRACTICE["banner"], exact=True)).to_be_visible()
+    record = rig.page.evaluate(LOG)[-1]
+    assert (record["kind"], record["outcome"], record["who"], record["notes"]) == ("practice", PRACTICE["outcome_harm"], "", "")
+    assert {"id", "title", "rig", "began_at", "ended_at"} <= set(record)
+    assert [entry["code"] for entry in record["entries"]][:3] == ["neutral", "turning", "clash"]
+    rig.page.close()
+
+
+def test_run_without_a_clash(away):
+    """Into pump in the right order is confirmed act by act, and lights all three lamps."""
+    rig = open_practice(away)
+    rig.start("to_pump")
+    rig.select("centre")
+    rig.wait(2.5)
+    rig.select("pump")
+    rig.wait(2)
+    expect(rig.drawing()).to_have_accessible_name(re.compile(re.escape(WHY["power"]["joined_pump"])))
+    rig.gear("drive")
+    rig.wait(2)
+    rig.choose(PRACTICE["fill"], PRACTICE["open"])
+    rig.throttle("raised")
+    rig.wait(3)
+    expect(rig.drawing().get_by_text(WHY["power"]["lamp_is_on"], exact=True)).to_have_count(3)
+    told = rig.ends("finished", "good")
+    for code in ("sound_move", "home_pump", "gear_taken", "water_moved", "throttle_answered"):
+        assert NOTE[code] in told
+    assert PRACTICE["harm"] not in told
+    rig.page.close()
+
+
+def test_planted_fault_and_runaway(away):
+    """With the switch stuck every lamp says pump and the rig drives off; stopped in time, a dead shift is found."""
+    rig = open_practice(away)
+    rig.start("to_pump", "switch_closed")
+    rig.gear("drive")
+    rig.wait(1)
+    rig.throttle("raised")
+    rig.wait(3)
+    expect(rig.page.get_by_text(PRACTICE["runaway"])).to_be_visible()
+    told = rig.ends("stop", "harm")
+    assert NOTE["runaway"] in told and PRACTICE["told_switch_closed"] in told
+    rig.press("again")
+    rig.start("to_pump", "no_air")
+    rig.select("centre")
+    rig.wait(2)
+    assert PRACTICE["told_no_air"] in rig.ends("stop", "found")
+    rig.page.close()
+
+
+def test_power_path_plays(away):
+    """The drawing follows the hand and says what each act did."""
+    rig = Rig(away, "why/")
+    expect(rig.drawing()).to_have_accessible_name(re.compile(re.escape(WHY["power"]["joined_road"])))
+    rig.gear("drive")
+    expect(rig.page.get_by_role("status").get_by_text(NOTE["strain"])).to_be_visible()
+    expect(rig.drawing()).to_have_accessible_name(re.compile(re.escape(WHY["power"]["strains"])))
+    rig.page.close()
+
+
+def test_heat_urges_and_never_allows(away):
+    """With whatever figures, the page says to move water now, first and largest, and gives no time at all."""
+    page = away.open("why/heat/")
+    alarm = page.get_by_role("heading", name=WHY["heat"]["alarm"])
+    for power in ("60", "5", "abc", "300"):
+        page.get_by_label(WHY["heat"]["power"], exact=True).fill(power)
+        expect(alarm).to_be_visible()
+        text = page.get_by_role("main").inner_text()
+        assert not TIME.search(text), TIME.search(text)
+        assert "{" not in text
+    # by hand: 5.084 x 300 / 10 = 152.5
+    expect(page.get_by_role("status").first).to_have_text(re.compile(r"^15[23] °F"))
+    size = "(element) => parseFloat(getComputedStyle(element).fontSize)"
+    assert alarm.evaluate(size) >= page.locator("output b").first.evaluate(size)
+    page.close()
+
+
+def test_card_shows_its_step(away):
+    """A card fetches the drawing only when asked, shows its own step, and follows to the next."""
+    page = away.open("shift/road/")
+    page.get_by_role("heading", level=2, name=STEPS[CARDS["road"]["steps"][0]]["act"]).wait_for()
+    page.get_by_text(SITE["shift"]["path"]).tap()
+    expect(page.get_by_role("img")).to_have_accessible_name(re.compile(re.escape(WHY["power"]["joined_pump"])))
+    expect(page.get_by_text(WHY["power"]["engine_raised"], exact=True)).to_be_visible()
+    for name in CARDS["road"]["steps"][1:3]:
+        page.wait_for_timeout(450)
+        page.get_by_role("button", name=SITE["shift"]["seen"], exact=True).tap()
+        expect(page.get_by_role("heading", level=2)).to_have_text(STEPS[name]["act"])
+    expect(page.get_by_role("img").get_by_text(WHY["power"]["engine_idle"], exact=True)).to_be_visible()
+    page.close()
+
+
+def test_every_fault_has_its_words():
+    """Each fault that can be planted has its name and what it teaches."""
+    for fault in powertrain.FAULT_CODES:
+        assert PRACTICE[f"fault_{fault}"] and PRACTICE[f"told_{fault}"]
+
+
+def test_speeds_of_a_rig_typed_in(away):
+    """Figures that no profile holds are asked for; once typed they give the needle, tell a wrong gear, and are kept."""
+    said = WHY["speeds"]
+    page = away.open("why/speeds/")
+
+    def field(name):
+        return page.get_by_label(said[name], exact=True)
+
+    expect(page.get_by_role("status").first).to_contain_text(said["axle_ratio"])
+    # by hand: 700 x 60 / (1 x 5.38 x 495) = 15.77, and 11.19 in a gear of 1.41
+    for name, text in (("engine", "700"), ("idle", "700"), ("pump_ratio", "2.3"), ("axle_ratio", "5.38"), ("tyre_rev", "495"), ("pump_gear_ratio", "1")):
+        field(name).fill(text)
+    expect(page.get_by_role("status").first).to_have_text(re.compile("^15.8"))
+    page.get_by_text(said["ratios"], exact=True).tap()
+    page.get_by_label(said["ratio"].format(gear=3), exact=True).fill("1.41")
+    field("speed_shown").fill("11")
+    expect(page.get_by_text(said["told_other_gear"].format(gear=3))).to_be_visible()
+    field("pressure_shown").fill("0")
+    expect(page.get_by_text(said["told_none"])).to_be_visible()
+    page.reload()
+    expect(page.get_by_text(said["told_other_gear"].format(gear=3))).to_be_visible()
+    field("axle_ratio").fill("x")
+    expect(page.get_by_text(SITE["refusal"]["not_a_number"])).to_be_visible()
+    expect(field("axle_ratio")).to_have_value("x")
+    page.close()
