@@ -72,6 +72,7 @@ def test_ends_of_the_cards(drawn):
         assert last["lights"] == {"engaged": True, "ok": True, "throttle": True}
     last = drawn["road"]["roll"]
     assert (last["collar"], last["selector"], last["pump_turning"], last["wheels_locked"]) == ("road", "road", False, False)
+    assert last["rolls"] and last["shaft_turning"] and last["speedometer"] == "up"  # driven wheels turn either kind of needle
     assert drawn["road"]["drive"]["strains"] and not drawn["road"]["neutral_out"]["strains"]
 
 

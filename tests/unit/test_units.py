@@ -24,6 +24,10 @@ SHELF = catalogue.shelf()
         ("SI", "diameter", 25.4),
         ("SI", "force", 4.448222),
         ("bar", "pressure", 0.06894757),
+        # 1 mile = 1.609344 km, 550 ft lbf/s = 0.7456999 kW, five ninths of a degree
+        ("SI", "road_speed", 1.609344),
+        ("SI", "power", 0.7456999),
+        ("bar", "temperature_rise", 5 / 9),
         # 4.54609 L to the imperial gallon: 3.785412 / 4.54609
         ("imperial", "flow", 0.8326742),
         ("imperial", "pressure", 1),

@@ -27,7 +27,7 @@ const leaving = (sides) => Object.fromEntries(Object.entries(sides).map(([side, 
 // What only the rig can say stays unknown, unless its profile has said it.
 function drawn(state, rig) {
   const known = (lit) => (lit === true || lit === false ? lit : null);
-  const needle = state.speedometer === "zero" ? "zero" : { driveline: "up", wheels: "zero" }[rig.speedometer] ?? null;
+  const needle = state.speedometer !== "unknown" ? state.speedometer : { driveline: "up", wheels: "zero" }[rig.speedometer] ?? null;
   return {
     ...state,
     lights: { engaged: known(state.engaged), ok: known(state.ok), throttle: known(state.throttle) },

@@ -2,7 +2,7 @@
 // { engine: "off|idle|raised", gear: "neutral|pump", collar: "road|between|pump", selector: "road|centre|pump",
 //   air: { road, pump } each "full|leaving|empty", shaft_turning, pump_turning, wheels_locked, switch_closed,
 //   lights: { engaged, ok, throttle } each true, false or null where only the rig can say,
-//   speedometer: "zero|up" or null, and where something is wrong: grinding, strains, moved;
+//   speedometer: "zero|up" or null, and where it is so: rolls (as it should), grinding, strains, moved;
 //   figures: { engine, speed, pressure, u_road_speed, u_pressure } as text where there are gauges to read }
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
@@ -36,7 +36,7 @@ export const pictureView = (state, words) => html`
 export function sayings(state, words) {
   const told = words.power;
   const turning = [
-    state.engine !== "off" && told.engine, state.shaft_turning && told.shaft, state.pump_turning && told.pump, state.moved && told.wheels,
+    state.engine !== "off" && told.engine, state.shaft_turning && told.shaft, state.pump_turning && told.pump, rolling(state) && told.wheels,
   ].filter(Boolean);
   return [
     fill(told.turns, { what: turning.length ? turning.join(", ") : told.nothing }),
@@ -46,6 +46,8 @@ export function sayings(state, words) {
     state.moved ? told.runs_away : state.strains ? told.strains : null,
   ].filter(Boolean);
 }
+
+const rolling = (state) => state.moved || state.rolls;
 
 function airCode(air) {
   const side = ["pump", "road"].find((name) => air[name] === "full");
@@ -93,7 +95,7 @@ function speedometer(state, words) {
 
 const machine = (x, width, name, state, turns, figure) => svg`
   <rect class="path-part ${turns ? "path-turning" : ""}" x=${x} y="192" width=${width} height="60" rx="4"/>
-  ${label(x + width / 2, 184, name, "path-small")}
+  ${label(x + width / 2 - 2, 184, name, "path-small")}
   ${label(x + width / 2, turns ? 216 : 227, state, "path-state")}
   ${turns ? turnSign(x + width / 2, 234) : nothing}
   ${figure ? label(x + width / 2, 268, figure, "path-small") : nothing}`;
@@ -113,7 +115,7 @@ function gearbox(state, words) {
     <rect class="path-case" x="166" y="160" width="118" height="108" rx="6"/>
     ${gear(175, 166, 20, state.pump_turning)}
     ${gear(175, 186, 72, state.pump_turning)}
-    ${gear(257, 194, 56, state.moved)}
+    ${gear(257, 194, 56, rolling(state))}
     ${shaft(160, 255, state.shaft_turning)}
     <rect class="path-switch ${state.switch_closed ? "path-switch-closed" : ""}" x="203" y="166" width="50" height="20" rx="3"/>
     ${label(228, 180, words.power.switch, "path-small path-on-switch")}
@@ -126,9 +128,9 @@ function gearbox(state, words) {
 }
 
 const wheels = (state, words) => svg`
-  ${shaft(279, 300, state.moved)}
+  ${shaft(279, 300, rolling(state))}
   <circle class="path-part path-tyre" cx="314" cy=${SHAFT} r="22"/>
-  ${state.moved ? turnSign(314, SHAFT - 3) : state.wheels_locked ? svg`<path class="path-lock" d="M306 221h16v12h-16zM309 221v-5a5 5 0 0 1 10 0v5"/>` : nothing}
+  ${rolling(state) ? turnSign(314, SHAFT - 3) : state.wheels_locked ? svg`<path class="path-lock" d="M306 221h16v12h-16zM309 221v-5a5 5 0 0 1 10 0v5"/>` : nothing}
   ${label(337, 262, words.power.wheels, "path-small path-end")}
   ${label(337, 282, state.moved ? words.power.move : state.wheels_locked ? words.power.held : "", "path-small path-end")}`;
 
