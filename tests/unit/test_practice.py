@@ -124,7 +124,7 @@ PROOF = [("gear", "drive"), 1, ("gear", "neutral"), 1]
         ("to_pump", ["switch_closed"], [("gear", "drive"), 1, ("throttle", "raised"), 3], "stopped", "harm",
          ["strain", "unproved", "runaway"]),
         # all shut: hot, in the end
-        ("to_pump", [], [*SOUND_SHIFT[:6], ("throttle", "raised"), 180], "stopped", "harm", ["no_flow", "hot"]),
+        ("to_pump", [], [*SOUND_SHIFT[:6], ("throttle", "raised"), 152], "stopped", "harm", ["no_flow", "hot"]),
         ("to_pump", ["no_water"], SOUND_SHIFT, "stopped", "harm", ["dry"]),
         ("to_pump", ["no_air"], SOUND_SHIFT[:4], "stopped", "found", []),
         ("to_pump", ["bulb_dead"], SOUND_SHIFT[:4], "stopped", "found", []),
