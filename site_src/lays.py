@@ -13,13 +13,13 @@ def ready(family):
 
 
 def _water(family, changes):
-    said = {**data.load("lays")["water"][family], **changes}
+    said = {**data.load("lays")["left_out"]["water"][family], **changes}
     return {name: value if name == "kind" else _entry(value, family) for name, value in said.items()}
 
 
 def supply(family):
     """The hose that is laid to a new wye."""
-    line = data.load("lays")["supply"][family]
+    line = data.load("lays")["left_out"]["supply"][family]
     return {"hose": line["hose"], "length": _entry(line["length"], family), "rise": _entry(0, family), "device": "wye"}
 
 
@@ -40,7 +40,7 @@ def _lay(row, family, table):
 
 
 def _line(row, family, table, names):
-    row = {**table["line"], **row}
+    row = {**table["left_out"]["line"], **row}
     joint = "lines" in row["end"]
     return {
         "id": next(names["joint" if joint else "nozzle"]),
@@ -55,5 +55,5 @@ def _line(row, family, table, names):
 
 
 def _nozzle(end, family, table):
-    end = {**table["nozzle"][family], **end}
+    end = {**table["left_out"]["nozzle"][family], **end}
     return {"kind": end["kind"], **{name: _entry(end[name], family) for name in ENTRIES}}
