@@ -8,7 +8,7 @@ import pytest
 from calc import phone as door
 from calc import practice, shift
 from calc.errors import CalcError
-from site_src import catalogue, fleet, reckoners, units
+from site_src import catalogue, data, fleet, knowledge, reckoners, units
 from tests.unit.test_flowing import UNITS as STANDING_UNITS
 from tests.unit.test_practice import LIGHTS, PARAMETERS
 from tests.unit.test_reading import OTHER_UNITS, SHELF, UNITS, a_lay, a_line, a_wye, fog
@@ -24,7 +24,17 @@ STATE = shift.start(SEQUENCE, {"light": "after"})
 WAITING = shift.advance(STATE, {"kind": "hold", "step": "wait", "at_s": 100.25})
 AS_IT_STANDS = {**a_lay(a_wye(a_line(), a_line(id="B", rise="30"))), "source": {"kind": "fed", "intake": "33"},
                 "now": {"pressure": "177.7", "gates": "open", "shut": ["B"]}}
+LEAKS = data.load("water_loss")
 CALLS = [
+    ("collar.places", {"proofs": data.load("collar")["proof"], "given": {"light": "on", "speedometer": "zero"}}),
+    ("fault.entered", {"knowledge": knowledge.base(), "facts": ["air_up"], "missing": ["pump_light"]}),
+    ("fault.for_rig", {"knowledge": knowledge.base(), "rig": PROFILE}),
+    ("fault.next_check", {"knowledge": knowledge.base(), "signs": {"light_dark": "seen"}, "role": "operator", "engine": "idle",
+                          "questions": 0}),
+    ("fault.rank", {"knowledge": knowledge.base(), "signs": {"light_dark": "seen", "no_puff": "unknown"}}),
+    ("gauges.side", {"rows": LEAKS["row"], "seen": {"intake": "zero", "master": "low"}}),
+    ("interlock.behind", {"table": data.load("interlocks")["table"][0], "lights": {"engaged": "lit", "ok": "dark"}}),
+    ("leak.hunt", {"parts": LEAKS["part"], "runs": [{"shut": [], "from": "22", "to": "12"}], "role": "operator"}),
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": 137.3, "length_ft": 333.3}),
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": -1, "length_ft": 333.3}),
     ("entry.shown", {"units": OTHER_UNITS, "kind": "pressure", "text": "100@ours"}),

@@ -1,0 +1,73 @@
+"""Leak hunt under a dry vacuum: shut off half of what could leak, time one minute, keep the half that mattered.
+
+A run is `{"shut": [parts], "from", "to"}`: the parts shut off for it, and the gauge at the start and at the end of one
+minute, as typed, in the gauge's own unit. The first run has nothing shut.
+"""
+from calc import entry
+from calc.errors import CalcError, check_within
+
+HIGHEST = 1100  # of any vacuum gauge: mbar
+# Of the first loss: a run that loses no more than this had the leak shut off, one that loses at least that had not.
+CURED, UNCHANGED = 1 / 3, 2 / 3
+ROLES = ("operator", "technician")
+
+
+def hunt(parts, runs, role):
+    """Where the leak can still be, and what to shut off for the next minute.
+
+    parts: [{"id", "role"}], what could leak, in the order in which to shut them off
+    runs: see the module, oldest first
+    role: "operator" or "technician"; an operator shuts off no technician's part
+
+    Returns `{"kind", "losses", "suspects", "also", "shut", "mattered"}`. Kinds: "first" time one minute with nothing
+    shut; "shut" time one minute with `shut`; "found" one suspect is left; "tight" nothing was lost; "technician" what is
+    left is not an operator's to shut. Losses are per run, mattered are the numbers of the runs that changed the loss,
+    also are parts that leak beside the suspects. Raises CalcError naming parts, role, or the run and its reading.
+    Source: pump makers' inspection manuals (caps and plugs one by one); halving, from memory.
+    """
+    if role not in ROLES:
+        raise CalcError("role", "unknown")
+    losses = [_loss(run, count) for count, run in enumerate(runs)]
+    told = {"kind": "first", "losses": losses, "suspects": [part["id"] for part in parts], "also": [], "shut": [], "mattered": []}
+    if not runs:
+        return told
+    if losses[0] == 0:
+        told["kind"] = "tight"
+        return told
+    for count, run in enumerate(runs[1:]):
+        _narrow(told, run["shut"], losses[count + 1] / losses[0], count + 1)
+    operators = [part["id"] for part in parts if part["role"] == "operator"]
+    reach = [part for part in told["suspects"] if role == "technician" or part in operators]
+    if len(told["suspects"]) == 1:
+        told["kind"] = "found"
+    elif not reach:
+        told["kind"] = "technician"
+    else:
+        told["kind"] = "shut"
+        half = (len(told["suspects"]) + 1) // 2
+        told["shut"] = reach[:min(half, len(told["suspects"]) - 1)]
+    return told
+
+
+def _narrow(told, shut, ratio, count):
+    """Keep the part of the suspects that a run points to."""
+    inside = [part for part in told["suspects"] if part in shut]
+    outside = [part for part in told["suspects"] if part not in shut]
+    if not inside or not outside:
+        raise CalcError("runs", "halves_nothing", run=count)
+    if ratio >= UNCHANGED:
+        told["suspects"] = outside
+        return
+    told["mattered"].append(count)
+    told["suspects"] = inside
+    if ratio > CURED:
+        told["also"] = told["also"] + outside
+
+
+def _loss(run, count):
+    start, end = (entry.number(name, run[name]) for name in ("from", "to"))
+    for name, reading in (("from", start), ("to", end)):
+        check_within(name, reading, 0, HIGHEST)
+    if end > start:
+        raise CalcError("to", "rose", run=count)
+    return start - end

@@ -1,0 +1,120 @@
+"""Loss of water from three gauges, and the leak hunt that halves."""
+import itertools
+import math
+
+import pytest
+
+from calc import gauges, leak
+from calc.errors import CalcError
+from site_src import data
+
+FILE = data.load("water_loss")
+ROWS, PARTS = FILE["row"], FILE["part"]
+NAMES = [part["id"] for part in PARTS]
+ANSWERS = {gauge: sorted({answer for row in ROWS for answer in row[gauge]}) for gauge in gauges.GAUGES}
+
+
+@pytest.mark.parametrize(
+    ("seen", "sides"),
+    [
+        # trade articles: panel right and crew short is the discharge side; speed up, intake at zero is supply
+        ({"intake": "steady", "master": "usual", "line": "above"}, ["discharge"]),
+        ({"intake": "zero", "master": "low", "line": "with"}, ["supply"]),
+        ({"intake": "vacuum", "master": "none", "line": "with"}, ["supply"]),
+        ({"intake": "steady", "master": "none", "line": "with"}, ["pump"]),
+        ({"intake": "zero", "master": "low", "line": "below"}, ["line"]),
+        ({"intake": "zero"}, ["discharge", "line", "supply"]),
+        ({}, ["discharge", "line", "supply", "pump"]),
+    ],
+)
+def test_side(run, seen, sides):
+    """What three gauges say, and what fewer leave open."""
+    assert run("gauges", "side", rows=ROWS, seen=seen)["sides"] == sides
+
+
+def test_every_picture_is_in_one_row():
+    """Whatever the three gauges do, one row says where to go, and only one."""
+    for picture in itertools.product(*ANSWERS.values()):
+        seen = dict(zip(ANSWERS, picture, strict=True))
+        assert sum(all(seen[gauge] in row[gauge] for gauge in seen) for row in ROWS) == 1
+        assert len(gauges.side(ROWS, seen)["sides"]) == 1
+
+
+def test_unknown_gauge(run):
+    """A gauge or an answer that is not in the table is refused."""
+    for seen in ({"flow": "low"}, {"intake": "blue"}):
+        with pytest.raises(CalcError) as refusal:
+            run("gauges", "side", rows=ROWS, seen=seen)
+        assert (refusal.value.field, refusal.value.code) == ("seen", "unknown")
+
+
+def hunted(leaks, role="technician"):
+    """Hunt in a pump that loses 9 in a minute, equally through each of its leaks; returns the last answer and the runs."""
+    runs = []
+    for _ in range(len(PARTS) + 2):
+        told = leak.hunt(PARTS, runs, role)
+        if told["kind"] not in ("first", "shut"):
+            return told, runs
+        lost = 9 * sum(part not in told["shut"] for part in leaks) / len(leaks)
+        runs.append({"shut": told["shut"], "from": "22", "to": str(22 - lost)})
+    raise AssertionError("no end")
+
+
+@pytest.mark.parametrize("part", NAMES)
+def test_one_leak_is_found_by_halving(part):
+    """A single leak is found, in one minute with nothing shut and no more halvings than the count of parts needs."""
+    told, runs = hunted([part])
+    assert (told["kind"], told["suspects"], told["also"]) == ("found", [part], [])
+    assert len(runs) <= 1 + math.ceil(math.log2(len(PARTS))) + 1  # one more where a half is uneven
+
+
+def test_two_leaks():
+    """Two leaks end in one of them, with the other among those named beside it."""
+    for one, other in itertools.combinations(NAMES, 2):
+        told, _ = hunted([one, other])
+        assert told["kind"] == "found"
+        assert told["suspects"][0] in (one, other)
+        assert {one, other} <= set(told["suspects"] + told["also"])
+
+
+def test_operator_shuts_off_only_their_own():
+    """An operator is never told to shut off a technician's part, and is told when the rest is a technician's."""
+    own = [part["id"] for part in PARTS if part["role"] == "operator"]
+    for part in NAMES:
+        told, runs = hunted([part], role="operator")
+        assert all(set(run["shut"]) <= set(own) for run in runs)
+        assert (told["kind"], told["suspects"]) == (("found", [part]) if part in own else ("technician", told["suspects"]))
+        assert part in told["suspects"]
+
+
+@pytest.mark.parametrize(
+    ("losses", "kind", "mattered"),
+    [
+        # by hand: of a loss of 9, no more than 3 is cured, 6 or more unchanged
+        ([], "first", []), ([0], "tight", []), ([9], "shut", []), ([9, 3], "shut", [1]), ([9, 6], "shut", []),
+        ([9, 6, 1], "shut", [2]),
+    ],
+)
+def test_what_mattered(run, losses, kind, mattered):
+    """The runs that changed the loss are kept by number."""
+    runs = []
+    for lost in losses:
+        shut = run("leak", "hunt", parts=PARTS, runs=runs, role="technician")["shut"]
+        runs.append({"shut": shut, "from": "22", "to": str(22 - lost)})
+    told = run("leak", "hunt", parts=PARTS, runs=runs, role="technician")
+    assert (told["kind"], told["mattered"], told["losses"]) == (kind, mattered, losses)
+
+
+@pytest.mark.parametrize(
+    ("one_run", "field", "code"),
+    [
+        ({"shut": [], "from": "20", "to": "22"}, "to", "rose"), ({"shut": [], "from": "", "to": "22"}, "from", "empty"),
+        ({"shut": [], "from": "20", "to": "x"}, "to", "not_a_number"),
+        ({"shut": [], "from": "2000", "to": "20"}, "from", "out_of_range"),
+    ],
+)
+def test_refusals(run, one_run, field, code):
+    """A reading that cannot be is refused by its name."""
+    with pytest.raises(CalcError) as refusal:
+        run("leak", "hunt", parts=PARTS, runs=[one_run], role="operator")
+    assert (refusal.value.field, refusal.value.code) == (field, code)
