@@ -1,5 +1,6 @@
 """Every page for eyes that see little and fingers in gloves: axe, contrast, size of targets, width."""
 import itertools
+import json
 import pathlib
 
 import pytest
@@ -65,6 +66,17 @@ def practising(handset):
     return page
 
 
+def diagnosis(*signs):
+    """A diagnosis that another page begins with these signs."""
+    def opened(handset):
+        known = json.dumps({"signs": dict.fromkeys(signs, "seen")})
+        page = handset.open(f"diagnose/#from={known}")
+        page.locator(".step-act, .halt, .verdict").first.wait_for()
+        return page
+
+    return opened
+
+
 # pages as they open, and screens that only a touch brings
 STATES = {
     "practice running": practising,
@@ -74,6 +86,9 @@ STATES = {
     "card asking": card_at("scene", "light_first"),
     "card stopped": card_at("bay", "exhaust", "not_seen"),
     "card in danger": card_at("bay", "exhaust", "danger"),
+    "diagnosis with radio words": diagnosis("gravel_noise", "supply_soft", "grew_with_lines"),
+    "diagnosis at a cause": diagnosis("supply_soft", "grew_with_lines", "flow_cut_cures"),
+    "diagnosis contradicted": diagnosis("light_dark", "ok_dark"),
 }
 
 

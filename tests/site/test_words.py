@@ -15,8 +15,13 @@ SCRIPTS = build.ROOT / "site_src" / "static" / "js"
 STEPS = data.by_id(data.load("sequences")["step"])
 TOLD = data.load("words/en/steps")
 BASES = set(data.load("words/en/site")["basis"])
-ENTRIES = [("pressure.js", "pressure"), ("reckon.js", "water/hydrant"), ("reckon.js", "foam")] + [("shift.js", f"shift/{card}") for card in pages.cards()]
-ENTRIES += [("why.js", "why"), ("practice.js", "practice"), ("speeds.js", "why/speeds"), ("heat.js", "why/heat")]
+ENTRIES = [
+    ("pressure.js", "pressure"), ("reckon.js", "water/hydrant"), ("reckon.js", "foam"),
+    ("diagnose.js", "diagnose"), ("collar.js", "diagnose/collar"), ("lights.js", "diagnose/lights"),
+    ("water_loss.js", "diagnose/water"), ("leak.js", "diagnose/leak"), ("recovery.js", "rig/recovery"),
+    ("why.js", "why"), ("practice.js", "practice"), ("speeds.js", "why/speeds"), ("heat.js", "why/heat"),
+    *(("shift.js", f"shift/{card}") for card in pages.cards()),
+]
 
 
 def with_imports(name, found):

@@ -113,6 +113,7 @@ function editor(profile) {
   return html`
     ${problems.length ? html`<p class="notice">${fill(words.rig.problems, { fields: names(problems.map((problem) => problem.field)) })}</p>` : nothing}
     <a class="key key-wide" href=${new URL("rig/card/index.html", root)}>${words.rig.card}</a>
+    <a class="key key-wide" href=${new URL("rig/recovery/index.html", root)}>${words.rig.recovery}</a>
     ${section("beds", bedsView({ profile, data, system: page.system, u, field, set, remove, answerOf: (bed) => answerOf(bed, shelf) }), true)}
     ${data.sections.map(({ id, fields }) => section(id, fields.map((name) =>
       field({ place: name, name, spec: data.fields[name], value: profile[name], change: (text) => set(name, text) })), id === "basics"))}

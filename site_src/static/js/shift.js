@@ -84,7 +84,7 @@ function draw() {
   const finished = last ? fill(words.shift.finished, { time: clock(last.at_s) }) : "";
   const done = state.status === "done";
   const screen = state.status === "stopped"
-    ? haltView({ stopped: state.stopped, steps, words, send })
+    ? haltView({ stopped: state.stopped, steps, words, send, state })
     : done
       ? doneView({ words, send, finished, told: sequence.id === "road" ? words.shift.done_road : words.shift.done_pump })
       : stepView({ offer: state.offer, steps, words, send, path: data.has_path ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });

@@ -1,8 +1,9 @@
 // The card when it stands still: stopped at a sign that did not come, at a danger, or finished.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { shape } from "../warning.js";
+import { enterLink, fromCard } from "../diagnose/enter.js";
 
-export function haltView({ stopped, steps, words, send }) {
+export function haltView({ stopped, steps, words, send, state }) {
   const danger = stopped.reason === "danger";
   const step = steps[stopped.step];
   return html`
@@ -19,6 +20,7 @@ export function haltView({ stopped, steps, words, send }) {
       ${danger
         ? nothing
         : html`<button type="button" class="key key-wide" @click=${() => send({ kind: "look_again" })}>${words.shift.look_again}</button>
+            <a class="key key-wide" href=${enterLink(fromCard(state))}>${words.shift.diagnose}</a>
             <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${words.shift.danger}</button>`}
       <button type="button" class="key key-wide" @click=${() => send({ kind: "start_over" })}>${words.shift.start_over}</button>
     </div>`;

@@ -1,0 +1,102 @@
+"""The pages that find faults: the diagnosis, the collar, the lights, loss of water and the leak hunt."""
+import flask
+
+from calc import interlock
+from site_src import data, knowledge
+from site_src.routes import json_page
+
+routes = flask.Blueprint("diagnose", __name__)
+
+
+def _words():
+    return data.load("words/en/diagnose")
+
+
+def _picked(*sections):
+    """Some sections of the words of these pages, and what every page that computes may have to say."""
+    words = _words()
+    return {**{key: words[key] for key in sections}, "engine": data.load("words/en/site")["engine"]}
+
+
+@routes.get("/diagnose/")
+def page():
+    return flask.render_template("diagnose/page.html", d=_words())
+
+
+@routes.get("/diagnose/page.json")
+def page_data():
+    file, told = data.load("faults"), data.load("words/en/faults")
+    site = data.load("words/en/site")
+    words = _picked("diagnose", "end", "role", "engine_state", "moment", "where", "likelihood")
+    return json_page({
+        "knowledge": knowledge.base(),
+        "signs": {row["id"]: {key: row[key] for key in ("place", "entry", "radio") if key in row} for row in file["sign"]},
+        "order": [row["id"] for row in file["sign"]],
+        "causes": {row["id"]: {key: row[key] for key in ("out", "radio", "source", "basis", "likelihood") if key in row}
+                   for row in file["cause"]},
+        "words": {**words, **told, "basis": site["basis"]},
+    })
+
+
+@routes.get("/diagnose/read/")
+def read():
+    return flask.render_template(
+        "diagnose/read.html", d=_words(), causes=data.load("faults")["cause"], told=data.load("words/en/faults"),
+    )
+
+
+@routes.get("/diagnose/collar/")
+def collar():
+    return flask.render_template("diagnose/collar.html", d=_words(), origin=data.load("collar")["proofs"])
+
+
+@routes.get("/diagnose/collar/page.json")
+def collar_data():
+    return json_page({
+        "proofs": data.load("collar")["proof"],
+        "words": _picked("collar", "collar_place", "collar_meaning", "proof", "proof_answer", "end", "diagnose"),
+    })
+
+
+@routes.get("/diagnose/lights/")
+def lights():
+    tables = data.load("interlocks")["table"]
+    return flask.render_template(
+        "diagnose/lights.html", d=_words(), tables=tables, rows={table["id"]: interlock.rows(table) for table in tables},
+    )
+
+
+@routes.get("/diagnose/lights/page.json")
+def lights_data():
+    kept = ("id", "drives", "inputs", "never_both", "lights")
+    return json_page({
+        "tables": [{key: table[key] for key in kept} for table in data.load("interlocks")["table"]],
+        "words": _picked("lights", "lamp", "lamp_state", "input", "lights_table"),
+    })
+
+
+@routes.get("/diagnose/water/")
+def water():
+    file = data.load("water_loss")
+    return flask.render_template("diagnose/water.html", d=_words(), rows=file["row"], origin=file["rows"])
+
+
+@routes.get("/diagnose/water/page.json")
+def water_data():
+    file = data.load("water_loss")
+    return json_page({
+        "answers": {gauge: list(told) for gauge, told in _words()["gauge_answer"].items()},
+        "rows": file["row"], "enters": file["enters"], "words": _picked("water", "gauge", "gauge_answer", "side"),
+    })
+
+
+@routes.get("/diagnose/leak/")
+def leak():
+    return flask.render_template("diagnose/leak.html", d=_words(), origin=data.load("water_loss")["parts"])
+
+
+@routes.get("/diagnose/leak/page.json")
+def leak_data():
+    words = _picked("leak", "part", "part_how", "role")
+    refusal = data.load("words/en/site")["refusal"]
+    return json_page({"parts": data.load("water_loss")["part"], "words": {**words, "refusal": refusal}})

@@ -1,0 +1,30 @@
+"""The recovery card of a rig, for its cab: the shift with its proofs, and what to do when it fails."""
+import flask
+
+from site_src import data
+from site_src.routes import json_page
+
+routes = flask.Blueprint("recovery", __name__)
+# The acts of the shift and their proofs, from the card of a rig that has just arrived.
+CARD = "scene"
+STEPS = (
+    "idle", "neutral", "brake", "chock_scene", "zero", "centre", "pump", "light_first", "gear", "speedometer", "light_later",
+    "ok_light", "throttle_ready", "pressure", "still", "raise",
+)
+
+
+@routes.get("/rig/recovery/")
+def page():
+    return flask.render_template("rig/recovery.html", d=data.load("words/en/diagnose"))
+
+
+@routes.get("/rig/recovery/page.json")
+def page_data():
+    rig = data.load("words/en/rig")
+    told = data.load("words/en/steps")
+    listed = data.by_id(data.load("sequences")["sequence"])[CARD]["steps"]
+    return json_page({
+        "fits": {"drive": "midship", "shift_control": "air", "transmission": "automatic"},
+        "steps": [{"id": name, "act": told[name]["act"], "see": told[name]["see"]} for name in listed if name in STEPS],
+        "words": {"recovery": data.load("words/en/diagnose")["recovery"], "option": rig["option"], "card": rig["card"]},
+    })

@@ -1,0 +1,80 @@
+// Where the collar can be: each proof as a row of chips, the places they allow above them. calc.collar does the weighing.
+import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
+import { chips } from "./chips.js";
+import { engine } from "./engine.js";
+import { fill, pageData } from "./site.js";
+import { keep, kept } from "./store.js";
+import { shape } from "./warning.js";
+
+const DRAFT = "collar";
+const place = document.getElementById("collar");
+const starting = engine();
+starting.catch(() => {}); // told below
+const { proofs, words } = await pageData();
+let given = {};
+let call = null;
+
+function put(next) {
+  given = next;
+  keep(DRAFT, given);
+  draw();
+}
+
+const named = (list) => list.map((proof) => words.proof[proof]).join(", ");
+
+function draw() {
+  const told = call("collar.places", { proofs, given });
+  render(html`
+    <div role="status">
+      ${told.alarms.length ? shout(words.end.danger_title, html`<p>${words.end.danger}</p><p>${words.end.danger_never}</p>`) : nothing}
+      ${told.contradictions.length
+        ? shout(words.collar.shout, html`
+            ${told.contradictions.map(([one, other]) => html`<p>${said(one)} ✕ ${said(other)}</p>`)}
+            <p>${words.collar.shout_do}</p>`)
+        : nothing}
+      <div class="shaft">${told.places.map((spot) => spotView(spot, told))}</div>
+      ${told.places.filter((spot) => told.candidates.includes(spot.place)).map((spot) => html`
+        <p class="spot-means"><b>${words.collar_place[spot.place]}:</b> ${words.collar_meaning[spot.place]}</p>`)}
+      <div class="spot spot-never"><b>${words.collar.never}</b><span>${words.collar.never_told}</span></div>
+    </div>
+    <p>${Object.keys(given).length ? words.collar.lamps : words.collar.told}</p>
+    ${proofs.map((proof) => chips({
+      name: proof.id, legend: words.proof[proof.id], value: given[proof.id],
+      choices: proof.answers.map(({ id }) => ({ id, label: words.proof_answer[proof.id][id] })),
+      change: (answer) => put({ ...given, [proof.id]: answer }),
+    }))}
+    <div class="rows">
+      ${told.silent.length ? html`<p>${fill(words.collar.silent, { proofs: named(told.silent) })}</p>` : nothing}
+      <button type="button" class="key key-wide" @click=${() => put({})}>${words.collar.clear}</button>
+    </div>`, place);
+}
+
+const said = (proof) => `${words.proof[proof]}: ${words.proof_answer[proof][given[proof]]}`;
+
+const shout = (title, content) => html`<section class="shout" role="alert">${shape("stop")}<h2>${title}</h2>${content}</section>`;
+
+function spotView(spot, told) {
+  const open = told.candidates.includes(spot.place);
+  return html`
+    <div class="spot ${open ? "spot-open" : spot.against.length ? "spot-out" : ""}">
+      <b>${words.collar_place[spot.place]}</b>
+      <span>${fill(words.collar.count_for, { count: spot.for.length })}</span>
+      <span>${fill(words.collar.count_against, { count: spot.against.length })}</span>
+    </div>`;
+}
+
+// What was kept, as far as this version still asks for it.
+const known = (left) => Object.fromEntries(proofs
+  .filter((proof) => proof.answers.some(({ id }) => id === left?.[proof.id]))
+  .map((proof) => [proof.id, left[proof.id]]));
+
+try {
+  const [started, left] = await Promise.all([starting, kept(DRAFT)]);
+  call = started;
+  given = known(left);
+  place.replaceChildren();
+  draw();
+} catch (problem) {
+  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
+  throw problem;
+}

@@ -1,0 +1,169 @@
+// A diagnosis, one look to a screen. calc.fault decides what to look at and when it ends; this page shows it and keeps it.
+import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
+import { stayAwake } from "./awake.js";
+import { choose, chosen } from "./choices.js";
+import { askView, leavingView } from "./diagnose/ask.js";
+import { handedOver } from "./diagnose/enter.js";
+import { endView } from "./diagnose/end.js";
+import { answered, begun, oneBack, recordOf } from "./diagnose/record.js";
+import { ENGINE_AT, soFar, startView } from "./diagnose/start.js";
+import { engine as calculator, Refusal } from "./engine.js";
+import { chosenRig } from "./rig/chosen.js";
+import { fill, pageData } from "./site.js";
+import { keep, keepRecord, kept } from "./store.js";
+
+const DRAFT = "diagnosis";
+const MOST = 8; // calc.fault.MOST_QUESTIONS
+const SETTLE_MS = 400; // a second touch that follows at once is no answer to the look it brought
+const place = document.getElementById("diagnose");
+const ways = document.getElementById("ways");
+const starting = calculator();
+starting.catch(() => {}); // told below
+const data = await pageData();
+const { words } = data;
+const madeOf = JSON.stringify(data.knowledge).length + data.order.join();
+const rig = await chosenRig();
+const alarms = data.knowledge.signs.filter((sign) => sign.alarm).map((sign) => sign.id);
+data.technician = data.knowledge.signs.filter((sign) => sign.role === "technician").map((sign) => sign.id);
+
+const page = { notice: null, isKept: true, isSaid: false, leavingFor: null, shownAt: -SETTLE_MS };
+let state = null;
+let call = null;
+let knowledge = null;
+
+function put(next) {
+  state = next;
+  page.isSaid = false;
+  page.leavingFor = null;
+  save();
+  draw();
+  page.shownAt = performance.now();
+  scrollTo(0, 0);
+}
+
+function save() {
+  keep(DRAFT, state).then((isKept) => {
+    if (isKept === page.isKept) return;
+    page.isKept = isKept;
+    draw();
+  });
+}
+
+const fresh = (engine) => begun({ rig, madeOf, engine, role: chosen("role", "operator") });
+const settled = () => performance.now() - page.shownAt >= SETTLE_MS;
+
+function begin(sign) {
+  page.notice = null;
+  const start = fresh(ENGINE_AT[data.signs[sign].entry]);
+  put({ ...start, signs: { ...state?.signs, [sign]: "seen" }, complaints: [sign] });
+}
+
+function answer(sign, said) {
+  page.notice = null;
+  put(answered(state, sign, said));
+}
+
+const danger = () => put({ ...(state ?? fresh("idle")), signs: { ...state?.signs, danger: "seen" }, complaints: [...(state?.complaints ?? []), "danger"] });
+
+function again() {
+  page.notice = null;
+  put(fresh("idle"));
+}
+
+function setRole(role) {
+  choose("role", role);
+  put({ ...(state ?? fresh("idle")), role, written: false });
+}
+
+function setEngine(engine) {
+  if (state.engine !== "pumping" || engine === "pumping" || page.leavingFor) return put({ ...state, engine });
+  page.leavingFor = engine;
+  draw();
+}
+
+const next = () => call("fault.next_check", { knowledge, signs: state.signs, role: state.role, engine: state.engine, questions: state.asked.length });
+
+function draw() {
+  const isRunning = state && state.complaints.length > 0;
+  ways.hidden = Boolean(isRunning);
+  render(html`
+    ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}
+    ${isRunning ? running() : startView({ data, rig, alarms, begin, danger, setRole, role: state?.role ?? chosen("role", "operator") })}
+    ${page.isKept ? nothing : html`<p class="notice">${words.diagnose.unkept}</p>`}`, place);
+}
+
+function running() {
+  if (page.leavingFor) {
+    return leavingView({ words, go: () => setEngine(page.leavingFor), stay: () => put(state) });
+  }
+  const end = next();
+  if (end.kind === "check") {
+    return html`
+      ${askView({ sign: end.sign, state, data, danger, setEngine, most: MOST, isSaid: page.isSaid,
+        said: () => { page.isSaid = true; draw(); },
+        answer: (said) => settled() && answer(end.sign, said),
+        back: () => put(oneBack(state)) })}
+      ${soFar({ state, words })}`;
+  }
+  if (end.kind !== "engine") write(end);
+  const ranked = call("fault.rank", { knowledge, signs: state.signs });
+  return html`
+    ${endView({ end, ranked, data, state, setEngine, setRole, again, back: () => put({ ...oneBack(state), written: false }) })}
+    ${end.kind === "engine" ? nothing : html`<p>${words.diagnose.kept}</p>`}
+    ${soFar({ state, words })}`;
+}
+
+// The log takes a diagnosis once it has ended; one that goes on after all replaces its own record.
+function write(end) {
+  if (state.written) return;
+  state = { ...state, written: true };
+  keepRecord("log", recordOf(state, end, words));
+  save();
+}
+
+// From a card or another page, with what it knows; false where nothing was handed over.
+function takeOver(known) {
+  if (known === null) return false;
+  history.replaceState(null, "", location.pathname);
+  try {
+    if (known === "unreadable") throw new Refusal({ field: "from", code: known });
+    const { facts = [], missing = [], signs: others = {} } = known;
+    const signs = { ...call("fault.entered", { knowledge, facts, missing }), ...others };
+    call("fault.rank", { knowledge, signs });
+    const complaints = Object.keys(signs).filter((sign) => signs[sign] === "seen");
+    const engine = ENGINE_AT[data.signs[complaints[0]]?.entry] ?? "idle";
+    page.notice = words.diagnose.from_card;
+    put({ ...fresh(engine), signs, complaints });
+  } catch (problem) {
+    if (!(problem instanceof Refusal)) throw problem;
+    page.notice = words.diagnose.bad_link;
+    put(fresh("idle"));
+  }
+  return true;
+}
+
+function resume(left) {
+  if (!left?.complaints?.length) return draw();
+  if (left.madeOf !== madeOf) {
+    page.notice = words.diagnose.outdated;
+    return draw();
+  }
+  state = left;
+  if (!left.written) {
+    const at = new Date((left.asked.at(-1) ?? { at: left.began_at }).at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
+    page.notice = fill(words.diagnose.resumed, { time: at });
+  }
+  draw();
+}
+
+try {
+  const [started, left] = await Promise.all([starting, kept(DRAFT)]);
+  call = started;
+  knowledge = call("fault.for_rig", { knowledge: data.knowledge, rig: rig ?? {} });
+  place.replaceChildren();
+  if (!takeOver(handedOver())) resume(left);
+  stayAwake(() => {});
+} catch (problem) {
+  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
+  throw problem;
+}

@@ -1,0 +1,58 @@
+// One look on the screen: is this so?
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { chips } from "../chips.js";
+import { fill } from "../site.js";
+import { shape, warning } from "../warning.js";
+import { sayFirst } from "./start.js";
+
+const ENGINES = ["pumping", "idle", "off", "secured"];
+
+export function askView({ sign, state, data, most, isSaid, said, answer, back, setEngine, danger }) {
+  const { words } = data;
+  const { place, radio } = data.signs[sign];
+  const silent = radio && !isSaid;
+  const mind = words.mind[sign] ?? (place === "under" ? words.diagnose.under : null);
+  return html`
+    <section class="step" aria-live="polite">
+      <div class="step-head">
+        <span class="place">${words.where[place]}</span>
+        <span class="step-count">${fill(words.diagnose.question, { number: state.asked.length + 1, most })}</span>
+      </div>
+      <div class="step-body">
+        ${silent ? sayFirst({ words, radio }) : nothing}
+        <p class="step-ask">${words.diagnose.ask}</p>
+        <h2 class="step-act">${words.sees[sign]}</h2>
+        ${words.look[sign] ? html`<p class="step-see"><b>${words.diagnose.look}</b>${words.look[sign]}</p>` : nothing}
+        ${mind ? warning("caution", words.diagnose.mind, mind) : nothing}
+        ${engineChoice({ words, state, setEngine })}
+        ${state.asked.length ? html`<button type="button" class="key" @click=${back}>${words.diagnose.back}</button>` : nothing}
+      </div>
+      <div class="answers">
+        ${silent
+          ? html`<button type="button" class="key key-seen key-across" @click=${said}>${words.diagnose.said}</button>`
+          : html`
+            <button type="button" class="key" @click=${() => answer("not_seen")}>${words.diagnose.no}</button>
+            <button type="button" class="key key-seen" @click=${() => answer("seen")}>${words.diagnose.yes}</button>`}
+        <button type="button" class="key key-across key-low" @click=${() => answer("unknown")}>${words.diagnose.unsure}</button>
+        <button type="button" class="key key-danger" @click=${danger}>${shape("stop")}${words.diagnose.danger}</button>
+      </div>
+    </section>`;
+}
+
+// What the engine does now, in sight, and changed where it is wrong.
+const engineChoice = ({ words, state, setEngine }) => html`
+  <details class="record engine-now">
+    <summary>${words.diagnose.engine}: ${words.engine_state[state.engine]}</summary>
+    ${chips({ name: "engine", legend: words.diagnose.change_engine, value: state.engine, change: setEngine,
+      choices: ENGINES.map((id) => ({ id, label: words.engine_state[id] })) })}
+  </details>`;
+
+// Leaving the engine's work takes pressure from the lines: the crews first.
+export const leavingView = ({ words, go, stay }) => html`
+  <section class="step">
+    <div class="step-body">${sayFirst({ words, radio: "lowering" })}</div>
+    <div class="answers">
+      <button type="button" class="key" @click=${stay}>${words.diagnose.back}</button>
+      <button type="button" class="key key-seen" @click=${go}>${words.diagnose.said}</button>
+    </div>
+  </section>`;

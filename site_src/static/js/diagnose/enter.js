@@ -1,0 +1,29 @@
+// The way into a diagnosis from another page, with what that page knows. What comes in by it is judged by calc.
+import { root } from "../site.js";
+
+// The address of the diagnosis. `known` is { sequence, step, facts, missing } of a card, or { signs } of any other page.
+export function enterLink(known) {
+  const link = new URL("diagnose/", root);
+  link.hash = `from=${encodeURIComponent(JSON.stringify(known))}`;
+  return link.href;
+}
+
+// What a shift card knows where a sign did not come: the facts that stand, and the one its step is for. What else the
+// step proves comes along with it, and is not known to be missing.
+export function fromCard(state) {
+  const step = state.sequence.steps.find((each) => each.id === state.stopped.step);
+  const proofs = [step, ...(step.answers ?? [])].flatMap((each) => each.proves ?? []);
+  return { sequence: state.sequence.id, step: step.id, facts: state.facts, missing: proofs.slice(0, 1) };
+}
+
+// What was handed over in this page's address; null where nothing was, "unreadable" where it cannot be read.
+export function handedOver() {
+  const handed = location.hash.match(/^#from=(.+)$/)?.[1];
+  if (!handed) return null;
+  try {
+    const known = JSON.parse(decodeURIComponent(handed));
+    return known && typeof known === "object" && (known.missing || known.signs) ? known : "unreadable";
+  } catch {
+    return "unreadable";
+  }
+}

@@ -1,0 +1,35 @@
+// A diagnosis as plain data: begun, answered, ended, and as a record of the log. Pure functions.
+
+const mark = () => crypto.randomUUID?.() ?? `${Date.now()}-${Math.random()}`;
+
+export const begun = ({ rig, role, engine, madeOf }) => ({
+  madeOf, role, engine, id: mark(), began_at: new Date().toISOString(),
+  rig: rig && { id: rig.id, name: rig.name }, signs: {}, complaints: [], asked: [], written: false,
+});
+
+export const answered = (state, sign, said) => ({
+  ...state, signs: { ...state.signs, [sign]: said }, asked: [...state.asked, { sign, said, at: new Date().toISOString() }],
+});
+
+export function oneBack(state) {
+  const last = state.asked.at(-1);
+  const { [last.sign]: _, ...signs } = state.signs;
+  return { ...state, signs, asked: state.asked.slice(0, -1) };
+}
+
+// What the log of this phone keeps of a diagnosis that has ended.
+export const recordOf = (state, end, words) => ({
+  id: state.id,
+  kind: "diagnosis",
+  title: end.cause ? words.name[end.cause] : words.end[`${end.kind}_title`],
+  rig: state.rig,
+  role: state.role,
+  began_at: state.began_at,
+  ended_at: new Date().toISOString(),
+  outcome: end.kind,
+  cause: end.cause,
+  entries: [
+    ...state.complaints.map((sign) => ({ at: state.began_at, sign, said: "seen", text: words.sees[sign] })),
+    ...state.asked.map((entry) => ({ ...entry, text: words.sees[entry.sign] })),
+  ],
+});

@@ -1,0 +1,40 @@
+// The first screen of a diagnosis: who looks, and what is seen or missed.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { roleChips } from "./role.js";
+import { fill } from "../site.js";
+import { shape } from "../warning.js";
+
+const MOMENTS = ["in", "panel", "water", "out", "yard"];
+// How the engine most likely is when a diagnosis begins there; it can be put right on the next screen.
+export const ENGINE_AT = { in: "idle", panel: "pumping", water: "pumping", out: "idle", yard: "off" };
+
+export function startView({ data, rig, role, alarms, setRole, begin, danger }) {
+  const { words, signs } = data;
+  const opens = (moment) => data.order.filter((sign) => signs[sign].entry === moment && !alarms.includes(sign) && (role === "technician" || !data.technician.includes(sign)));
+  return html`
+    <button type="button" class="key key-wide key-danger" @click=${danger}>${shape("stop")}${words.diagnose.danger}</button>
+    <h2>${words.diagnose.what}</h2>
+    ${MOMENTS.map((moment, place) => html`
+      <details class="section" ?open=${place === 0}>
+        <summary>${words.moment[moment]}</summary>
+        <div class="rows">${opens(moment).map((sign) => html`
+          <button type="button" class="key key-wide key-told" @click=${() => begin(sign)}>${words.sees[sign]}</button>`)}</div>
+      </details>`)}
+    ${roleChips({ legend: words.diagnose.role, words, role, change: setRole })}
+    <p>${rig ? fill(words.diagnose.rig, rig) : words.diagnose.any_rig}</p>
+    <p class="smallprint">${words.diagnose.first}</p>`;
+}
+
+export const soFar = ({ state, words }) => html`
+  <details class="record">
+    <summary>${words.diagnose.so_far}</summary>
+    <ol>
+      ${state.complaints.map((sign) => html`<li><b>${words.diagnose.complaint}</b><span>${words.sees[sign]}</span></li>`)}
+      ${state.asked.map(({ sign, said }) => html`<li><b>${words.diagnose[{ seen: "yes", not_seen: "no", unknown: "unsure" }[said]]}</b><span>${words.sees[sign]}</span></li>`)}
+    </ol>
+  </details>`;
+
+// The words for the radio, before anything that changes a line's pressure.
+export const sayFirst = ({ words, radio }) => (radio
+  ? html`<div class="say"><b>${words.diagnose.say_first}</b><p>${words.say[radio]}</p><span>${words.diagnose.say_wait}</span></div>`
+  : nothing);

@@ -1,0 +1,116 @@
+// The leak hunt: one change, one timed minute, two readings. calc.leak halves what is suspect.
+import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
+import { stayAwake } from "./awake.js";
+import { choose, chosen } from "./choices.js";
+import { roleChips } from "./diagnose/role.js";
+import { engine, Refusal } from "./engine.js";
+import { fill, pageData } from "./site.js";
+import { keep, kept } from "./store.js";
+
+const DRAFT = "leak";
+const MINUTE_MS = 60000;
+const place = document.getElementById("leak");
+const starting = engine();
+starting.catch(() => {}); // told below
+const { parts, words } = await pageData();
+const EMPTY = { runs: [], from: "", to: "", began: null };
+let state = EMPTY;
+let call = null;
+let refusal = null;
+let role = chosen("role", "operator");
+
+function put(change) {
+  state = { ...state, ...change };
+  keep(DRAFT, state);
+  draw();
+}
+
+const hunt = (runs) => call("leak.hunt", { parts, runs, role });
+
+// Keep the minute that was timed, if its readings can be used.
+function enter(shut) {
+  try {
+    const runs = [...state.runs, { shut, from: state.from, to: state.to }];
+    hunt(runs);
+    refusal = null;
+    put({ runs, from: "", to: "", began: null });
+    scrollTo(0, 0);
+  } catch (refused) {
+    if (!(refused instanceof Refusal)) throw refused;
+    refusal = refused;
+    draw();
+  }
+}
+
+function draw() {
+  const told = hunt(state.runs);
+  render(html`
+    ${told.kind === "first" || told.kind === "shut" ? nextMinute(told) : ended(told)}
+    ${told.suspects.length > 1 ? html`<p><b>${words.leak.suspects}:</b> ${named(told.suspects)}</p>` : nothing}
+    ${state.runs.length ? minutes(told) : html`<p>${words.leak.told} ${words.leak.unit}</p>`}
+    ${roleChips({ legend: words.leak.role, words, role, change: (id) => { role = id; choose("role", id); draw(); } })}
+    <div class="rows">
+      ${state.runs.length ? html`
+        <button type="button" class="key key-wide" @click=${() => put({ ...EMPTY, runs: state.runs.slice(0, -1) })}>${words.leak.back}</button>
+        <button type="button" class="key key-wide" @click=${() => put(EMPTY)}>${words.leak.again}</button>` : nothing}
+    </div>`, place);
+}
+
+const named = (list) => list.map((part) => words.part[part]).join(", ");
+
+function nextMinute(told) {
+  // the phone's clock, so that a minute goes on while the page is away
+  const left_s = state.began === null ? null : Math.max(0, Math.ceil((state.began + MINUTE_MS - Date.now()) / 1000));
+  if (left_s > 0) setTimeout(draw, 250);
+  return html`
+    <h2 class="step-act">${told.kind === "first" ? words.leak.run_first : words.leak.run_next}</h2>
+    <ul class="shut">${told.shut.map((part) => html`<li><b>${words.part[part]}</b>${words.part_how[part]}</li>`)}</ul>
+    ${reading("from")}
+    ${left_s === null
+      ? html`<button type="button" class="key key-wide key-go" @click=${() => put({ began: Date.now() })}>${words.leak.start}</button>`
+      : html`
+        <div class="minute" role="timer">${left_s > 0
+          ? html`${words.leak.running}<span class="minute-left">${fill(words.leak.left, { left: left_s })}</span>`
+          : html`<b>${words.leak.over}</b>`}</div>
+        ${left_s > 0 ? nothing : html`${reading("to")}
+          <button type="button" class="key key-wide key-go" @click=${() => enter(told.shut)}>${words.leak.enter}</button>`}`}`;
+}
+
+function reading(name) {
+  const refused = refusal?.field === name ? words.leak[refusal.code] ?? words.refusal[refusal.code] ?? words.refusal.other : null;
+  return html`
+    <div class="readings"><div>
+      <label for=${name}>${words.leak[name]}</label>
+      <input id=${name} inputmode="decimal" autocomplete="off" .value=${state[name]} aria-invalid=${refused ? "true" : "false"}
+        @input=${(event) => put({ [name]: event.target.value })}>
+      ${refused ? html`<p class="refusal" role="alert">${refused}</p>` : nothing}
+    </div></div>`;
+}
+
+const ended = (told) => html`
+  <section class="verdict" role="status">
+    <h2>${told.kind === "found" ? `${words.leak.found}: ${named(told.suspects)}` : words.leak[told.kind]}</h2>
+    ${told.also.length ? html`<p>${fill(words.leak.found_also, { parts: named(told.also) })}</p>` : nothing}
+    ${told.kind === "tight" ? html`<p>${words.leak.tight_do}</p>` : nothing}
+  </section>`;
+
+const minutes = (told) => html`
+  <h2>${words.leak.losses}</h2>
+  <ol class="listed">${state.runs.map((run, count) => html`
+    <li>${run.shut.length ? named(run.shut) : words.leak.nothing_shut}: <b>${fill(words.leak.lost, { loss: Number(told.losses[count].toFixed(2)) })}</b>${count
+      ? html`, ${told.mattered.includes(count) ? words.leak.mattered : words.leak.unchanged}` : nothing}</li>`)}</ol>`;
+
+// A hunt of an older version, with parts that are not known now, begins again.
+const usable = (left) => left && left.runs.every((run) => run.shut.every((part) => parts.some(({ id }) => id === part)));
+
+try {
+  const [started, left] = await Promise.all([starting, kept(DRAFT)]);
+  call = started;
+  if (usable(left)) state = left;
+  place.replaceChildren();
+  draw();
+  stayAwake(() => {});
+} catch (problem) {
+  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
+  throw problem;
+}

@@ -1,0 +1,238 @@
+"""The pages that find faults, by touch and with no signal: from a card to a cause, and every way of standing still."""
+import json
+
+import pytest
+from playwright.sync_api import expect
+
+from site_src import data, fleet
+from tests.phone.card import open_card
+from tests.phone.handset import Handset, Host, kill
+from tests.phone.test_rig import bring, taken
+from tests.phone.words import SITE
+from tests.unit.dialogue import CAUSES, answers_of
+
+D = data.load("words/en/diagnose")
+F = data.load("words/en/faults")
+ASK = D["diagnose"]
+SIGN_OF = {told: sign for sign, told in F["sees"].items()}
+SAID = {"seen": ASK["yes"], "not_seen": ASK["no"], "unknown": ASK["unsure"]}
+QUICK = """for (const clock of [performance, Date]) {
+  const now = clock.now.bind(clock), began = now();
+  clock.now = () => began + (now() - began) * 100;
+}"""
+
+
+@pytest.fixture(scope="module")
+def away(browser, built):
+    """A phone that installed the site and has then lost every way to it."""
+    handset = Handset(browser, Host(built), worker=True)
+    handset.install().close()
+    handset.lose_signal()
+    yield handset
+    handset.close()
+
+
+def button(page, name):
+    return page.get_by_role("button", name=name, exact=True)
+
+
+def open_fresh(away):
+    """The diagnosis at its first screen."""
+    page = away.open("diagnose/")
+    first = button(page, F["sees"]["light_dark"])
+    again = button(page, ASK["again"])
+    first.or_(again).first.wait_for()
+    if again.is_visible():
+        again.tap()
+    first.wait_for()
+    return page
+
+
+def tap_until(page, touched, what):
+    """Touch a button until the page has changed: a look settles before it takes an answer."""
+    for _ in range(20):
+        touched.tap()
+        try:
+            return expect(page.locator("#diagnose")).not_to_have_text(what, use_inner_text=True, timeout=250)
+        except AssertionError:
+            continue
+    raise AssertionError("never answered")
+
+
+def answer(page, said):
+    """Give one answer to the look on the screen."""
+    tap_until(page, button(page, SAID[said]), page.locator("#diagnose").inner_text())
+
+
+def asked(page):
+    """The sign that the page asks about, or None at an end."""
+    title = page.locator(".step-act")
+    return SIGN_OF.get(title.inner_text()) if title.count() else None
+
+
+def log_of(page):
+    """Every record in the phone's log."""
+    return page.evaluate("""() => new Promise((resolve) => {
+        const opening = indexedDB.open("panelhand");
+        opening.onsuccess = () => {
+            const asked = opening.result.transaction("log").objectStore("log").getAll();
+            asked.onsuccess = () => { opening.result.close(); resolve(asked.result); };
+        };
+    })""")
+
+
+def test_from_a_dark_light_to_its_cause(away):
+    """"I don't see that" on a card leads into the diagnosis with what the card knows, and true answers to the cause.
+
+    The card saw the air up and heard the clunk; with the engine secured, a technician finds the shift switch open.
+    """
+    first = open_fresh(away)
+    first.get_by_role("radio", name=D["role"]["technician"]).tap()
+    first.close()
+    card = open_card(away, "scene")
+    card.run_to("light_first")
+    card.press("not_seen")
+    card.page.get_by_role("link", name=SITE["shift"]["diagnose"]).tap()
+    page = card.page
+    expect(page.get_by_text(ASK["from_card"])).to_be_visible()
+    truly = answers_of(CAUSES["lamp_or_switch"])
+    looks = 0
+    while asked(page) or button(page, D["engine_state"]["secured"]).is_visible():
+        if not asked(page):
+            tap_until(page, button(page, D["engine_state"]["secured"]), page.locator("#diagnose").inner_text())
+            continue
+        assert asked(page) not in ("air_below", "no_clunk", "engine_above_idle")
+        answer(page, truly(asked(page)))
+        looks += 1
+        if looks == 1 and asked(page):  # killed between two looks, nothing is lost
+            before = asked(page)
+            kill(page)
+            page = away.open("diagnose/")
+            expect(page.locator(".step-act")).to_have_text(F["sees"][before])
+    expect(page.get_by_role("heading", name=F["name"]["lamp_or_switch"])).to_be_visible()
+    for told in (F["act"]["lamp_or_switch"], ASK["out"]):
+        expect(page.get_by_text(told)).to_be_visible()
+    [record] = [each for each in log_of(page) if each["kind"] == "diagnosis"]
+    assert (record["outcome"], record["cause"], record["title"]) == ("stands", "lamp_or_switch", F["name"]["lamp_or_switch"])
+    assert record["entries"][0]["sign"] == "light_dark" and len(record["entries"]) == looks + 1
+    page.close()
+
+
+def test_danger_ends_it(away):
+    """Danger is under the thumb at every look, and stops."""
+    page = open_fresh(away)
+    button(page, F["sees"]["light_dark"]).tap()
+    page.locator(".step-act").wait_for()
+    button(page, ASK["danger"]).tap()
+    expect(page.get_by_role("alert")).to_contain_text(D["end"]["danger"])
+    expect(page.get_by_role("alert")).to_contain_text(D["end"]["danger_never"])
+    for said in SAID.values():
+        expect(button(page, said)).to_have_count(0)
+    page.close()
+
+
+def test_radio_words_come_before_a_look_that_takes_pressure(away):
+    """A look that lowers a line's pressure shows what to say, and takes no yes or no until the crews have answered."""
+    page = away.context.new_page()
+    known = {"signs": {"gravel_noise": "seen", "supply_soft": "seen", "grew_with_lines": "seen"}}
+    page.goto(away.host.origin + "diagnose/#from=" + json.dumps(known))
+    expect(page.locator(".step-act")).to_have_text(F["sees"]["flow_cut_cures"])
+    expect(page.get_by_text(F["say"]["cutting"])).to_be_visible()
+    expect(button(page, ASK["yes"])).to_have_count(0)
+    button(page, ASK["said"]).tap()
+    answer(page, "seen")
+    expect(page.get_by_role("heading", name=F["name"]["asked_too_much"])).to_be_visible()
+    page.close()
+
+
+def test_what_is_handed_over_is_judged(away):
+    """A link that holds no sign of ours, or nothing readable, leads to the first screen and says so."""
+    for handed in ('{"signs": {"odd": "seen"}}', "%7B", "[1]", '{"facts": 3}'):
+        page = away.context.new_page()
+        page.goto(away.host.origin + "diagnose/#from=" + handed)
+        expect(page.get_by_text(ASK["bad_link"])).to_be_visible()
+        expect(button(page, F["sees"]["light_dark"])).to_be_visible()
+        page.close()
+
+
+def test_one_contradiction_is_shouted(away):
+    """Lights that say pump and a speedometer that says road: the page shouts, and the doubt stands beside it."""
+    page = away.open("diagnose/collar/")
+    for answer_name in (D["proof_answer"]["light"]["on"], D["proof_answer"]["clunk"]["one"]):
+        page.get_by_role("radio", name=answer_name, exact=True).tap()
+    expect(page.get_by_role("alert")).to_have_count(0)
+    expect(page.get_by_text(D["collar"]["never"], exact=True)).to_be_visible()
+    page.get_by_role("radio", name=D["proof_answer"]["speedometer"]["zero"], exact=True).tap()
+    expect(page.get_by_role("alert")).to_contain_text(D["collar"]["shout"])
+    expect(page.get_by_text(D["collar"]["never"], exact=True)).to_be_visible()
+    page.reload()
+    expect(page.get_by_role("alert")).to_contain_text(D["collar"]["shout"])
+    page.close()
+
+
+def test_what_a_dark_light_misses(away):
+    """Engaged lit and OK dark leave gear and brake; OK lit with engaged dark is no state at all."""
+    page = away.open("diagnose/lights/")
+    group = {lamp: page.get_by_role("group", name=D["lamp"][lamp]) for lamp in ("engaged", "ok")}
+
+    def put(lamp, state):
+        group[lamp].get_by_role("radio", name=D["lamp_state"][state]).tap()
+
+    put("engaged", "lit")
+    put("ok", "dark")
+    names = ", ".join(D["input"][name] for name in ("pump_gear", "brake"))
+    expect(page.get_by_text(D["lights"]["dark_perhaps"].format(light=D["lamp"]["ok"], inputs=names))).to_be_visible()
+    put("engaged", "dark")
+    put("ok", "lit")
+    expect(page.get_by_role("alert")).to_contain_text(D["lights"]["impossible"])
+    page.close()
+
+
+def test_loss_of_water_in_one_look(away):
+    """Three gauges say supply; radio words first, and the diagnosis goes on from there."""
+    page = away.open("diagnose/water/")
+    for gauge, seen in (("intake", "zero"), ("master", "low"), ("line", "with")):
+        page.get_by_role("radio", name=D["gauge_answer"][gauge][seen], exact=True).tap()
+    expect(page.get_by_role("heading", name=D["side"]["supply"]["name"])).to_be_visible()
+    expect(page.get_by_text(D["side"]["supply"]["say"])).to_be_visible()
+    page.get_by_role("link", name=D["water"]["go_on"]).tap()
+    page.locator(".step-act").wait_for()
+    page.get_by_text(ASK["so_far"]).tap()
+    expect(page.get_by_text(F["sees"]["water_lost"])).to_be_visible()
+    page.close()
+
+
+def test_leak_hunt_halves(take):
+    """One timed minute a change: the half that mattered is kept, and a bad reading is refused at its field."""
+    handset = take()
+    handset.context.add_init_script(QUICK)
+    page = handset.open("diagnose/leak/")
+
+    def minute(start, end):
+        page.get_by_label(D["leak"]["from"]).fill(start)
+        button(page, D["leak"]["start"]).tap()
+        page.get_by_label(D["leak"]["to"]).fill(end)
+        button(page, D["leak"]["enter"]).tap()
+
+    minute("22", "23")
+    expect(page.get_by_text(D["leak"]["rose"])).to_be_visible()
+    page.get_by_label(D["leak"]["to"]).fill("12")
+    button(page, D["leak"]["enter"]).tap()
+    minute("22", "21")  # a tenth of the first loss: what was shut off held the leak
+    expect(page.get_by_text(D["leak"]["mattered"])).to_be_visible()
+    expect(page.get_by_text(D["part"]["gland"])).to_have_count(0)
+
+
+def test_recovery_card_holds_the_rig_and_no_guess(handset):
+    """The card shows what the profile holds, and a blank to fill in for what it does not."""
+    page = handset.open("rig/")
+    rig = {**fleet.load()["tollgate-engine-1"], "override_place": "Left running board", "stop_controls": "Red knob, panel top"}
+    bring(page, json.dumps(rig).encode())
+    taken(page, rig["name"])
+    page.close()
+    page = handset.open("rig/recovery/")
+    card = page.locator(".recovery")
+    for told in (rig["name"], "Left running board", "Red knob, panel top", data.load("words/en/steps")["gear"]["see"]):
+        expect(card).to_contain_text(told)
+    # not in the profile: usual speed, way, tool; and the two lines of the rig's own order when a gear is refused
+    expect(card.get_by_text(D["recovery"]["blank"], exact=True)).to_have_count(5)
