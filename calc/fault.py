@@ -152,18 +152,21 @@ def _choose(knowledge, signs, role, engine, leader, end):
     facts = _by_id(knowledge["signs"])
     told = [(sign, signs[sign]) for sign in signs if signs[sign] != "unknown"]
     weights = [_weight(cause, told, facts) for cause in causes] + [_other_weight(told)]
+    tables = [_chances(cause) for cause in causes]
+    named = {sign: True for cause in causes for sign in cause["shows"]}
     best = None
     wanted = []
     is_technician_wanted = False
     for sign in knowledge["signs"]:
-        if sign["id"] in signs or not _is_askable(sign, signs) or not _is_named(causes, sign["id"]):
+        if sign["id"] in signs or sign["id"] not in named or not _is_askable(sign, signs):
             continue
         if sign["role"] == "technician" and role != "technician":
             is_technician_wanted = True
         elif not _may_look(sign, engine):
             wanted.extend(["secured"] if sign.get("under") else sign["engine"])
         else:
-            gain = _gain(weights, [_chance(cause, sign["id"], facts) for cause in causes] + [OTHER])
+            usual = MAY if sign.get("either") else SELDOM
+            gain = _gain(weights, [table.get(sign["id"], usual) for table in tables] + [OTHER])
             worth = gain - EFFORT_COST * (sign["effort"] - 1) - DANGER_COST * sign["danger"]
             leads = sign["id"] in leader
             if best is None or leads > best[0] or (leads == best[0] and worth > best[1] + ALIKE):
@@ -193,10 +196,6 @@ def _stands(left):
     return len(full) == 1 and full[0] is left[0] and left[0]["share"] >= SURE
 
 
-def _is_named(causes, sign):
-    return any(sign in cause["shows"] for cause in causes)
-
-
 def _chance(cause, sign, facts):
     """How often this sign is seen where this cause is at work."""
     if sign in cause["shows"]:
@@ -204,6 +203,14 @@ def _chance(cause, sign, facts):
     if sign in cause.get("may", ()) or facts[sign].get("either"):
         return MAY
     return SELDOM
+
+
+def _chances(cause):
+    """How often each sign that a cause names is seen where it is at work."""
+    table = {sign: MAY for sign in cause.get("may", ())}
+    for sign in cause["shows"]:
+        table[sign] = SHOWN
+    return table
 
 
 def _is_against(cause, sign, said, facts):
@@ -227,16 +234,19 @@ def _other_weight(told):
 
 
 def _gain(weights, chances):
-    """Bits that an answer tells on average of which weight is the true one."""
-    seen = [weight * chance for weight, chance in zip(weights, chances)]
-    not_seen = [weight * (1 - chance) for weight, chance in zip(weights, chances)]
+    """Bits that an answer tells on average of which weight is the true one: its own doubt less what each leaves of it."""
     total = sum(weights)
-    return _entropy(weights) - sum(seen) / total * _entropy(seen) - sum(not_seen) / total * _entropy(not_seen)
+    seen = sum([weight * chance for weight, chance in zip(weights, chances)])
+    left = sum([weight * _DOUBT[chance] for weight, chance in zip(weights, chances)])
+    return _doubt(seen / total) - left / total
 
 
-def _entropy(weights):
-    total = sum(weights)
-    return -sum(weight / total * math.log2(weight / total) for weight in weights if weight > 0)
+def _doubt(chance):
+    """Bits that a yes or no of this chance holds."""
+    return -chance * math.log2(chance) - (1 - chance) * math.log2(1 - chance)
+
+
+_DOUBT = {chance: _doubt(chance) for chance in (SHOWN, MAY, SELDOM, OTHER)}
 
 
 def _by_id(rows):
