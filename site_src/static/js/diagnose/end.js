@@ -13,7 +13,7 @@ export function endView({ end, ranked, data, state, setEngine, setRole, again, b
     stands: () => stands({ cause: end.cause, ranked, data }),
     engine: () => otherEngine({ end, ranked, data, setEngine }),
     technician: () => html`${stop(words, end.kind)}${still({ end, ranked, data })}
-      <button type="button" class="key key-wide" @click=${() => setRole("technician")}>${words.role.technician}</button>`,
+      <button type="button" class="key key-wide" @click=${() => setRole("technician")}>${words.diagnose.as_technician}</button>`,
   }[end.kind] ?? (() => html`${stop(words, end.kind)}${still({ end, ranked, data })}`);
   return html`
     ${screen()}
