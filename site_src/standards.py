@@ -52,7 +52,7 @@ def standard(name, kind):
         "runs": runs,
         "unsure": written["unsure"] + chosen.get("unsure", []),
         "missing": written.get("missing", []),
-        "suction": [{"size_in": size["size_in"], **row} for size in common["suction"] for row in size["rows"]],
+        "suction": data.load("water")["suction"],
         "accuracy": _brought(common["accuracy"]),
         "interlock": [{"id": row["id"], "drives": row["drives"]} for row in common["interlock"]],
         "quick": _brought(common["quick"]),
