@@ -29,6 +29,7 @@ DOORS = {
     "rig.problems": ("profile", "shelf", "units"),
     "rig.shelf_of": ("profile", "shelf", "units"),
     "rounding.rounded": ("value", "places"),
+    "service_curve.curve": ("plan", "summary", "earlier", "units"),
     "service_entry.shown": ("units", "kind", "text"),
     "service_page.answer": ("record", "units"),
     "service_quick.compare": ("baseline", "readings", "quick", "accuracy"),

@@ -1,7 +1,7 @@
 """A service test as typed to what calc.service_plan and calc.service_verdict take. Temperatures have a zero of their own.
 
 A record is `{"rig", "standard", "conditions", "accuracy", "tests"}`. Every amount is text as typed ("145@US"), under the name
-calc knows it by; a set of readings is `{"at_s", "values"}`; an attempt's tip is `{"tip_in": "1.75@US", "count": 2}`. What
+calc knows it by; a set of readings is `{"at_s", "values"}`; the tip of a set or an attempt is `{"tip_in": "1.75@US", "count": 2}`. What
 cannot be read is left out and told as a problem, `{"place", "code"}`, place such as "tests.capacity.0.2.discharge_psi".
 """
 from calc import display, entry
@@ -175,6 +175,7 @@ def _attempt(attempt, units, place, problems):
     for count, each in enumerate(attempt.get("sets") or []):
         values = _values(each.get("values") or {}, units, place + str(count) + ".", problems)
         values["at_s"] = each["at_s"]
+        values["tip"] = tip_of(each.get("tip"), units, place + str(count) + ".tip", problems)
         sets.append(values)
     return {"clock_s": attempt.get("clock_s"), "stopped": attempt.get("stopped"), "sets": sets,
             "tip": tip_of(attempt.get("tip"), units, place + "tip", problems)}

@@ -41,21 +41,21 @@ def tip_options(flow_gpm, tips_in, least_psi, most_psi):
     tips_in: diameters at hand, inches
     least_psi, most_psi: good range of the pitot reading, psi
 
-    Returns up to six of `{"tip_in", "count", "pitot_psi"}`: the fewest tips first, then nearest the middle of the
-    range; empty where no tip fits. Raises CalcError naming the input.
+    Returns up to six of `{"tip_in", "place", "count", "pitot_psi"}`, place among tips_in: the fewest tips first, then
+    nearest the middle of the range; empty where no tip fits. Raises CalcError naming the input.
     Source: smooth_bore_pressure_psi; fewest tips, middle of the range: common practice.
     """
     check_positive("flow_gpm", flow_gpm)
     middle_psi = (least_psi + most_psi) / 2
     found = []
-    for tip_in in tips_in:
+    for place, tip_in in enumerate(tips_in):
         for count in range(1, MOST_TIPS + 1):
             pitot_psi = nozzle.smooth_bore_pressure_psi(tip_in, flow_gpm / count)
             if least_psi <= pitot_psi <= most_psi:
-                found.append((count, abs(pitot_psi - middle_psi), tip_in, pitot_psi))
+                found.append((count, abs(pitot_psi - middle_psi), place, tip_in, pitot_psi))
     return [
-        {"tip_in": tip_in, "count": count, "pitot_psi": pitot_psi}
-        for count, _, tip_in, pitot_psi in sorted(found)[:MOST_OPTIONS]
+        {"tip_in": tip_in, "place": place, "count": count, "pitot_psi": pitot_psi}
+        for count, _, place, tip_in, pitot_psi in sorted(found)[:MOST_OPTIONS]
     ]
 
 

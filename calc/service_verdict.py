@@ -2,7 +2,7 @@
 
 Readings are, by test, `{"values": {field: amount, or "yes" or "no"}, "clock_s", "not_done": reason}`; of a pumping run
 `{"attempts": [{"clock_s", "stopped": reason or None, "tip": {"tip_in", "count"}, "sets": [{"at_s", field: amount}]}]}`,
-where "pitot_psi" is a list, one reading a tip. All amounts are in calc's units; None, or nothing, is a blank.
+where "pitot_psi" is a list, one reading a tip; a set may carry a tip of its own. All amounts are in calc's units; None, or nothing, is a blank.
 """
 from calc import uncertainty
 from calc.errors import CalcError, check_not_negative, check_number
@@ -161,6 +161,6 @@ def _is_for(at_s, due_s, test):
 
 def _set(test, attempt, given, plan, place, count):
     try:
-        return reading(test, attempt.get("tip"), given, plan)
+        return reading(test, given.get("tip") or attempt.get("tip"), given, plan)
     except CalcError as error:
         raise CalcError(error.field, error.code, attempt=place, set=count, **error.facts)

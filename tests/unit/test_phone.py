@@ -47,6 +47,7 @@ CALLS = [
     ("at_pump.answer", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "profile": {"pump_rated": "250"}}),
     ("bounds.answer", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "line": "A", "limit": ""}),
     ("rounding.rounded", {"value": 112.5, "places": 0}),
+    ("service_curve.curve", {"plan": a_plan(), "summary": a_result(2026, "annual", 1600), "earlier": [], "units": standards.shown_in("SI")}),
     ("service_entry.shown", {"units": standards.shown_in("SI"), "kind": "temperature", "text": "50@US"}),
     ("service_page.answer", {"record": a_record(), "units": standards.shown_in("bar")}),
     ("service_quick.compare", {"baseline": [{"engine_rpm": 1500, "discharge_psi": 150}], "accuracy": {"discharge_psi": 2, "speed_rpm": 10},

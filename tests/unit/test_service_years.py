@@ -2,11 +2,12 @@
 import pytest
 
 from calc.errors import CalcError
+from site_src import standards
 from tests.unit.service import a_plan, an_attempt, good_readings, of
 
 
 def a_result(at, kind, rpm, psi=150.0, status="pass"):
-    point = {"id": "capacity", "status": status, "flow_gpm": 1250, "net_psi": psi, "net_band_psi": 3, "engine_rpm": rpm, "pump_rpm": None}
+    point = {"id": "capacity", "status": status, "flow_gpm": 1250, "net_psi": psi, "net_band_psi": 3, "flow_band_gpm": 9, "engine_rpm": rpm, "pump_rpm": None}
     return {"at": at, "kind": kind, "points": [point]}
 
 
@@ -76,3 +77,20 @@ def test_no_date(run, text):
     with pytest.raises(CalcError) as refused:
         run("service_years", "year_of", text=text)
     assert refused.value.field == "date"
+
+
+def test_curve(run):
+    """By hand for 1,250 gpm: axes end 15 % past the greatest, 1,437.5 gpm and 287.5 psi; what was not read is not drawn."""
+    plan = a_plan()
+    summary = {"points": [{"id": "capacity", "status": "pass", "flow_gpm": 1250, "net_psi": 152, "flow_band_gpm": 10, "net_band_psi": 3},
+                          {"id": "fifty", "status": "not_proven", "flow_gpm": None, "net_psi": None}]}
+    earlier = [{"name": "2024", "points": summary["points"]}]
+    told = run("service_curve", "curve", plan=plan, summary=summary, earlier=earlier, units=standards.shown_in("US"))
+    today, = told["today"]
+    assert (today["flow"], today["net"]) == pytest.approx((1 / 1.15, 152 / 287.5))
+    assert (today["flow_band"], today["net_band"]) == pytest.approx((10 / 1437.5, 3 / 287.5))
+    assert [each["name"] for each in told["earlier"]] == ["2024"]
+    assert {each["id"] for each in told["asked"]} == {"capacity", "overload", "seventy", "fifty"}
+    assert [mark["text"] for mark in told["net_marks"]] == ["0", "50", "100", "150", "200", "250"]
+    assert [mark["text"] for mark in told["flow_marks"]] == ["0", "250", "500", "750", "1000", "1250"]
+    assert told["net_marks"][1]["at"] == pytest.approx(50 / 287.5)
