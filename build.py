@@ -19,6 +19,7 @@ import flask_frozen
 
 from site_src import data, fleet, reckoners
 from site_src.app import create_app
+from site_src.routes import test
 
 ROOT = pathlib.Path(__file__).parent
 DIST = ROOT / "dist"
@@ -57,6 +58,9 @@ def freeze(dist, site_path, rigs_folder):
         yield "start.not_found", {}
         yield "pressure.page_data", {}
         yield "rig.page_data", {}
+        yield "test.page_data", {}
+        for part in test.PARTS:
+            yield "test.part", {"part": part}
         yield "rig.schema", {}
         for card in data.load("sequences")["sequence"]:
             yield "shift.page_data", {"card": card["id"]}

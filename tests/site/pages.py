@@ -3,7 +3,7 @@ import html.parser
 
 from site_src import data, fleet, reckoners, units
 from site_src.app import create_app
-from site_src.routes import tables
+from site_src.routes import tables, test
 
 
 def cards():
@@ -27,6 +27,7 @@ PARTS = {
     "page": list(tables.PAGES),
     "source": reckoners.WATER,
     "name": sorted(fleet.load()),
+    "part": list(test.PARTS),
 }
 
 

@@ -1,0 +1,142 @@
+"""What a pattern in the readings of a service test is a sign of, in the words of the diagnosis.
+
+Each pattern has a stable id. `fault` is the entry of the diagnosis it points to, `signs` what was observed, in its codes:
+
+    pressure_low_speed_usual    net pressure short at the flow, engine no faster than when new
+    pressure_low_speed_high     net pressure short at the flow, engine faster than when new
+    pressure_low_speed_unknown  net pressure short at the flow, no speed from when new to compare with
+    flow_low_pressure_good      flow short while net pressure is there: tip, valve or line rather than pump
+    speed_high_at_pressure      flow and pressure there, engine faster than when new
+    ratio_changed               pump speed over engine speed is not the plate's ratio
+    vacuum_not_reached, vacuum_lost, prime_slow, rise_high, relief_shut, tank_flow_low, gauge_off, meter_off,
+    interlock_wrong, transfer_stuck, shaft_leak, governed_low, governed_high
+"""
+RATIO_PERCENT = 3  # two counters read to about 1 % each; common practice
+
+FAULTS = {
+    "pressure_low": "low_pressure_at_rated_flow",
+    "flow_low_pressure_good": "test_rerun",
+    "speed_high_at_pressure": "low_pressure_at_rated_flow",
+    "ratio_changed": "wrong_gear_or_no_lockup",
+    "vacuum_not_reached": "vacuum_not_reached",
+    "vacuum_lost": "vacuum_drop",
+    "prime_slow": "slow_prime",
+    "rise_high": "relief_not_holding",
+    "tank_flow_low": "tank_to_pump_low",
+    "gauge_off": "gauge_disagree",
+    "interlock_wrong": "interlock_test_fail",
+    "transfer_stuck": "transfer_stuck",
+    "shaft_leak": "packing_leak",
+    "governed_low": "engine_derates",
+}
+OBSERVED = {  # by pattern, for those that one failed figure shows
+    "vacuum_not_reached": {"primer": "slow", "intake": "vacuum_low"},
+    "vacuum_lost": {"primer": "pulls", "intake": "vacuum_falls"},
+    "prime_slow": {"primer": "slow"},
+    "tank_flow_low": {"flow": "low"},
+    "shaft_leak": {"leak": "stream"},
+}
+FIGURES = {  # failed figure (its last part) of a test: pattern
+    "vacuum_reached_inhg": "vacuum_not_reached",
+    "vacuum_lost_inhg": "vacuum_lost",
+    "prime_s": "prime_slow",
+    "rise_psi": "rise_high",
+    "relief_opened": "relief_shut",
+    "tank_flow_gpm": "tank_flow_low",
+    "error_psi": "gauge_off",
+    "error_percent": "meter_off",
+    "transfer_both_ways": "transfer_stuck",
+    "leak_shaft": "shaft_leak",
+}
+
+
+def cautions_of(test, sets, plan):
+    """What a run's readings call attention to without failing it.
+
+    test: a run of the plan
+    sets: its judged sets of readings
+    plan: of service_plan.plan
+
+    Returns a list of `{"code", "kind", "value", "limit"}`, the worst reading for each code: "speed_above_new",
+    "ratio_off". Raises nothing.
+    Source: NFPA 1911 (10 % above the speed when new), from memory; 3 % of ratio common practice.
+    """
+    found = []
+    speeds = [each["engine_rpm"] for each in sets if each["engine_rpm"] is not None]
+    new = [each["engine_rpm"] for each in test["expected"] if each["of"] == "new"]
+    if speeds and new and plan["speed_rise_percent"] is not None:
+        most_rpm = new[0] * (1 + plan["speed_rise_percent"] / 100)
+        if max(speeds) > most_rpm:
+            found.append({"code": "speed_above_new", "kind": "speed", "value": max(speeds), "limit": most_rpm})
+    ratios = [each["pump_rpm"] / each["engine_rpm"] for each in sets if each["engine_rpm"] and each["pump_rpm"] is not None]
+    plate = plan["pump_ratio"]
+    if ratios and plate:
+        off = max(ratios) if max(ratios) - plate > plate - min(ratios) else min(ratios)
+        if abs(off / plate - 1) * 100 > RATIO_PERCENT:
+            found.append({"code": "ratio_off", "kind": "ratio", "value": off, "limit": plate})
+    return found
+
+
+def signs_of(plan, tests):
+    """Every pattern that the judged tests show, in the order of the tests.
+
+    plan: of service_plan.plan
+    tests: as service_verdict.verdict judged them
+
+    Returns a list of `{"id", "test", "fault", "signs"}`; fault is None where the diagnosis has no entry for it.
+    Raises nothing. Source: trade articles on service tests and pump faults, mostly from memory.
+    """
+    planned = {test["id"]: test for test in plan["tests"]}
+    found = []
+    for test in tests:
+        if test["kind"] == "run":
+            patterns = _run_patterns(test, planned[test["id"]])
+        else:
+            patterns = _figure_patterns(test)
+        for pattern, observed in patterns:
+            if not any(sign["id"] == pattern for sign in found):
+                key = "pressure_low" if pattern[:12] == "pressure_low" else pattern
+                found.append({"id": pattern, "test": test["id"], "fault": FAULTS.get(key), "signs": observed})
+    return found
+
+
+def _figure_patterns(test):
+    failed = [figure for figure in test["figures"] if figure["status"] == "fail"]
+    found = []
+    for figure in failed:
+        if test["id"] == "interlock":
+            found.append(("interlock_wrong", {}))
+        elif test["id"] == "governed":
+            is_low = figure["value"] < figure["least"]
+            found.append(("governed_low" if is_low else "governed_high", {}))
+        else:
+            pattern = FIGURES.get(figure["id"].split(".")[-1])
+            if pattern:
+                found.append((pattern, OBSERVED.get(pattern, {})))
+    return found
+
+
+def _run_patterns(test, planned):
+    """Patterns of a pumping run, from the readings of the attempt that decided it."""
+    codes = [caution["code"] for caution in test["cautions"]]
+    known = any(each["of"] == "new" for each in planned["expected"])
+    speed = "unknown" if not known else "higher" if "speed_above_new" in codes else "same"
+    found = []
+    for each in test.get("sets", []):
+        flow, net = [figure["status"] for figure in each["figures"]]
+        if net == "fail" and flow != "fail":
+            suffix = {"unknown": "unknown", "higher": "high", "same": "usual"}[speed]
+            signs = {"pressure": "low", "engine_speed_vs_new": speed}
+            if flow == "pass":
+                signs["flow"] = "normal"
+            found.append(("pressure_low_speed_" + suffix, signs))
+        elif net == "fail":
+            found.append(("pressure_low_speed_" + {"unknown": "unknown", "higher": "high", "same": "usual"}[speed],
+                          {"pressure": "low", "flow": "low", "engine_speed_vs_new": speed}))
+        elif flow == "fail" and net == "pass":
+            found.append(("flow_low_pressure_good", {"pressure": "normal", "flow": "low"}))
+    if speed == "higher" and test["status"] != "fail":
+        found.append(("speed_high_at_pressure", {"pressure": "normal", "engine_speed_vs_new": "higher"}))
+    if "ratio_off" in codes:
+        found.append(("ratio_changed", {}))
+    return found

@@ -1,0 +1,44 @@
+"""The service test: its list, the run at the pump, the sheet, the years, the check after a repair; and every limit on one page."""
+import flask
+
+from site_src import data, standards
+from site_src.routes import json_page
+
+routes = flask.Blueprint("test", __name__)
+# where a step begins when nothing was typed yet: round figures near the usual, in US units; none of them is ever taken as read
+STARTS = {"air_f": "60@US", "water_f": "60@US", "barometer_inhg": "29.9@US", "altitude_ft": "0@US", "lift_ft": "8@US",
+          "depth_ft": "4@US", "strainer_ft": "2@US", "suction_length_ft": "20@US"}
+ACCURACY_KINDS = {"discharge_psi": "pressure", "intake_psi": "pressure", "pitot_psi": "pitot", "meter_percent": "percent", "lift_ft": "length"}
+PARTS = ("run", "sheet")
+
+
+@routes.context_processor
+def words():
+    return {"t": data.load("words/en/test")}
+
+
+@routes.get("/test/")
+def index():
+    return flask.render_template("test/index.html", sections=standards.sections())
+
+
+@routes.get("/test/<part>/")
+def part(part):
+    return flask.render_template(f"test/{part}.html")
+
+
+@routes.get("/test/page.json")
+def page_data():
+    site = data.load("words/en/site")
+    accuracy = standards.standard("us", "annual")["accuracy"]
+    suction = [field for field in data.load("water")["field"] if field["name"] == "suction"][0]
+    return json_page({
+        "standards": {name: {kind: standards.standard(name, kind) for kind in standards.kinds(name)} for name in standards.NAMES},
+        "systems": standards.unit_systems(),
+        "tips": [{"id": id, "chip": chip, "family": family} for family in ("customary", "metric")
+                 for id, chip in data.load("standards/common")["tips"][family]],
+        "suction": {family: suction[f"{family}_options"] for family in ("customary", "metric")},
+        "starts": STARTS,
+        "accuracy": {name: {"kind": kind, "text": f"{accuracy[name]}@US"} for name, kind in ACCURACY_KINDS.items()},
+        "words": {**{key: site[key] for key in ("refusal", "units", "engine", "pressure")}, **data.load("words/en/test")},
+    })

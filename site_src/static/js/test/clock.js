@@ -1,0 +1,43 @@
+// The big clock of a test, and the keys that start, pause and stop it.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { fill } from "../site.js";
+import { countedS } from "./record.js";
+
+export const minutes = (seconds) => {
+  const whole = Math.floor(Math.max(seconds, 0));
+  const two = (part) => String(part).padStart(2, "0");
+  const hours = Math.floor(whole / 3600);
+  return `${hours ? `${hours}:` : ""}${hours ? two(Math.floor(whole / 60) % 60) : Math.floor(whole / 60)}:${two(whole % 60)}`;
+};
+
+// What a clock says: its count, and the state it is in.
+export function clockView({ clock, stopped, hold_s, due, now, words }) {
+  const counted = countedS(clock, now);
+  const isRunning = clock?.since != null;
+  const isOver = hold_s !== null && counted >= hold_s;
+  const state = !clock ? "idle" : isRunning ? (isOver ? "over" : "going") : stopped === "flow_strayed" ? "strayed" : stopped ? "stopped" : isOver ? "over" : "paused";
+  const left = due === null || due === undefined ? null : Math.ceil(due - counted);
+  return html`
+    <section class="clock clock-${state}" aria-label=${words.run[state]}>
+      <div class="clock-face" role="timer"><b>${minutes(counted)}</b>
+        <span>${hold_s === null ? nothing : fill(words.run.of, { hold: minutes(hold_s) })}</span></div>
+      <p class="clock-state"><b>${words.run[state]}</b>${hold_s !== null && isRunning && !isOver ? html` · ${fill(words.run.left, { left: minutes(hold_s - counted) })}` : nothing}</p>
+      ${isRunning && due !== undefined
+        ? html`<p class="clock-due" ?data-due=${left !== null && left <= 0} role="status">${left === null ? words.run.all_read : left <= 0 ? words.run.due : fill(words.run.due_in, { left: minutes(left) })}</p>`
+        : nothing}
+    </section>`;
+}
+
+// A reason is asked for before a clock halts; `asking` is "pause" or "stop".
+export const reasonView = ({ asking, words, act }) => html`
+  <section class="notice" role="group" aria-label=${words.run[asking]}>
+    <h2>${words.run[asking]}: ${words.run.reason}</h2>
+    <div class="rows">
+      ${words.run[`reasons_${asking}`].map((reason) => html`<button type="button" class="key key-wide" @click=${() => act.halt(asking, reason)}>${reason}</button>`)}
+      <button type="button" class="key key-wide key-strong" @click=${() => act.ask(null)}>${words.run.never_mind}</button>
+    </div>
+  </section>`;
+
+// Times of day in the record are of the phone.
+export const dayTime = (ms) => new Date(ms).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", second: "2-digit" });
+export const day = (ms) => new Date(ms).toLocaleDateString([], { year: "numeric", month: "short", day: "numeric" });

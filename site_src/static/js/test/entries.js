@@ -1,0 +1,63 @@
+// The entries of a test as controls: typed or stepped from what stands there, with what was read when new and last beside.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { chips, stepper } from "../controls.js";
+import { fill } from "../site.js";
+
+// Endings of names, and the kind of quantity they stand for, as calc.service_entry has them.
+const KINDS = { f: "temperature", inhg: "vacuum", ft: "length", in: "diameter", psi: "pressure", gpm: "flow", rpm: "speed", s: "seconds" };
+
+export const last = (name) => name.split(".").at(-1);
+
+// "master.at_150.panel_psi" as people read it.
+export function labelOf(name, { words, answer }) {
+  const parts = name.split(".");
+  const field = words.field[last(name)] ?? words.check[last(name)] ?? last(name);
+  const places = parts.slice(0, -1).map((part) => {
+    if (!part.startsWith("at_")) return words.at[part] ?? part;
+    return fill(words.at[part], { at: answer.points?.[part] ?? part.slice(3) });
+  });
+  return [...places, field].join(", ");
+}
+
+// A step up or down from the number that stands there; null where none does.
+export function stepped(text, step, direction, start = "0") {
+  const standing = Number((text || start).replace(",", "."));
+  if (!Number.isFinite(standing)) return null;
+  const places = (String(step).split(".")[1] ?? "").length;
+  return String(Number((Math.round(standing / step + direction * (1 + 1e-9)) * step).toFixed(places)));
+}
+
+// An amount: `text` is the entry, `start` what a step begins from where nothing stands yet.
+export function amountView(view, { id, name, label, kind = kindOf(name), text = "", start = "", refusal, change, beside }) {
+  const { words, u, shown, data, system } = view;
+  const step = data.systems[system].steps[kind];
+  const standing = shown(kind, text);
+  return html`
+    ${stepper({
+      id, name, label, unit: u[`u_${kind}`], value: standing, refusal, words,
+      step: (direction) => {
+        const next = stepped(standing, step, direction, shown(kind, start));
+        if (next !== null) change(`${next}@${system}`);
+      },
+      type: (typed) => change(typed.trim() ? `${typed.replaceAll("@", "")}@${system}` : ""),
+    })}
+    ${beside ? html`<p class="beside">${beside}</p>` : nothing}`;
+}
+
+export const kindOf = (name) => {
+  const field = last(name);
+  if (field.startsWith("barometer")) return "barometer";
+  if (field === "pitot_psi") return "pitot";
+  return KINDS[field.split("_").at(-1)] ?? "ratio";
+};
+
+export const checkView = ({ words }, { id, label, value, change }) => chips({
+  name: id, legend: label, value, change,
+  choices: [{ id: "yes", label: words.condition.yes }, { id: "no", label: words.condition.no }],
+});
+
+export const textView = ({ id, label, value, change, type = "text" }) => html`
+  <div class="field">
+    <label for=${id}>${label}</label>
+    <span class="typed"><input id=${id} type=${type} autocomplete="off" maxlength="200" .value=${value ?? ""} @input=${(event) => change(event.target.value)}></span>
+  </div>`;

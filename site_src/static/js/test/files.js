@@ -1,0 +1,43 @@
+// A test as files: JSON, whole, for other phones and the fleet's report; and CSV, a row for each reading, for a spreadsheet.
+import { testOf } from "./record.js";
+
+const safe = (name) => name.replace(/[^\w-]+/g, "-");
+export const dated = (record) => new Date(record.finished_ms ?? record.begun_ms).toISOString().slice(0, 10);
+
+export const jsonFile = (record) =>
+  new File([JSON.stringify(record, null, 1)], `test-${safe(record.rig_name)}-${dated(record)}.json`, { type: "application/json" });
+
+// A cell of a spreadsheet: quoted, and never one that it would run as a formula.
+export function cell(value) {
+  const text = String(value ?? "");
+  const inert = /^\s*[=+\-@\t\r]/.test(text) && !/^-?\d+([.,]\d+)?$/.test(text) ? `'${text}` : text;
+  return /[",;\r\n]/.test(inert) || inert !== text ? `"${inert.replaceAll('"', '""')}"` : inert;
+}
+
+// Rows of the CSV: what, where, when, figure, unit, verdict. `told(kind, text)` reads an entry in the page's units.
+export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
+  const rows = [[words.sheet.part, words.sheet.try, words.run.at, words.sheet.clock, words.sheet.reading, words.sheet.value, words.sheet.unit, words.sheet.result]];
+  const time = (ms) => (ms ? new Date(ms).toISOString() : "");
+  const add = (part, attempt, at, ms, name, text, kind, result) =>
+    rows.push([part, attempt, at, time(ms), name, kind === "check" ? words.condition[text] ?? "" : shown(kind, text ?? ""), kind === "check" ? "" : u[`u_${kind}`], result]);
+  for (const name of ["source", "flow_by"]) rows.push([words.test.site, "", "", "", words.condition[name], words.condition[record.conditions[name]] ?? "", "", ""]);
+  for (const row of record.equipment) rows.push([words.condition.equipment, "", "", "", row.what, row.serial, "", row.calibrated]);
+  for (const test of answer.plan.tests) {
+    const part = words.test_name[test.id];
+    const judged = answer.verdict.tests.find(({ id }) => id === test.id);
+    const given = testOf(record, test.id);
+    const values = test.kind === "conditions" ? { ...record.conditions, ...given.values } : given.values ?? {};
+    if (test.kind !== "run") for (const field of test.fields) add(part, "", "", null, labelOf(field.id), values[field.id], field.kind === "check" ? "check" : kindOf(field.id), "");
+    (given.attempts ?? []).forEach((attempt, count) => attempt.sets.forEach((set, place) => {
+      const read = judged.attempts[count].sets[place];
+      for (const field of test.fields) {
+        for (const text of [set.values[field.id]].flat()) add(part, count + 1, set.at_s, set.at_ms, labelOf(field.id), text, kindOf(field.id), "");
+      }
+      for (const figure of read.figures) rows.push([part, count + 1, set.at_s, time(set.at_ms), labelOf(figure.id), figure.value_text, u[`u_${figure.kind}`], words.figure_status[figure.status]]);
+    }));
+    rows.push([part, "", "", "", words.sheet.result, given.not_done ?? "", "", words.status[judged.status]]);
+  }
+  rows.push([words.sheet.whole, "", "", "", record.people.tester, record.notes, "", words.status[answer.verdict.status]]);
+  const text = `\ufeff${rows.map((row) => row.map(cell).join(",")).join("\r\n")}\r\n`;
+  return new File([text], `test-${safe(record.rig_name)}-${dated(record)}.csv`, { type: "text/csv" });
+}

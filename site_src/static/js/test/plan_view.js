@@ -1,0 +1,65 @@
+// The whole test at a glance: each part with its verdict, and the way to finish.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { fill } from "../site.js";
+import { warning } from "../warning.js";
+import { minutes } from "./clock.js";
+import { clockOf, countedS } from "./record.js";
+import { figureView, mark, verdictView } from "./status.js";
+import { labelOf } from "./entries.js";
+
+export function planView(view) {
+  const { words, record, answer, act, page } = view;
+  const open = record.finished_ms === null;
+  return html`
+    ${summaryView(view)}
+    ${open ? warning("caution", words.test.drill, words.test.stop_first) : html`<p class="notice">${words.test.finished}</p>`}
+    <nav class="parts" aria-label=${words.test.title}>
+      <a class="part" href="#${record.id}/site"><span><b>${words.test.site}</b><small>${words.test.site_told}</small></span></a>
+      ${answer.plan ? answer.plan.tests.map((test) => part(view, test)) : nothing}
+    </nav>
+    ${answer.plan ? nothing : html`<p class="notice">${fill(words.test.no_plan, { reason: whyNoPlan(view) })}</p>`}
+    ${signsView(view)}
+    <div class="rows">
+      <a class="key key-wide" href="../sheet/#${record.id}">${words.test.sheet}</a>
+      ${!open || !answer.plan ? nothing : page.asking === "finish" ? finishing(view) : html`
+        <button type="button" class="key key-wide key-strong" @click=${() => act.ask("finish")}>${words.test.finish}</button>`}
+    </div>`;
+}
+
+const whyNoPlan = ({ words, answer }) => answer.problems
+  .map(({ place, code }) => `${words.field[place.split(".").at(-1)] ?? place}: ${words.refusal[code] ?? words.refusal.other}`).join(" ");
+
+export function summaryView({ words, record, answer, u }) {
+  const told = answer.verdict;
+  return html`
+    <section class="standing">
+      <p><b>${record.rig_name}</b>${words.standard[record.standard.id]} · ${words.kind[record.standard.kind]}</p>
+      ${told ? html`
+        <p class="overall">${verdictView(told.status, words)}</p>
+        ${told.decided?.figure && told.status !== "not_proven" && told.decided.figure.kind !== "check" ? html`
+          <p class="judged-name">${words.test.decided}: ${words.test_name[told.decided.test]}</p>
+          ${figureView(told.decided.figure, labelOf(told.decided.figure.id, { words, answer }), u[`u_${told.decided.figure.kind}`], words)}` : nothing}` : nothing}
+    </section>`;
+}
+
+function part({ words, record, answer, now, u }, test) {
+  const judged = answer.verdict.tests.find(({ id }) => id === test.id);
+  const clock = clockOf(record, test.id);
+  const told = test.kind === "run" ? fill(words.run.point, { ...u, flow: test.flow_text, net: test.net_text }) : words.test_told[test.id];
+  return html`
+    <a class="part" href="#${record.id}/${test.id}">
+      ${mark(judged.status)}
+      <span><b>${words.test_name[test.id]}</b><small>${told}</small>
+        <small class="part-status">${words.status[judged.status]}${clock ? ` · ${minutes(countedS(clock, now))}${clock.since !== null ? `, ${words.test.running}` : ""}` : ""}</small></span>
+    </a>`;
+}
+
+export const signsView = ({ words, answer }) => !answer.verdict?.signs.length ? nothing : html`
+  <h2>${words.sign.title}</h2>
+  <p>${words.sign.told}</p>
+  <ul class="listed">${answer.verdict.signs.map((sign) => html`<li>${words.test_name[sign.test]}: ${words.sign[sign.id]}</li>`)}</ul>`;
+
+const finishing = ({ words, answer, act }) => html`
+  <p class="notice">${fill(words.test.finish_ask, { count: answer.verdict.counts.not_proven })}</p>
+  <button type="button" class="key key-wide key-danger" @click=${act.finish}>${words.test.finish_yes}</button>
+  <button type="button" class="key key-wide key-strong" @click=${() => act.ask(null)}>${words.test.finish_no}</button>`;

@@ -1,0 +1,136 @@
+// A service test as plain data: what was typed, when, by whom. Pure functions from record to record; amounts are text as
+// typed with their system, as calc.service_entry takes them. Times are whole milliseconds of the phone, and of the steady clock.
+
+export const SCHEMA = 1;
+const RIG = ["drive", "pump_rated", "pump_stages", "pump_ratio", "governed", "tank", "speed_capacity", "speed_seventy", "speed_fifty"];
+
+const mark = () => crypto.randomUUID?.() ?? `${Date.now()}-${Math.random()}`;
+
+// A new test of a rig. `earlier` are its finished tests; what was read when new and last goes along, to be compared with.
+export function newRecord({ profile, standard, earlier, wall }) {
+  const rig = Object.fromEntries(RIG.filter((name) => profile[name]).map((name) => [name, profile[name]]));
+  const done = earlier.filter((record) => record.result).sort((one, other) => one.finished_ms - other.finished_ms);
+  const last = done.at(-1);
+  const sameSite = ["source", "flow_by", "suction_size_in", "suction_length_ft", "suction_lines", "altitude_ft", "tips_in"];
+  return {
+    schema: SCHEMA,
+    id: mark(),
+    revision: 0,
+    rig_id: profile.id,
+    rig_name: profile.name,
+    rig: { ...rig, meters: last?.rig.meters ?? "", auxiliary: last?.rig.auxiliary ?? "", new: speedsOf(done.find(isAcceptance)), last: speedsOf(last) },
+    standard,
+    conditions: Object.fromEntries(sameSite.filter((name) => last?.conditions[name]).map((name) => [name, last.conditions[name]])),
+    accuracy: {},
+    equipment: last ? structuredClone(last.equipment) : [],
+    people: { tester: last?.people.tester ?? "", witness: "" },
+    tests: {},
+    events: [],
+    notes: "",
+    begun_ms: wall,
+    finished_ms: null,
+    result: null,
+  };
+}
+
+export const isAcceptance = (record) => record.standard.kind === "acceptance";
+
+const speedsOf = (record) => Object.fromEntries((record?.result.points ?? [])
+  .filter((point) => point.engine_rpm && point.net_psi)
+  .map(({ id, engine_rpm, net_psi }) => [id, { engine_rpm, net_psi }]));
+
+export const testOf = (record, name) => record.tests[name] ?? {};
+
+const withTest = (record, name, changes) => ({ ...record, tests: { ...record.tests, [name]: { ...testOf(record, name), ...changes } } });
+
+export const withValue = (record, name, field, text) =>
+  withTest(record, name, { values: { ...testOf(record, name).values, [field]: text } });
+
+export const withDraft = (record, name, changes) => withTest(record, name, { draft: { ...testOf(record, name).draft, ...changes } });
+
+// A field of the readings being entered; a pitot reading has its place among the tips.
+export function withDraftValue(record, name, field, text, place = null) {
+  const draft = testOf(record, name).draft ?? {};
+  const values = draft.values ?? {};
+  const list = place === null ? null : [...(values[field] ?? [])];
+  if (list) list[place] = text;
+  return withDraft(record, name, {
+    values: { ...values, [field]: list ? Array.from(list, (each) => each ?? "") : text },
+    touched: true,
+  });
+}
+
+export const withNotDone = (record, name, reason) => withTest(record, name, { not_done: reason });
+
+// Clocks: a run's attempts each have one, a test with a holding time has its own. `since` is the steady clock where it runs.
+export const clockOf = (record, name) => attemptOf(record, name)?.clock ?? testOf(record, name).clock ?? null;
+
+export const attemptOf = (record, name) => testOf(record, name).attempts?.at(-1) ?? null;
+
+export const countedS = (clock, now) => (clock ? clock.counted_s + (clock.since === null ? 0 : Math.max(now - clock.since, 0) / 1000) : 0);
+
+export const isRunning = (record) => Object.keys(record.tests).some((name) => clockOf(record, name)?.since != null);
+
+const note = (clock, event) => ({ ...clock, events: [...clock.events, event] });
+
+function withClock(record, name, clock, more = {}) {
+  const { attempts } = testOf(record, name);
+  const seconds = { clock, clock_s: clock.counted_s };
+  if (!attempts?.length) return withTest(record, name, { ...seconds, ...more });
+  return withTest(record, name, { attempts: [...attempts.slice(0, -1), { ...attempts.at(-1), ...seconds, ...more }] });
+}
+
+const fresh = (now, wall) => ({ counted_s: 0, since: now, events: [{ kind: "start", at_s: 0, wall }] });
+
+// Begin a run: a new attempt, with its tips. Or begin the clock of a test that holds.
+export function begun(record, name, { now, wall, tip = null, isRun }) {
+  if (!isRun) return withTest(record, name, { clock: fresh(now, wall), clock_s: 0 });
+  const attempts = testOf(record, name).attempts ?? [];
+  return withTest(record, name, { attempts: [...attempts, { tip, clock: fresh(now, wall), clock_s: 0, stopped: null, sets: [] }] });
+}
+
+// Halt a clock: `kind` is "pause", "stop", "strayed" or "end"; a stopped attempt is over.
+export function halted(record, name, { kind, reason = "", now, wall }) {
+  const clock = clockOf(record, name);
+  const counted_s = countedS(clock, now);
+  const stopped = kind === "strayed" ? { stopped: "flow_strayed" } : kind === "stop" ? { stopped: reason || "stopped" } : {};
+  return withClock(record, name, note({ ...clock, counted_s, since: null }, { kind, reason, at_s: counted_s, wall }), stopped);
+}
+
+export const resumed = (record, name, { now, wall }) => {
+  const clock = clockOf(record, name);
+  return withClock(record, name, note({ ...clock, since: now }, { kind: "resume", at_s: clock.counted_s, wall }));
+};
+
+// Bring a running clock's count up to now, so that what is kept is what was seen.
+export function folded(record, name, now) {
+  const clock = clockOf(record, name);
+  return clock?.since == null ? record : withClock(record, name, { ...clock, counted_s: countedS(clock, now), since: now });
+}
+
+// Keep the readings being entered as one set of the run; the next starts from them.
+export function withSet(record, name, { now, wall }) {
+  const { attempts, draft } = testOf(record, name);
+  const attempt = attempts.at(-1);
+  const set = { at_s: Math.round(countedS(attempt.clock, now) * 10) / 10, at_ms: wall, tip: draft.tip ?? null, values: draft.values };
+  const next = withTest(record, name, { attempts: [...attempts.slice(0, -1), { ...attempt, sets: [...attempt.sets, set] }] });
+  return folded(withDraft(next, name, { touched: false }), name, now);
+}
+
+// The last reading was mistyped: it is taken back to be entered again, and stays in the record as taken back.
+export function takenBack(record, name, wall) {
+  const { attempts } = testOf(record, name);
+  const attempt = attempts.at(-1);
+  const set = attempt.sets.at(-1);
+  const next = { ...attempt, sets: attempt.sets.slice(0, -1), taken_back: [...(attempt.taken_back ?? []), { ...set, back_ms: wall }] };
+  return withDraft(withTest(record, name, { attempts: [...attempts.slice(0, -1), next] }), name, { tip: set.tip, values: set.values, touched: true });
+}
+
+export const withEvent = (record, event) => ({ ...record, events: [...record.events, event] });
+
+// Every clock stopped, the result kept: the test is over.
+export function finished(record, { result, now, wall }) {
+  const stopped = Object.keys(record.tests).reduce(
+    (each, name) => (clockOf(each, name)?.since == null ? each : halted(each, name, { kind: "end", now, wall })), record);
+  return { ...stopped, finished_ms: wall, result };
+}

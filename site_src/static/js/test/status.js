@@ -1,0 +1,28 @@
+// How a verdict is shown: a word, a shape and a colour that say the same.
+import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
+
+const SHAPES = {
+  pass: svg`<circle cx="14" cy="14" r="13"/><path class="mark-line" d="m7.500 14.500 4.500 4.500 8.500-9.500"/>`,
+  fail: svg`<path d="M8.500 1h11L27 8.500v11L19.500 27h-11L1 19.500v-11z"/><path class="mark-line" d="m9 9 10 10M19 9 9 19"/>`,
+  not_proven: svg`<rect class="mark-open" x="2" y="2" width="24" height="24" rx="3"/><path class="mark-dash" d="M8 14h12"/>`,
+};
+
+export const mark = (status) => html`<svg class="mark mark-${status}" viewBox="0 0 28 28" aria-hidden="true">${SHAPES[status]}</svg>`;
+
+// A verdict in words, with its shape.
+export const verdictView = (status, words, more = nothing) =>
+  html`<span class="verdict">${mark(status)}<b>${words.status[status]}</b>${more}</span>`;
+
+// One judged figure: its value against its limit, and how far it may be off.
+export function figureView(figure, label, unit, words) {
+  if (figure.kind === "check") return nothing;
+  const limits = [figure.least_text !== null && `≥ ${figure.least_text}`, figure.most_text !== null && `≤ ${figure.most_text}`];
+  return html`
+    <div class="judged judged-${figure.status}">
+      ${mark(figure.status)}
+      <span class="judged-name">${label}</span>
+      <b class="judged-value">${figure.value_text ?? "—"} <small>${unit}</small></b>
+      <span class="judged-limit">${limits.filter(Boolean).join(", ")}${figure.value !== null && figure.band_text ? html` · ±${figure.band_text}` : nothing}</span>
+      ${figure.is_close ? html`<span class="judged-close">${words.code.close}</span>` : nothing}
+    </div>`;
+}

@@ -1,0 +1,164 @@
+// One service test at the pump: plan, clocks, readings and verdict of one rig. calc.service_page judges; this page keeps time,
+// asks, and keeps what is typed.
+import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
+import { stayAwake } from "./awake.js";
+import { engine } from "./engine.js";
+import { chosenSystem } from "./rig/chosen.js";
+import { fill, unitWords } from "./site.js";
+import { actions } from "./test/act.js";
+import { besideMaker } from "./test/beside.js";
+import { minutes } from "./test/clock.js";
+import { figuresView } from "./test/figures_view.js";
+import { everyTest, keepTest, watchKeeping } from "./test/keeper.js";
+import { missingWord } from "./test/missing.js";
+import { planView } from "./test/plan_view.js";
+import { isRunning, testOf, withEvent } from "./test/record.js";
+import { runView } from "./test/run_view.js";
+import { siteView } from "./test/site_view.js";
+import { verdictView } from "./test/status.js";
+import { Steady } from "./test/steady.js";
+import { systemChips, unitsFor } from "./units.js";
+
+const TICK_MS = 250;
+const place = document.getElementById("test");
+const starting = engine();
+starting.catch(() => {}); // told below
+const [data, tests] = await Promise.all([
+  fetch(new URL("../page.json", document.baseURI)).then((response) => response.json()),
+  everyTest(),
+]);
+const { words } = data;
+const page = { system: chosenSystem(data.systems), asking: null, keeping: "kept", jumps: [], asked: null, awake: null, said: null };
+let call = null;
+let record = null;
+let answer = null;
+let besideOf = null;
+
+const steady = new Steady((event) => {
+  if (!record || record.finished_ms !== null || !isRunning(record)) return;
+  const isAsked = event.kind === "away" && event.counted_s === 0;
+  if (isAsked) page.asked = event;
+  else page.jumps.push(event);
+  change(withEvent(record, { ...event, wall: Date.now() }));
+});
+const units = () => unitsFor(data.systems, page.system);
+const part = () => location.hash.slice(1).split("/")[1] ?? null;
+
+function change(next) {
+  record = { ...next, revision: record.revision + 1 };
+  keepTest(record);
+  judge();
+  draw();
+}
+
+function judge() {
+  answer = call("service_page.answer", { record, units: units() });
+  const gauges = answer.plan?.tests.find(({ id }) => id === "pressure_control")?.limits ?? [];
+  answer.points = Object.fromEntries(gauges.filter(({ of }) => of.length === 1 && of[0].endsWith("set_psi")).map((limit) => [limit.id.split(".")[0], null]));
+}
+
+const act = actions({
+  record: () => record, answer: () => answer, page, steady, change, draw: () => draw(), system: () => page.system,
+});
+
+function view() {
+  return {
+    data, words, record, answer, page, act, system: page.system, u: unitWords(words, page.system), now: steady.now(), besideOf,
+    shown: (kind, text) => (text ? call("service_entry.shown", { units: units(), kind, text }) : ""),
+    refusal: (at) => {
+      const found = answer.problems.find((problem) => problem.place === at);
+      return found ? words.refusal[found.code] ?? words.refusal.other : null;
+    },
+  };
+}
+
+function draw() {
+  const seen = view();
+  const name = part();
+  const tests = answer.plan?.tests ?? [];
+  const test = tests.find(({ id }) => id === name);
+  const title = name === "site" ? words.test.site : test ? words.test_name[test.id] : words.test.title;
+  document.querySelector("h1").textContent = title;
+  render(html`
+    ${troubles(seen)}
+    ${name === "site" ? html`<fieldset class="bare" ?disabled=${record.finished_ms !== null}>${siteView(seen)}</fieldset>` : test ? testView(seen, test) : planView(seen)}
+    ${name ? html`<nav class="rows">
+      ${nextOf(tests, name) ? html`<a class="key key-wide key-strong" href="#${record.id}/${nextOf(tests, name)}">${fill(words.test.next, { title: words.test_name[nextOf(tests, name)] })}</a>` : nothing}
+      <a class="key key-wide" href="#${record.id}">${words.test.back}</a></nav>` : nothing}
+    ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; judge(); draw(); } })}
+    <p class="smallprint">${page.awake === false ? words.test.sleeps : page.awake ? words.test.awake : nothing}</p>`, place);
+}
+
+const nextOf = (tests, name) => (name === "site" ? tests[0] : tests[tests.findIndex(({ id }) => id === name) + 1])?.id;
+
+function testView(seen, test) {
+  const judged = answer.verdict.tests.find(({ id }) => id === test.id);
+  const given = testOf(record, test.id);
+  return html`
+    ${test.kind === "run" ? nothing : html`<p>${words.test_told[test.id]}</p>`}
+    <fieldset class="bare" ?disabled=${record.finished_ms !== null}>
+      ${test.kind === "run" ? runView(seen, test, judged) : figuresView(seen, test, judged)}
+    </fieldset>
+    <section class="outcome">${verdictView(judged.status, words)}<p>${words.code[judged.code]}${judged.not_done ? ` ${fill(words.test.not_done_kept, { reason: judged.not_done })}` : nothing}</p>
+      ${judged.missing.length && judged.status !== "pass" ? html`<p><b>${words.test.missing}:</b> ${[...new Set(judged.missing.map((name) => missingWord(name, seen)))].join(", ")}</p>` : nothing}</section>
+    ${record.finished_ms !== null ? nothing : given.not_done
+      ? html`<button type="button" class="key key-wide" @click=${() => act.notDone(test.id, null)}>${words.test.not_done_undo}</button>`
+      : page.asking === "not_done" ? html`<section class="notice" role="group"><h2>${words.test.not_done_reason}</h2><div class="rows">
+          ${words.test.reasons_not_done.map((reason) => html`<button type="button" class="key key-wide" @click=${() => act.notDone(test.id, reason)}>${reason}</button>`)}
+          <button type="button" class="key key-wide key-strong" @click=${() => act.ask(null)}>${words.run.never_mind}</button></div></section>`
+        : html`<button type="button" class="key key-wide" @click=${() => act.ask("not_done")}>${words.test.not_done}</button>`}`;
+}
+
+function troubles({ words: told }) {
+  return html`
+    ${page.keeping === "kept" ? nothing : html`<p class="notice" role="alert">${told.test[page.keeping]}</p>`}
+    ${page.asked ? html`<section class="notice" role="alert"><p>${fill(told.steady.asked, { s: minutes(page.asked.s) })}</p>
+      <button type="button" class="key key-wide" @click=${() => act.away(true)}>${fill(told.steady.count, { s: minutes(page.asked.s) })}</button>
+      <button type="button" class="key key-wide key-strong" @click=${() => act.away(false)}>${told.steady.leave}</button></section>` : nothing}
+    ${page.jumps.slice(-1).map((jump) => html`<p class="notice" role="status">${fill(told.steady[jump.kind], { s: `${jump.s < 0 ? "−" : ""}${minutes(Math.abs(jump.s))}` })}</p>`)}
+    ${page.said ? html`<p class="notice" role="status">${page.said}</p>` : nothing}`;
+}
+
+async function open() {
+  const id = location.hash.slice(1).split("/")[0];
+  record = tests.find((each) => each.id === id) ?? null;
+  if (!record) throw { told: words.test.missing_record };
+  besideOf = besideMaker({ tests, record, words, view });
+  judge();
+}
+
+async function hold(id) {
+  if (!navigator.locks) return true;
+  return new Promise((resolve) => navigator.locks.request(`test:${id}`, { ifAvailable: true }, (lock) => {
+    resolve(lock !== null);
+    return lock ? new Promise(() => {}) : null; // held until the page is gone
+  }));
+}
+
+try {
+  call = await starting;
+  if (!(await hold(location.hash.slice(1).split("/")[0]))) throw { told: words.test.elsewhere };
+  await open();
+  place.replaceChildren();
+  watchKeeping((state) => {
+    if (state !== page.keeping) {
+      page.keeping = state;
+      draw();
+    }
+  });
+  draw();
+  addEventListener("hashchange", () => {
+    if (location.hash.slice(1).split("/")[0] !== record.id) return location.reload();
+    page.asking = page.said = null;
+    draw();
+    scrollTo(0, 0);
+  });
+  stayAwake((awake) => { page.awake = awake; draw(); });
+  setInterval(() => {
+    steady.tick();
+    if (isRunning(record)) draw();
+  }, TICK_MS);
+} catch (problem) {
+  render(html`<p class="notice" role="alert">${problem.told ?? words.engine.failed}</p>`, place);
+  if (!problem.told) throw problem;
+}

@@ -1,0 +1,65 @@
+// The sheet of one test: on the screen as it prints, and as files.
+import { html, render } from "../vendor/lit-html/lit-html.js";
+import { chips } from "./controls.js";
+import { choose, chosen } from "./choices.js";
+import { engine } from "./engine.js";
+import { send } from "./rig/carry.js";
+import { chosenSystem } from "./rig/chosen.js";
+import { unitWords } from "./site.js";
+import { kindOf, labelOf } from "./test/entries.js";
+import { csvFile, dated, jsonFile } from "./test/files.js";
+import { everyTest } from "./test/keeper.js";
+import { missingWord } from "./test/missing.js";
+import { sheetView } from "./test/sheet_view.js";
+import { Steady } from "./test/steady.js";
+import { systemChips, unitsFor } from "./units.js";
+
+const SIZES = ["a4", "letter"];
+const place = document.getElementById("sheet");
+const starting = engine();
+starting.catch(() => {}); // told below
+const [data, tests] = await Promise.all([
+  fetch(new URL("../page.json", document.baseURI)).then((response) => response.json()),
+  everyTest(),
+]);
+const { words } = data;
+const page = { system: chosenSystem(data.systems), size: SIZES.includes(chosen("paper", "letter")) ? chosen("paper", "letter") : "letter" };
+const steady = new Steady(() => {}); // keeps time while a test's sheet is looked at
+setInterval(() => steady.tick(), 500);
+
+function draw(call) {
+  const record = tests.find((test) => test.id === location.hash.slice(1));
+  for (const size of SIZES) document.getElementById(`upright-${size}`).media = size === page.size ? "all" : "not all";
+  if (!record) return render(html`<p class="notice">${words.test.missing_record}</p>`, place);
+  const units = unitsFor(data.systems, page.system);
+  const answer = call("service_page.answer", { record, units });
+  if (!answer.plan) return render(html`<p class="notice">${words.sheet.no_plan}</p>`, place);
+  const u = unitWords(words, page.system);
+  const shown = (kind, text) => (text ? call("service_entry.shown", { units, kind, text }) : "");
+  const earlier = tests.filter((test) => test.rig_id === record.rig_id && test.result && test.finished_ms < record.begun_ms)
+    .map((test) => ({ name: dated(test), points: test.result.points }));
+  const curve = answer.plan.tests.some(({ kind }) => kind === "run") ? call("service_curve.curve", { plan: answer.plan, summary: answer.summary, earlier, units }) : null;
+  const view = { record, words, answer, u, shown, curve, missingWord: (name) => missingWord(name, { words, answer }) };
+  render(html`
+    <div class="no-print">
+      ${chips({ name: "size", legend: words.sheet.size, value: page.size, choices: SIZES.map((id) => ({ id, label: words.sheet[id] })),
+        change: (size) => { page.size = size; choose("paper", size); draw(call); } })}
+      ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(call); } })}
+      <div class="rows">
+        <button type="button" class="key key-wide key-strong" @click=${() => window.print()}>${words.sheet.print}</button>
+        <button type="button" class="key key-wide" @click=${() => send(csvFile({ ...view, labelOf: (name) => labelOf(name, view), kindOf }))}>${words.sheet.csv}</button>
+        <button type="button" class="key key-wide" @click=${() => send(jsonFile(record))}>${words.sheet.json}</button>
+      </div>
+    </div>
+    ${sheetView(view)}`, place);
+}
+
+try {
+  const call = await starting;
+  place.replaceChildren();
+  draw(call);
+  addEventListener("hashchange", () => draw(call));
+} catch (problem) {
+  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
+  throw problem;
+}

@@ -1,0 +1,126 @@
+"""A service test as typed, in any units, to a plan and a verdict that read the same."""
+import copy
+
+import pytest
+
+from site_src import standards
+from tests.unit.service import of
+
+US = standards.shown_in("US")
+
+
+def a_record(**changes):
+    """A test begun, typed in US units: the site is set up, the governed speed is read, a reading is on its way."""
+    return {
+        "rig": {"pump_rated": "1250@US", "drive": "midship", "pump_stages": "1", "pump_ratio": "2", "governed": "2200",
+                "tank": "750@US", "meters": "0", "speed_capacity": "1600"},
+        "standard": standards.standard("us", "annual"),
+        "conditions": {"source": "draft", "flow_by": "pitot", "air_f": "70@US", "water_f": "60@US", "barometer_inhg": "29.9@US",
+                       "altitude_ft": "500@US", "lift_ft": "10@US", "depth_ft": "6@US", "strainer_ft": "3@US",
+                       "suction_size_in": "6@US", "suction_length_ft": "20@US", "suction_lines": "1", "tips_in": ["2.25@US"]},
+        "accuracy": {"discharge_psi": "2@US"},
+        "tests": {
+            "governed": {"values": {"governed_rpm": "2210"}},
+            "capacity": {
+                "attempts": [{"tip": {"tip_in": "2.25@US", "count": 1}, "clock_s": 10, "sets": [
+                    {"at_s": 0, "values": {"discharge_psi": "145@US", "pitot_psi": ["70@US"], "engine_rpm": "1650"}}]}],
+                "draft": {"tip": {"tip_in": "2.25@US", "count": 1}, "values": {"discharge_psi": "140@US", "pitot_psi": ["70@US"]}},
+            },
+        },
+        **changes,
+    }
+
+
+def answered(run, record, shown="US"):
+    return run("service_page", "answer", record=record, units=standards.shown_in(shown))
+
+
+def test_answer(run):
+    """By hand: loss of 6 in hose at 1,250 gpm is 5.2 + 0.9 ft, so the gauge shows 150 - 16.1 / 2.3 = 143; 145 is 152 net, 140 is 147."""
+    told = answered(run, a_record())
+    assert told["problems"] == []
+    capacity = of(told["plan"], "capacity")
+    assert (capacity["gauge_text"], capacity["flow_text"], capacity["net_text"], capacity["loss_text"]) == ("143", "1250", "150", "6.1")
+    assert capacity["tips"][0]["pitot_text"] == "69.2"  # 69.116, and no less
+    assert capacity["expected"][0]["engine_text"] == "1600"
+    judged = of(told["verdict"], "capacity")["sets"][0]
+    assert judged["figures"][1]["value_text"] == "152"
+    live = told["live"]["capacity"]
+    assert (live["figures"][1]["value_text"], live["status"], live["missing"]) == ("147", "fail", ["engine_rpm"])
+    assert of(told["verdict"], "governed")["status"] == "pass"
+    assert told["verdict"]["status"] == "not_proven"
+
+
+def test_in_other_units(run):
+    """By hand: 143 psi is 985.95 kPa and 9.8595 bar; what is to be set is rounded so that the point is reached."""
+    assert of(answered(run, a_record(), "SI")["plan"], "capacity")["gauge_text"] == "986"
+    assert of(answered(run, a_record(), "bar")["plan"], "capacity")["gauge_text"] == "9.86"
+    limits = {limit["id"]: limit for limit in of(answered(run, a_record(), "SI")["plan"], "conditions")["limits"]}
+    # 0 and 110 F are -17.78 and 43.33 C: inside them whatever is shown
+    assert (limits["air_f"]["least_text"], limits["air_f"]["most_text"]) == ("-17.7", "43.3")
+
+
+@pytest.mark.parametrize(
+    ("text", "shown", "expected"),
+    [("50@US", "SI", "10"), ("10@SI", "US", "50"), ("-40@US", "bar", "-40"), ("70@US", "US", "70"), ("70@US", "imperial", "70"), ("warm@US", "SI", "warm")],
+)
+def test_temperature_shown(run, text, shown, expected):
+    """50 F is 10 C, and -40 is both."""
+    assert run("service_entry", "shown", units=standards.shown_in(shown), kind="temperature", text=text) == expected
+
+
+@pytest.mark.parametrize(("text", "expected"), [("50@US", 50), ("10@SI", 50), ("-40@bar", -40)])
+def test_temperature_read(run, text, expected):
+    """The same the other way."""
+    assert run("service_entry", "amount", units=US, kind="temperature", field="air", text=text) == pytest.approx(expected)
+
+
+def test_metric_readings_are_the_same_test(run):
+    """145 psi typed as 999.74 kPa, 70 psi as 482.633, 2 1/4 in as 57.15 mm: the same verdict to a part in 10,000."""
+    record = a_record()
+    attempt = record["tests"]["capacity"]["attempts"][0]
+    attempt["tip"]["tip_in"] = "57.15@SI"
+    attempt["sets"][0]["values"].update({"discharge_psi": "999.74@SI", "pitot_psi": ["482.633@SI"]})
+    one, other = (of(answered(run, each)["verdict"], "capacity")["sets"][0]["figures"] for each in (a_record(), record))
+    assert [figure["value"] for figure in other] == pytest.approx([figure["value"] for figure in one], rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("path", "value", "place", "code"),
+    [
+        (("conditions", "air_f"), "hot@US", "conditions.air_f", "not_a_number"),
+        (("conditions", "lift_ft"), "-5@US", "conditions.lift_ft", "negative"),
+        (("conditions", "suction_lines"), "0", "conditions.suction_lines", "not_positive"),
+        (("rig", "tank"), "big@US", "rig.tank", "not_a_number"),
+        (("tests", "governed", "values", "governed_rpm"), "fast", "tests.governed.governed_rpm", "not_a_number"),
+        (("tests", "capacity", "attempts", 0, "sets", 0, "values", "discharge_psi"), "x@US", "tests.capacity.0.0.discharge_psi", "not_a_number"),
+        (("tests", "capacity", "attempts", 0, "sets", 0, "values", "discharge_psi"), "-1@US", "tests.capacity.0.0.discharge_psi", "negative"),
+        (("tests", "capacity", "draft", "values", "discharge_psi"), "-1@US", "tests.capacity.draft.discharge_psi", "negative"),
+    ],
+)
+def test_problems(run, path, value, place, code):
+    """What cannot be used is told at its place, counts as not read, and the rest is judged all the same."""
+    record = copy.deepcopy(a_record())
+    within = record
+    for step in path[:-1]:
+        within = within[step]
+    within[path[-1]] = value
+    told = answered(run, record)
+    assert told["problems"] == [{"place": place, "code": code}]
+    assert told["verdict"]["status"] == "not_proven"
+
+
+@pytest.mark.parametrize(("rig", "conditions"), [({}, a_record()["conditions"]), (a_record()["rig"], {})])
+def test_no_plan(run, rig, conditions):
+    """Without a rating, or without a source, there is no plan, and it is said why."""
+    told = answered(run, a_record(rig=rig, conditions=conditions, tests={}))
+    assert told["plan"] is None
+    assert told["problems"]
+
+
+def test_a_blank_is_no_zero(run):
+    """A blank reading is no reading."""
+    record = a_record()
+    record["tests"]["capacity"]["attempts"][0]["sets"][0]["values"]["discharge_psi"] = "@US"
+    judged = of(answered(run, record)["verdict"], "capacity")
+    assert judged["sets"][0]["figures"][1]["value"] is None and judged["status"] == "not_proven"
