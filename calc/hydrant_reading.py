@@ -6,6 +6,7 @@ from calc.rounding import plain, rounded
 SMALL_DROP_PERCENT = 10  # a smaller drop is mostly gauge, and the projection from it a guess
 COEFFICIENTS = ("0.9", "0.8", "0.7")
 CURVE_POINTS = 16
+NONE = "\u2013"  # for a pressure below none, which no intake has
 
 
 def answer(entries, shelf, units):
@@ -108,11 +109,11 @@ def _at_pump(entries, shelf, units, test, floor_psi, cautions):
     hydrant_psi = hydrant.residual_psi(test, typed["wanted"])
     if intake_psi < floor_psi:
         cautions.append(readout.caution(units, "stop", "intake_below_floor", (
-            ("flow", "flow", typed["wanted"]), ("amount", "pressure", intake_psi), ("limit", "pressure", floor_psi),
-            ("most", "flow", most_gpm))))
+            ("flow", "flow", typed["wanted"]), ("limit", "pressure", floor_psi), ("most", "flow", most_gpm))))
+    read = ("pressure", intake_psi) if intake_psi >= 0 else (None, NONE)
     return [
         readout.row(units, "at_pump", "flow", most_gpm, (("floor", "pressure", floor_psi),), ("hydrant_flow", "friction")),
-        readout.row(units, "intake", "pressure", intake_psi, (
+        readout.row(units, "intake", *read, (
             ("hydrant", "pressure", hydrant_psi),
             ("friction", "pressure", hose.friction_loss_psi(line["coefficient"], typed["wanted"], line["length_ft"])),
             ("elevation", "pressure", water.elevation_psi(line["rise_ft"])),

@@ -135,16 +135,18 @@ class Tables:
         ]
 
     def lift(self):
-        """Greatest lift: the temperatures as offered, and a row a height above the sea."""
+        """Greatest lift: a column a temperature, a row a height above the sea."""
         family = self.system["family"]
-        offered = [field for field in reckoners.fields("draft") if field["name"] == "water"][0][f"{family}_options"]
-        heights = data.load("water")["lift_table"]["altitude_m" if self.metric else "altitude_ft"]
+        table = data.load("water")["lift_table"]
+        asked = [field for field in reckoners.fields("draft") if field["name"] == "water"][0]
+        waters = [(water_f, label) for water_f, label in asked[f"{family}_options"] if water_f in table[family]]
+        heights = table["altitude_m" if self.metric else "altitude_ft"]
         return {
-            "waters": [label for _, label in offered],
+            "waters": [label for _, label in waters],
             "rows": [
                 [str(height)] + [
                     self.text("lift", draft.max_lift_ft(self.canonical("altitude", height), int(water_f)))
-                    for water_f, _ in offered
+                    for water_f, _ in waters
                 ]
                 for height in heights
             ],

@@ -3,7 +3,7 @@ import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "./engine.js";
 import { answerView } from "./reckon/answer.js";
 import { changed, draftOf, fromLink, fromRig, link, opened, opening } from "./reckon/entries.js";
-import { fieldsView } from "./reckon/fields.js";
+import { enteredView, fieldsView } from "./reckon/fields.js";
 import { figuresView } from "./reckon/figures.js";
 import { pictureView } from "./reckon/pictures.js";
 import { chosenRig, chosenSystem, shelfOf } from "./rig/chosen.js";
@@ -87,6 +87,7 @@ function draw() {
     ${answerView({ ...state, data, u })}
     ${state.answer?.picture ? pictureView({ data, answer: state.answer, u }) : nothing}
     ${fieldsView({ ...state, data, u, shown, act })}
+    ${enteredView({ ...state, data, u, shown })}
     ${rig && fromRig(data, rig) ? html`<p class="smallprint">${fill(words.reckon.rig_named, rig)}</p>` : nothing}
     ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
     <div class="rows">

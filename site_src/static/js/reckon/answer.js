@@ -9,11 +9,11 @@ export function answerView({ data, answer, stale, u }) {
   return html`
     <section class="answer">
       ${answer
-        ? html`<p class="answer-label">${fill(label, { ...u, ...answer.facts })}</p>
+        ? html`<div><p class="answer-label">${fill(label, { ...u, ...answer.facts })}</p>
             ${answer.figure.text === null
               ? html`<output class="answer-figure" data-stale>${fill(words.told[answer.sum], { ...u, ...answer.facts })}</output>`
               : html`<output class="answer-figure" ?data-long=${answer.figure.text.length > 3}><b>${answer.figure.text}</b> <span>${u[`u_${answer.figure.kind}`]}</span></output>
-                <p class="answer-sum">${fill(words.told[answer.sum], { ...u, ...answer.facts })}</p>`}`
+                <p class="answer-sum">${fill(words.told[answer.sum], { ...u, ...answer.facts })}</p>`}</div>`
         : html`<output class="answer-figure" data-stale>${stale}</output>`}
     </section>
     ${answer

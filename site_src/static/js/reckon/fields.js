@@ -3,14 +3,30 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList, stepper } from "../controls.js";
 import { stepped } from "../pressure/lay.js";
 import { fill } from "../site.js";
+import { bare } from "../units.js";
 import { offered } from "./entries.js";
 
 const SIGNED = ["rise", "altitude"];
 
+const asked = ({ data, entries }) =>
+  data.fields.filter(({ when = {} }) => Object.entries(when).every(([name, value]) => entries[name] === value));
+
+const labelOf = (field, { words, page }) => words.field[`${page}_${field.name}`] ?? words.field[field.name];
+
+// What was entered, in words, for paper.
+export function enteredView({ data, entries, system, u, shown }) {
+  const { family } = data.systems[system];
+  const told = (field) => {
+    if (`${family}_options` in field) return offered(field, family, entries[field.name]).find((option) => option.id === entries[field.name])?.label;
+    if (!bare(entries[field.name])) return "\u2013";
+    return field.kind === "count" ? bare(entries[field.name]) : `${shown(field.kind, entries[field.name])} ${u[`u_${field.kind}`]}`;
+  };
+  return html`<ul class="entered">${asked({ data, entries }).map((field) => html`<li>${labelOf(field, data)}: <b>${told(field)}</b></li>`)}</ul>`;
+}
+
 export function fieldsView({ data, entries, system, u, refusal, shown, act }) {
   const { words } = data;
   const { family, steps } = data.systems[system];
-  const isShown = ({ when = {} }) => Object.entries(when).every(([name, value]) => entries[name] === value);
 
   const amount = (field, label, unit, kind) => {
     const typed = shown(kind, entries[field.name]);
@@ -32,7 +48,7 @@ export function fieldsView({ data, entries, system, u, refusal, shown, act }) {
   };
 
   const control = (field) => {
-    const label = words.field[`${data.page}_${field.name}`] ?? words.field[field.name];
+    const label = labelOf(field, data);
     const choice = { name: field.name, legend: label, value: entries[field.name], change: (id) => act.choose(field.name, id) };
     if (field.kind === "choice") return chips({ ...choice, choices: offered(field, family, entries[field.name]) });
     if (field.kind === "hose") {
@@ -41,9 +57,10 @@ export function fieldsView({ data, entries, system, u, refusal, shown, act }) {
         choices: offered(field, family, entries[field.name]),
       });
     }
+    if (!bare(entries[field.name])) return "\u2013";
     return field.kind === "count" ? amount(field, label, nothing, null) : amount(field, label, u[`u_${field.kind}`], field.kind);
   };
 
-  return html`<section aria-label=${words.reckon.settings}>${data.fields.filter(isShown).map((field) => html`
+  return html`<section class="entries" aria-label=${words.reckon.settings}>${asked({ data, entries }).map((field) => html`
     ${field.group ? html`<h2>${words.group[field.group]}</h2>` : nothing}${control(field)}`)}</section>`;
 }

@@ -9,13 +9,14 @@ function hydrant({ picture, words, u }) {
   const at = ({ x, y }) => ({ x: 14 + 332 * x, y: 196 - 166 * y });
   const path = picture.curve.map(([x, y]) => at({ x, y })).map(({ x, y }, place) => `${place ? "L" : "M"}${x.toFixed(1)} ${y.toFixed(1)}`).join("");
   const [test, floor] = [at(picture.test), at(picture.floor)];
+  const now = `${picture.test.flow} ${u.u_flow} · ${picture.test.pressure} ${u.u_pressure}`;
   return svg`
     <path class="picture-axis" d="M14 14V196H352"/>
     <path class="picture-low" d="M14 ${floor.y}H352"/>
     <path class="picture-line" d=${path}/>
     ${strong(22, 24, `${picture.static} ${u.u_pressure}`)}${name(100, 24, words.picture.static)}
     <circle class="picture-joint" cx=${test.x} cy=${test.y} r="7"/>
-    ${name(Math.min(test.x + 14, 190), test.y - 8, `${picture.test.flow} ${u.u_flow} · ${picture.test.pressure} ${u.u_pressure}`)}
+    ${test.x < 180 ? name(test.x + 14, test.y - 8, now) : name(354, Math.min(test.y, floor.y) - 14, now, "end")}
     <circle class="picture-box" cx=${floor.x} cy=${floor.y} r="9"/>
     ${strong(floor.x - 14, Math.min(floor.y + 28, 190), `${picture.floor.flow} ${u.u_flow}`, "end")}
     ${name(18, floor.y - 6, `${picture.floor.pressure} ${u.u_pressure}`)}`;
@@ -70,10 +71,10 @@ function relay({ picture, words, u }) {
         ${strong(last ? 354 : place ? x : 8, y - 26, last ? picture.floor : picture.pressure, last ? "end" : place ? "middle" : "start")}`;
     })}
     ${name(8, at(0).y + 38, words.picture.water)}${name(354, at(count - 1).y + 38, words.picture.fire, "end")}
-    ${name((at(0).x + at(1).x) / 2, (at(0).y + at(1).y) / 2 + 28, `${picture.leg} ${u.u_length}`, "middle")}`;
+    ${name((at(0).x + at(1).x) / 2, (at(0).y + at(1).y) / 2 + 44, `${picture.leg} ${u.u_length}`, "middle")}`;
 }
 
-const DRAWN = { hydrant: [hydrant, 212], tank: [tank, 212], draft: [draft, 236], relay: [relay, 136] };
+const DRAWN = { hydrant: [hydrant, 212], tank: [tank, 212], draft: [draft, 236], relay: [relay, 144] };
 
 export function pictureView({ data, answer, u }) {
   const [drawn, height] = DRAWN[data.page];
