@@ -24,6 +24,7 @@ DOORS = {
     "gauges.side": ("rows", "seen"),
     "interlock.behind": ("table", "lights"),
     "leak.hunt": ("parts", "runs", "role"),
+    "joint_reading.answer": ("entries", "shelf", "units"),
     "measure.read": ("readings", "handbook", "units"),
     "nozzle.smooth_bore_flow_gpm": ("tip_in", "nozzle_psi"),
     "reading.answer": ("lay", "shelf", "units"),

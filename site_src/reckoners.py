@@ -4,7 +4,7 @@ import importlib
 from calc import draft_reading
 from site_src import catalogue, data, units
 
-WATER = ("hydrant", "tank", "draft", "relay", "shuttle")
+WATER = ("hydrant", "tank", "draft", "relay", "joint", "shuttle")
 PAGES = (*WATER, "foam")
 PRESSURE_WORDS = ("less", "more", "other_size", "copied", "origin_handbook", "origin_declared", "origin_measured")
 # the formulas that a page's figures may rest on
@@ -14,6 +14,7 @@ FORMULAS = {
     "tank": ("usable", "tank"),
     "draft": ("lift_share", "counted_lift", "max_lift", "suction_loss", "vacuum"),
     "relay": ("relay", "relay_pumpers", "relay_fill", "friction", "parallel", "elevation"),
+    "joint": ("joint", "friction"),
     "shuttle": ("shuttle", "shuttle_road", "shuttle_sites"),
     "foam": ("foam", "eductor", "friction", "elevation"),
 }
@@ -58,7 +59,7 @@ def _field(field):
     if field["kind"] == "choice":
         words = data.load("words/en/water")["option"]
         for family in ("customary", "metric"):
-            plain = [[option, words[field["name"]][option]] for option in field.get("options", [])]
+            plain = [[option, words.get(f"{field['page']}_{field['name']}", words.get(field["name"]))[option]] for option in field.get("options", [])]
             told[f"{family}_options"] = [
                 {"id": option, "label": label, "common": True} for option, label in field.get(f"{family}_options", plain)]
     if field["kind"] == "hose":

@@ -56,6 +56,14 @@ def test_relay(handset):
     expect(sheet.page.get_by_text(TOLD["told"]["relay"].format(pumpers=4, leg=1500, fill=4.6, u_length="ft"))).to_be_visible()
 
 
+def test_two_pumpers(handset):
+    """What the second intake gets, and what it must not see."""
+    sheet = open_sheet(handset, "water/joint/")
+    sheet.shows("129", "psi")  # by hand: 130 - 0.08 x 5^2 x 0.5
+    sheet.type("limit", "125")
+    expect(sheet.warns("second_intake_over", amount=130, limit=125)).to_be_visible()
+
+
 def test_shuttle(handset):
     """What three tankers keep up, and what the clock says instead of the distance."""
     sheet = open_sheet(handset, "water/shuttle/")

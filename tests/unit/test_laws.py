@@ -24,7 +24,7 @@ FLOORS = (
     {"layout", "entry", "sequence", "caution", "draft", "supply", "foam", "powertrain"},
     {"lay", "shift", "rig", "measure", "readout", "hydrant", "relay", "shuttle", "speeds", "warming", "practice", "fault", "collar",
      "interlock", "gauges", "leak"},
-    {"reading", "hydrant_reading", "tank_reading", "draft_reading", "relay_reading", "shuttle_reading", "foam_reading"},
+    {"reading", "hydrant_reading", "tank_reading", "draft_reading", "relay_reading", "joint_reading", "shuttle_reading", "foam_reading"},
     {"flowing", "at_pump", "bounds", "panel_card"},
     {"uncertainty", "service_runs", "service_signs", "service_entry", "service_years"},
     {"service_plan", "service_judge", "service_quick", "service_curve"},

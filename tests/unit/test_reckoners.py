@@ -41,6 +41,9 @@ def row(answer, name):
         ("shuttle", {"way": "timed"}, "321", "shuttle", {"cycle": "21.0"}),  # 3 x 2250 / 21
         ("relay", {}, "140", "relay", {"pumpers": "3", "leg": "1500", "fill": "3.1"}),  # see test_relay
         ("relay", {"lines": "2"}, "80", "relay", {"pumpers": "2"}),  # 0.02 x 100 x 30 + 20
+        # by hand: 130 - 0.08 x 25 x 0.5 = 129; 250 - 129 = 121; dual: 45 - 1 = 44
+        ("joint", {}, "129", "joint", {"second_adds": "121", "second_shut": "130"}),
+        ("joint", {"way": "dual", "before": "65"}, "44", "joint", {"second_adds": "206", "second_shut": "65"}),
         ("draft", {"lift": "15"}, "875", "draft", {"counted": "15.0", "loss": "4.0", "expected": "17"}),  # 0.7 x 1250; 19 / 1.13
         ("draft", {"lift": "21"}, None, "draft_none", {}),
         ("foam", {}, "10.5", "foam", {"foam_needed": "29", "most_back": "130", "back": "121", "longest": "214"}),  # see test_draft
@@ -74,6 +77,12 @@ def test_answer(run, page, changes, figure, sum_name, rows):
         ("relay", {"most": "250", "distance": "2800"}, "stop", "hose_above_test", "244"),  # 20 + 224, over 200
         ("relay", {"rated": "1000", "most": "185", "distance": "2000"}, "caution", "past_rating", "160"),
         ("relay", {"rated": "750"}, "caution", "past_capacity", "120"),
+        ("joint", {"limit": "125"}, "stop", "second_intake_over", "130"),
+        ("joint", {"before": "210"}, "stop", "between_above_test", "210"),    # supply hose: 200 psi
+        ("joint", {"supply": "15"}, "stop", "first_supply_low", "15"),
+        ("joint", {"way": "dual", "supply": "20"}, "stop", "second_supply_low", None),  # 20 - 1 = 19
+        ("joint", {"wanted": "100"}, "caution", "nothing_to_add", "129"),
+        ("joint", {"wanted": "400"}, "caution", "net_past_rating", "271"),    # 400 - 129
         ("foam", {"length": "250"}, "stop", "back_pressure", "135"),          # 100 + 13.989 x 2.5
         ("foam", {"concentrate": "20"}, "caution", "foam_short", "20"),
     ],

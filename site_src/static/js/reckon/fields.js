@@ -57,7 +57,6 @@ export function fieldsView({ data, entries, system, u, refusal, shown, act }) {
         choices: offered(field, family, entries[field.name]),
       });
     }
-    if (!bare(entries[field.name])) return "\u2013";
     return field.kind === "count" ? amount(field, label, nothing, null) : amount(field, label, u[`u_${field.kind}`], field.kind);
   };
 
