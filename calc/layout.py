@@ -155,7 +155,7 @@ def _flowing(runs, discharge_psi):
         run.inlet_psi = inlet_psi - run.gate_psi
         run.outlet_psi = run.inlet_psi - run.friction_psi - run.elevation_psi - run.appliance_psi
         if run.rating is not None:
-            nozzle_psi = 0 if branch.is_shut else max(run.outlet_psi, 0)
+            nozzle_psi = 0 if branch.is_dry else max(run.outlet_psi, 0)
             run.nozzle = outlet.passing(run.line["end"], run.flow_gpm, nozzle_psi)
     return _report(runs, discharge_psi, "square")
 
