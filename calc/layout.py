@@ -3,7 +3,7 @@ import math
 
 from calc import lines, outlet, tree
 from calc.rule import loss_psi as loss_by_rule_psi
-from calc.errors import CalcError, check_not_negative, check_positive
+from calc.errors import CalcError, check_not_negative, check_number, check_positive
 
 
 def discharge_pressure(layout, rule="square"):
@@ -86,7 +86,8 @@ def greatest_flow(layout, limit_psi):
     runs = lines.read(layout, {})
     _ask_all(runs, "square")
     limiting, square = _limit([run for run in runs if not run.is_shut], limit_psi)
-    share = math.sqrt(max(square, 0))
+    share = math.sqrt(square)
+    check_number("flow_gpm", share * sum(run.flow_gpm for run in runs if run.nozzle))
     nozzles = [{"id": run.name, "flow_gpm": share * run.flow_gpm} for run in runs if run.nozzle]
     return {
         "flow_gpm": sum(told["flow_gpm"] for told in nozzles),
