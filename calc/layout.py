@@ -3,7 +3,7 @@ import math
 
 from calc import lines, outlet, tree
 from calc.rule import loss_psi as loss_by_rule_psi
-from calc.errors import CalcError, check_not_negative, check_positive
+from calc.errors import CalcError, check_not_negative, check_number, check_positive
 
 
 def discharge_pressure(layout, rule="square"):
@@ -86,7 +86,8 @@ def greatest_flow(layout, limit_psi):
     runs = lines.read(layout, {})
     _ask_all(runs, "square")
     limiting, square = _limit([run for run in runs if not run.is_shut], limit_psi)
-    share = math.sqrt(max(square, 0))
+    share = math.sqrt(square)
+    check_number("flow_gpm", share * sum(run.flow_gpm for run in runs if run.nozzle))
     nozzles = [{"id": run.name, "flow_gpm": share * run.flow_gpm} for run in runs if run.nozzle]
     return {
         "flow_gpm": sum(told["flow_gpm"] for told in nozzles),
@@ -155,7 +156,7 @@ def _flowing(runs, discharge_psi):
         run.inlet_psi = inlet_psi - run.gate_psi
         run.outlet_psi = run.inlet_psi - run.friction_psi - run.elevation_psi - run.appliance_psi
         if run.rating is not None:
-            nozzle_psi = 0 if branch.is_shut else max(run.outlet_psi, 0)
+            nozzle_psi = 0 if branch.is_dry else max(run.outlet_psi, 0)
             run.nozzle = outlet.passing(run.line["end"], run.flow_gpm, nozzle_psi)
     return _report(runs, discharge_psi, "square")
 
