@@ -80,6 +80,7 @@ def page():
     return {
         "ready": {family: [{"id": name, "lay": lay} for name, lay in lays.ready(family).items()] for family in lays.SYSTEMS},
         "supplies": {family: lays.supply(family) for family in lays.SYSTEMS},
+        "floors": {family: data.load("rig")["new"][family]["floor"] for family in lays.SYSTEMS},
         "shelf": shelf(),
         "hoses": hose_choices(),
         "tips": tip_choices(),

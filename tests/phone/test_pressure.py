@@ -161,3 +161,16 @@ def test_draft_survives_a_reload(handset):
     lay.page.reload()
     lay.field("length").wait_for()
     lay.shows(187)  # by hand: 15.5 x 2.25 x 2.5 + 100 = 187.19
+
+
+def test_automatic_nozzle_and_floors(lay):
+    """An automatic nozzle is reckoned at its greatest flow, with every working; a floor up adds its height."""
+    lay.choose("nozzle", SITE["pressure"]["automatic"])
+    lay.shows(170)  # by hand: as the fog nozzle, 69.75 + 100
+    for figure in ("reaction", "flow"):
+        lay.working(figure)
+    lay.press("floor_up")
+    lay.shows(175)  # by hand: 12 ft x 0.434 = 5.21
+    lay.press("floor_down")
+    lay.press("floor_down")
+    lay.shows(165)

@@ -51,7 +51,7 @@ function labelOf(id) {
 }
 
 const act = actsOn({
-  state, data, rig, ready, lineOf,
+  state, data, rig, ready, lineOf, shown,
   show,
   undo: () => {
     const before = past.pop();
@@ -69,10 +69,11 @@ const act = actsOn({
 const openingLay = () => (rig?.beds?.length ? cleaned(ofBed(rig.beds[0], ready("one"))) : ready("one"));
 
 // What stands in an input: as typed, or converted where it was typed in another system.
-const shown = (kind, entry) =>
-  call && entry && !entry.endsWith(`@${state.system}`)
+function shown(kind, entry) {
+  return call && entry && !entry.endsWith(`@${state.system}`)
     ? call("entry.shown", { units: unitsFor(data.systems, state.system, [entry]), kind, text: entry })
     : bare(entry);
+}
 
 // A line by what it leads to.
 function nameOf(line) {
@@ -82,7 +83,8 @@ function nameOf(line) {
 // What a line is made of, in a few words.
 function told(line) {
   const runs = line.runs === "1" ? "" : `${line.runs} × `;
-  const rise = Number(bare(line.rise)) ? ` · ${fill(words.pressure.told_rise, { rise: shown("rise", line.rise), ...unitWords(words, state.system) })}` : "";
+  const height = shown("rise", line.rise);
+  const rise = Number(height) ? ` · ${fill(words.pressure[Number(height) < 0 ? "told_down" : "told_rise"], { rise: height.replace(/^[-−]/, ""), ...unitWords(words, state.system) })}` : "";
   const { chip, label, family: sizes } = hoses[line.hose];
   return `${runs}${chip ? `${chip} ${words.unit[sizes === "metric" ? "SI" : "US"].diameter}` : label} · ${shown("length", line.length)} ${words.unit[state.system].length}${rise}`;
 }

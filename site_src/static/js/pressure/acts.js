@@ -2,10 +2,11 @@
 import { asBed, changed, isJoint, linesOf, without, withJoint, withLine, withTwin } from "./lay.js";
 import { tagged } from "../units.js";
 
-export function actsOn({ state, data, ready, lineOf, show, undo, work, afresh, share }) {
+export function actsOn({ state, data, rig, ready, lineOf, shown, show, undo, work, afresh, share }) {
   const tag = (text) => (text === "" ? "" : tagged(text, state.system));
   const change = (id, changes) =>
     Object.entries(changes).reduce((lay, [name, value]) => changed(lay, id, name, value), state.lay);
+  const floorOf = () => rig?.floor || data.floors[data.systems[state.system].family];
   const usualPressure = (tip) => (data.tips.find((each) => each.id === tip) ?? data.tips[0]).usual;
   const pressureOf = {
     smooth: (line) => usualPressure(line.end.tip),
@@ -29,6 +30,11 @@ export function actsOn({ state, data, ready, lineOf, show, undo, work, afresh, s
     afresh,
     choose: (id, name, value) => show(change(id, { [name]: value, ...(name === "device" && { loss: "" }) }), once(name)),
     type: (id, name, text) => show(change(id, { [name]: name === "loss" ? tag(text) : tagged(text, state.system) }), `${id} ${name}`),
+    floor: (id, direction) => {
+      const rise = Number(shown("rise", lineOf(id).rise).replace(",", "."));
+      const floor = Number(shown("length", floorOf()));
+      if (Number.isFinite(rise)) show(change(id, { rise: tagged(String(Number((rise + direction * floor).toFixed(2))), state.system) }), `${id} floor`);
+    },
     kind: (id, kind) => show(change(id, { kind, pressure: pressureOf[kind](lineOf(id)), ...(kind === "inlet" && { device: "none" }) }), once("kind")),
     tip: (id, tip) => show(change(id, { tip, pressure: usualPressure(tip) }), once("tip")),
     crew: (crew) => show({ ...state.lay, crew }, once("crew")),

@@ -26,8 +26,8 @@ function gauge(answer, words, u, system) {
   const off = share < 0 || share > 1;
   return html`
     <svg class="gauge" viewBox="0 0 200 200" role="img" aria-label=${off ? `${told}. ${words.pressure.gauge_off}` : told}>
-      <circle class="gauge-face" cx="100" cy="100" r="94"/>${marks}
-      <path class="gauge-needle" d="M100 120V26" transform="rotate(${angle(share)} 100 100)"/>
+      <circle class="gauge-face" cx="100" cy="100" r="94"/>
+      <path class="gauge-needle" d="M100 120V26" transform="rotate(${angle(share)} 100 100)"/>${marks}
       <circle class="gauge-hub" cx="100" cy="100" r="9"/>
     </svg>`;
 }

@@ -19,7 +19,7 @@ function rows(line, typed, data, u, rules, origin) {
     device && ["appliance", line.appliance, "pressure", typed.loss ? words.pressure.working_own_loss : rules[line.device].map((step) => told("working_appliance", step)).join("; "),
       typed.loss ? [] : [told("loss_source", { device: device.label, source: device.source, basis: words.basis[device.basis] })]],
     ["flow", line.flow, "flow", joint ? told("working_joint_flow", line) : told(`working_${line.end}_flow`, nozzle), line.end === "smooth" ? [formula("smooth_flow")] : []],
-    line.reaction !== null && ["reaction", line.reaction, "force", told(`working_${line.end}_reaction`, nozzle), [formula(`${line.end}_reaction`)]],
+    line.reaction !== null && ["reaction", line.reaction, "force", told(`working_${line.end}_reaction`, nozzle), [formula(line.end === "smooth" ? "smooth_reaction" : "fog_reaction")]],
     ["velocity", line.velocity, "velocity", told("working_velocity", line), [formula("velocity")]],
     ["water", line.water, "volume", words.pressure.working_water, []],
   ].filter(Boolean);

@@ -52,6 +52,7 @@ export function settingsView({ lay, line, lines, data, rig, system, u, refusal, 
       ${number("length", words.pressure.length)}
       ${joint ? nothing : nozzle(line, number, { data, system, u, act })}
       ${number("rise", words.pressure.rise)}
+      ${floors(line, words, act)}
       ${joint || line.end.kind === "inlet" || line.device !== "none" ? nothing : chips({
         name: "crew", legend: words.pressure.crew, value: lay.crew, change: act.crew,
         choices: Object.keys(data.shelf.crews).map((id) => ({ id, label: id })),
@@ -71,6 +72,12 @@ export function settingsView({ lay, line, lines, data, rig, system, u, refusal, 
     </section>`;
 }
 
+// Height by floors, for whoever counts those.
+const floors = (line, words, act) => html`
+  <div class="chips" role="group" aria-label=${words.pressure.floors}>
+    ${[1, -1].map((direction) => html`<button type="button" class="key" @click=${() => act.floor(line.id, direction)}>${words.pressure[direction > 0 ? "floor_up" : "floor_down"]}</button>`)}
+  </div>`;
+
 // The rig's preconnects, one tap to an answer.
 const beds = (line, rig, words, act) => !rig?.beds?.length || isJoint(line) ? nothing : html`
   <div class="chips" role="group" aria-label=${words.pressure.beds}>
@@ -78,8 +85,10 @@ const beds = (line, rig, words, act) => !rig?.beds?.length || isJoint(line) ? no
     ${rig.beds.map((bed) => html`<button type="button" class="key" @click=${() => act.bed(line.id, bed)}>${bed.name}</button>`)}
   </div>`;
 
-// The sizes of the page's family, and the one that is laid, whatever its family.
-const offered = (choices, value, family) => choices.filter((choice) => choice.family === family || choice.id === value);
+// The sizes of the page's family, and the one that is laid, whatever its family; that one carries its unit.
+const offered = (choices, value, family) => choices
+  .filter((choice) => choice.family === family || choice.id === value)
+  .map((choice) => (choice.family === family ? choice : { ...choice, chip: choice.label }));
 
 function nozzle(line, number, { data, system, u, act }) {
   const { words } = data;

@@ -2,8 +2,8 @@
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
 
 const SHAPES = {
-  pass: svg`<circle cx="14" cy="14" r="13"/><path class="mark-line" d="m7.500 14.500 4.500 4.500 8.500-9.500"/>`,
-  fail: svg`<path d="M8.500 1h11L27 8.500v11L19.500 27h-11L1 19.500v-11z"/><path class="mark-line" d="m9 9 10 10M19 9 9 19"/>`,
+  pass: svg`<circle cx="14" cy="14" r="13"/><path class="mark-line" d="m7.5 14.5 4.5 4.5 8.5-9.5"/>`,
+  fail: svg`<path d="M8.5 1h11L27 8.5v11L19.5 27h-11L1 19.5v-11z"/><path class="mark-line" d="m9 9 10 10M19 9 9 19"/>`,
   not_proven: svg`<rect class="mark-open" x="2" y="2" width="24" height="24" rx="3"/><path class="mark-dash" d="M8 14h12"/>`,
 };
 
