@@ -7,7 +7,7 @@ SITE = data.load("words/en/site")
 STEPS = data.load("words/en/steps")
 PRACTICE = data.load("words/en/practice")["practice"]
 US = {f"u_{kind}": word for kind, word in SITE["unit"]["US"].items()}
-CARDS = data.by_id(data.load("sequences")["sequence"])
+CARDS = data.by_id(data.cards())
 KINDS = {step["id"]: step["kind"] for step in data.load("sequences")["step"]}
 
 
