@@ -62,6 +62,8 @@ def freeze(dist, site_path, rigs_folder):
         for part in test.PARTS:
             yield "test.part", {"part": part}
         yield "rig.schema", {}
+        yield "shift.index_data", {}
+        yield "log.page_data", {}
         for card in data.cards():
             yield "shift.page_data", {"card": card["id"]}
         for source in reckoners.WATER:

@@ -1,4 +1,5 @@
 """The data files and words of the site, read once."""
+import copy
 import functools
 import pathlib
 import tomllib
@@ -62,13 +63,13 @@ def _expanded(names, only_if):
 
 
 def sequence(name):
-    """The logic of one shift card, as calc.shift takes it."""
+    """The logic of one shift card, as calc.shift takes it; the caller's own copy."""
     listed = by_id(cards())[name]
     kept = ("id", "kind", "act", "hold_s", "limit_s", "asks", "only_if", "needs", "proves", "voids", "skip_if", "answers")
-    return {
+    return copy.deepcopy({
         "id": name,
         "anchor": listed["anchor"],
         "fits": listed.get("fits", {}),
         "rig": {question["id"]: question["answers"] + ["unknown"] for question in load("sequences")["question"]},
         "steps": [{key: step[key] for key in kept if key in step} for step in card_steps(name)],
-    }
+    })
