@@ -203,14 +203,18 @@ def test_deleting_takes_two_touches(logged):
 OTHERS = """async (store) => {
   const { keepRecord } = await import(store);
   await keepRecord("log", { id: "2026-01-01T00:00:00Z-a", kind: "practice", title: "A drill", rig: null, who: "", began_at: "2026-01-01T00:00:00Z",
-    ended_at: "2026-01-01T00:05:00Z", outcome: "clash", notes: "", entries: [{ at: "2026-01-01T00:01:00Z", act: "selector" }] });
+    ended_at: "2026-01-01T00:05:00Z", outcome: "clash", notes: "", entries: [{ at: "2026-01-01T00:01:00Z", code: "clash", told: "Teeth met" }] });
+  await keepRecord("log", { id: "2026-01-02T00:00:00Z-b", kind: "diagnosis", title: "A cause", rig: null, who: "", began_at: "2026-01-02T00:00:00Z",
+    ended_at: "2026-01-02T00:05:00Z", outcome: "stands", notes: "", entries: [{ at: "2026-01-02T00:01:00Z", sign: "dark", said: "not_seen", text: "Light out" }] });
 }"""
 
 
-def test_a_practice_is_not_taken_for_a_run(logged, handset):
-    """Another page's records are listed too; a practice says that it is one."""
+def test_other_records_say_what_they_are(logged, handset):
+    """Records of the diagnosis and of practice are listed too, each as what it is, and can be looked at apart."""
     logged.evaluate(OTHERS, handset.host.origin + "static/js/store.js")
     logged.reload()
     expect(logged.get_by_text(LOG["is_practice"])).to_be_visible()
+    expect(logged.get_by_text(LOG["outcome"]["stands"], exact=True)).to_be_visible()
+    expect(logged.get_by_text(LOG["event"]["not_seen"] + ": Light out")).to_be_attached()
     logged.get_by_label(LOG["kind_practice"]).check(force=True)
     expect(logged.get_by_role("heading", level=2)).to_have_text("A drill")

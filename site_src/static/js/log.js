@@ -12,7 +12,7 @@ const SURE_MS = 5000;
 const place = document.getElementById("log");
 const { words } = await pageData();
 const page = { kind: "all", sure: null, notice: null };
-let records = (await keptRecords("log")).reverse();
+let records = (await keptRecords("log")).sort((one, other) => new Date(other.began_at) - new Date(one.began_at));
 
 const shown = () => records.filter((record) => page.kind === "all" || record.kind === page.kind);
 

@@ -2,10 +2,9 @@
 
 export const outcomeWords = ({ outcome }, log) => log.outcome[outcome] ?? String(outcome ?? "");
 
-export const eventWords = ({ event }, log) => (event ? log.event[event] ?? String(event) : "");
+// A card names its `event`, a diagnosis what was `said` of a sign.
+export const eventWords = ({ event, said }, log) => (event ?? said ? log.event[event ?? said] ?? String(event ?? said) : "");
 
-// What an entry says beside its event: the words it carries, or else every value in it.
-export const toldWords = ({ at, event, step, told, answer, ...rest }) =>
-  [told, answer, ...Object.values(rest).filter((value) => typeof value !== "object")].filter(Boolean).join(": ");
+export const toldWords = ({ told, text, answer }) => [told ?? text, answer].filter(Boolean).join(": ");
 
 export const entryWords = (entry, log) => [eventWords(entry, log), toldWords(entry)].filter(Boolean).join(": ");
