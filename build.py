@@ -62,7 +62,9 @@ def freeze(dist, site_path, rigs_folder):
         for part in test.PARTS:
             yield "test.part", {"part": part}
         yield "rig.schema", {}
-        for card in data.load("sequences")["sequence"]:
+        yield "shift.index_data", {}
+        yield "log.page_data", {}
+        for card in data.cards():
             yield "shift.page_data", {"card": card["id"]}
         for source in reckoners.WATER:
             yield "water.page_data", {"source": source}

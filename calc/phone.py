@@ -31,6 +31,7 @@ DOORS = {
     "practice.begin": ("task", "parameters", "lights", "faults"),
     "practice.advance": ("run", "event"),
     "practice.gauges": ("run", "units"),
+    "primer.size": ("rated", "units"),
     "panel_card.card": ("profile", "shelf", "units", "section", "tips"),
     "relay_reading.answer": ("entries", "shelf", "units"),
     "rig.lay_of": ("bed",),

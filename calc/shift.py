@@ -1,18 +1,20 @@
 """The shift card as a state machine: what may be done next, and what must be seen first.
 
 Time is the caller's: every event carries `at_s`, seconds on any clock. A hold counts only ticks, each at most
-half a second, so a clock that jumps cannot shorten it. State and events are plain data, JSON both ways.
+half a second, so a clock that jumps cannot shorten it; a limit counts all that passed, so none can lengthen it.
+State and events are plain data, JSON both ways.
 
 Events: `{"kind", "at_s"}` and, where it says so, `step` (the one that was offered).
     seen (step, and answer for an ask)   the sign was seen
     not_seen (step)                      it was not: stop
     danger                               it moved, strained, or the throttle was dead: stop
-    hold (step), tick                    begin the pause; time passes
+    hold (step), tick                    begin what is timed; time passes, and a limit that is over stops
     back                                 to the step before
-    look_again                           after not_seen: the same step
+    look_again                           after not_seen, or a limit that was over: the same step
     start_over                           after any stop: from the sequence's anchor
     resume                               the card was away: what may have changed must be seen again
 """
+from calc import course
 from calc import sequence as sequences
 from calc.errors import CalcError
 
@@ -28,14 +30,17 @@ def start(sequence, rig):
 
     Returns a state. Raises CalcError naming sequence or rig. Source: common practice.
     """
-    sequences.check(sequence)
-    questions = sequence.get("rig", {})
-    for question, known in rig.items():
-        if question not in questions or known not in questions[question]:
+    questions = sequence.get("rig", {}) if isinstance(sequence, dict) else {}
+    for question, answer in rig.items():
+        if question not in questions or answer not in questions[question]:
             raise CalcError("rig", "unknown_answer", question=question)
+    known = {question: rig.get(question, sequences.UNKNOWN) for question in questions}
+    sequences.check(sequence, known)
+    if sequences.is_excluded({"only_if": sequence.get("fits", {})}, known):
+        raise CalcError("rig", "other_card")
     return _settled({
         "sequence": sequence,
-        "rig": {question: rig.get(question, "unknown") for question in questions},
+        "rig": known,
         "position": 0,
         "status": "running",
         "facts": [],
@@ -63,9 +68,10 @@ def advance(state, event):
     if not isinstance(at_s, (int, float)) or not -LATEST_S <= at_s <= LATEST_S:
         raise CalcError("at_s", "not_a_time")
     after = {key: state[key] for key in _KEYS}
+    after["rig"] = dict(state["rig"])
     after["facts"] = list(state["facts"])
     after["confirmed"] = list(state["confirmed"])
-    _EVENTS[kind](after, event, offer(state))
+    _EVENTS[kind](after, event, _offered(state))
     return _settled(after)
 
 
@@ -79,27 +85,34 @@ def offer(state):
     the one that proves it and `again` is True. Raises CalcError naming state. Source: common practice.
     """
     _check_state(state)
+    told = _offered(state)
     steps = state["sequence"]["steps"]
+    may_come = [course.may_come(step, state) for step in steps]
+    told["number"] = sum(may_come[:state["position"]]) + 1
+    told["of"] = sum(may_come)
+    return told
+
+
+def _offered(state):
+    """What may be done, without how far along it is."""
     if state["status"] != "running":
         return {"step": None, "kind": None, "again": False, "wanted": None, "missing": [], "answers": [],
-                "holding": False, "hold_left_s": 0, "number": state["position"], "of": len(steps),
-                "can_go_back": False}
+                "holding": False, "hold_left_s": 0, "can_go_back": False}
+    steps = state["sequence"]["steps"]
     wanted = steps[state["position"]]
-    missing = _missing(wanted, state["facts"])
-    step = _next_proof(steps, state["position"], state["facts"])
+    step = course.next_proof(steps, state["position"], state["facts"], state["rig"])
     held_s = state["hold"]["held_s"] if state["hold"] else 0
+    whole_s = step.get("hold_s", 0) if step["kind"] != "limit" else course.limit_s(step, state["rig"])
     return {
         "step": step["id"],
         "kind": step["kind"],
         "again": step["id"] != wanted["id"],
         "wanted": wanted["id"],
-        "missing": missing,
-        "answers": [answer["id"] for answer in _answers(step, state["rig"])],
+        "missing": course.missing(wanted, state["facts"]),
+        "answers": [answer["id"] for answer in course.answers(step, state["rig"])],
         "holding": state["hold"] is not None,
-        "hold_left_s": max(step.get("hold_s", 0) - held_s, 0),
-        "number": state["position"] + 1,
-        "of": len(steps),
-        "can_go_back": state["position"] > 0,
+        "hold_left_s": max(whole_s - held_s, 0),
+        "can_go_back": any(course.may_come(before, state) for before in steps[:state["position"]]),
     }
 
 
@@ -112,53 +125,19 @@ def _check_state(state):
     steps = state["sequence"].get("steps") if isinstance(state["sequence"], dict) else None
     if not isinstance(steps, list) or not isinstance(state["facts"], list) or not isinstance(state["confirmed"], list):
         raise CalcError("state", "damaged")
-    if not isinstance(state["position"], int) or not 0 <= state["position"] <= len(steps):
+    if not isinstance(state["rig"], dict) or not isinstance(state["position"], int) or not 0 <= state["position"] <= len(steps):
         raise CalcError("state", "damaged")
 
 
 def _settled(state):
     """Pass over steps that are needless now, close the card behind the last, and say what is offered."""
     steps = state["sequence"]["steps"]
-    while state["position"] < len(steps) and _needless(steps[state["position"]], state["facts"]):
+    while state["position"] < len(steps) and course.is_needless(steps[state["position"]], state):
         state["position"] += 1
     if state["status"] == "running" and state["position"] == len(steps):
         state["status"] = "done"
     state["offer"] = offer(state)
     return state
-
-
-def _needless(step, facts):
-    needless = step.get("skip_if")
-    return bool(needless) and all(fact in facts for fact in needless)
-
-
-def _missing(step, facts):
-    return [need for need in step.get("needs", ()) if need not in facts]
-
-
-def _next_proof(steps, position, facts):
-    """The step to offer: the wanted one, or the first earlier one that proves a guard it lacks."""
-    missing = _missing(steps[position], facts)
-    while missing:
-        position = min(_prover(steps, position, need) for need in missing)
-        missing = _missing(steps[position], facts)
-    return steps[position]
-
-
-def _prover(steps, before, need):
-    """Place of the last step before another that can prove a fact."""
-    for place in range(before - 1, -1, -1):
-        if need in sequences.every_proof(steps[place]):
-            return place
-    raise CalcError("sequence", "unproved_need", need=need)
-
-
-def _answers(step, rig):
-    """The answers of an ask that this rig can give."""
-    return [
-        answer for answer in step.get("answers", ())
-        if all(rig[question] in known for question, known in answer.get("only_if", {}).items())
-    ]
 
 
 def _offered_step(state, event, offered):
@@ -174,11 +153,15 @@ def _seen(state, event, offered):
     proves = list(step.get("proves", ()))
     if step["kind"] == "hold" and (not offered["holding"] or offered["hold_left_s"] > 0):
         raise CalcError("hold", "not_over", left_s=offered["hold_left_s"])
+    if step["kind"] == "limit" and not offered["holding"]:
+        raise CalcError("hold", "not_begun")
     if step["kind"] == "ask":
-        chosen = [answer for answer in _answers(step, state["rig"]) if answer["id"] == event.get("answer")]
+        chosen = [answer for answer in course.answers(step, state["rig"]) if answer["id"] == event.get("answer")]
         if not chosen:
             raise CalcError("answer", "not_offered")
         proves.extend(chosen[0].get("proves", ()))
+        if "asks" in step:
+            state["rig"][step["asks"]] = chosen[0]["id"]
     _void(state, sequences.ended_by(step))
     for fact in proves:
         if fact not in state["facts"]:
@@ -210,7 +193,7 @@ def _stop(state, event, reason, step):
 
 def _hold(state, event, offered):
     step = _offered_step(state, event, offered)
-    if step["kind"] != "hold":
+    if step["kind"] not in ("hold", "limit"):
         raise CalcError("step", "not_a_hold")
     state["hold"] = {"last_s": event["at_s"], "held_s": 0}
 
@@ -218,9 +201,12 @@ def _hold(state, event, offered):
 def _tick(state, event, offered):
     if state["hold"] is None:
         return
-    passed_s = event["at_s"] - state["hold"]["last_s"]
-    counted_s = min(max(passed_s, 0), LONGEST_TICK_S)
+    counted_s = max(event["at_s"] - state["hold"]["last_s"], 0)
+    if offered["kind"] == "hold":
+        counted_s = min(counted_s, LONGEST_TICK_S)
     state["hold"] = {"last_s": event["at_s"], "held_s": state["hold"]["held_s"] + counted_s}
+    if offered["kind"] == "limit" and counted_s >= offered["hold_left_s"]:
+        _stop(state, event, "time_up", offered["step"])
 
 
 def _back(state, event, offered):
@@ -232,14 +218,18 @@ def _back(state, event, offered):
     while state["position"] > 0:
         state["position"] -= 1
         _undo(state, state["position"])
-        if not _needless(steps[state["position"]], state["facts"]):
+        if not course.is_needless(steps[state["position"]], state):
             return
 
 
 def _undo(state, place):
     step = state["sequence"]["steps"][place]
+    if not sequences.fits(step, state["rig"]):
+        return
     _void(state, sequences.every_proof(step))
     _void(state, sequences.ended_by(step))
+    if "asks" in step and not course.is_known(step, state):
+        state["rig"][step["asks"]] = sequences.UNKNOWN
     state["confirmed"] = [record for record in state["confirmed"] if record["step"] != step["id"]]
 
 
@@ -261,7 +251,8 @@ def _start_over(state, event, offered):
     state["confirmed"] = [record for record in state["confirmed"] if record["step"] in kept]
     proved_before = []
     for step in state["sequence"]["steps"][:state["position"]]:
-        proved_before.extend(sequences.every_proof(step))
+        if sequences.fits(step, state["rig"]):
+            proved_before.extend(sequences.every_proof(step))
     _void(state, [fact for fact in state["facts"] if fact not in proved_before])
     _look_away(state)
 

@@ -3,7 +3,7 @@ import flask
 import jinja2
 
 from site_src import data, fleet, scripts
-from site_src.routes import about, diagnose, pressure, recovery, rig, rigs, shift, start, tables, test, water, why
+from site_src.routes import about, diagnose, log, pressure, recovery, rig, rigs, shift, start, tables, test, water, why
 
 
 def filled(sentence, *facts):
@@ -27,11 +27,11 @@ def create_app(site_path="/", rigs_folder=fleet.DEMO):
     app.config["SITE_PATH"] = site_path
     app.config["RIGS"] = fleet.load(rigs_folder)
     app.config["IS_DEMO"] = rigs_folder == fleet.DEMO
-    for topic in (start, pressure, water, shift, diagnose, rig, recovery, rigs, tables, why, test, about):
+    for topic in (start, pressure, water, shift, log, diagnose, rig, recovery, rigs, tables, why, test, about):
         app.register_blueprint(topic.routes)
 
     @app.context_processor
     def words():
-        return {"w": data.load("words/en/site"), "r": data.load("words/en/rig"), "language": "en"}
+        return {"w": {**data.load("words/en/site"), "log": data.load("words/en/log")}, "r": data.load("words/en/rig"), "language": "en"}
 
     return app

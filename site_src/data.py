@@ -1,4 +1,5 @@
 """The data files and words of the site, read once."""
+import copy
 import functools
 import pathlib
 import tomllib
@@ -23,15 +24,52 @@ def by_id(rows):
     return {row["id"]: row for row in rows}
 
 
+@functools.cache
+def steps():
+    """Every step of the shift cards by its id, from all topics."""
+    return by_id([step for topic in _topics("steps") for step in topic["step"]])
+
+
+@functools.cache
+def step_words():
+    """What a person reads at every step, by its id, from all topics."""
+    return {name: words for topic in _topics("words/en/steps") for name, words in topic.items()}
+
+
+def _topics(folder):
+    return [load(f"{folder}/{path.stem}") for path in sorted((FOLDER / folder).glob("*.toml"))]
+
+
+def cards():
+    """The rows of the shift cards, in their order."""
+    return load("sequences")["sequence"]
+
+
+def card_steps(name):
+    """The steps of one card in their order, each with the rigs that the card has it for."""
+    return list(_expanded(by_id(cards())[name]["steps"], {}))
+
+
+def _expanded(names, only_if):
+    parts = by_id(load("sequences")["part"])
+    for name in names:
+        if name.startswith("@"):
+            part = parts[name[1:]]
+            yield from _expanded(part["steps"], {**only_if, **part.get("only_if", {})})
+        else:
+            step = steps()[name]
+            only = {**only_if, **step.get("only_if", {})}
+            yield {**step, "only_if": only} if only else step
+
+
 def sequence(name):
-    """The logic of one shift sequence, as calc.shift takes it."""
-    shifts = load("sequences")
-    steps = by_id(shifts["step"])
-    listed = by_id(shifts["sequence"])[name]
-    kept = ("id", "kind", "act", "hold_s", "needs", "proves", "voids", "skip_if", "answers")
-    return {
+    """The logic of one shift card, as calc.shift takes it; the caller's own copy."""
+    listed = by_id(cards())[name]
+    kept = ("id", "kind", "act", "hold_s", "limit_s", "asks", "only_if", "needs", "proves", "voids", "skip_if", "answers")
+    return copy.deepcopy({
         "id": name,
         "anchor": listed["anchor"],
-        "rig": shifts["rig"],
-        "steps": [{key: steps[step][key] for key in kept if key in steps[step]} for step in listed["steps"]],
-    }
+        "fits": listed.get("fits", {}),
+        "rig": {question["id"]: question["answers"] + ["unknown"] for question in load("sequences")["question"]},
+        "steps": [{key: step[key] for key in kept if key in step} for step in card_steps(name)],
+    })

@@ -10,15 +10,14 @@ routes = flask.Blueprint("about", __name__)
 def sources():
     nozzles = data.load("nozzles")
     losses = data.load("losses")
-    shifts = data.load("sequences")
     return flask.render_template(
         "sources.html",
         formulas=data.load("formulas")["formula"],
         hoses=data.load("hoses"),
         nozzles=nozzles,
         losses=losses,
-        steps=shifts["step"],
-        told=data.load("words/en/steps"),
+        steps=data.steps().values(),
+        told=data.step_words(),
         vendored=data.load("vendor")["package"],
     )
 

@@ -21,8 +21,8 @@ def page():
 @routes.get("/rig/recovery/page.json")
 def page_data():
     rig = data.load("words/en/rig")
-    told = data.load("words/en/steps")
-    listed = data.by_id(data.load("sequences")["sequence"])[CARD]["steps"]
+    told = data.step_words()
+    listed = [step["id"] for step in data.card_steps(CARD)]
     return json_page({
         "fits": {"drive": "midship", "shift_control": "air", "transmission": "automatic"},
         "steps": [{"id": name, "act": told[name]["act"], "see": told[name]["see"]} for name in listed if name in STEPS],

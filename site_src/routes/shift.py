@@ -1,33 +1,41 @@
 """The shift cards: their list, each as one step to a screen, and each whole on one page."""
 import flask
 
-from site_src import data
+from site_src import data, units
 from site_src.routes import json_page
 
 routes = flask.Blueprint("shift", __name__)
+SPLIT_BY_AIR = {"drive": ["midship", "rear_shaft"], "shift_control": ["air"]}  # the rigs whose power path is drawn
 
 
-def _cards():
-    return data.load("sequences")["sequence"]
+def _choosing():
+    """What a script needs to say which cards fit a rig."""
+    return {
+        "questions": data.load("sequences")["question"],
+        "cards": [{"id": card["id"], "fits": card.get("fits", {})} for card in data.cards()],
+    }
 
 
 @routes.get("/shift/")
 def index():
-    return flask.render_template("shift/index.html", cards=_cards())
+    return flask.render_template("shift/index.html", groups=data.load("sequences")["group"])
+
+
+@routes.get("/shift/page.json")
+def index_data():
+    words = data.load("words/en/site")
+    return json_page({**_choosing(), "words": {key: words[key] for key in ("shift", "rig_answer")}})
 
 
 @routes.get("/shift/<card>/")
 def run(card):
-    return flask.render_template("shift/run.html", card=data.by_id(_cards())[card])
+    return flask.render_template("shift/run.html", card=data.by_id(data.cards())[card])
 
 
 @routes.get("/shift/<card>/read/")
 def read(card):
-    steps = data.by_id(data.load("sequences")["step"])
-    listed = data.by_id(_cards())[card]
     return flask.render_template(
-        "shift/read.html", card=listed, steps=[steps[name] for name in listed["steps"]],
-        told=data.load("words/en/steps"),
+        "shift/read.html", card=data.by_id(data.cards())[card], steps=data.card_steps(card), told=data.step_words(),
     )
 
 
@@ -35,16 +43,16 @@ def read(card):
 def page_data(card):
     sequence = data.sequence(card)
     words = data.load("words/en/site")
-    steps = data.by_id(data.load("sequences")["step"])
-    told = data.load("words/en/steps")
+    steps = data.steps()
+    told = data.step_words()
     names = [step["id"] for step in sequence["steps"]]
     return json_page({
+        **_choosing(),
         "sequence": sequence,
-        "has_path": card in data.load("power")["begin"],
+        "path": SPLIT_BY_AIR if card in data.load("power")["begin"] else None,
+        "units": units.shown_in("US"),
         "steps": {name: {**told[name], "place": steps[name]["place"]} for name in names},
-        "words": {
-            **{key: words[key] for key in ("shift", "place", "guard", "engine")},
-            **{key: data.load("words/en/rig")[key] for key in ("field", "option", "drive_note")},
-        },
-        "title": words["card"][card]["title"],
+        "words": {key: words[key] for key in ("shift", "place", "guard", "engine", "rig_answer")},
+        "titles": {name: card["title"] for name, card in words["card"].items()},
+        "language": "en",
     })

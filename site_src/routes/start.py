@@ -13,7 +13,7 @@ CALC = pathlib.Path(calc.__file__).parent
 
 @routes.get("/")
 def home():
-    return flask.render_template("start.html", cards=data.load("sequences")["sequence"])
+    return flask.render_template("start.html", cards=data.cards())
 
 
 @routes.get("/404.html")

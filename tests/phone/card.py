@@ -1,7 +1,9 @@
 """A shift card as an operator touches it."""
 from playwright.sync_api import expect
 
-from tests.phone.words import CARDS, KINDS, SITE, STEPS, answer_of
+from calc import sequence as sequences
+from site_src import data
+from tests.phone.words import KINDS, SITE, STEPS, answer_of
 
 QUICK = """for (const clock of [performance, Date]) {
   const now = clock.now.bind(clock), began = now();
@@ -9,15 +11,28 @@ QUICK = """for (const clock of [performance, Date]) {
 }"""
 
 
+# the rig of a person who gives the first answer to each question about it
+RIG = {"drive": "midship", "shift_control": "air", "transmission": "automatic"}
+
+
+def steps_of(name, rig=RIG):
+    """Names of the steps of a card for a rig, its questions left out."""
+    sequence = data.sequence(name)
+    [steps, *_] = sequences.variants(sequence, {**{question: "unknown" for question in sequence["rig"]}, **rig})
+    return [step["id"] for step in steps if "asks" not in step]
+
+
 class Card:
     """An open shift card: the step it shows, its answers, its stops."""
 
-    def __init__(self, page, name):
+    def __init__(self, page, name, rig=RIG):
         self.page = page
-        self.steps = CARDS[name]["steps"]
+        self.name = name
+        self.rig = rig
+        self.steps = steps_of(name, rig)
         self.title = page.get_by_role("heading", level=2)
         self.stop = page.get_by_role("alert")
-        self._step_of = {STEPS[step]["act"]: step for step in self.steps}
+        self._step_of = {STEPS[step["id"]]["act"]: step["id"] for step in data.card_steps(name)}
 
     def button(self, key):
         """A button by its key among the words of shift."""
@@ -56,11 +71,25 @@ class Card:
     def see(self, answer=None):
         """Confirm the step on the screen: through its pause, or with an answer where it asks."""
         step = self.step()
-        if KINDS[step] == "hold":
+        if KINDS[step] in ("hold", "limit"):
             self.begin_pause()
             expect(self.button("seen")).to_be_enabled()
-        answer = answer or answer_of(step)
+        answer = answer or self.rig.get(data.steps()[step].get("asks")) or answer_of(step)
         self._touch(self._named(STEPS[step]["answer"][answer]) if answer else self.button("seen"))
+
+    def tell_rig(self):
+        """Answer what the card asks about the rig."""
+        expect(self.title).not_to_have_text("")
+        while "asks" in data.steps()[self.step()]:
+            self.see()
+
+    def run_out(self):
+        """Confirm every step to the end; the steps that were shown, in order."""
+        shown = []
+        while (title := self.title.inner_text()) != SITE["shift"]["done"]:
+            shown.append(self._step_of[title])
+            self.see()
+        return shown
 
     def run_to(self, step):
         """Confirm steps, guards that are asked again included, until this one is shown."""
@@ -77,8 +106,25 @@ def hasten(handset):
     return handset
 
 
-def open_card(handset, name, first=None):
-    """A card, once it shows a step: its first, or the one said."""
-    card = Card(handset.open(f"shift/{name}/"), name)
+PUT = """async ([store, profile]) => {
+  await (await import(store)).changeRig(profile.id, () => profile);
+  localStorage.setItem("rig", profile.id);
+}"""
+
+
+def beside(handset, **answers):
+    """Let a phone stand beside a rig whose profile says this."""
+    page = handset.open("404.html")
+    profile = {"schema": 1, "id": "rig-1", "name": "Pump of the day", "units": "US", **answers}
+    page.evaluate(PUT, [handset.host.origin + "static/js/store.js", profile])
+    page.close()
+    return profile
+
+
+def open_card(handset, name, first=None, rig=RIG):
+    """A card, once it shows a step: its first after the questions about the rig, or the one said."""
+    card = Card(handset.open(f"shift/{name}/"), name, rig)
+    if first is None:
+        card.tell_rig()
     card.shows(first or card.steps[0])
     return card

@@ -6,7 +6,7 @@ import pathlib
 import pytest
 
 from tests.browser import PHONE
-from tests.phone.card import hasten, open_card
+from tests.phone.card import beside, hasten, open_card
 from tests.phone.handset import phones
 from tests.phone.lay import open_lay
 from tests.phone.sheet import open_sheet
@@ -77,6 +77,23 @@ def diagnosis(*signs):
     return opened
 
 
+def card_for_another_rig(handset):
+    """A card that is not for the rig this phone stands beside."""
+    beside(handset, drive="pto")
+    page = handset.open("shift/override/")
+    page.get_by_role("button", name=SITE["shift"]["unlike_other"]).wait_for()
+    return page
+
+
+def log_with_a_run(handset):
+    """The log with a run that was stopped."""
+    card = open_card(hasten(handset), "freeze")
+    card.press("danger")
+    page = handset.open("log/")
+    page.get_by_role("heading", level=2).wait_for()
+    return page
+
+
 # pages as they open, and screens that only a touch brings
 STATES = {
     "practice running": practising,
@@ -85,6 +102,9 @@ STATES = {
     "card pausing": card_at("road", "centre_back", "pause"),
     "card asking": card_at("scene", "light_first"),
     "card stopped": card_at("bay", "exhaust", "not_seen"),
+    "card priming": card_at("draft", "prime_draft", "pause"),
+    "card for another rig": card_for_another_rig,
+    "log with a run": log_with_a_run,
     "card in danger": card_at("bay", "exhaust", "danger"),
     "diagnosis with radio words": diagnosis("gravel_noise", "supply_soft", "grew_with_lines"),
     "diagnosis at a cause": diagnosis("supply_soft", "grew_with_lines", "flow_cut_cures"),
@@ -107,8 +127,12 @@ def plain(address):
     return opened
 
 
-# One of the metric and one of the customary systems, and one rig of the fleet: the others are the same pages.
-ALIKE = ("tables/bar/", "tables/imperial/", "tables/SI/draft", "tables/SI/supply", "rigs/northmere", "rigs/quarry", "rigs/saltmarsh", "rigs/tollgate-brush", "rigs/tollgate-engine-2")
+# Two of the cards, one of the metric and one of the customary systems, and one rig of the fleet: the others are the same pages.
+ALIKE = (
+    "shift/bay/", "shift/hydrant/", "shift/stages/", "shift/moving/", "shift/check/", "shift/freeze/", "shift/override/",
+    "tables/bar/", "tables/imperial/", "tables/SI/draft", "tables/SI/supply",
+    "rigs/northmere", "rigs/quarry", "rigs/saltmarsh", "rigs/tollgate-brush", "rigs/tollgate-engine-2",
+)
 SCREENS = {
     **{address or "start": plain(address) for address in pages.addresses() + ["404.html"] if not address.startswith(ALIKE)},
     **STATES,

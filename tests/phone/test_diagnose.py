@@ -232,7 +232,7 @@ def test_recovery_card_holds_the_rig_and_no_guess(handset):
     page.close()
     page = handset.open("rig/recovery/")
     card = page.locator(".recovery")
-    for told in (rig["name"], "Left running board", "Red knob, panel top", data.load("words/en/steps")["gear"]["see"]):
+    for told in (rig["name"], "Left running board", "Red knob, panel top", data.step_words()["gear"]["see"]):
         expect(card).to_contain_text(told)
     # not in the profile: usual speed, way, tool; and the two lines of the rig's own order when a gear is refused
     expect(card.get_by_text(D["recovery"]["blank"], exact=True)).to_have_count(5)

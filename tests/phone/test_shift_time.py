@@ -4,9 +4,9 @@ import time
 import pytest
 from playwright.sync_api import expect
 
-from tests.phone.card import Card, hasten, open_card
+from tests.phone.card import RIG, Card, beside, hasten, open_card
 from tests.phone.handset import kill
-from tests.phone.words import SITE, beginning, said
+from tests.phone.words import SITE, STEPS, beginning, said
 
 PAUSE_S = 2
 MOVE_CLOCK = "(seconds) => { const now = Date.now.bind(Date); Date.now = () => now() + seconds * 1000; }"
@@ -48,7 +48,7 @@ def test_pause_cannot_be_hurried(at_pause):
 
     assert timed_pause(card, hurry) >= PAUSE_S
     card.shows("centre")
-    expect(card.page.get_by_text(SITE["shift"]["hold_over"])).to_be_visible()
+    expect(card.page.get_by_text(STEPS["centre"]["over"])).to_be_visible()
     card.press("seen")
     card.shows("pump")
 
@@ -79,6 +79,7 @@ def test_a_clock_that_jumps_does_not_shorten_the_pause(at_pause, seconds):
 
 def test_two_rapid_touches_confirm_one_step(handset):
     """A second touch that follows at once, on the same spot, does not confirm a step nobody has read."""
+    beside(handset, **RIG)
     card = open_card(handset, "scene")
     box = card.button("seen").bounding_box()
     touch(card.page, box)
@@ -119,7 +120,8 @@ def test_killed_before_the_selector_moves(handset):
 
 def test_a_card_can_be_begun_again(handset):
     """From anywhere in it a card can be started afresh, and stays so."""
-    card = open_card(hasten(handset), "road")
+    beside(hasten(handset), **RIG)
+    card = open_card(handset, "road")
     card.run_to("lines_down")
     card.page.get_by_text(SITE["shift"]["record"]).tap()
     card.press("begin_again")

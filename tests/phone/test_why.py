@@ -7,7 +7,8 @@ from playwright.sync_api import expect
 from calc import powertrain
 from site_src import data
 from tests.phone.handset import Handset, Host
-from tests.phone.words import CARDS, PRACTICE, SITE, STEPS
+from tests.phone.card import RIG, beside, steps_of
+from tests.phone.words import PRACTICE, SITE, STEPS
 
 WHY = data.load("words/en/why")
 NOTE = data.load("words/en/practice")["note"]
@@ -173,16 +174,29 @@ def test_heat_urges_and_never_allows(away):
 
 def test_card_shows_its_step(away):
     """A card fetches the drawing only when asked, shows its own step, and follows to the next."""
+    beside(away, **RIG)
+    steps = steps_of("road")
     page = away.open("shift/road/")
-    page.get_by_role("heading", level=2, name=STEPS[CARDS["road"]["steps"][0]]["act"]).wait_for()
+    page.get_by_role("heading", level=2, name=STEPS[steps[0]]["act"]).wait_for()
     page.get_by_text(SITE["shift"]["path"]).tap()
     expect(page.get_by_role("img")).to_have_accessible_name(re.compile(re.escape(WHY["power"]["joined_pump"])))
     expect(page.get_by_text(WHY["power"]["engine_raised"], exact=True)).to_be_visible()
-    for name in CARDS["road"]["steps"][1:3]:
+    for name in steps[1:3]:
         page.wait_for_timeout(450)
         page.get_by_role("button", name=SITE["shift"]["seen"], exact=True).tap()
         expect(page.get_by_role("heading", level=2)).to_have_text(STEPS[name]["act"])
     expect(page.get_by_role("img").get_by_text(WHY["power"]["engine_idle"], exact=True)).to_be_visible()
+    page.evaluate("localStorage.removeItem('rig')")
+    page.close()
+
+
+def test_no_drawing_for_another_drive(away):
+    """A rig whose power path is not drawn is not shown that of another."""
+    beside(away, drive="pto", transmission="automatic")
+    page = away.open("shift/road/")
+    page.get_by_role("heading", level=2, name=STEPS["tell"]["act"]).wait_for()
+    expect(page.get_by_text(SITE["shift"]["path"])).to_have_count(0)
+    page.evaluate("localStorage.removeItem('rig')")
     page.close()
 
 

@@ -4,11 +4,10 @@ import re
 from site_src import data
 
 SITE = data.load("words/en/site")
-STEPS = data.load("words/en/steps")
+STEPS = data.step_words()
 PRACTICE = data.load("words/en/practice")["practice"]
 US = {f"u_{kind}": word for kind, word in SITE["unit"]["US"].items()}
-CARDS = data.by_id(data.load("sequences")["sequence"])
-KINDS = {step["id"]: step["kind"] for step in data.load("sequences")["step"]}
+KINDS = {name: step["kind"] for name, step in data.steps().items()}
 
 
 def said(section, key, **facts):

@@ -8,7 +8,7 @@ from site_src.routes import tables, test
 
 def cards():
     """The names of the shift cards."""
-    return [card["id"] for card in data.load("sequences")["sequence"]]
+    return [card["id"] for card in data.cards()]
 
 
 def addresses():

@@ -104,5 +104,5 @@ def test_a_guard_looked_at_again_keeps_what_was_done():
 
 def test_no_change_is_orphaned():
     """Every beginning is a card, and every change hangs on a fact that some card proves."""
-    assert set(BEGIN) <= {card["id"] for card in data.load("sequences")["sequence"]}
+    assert set(BEGIN) <= {card["id"] for card in data.cards()}
     assert set(CHANGES) <= {fact for sequence in SEQUENCES.values() for fact in every_fact(sequence)}

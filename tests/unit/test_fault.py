@@ -186,7 +186,7 @@ def test_card_enters_with_what_it_knows(run):
 
 def test_facts_are_those_of_the_cards():
     """Each fact of the table is proved by some card's step, and speaks of a sign of the base."""
-    proved = {fact for card in data.load("sequences")["sequence"] for step in data.sequence(card["id"])["steps"]
+    proved = {fact for card in data.cards() for step in data.sequence(card["id"])["steps"]
               for fact in sequence.every_proof(step)}
     assert set(BASE["facts"]) <= proved
     assert set(BASE["facts"].values()) <= set(SIGNS)

@@ -56,6 +56,7 @@ CALLS = [
     ("flowing.now", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS}),
     ("at_pump.answer", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "profile": {"pump_rated": "250"}}),
     ("bounds.answer", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "line": "A", "limit": ""}),
+    ("primer.size", {"rated": "1500@US", "units": units.shown_in("US")}),
     ("rounding.rounded", {"value": 112.5, "places": 0}),
     ("service_curve.curve", {"plan": a_plan(), "summary": a_result(2026, "annual", 1600), "earlier": [], "units": standards.shown_in("SI")}),
     ("service_entry.shown", {"units": standards.shown_in("SI"), "kind": "temperature", "text": "50@US"}),

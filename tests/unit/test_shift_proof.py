@@ -7,131 +7,59 @@ from calc import sequence as sequences
 from calc import shift
 from calc.errors import CalcError
 from site_src import data
+from tests.unit.onlooker import FLEETING, HAZARDS, explore
 
-CARDS = ("bay", "scene", "road")
-GUARDS = {"transmission_neutral", "speed_zero", "parking_brake", "engine_idle"}  # common practice
-MOVES = {"gear", "throttle", "release"}  # after these the rig may have moved
-
-
-class Watcher:
-    """An onlooker who trusts nothing of calc but what was offered and what was answered."""
-
-    def __init__(self, sequence):
-        self.steps = {step["id"]: step for step in sequence["steps"]}
-
-    def after(self, seen, event, before, offered):
-        """Guards that a person has truly seen since anything last could move."""
-        seen = set(seen)
-        acted = self.steps.get(before["step"])
-        if event["kind"] == "seen":
-            seen |= GUARDS & set(acted.get("proves", ()))
-        if event["kind"] in ("danger", "back", "resume", "not_seen", "start_over"):
-            seen.clear()
-        for step in (acted, self.steps.get(offered["step"])):
-            if step and step.get("act") in MOVES and not (step is acted and event["kind"] == "tick"):
-                seen -= {"transmission_neutral", "speed_zero"}
-                if step["act"] in ("throttle",):
-                    seen -= {"engine_idle"}
-                if step["act"] in ("release",):
-                    seen -= {"parking_brake"}
-        return frozenset(seen)
-
-    def hazards(self, seen, offered, state):
-        """What is wrong with offering this."""
-        step = self.steps.get(offered["step"])
-        if step is None:
-            return []
-        found = []
-        if step.get("act") == "selector":
-            found += [f"selector offered at {step['id']} without {guard}" for guard in sorted(GUARDS - seen)]
-        if step.get("act") == "throttle":
-            needed = {"pump_light", "ok_light", "throttle_ready", "water_moving", "pressure_seen", "standing_still"}
-            found += [f"throttle offered without {guard}" for guard in sorted(needed - set(state["facts"]))]
-        if step.get("act") == "gear":
-            needed = {"parking_brake", "engine_idle", "wheels_chocked"}
-            found += [f"gear offered at {step['id']} without {guard}" for guard in sorted(needed - set(state["facts"]))]
-        if step.get("act") == "release" and "pump_lights_out" not in state["facts"]:
-            found.append("brake release offered with a pump light on")
-        return found
+CARDS = [card["id"] for card in data.cards()]
+# Together every answer of every question, and every pairing of shift control with transmission. What a rig does not
+# say, a card asks, and each answer is followed.
+RIGS = {
+    "any drive": {"shift_control": "air", "transmission": "automatic", "pump_light": "before_drive"},
+    "any shift": {"drive": "midship", "speedometer": "wheels", "pump_size": "from_1500"},
+    "clutch and PTO": {"drive": "pto", "transmission": "manual", "pump_stages": "2"},
+}
+BY_DRIVE = ("scene", "road", "bay")  # the other cards ask little: their rig stays unknown
+EXPLORED = [(card, name) for card in BY_DRIVE for name in RIGS if (card, name) != ("bay", "any shift")]
+EXPLORED += [(card, None) for card in CARDS if card not in BY_DRIVE]
 
 
-def events(state):
-    """Every event worth trying: each button of the card, wrong steps, wrong answers, and clocks that jump."""
-    offered = state["offer"]
-    last_s = state["hold"]["last_s"] if state["hold"] else 0
-    steps = [step["id"] for step in state["sequence"]["steps"]]
-    tried = [{"kind": kind, "at_s": last_s} for kind in ("danger", "back", "look_again", "start_over", "resume")]
-    tried += [{"kind": "tick", "at_s": last_s + jump} for jump in (0.5, -3600, 86400)]
-    for step in steps:
-        tried += [{"kind": kind, "step": step, "at_s": last_s} for kind in ("seen", "not_seen", "hold")]
-    tried += [
-        {"kind": "seen", "step": offered["step"], "answer": answer, "at_s": last_s}
-        for answer in ["made_up"] + offered["answers"]
-    ]
-    return tried
-
-
-def shape(state, seen):
-    """A state without its clock and its record: two states of one shape behave alike."""
-    held = state["hold"] and round(min(state["hold"]["held_s"], 2), 1)
-    stopped = state["stopped"] and (state["stopped"]["reason"], state["stopped"]["step"])
-    return state["position"], state["status"], frozenset(state["facts"]), held, stopped, seen
-
-
-def explore(sequence, rig, check=sequences.check, most=60000):
-    """Walk every reachable shape of state; the number of them, and the hazards met."""
-    watcher = Watcher(sequence)
-    real_check, sequences.check = sequences.check, check
-    try:
-        first = shift.start(sequence, rig)
-    finally:
-        sequences.check = real_check
-    nothing = frozenset()
-    met = {shape(first, nothing)}
-    pending = [(first, nothing)]
-    hazards = set()
-    done = False
-    while pending and len(met) < most:
-        state, seen = pending.pop()
-        for event in events(state):
-            try:
-                after = shift.advance(state, event)
-            except CalcError:
-                continue
-            seen_after = watcher.after(seen, event, state["offer"], after["offer"])
-            hazards.update(watcher.hazards(seen_after, after["offer"], after))
-            done = done or after["status"] == "done"
-            known = shape(after, seen_after)
-            if known not in met:
-                met.add(known)
-                pending.append((after, seen_after))
-    assert not pending, "the exploration did not end"
-    return len(met), hazards, done
-
-
-@pytest.mark.parametrize("card", CARDS)
-@pytest.mark.parametrize("rig", [{}, {"pump_light": "before_drive"}, {"pump_light": "after_drive", "speedometer": "wheels"}])
-def test_no_reachable_state_offers_an_act_with_a_guard_missing(card, rig):
+@pytest.mark.parametrize(("card", "rig"), EXPLORED)
+def test_no_reachable_state_offers_an_act_with_a_guard_missing(card, rig, record_property):
     """Under every order of taps, backs, stops, reloads and clock jumps no act is offered unguarded."""
-    states, hazards, done = explore(data.sequence(card), rig)
+    states, hazards, done = explore(data.sequence(card), RIGS.get(rig, {}))
+    record_property("states", states)
     assert hazards == set()
     assert done, "the card can be finished"
     assert states > len(data.sequence(card)["steps"])
 
 
-def weakened(sequence):
-    """Every way to take one guard out of one act of a sequence: (what was taken, the sequence without it)."""
+def test_every_variant_of_every_card_is_sound():
+    """Whatever a rig may prove to be, its steps have their guards, their proofs and their moving water."""
+    for card in CARDS:
+        sequence = data.sequence(card)
+        unknown = {question: "unknown" for question in sequence["rig"]}
+        sequences.check(sequence, unknown)
+        asked = {step["asks"]: len(step["answers"]) for step in sequence["steps"] if "asks" in step}
+        assert len(sequences.variants(sequence, unknown)) >= max(asked.values(), default=1), card
+
+
+def guarded(sequence):
+    """Every act of a sequence with each guard of it: (place, act, guard)."""
     for place, step in enumerate(sequence["steps"]):
         for guard in sequences.GUARDS.get(step.get("act"), ()):
-            mutant = copy.deepcopy(sequence)
+            yield place, step["act"], guard
+
+
+def weakened():
+    """Every way to take one guard out of one act of a card: (what was taken, the sequence without it)."""
+    for card in CARDS:
+        sequence = data.sequence(card)
+        for place, _, guard in guarded(sequence):
+            mutant = data.sequence(card)
             mutant["steps"][place]["needs"].remove(guard)
-            yield f"{sequence['id']}: {step['id']} without {guard}", mutant
+            yield pytest.param(mutant, id=f"{card}: {sequence['steps'][place]['id']} without {guard}")
 
 
-MUTANTS = [mutant for card in CARDS for mutant in weakened(data.sequence(card))]
-
-
-@pytest.mark.parametrize("mutant", [mutant for _, mutant in MUTANTS], ids=[name for name, _ in MUTANTS])
+@pytest.mark.parametrize("mutant", list(weakened()))
 def test_a_guard_taken_out_is_refused_before_it_can_be_followed(mutant):
     """A sequence that lacks a guard of an act never starts."""
     with pytest.raises(CalcError) as refused:
@@ -139,25 +67,55 @@ def test_a_guard_taken_out_is_refused_before_it_can_be_followed(mutant):
     assert (refused.value.field, refused.value.code) == ("sequence", "guard_missing")
 
 
-@pytest.mark.parametrize("card", CARDS)
-@pytest.mark.parametrize("guard", sorted(GUARDS))
-def test_the_exploration_notices_a_guard_that_is_never_asked_again(card, guard):
-    """With the first check blinded and a guard taken out of every step, the onlooker catches a bare selector move."""
+def blind():
+    """Every act of every card with each guard of it, once."""
+    for card in CARDS:
+        for act, guard in sorted({(act, guard) for _, act, guard in guarded(data.sequence(card))}):
+            yield pytest.param(card, act, guard, id=f"{card}: {act} without {guard}")
+
+
+def never_asked(card, guard, sign_too):
+    """A card in which no step needs a guard; with sign_too, none shows its sign either."""
     mutant = data.sequence(card)
     for step in mutant["steps"]:
         step["needs"] = [need for need in step.get("needs", ()) if need != guard]
-    _, hazards, _ = explore(mutant, {}, check=lambda sequence: None)
-    assert any("selector" in hazard and guard in hazard for hazard in hazards)
+        for told in [step, *step.get("answers", ())] if sign_too else []:
+            told["proves"] = [fact for fact in told.get("proves", ()) if fact != guard]
+    return mutant
+
+
+@pytest.mark.parametrize(("card", "act", "guard"), list(blind()))
+def test_the_exploration_notices_a_guard_that_is_never_asked(card, act, guard):
+    """With the first check blinded and a guard taken out of every step, the onlooker catches the bare act.
+
+    A guard that lasts is also asked for by the order alone, and two guards can share one sign; there the sign goes too.
+    """
+    rig = {}
+    if card in BY_DRIVE:
+        rig = {**RIGS["any drive"], "drive": "pto" if act == "engage" else "midship"}
+    for sign_too in (False, True) if guard in FLEETING else (True,):
+        _, hazards, _ = explore(never_asked(card, guard, sign_too), rig, check=lambda sequence, rig: None, until=(act, guard))
+        if (act, guard) in hazards:
+            return
+    raise AssertionError("nobody noticed")
+
+
+def test_every_act_is_a_declared_hazard():
+    """Each act that calc knows is one that the onlooker watches, with at least the guards that calc asks for."""
+    assert set(HAZARDS) | {"prime"} == set(sequences.GUARDS)
+    for act, guards in sequences.GUARDS.items():
+        assert set(guards) == HAZARDS.get(act, ("", set()))[1], act
 
 
 def there_and_back():
     """A made-up card that moves the selector, selects a gear, and moves the selector again."""
-    steps = data.by_id(data.load("sequences")["step"])
-    kept = [copy.deepcopy(steps[name]) for name in ("idle", "neutral", "brake", "chock_scene", "zero", "centre", "gear", "road")]
+    kept = [copy.deepcopy(data.steps()[name]) for name in ("idle", "neutral", "brake", "chock_scene", "zero", "centre", "gear", "road")]
     for step in kept:
+        step.pop("only_if", None)
         if step["id"] in ("centre", "gear", "road"):
             step["needs"] = [*sequences.GUARDS[step["act"]], "wheels_chocked"]
             step["voids"] = []
+            step["proves"] = []
     return {"id": "there_and_back", "anchor": "idle", "rig": {}, "steps": kept}
 
 
@@ -175,3 +133,60 @@ def test_the_exploration_notices_a_weaker_machine(monkeypatch, part, value):
     """Were nothing voided by motion or by looking away, the onlooker would catch it."""
     monkeypatch.setattr(sequences, part, value)
     assert explore(there_and_back(), {})[1], "a machine that forgets motion must be caught"
+
+
+@pytest.mark.parametrize("limit_s", [60, 46])
+def test_the_exploration_notices_a_primer_held_past_its_time(limit_s):
+    """A limit longer than any pump is given is caught."""
+    mutant = data.sequence("draft")
+    for step in mutant["steps"]:
+        if step["kind"] == "limit":
+            step["limit_s"] = {"unknown": limit_s}
+    assert ("prime", "time") in explore(mutant, {}, until=("prime", "time"))[1]
+
+
+def without(card, name):
+    """A card with one step taken out of it, and out of what the others need."""
+    sequence = data.sequence(card)
+    gone = sequences.every_proof(data.steps()[name])
+    sequence["steps"] = [step for step in sequence["steps"] if step["id"] != name]
+    left = [fact for step in sequence["steps"] for fact in sequences.every_proof(step)]
+    for step in sequence["steps"]:
+        if step.get("act") is None:
+            step["needs"] = [need for need in step.get("needs", ()) if need not in gone or need in left]
+    return sequence
+
+
+@pytest.mark.parametrize(("card", "name", "code"), [
+    ("scene", "circulate", "still_water"), ("draft", "draft_flow", "unproved_need"), ("bay", "which_drive", "unasked"),
+    ("scene", "which_control", "unasked"), ("moving", "roll_clear", "unproved_need"),
+])
+def test_a_step_taken_out_is_refused(card, name, code):
+    """A card that lacks the step which an act hangs on, or the question which a step hangs on, never starts."""
+    with pytest.raises(CalcError) as refused:
+        shift.start(without(card, name), {})
+    assert (refused.value.field, refused.value.code) == ("sequence", code)
+
+
+@pytest.mark.parametrize(("card", "before", "name"), [("scene", "still", "circulate"), ("draft", "draft_watch", "draft_flow")])
+def test_water_that_stands_too_long_is_refused(card, before, name):
+    """A card that lets the pump turn on still water for more than a moment never starts."""
+    sequence = data.sequence(card)
+    moved = next(step for step in sequence["steps"] if step["id"] == name)
+    sequence["steps"].remove(moved)
+    for step in sequence["steps"]:
+        if step.get("act") == "throttle":
+            step["act"] = None
+            step["needs"] = []
+    names = [step["id"] for step in sequence["steps"]]
+    sequence["steps"].insert(names.index(before), moved)
+    with pytest.raises(CalcError) as refused:
+        shift.start(sequence, {})
+    assert refused.value.code == "still_water"
+
+
+def test_a_card_refuses_a_rig_it_is_not_for():
+    """A card that moves a collar does not start for a rig that has none."""
+    with pytest.raises(CalcError) as refused:
+        shift.start(data.sequence("override"), {"drive": "pto"})
+    assert (refused.value.field, refused.value.code) == ("rig", "other_card")

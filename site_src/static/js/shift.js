@@ -2,9 +2,14 @@
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { stayAwake } from "./awake.js";
 import { engine, Refusal } from "./engine.js";
+import { Aids, aidsView } from "./shift/aids.js";
+import { newRun, noted } from "./shift/diary.js";
 import { doneView, haltView } from "./shift/halt.js";
+import { known, mayFit } from "./shift/known.js";
 import { pathView } from "./shift/path.js";
 import { stepView } from "./shift/step.js";
+import { spoken } from "./shift/spoken.js";
+import { unlikeView } from "./shift/unlike.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
 import { keep, kept } from "./store.js";
@@ -18,20 +23,11 @@ const { steps, words, sequence } = data;
 const draft = `shift:${sequence.id}`;
 const madeOf = JSON.stringify(sequence);
 
-const rig = await chosenRig();
-const known = Object.fromEntries(Object.keys(sequence.rig).filter((question) => rig?.[question]).map((question) => [question, rig[question]]));
-const unlike = otherDrive(rig);
-
-const page = { notice: null, resumed: false, awake: null, isKept: true };
+const page = { rig: await chosenRig(), notice: null, resumed: false, awake: null, isKept: true };
 let state = null;
+let run = null;
 let call = null;
-
-// What of the rig's drive this card is not for, in words; null where nothing is known against it.
-function otherDrive(profile) {
-  const fits = { drive: "midship", shift_control: "air", transmission: "automatic" };
-  const others = Object.keys(fits).filter((name) => profile?.[name] && profile[name] !== fits[name]);
-  return others.length ? others.map((name) => `${words.field[name]}: ${words.option[profile[name]]}`).join(", ") : null;
-}
+const aids = new Aids({ words, language: data.language, redraw: () => state && draw() });
 
 const seconds = () => Date.now() / 1000;
 const steady = () => performance.now() / 1000; // no clock that can be set counts a pause
@@ -41,9 +37,22 @@ const SETTLING = new Set(["seen", "not_seen", "hold", "back"]);
 let shownAt = -SETTLE_MS;
 const clock = (at_s) => new Date(at_s * 1000).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", second: "2-digit" });
 
+// What is known of the rig, as calc.shift takes it.
+function rigAnswers() {
+  const answered = known(data.questions, page.rig);
+  if (!page.rig?.pump_rated) return answered;
+  try {
+    answered.pump_size = call("primer.size", { rated: page.rig.pump_rated, units: data.units });
+  } catch (refusal) {
+    if (!(refusal instanceof Refusal)) throw refusal; // a capacity that is no number is not known
+  }
+  return answered;
+}
+
 // Put an event to the card; what calc refuses leaves the card as it was.
 function send(event) {
   if (SETTLING.has(event.kind) && performance.now() - shownAt < SETTLE_MS) return;
+  const before = state;
   try {
     const at_s = TIMED.has(event.kind) ? steady() : seconds();
     state = call("shift.advance", { state, event: { ...event, at_s } });
@@ -52,77 +61,106 @@ function send(event) {
     if (!(refusal instanceof Refusal)) throw refusal;
     page.notice = words.shift.refused;
   }
-  page.resumed &&= event.kind === "tick";
-  if (event.kind !== "tick") {
+  const isTick = event.kind === "tick" && state.status === before.status;
+  page.resumed &&= isTick;
+  if (before.offer.hold_left_s > 0 && before.offer.holding && state.offer.hold_left_s === 0) aids.buzz();
+  if (!isTick) {
+    note(event, before);
     save();
     shownAt = performance.now();
   }
   draw();
-  if (event.kind !== "tick") scrollTo(0, 0);
+  if (!isTick) scrollTo(0, 0);
   if (state.offer.holding && state.offer.hold_left_s > 0) setTimeout(() => state.offer.holding && send({ kind: "tick" }), TICK_MS);
 }
 
-function save() {
-  keep(draft, { state, madeOf }).then((isKept) => {
-    if (isKept !== page.isKept) {
-      page.isKept = isKept;
-      draw();
-    }
-  });
+// One line of the log: what was touched, at which step.
+function note(event, before) {
+  if (page.notice) return;
+  const kind = state.stopped?.reason === "time_up" && event.kind === "tick" ? "time_up" : event.kind;
+  const id = event.step ?? before.offer.step ?? before.stopped?.step;
+  const answer = event.answer && steps[id].answer[event.answer];
+  let isKept;
+  [run, isKept] = noted(run, { event: kind, step: id, told: steps[id]?.act ?? "", ...(answer && { answer }) }, state.stopped?.reason ?? state.status);
+  isKept.then(tellKept);
+}
+
+const save = () => keep(draft, { state, madeOf, run, rig: page.rig?.id }).then(tellKept);
+
+function tellKept(isKept) {
+  if (isKept === page.isKept) return;
+  page.isKept = isKept;
+  draw();
 }
 
 function beginAgain() {
-  state = call("shift.start", { sequence, rig: known });
+  state = call("shift.start", { sequence, rig: rigAnswers() });
+  run = newRun(data.titles[sequence.id], page.rig);
   page.notice = null;
   page.resumed = false;
   save();
   draw();
 }
 
+// The power path is drawn of some rigs only, once it is known that this is one.
+const isDrawn = () => data.path && mayFit(data.path, state.rig);
+
+const DONE = { road: "done_road", freeze: "done_road", check: "done_road", override: "done_tag" };
+
 function draw() {
   const last = state.confirmed.at(-1);
   const finished = last ? fill(words.shift.finished, { time: clock(last.at_s) }) : "";
-  const done = state.status === "done";
   const screen = state.status === "stopped"
     ? haltView({ stopped: state.stopped, steps, words, send, state })
-    : done
-      ? doneView({ words, send, finished, told: sequence.id === "road" ? words.shift.done_road : words.shift.done_pump })
-      : stepView({ offer: state.offer, steps, words, send, path: data.has_path ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
+    : state.status === "done"
+      ? doneView({ words, send, finished, told: words.shift[DONE[sequence.id] ?? "done_pump"] })
+      : stepView({ offer: state.offer, steps, words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
   render(html`
     ${page.resumed && last ? html`<p class="notice" role="status">${fill(words.shift.resumed, { time: clock(last.at_s) })}</p>` : nothing}
     ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}
     ${screen}
     ${page.isKept ? nothing : html`<p class="notice">${words.shift.unkept}</p>`}
+    ${aidsView(aids)}
     <details class="record">
       <summary>${words.shift.record}</summary>
       <ol>${state.confirmed.map((record) => html`
         <li><time datetime=${new Date(record.at_s * 1000).toISOString()}>${clock(record.at_s)}</time><span>${steps[record.step].act}</span></li>`)}</ol>
-      <p>${page.awake ? words.shift.awake : words.shift.sleeps}</p>
+      <p><a href="../../log/">${words.shift.log}</a>. ${page.awake ? words.shift.awake : words.shift.sleeps}</p>
       <button type="button" class="key" @click=${beginAgain}>${words.shift.begin_again}</button>
     </details>`, place);
+  aids.say(spoken({ state, steps, words }));
 }
 
-// The card as it was left, if it still fits this version's steps.
+// The card as it was left, if it still fits this version's steps and the rig this phone stands beside.
 function resume(left) {
-  if (!left?.state || left.state.status === "done") return beginAgain();
-  if (left.madeOf !== madeOf) {
+  const isOther = left?.state && (left.madeOf !== madeOf || left.rig !== page.rig?.id || !left.run);
+  if (!left?.state || left.state.status === "done" || isOther) {
     beginAgain();
-    page.notice = words.shift.outdated;
+    if (isOther && left.state.status !== "done" && left.state.confirmed?.length > 0) {
+      page.notice = left.madeOf === madeOf ? words.shift.other_rig : words.shift.outdated;
+    }
     return draw();
   }
-  state = left.state;
+  ({ state, run } = left);
   if (state.confirmed.length === 0 && state.status === "running") return draw();
   send({ kind: "resume" });
   page.resumed = true;
   draw();
 }
 
+async function open() {
+  const answered = known(data.questions, page.rig);
+  if (mayFit(sequence.fits, answered)) return resume(await kept(draft));
+  render(unlikeView({ data, rig: page.rig, answered, take: () => {
+    page.rig = null;
+    open();
+  } }), place);
+}
+
 try {
-  const [started, left] = await Promise.all([starting, kept(draft)]);
-  call = started;
+  call = await starting;
   place.replaceChildren();
-  if (unlike) render(html`<p class="notice" role="alert">${fill(words.drive_note.other, { name: rig.name, what: unlike })}</p>`, place);
-  else resume(left);
+  await open();
   stayAwake((awake) => {
     page.awake = awake;
     if (state) draw();

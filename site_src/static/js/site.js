@@ -1,8 +1,8 @@
 // Where the site lies, whatever path it is served under, and the JSON a page brings with it.
 export const root = new URL("../../", import.meta.url);
 
-export async function pageData() {
-  const response = await fetch(new URL("page.json", document.baseURI));
+export async function pageData(page = document.baseURI) {
+  const response = await fetch(new URL("page.json", page));
   if (!response.ok) throw new Error(`page.json: ${response.status}`);
   return response.json();
 }

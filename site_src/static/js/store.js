@@ -70,6 +70,16 @@ export async function keepRecord(store, record) {
   }
 }
 
+// Change one record in a single transaction: `change` gets it as it is kept now (undefined where there is none) and
+// returns it as it shall be. Resolves to that; rejects where nothing can be kept.
+export async function changeRecord(store, id, change) {
+  const transaction = (await database).transaction(store, "readwrite");
+  const record = change(await transaction.store.get(id));
+  await transaction.store.put(record, id);
+  await transaction.done;
+  return record;
+}
+
 // Take a record away for good; rejects where that cannot be done.
 export async function dropRecord(store, id) {
   await (await database).delete(store, id);

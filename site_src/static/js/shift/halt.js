@@ -3,13 +3,15 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { shape } from "../warning.js";
 import { enterLink, fromCard } from "../diagnose/enter.js";
 
+const TITLES = { danger: "danger_title", not_seen: "stop_title", time_up: "time_up_title" };
+
 export function haltView({ stopped, steps, words, send, state }) {
   const danger = stopped.reason === "danger";
   const step = steps[stopped.step];
   return html`
     <section class="halt" role="alert">
       ${shape("stop")}
-      <h2>${danger ? words.shift.danger_title : words.shift.stop_title}</h2>
+      <h2>${words.shift[TITLES[stopped.reason]]}</h2>
       <h3>${words.shift.stop_do}</h3>
       <p>${danger ? words.shift.danger_do : step.not_seen}</p>
       <h3>${words.shift.stop_never}</h3>

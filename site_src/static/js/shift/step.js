@@ -3,6 +3,8 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
 import { shape, warning } from "../warning.js";
 
+const LONG = 3; // more answers than this leave no room for the sign above them
+
 export function stepView({ offer, steps, words, send, path }) {
   const step = steps[offer.step];
   const missing = offer.missing.map((fact) => words.guard[fact] ?? words.guard.other).join(", ");
@@ -15,7 +17,7 @@ export function stepView({ offer, steps, words, send, path }) {
       <div class="step-body">
         ${offer.again ? html`<p class="notice">${fill(words.shift.again, { missing })}</p>` : nothing}
         <h2 class="step-act">${step.act}</h2>
-        ${offer.kind === "hold" && offer.holding ? pause(offer, words) : nothing}
+        ${offer.holding ? pause(offer, step, words) : nothing}
         <p class="step-see"><b>${words.shift.see}</b>${step.see}</p>
         ${step.caution ? warning("caution", words.shift.caution, step.caution) : nothing}
         <p class="step-why"><b>${words.shift.why}</b>${step.why}</p>
@@ -28,13 +30,13 @@ export function stepView({ offer, steps, words, send, path }) {
     </section>`;
 }
 
-function pause(offer, words) {
+function pause(offer, step, words) {
   const left = Math.ceil(offer.hold_left_s);
   return html`
     <div class="pause" role="timer">
       ${left > 0
-        ? html`<span>${words.shift.holding}</span><span class="pause-left">${fill(words.shift.hold_left, { left })}</span>`
-        : html`<b>${words.shift.hold_over}</b>`}
+        ? html`<span>${step.holding}</span><span class="pause-left">${fill(words.shift.hold_left, { left })}</span>`
+        : html`<b>${step.over}</b>`}
     </div>`;
 }
 
@@ -46,19 +48,20 @@ function answers(offer, step, words, send) {
     <button type="button" class="key key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${words.shift.danger}</button>`;
   if (offer.kind === "ask") {
     return html`
-      <div class="answers answers-stacked">
+      <div class="answers answers-stacked ${offer.answers.length > LONG ? "answers-long" : ""}">
         ${offer.answers.map((answer) => html`
           <button type="button" class="key key-seen" @click=${() => seen(answer)}>${step.answer[answer]}</button>`)}
         ${notSeen}${danger}
       </div>`;
   }
-  const waiting = offer.kind === "hold" && !offer.holding;
+  const isTimed = offer.kind === "hold" || offer.kind === "limit";
+  const isShut = offer.kind === "hold" && offer.hold_left_s > 0;
   return html`
     <div class="answers">
       ${notSeen}
-      ${waiting
+      ${isTimed && !offer.holding
         ? html`<button type="button" class="key key-seen" @click=${() => send({ kind: "hold", step: offer.step })}>${step.hold}</button>`
-        : html`<button type="button" class="key key-seen" ?disabled=${offer.hold_left_s > 0} @click=${() => seen()}>${words.shift.seen}</button>`}
+        : html`<button type="button" class="key key-seen" ?disabled=${isShut} @click=${() => seen()}>${words.shift.seen}</button>`}
       ${danger}
     </div>`;
 }

@@ -1,0 +1,102 @@
+"""What comes next on a shift card: which steps are for this rig, which is wanted, and which must be seen first."""
+from calc import sequence as sequences
+from calc.errors import CalcError
+
+
+def is_needless(step, state):
+    """Whether a step is not for this rig, asks what is known of it, or was made needless by what was seen.
+
+    step: one step of the state's sequence
+    state: see calc.shift
+
+    Returns a bool. Raises nothing. Source: common practice.
+    """
+    if "only_if" in step and not sequences.fits(step, state["rig"]) or "asks" in step and is_known(step, state):
+        return True
+    needless = step.get("skip_if")
+    return bool(needless) and all(fact in state["facts"] for fact in needless)
+
+
+def is_known(step, state):
+    """Whether a step asks what was known of the rig before the card began.
+
+    step: one step of the state's sequence
+    state: see calc.shift
+
+    Returns a bool. Raises nothing. Source: common practice.
+    """
+    question = step.get("asks")
+    if not question or state["rig"][question] == sequences.UNKNOWN:
+        return False
+    return all(record["step"] != step["id"] for record in state["confirmed"])
+
+
+def may_come(step, state):
+    """Whether a step may be one for this rig, as far as it is known.
+
+    step: one step of the state's sequence
+    state: see calc.shift
+
+    Returns a bool. Raises nothing. Source: common practice.
+    """
+    if "only_if" in step and sequences.is_excluded(step, state["rig"]):
+        return False
+    return "asks" not in step or not is_known(step, state)
+
+
+def limit_s(step, rig):
+    """Seconds of a limit for this rig; for a pump of unknown size, those that the step names for it.
+
+    step: a step of the kind "limit"
+    rig: answers of the rig by question
+
+    Returns a number. Raises nothing. Source: common practice.
+    """
+    return step["limit_s"].get(rig.get("pump_size"), step["limit_s"][sequences.UNKNOWN])
+
+
+def missing(step, facts):
+    """The facts that a step needs and that do not stand.
+
+    step: one step of a sequence
+    facts: those that stand
+
+    Returns a list of facts. Raises nothing. Source: common practice.
+    """
+    return [need for need in step.get("needs", ()) if need not in facts]
+
+
+def next_proof(steps, position, facts, rig):
+    """The step to offer: the wanted one, or the first earlier one that proves a guard it lacks.
+
+    steps: those of the sequence
+    position: place of the wanted one
+    facts: those that stand
+    rig: answers of the rig by question
+
+    Returns a step. Raises CalcError naming sequence. Source: common practice.
+    """
+    lacking = missing(steps[position], facts)
+    while lacking:
+        position = min(_prover(steps, position, need, rig) for need in lacking)
+        lacking = missing(steps[position], facts)
+    return steps[position]
+
+
+def _prover(steps, before, need, rig):
+    """Place of the last step before another that can prove a fact on this rig."""
+    for place in range(before - 1, -1, -1):
+        if need in sequences.every_proof(steps[place]) and sequences.fits(steps[place], rig):
+            return place
+    raise CalcError("sequence", "unproved_need", need=need)
+
+
+def answers(step, rig):
+    """The answers of an ask that this rig can give.
+
+    step: one step of a sequence
+    rig: answers of the rig by question
+
+    Returns a list of answers. Raises nothing. Source: common practice.
+    """
+    return [answer for answer in step.get("answers", ()) if sequences.fits(answer, rig)]

@@ -1,0 +1,81 @@
+// The log: every run this phone keeps, newest first, to be signed, noted, sent, printed and deleted.
+import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
+import { chips } from "./controls.js";
+import { csvOf, jsonOf } from "./log/files.js";
+import { runView } from "./log/run.js";
+import { send } from "./rig/carry.js";
+import { pageData } from "./site.js";
+import { changeRecord, dropRecord, keptRecords } from "./store.js";
+
+const KINDS = ["card", "diagnosis", "practice"];
+const SURE_MS = 5000;
+const place = document.getElementById("log");
+const { words } = await pageData();
+const page = { kind: "all", sure: null, notice: null };
+let records = (await keptRecords("log")).sort((one, other) => new Date(other.began_at) - new Date(one.began_at));
+
+const shown = () => records.filter((record) => page.kind === "all" || record.kind === page.kind);
+
+// Keep what was typed at a run, at once.
+async function type(record, name, text) {
+  record[name] = text;
+  try {
+    await changeRecord("log", record.id, (there) => ({ ...(there ?? record), [name]: text }));
+  } catch {
+    say(words.log.unkept);
+  }
+}
+
+function say(notice) {
+  page.notice = notice;
+  draw();
+}
+
+// Two touches delete: the first asks, and the question lapses.
+async function remove(record) {
+  if (page.sure !== record.id) {
+    page.sure = record.id;
+    setTimeout(() => {
+      if (page.sure !== record.id) return;
+      page.sure = null;
+      draw();
+    }, SURE_MS);
+    return draw();
+  }
+  page.sure = null;
+  try {
+    await dropRecord("log", record.id);
+    records = records.filter((other) => other !== record);
+    say(words.log.removed);
+  } catch {
+    say(words.log.unremoved);
+  }
+}
+
+function printAll() {
+  for (const details of place.querySelectorAll("details")) details.open = true;
+  window.print();
+}
+
+function draw() {
+  const kinds = KINDS.filter((kind) => records.some((record) => record.kind === kind));
+  const listed = shown();
+  render(html`
+    ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}
+    ${kinds.length > 1
+      ? chips({
+        legend: words.log.show, name: "kind", value: page.kind, change: (kind) => { page.kind = kind; draw(); },
+        choices: ["all", ...kinds].map((id) => ({ id, label: words.log[`kind_${id}`] })),
+      }) : nothing}
+    ${listed.length === 0
+      ? html`<p>${words.log.none}</p>`
+      : html`
+        <div class="rows">
+          <button type="button" class="key key-wide" @click=${() => send(csvOf(listed, words.log))}>${words.log.file_csv}</button>
+          <button type="button" class="key key-wide" @click=${() => send(jsonOf(listed))}>${words.log.file_json}</button>
+          <button type="button" class="key key-wide" @click=${printAll}>${words.log.print}</button>
+        </div>
+        ${listed.map((record) => runView({ record, words, type, remove, isSure: page.sure === record.id }))}`}`, place);
+}
+
+draw();

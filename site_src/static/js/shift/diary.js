@@ -1,0 +1,23 @@
+// The log of one run of a card: written at every touch, so that a run that was left is in it too.
+import { changeRecord } from "../store.js";
+
+export const newRun = (title, rig) => ({
+  id: `${new Date().toISOString()}-${crypto.getRandomValues(new Uint32Array(1))[0].toString(36)}`,
+  kind: "card",
+  title,
+  rig: rig && { id: rig.id, name: rig.name },
+  who: "",
+  began_at: null,
+  ended_at: null,
+  outcome: "open",
+  notes: "",
+  entries: [],
+});
+
+// A run with one more entry, also kept in the log. Who and notes are the Log page's, and stay as it left them.
+export function noted(run, entry, outcome) {
+  const at = new Date().toISOString();
+  const longer = { ...run, began_at: run.began_at ?? at, ended_at: at, outcome, entries: [...run.entries, { at, ...entry }] };
+  const isKept = changeRecord("log", run.id, (there) => ({ ...longer, who: there?.who ?? "", notes: there?.notes ?? "" })).then(() => true, () => false);
+  return [longer, isKept];
+}

@@ -1,0 +1,20 @@
+// What a rig's profile answers of the questions that cards ask, and which cards are for it.
+
+// Answers by question; what the profile does not say is absent.
+export function known(questions, profile) {
+  const answered = {};
+  for (const { id, field, says, answers } of questions) {
+    const value = profile?.[field];
+    const answer = says ? says[value] : value;
+    if (answers.includes(answer)) answered[id] = answer;
+  }
+  return answered;
+}
+
+// Whether nothing that is known of a rig speaks against a card or a step for these rigs.
+export const mayFit = (fits, answered) =>
+  Object.entries(fits).every(([question, answers]) => !(question in answered) || answers.includes(answered[question]));
+
+// Answers by question in words, such as "PTO, two-stage".
+export const inWords = (answered, words) =>
+  Object.entries(answered).map(([question, answer]) => words.rig_answer[question][answer]).join(", ");

@@ -1,0 +1,220 @@
+"""Every card by touch to its end, with no signal; the cards a rig is offered; what is read aloud; the log."""
+import csv
+import json
+
+import pytest
+from playwright.sync_api import expect
+
+from site_src import data
+from tests.phone.card import beside, hasten, open_card
+from tests.phone.handset import Handset, Host
+from tests.phone.words import SITE, STEPS
+from tests.site import pages
+
+SHIFT = SITE["shift"]
+LOG = data.load("words/en/log")
+# each drive but the plain one of test_shift, each shift control and transmission; then the cards that ask little
+RUNS = [
+    ("bay", {"drive": "front", "transmission": "automatic"}),
+    ("scene", {"drive": "rear_shaft", "shift_control": "manual", "transmission": "manual"}),
+    ("road", {"drive": "midship", "shift_control": "electric", "transmission": "automatic"}),
+    ("moving", {"drive": "pto", "transmission": "automatic"}),
+    ("check", {"pump_stages": "2"}),
+    ("override", {"transmission": "manual"}),
+    *((card, {}) for card in pages.cards() if card not in ("bay", "scene", "road", "moving", "check", "override")),
+]
+
+
+@pytest.fixture(scope="module")
+def away(browser, built):
+    """A hurried phone that installed the site and has then lost every way to it."""
+    handset = hasten(Handset(browser, Host(built), worker=True))
+    handset.install().close()
+    handset.lose_signal()
+    yield handset
+    handset.close()
+
+
+@pytest.mark.parametrize(("name", "rig"), RUNS, ids=lambda part: part if isinstance(part, str) else "-".join(part.values()))
+def test_card_to_its_end_without_a_signal(away, name, rig):
+    """Each card, for each kind of rig, is followed by touch to its end; it shows that rig's steps and no others."""
+    card = open_card(away, name, rig=rig)
+    shown = card.run_out()
+    made_needless = {"light_later", "prime", "freeze_heat"}  # the light and the pressure are there, and the pump goes dry
+    assert shown == [step for step in card.steps if step not in made_needless]
+    card.page.get_by_text(SHIFT["record"]).tap()
+    assert card.page.get_by_role("listitem").count() >= len(shown)
+    card.page.close()
+
+
+@pytest.fixture
+def handset(take):
+    return hasten(take())
+
+
+def test_a_rig_is_offered_its_cards_first(handset):
+    """The list puts behind the rest what is not for the chosen rig, and still opens it."""
+    beside(handset, drive="pto", transmission="automatic", pump_stages="1")
+    page = handset.open("shift/")
+    others = page.get_by_role("heading", name=SHIFT["others"].format(name="Pump of the day"))
+    expect(others).to_be_visible()
+    titles = page.locator(".pair-card b").all_inner_texts()
+    assert set(titles[-2:]) == {SITE["card"][card]["title"] for card in ("stages", "override")}
+    assert titles[:3] == [SITE["card"][card]["title"] for card in ("scene", "bay", "road")]
+
+
+def test_what_the_rig_says_is_not_asked(handset):
+    """A profile's drive and transmission are not asked again, and its capacity sets the primer's time."""
+    beside(handset, drive="pto", transmission="manual", pump_rated="6000@SI")
+    card = open_card(handset, "scene", rig={"drive": "pto", "transmission": "manual"})
+    expect(card.page.get_by_text(SHIFT["step"].format(number=1, of=len(card.steps)))).to_be_visible()
+    draft = open_card(handset, "draft")
+    draft.run_to("prime_draft")
+    draft.begin_pause()
+    expect(draft.page.get_by_role("timer")).to_contain_text("4")  # 45 s, not 30: by hand 6,000 L/min is 1,585 US gpm
+
+
+def test_the_right_card_is_offered_for_the_wrong_rig(handset):
+    """A card that is not for the chosen rig leads to those that are, and serves another rig when asked."""
+    beside(handset, drive="pto", transmission="automatic")
+    page = handset.open("shift/override/")
+    expect(page.get_by_role("alert")).to_contain_text(SITE["rig_answer"]["drive"]["pto"])
+    expect(page.get_by_role("link", name=SITE["card"]["scene"]["title"])).to_be_visible()
+    page.get_by_role("button", name=SHIFT["unlike_other"]).tap()
+    expect(page.get_by_role("heading", level=2)).to_have_text(STEPS["which_transmission"]["act"])
+
+
+def test_priming_stops_itself(handset):
+    """When the primer's time is over the card stops, says what to do, and leads back to the same step."""
+    card = open_card(handset, "draft")
+    card.run_to("prime_draft")
+    card.begin_pause()
+    expect(card.title).to_have_text(SHIFT["time_up_title"])  # three seconds here, with hurried clocks
+    expect(card.stop).to_contain_text(STEPS["prime_draft"]["not_seen"])
+    card.press("look_again")
+    expect(card.stop).to_have_count(0)
+
+
+VOICE = """
+  const spoken = window.spoken = [];
+  const voices = [{ localService: LOCAL, lang: "en-US", name: "made up" }];
+  Object.defineProperty(window, "speechSynthesis", { value: {
+    getVoices: () => voices, speak: (said) => spoken.push(said.text), cancel() {}, addEventListener() {},
+  } });
+  window.SpeechSynthesisUtterance = class { constructor(text) { this.text = text; } };
+"""
+
+
+def test_steps_are_read_aloud_when_wanted(handset):
+    """Off until it is touched; then each step is read once, and the choice holds on the next card."""
+    handset.context.add_init_script(VOICE.replace("LOCAL", "true"))
+    card = open_card(handset, "road")
+    assert card.page.evaluate("spoken") == []
+    card.page.get_by_role("button", name=SHIFT["aloud"]).tap()
+    card.see()
+    spoken = card.page.evaluate("spoken")
+    assert len(spoken) == 2 and STEPS["tell"]["act"] in spoken[0] and STEPS["throttle_down"]["act"] in spoken[1]
+    card.press("not_seen")
+    assert STEPS["throttle_down"]["never"] in card.page.evaluate("spoken")[-1]
+    again = open_card(handset, "freeze")
+    assert STEPS["freeze_parted"]["act"] in again.page.evaluate("spoken")[-1]
+
+
+def test_a_voice_from_afar_is_not_offered(handset):
+    """A voice that needs a signal does not count: the card says that there is none."""
+    handset.context.add_init_script(VOICE.replace("LOCAL", "false"))
+    card = open_card(handset, "road")
+    expect(card.page.get_by_text(SHIFT["aloud_none"])).to_be_visible()
+    expect(card.page.get_by_role("button", name=SHIFT["aloud"])).to_have_count(0)
+
+
+def test_the_phone_buzzes_when_a_time_is_over(handset):
+    """At the end of a pause, once, and only when wanted."""
+    handset.context.add_init_script("window.buzzed = 0; navigator.vibrate = () => { window.buzzed += 1; return true; };")
+    card = open_card(handset, "scene")
+    card.run_to("centre")
+    card.begin_pause()
+    expect(card.button("seen")).to_be_enabled()
+    assert card.page.evaluate("buzzed") == 0
+    card.page.get_by_role("button", name=SHIFT["vibrate"]).tap()
+    assert card.page.evaluate("buzzed") == 1  # so that the hand knows it
+    card.press("back")
+    card.run_to("centre")
+    card.begin_pause()
+    expect(card.button("seen")).to_be_enabled()
+    assert card.page.evaluate("buzzed") == 2
+
+
+@pytest.fixture
+def logged(handset):
+    """The log after a run that was stopped by danger, with a rig."""
+    beside(handset, name="=Rig 4", drive="midship")
+    card = open_card(handset, "freeze")
+    card.see()
+    card.press("not_seen")
+    card.press("danger")
+    page = handset.open("log/")
+    expect(page.get_by_role("heading", level=2)).to_have_text(SITE["card"]["freeze"]["title"])
+    return page
+
+
+def downloaded(page, key):
+    with page.expect_download() as download:
+        page.get_by_role("button", name=LOG[key]).tap()
+    return download.value.path().read_text(encoding="utf-8-sig")
+
+
+def test_a_run_is_in_the_log(logged):
+    """What was touched, when and how it ended; initials and notes are kept as they are typed."""
+    expect(logged.get_by_text(LOG["outcome"]["danger"])).to_be_visible()
+    logged.get_by_text(LOG["entries"].format(count=3)).tap()
+    said = logged.get_by_role("listitem").all_inner_texts()
+    assert [LOG["event"][event] in line for event, line in zip(["seen", "not_seen", "danger"], said, strict=True)] == [True] * 3
+    assert STEPS["freeze_parted"]["act"] in said[0] and STEPS["winter_rule"]["act"] in said[1]
+    logged.get_by_label(LOG["who"]).fill("AB")
+    logged.get_by_label(LOG["notes"]).fill("@Drain stuck, \"left\" side\nsecond line")
+    logged.reload()
+    expect(logged.get_by_label(LOG["who"])).to_have_value("AB")
+    [record] = json.loads(downloaded(logged, "file_json"))
+    assert (record["kind"], record["who"], record["rig"]["name"], record["outcome"]) == ("card", "AB", "=Rig 4", "danger")
+    assert record["began_at"] == record["entries"][0]["at"] and record["ended_at"] == record["entries"][-1]["at"]
+
+
+def test_the_spreadsheet_runs_no_formula(logged):
+    """One line an entry, and nothing that a spreadsheet would take for a formula."""
+    logged.get_by_label(LOG["notes"]).fill("@Drain stuck, \"left\" side\nsecond line")
+    head, *rows = csv.reader(downloaded(logged, "file_csv").splitlines(keepends=True))
+    assert len(rows) == 3 and {len(row) for row in rows} == {len(head)} == {12}
+    assert rows[0][head.index(LOG["column"]["rig"])] == "'=Rig 4"
+    assert rows[2][head.index(LOG["column"]["notes"])] == "'@Drain stuck, \"left\" side\nsecond line"
+    assert not [cell for row in rows for cell in row if cell[:1] in tuple("=+-@")]
+
+
+def test_deleting_takes_two_touches(logged):
+    """The first touch asks, the second deletes, and it stays deleted."""
+    logged.get_by_role("button", name=LOG["remove"], exact=True).tap()
+    expect(logged.get_by_role("heading", level=2)).to_be_visible()
+    logged.get_by_role("button", name=LOG["remove_sure"]).tap()
+    expect(logged.get_by_text(LOG["removed"])).to_be_visible()
+    logged.reload()
+    expect(logged.get_by_text(LOG["none"])).to_be_visible()
+
+
+OTHERS = """async (store) => {
+  const { keepRecord } = await import(store);
+  await keepRecord("log", { id: "2026-01-01T00:00:00Z-a", kind: "practice", title: "A drill", rig: null, who: "", began_at: "2026-01-01T00:00:00Z",
+    ended_at: "2026-01-01T00:05:00Z", outcome: "clash", notes: "", entries: [{ at: "2026-01-01T00:01:00Z", code: "clash", told: "Teeth met" }] });
+  await keepRecord("log", { id: "2026-01-02T00:00:00Z-b", kind: "diagnosis", title: "A cause", rig: null, who: "", began_at: "2026-01-02T00:00:00Z",
+    ended_at: "2026-01-02T00:05:00Z", outcome: "stands", notes: "", entries: [{ at: "2026-01-02T00:01:00Z", sign: "dark", said: "not_seen", text: "Light out" }] });
+}"""
+
+
+def test_other_records_say_what_they_are(logged, handset):
+    """Records of the diagnosis and of practice are listed too, each as what it is, and can be looked at apart."""
+    logged.evaluate(OTHERS, handset.host.origin + "static/js/store.js")
+    logged.reload()
+    expect(logged.get_by_text(LOG["is_practice"])).to_be_visible()
+    expect(logged.get_by_text(LOG["outcome"]["stands"], exact=True)).to_be_visible()
+    expect(logged.get_by_text(LOG["event"]["not_seen"] + ": Light out")).to_be_attached()
+    logged.get_by_label(LOG["kind_practice"]).check(force=True)
+    expect(logged.get_by_role("heading", level=2)).to_have_text("A drill")
