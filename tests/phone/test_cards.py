@@ -84,6 +84,17 @@ def test_the_right_card_is_offered_for_the_wrong_rig(handset):
     expect(page.get_by_role("heading", level=2)).to_have_text(STEPS["which_transmission"]["act"])
 
 
+def test_a_run_does_not_outlive_its_rig(handset):
+    """A card under way is not taken up with another drive than it was begun with: it starts anew, and says why."""
+    beside(handset, drive="midship", shift_control="air", transmission="automatic")
+    card = open_card(handset, "road")
+    card.run_to("lines_down")
+    beside(handset, drive="pto", transmission="automatic")
+    card.page.reload()
+    card.shows("tell")
+    expect(card.page.get_by_text(SHIFT["other_rig"])).to_be_visible()
+
+
 def test_priming_stops_itself(handset):
     """When the primer's time is over the card stops, says what to do, and leads back to the same step."""
     card = open_card(handset, "draft")

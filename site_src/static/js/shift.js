@@ -85,7 +85,10 @@ function note(event, before) {
   isKept.then(tellKept);
 }
 
-const save = () => keep(draft, { state, madeOf, run, rig: page.rig?.id }).then(tellKept);
+// Which rig a run is for, and what its profile said: a run does not outlive either.
+const standing = () => JSON.stringify([page.rig?.id ?? null, rigAnswers()]);
+
+const save = () => keep(draft, { state, madeOf, run, standing: page.standing }).then(tellKept);
 
 function tellKept(isKept) {
   if (isKept === page.isKept) return;
@@ -133,7 +136,7 @@ function draw() {
 
 // The card as it was left, if it still fits this version's steps and the rig this phone stands beside.
 function resume(left) {
-  const isOther = left?.state && (left.madeOf !== madeOf || left.rig !== page.rig?.id || !left.run);
+  const isOther = left?.state && (left.madeOf !== madeOf || left.standing !== page.standing || !left.run);
   if (!left?.state || left.state.status === "done" || isOther) {
     beginAgain();
     if (isOther && left.state.status !== "done" && left.state.confirmed?.length > 0) {
@@ -150,6 +153,7 @@ function resume(left) {
 
 async function open() {
   const answered = known(data.questions, page.rig);
+  page.standing = standing();
   if (mayFit(sequence.fits, answered)) return resume(await kept(draft));
   render(unlikeView({ data, rig: page.rig, answered, take: () => {
     page.rig = null;
