@@ -43,19 +43,25 @@ def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO):
 
 
 def freeze(dist, site_path, rigs_folder):
-    """Write every page and static file. A warning of the freezer is an error."""
-    app = create_app(site_path, rigs_folder)
+    """Write every page, in every language, and every static file. A warning of the freezer is an error."""
+    shutil.rmtree(dist, ignore_errors=True)
+    for language in data.languages():
+        freeze_language(dist, create_app(site_path, rigs_folder, language))
+
+
+def freeze_language(dist, app):
+    """Write the pages of one language."""
     app.config.update(
         FREEZER_DESTINATION=str(dist.resolve()),
         FREEZER_RELATIVE_URLS=True,
+        FREEZER_REMOVE_EXTRA_FILES=False,
         FREEZER_STATIC_IGNORE=["__pycache__", ".*"],
     )
-    shutil.rmtree(dist, ignore_errors=True)
     freezer = flask_frozen.Freezer(app)
 
     @freezer.register_generator
     def unlinked():
-        yield "start.not_found", {}
+        yield "shared.not_found", {}
         yield "pressure.page_data", {}
         yield "rig.page_data", {}
         yield "test.page_data", {}

@@ -2,7 +2,7 @@
 import flask
 import jinja2
 
-from site_src import data, fleet, scripts
+from site_src import data, fleet, languages, scripts
 from site_src.routes import about, diagnose, log, pressure, recovery, rig, rigs, shift, start, tables, test, water, why
 
 
@@ -11,11 +11,12 @@ def filled(sentence, *facts):
     return sentence.format(**{name: value for each in facts for name, value in each.items()})
 
 
-def create_app(site_path="/", rigs_folder=fleet.DEMO):
+def create_app(site_path="/", rigs_folder=fleet.DEMO, language="en"):
     """The app with all its routes.
 
     site_path: path of the site on its host, for the one page that is served at any depth (404)
     rigs_folder: folder of the department's rigs
+    language: of its words, one of data.languages(); all but English lie in a folder of that name
 
     Raises FleetError for a rig that cannot be used.
     """
@@ -27,11 +28,27 @@ def create_app(site_path="/", rigs_folder=fleet.DEMO):
     app.config["SITE_PATH"] = site_path
     app.config["RIGS"] = fleet.load(rigs_folder)
     app.config["IS_DEMO"] = rigs_folder == fleet.DEMO
+    app.register_blueprint(start.shared)
     for topic in (start, pressure, water, shift, log, diagnose, rig, recovery, rigs, tables, why, test, about):
-        app.register_blueprint(topic.routes)
+        app.register_blueprint(topic.routes, url_prefix=languages.prefix(language))
+
+    @app.before_request
+    def speak():
+        flask.g.spoken_before = data.LANGUAGE.set(language)
+
+    @app.teardown_request
+    def fall_silent(_error):
+        before = flask.g.pop("spoken_before", None)  # the freezer also opens requests that ask for no page
+        if before is not None:
+            data.LANGUAGE.reset(before)
 
     @app.context_processor
     def words():
-        return {"w": {**data.load("words/en/site"), "log": data.load("words/en/log")}, "r": data.load("words/en/rig"), "language": "en"}
+        return {
+            "w": {**data.words("site"), "log": data.words("log")},
+            "r": data.words("rig"),
+            "language": language,
+            "alternates": languages.alternates(flask.request.path, language),
+        }
 
     return app

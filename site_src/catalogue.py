@@ -75,8 +75,8 @@ def unit_systems():
 
 def page():
     """Everything the Pressure page's script needs, as one JSON object."""
-    words = data.load("words/en/site")
-    rig_options = data.load("words/en/rig")["option"]
+    words = data.words("site")
+    rig_options = data.words("rig")["option"]
     return {
         "ready": {family: [{"id": name, "lay": lay} for name, lay in lays.ready(family).items()] for family in lays.SYSTEMS},
         "supplies": {family: lays.supply(family) for family in lays.SYSTEMS},

@@ -1,4 +1,5 @@
 """The data files and words of the site, read once."""
+import contextvars
 import copy
 import functools
 import pathlib
@@ -19,6 +20,22 @@ def load(name):
         return tomllib.load(file)
 
 
+LANGUAGE = contextvars.ContextVar("language", default="en")  # of the page that is being made
+
+
+def languages():
+    """The languages there are words in, English first."""
+    return sorted((path.name for path in (FOLDER / "words").iterdir()), key=lambda name: (name != "en", name))
+
+
+def words(topic):
+    """What a person reads on a topic, in the language of the page that is being made.
+
+    topic: file name without its ending, such as "site"
+    """
+    return load(f"words/{LANGUAGE.get()}/{topic}")
+
+
 def by_id(rows):
     """Rows by their `id`, in their order."""
     return {row["id"]: row for row in rows}
@@ -30,10 +47,9 @@ def steps():
     return by_id([step for topic in _topics("steps") for step in topic["step"]])
 
 
-@functools.cache
 def step_words():
     """What a person reads at every step, by its id, from all topics."""
-    return {name: words for topic in _topics("words/en/steps") for name, words in topic.items()}
+    return {name: told for topic in _topics(f"words/{LANGUAGE.get()}/steps") for name, told in topic.items()}
 
 
 def _topics(folder):

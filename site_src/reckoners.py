@@ -57,7 +57,7 @@ def _field(field):
     """A field as the script takes it: options as {id, label} by family."""
     told = {key: field[key] for key in ("name", "kind", "customary", "metric", "from_rig", "group", "taps", "when") if key in field}
     if field["kind"] == "choice":
-        words = data.load("words/en/water")["option"]
+        words = data.words("water")["option"]
         for family in ("customary", "metric"):
             plain = [[option, words.get(f"{field['page']}_{field['name']}", words.get(field["name"]))[option]] for option in field.get("options", [])]
             told[f"{family}_options"] = [
@@ -72,7 +72,7 @@ def _field(field):
 
 def page_data(page):
     """Everything the script of one page needs, as plain data."""
-    words, water = data.load("words/en/site"), data.load("words/en/water")
+    words, water = data.words("site"), data.words("water")
     formulas = data.by_id(data.load("formulas")["formula"])
     told = {
         **{key: words[key] for key in ("unit", "units", "basis", "engine")},
@@ -93,7 +93,7 @@ def page_data(page):
 
 def index_data():
     """Everything the script of the Water page needs: what each page is asked, and the sentence of its answer."""
-    words, water = data.load("words/en/site"), data.load("words/en/water")
+    words, water = data.words("site"), data.words("water")
     return {
         "pages": {page: asked(page) for page in PAGES},
         "systems": catalogue.unit_systems(),

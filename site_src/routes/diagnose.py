@@ -9,13 +9,13 @@ routes = flask.Blueprint("diagnose", __name__)
 
 
 def _words():
-    return data.load("words/en/diagnose")
+    return data.words("diagnose")
 
 
 def _picked(*sections):
     """Some sections of the words of these pages, and what every page that computes may have to say."""
     words = _words()
-    return {**{key: words[key] for key in sections}, "engine": data.load("words/en/site")["engine"]}
+    return {**{key: words[key] for key in sections}, "engine": data.words("site")["engine"]}
 
 
 @routes.get("/diagnose/")
@@ -25,8 +25,8 @@ def page():
 
 @routes.get("/diagnose/page.json")
 def page_data():
-    file, told = data.load("faults"), data.load("words/en/faults")
-    site = data.load("words/en/site")
+    file, told = data.load("faults"), data.words("faults")
+    site = data.words("site")
     words = _picked("diagnose", "end", "role", "engine_state", "moment", "where", "likelihood")
     return json_page({
         "knowledge": knowledge.base(),
@@ -41,7 +41,7 @@ def page_data():
 @routes.get("/diagnose/read/")
 def read():
     return flask.render_template(
-        "diagnose/read.html", d=_words(), causes=data.load("faults")["cause"], told=data.load("words/en/faults"),
+        "diagnose/read.html", d=_words(), causes=data.load("faults")["cause"], told=data.words("faults"),
     )
 
 
@@ -98,5 +98,5 @@ def leak():
 @routes.get("/diagnose/leak/page.json")
 def leak_data():
     words = _picked("leak", "part", "part_how", "role")
-    refusal = data.load("words/en/site")["refusal"]
+    refusal = data.words("site")["refusal"]
     return json_page({"parts": data.load("water_loss")["part"], "words": {**words, "refusal": refusal}})

@@ -14,5 +14,5 @@ def page():
 
 @routes.get("/log/page.json")
 def page_data():
-    steps = data.load("words/en/site")["pressure"]  # the controls' own words
-    return json_page({"words": {"log": data.load("words/en/log"), "pressure": {key: steps[key] for key in ("less", "more")}}})
+    steps = data.words("site")["pressure"]  # the controls' own words
+    return json_page({"words": {"log": data.words("log"), "pressure": {key: steps[key] for key in ("less", "more")}}})

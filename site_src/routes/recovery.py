@@ -15,16 +15,16 @@ STEPS = (
 
 @routes.get("/rig/recovery/")
 def page():
-    return flask.render_template("rig/recovery.html", d=data.load("words/en/diagnose"))
+    return flask.render_template("rig/recovery.html", d=data.words("diagnose"))
 
 
 @routes.get("/rig/recovery/page.json")
 def page_data():
-    rig = data.load("words/en/rig")
+    rig = data.words("rig")
     told = data.step_words()
     listed = [step["id"] for step in data.card_steps(CARD)]
     return json_page({
         "fits": {"drive": "midship", "shift_control": "air", "transmission": "automatic"},
         "steps": [{"id": name, "act": told[name]["act"], "see": told[name]["see"]} for name in listed if name in STEPS],
-        "words": {"recovery": data.load("words/en/diagnose")["recovery"], "option": rig["option"], "card": rig["card"]},
+        "words": {"recovery": data.words("diagnose")["recovery"], "option": rig["option"], "card": rig["card"]},
     })

@@ -27,8 +27,8 @@ def _fields(rows):
 
 @routes.get("/rig/page.json")
 def page_data():
-    words = data.load("words/en/site")
-    told = data.load("words/en/rig")
+    words = data.words("site")
+    told = data.words("rig")
     layout = data.load("rig")
     return json_page({
         "schema": rig.SCHEMA,

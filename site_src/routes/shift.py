@@ -23,7 +23,7 @@ def index():
 
 @routes.get("/shift/page.json")
 def index_data():
-    words = data.load("words/en/site")
+    words = data.words("site")
     return json_page({**_choosing(), "words": {key: words[key] for key in ("shift", "rig_answer")}})
 
 
@@ -42,7 +42,7 @@ def read(card):
 @routes.get("/shift/<card>/page.json")
 def page_data(card):
     sequence = data.sequence(card)
-    words = data.load("words/en/site")
+    words = data.words("site")
     steps = data.steps()
     told = data.step_words()
     names = [step["id"] for step in sequence["steps"]]

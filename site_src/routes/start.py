@@ -8,6 +8,7 @@ from site_src import data
 from site_src.routes import json_page
 
 routes = flask.Blueprint("start", __name__)
+shared = flask.Blueprint("shared", __name__)  # the same for every language
 CALC = pathlib.Path(calc.__file__).parent
 
 
@@ -16,12 +17,12 @@ def home():
     return flask.render_template("start.html", cards=data.cards())
 
 
-@routes.get("/404.html")
+@shared.get("/404.html")
 def not_found():
     return flask.render_template("404.html", site_path=flask.current_app.config["SITE_PATH"])
 
 
-@routes.get("/calc.json")
+@shared.get("/calc.json")
 def calc_sources():
     """The sources of calc by file name: what the tests saw is what the phone computes."""
     return json_page({path.name: path.read_text() for path in CALC.glob("*.py")})
@@ -29,12 +30,12 @@ def calc_sources():
 
 @routes.get("/manifest.webmanifest")
 def manifest():
-    words = data.load("words/en/site")
+    words = data.words("site")
     response = json_page({
         "name": words["site"]["name"],
         "short_name": words["site"]["name"],
         "description": words["site"]["description"],
-        "lang": "en",
+        "lang": data.LANGUAGE.get(),
         "id": "./",
         "start_url": "./",
         "scope": "./",

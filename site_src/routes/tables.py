@@ -30,6 +30,6 @@ def table(system, page):
         nozzles=data.load("nozzles"),
         losses=data.load("losses"),
         water=data.load("water"),
-        told=data.load("words/en/water"),
-        u=data.load("words/en/site")["unit"][system],
+        told=data.words("water"),
+        u=data.words("site")["unit"][system],
     )

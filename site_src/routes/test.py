@@ -14,7 +14,7 @@ PARTS = ("run", "sheet")
 
 @routes.context_processor
 def words():
-    return {"t": data.load("words/en/test")}
+    return {"t": data.words("test")}
 
 
 @routes.get("/test/")
@@ -29,7 +29,7 @@ def part(part):
 
 @routes.get("/test/page.json")
 def page_data():
-    site = data.load("words/en/site")
+    site = data.words("site")
     accuracy = standards.standard("us", "annual")["accuracy"]
     suction = [field for field in data.load("water")["field"] if field["name"] == "suction"][0]
     return json_page({
@@ -40,5 +40,5 @@ def page_data():
         "suction": {family: suction[f"{family}_options"] for family in ("customary", "metric")},
         "starts": STARTS,
         "accuracy": {name: {"kind": kind, "text": f"{accuracy[name]}@US"} for name, kind in ACCURACY_KINDS.items()},
-        "words": {**{key: site[key] for key in ("refusal", "units", "engine", "pressure")}, **data.load("words/en/test")},
+        "words": {**{key: site[key] for key in ("refusal", "units", "engine", "pressure")}, **data.words("test")},
     })

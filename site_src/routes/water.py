@@ -10,8 +10,8 @@ TABLES = ("draft", "supply")  # the baked tables that go with these pages
 
 @routes.context_processor
 def words():
-    unit = data.load("words/en/site")["unit"]["US"]
-    return {"t": data.load("words/en/water"), "u": {f"u_{kind}": name for kind, name in unit.items()}}
+    unit = data.words("site")["unit"]["US"]
+    return {"t": data.words("water"), "u": {f"u_{kind}": name for kind, name in unit.items()}}
 
 
 @routes.get("/water/")

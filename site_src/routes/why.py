@@ -24,22 +24,22 @@ def _plain(section):
 
 
 def _told():
-    return data.load("words/en/why")
+    return data.words("why")
 
 
 def _words(*sections):
     """The sections of words a page's script asks for, and what its controls say."""
-    shared = {**data.load("words/en/site"), **data.load("words/en/practice"), **_told()}
+    shared = {**data.words("site"), **data.words("practice"), **_told()}
     return {
         **{section: shared[section] for section in sections},
         "pressure": {key: shared["pressure"][key] for key in ("less", "more", "waiting")},
-        "rig": {"unset": data.load("words/en/rig")["rig"]["unset"]},
+        "rig": {"unset": data.words("rig")["rig"]["unset"]},
     }
 
 
 @routes.get("/why/")
 def page():
-    return flask.render_template("why/index.html", t=_told(), lights=lights(), p=data.load("words/en/practice")["practice"])
+    return flask.render_template("why/index.html", t=_told(), lights=lights(), p=data.words("practice")["practice"])
 
 
 @routes.get("/why/speeds/")
@@ -54,7 +54,7 @@ def heat():
 
 @routes.get("/practice/")
 def practice():
-    return flask.render_template("why/practice.html", p=data.load("words/en/practice")["practice"])
+    return flask.render_template("why/practice.html", p=data.words("practice")["practice"])
 
 
 def _formulas(*names):

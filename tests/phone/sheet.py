@@ -6,7 +6,7 @@ from playwright.sync_api import expect
 from site_src import data
 from tests.phone.words import SITE
 
-TOLD = data.load("words/en/water")
+TOLD = data.words("water")
 US = {f"u_{kind}": word for kind, word in SITE["unit"]["US"].items()}
 
 

@@ -12,7 +12,7 @@ from tests.phone.words import SITE, STEPS
 from tests.site import pages
 
 SHIFT = SITE["shift"]
-LOG = data.load("words/en/log")
+LOG = data.words("log")
 # each drive but the plain one of test_shift, each shift control and transmission; then the cards that ask little
 RUNS = [
     ("bay", {"drive": "front", "transmission": "automatic"}),

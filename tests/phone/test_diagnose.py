@@ -11,8 +11,8 @@ from tests.phone.test_rig import bring, taken
 from tests.phone.words import SITE
 from tests.unit.dialogue import CAUSES, answers_of
 
-D = data.load("words/en/diagnose")
-F = data.load("words/en/faults")
+D = data.words("diagnose")
+F = data.words("faults")
 ASK = D["diagnose"]
 SIGN_OF = {told: sign for sign, told in F["sees"].items()}
 SAID = {"seen": ASK["yes"], "not_seen": ASK["no"], "unknown": ASK["unsure"]}

@@ -7,7 +7,7 @@ from playwright.sync_api import expect
 from site_src import data, fleet
 from tests.phone.handset import kill
 
-R = data.load("words/en/rig")
+R = data.words("rig")
 DEMO = fleet.load()
 ENGINE = DEMO["tollgate-engine-1"]
 
@@ -192,14 +192,14 @@ def test_a_shift_card_for_another_drive_is_not_offered(handset):
     page.close()
     page = handset.open("shift/scene/")
     expect(page.get_by_role("alert")).to_contain_text(other["name"])
-    seen = data.load("words/en/site")["shift"]["seen"]
+    seen = data.words("site")["shift"]["seen"]
     expect(page.get_by_role("button", name=seen, exact=True)).to_have_count(0)
 
 
 @pytest.mark.parametrize(("system", "figure", "unit"), [("SI", "1170", "kPa"), ("bar", "11.7", "bar"), ("imperial", "170", "psi")])
 def test_units_change_what_is_shown_and_not_what_was_entered(handset, system, figure, unit):
     """169.75 psi is 1170 kPa and 11.7 bar; and back in US units every entry stands as it was typed."""
-    names = data.load("words/en/site")["units"]
+    names = data.words("site")["units"]
     page = handset.open("pressure/")
     page.locator(".gauge").wait_for()
     page.get_by_label("Length", exact=True).fill("201")

@@ -10,8 +10,8 @@ from tests.phone.handset import Handset, Host
 from tests.phone.card import RIG, beside, steps_of
 from tests.phone.words import PRACTICE, SITE, STEPS
 
-WHY = data.load("words/en/why")
-NOTE = data.load("words/en/practice")["note"]
+WHY = data.words("why")
+NOTE = data.words("practice")["note"]
 TIME = re.compile(r"\d\s*(min|minutes?|s|sec|seconds?|h|hours?)\b")
 LOG = """() => new Promise((told) => {
   const opening = indexedDB.open("panelhand");

@@ -3,9 +3,9 @@ import re
 
 from site_src import data
 
-SITE = data.load("words/en/site")
+SITE = data.words("site")
 STEPS = data.step_words()
-PRACTICE = data.load("words/en/practice")["practice"]
+PRACTICE = data.words("practice")["practice"]
 US = {f"u_{kind}": word for kind, word in SITE["unit"]["US"].items()}
 KINDS = {name: step["kind"] for name, step in data.steps().items()}
 

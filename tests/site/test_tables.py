@@ -4,7 +4,7 @@ import pytest
 from site_src import data
 from tests.site import pages
 
-WORDS = data.load("words/en/site")
+WORDS = data.words("site")
 
 
 def assert_shows(text, worked):

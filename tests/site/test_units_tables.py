@@ -5,7 +5,7 @@ from site_src import data, units
 from site_src.routes import tables
 from tests.site import pages
 
-WORDS = data.load("words/en/site")
+WORDS = data.words("site")
 
 
 def row(built, system, page, caption, first, **facts):

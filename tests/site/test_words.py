@@ -15,7 +15,7 @@ from tests.site import pages
 SCRIPTS = build.ROOT / "site_src" / "static" / "js"
 STEPS = data.steps()
 TOLD = data.step_words()
-BASES = set(data.load("words/en/site")["basis"])
+BASES = set(data.words("site")["basis"])
 ENTRIES = [
     ("pressure.js", "pressure"), ("reckon.js", "water/hydrant"), ("reckon.js", "foam"),
     ("diagnose.js", "diagnose"), ("collar.js", "diagnose/collar"), ("lights.js", "diagnose/lights"),
@@ -61,14 +61,14 @@ def test_no_step_is_orphaned():
     """Every step with words is a step, every step is on a card, and every card has its title."""
     assert set(TOLD) == set(STEPS)
     assert {step["id"] for card in pages.cards() for step in data.card_steps(card)} == set(STEPS)
-    assert set(data.load("words/en/site")["card"]) == set(pages.cards())
+    assert set(data.words("site")["card"]) == set(pages.cards())
     assert sorted(card for group in data.load("sequences")["group"] for card in group["cards"]) == sorted(pages.cards())
 
 
 def test_every_answer_about_a_rig_has_its_words():
     """Each question that a card may ask of a rig names each of its answers, and a card asks it in the same answers."""
     questions = data.by_id(data.load("sequences")["question"])
-    told = data.load("words/en/site")["rig_answer"]
+    told = data.words("site")["rig_answer"]
     assert {name: sorted(words) for name, words in told.items()} == {name: sorted(row["answers"]) for name, row in questions.items()}
     for step in STEPS.values():
         if "asks" in step:

@@ -9,7 +9,7 @@ from calc.errors import CalcError
 from site_src import data, knowledge
 from tests.unit.dialogue import BASE, CAUSES, ENTRIES, SIGNS, answers_of, rig_of, talk
 
-WORDS = data.load("words/en/faults")
+WORDS = data.words("faults")
 ROWS = {row["id"]: row for row in data.load("faults")["sign"] + data.load("faults")["cause"]}
 EASY = {"signs": [
     {"id": "dark", "role": "operator", "engine": ["idle"], "effort": 1, "danger": 0},

@@ -9,7 +9,7 @@ from calc.errors import CalcError
 from site_src import data, reckoners, units
 
 US = units.shown_in("US")
-TOLD = data.load("words/en/water")
+TOLD = data.words("water")
 SYSTEMS = [row["id"] for row in units.systems()]
 HOSTILE = ("", "@US", "abc", "-1", "1e9", "999999999", "1,000", "nan", "5@none", "@", "0", None, 7, [], {}, True)
 
@@ -128,7 +128,7 @@ def test_refusal(run, page, changes, field, code):
     with pytest.raises(CalcError) as refusal:
         ask(run, page, **changes)
     assert (refusal.value.field, refusal.value.code) == (field, code)
-    assert code in {**data.load("words/en/site")["refusal"], **TOLD["refusal"]}
+    assert code in {**data.words("site")["refusal"], **TOLD["refusal"]}
 
 
 def test_bounds_in_the_shown_units(run):
@@ -159,7 +159,7 @@ def test_no_entries(run, page, entries):
 
 def fill(sentence, facts):
     """A sentence with its facts in it; fails where one is missing."""
-    unit = {f"u_{kind}": word for kind, word in data.load("words/en/site")["unit"]["US"].items()}
+    unit = {f"u_{kind}": word for kind, word in data.words("site")["unit"]["US"].items()}
     return sentence.format(**{**unit, **facts})
 
 

@@ -10,7 +10,7 @@ import { measureView, Readings } from "./rig/measure.js";
 import { copyOf, newProfile, placeName, withoutRow } from "./rig/profile.js";
 import { bedsView, hosesView } from "./rig/rows.js";
 import { offerView, Travel, travelView } from "./rig/travel.js";
-import { fill, pageData, root, unitWords } from "./site.js";
+import { fill, home, pageData, unitWords } from "./site.js";
 import { bare, systemChips, tagged, unitsFor } from "./units.js";
 
 const place = document.getElementById("rig");
@@ -112,8 +112,8 @@ function editor(profile) {
     <details class="section" ?open=${open}><summary>${words.rig[`section_${id}`]}</summary>${content}</details>`;
   return html`
     ${problems.length ? html`<p class="notice">${fill(words.rig.problems, { fields: names(problems.map((problem) => problem.field)) })}</p>` : nothing}
-    <a class="key key-wide" href=${new URL("rig/card/index.html", root)}>${words.rig.card}</a>
-    <a class="key key-wide" href=${new URL("rig/recovery/index.html", root)}>${words.rig.recovery}</a>
+    <a class="key key-wide" href=${new URL("rig/card/index.html", home)}>${words.rig.card}</a>
+    <a class="key key-wide" href=${new URL("rig/recovery/index.html", home)}>${words.rig.recovery}</a>
     ${section("beds", bedsView({ profile, data, system: page.system, u, field, set, remove, answerOf: (bed) => answerOf(bed, shelf) }), true)}
     ${data.sections.map(({ id, fields }) => section(id, fields.map((name) =>
       field({ place: name, name, spec: data.fields[name], value: profile[name], change: (text) => set(name, text) })), id === "basics"))}

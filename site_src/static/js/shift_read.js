@@ -2,11 +2,11 @@
 import "./print.js";
 import { chosenRig } from "./rig/chosen.js";
 import { inWords, known, mayFit } from "./shift/known.js";
-import { fill, pageData, root } from "./site.js";
+import { fill, home, pageData } from "./site.js";
 
 const rig = await chosenRig();
 if (rig) {
-  const { questions, words } = await pageData(new URL("shift/", root));
+  const { questions, words } = await pageData(new URL("shift/", home));
   const answered = known(questions, rig);
   for (const step of document.querySelectorAll(".whole > li")) {
     step.hidden = step.dataset.asks in answered || !mayFit(JSON.parse(step.dataset.only ?? "{}"), answered);

@@ -1,6 +1,10 @@
 // Where the site lies, whatever path it is served under, and the JSON a page brings with it.
 export const root = new URL("../../", import.meta.url);
 
+// Where the pages of this page's language lie.
+const { lang } = document.documentElement;
+export const home = lang === "en" ? root : new URL(`${lang}/`, root);
+
 export async function pageData(page = document.baseURI) {
   const response = await fetch(new URL("page.json", page));
   if (!response.ok) throw new Error(`page.json: ${response.status}`);

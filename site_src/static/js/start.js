@@ -35,7 +35,21 @@ function lookChoice() {
   }
 }
 
+// A language that is chosen holds on every page; the phone's own is found by theme.js.
+function languageChoice() {
+  const language = chosen("language", "auto");
+  for (const input of document.querySelectorAll("#language input")) {
+    input.checked = input.value === language;
+    input.addEventListener("change", () => {
+      choose("language", input.value);
+      if (input.value === "auto") location.reload();
+      else location.assign(input.dataset.address);
+    });
+  }
+}
+
 lookChoice();
+languageChoice();
 count();
 const keeping = document.getElementById("keeping");
 askToPersist().then((answer) => {

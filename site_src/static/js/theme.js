@@ -1,11 +1,21 @@
-// Day or night as chosen on this phone; without a choice, as the phone. Runs before first paint.
+// Day or night, and the language, as chosen on this phone; without a choice, as the phone. Runs before first paint.
 {
+  const chosen = (name) => {
+    try {
+      return localStorage.getItem(name);
+    } catch {
+      return null; // no storage: the phone's own choice stands
+    }
+  };
   const media = { day: "not all", night: "all" };
-  let chosen = null;
-  try {
-    chosen = localStorage.getItem("look");
-  } catch {
-    // no storage: the phone's own choice stands
+  const look = chosen("look");
+  if (look in media) document.getElementById("night").media = media[look];
+
+  const offered = [...document.querySelectorAll("link[rel=alternate][hreflang]")];
+  const wanted = [chosen("language"), ...navigator.languages.map((name) => name.slice(0, 2))].find((name) =>
+    offered.some((link) => link.hreflang === name));
+  if (wanted && wanted !== document.documentElement.lang) {
+    const { href } = offered.find((link) => link.hreflang === wanted);
+    location.replace(href + location.search + location.hash);
   }
-  if (chosen in media) document.getElementById("night").media = media[chosen];
 }

@@ -1,9 +1,9 @@
 // The way into a diagnosis from another page, with what that page knows. What comes in by it is judged by calc.
-import { root } from "../site.js";
+import { home } from "../site.js";
 
 // The address of the diagnosis. `known` is { sequence, step, facts, missing } of a card, or { signs } of any other page.
 export function enterLink(known) {
-  const link = new URL("diagnose/", root);
+  const link = new URL("diagnose/", home);
   link.hash = `from=${encodeURIComponent(JSON.stringify(known))}`;
   return link.href;
 }
