@@ -78,7 +78,7 @@ class Handset:
     def install(self):
         """Open the start page and wait until it has counted every file; returns that page."""
         page = self.open()
-        page.locator("#readiness[data-state=yes]").wait_for()
+        page.locator("#readiness[data-state=yes]").wait_for(timeout=60000)  # on a busy machine it takes its time
         return page
 
     def lose_signal(self):

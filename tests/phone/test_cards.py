@@ -28,9 +28,9 @@ RUNS = [
 @pytest.fixture(scope="module")
 def away(browser, built):
     """A hurried phone that installed the site and has then lost every way to it."""
-    handset = hasten(Handset(browser, Host(built), worker=True))
+    handset = Handset(browser, Host(built), worker=True)
     handset.install().close()
-    handset.lose_signal()
+    hasten(handset).lose_signal()
     yield handset
     handset.close()
 
