@@ -1,0 +1,40 @@
+"""The language follows the phone, can be forced, and costs no answer."""
+import re
+
+from playwright.sync_api import expect
+
+from site_src import data
+
+FRENCH = data.load("words/fr/site")
+ENGLISH = data.load("words/en/site")
+
+
+def test_follows_the_phone_and_can_be_forced(take):
+    """A French phone is sent to the French page, which computes; English, once chosen, holds on every page."""
+    handset = take(locale="fr-CA")
+    page = handset.open("pressure/")
+    expect(page).to_have_url(re.compile("/fr/pressure/"))
+    expect(page.locator("h1")).to_have_text(FRENCH["pressure"]["title"])
+    expect(page.locator("output b")).to_have_text("170")
+    start = handset.open("fr/")
+    start.get_by_role("radio", name=FRENCH["language"]["en"]).tap()
+    expect(start.locator("h1")).to_have_text(ENGLISH["start"]["title"])
+    page = handset.open("fr/water/")
+    expect(page).not_to_have_url(re.compile("/fr/"))
+
+
+def test_a_link_keeps_its_lay(take):
+    """A lay that was sent from an English phone opens on a French one as it was."""
+    page = take(locale="fr-CA").open("pressure/#lay=%7B%22crew%22%3A%222%22%2C%22lines%22%3A%5B%7B%22id%22%3A%22A%22%2C%22hose%22%3A%22attack-2%22%2C%22length%22%3A%22350%40US%22%2C%22rise%22%3A%220%40US%22%2C%22end%22%3A%7B%22kind%22%3A%22fog%22%2C%22flow%22%3A%22150%40US%22%2C%22tip%22%3A%220.9375%40US%22%2C%22pressure%22%3A%22100%40US%22%7D%7D%5D%7D")
+    expect(page).to_have_url(re.compile("/fr/pressure/"))
+    expect(page.locator("output b")).to_have_text("163")  # by hand: 8 x 2.25 x 3.5 + 100
+
+
+def test_longer_words_fit(take):
+    """French words are longer; no page of them scrolls sideways on a narrow phone."""
+    handset = take(locale="fr-CA", viewport={"width": 320, "height": 640})
+    page = handset.open("fr/")
+    for address in ("", "pressure/", "water/draft/", "shift/scene/", "diagnose/", "rig/", "test/", "why/", "tables/SI/friction/"):
+        page.goto(f"{handset.host.origin}fr/{address}")
+        page.wait_for_load_state("networkidle")
+        assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), address

@@ -1,0 +1,62 @@
+"""Every language says everything that English says, with the same facts in it."""
+import re
+
+import pytest
+
+from site_src import data, languages
+
+FOLDER = data.FOLDER / "words"
+TOPICS = sorted(path.relative_to(FOLDER / "en").with_suffix("").as_posix() for path in (FOLDER / "en").rglob("*.toml"))
+OTHERS = [language for language in data.languages() if language != "en"]
+FACT = re.compile(r"\{(\w+)\}")
+
+
+def sentences(told, place=()):
+    """Every sentence of a file with the keys that lead to it."""
+    if isinstance(told, dict):
+        for key, value in told.items():
+            yield from sentences(value, (*place, key))
+    elif isinstance(told, list):
+        for count, value in enumerate(told):
+            yield from sentences(value, (*place, count))
+    else:
+        yield place, told
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_same_topics(language):
+    """A language has the files of English, and no other."""
+    folder = FOLDER / language
+    assert sorted(path.relative_to(folder).with_suffix("").as_posix() for path in folder.rglob("*.toml")) == TOPICS
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+@pytest.mark.parametrize("language", OTHERS)
+def test_same_sentences(language, topic):
+    """No sentence is missing, left over or empty, and each takes the facts that the English one takes."""
+    english = dict(sentences(data.load(f"words/en/{topic}")))
+    spoken = dict(sentences(data.load(f"words/{language}/{topic}")))
+    assert [place for place in english if place not in spoken] == []
+    assert [place for place in spoken if place not in english] == []
+    for place, sentence in english.items():
+        assert isinstance(spoken[place], str) == isinstance(sentence, str), place
+        if isinstance(sentence, str):
+            assert set(FACT.findall(spoken[place])) == set(FACT.findall(sentence)), place
+            assert bool(spoken[place].strip()) == bool(sentence.strip()), place
+
+
+@pytest.mark.parametrize(("path", "language", "french"), [
+    ("/pressure/", "en", "../fr/pressure/index.html"),
+    ("/fr/pressure/", "fr", "../../fr/pressure/index.html"),
+    ("/", "en", "fr/index.html"),
+    ("/fr/tables/US/friction/", "fr", "../../../../fr/tables/US/friction/index.html"),
+])
+def test_alternates(path, language, french):
+    """A page leads to itself in the other language, by a relative address."""
+    assert dict(languages.alternates(path, language))["fr"] == french
+
+
+@pytest.mark.parametrize("path", ["/404.html", "/rigs/", "/rigs/tollgate-engine-1/"])
+def test_no_alternates(path):
+    """Pages that a phone may not hold, or that stand at any address, lead nowhere."""
+    assert languages.alternates(path, "en") == []
