@@ -48,6 +48,8 @@ def create_app(site_path="/", rigs_folder=fleet.DEMO, language="en"):
             "w": {**data.words("site"), "log": data.words("log")},
             "r": data.words("rig"),
             "language": language,
+            "system": data.opening_system(),
+            "languages": data.by_id(data.load("languages")["language"]),
             "alternates": languages.alternates(flask.request.path, language),
         }
 

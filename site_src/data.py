@@ -25,7 +25,12 @@ LANGUAGE = contextvars.ContextVar("language", default="en")  # of the page that 
 
 def languages():
     """The languages there are words in, English first."""
-    return sorted((path.name for path in (FOLDER / "words").iterdir()), key=lambda name: (name != "en", name))
+    return [row["id"] for row in load("languages")["language"]]
+
+
+def opening_system():
+    """The system of units that the page being made opens in."""
+    return by_id(load("languages")["language"])[LANGUAGE.get()]["system"]
 
 
 def words(topic):

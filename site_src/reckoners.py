@@ -48,9 +48,10 @@ def _uses(row):
 
 
 def opening_answer(page):
-    """The answer that is baked: the opening entries in US units."""
+    """The answer that is baked: the opening entries of the system that the page opens in."""
     reading = importlib.import_module(f"calc.{page}_reading")
-    return reading.answer(opening(page, "customary"), shelf(page), units.shown_in("US"))
+    system = data.opening_system()
+    return reading.answer(opening(page, units.family(system)), shelf(page), units.shown_in(system))
 
 
 def _field(field):

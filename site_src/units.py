@@ -23,6 +23,11 @@ def factor(kind, system):
     return REGISTRY.Quantity(1, ours).to(system["kinds"][kind]["unit"]).magnitude
 
 
+def family(name):
+    """Whose hose and tips a system goes with, customary or metric."""
+    return data.by_id(systems())[name]["family"]
+
+
 @functools.cache
 def baked():
     """Every system as calc.display takes them: by name, by kind, factor and places."""

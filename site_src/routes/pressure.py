@@ -10,14 +10,15 @@ routes = flask.Blueprint("pressure", __name__)
 
 @routes.get("/pressure/")
 def page():
-    lay = lays.ready("customary")["one"]
+    system = data.opening_system()
+    lay = lays.ready(units.family(system))["one"]
     [line] = lay["lines"]
-    us = units.shown_in("US")
+    shown = units.shown_in(system)
     return flask.render_template(
         "pressure.html",
-        answer=reading.answer(lay, catalogue.shelf(), us),
+        answer=reading.answer(lay, catalogue.shelf(), shown),
         hose=data.by_id(data.load("hoses")["hose"])[line["hose"]]["label"],
-        length=entry.shown(us, "length", line["length"]),
+        length=entry.shown(shown, "length", line["length"]),
     )
 
 

@@ -10,7 +10,7 @@ TABLES = ("draft", "supply")  # the baked tables that go with these pages
 
 @routes.context_processor
 def words():
-    unit = data.words("site")["unit"]["US"]
+    unit = data.words("site")["unit"][data.opening_system()]
     return {"t": data.words("water"), "u": {f"u_{kind}": name for kind, name in unit.items()}}
 
 

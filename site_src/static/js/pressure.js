@@ -189,7 +189,7 @@ function openLay() {
 }
 
 addEventListener("hashchange", openLay);
-const opensAsBaked = (!location.hash || history.state?.own) && JSON.stringify(draftLay()) === JSON.stringify(standing) && state.system === "US" && !rig;
+const opensAsBaked = (!location.hash || history.state?.own) && JSON.stringify(draftLay()) === JSON.stringify(ready("one")) && state.system === document.documentElement.dataset.system && !rig;
 if (!opensAsBaked) {
   place.replaceChildren();
   openLay();

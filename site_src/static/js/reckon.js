@@ -121,8 +121,8 @@ function open() {
 }
 
 addEventListener("hashchange", open);
-const sameAsBaked = state.system === "US" && !rig && (!location.hash || history.state?.own)
-  && JSON.stringify(opened(draft, data, family(), rig)) === JSON.stringify(opening(data, "customary", null));
+const sameAsBaked = state.system === document.documentElement.dataset.system && !rig && (!location.hash || history.state?.own)
+  && JSON.stringify(opened(draft, data, family(), rig)) === JSON.stringify(opening(data, family(), null));
 const begin = () => {
   place.replaceChildren();
   open();

@@ -16,8 +16,9 @@ export function chooseRig(profile) {
 
 // The system the pages are read in.
 export const chosenSystem = (systems) => {
-  const name = chosen("units", "US");
-  return name in systems ? name : "US";
+  const opening = document.documentElement.dataset.system;
+  const name = chosen("units", opening);
+  return name in systems ? name : opening;
 };
 
 // The shelf as calc.rig has it for this rig; the usual one where its profile has a fault.
