@@ -17,7 +17,7 @@ import warnings
 
 import flask_frozen
 
-from site_src import data, fleet, reckoners
+from site_src import data, fleet, languages, reckoners
 from site_src.app import create_app
 from site_src.routes import test
 
@@ -87,7 +87,7 @@ def write_worker(dist):
     """
     files = [
         precached(dist, path) for path in sorted(dist.rglob("*"))
-        if path.is_file() and path.relative_to(dist).parts[0] != "rigs"
+        if path.is_file() and not languages.is_fleet(path.relative_to(dist).as_posix())
     ]
     worker = (ROOT / "site_src" / "sw.js").read_text()
     (dist / "sw.js").write_text(worker.replace("FILES;", json.dumps(files, indent=0) + ";", 1))

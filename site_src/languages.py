@@ -2,12 +2,22 @@
 from site_src import data
 
 ANY_DEPTH = "/404.html"  # served at whatever address is unknown, so no relative link leads from it
-ONLINE = "rigs/"  # not carried by the phone: no page sends on to one of these
+FLEET = "rigs/"  # not carried by the phone: no page sends on to one of these
 
 
 def prefix(language):
     """The folder of a language's pages, as a URL prefix; None at the root."""
     return None if language == "en" else f"/{language}"
+
+
+def folder(language):
+    """The folder of a language's pages below the site's root, with its slash; empty for English."""
+    return "" if language == "en" else f"{language}/"
+
+
+def is_fleet(name):
+    """Whether a file of the built site is of a fleet's page, in any language."""
+    return any(name.startswith(f"{folder(language)}{FLEET}") for language in data.languages())
 
 
 def alternates(path, language):
@@ -17,8 +27,8 @@ def alternates(path, language):
     language: its language
     """
     page = path.removeprefix(prefix(language) or "").removeprefix("/")
-    if path == ANY_DEPTH or page.startswith(ONLINE) or len(data.languages()) == 1:
+    if path == ANY_DEPTH or page.startswith(FLEET) or len(data.languages()) == 1:
         return []
     root = "../" * (path.count("/") - 1)
     name = page if page and not page.endswith("/") else f"{page}index.html"
-    return [(other, f"{root}{(prefix(other) or '')[1:]}{'/' if prefix(other) else ''}{name}") for other in data.languages()]
+    return [(other, f"{root}{folder(other)}{name}") for other in data.languages()]

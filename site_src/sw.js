@@ -13,7 +13,7 @@ precaching.cleanupOutdatedCaches();
 precaching.precacheAndRoute(files, { ignoreURLParametersMatching: [/./] });
 // Pages of the fleet are not in the list: each is kept once it was opened.
 routing.registerRoute(
-  ({ url }) => url.href.startsWith(new URL("rigs/", registration.scope).href),
+  ({ url }) => /^([a-z]{2}\/)?rigs\//.test(url.href.slice(registration.scope.length)) && url.href.startsWith(registration.scope),
   new workbox.strategies.NetworkFirst({ cacheName: "fleet", networkTimeoutSeconds: 4 }),
 );
 routing.registerRoute(

@@ -32,7 +32,7 @@ def away(browser, built):  # noqa: F811
     handset = Handset(browser, Host(built), worker=True)
     start = handset.install()
     # the worker holds neither itself nor the fleet's pages
-    files = sum(path.is_file() and path.relative_to(built).parts[0] not in ("sw.js", "rigs") for path in built.rglob("*"))
+    files = sum(path.is_file() and path.name != "sw.js" and "rigs" not in path.relative_to(built).parts for path in built.rglob("*"))
     expect(start.get_by_text(ready(files), exact=True)).to_be_visible()
     start.close()
     handset.lose_signal()

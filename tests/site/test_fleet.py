@@ -52,4 +52,4 @@ def test_a_department_is_baked_and_not_carried(tmp_path):
     page = (dist / "rigs" / "ladder-9" / "index.html").read_text()
     assert "<td>170</td>" in page  # by hand: 15.5 x 1.5^2 x 2 + 100 = 169.75
     assert json.loads((dist / "rigs" / "ladder-9" / "rig.json").read_text())["name"] == "Ladder 9"
-    assert '"url": "rigs/' not in (dist / "sw.js").read_text()
+    assert 'rigs/ladder-9' not in (dist / "sw.js").read_text()
