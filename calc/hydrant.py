@@ -1,6 +1,6 @@
 """The hydrant: its flow by pitot gauge, its class, and what of it reaches the pump through the supply hose."""
 from calc import hose, nozzle, supply, water
-from calc.errors import CalcError, check_not_negative, check_number, check_positive, check_within
+from calc.errors import CalcError, check_not_negative, check_number, check_within
 
 # outlets wider than this are pumper outlets, whose stream is not solid; factor by pitot pressure
 LARGEST_PLAIN_IN = 3
