@@ -9,10 +9,12 @@ from calc import phone as door
 from calc import practice, shift
 from calc.errors import CalcError
 from site_src import catalogue, data, fleet, knowledge, reckoners, standards, units
+from tests.service_records import a_record as a_whole_record
 from tests.unit.service import a_plan
 from tests.unit.test_flowing import UNITS as STANDING_UNITS
 from tests.unit.test_practice import LIGHTS, PARAMETERS
 from tests.unit.test_reading import OTHER_UNITS, SHELF, UNITS, a_lay, a_line, a_wye, fog
+from tests.unit.test_service_history import a_dated
 from tests.unit.test_service_page import a_record
 from tests.unit.test_service_years import a_result
 from tests.unit.test_speeds import ENTRIES
@@ -61,11 +63,14 @@ CALLS = [
     ("service_curve.curve", {"plan": a_plan(), "summary": a_result(2026, "annual", 1600), "earlier": [], "units": standards.shown_in("SI")}),
     ("service_entry.shown", {"units": standards.shown_in("SI"), "kind": "temperature", "text": "50@US"}),
     ("service_page.answer", {"record": a_record(), "units": standards.shown_in("bar")}),
-    ("service_quick.compare", {"baseline": [{"engine_rpm": 1500, "discharge_psi": 150}], "accuracy": {"discharge_psi": 2, "speed_rpm": 10},
-                               "readings": [{"engine_rpm": 1650, "discharge_psi": 170}], "quick": {"tolerance_percent": 5}}),
+    ("service_bay.answer", {"baseline": [{"engine_rpm": "1500", "discharge_psi": "150@US"}], "accuracy": {"discharge_psi": 2, "speed_rpm": 10},
+                            "readings": [{"engine_rpm": "1650", "discharge_psi": "11.5@bar"}], "quick": {"tolerance_percent": 5},
+                            "units": standards.shown_in("bar")}),
+    ("service_file.judged", {"record": a_whole_record(), "units": standards.shown_in("US")}),
+    ("service_history.history", {"results": [a_dated(2020, "acceptance", 1600), a_dated(2022.3, "annual", 1650)], "speed_accuracy_rpm": 10,
+                                 "units": standards.shown_in("SI")}),
     ("service_test.plan", {"rig": {"rated_gpm": 1250, "standard": standards.standard("us", "annual")}, "conditions": {"source": "draft"}}),
     ("service_test.verdict", {"plan": a_plan(), "readings": {}}),
-    ("service_years.years", {"results": [a_result(2020, "acceptance", 1600), a_result(2022.3, "annual", 1650)], "speed_accuracy_rpm": 10}),
     ("shift.start", {"sequence": SEQUENCE, "rig": {"light": "after"}}),
     ("shift.start", {"sequence": {}, "rig": {}}),
     ("shift.advance", {"state": WAITING, "event": {"kind": "tick", "at_s": 100.6}}),

@@ -1,0 +1,47 @@
+"""The quick check after a repair as typed, in any units, beside the rig's baseline."""
+from calc import display, service_entry, service_page, service_quick
+from calc.errors import CalcError
+from calc.rounding import plain
+
+FIELDS = (("engine_rpm", "speed"), ("discharge_psi", "pressure"))
+MOST_STEPS = 12
+
+
+def answer(baseline, readings, quick, accuracy, units):
+    """Each step's pressure beside what the baseline gives at that speed, with texts.
+
+    baseline, readings: [{"engine_rpm", "discharge_psi"}] as typed, such as "150@US"; a blank is "" or None
+    quick, accuracy: see service_quick.compare; amounts in calc's units
+    units: see calc.display
+
+    Returns `{"status", "steps", "problems"}` of service_quick.compare, each step with "expected_text", "band_text" and
+    "percent_text"; problems are `{"place", "code"}`, such as "1.discharge_psi", and that entry counts as blank. Baseline
+    readings that are not whole are left out. Raises CalcError naming the input.
+    Source: service_quick.compare.
+    """
+    if len(baseline) > MOST_STEPS or len(readings) > MOST_STEPS:
+        raise CalcError("readings", "too_many", most=MOST_STEPS)
+    known = [_read(each, units, str(place), []) for place, each in enumerate(baseline)]
+    known = [each for each in known if each["engine_rpm"] and each["discharge_psi"] and each["engine_rpm"] > 0 and each["discharge_psi"] > 0]
+    problems = []
+    given = [_read(each, units, str(place), problems) for place, each in enumerate(readings)]
+    for _ in range(2 * MOST_STEPS):
+        try:
+            told = service_quick.compare(known, given, quick, accuracy)
+            break
+        except CalcError as error:
+            if "step" not in error.facts:
+                raise
+            problems.append({"place": str(error.facts["step"]) + "." + error.field, "code": error.code})
+            given[error.facts["step"]][error.field] = None
+    scale = display.scale(units, units["shown"], "pressure")
+    for step in told["steps"]:
+        step["expected_text"] = service_page.text(units, "pressure", step["expected_psi"])
+        step["band_text"] = None if step["band_psi"] is None else plain(step["band_psi"] * scale["factor"], scale["places"])
+        step["percent_text"] = None if step["percent"] is None else plain(abs(step["percent"]), 1)
+    told["problems"] = problems
+    return told
+
+
+def _read(typed, units, place, problems):
+    return {name: service_entry.read(units, kind, place + "." + name, typed.get(name), problems) for name, kind in FIELDS}

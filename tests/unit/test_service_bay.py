@@ -1,0 +1,42 @@
+"""The quick check after a repair, as typed."""
+import pytest
+
+from site_src import standards
+
+QUICK, ACCURACY = {"tolerance_percent": 5}, {"discharge_psi": 2, "speed_rpm": 10}
+BASELINE = [{"engine_rpm": "1500", "discharge_psi": "150@US"}]
+
+
+def told(run, readings, baseline=BASELINE, system="US"):
+    return run("service_bay", "answer", baseline=baseline, readings=readings, quick=QUICK, accuracy=ACCURACY, units=standards.shown_in(system))
+
+
+def test_in_any_units(run):
+    """Constructed example K020: 150 psi at 1,500 rpm is 181.5 at 1,650, 12.51 bar; 172.4 psi, 11.886 bar, is below by 5 %."""
+    found = told(run, [{"engine_rpm": "1650", "discharge_psi": "172.4@US"}], system="bar")
+    step, = found["steps"]
+    assert (found["status"], step["expected_text"], step["percent_text"]) == ("below", "12.51", "5")
+    assert told(run, [{"engine_rpm": "1650", "discharge_psi": "12.5@bar"}])["status"] == "as_baseline"
+
+
+@pytest.mark.parametrize(
+    ("reading", "place", "code"),
+    [
+        ({"engine_rpm": "fast", "discharge_psi": "50@US"}, "0.engine_rpm", "not_a_number"),
+        ({"engine_rpm": "0", "discharge_psi": "50@US"}, "0.engine_rpm", "not_positive"),
+        ({"engine_rpm": "1500", "discharge_psi": "-5@US"}, "0.discharge_psi", "out_of_range"),
+        ({"engine_rpm": "1500", "discharge_psi": "5000@US"}, "0.discharge_psi", "out_of_range"),
+    ],
+)
+def test_what_cannot_be_is_told_and_proves_nothing(run, reading, place, code):
+    """An entry that cannot be used is named, counts as blank, and the step is not proven."""
+    found = told(run, [reading])
+    assert found["problems"] == [{"place": place, "code": code}]
+    assert found["status"] == "not_proven"
+
+
+@pytest.mark.parametrize("baseline", [[], [{"engine_rpm": "", "discharge_psi": "150@US"}], [{"engine_rpm": "1500", "discharge_psi": "0@US"}]])
+def test_half_a_baseline_is_none(run, baseline):
+    """A baseline reading without its speed or its pressure is compared with nothing."""
+    found = told(run, [{"engine_rpm": "1500", "discharge_psi": "150@US"}], baseline)
+    assert found["status"] == "not_proven" and found["steps"][0]["expected_text"] is None

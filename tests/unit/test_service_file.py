@@ -1,0 +1,115 @@
+"""Test results that come from elsewhere: whole ones are let in, damaged and hostile ones are refused by name."""
+import copy
+import json
+import random
+
+import pytest
+
+from calc import service_file
+from calc.errors import CalcError
+from tests import service_records
+
+US = service_records.US
+WHOLE, FAILED, OPEN = service_records.a_record(), service_records.a_failed_record(), service_records.an_unfinished_record()
+HOSTILE = (None, True, -1, 0, 1e300, 5e-324, "", "x", "<script>alert(1)</script>", "=1+1", "9" * 300, [], {}, [[]], {"x": {}}, [None] * 501)
+
+
+def judged(run, record):
+    return run("service_file", "judged", record=record, units=US)
+
+
+@pytest.mark.parametrize(("record", "status"), [(WHOLE, "pass"), (FAILED, "fail"), (OPEN, "not_proven")])
+def test_whole_records(run, record, status):
+    """What the Test page writes comes back as it was, and says again what it said."""
+    told = judged(run, record)
+    assert told["claimed"] is None
+    assert told["verdict"]["status"] == status
+    assert {**told["record"], "result": None} == {**record, "result": None}
+    assert (told["record"]["result"] is None) == (record["finished_ms"] is None)
+
+
+@pytest.mark.parametrize("claim", [{"status": "pass"}, None, "pass", {"status": ["pass"]}, {}])
+def test_a_claim_is_not_believed(run, claim):
+    """A file that calls a failed test passed is read by its readings."""
+    told = judged(run, {**FAILED, "result": claim})
+    assert told["record"]["result"]["status"] == "fail"
+    assert told["claimed"] == ("pass" if claim == {"status": "pass"} else "missing")
+
+
+@pytest.mark.parametrize(
+    ("changes", "code"),
+    [
+        ({"schema": 2}, "newer"), ({"schema": "1"}, "newer"), ({"id": ""}, "damaged"), ({"rig_name": 7}, "damaged"), ({"rig_id": None}, "damaged"),
+        ({"begun_ms": "today"}, "damaged"), ({"finished_ms": -1}, "damaged"), ({"tests": []}, "damaged"), ({"odd": 1}, "damaged"),
+        ({"equipment": [{"what": "Pitot"}]}, "damaged"), ({"notes": "n" * 2001}, "damaged"), ({"rig": {"meters": "9999999"}}, "damaged"),
+        ({"standard": {"id": "us"}}, "damaged"),
+    ],
+)
+def test_refused(run, changes, code):
+    """A file of another kind, version or shape is refused."""
+    with pytest.raises(CalcError) as refused:
+        judged(run, {**WHOLE, **changes})
+    assert (refused.value.field, refused.value.code) == ("file", code)
+
+
+@pytest.mark.parametrize("record", [None, 3, "text", [], {}, {"schema": 1, "name": "a rig's profile"}])
+def test_no_test_at_all(run, record):
+    """What is no test is called that."""
+    with pytest.raises(CalcError) as refused:
+        judged(run, record)
+    assert refused.value.code == "not_a_test"
+
+
+def test_no_run_can_take_for_ever(run):
+    """Readings due each millisecond, or for a year, are refused before they are counted out."""
+    for changes in ({"interval_s": 0.001}, {"holds": [{"hold_s": 1e7}]}):
+        record = copy.deepcopy(WHOLE)
+        record["standard"]["runs"][0].update(changes)
+        with pytest.raises(CalcError) as refused:
+            judged(run, record)
+        assert refused.value.code == "damaged"
+
+
+def spots(value, found, path=()):
+    """Every place in plain data."""
+    for key in value if isinstance(value, dict) else range(len(value)) if isinstance(value, list) else ():
+        found.append((*path, key))
+        spots(value[key], found, (*path, key))
+    return found
+
+
+def damaged(pick):
+    """A record with something hostile in one place, or with a part taken out."""
+    record = copy.deepcopy(FAILED)
+    *way, last = pick.choice(spots(record, []))
+    inner = record
+    for key in way:
+        inner = inner[key]
+    if pick.random() < 0.3:
+        del inner[last]
+    else:
+        inner[last] = copy.deepcopy(pick.choice(HOSTILE))
+    return record
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_damage_is_refused_or_harmless(run, seed):
+    """Whatever stands wherever in a file: it is refused as a file, or judged to plain data; nothing else ever happens."""
+    try:
+        told = judged(run, damaged(random.Random(seed)))
+    except CalcError as error:
+        assert error.field == "file", error
+    else:
+        json.dumps(told, allow_nan=False)
+
+
+def test_much_damage_is_refused_or_harmless():
+    """The same for 150 more, on one Python; a good part of them is refused."""
+    refused = 0
+    for seed in range(100, 250):
+        try:
+            json.dumps(service_file.judged(damaged(random.Random(seed)), US), allow_nan=False)
+        except CalcError as error:
+            assert error.field == "file", error
+            refused += 1
+    assert 50 < refused < 150
