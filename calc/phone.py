@@ -41,6 +41,7 @@ DOORS = {
     "rounding.rounded": ("value", "places"),
     "service_bay.answer": ("baseline", "readings", "quick", "accuracy", "units"),
     "service_curve.curve": ("plan", "summary", "earlier", "units"),
+    "service_due.standing": ("results", "on_ms", "interval_days"),
     "service_entry.shown": ("units", "kind", "text"),
     "service_file.judged": ("record", "units"),
     "service_history.history": ("results", "speed_accuracy_rpm", "units"),

@@ -9,12 +9,13 @@ routes = flask.Blueprint("test", __name__)
 STARTS = {"air_f": "60@US", "water_f": "60@US", "barometer_inhg": "29.9@US", "altitude_ft": "0@US", "lift_ft": "8@US",
           "depth_ft": "4@US", "strainer_ft": "2@US", "suction_length_ft": "20@US"}
 ACCURACY_KINDS = {"discharge_psi": "pressure", "intake_psi": "pressure", "pitot_psi": "pitot", "meter_percent": "percent", "lift_ft": "length"}
-PARTS = ("run", "sheet")
+PARTS = ("run", "sheet", "years", "quick")
+QUICK_CARDS = {"shift": "bay", "circulate": "check", "prime": "check", "road": "road"}  # the shift card that holds a step's proofs
 
 
 @routes.context_processor
 def words():
-    return {"t": data.words("test")}
+    return {"t": data.words("test"), "y": data.words("years")}
 
 
 @routes.get("/test/")
@@ -30,6 +31,7 @@ def part(part):
 @routes.get("/test/page.json")
 def page_data():
     site = data.words("site")
+    years = data.words("years")
     accuracy = standards.standard("us", "annual")["accuracy"]
     suction = [field for field in data.load("water")["field"] if field["name"] == "suction"][0]
     return json_page({
@@ -40,5 +42,11 @@ def page_data():
         "suction": {family: suction[f"{family}_options"] for family in ("customary", "metric")},
         "starts": STARTS,
         "accuracy": {name: {"kind": kind, "text": f"{accuracy[name]}@US"} for name, kind in ACCURACY_KINDS.items()},
-        "words": {**{key: site[key] for key in ("refusal", "units", "engine", "pressure")}, **data.words("test")},
+        "quick": {**standards.standard("us", "annual")["quick"], "cards": QUICK_CARDS},
+        "errs": {name: accuracy[name] for name in ("discharge_psi", "speed_rpm")},
+        "interval_days": data.load("standards/common")["due"]["interval_days"],
+        "words": {
+            **{key: site[key] for key in ("refusal", "units", "engine", "pressure", "card")}, **data.words("test"),
+            **{section: told for section, told in years.items() if section != "report"},
+        },
     })

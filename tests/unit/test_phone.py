@@ -61,6 +61,7 @@ CALLS = [
     ("primer.size", {"rated": "1500@US", "units": units.shown_in("US")}),
     ("rounding.rounded", {"value": 112.5, "places": 0}),
     ("service_curve.curve", {"plan": a_plan(), "summary": a_result(2026, "annual", 1600), "earlier": [], "units": standards.shown_in("SI")}),
+    ("service_due.standing", {"results": [{"at_ms": 1.7e12, "status": "pass"}], "on_ms": 1.75e12, "interval_days": 365}),
     ("service_entry.shown", {"units": standards.shown_in("SI"), "kind": "temperature", "text": "50@US"}),
     ("service_page.answer", {"record": a_record(), "units": standards.shown_in("bar")}),
     ("service_bay.answer", {"baseline": [{"engine_rpm": "1500", "discharge_psi": "150@US"}], "accuracy": {"discharge_psi": 2, "speed_rpm": 10},

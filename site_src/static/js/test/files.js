@@ -7,6 +7,10 @@ export const dated = (record) => new Date(record.finished_ms ?? record.begun_ms)
 export const jsonFile = (record) =>
   new File([JSON.stringify(record, null, 1)], `test-${safe(record.rig_name)}-${dated(record)}.json`, { type: "application/json" });
 
+// Every test of a rig in one file, to be brought in on another phone or reported on.
+export const historyFile = (records) =>
+  new File([JSON.stringify(records, null, 1)], `tests-${safe(records[0].rig_name)}-${dated(records[0])}.json`, { type: "application/json" });
+
 // A cell of a spreadsheet: quoted, and never one that it would run as a formula.
 export function cell(value) {
   const text = String(value ?? "");

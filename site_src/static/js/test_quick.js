@@ -1,0 +1,138 @@
+// The check after a repair: in the bay, from the tank, beside the rig's own baseline. The shift cards hold the shifting.
+import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
+import { engine } from "./engine.js";
+import { chosenRig, chosenSystem } from "./rig/chosen.js";
+import { fill, root, unitWords } from "./site.js";
+import { stayAwake } from "./awake.js";
+import { day } from "./test/clock.js";
+import { textView } from "./test/entries.js";
+import {
+  closed, isUnderWay, keepQuick, opened, STEPS, withBaseline, withEarlier, withReading, withRepaired, withSeen, withStopped, withUnseen,
+} from "./test/quick_record.js";
+import { rowText, stepView } from "./test/quick_step.js";
+import { systemChips, unitsFor } from "./units.js";
+import { warning } from "./warning.js";
+
+const place = document.getElementById("quick");
+const starting = engine();
+starting.catch(() => {}); // told below
+const [data, rig] = await Promise.all([
+  fetch(new URL("../page.json", document.baseURI)).then((response) => response.json()),
+  chosenRig(),
+]);
+const { words } = data;
+const count = data.quick.step_psi.length;
+const page = { system: chosenSystem(data.systems), isKept: true, asked: false, removed: null };
+let call = null;
+let record = rig ? await opened(rig, count) : null;
+// A page opened again in mid-check knows nothing of what changed meanwhile: the person looks first.
+page.isLooked = !record || !isUnderWay(record);
+
+function change(next) {
+  record = next;
+  page.removed = null;
+  keepQuick(record).then((isKept) => {
+    if (isKept === page.isKept) return;
+    page.isKept = isKept;
+    draw();
+  });
+  draw();
+}
+
+const compare = (readings) => call("service_bay.answer", {
+  baseline: record.baseline?.readings ?? [], readings, quick: { tolerance_percent: data.quick.tolerance_percent }, accuracy: data.errs,
+  units: unitsFor(data.systems, page.system),
+});
+
+const act = {
+  see: (step) => change(withSeen(record, step, Date.now())),
+  unsee: (step) => change(withUnseen(record, step)),
+  halt: (step) => change(withStopped(record, step, Date.now())),
+  again() {
+    page.isLooked = false; // it stood still meanwhile
+    change({ ...withUnseen(record, record.open.stopped), open: { ...withUnseen(record, record.open.stopped).open, stopped: null } });
+  },
+  reading: (at, field, text) => change(withReading(record, at, field, text)),
+  close() {
+    const status = record.open.stopped ? "not_proven" : compare(record.open.readings).status;
+    page.isLooked = true;
+    page.asked = false;
+    change(closed(record, { status, wall: Date.now(), count }));
+  },
+  baseline() {
+    page.asked = false;
+    change(withBaseline(record, record.earlier[0]));
+  },
+  remove(check) {
+    const before = record.earlier;
+    change(withEarlier(record, before.filter((other) => other !== check)));
+    page.removed = before;
+    draw();
+  },
+  putBack: () => change(withEarlier(record, page.removed)),
+};
+
+function draw() {
+  const u = unitWords(words, page.system);
+  const answer = compare(record.open.readings);
+  const shown = (kind, text) => (text ? call("service_entry.shown", { units: unitsFor(data.systems, page.system), kind, text }) : "");
+  const view = {
+    data, words, record, act, answer, u, shown, system: page.system, isLooked: page.isLooked,
+    refusal: (at) => {
+      const found = answer.problems.find((problem) => problem.place === at);
+      return found ? words.refusal[found.code] ?? words.refusal.other : null;
+    },
+  };
+  render(html`
+    ${page.isKept ? nothing : html`<p class="notice" role="alert">${words.quick.note_lost}</p>`}
+    <p class="standing"><b>${rig.name}</b></p>
+    ${warning("stop", words.quick.danger_word, words.quick.danger)}
+    <p>${record.baseline ? fill(words.quick.baseline_of, { date: day(record.baseline.at_ms) }) : words.quick.no_baseline}</p>
+    ${record.baseline ? html`<ul class="listed">${record.baseline.readings.map((reading) => html`<li>${rowText({ reading, words, u, shown })}</li>`)}</ul>` : nothing}
+    ${textView({ id: "repaired", label: words.quick.repaired, value: record.open.repaired, change: (text) => change(withRepaired(record, text)) })}
+    ${page.isLooked ? nothing : html`<section class="notice" role="alert"><p>${words.quick.look_again}</p>
+      <button type="button" class="key key-wide key-strong" @click=${() => { page.isLooked = true; draw(); }}>${words.quick.looked}</button></section>`}
+    ${record.open.stopped ? stoppedView() : STEPS.map((step) => stepView(view, step))}
+    ${endView(answer)}
+    ${earlierView({ u, shown })}
+    ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}`, place);
+}
+
+const stoppedView = () => html`
+  <section class="alarm"><h2>${fill(words.quick.stopped, { step: words.quick_step[record.open.stopped].title })}</h2><p>${words.quick.stopped_told}</p></section>
+  <div class="rows"><a class="key key-wide key-strong" href=${new URL("diagnose/", root).href}>${words.quick.to_diagnosis}</a>
+    <button type="button" class="key key-wide" @click=${act.again}>${words.quick.again}</button>
+    <button type="button" class="key key-wide" @click=${act.close}>${words.quick.finish}</button></div>`;
+
+const endView = (answer) => record.open.seen.road === undefined || record.open.stopped ? nothing : html`
+  <section class="outcome"><p class="quick-status quick-${answer.status}"><b>${words.quick_status[answer.status]}</b></p>
+    <p>${fill(words.quick_said[answer.status], { tolerance: data.quick.tolerance_percent })} ${words.quick.no_test}</p></section>
+  <div class="rows"><button type="button" class="key key-wide key-strong" @click=${act.close}>${words.quick.finish}</button></div>`;
+
+const earlierView = (told) => !record.earlier.length && !page.removed ? nothing : html`
+  <h2>${words.quick.earlier}</h2>
+  ${page.removed ? html`<p class="notice" role="status">${words.quick.taken_off} <button type="button" class="key" @click=${act.putBack}>${words.quick.put_back}</button></p>` : nothing}
+  ${record.earlier.map((check, number) => html`
+    <article class="row"><p><span><b>${day(check.at_ms)}: ${check.stopped ? fill(words.quick.stopped, { step: words.quick_step[check.stopped].title }) : words.quick_status[check.status]}</b>
+      <small>${check.repaired}</small></span></p>
+      <ul class="listed">${check.readings.filter((reading) => reading.engine_rpm || reading.discharge_psi).map((reading) => html`<li>${rowText({ reading, words, ...told })}</li>`)}</ul>
+      ${number === 0 && !check.stopped && check.readings.some((reading) => reading.engine_rpm && reading.discharge_psi) ? baselineView() : nothing}
+      <button type="button" class="key" @click=${() => act.remove(check)}>${words.quick.remove}</button></article>`)}`;
+
+const baselineView = () => page.asked
+  ? html`<section class="notice"><p>${words.quick.keep_told}</p><button type="button" class="key key-wide" @click=${act.baseline}>${words.quick.keep_yes}</button>
+      <button type="button" class="key key-wide key-strong" @click=${() => { page.asked = false; draw(); }}>${words.quick.keep_no}</button></section>`
+  : html`<p><button type="button" class="key key-wide" @click=${() => { page.asked = true; draw(); }}>${words.quick.keep_baseline}</button></p>`;
+
+if (!rig) render(html`<p class="notice">${words.quick.no_rig} <a class="key" href=${new URL("rig/", root).href}>${words.test.to_rig}</a></p>`, place);
+else {
+  try {
+    call = await starting;
+    place.replaceChildren();
+    draw();
+    stayAwake(() => {});
+  } catch (problem) {
+    render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
+    throw problem;
+  }
+}
