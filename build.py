@@ -3,6 +3,7 @@
     python build.py                     build
     python build.py --serve [PORT]      build, then serve on this machine
     python build.py --at /pump/         build for a host where the site lies under /pump/ (for its 404 page)
+    python build.py --report FOLDER     instead of a build: a fleet report of the exported test results in FOLDER
     python build.py --rigs FOLDER       bake a department's rigs in place of the made-up ones
 """
 import argparse
@@ -17,7 +18,7 @@ import warnings
 
 import flask_frozen
 
-from site_src import data, fleet, languages, reckoners
+from site_src import data, fleet, languages, reckoners, report, units
 from site_src.app import create_app
 from site_src.routes import test
 
@@ -133,12 +134,25 @@ def server(dist=DIST, port=8000):
     return http.server.ThreadingHTTPServer(("127.0.0.1", port), functools.partial(Handler, directory=str(dist)))
 
 
+def print_report(parser, options):
+    """Write the fleet's report in place of the site."""
+    try:
+        told = report.write(options.report, system=options.units)
+    except report.ReportError as fault:
+        parser.exit(1, f"{fault}\n")
+    print(f"Reported {told['tests']} tests of {told['rigs']} rigs from {told['files']} files, {told['bad']} of them unusable: {told['page']}")
+
+
 def main():
     parser = argparse.ArgumentParser(description="Build the site into dist/.")
     parser.add_argument("--serve", nargs="?", const=8000, type=int, metavar="PORT", help="serve it afterwards")
     parser.add_argument("--at", default="/", metavar="PATH", help="path of the site on its host")
     parser.add_argument("--rigs", default=fleet.DEMO, type=pathlib.Path, metavar="FOLDER", help="the department's rigs, as TOML")
+    parser.add_argument("--report", type=pathlib.Path, metavar="FOLDER", help="report on the exported test results in a folder, into FOLDER/report")
+    parser.add_argument("--units", default="US", choices=[system["id"] for system in units.systems()], help="units of the report")
     options = parser.parse_args()
+    if options.report:
+        return print_report(parser, options)
     try:
         build(site_path=options.at, rigs_folder=options.rigs)
     except fleet.FleetError as fault:

@@ -1,0 +1,175 @@
+"""The fleet's report: a folder of exported test results to plain pages that read and print anywhere.
+
+Every result is worked out anew from its readings; nothing a file says of itself is believed, and nothing in it can be more than
+text on a page: no script may run there, and all of it is escaped.
+"""
+import base64
+import datetime
+import hashlib
+import json
+import pathlib
+
+import jinja2
+
+from calc import service_due, service_file, service_history
+from calc.errors import CalcError
+from site_src import data, standards
+
+PLACE = "report"  # the folder within the folder
+LARGEST_BYTES = 20_000_000
+TEMPLATES = pathlib.Path(__file__).parent / "templates" / "report"
+
+
+class ReportError(ValueError):
+    """A folder that no report can be made of."""
+
+
+def write(folder, on=None, system="US"):
+    """Write the report of a folder into its subfolder `report`, and say what it is of.
+
+    folder: path of a folder that holds results as the Test pages export them, at any depth
+    on: the day it is made for, as a date; today where none is given
+    system: units it is read in, such as "US"
+
+    Returns the path of its first page and counts: `{"page", "files", "tests", "rigs", "bad"}`. Raises ReportError where
+    there is no such folder or no file in it. A file that cannot be used is named in the report.
+    """
+    folder = pathlib.Path(folder)
+    out = folder / PLACE
+    if not folder.is_dir():
+        raise ReportError(f"{folder}: no such folder")
+    files = sorted(path for path in folder.rglob("*.json") if out not in path.parents)
+    if not files:
+        raise ReportError(f"{folder}: no .json file of test results in it")
+    on = on or datetime.date.today()
+    facts = told(files, folder, on, system)
+    out.mkdir(exist_ok=True)
+    for old in out.glob("*.html"):
+        old.unlink()
+    render = renderer(system)
+    for rig in facts["rigs"]:
+        page(out / rig["page"], render("rig.html", rig=rig, **facts))
+    page(out / "index.html", render("index.html", **facts))
+    return {"page": out / "index.html", "files": len(files), "tests": facts["tests"], "rigs": len(facts["rigs"]), "bad": len(facts["bad"])}
+
+
+def page(path, text):
+    path.write_bytes(text.encode("utf-8", "replace"))  # half a character in a name is no reason to fail
+
+
+def told(files, folder, on, system):
+    """Everything the report says, as plain data."""
+    shown = standards.shown_in(system)
+    days = data.load("standards/common")["due"]["interval_days"]
+    newest, bad, changed, older = {}, [], [], 0
+    for path in files:
+        name = path.relative_to(folder).as_posix()
+        for record, reason, at in records(path, shown):
+            if reason:
+                bad.append({"file": name, "reason": reason, "at": at})
+                continue
+            if record["claimed"]:
+                changed.append({"file": name, **record})
+            id = record["id"]
+            older += id in newest
+            if id in newest and newest[id]["revision"] == record["revision"] and newest[id]["readings"] != record["readings"]:
+                bad.append({"file": name, "reason": "clash", "at": newest[id]["file"]})
+            elif id not in newest or newest[id]["revision"] < record["revision"]:
+                newest[id] = {"file": name, **record}
+    done = [record for record in newest.values() if record["at_ms"] is not None]
+    by_rig = {}
+    for record in sorted(done, key=lambda each: (each["at_ms"], each["id"])):
+        by_rig.setdefault(record["rig_id"], []).append(record)
+    end_ms = (datetime.datetime.combine(on, datetime.time(23, 59, 59), datetime.UTC)).timestamp() * 1000
+    rigs = [rig_of(tests, end_ms, days, shown) for tests in by_rig.values()]
+    rigs.sort(key=lambda rig: (service_due.ORDER.index(rig["standing"]["status"]), rig["name"].casefold(), rig["page"]))
+    return {
+        "rigs": rigs, "bad": bad, "changed": changed, "older": older, "files": len(files), "tests": len(done), "days": days,
+        "on": on.isoformat(), "unfinished": sorted((each for each in newest.values() if each["at_ms"] is None), key=lambda each: each["rig_name"]),
+    }
+
+
+def records(path, shown):
+    """What a file holds, one after another: (what the report needs of it, None, None) or (None, why not, where)."""
+    try:
+        if path.stat().st_size > LARGEST_BYTES:
+            return [(None, "too_large", None)]
+        given = json.loads(path.read_text(encoding="utf-8-sig"), parse_constant=_no_constant)
+    except OSError:
+        return [(None, "unreadable", None)]
+    except (ValueError, RecursionError):
+        return [(None, "not_json", None)]
+    return [_record(each, shown) for each in (given if isinstance(given, list) else [given])]
+
+
+def _no_constant(name):
+    raise ValueError(f"{name} is no JSON")
+
+
+def _record(given, shown):
+    try:
+        judged = service_file.judged(given, shown)
+    except CalcError as fault:
+        return None, fault.code, fault.facts.get("at")
+    record, verdict = judged["record"], judged["verdict"]
+    is_done = record.get("finished_ms") is not None
+    if is_done and verdict is None:
+        return None, "no_plan", None
+    failed = [test for test in verdict["tests"] if test["status"] == "fail"] if verdict else []
+    return {
+        **{name: record[name] for name in ("id", "revision", "rig_id", "rig_name", "begun_ms")},
+        **(record["result"] or {"points": [], "rated_gpm": None, "status": "not_proven"}),
+        "at_ms": record["finished_ms"] if is_done else None,
+        "kind": record["standard"]["kind"], "standard": record["standard"]["id"], "tester": record["people"]["tester"],
+        "failed": [{"test": test["id"], "figure": test["decided"]} for test in failed],
+        "signs": [sign["id"] for sign in verdict["signs"]] if verdict else [],
+        "missing": [test["id"] for test in verdict["tests"] if test["status"] == "not_proven"] if verdict else [],
+        "claimed": judged["claimed"],
+        "readings": hashlib.sha256(json.dumps([record["tests"], record["conditions"], record["rig"]], sort_keys=True).encode()).hexdigest(),
+    }, None, None
+
+
+def rig_of(tests, on_ms, days, shown):
+    """One rig with its tests, oldest first."""
+    newest = tests[-1]
+    speed_accuracy_rpm = data.load("standards/common")["accuracy"]["speed_rpm"]
+    history = service_history.history(tests, speed_accuracy_rpm, shown)
+    proving = [test for test in tests if test["status"] != "not_proven" and test["at_ms"] <= on_ms]
+    standing = service_due.standing(tests, on_ms, days)
+    return {
+        "name": newest["rig_name"], "rated_gpm": newest["rated_gpm"], "tests": tests[::-1], "newest": newest,
+        "page": f"rig-{hashlib.sha256(newest['rig_id'].encode('utf-8', 'replace')).hexdigest()[:16]}.html",  # never a name from a file
+        "standing": standing, "failed": proving[-1] if standing["status"] == "failed" else None,
+        "points": history["points"], "falling": [point for point in history["points"] if point["is_falling"] or point["is_below"]],
+        "dates": {test["id"]: test["at_ms"] for test in tests},
+    }
+
+
+def renderer(system):
+    """A function that fills in a template of the report with the words of the site."""
+    environment = jinja2.Environment(
+        loader=jinja2.FileSystemLoader(TEMPLATES), autoescape=True, undefined=jinja2.StrictUndefined, trim_blocks=True, lstrip_blocks=True)
+    environment.filters["day"] = lambda ms: datetime.datetime.fromtimestamp(ms / 1000, datetime.UTC).date().isoformat()
+    test, years, site = (data.load(f"words/en/{name}") for name in ("test", "years", "site"))
+    style = (TEMPLATES / "report.css").read_text()
+    digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode()
+    shown = standards.shown_in(system)
+    given = {
+        "t": test, "y": years, "r": years["report"], "site": site["site"]["name"], "u": test["unit"][system], "style": style,
+        "policy": f"default-src 'none'; style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'", "language": "en",
+        "label": lambda name: label_of(name, test), "rating": lambda gpm: rating(gpm, shown),
+    }
+    return lambda name, **facts: environment.get_template(name).render(**given, **facts)
+
+
+def rating(rated_gpm, shown):
+    """A rated capacity in the report's unit."""
+    scale = shown["systems"][shown["shown"]]["flow"]
+    return "" if rated_gpm is None else f"{rated_gpm * scale['factor']:.0f}"
+
+
+def label_of(name, test):
+    """ "master.at_150.panel_psi" as people read it."""
+    *places, last = name.split(".")
+    told_places = [test["at"].get(part, part).format(at=part.removeprefix("at_")) if part in test["at"] else part for part in places]
+    return ", ".join([*told_places, test["field"].get(last) or test["check"].get(last, last)])

@@ -1,0 +1,196 @@
+"""The fleet's report: who is due, who falls, who failed and why; bad files named; nothing in a file more than text."""
+import copy
+import datetime
+import html.parser
+import json
+import subprocess
+import sys
+
+import pytest
+
+import build
+from calc import service_due, service_quick
+from site_src import data, report
+from tests import service_records
+from tests.service_fleet import write_fleet
+
+ON = datetime.date(2026, 11, 25)
+YEARS, TEST = data.load("words/en/years"), data.load("words/en/test")
+WHOLE, FAILED, OPEN = service_records.a_record(), service_records.a_failed_record(rig="rig-2", name="Quarry Engine"), service_records.an_unfinished_record(rig="rig-3", name="Mill Engine")
+HARM = ('</title><script>alert(1)</script>', '"><img src=x onerror=alert(1)>', "javascript:alert(1)", "{{ 7 * 7 }}", "{0.__class__}", "</style><style>*{display:none}",
+        "&lt;b&gt;", "\u202egnp.exe", "\ud800", "'; --", "\x00", "../../etc/passwd")
+
+
+class Reader(html.parser.HTMLParser):
+    """A page as a browser takes it: its tags with attributes, and its text."""
+
+    def __init__(self, path):
+        super().__init__()
+        self.tags, self.text = [], ""
+        self.feed(path.read_text())
+
+    def handle_starttag(self, tag, attrs):
+        self.tags.append((tag, dict(attrs)))
+
+    def handle_data(self, text):
+        self.text += text
+
+
+def put(folder, **files):
+    for name, content in files.items():
+        (folder / f"{name}.json").write_text(content if isinstance(content, str) else json.dumps(content))
+
+
+def reported(folder):
+    """The report's first page in words, and what was counted."""
+    told = report.write(folder, ON)
+    return " ".join(Reader(told["page"]).text.split()), told
+
+
+def section(text, title):
+    """The text from one heading up to the next of the first page."""
+    titles = [YEARS["report"][key] for key in ("who_failed", "who_due", "who_falling", "rigs", "open_tests", "changed", "bad")]
+    rest = text.split(f" {title} ", 1)[1]
+    return min((rest.split(f" {each} ", 1)[0] for each in titles if each != title), key=len)
+
+
+def test_who_failed_and_why(tmp_path):
+    """A failed rig stands with the figures that failed it; an unfinished test counts for nothing."""
+    put(tmp_path, one=WHOLE, two=FAILED, three=OPEN)
+    text, told = reported(tmp_path)
+    assert (told["tests"], told["rigs"], told["bad"]) == (2, 2, 0)
+    failed = section(text, YEARS["report"]["who_failed"])
+    assert "Quarry Engine" in failed and "Tollgate Engine 1" not in failed
+    # by hand: 24 to 11 inHg is 13 lost where 10 may be; the record's own made-up readings
+    assert f"{TEST['test_name']['vacuum']}: {TEST['field']['vacuum_lost_inhg']} 13 inHg" in failed and "≤ 10" in failed
+    assert TEST["test_name"]["capacity"] in failed and "≥ 150" in failed and TEST["sign"]["vacuum_lost"] in failed
+    assert "Mill Engine" in section(text, YEARS["report"]["open_tests"])
+    page = Reader(next((tmp_path / "report").glob("rig-*.html")))
+    assert ("a", {"href": "index.html"}) in page.tags
+
+
+def test_who_is_due(tmp_path):
+    """A pass of two years ago is due; one of this year is not; a failed test since renews nothing."""
+    old = service_records.a_record(1, "rig-4", "Northmere Engine", begun_ms=service_records.BEGUN_MS - 2 * 31_557_600_000)
+    put(tmp_path, old=old, new=WHOLE)
+    due = section(reported(tmp_path)[0], YEARS["report"]["who_due"])
+    assert "Northmere Engine" in due and YEARS["due"]["due"] in due and "Tollgate" not in due
+
+
+def test_a_generated_fleet(tmp_path):
+    """Of 20 rigs over 6 years those that were made to wear, to fail and to be late are found, and no others."""
+    meant = write_fleet(tmp_path, 20, 6)
+    told = report.told(sorted(tmp_path.glob("*.json")), tmp_path, ON, "US")
+    assert {rig["name"] for rig in told["rigs"] if rig["standing"]["status"] == "failed"} == meant["failed"] != set()
+    assert {rig["name"] for rig in told["rigs"] if rig["standing"]["status"] == "due"} == meant["late"] != set()
+    falling = {rig["name"] for rig in told["rigs"] if any(point["is_below"] for point in rig["points"])}
+    assert falling == meant["worn"] != set()
+    assert all(point["is_falling"] for rig in told["rigs"] if rig["name"] in meant["worn"] for point in rig["points"])
+
+
+@pytest.mark.parametrize(
+    ("content", "reason"),
+    [
+        ("", "not_json"), ('{"schema": 1', "not_json"), ("[" * 100_000, "not_json"), ("[NaN]", "not_json"), ("9" * 10_000, "not_json"),
+        ("{}", "not_a_test"), ("[1, 2]", "not_a_test"), (json.dumps({**WHOLE, "schema": 2}), "newer"),
+        (json.dumps({**WHOLE, "rig_name": 7}), "damaged"), (json.dumps({**WHOLE, "rig": {}}), "no_plan"),
+    ],
+)
+def test_a_bad_file_is_named_and_not_fatal(tmp_path, content, reason):
+    """A file that cannot be used is named with the reason; the others are reported on."""
+    put(tmp_path, good=WHOLE, bad=content)
+    text, told = reported(tmp_path)
+    assert told["tests"] == 1 and told["bad"] == (2 if content == "[1, 2]" else 1)
+    bad = section(text, YEARS["report"]["bad"])
+    assert "bad.json" in bad and "good.json" not in bad and YEARS["file"][reason].split("{")[0].strip() in bad
+
+
+def test_bytes_that_are_no_text(tmp_path):
+    """A picture called .json is named, not fatal."""
+    put(tmp_path, good=WHOLE)
+    (tmp_path / "picture.json").write_bytes(b"\x89PNG\r\n\x1a\n\xff\xfe")
+    assert "picture.json" in section(reported(tmp_path)[0], YEARS["report"]["bad"])
+
+
+def test_a_result_that_readings_do_not_bear_out(tmp_path):
+    """A failed test whose file says passed is reported as failed, and the file is named."""
+    put(tmp_path, sly={**FAILED, "result": {**FAILED["result"], "status": "pass"}})
+    text, _ = reported(tmp_path)
+    assert "Quarry Engine" in section(text, YEARS["report"]["who_failed"])
+    assert "sly.json" in section(text, YEARS["report"]["changed"])
+
+
+def test_the_latest_of_several_files_stands(tmp_path):
+    """The same test in several files counts once, as it was last; two that differ under one mark are named."""
+    later = {**FAILED, "revision": FAILED["revision"] + 1}
+    other = copy.deepcopy(later)
+    other["tests"]["vacuum"]["values"]["vacuum_after_inhg"] = "20@US"
+    put(tmp_path, a=[FAILED, WHOLE], b=later, c=FAILED, d=other)
+    text, told = reported(tmp_path)
+    assert (told["tests"], told["bad"]) == (2, 1)
+    assert "d.json" in section(text, YEARS["report"]["bad"]) and "b.json" in section(text, YEARS["report"]["bad"])
+
+
+def planted(value, text):
+    """A record with every free text in it replaced."""
+    record = copy.deepcopy(value)
+    record.update(rig_name=text, notes=text)
+    record["people"] = {"tester": text, "witness": text}
+    record["equipment"] = [{"what": text, "serial": text, "calibrated": text}]
+    record["standard"].update(id=text, kind=text)
+    record["tests"]["capacity"]["attempts"][0]["stopped"] = text
+    record["tests"]["tank"]["not_done"] = text
+    run = record["standard"]["runs"][0]
+    record["standard"]["tests"] = [text if name == run["id"] else name for name in record["standard"]["tests"]]
+    record["tests"][text] = record["tests"].pop(run["id"])
+    run["id"] = text
+    record["result"] = {"status": text}
+    return record
+
+
+@pytest.mark.parametrize("text", HARM, ids=range(len(HARM)))
+def test_nothing_stored_becomes_more_than_text(tmp_path, text):
+    """Whatever a file holds, no page gains a tag, an attribute or an address from it, and none may run a script."""
+    put(tmp_path, plain=planted(FAILED, "harmless"))
+    report.write(tmp_path, ON)
+    plain = {path.name: Reader(path) for path in (tmp_path / "report").glob("*.html")}
+    name = text.replace("/", "_").replace("\x00", "_")
+    (tmp_path / "plain.json").write_text(json.dumps(planted(FAILED, text)))
+    (tmp_path / f"{name[:60].encode('utf-8', 'replace').decode()}.json").write_text("not JSON")
+    assert report.write(tmp_path, ON)["tests"] == 1
+    for path in (tmp_path / "report").glob("*.html"):
+        page = Reader(path)
+        known = [tag for tag, _ in plain[path.name].tags]
+        assert {tag for tag, _ in page.tags} <= {*known, "table", "thead", "tbody", "tr", "th", "td", "div", "bdi"}
+        assert "script" not in known
+        for tag, attributes in page.tags:
+            assert not [name for name in attributes if name.startswith("on")]
+            if tag in ("a", "img", "link", "form"):
+                assert attributes.get("href", "").startswith(("rig-", "index.html")) and tag == "a"
+        policy = [attributes["content"] for tag, attributes in page.tags if attributes.get("http-equiv") == "Content-Security-Policy"]
+        assert policy and policy[0].startswith("default-src 'none'; style-src 'sha256-")
+
+
+def test_no_folder_and_no_file(tmp_path):
+    """Where there is nothing to report on, that is said."""
+    for folder in (tmp_path / "nowhere", tmp_path):
+        with pytest.raises(report.ReportError):
+            report.write(folder, ON)
+
+
+def test_from_the_command_line(tmp_path):
+    """build.py writes the report beside the results, in the units asked for, and builds no site."""
+    put(tmp_path, one=WHOLE, two=FAILED)
+    run = subprocess.run([sys.executable, "build.py", "--report", tmp_path, "--units", "bar"], cwd=build.ROOT, capture_output=True, text=True)
+    assert run.returncode == 0, run.stderr
+    assert "bar" in Reader(tmp_path / "report" / "index.html").text
+    run = subprocess.run([sys.executable, "build.py", "--report", tmp_path / "nowhere"], cwd=build.ROOT, capture_output=True, text=True)
+    assert run.returncode == 1 and "nowhere" in run.stderr
+
+
+def test_every_code_has_its_word():
+    """Every standing, side, status and step that calc knows is said."""
+    assert set(YEARS["due"]) == set(service_due.ORDER)
+    assert set(YEARS["quick_step"]) == set(service_quick.STEPS)
+    assert set(YEARS["quick_status"]) == set(YEARS["quick_said"]) == {"as_baseline", "below", "above", "not_proven"}
+    assert {"not_a_test", "newer", "damaged", "not_json", "no_plan", "clash"} <= set(YEARS["file"])
