@@ -8,6 +8,7 @@ import datetime
 import hashlib
 import json
 import pathlib
+import re
 
 import jinja2
 
@@ -82,7 +83,7 @@ def told(files, folder, on, system):
         by_rig.setdefault(record["rig_id"], []).append(record)
     end_ms = (datetime.datetime.combine(on, datetime.time(23, 59, 59), datetime.UTC)).timestamp() * 1000
     rigs = [rig_of(tests, end_ms, days, shown) for tests in by_rig.values()]
-    rigs.sort(key=lambda rig: (service_due.ORDER.index(rig["standing"]["status"]), rig["name"].casefold(), rig["page"]))
+    rigs.sort(key=lambda rig: (service_due.ORDER.index(rig["standing"]["status"]), in_turn(rig["name"]), rig["page"]))
     return {
         "rigs": rigs, "bad": bad, "changed": changed, "older": older, "files": len(files), "tests": len(done), "days": days,
         "on": on.isoformat(), "unfinished": sorted((each for each in newest.values() if each["at_ms"] is None), key=lambda each: each["rig_name"]),
@@ -160,6 +161,11 @@ def renderer(system):
         "label": lambda name: label_of(name, test), "rating": lambda gpm: rating(gpm, shown),
     }
     return lambda name, **facts: environment.get_template(name).render(**given, **facts)
+
+
+def in_turn(name):
+    """A key that puts Engine 2 before Engine 10."""
+    return [(part.isdecimal(), int(part) if part.isdecimal() and len(part) < 10 else 0, part) for part in re.split(r"(\d+)", name.casefold())]
 
 
 def rating(rated_gpm, shown):

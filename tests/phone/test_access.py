@@ -8,6 +8,7 @@ import pytest
 from tests.browser import PHONE
 from tests.phone.card import beside, hasten, open_card
 from tests.phone.handset import phones
+from tests.phone.history import held, years
 from tests.phone.lay import open_lay
 from tests.phone.sheet import open_sheet
 from tests.phone.words import PRACTICE, SITE
@@ -94,9 +95,32 @@ def log_with_a_run(handset):
     return page
 
 
+def over_the_years(handset):
+    """A rig with some years of tests, a table open, one test just taken off."""
+    page = held(handset, years())
+    page.goto(handset.host.origin + "test/years/")
+    page.locator(".change summary").first.tap()
+    page.get_by_role("article").get_by_role("button").last.tap()
+    page.locator(".notice-low").wait_for()
+    return page
+
+
+def raising(handset):
+    """The check after a repair at its readings, one of them refused."""
+    page = held(handset)
+    page.goto(handset.host.origin + "test/quick/")
+    for _ in range(3):
+        page.locator(".quick-answers .key-strong").tap()
+    page.locator("#engine-0").fill("fast")
+    page.locator("#engine-0-refused").wait_for()
+    return page
+
+
 # pages as they open, and screens that only a touch brings
 STATES = {
     "practice running": practising,
+    "years of tests": over_the_years,
+    "check after repair": raising,
     "pressure with a wye": wye,
     "pressure refused": refused,
     "card pausing": card_at("road", "centre_back", "pause"),

@@ -22,6 +22,7 @@ ENTRIES = [
     ("water_loss.js", "diagnose/water"), ("leak.js", "diagnose/leak"), ("recovery.js", "rig/recovery"),
     ("why.js", "why"), ("practice.js", "practice"), ("speeds.js", "why/speeds"), ("heat.js", "why/heat"),
     ("shift_index.js", "shift"), ("log.js", "log"),
+    ("test_years.js", "test"), ("test_quick.js", "test"),
     *(("shift.js", f"shift/{card}") for card in pages.cards()),
 ]
 

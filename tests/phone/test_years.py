@@ -1,0 +1,122 @@
+"""A rig's history and the check after a repair, by touch and without a signal."""
+import json
+import re
+
+from playwright.sync_api import expect
+
+from site_src import data, standards
+from tests import service_records
+from tests.phone import history
+from tests.phone.handset import kill
+
+TOLD, TEST = data.load("words/en/years"), data.load("words/en/test")
+YEARS, QUICK = TOLD["years"], TOLD["quick"]
+
+
+def button(page, name):
+    return page.get_by_role("button", name=name, exact=True)
+
+
+def bring(page, *contents):
+    """Hand files to the page."""
+    files = [{"name": f"file-{number}.json", "mimeType": "application/json", "buffer": content.encode()} for number, content in enumerate(contents)]
+    page.locator("input[type=file]").set_input_files(files)
+
+
+def test_a_new_phone_gets_the_history_of_a_rig(away, tmp_path):
+    """Without a signal: files in, good ones kept and bad ones named; the change is there; out in one file; gone and back by a touch."""
+    page = away.context.new_page()
+    page.goto(away.host.origin + "test/years/")
+    expect(page.get_by_text(YEARS["none"])).to_be_visible()
+    tests = history.years()
+    sly = {**service_records.a_failed_record(rig="sly", name="Quarry Engine"), "result": {"status": "pass"}}
+    bring(page, json.dumps(tests), "{", json.dumps(sly), json.dumps({**tests[0], "schema": 9}))
+    said = page.get_by_role("status").filter(has_text=YEARS["taken"].format(count=5))
+    for told in (TOLD["file"]["not_json"], TOLD["file"]["newer"], YEARS["claimed"].split(":")[0].format(name="file-2.json, Quarry Engine")):
+        expect(said).to_contain_text(told)
+    page.get_by_role("radio", name=history.PROFILE["name"]).tap()
+    # by hand: 5 % more speed at one pressure is 1 / 1.05^2 = 0.907, 9.3 % less
+    expect(page.locator(".change-now").first).to_contain_text(re.compile(r"^\s*\u22129\.[23] %"))
+    expect(page.get_by_text(TOLD["side"]["below"]).first).to_be_visible()
+    with page.expect_download() as leaving:
+        button(page, YEARS["file"]).tap()
+    leaving.value.save_as(tmp_path / "out.json")
+    assert sorted(test["id"] for test in json.loads((tmp_path / "out.json").read_text())) == sorted(test["id"] for test in tests)
+    bring(page, (tmp_path / "out.json").read_text())
+    expect(page.get_by_text(YEARS["here"].format(count=4))).to_be_visible()
+    rows = page.get_by_role("article")
+    button(rows.nth(0), YEARS["remove"]).tap()
+    expect(rows).to_have_count(3)
+    button(page, YEARS["put_back"]).tap()
+    expect(rows).to_have_count(4)
+    page.reload()
+    page.get_by_role("radio", name=history.PROFILE["name"]).tap()
+    expect(rows).to_have_count(4)
+    for test in [*tests, sly]:  # the phone is shared with other tests
+        page.evaluate("""(id) => new Promise((done) => { const opening = indexedDB.open("panelhand"); opening.onsuccess = () => {
+          const writing = opening.result.transaction("tests", "readwrite"); writing.objectStore("tests").delete(id);
+          writing.oncomplete = () => { opening.result.close(); done(); }; }; })""", test["id"])
+    page.close()
+
+
+def read(page, number, speed, pressure):
+    page.locator(f"#engine-{number}").fill(speed)
+    page.locator(f"#pressure-{number}").fill(pressure)
+
+
+def through(page, *readings):
+    """The steps up to the readings, and those."""
+    for _ in range(3):
+        button(page, QUICK["seen"]).tap()
+    for number, (speed, pressure) in enumerate(readings):
+        read(page, number, speed, pressure)
+
+
+def test_check_after_repair(take):
+    """Step by step beside the baseline; killed in the middle nothing is lost, and nothing goes on before the person looked again."""
+    handset = take()
+    page = history.held(handset)
+    page.goto(handset.host.origin + "test/quick/")
+    expect(button(page, QUICK["seen"])).to_have_count(1)
+    card = data.load("words/en/site")["card"]["bay"]["title"]
+    assert page.get_by_role("link", name=QUICK["to_card"].format(title=card)).get_attribute("href").endswith("/shift/bay/")
+    through(page, ("1000", "60"), ("1500", "150"))
+    for _ in range(2):
+        button(page, QUICK["seen"]).tap()
+    expect(page.locator(".outcome")).to_contain_text(TOLD["quick_status"]["not_proven"])
+    button(page, QUICK["finish"]).tap()
+    button(page, QUICK["keep_baseline"]).tap()
+    expect(page.get_by_text(QUICK["keep_told"])).to_be_visible()
+    button(page, QUICK["keep_yes"]).tap()
+    # 150 psi at 1,500 is 181.5 at 1,650: 165 is 9 % short
+    through(page, ("1000", "60"), ("1650", "165"))
+    kill(page)
+    page = handset.open("test/quick/")
+    expect(page.get_by_text(QUICK["look_again"])).to_be_visible()
+    expect(button(page, QUICK["seen"])).to_be_disabled()
+    expect(page.locator("#pressure-1")).to_have_value("165")
+    button(page, QUICK["looked"]).tap()
+    expect(page.get_by_text(QUICK["expected"].format(expected="181.5", u_pressure="psi"))).to_be_visible()
+    expect(page.locator(".quick-below")).to_contain_text("\u22129.1 %")
+    button(page, QUICK["not_seen"]).tap()
+    expect(page.get_by_role("heading", name=QUICK["stopped"].format(step=TOLD["quick_step"]["raise"]["title"]))).to_be_visible()
+    expect(page.get_by_role("link", name=QUICK["to_diagnosis"]).first).to_be_visible()
+    button(page, QUICK["again"]).tap()
+    expect(button(page, QUICK["seen"])).to_be_disabled()
+
+
+def test_names_from_files_are_text(handset):
+    """A name from a file is a name on the page and nothing else."""
+    text = "<img src=x onerror=alert(1)>"
+    page = history.held(handset)
+    page.goto(handset.host.origin + "test/years/")
+    bring(page, json.dumps(service_records.a_record(rig="odd", name=text)))
+    expect(page.locator(".stands b").first).to_have_text(text)
+    assert page.locator("main img").count() == 0
+
+
+def test_page_knows_how_long_a_proof_holds(built):
+    """The page goes by the same interval as the report."""
+    told = json.loads((built / "test" / "page.json").read_text())
+    assert told["interval_days"] == data.load("standards/common")["due"]["interval_days"]
+    assert told["quick"]["step_psi"] == standards.standard("us", "annual")["quick"]["step_psi"]
