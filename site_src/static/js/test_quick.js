@@ -87,12 +87,12 @@ function draw() {
     ${page.isKept ? nothing : html`<p class="notice" role="alert">${words.quick.note_lost}</p>`}
     <p class="standing"><b>${rig.name}</b></p>
     ${warning("stop", words.quick.danger_word, words.quick.danger)}
-    <p>${record.baseline ? fill(words.quick.baseline_of, { date: day(record.baseline.at_ms) }) : words.quick.no_baseline}</p>
-    ${record.baseline ? html`<ul class="listed">${record.baseline.readings.map((reading) => html`<li>${rowText({ reading, words, u, shown })}</li>`)}</ul>` : nothing}
-    ${textView({ id: "repaired", label: words.quick.repaired, value: record.open.repaired, change: (text) => change(withRepaired(record, text)) })}
     ${page.isLooked ? nothing : html`<section class="notice" role="alert"><p>${words.quick.look_again}</p>
       <button type="button" class="key key-wide key-strong" @click=${() => { page.isLooked = true; draw(); }}>${words.quick.looked}</button></section>`}
     ${record.open.stopped ? stoppedView() : STEPS.map((step) => stepView(view, step))}
+    ${textView({ id: "repaired", label: words.quick.repaired, value: record.open.repaired, change: (text) => change(withRepaired(record, text)) })}
+    ${record.baseline ? html`<details class="section"><summary>${fill(words.quick.baseline_of, { date: day(record.baseline.at_ms) })}</summary>
+      <ul class="listed">${record.baseline.readings.map((reading) => html`<li>${rowText({ reading, words, u, shown })}</li>`)}</ul></details>` : html`<p>${words.quick.no_baseline}</p>`}
     ${endView(answer)}
     ${earlierView({ u, shown })}
     ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}`, place);
@@ -106,7 +106,7 @@ const stoppedView = () => html`
 
 const endView = (answer) => record.open.seen.road === undefined || record.open.stopped ? nothing : html`
   <section class="outcome"><p class="quick-status quick-${answer.status}"><b>${words.quick_status[answer.status]}</b></p>
-    <p>${fill(words.quick_said[answer.status], { tolerance: data.quick.tolerance_percent })} ${words.quick.no_test}</p></section>
+    <p>${fill(words.quick_said[answer.status], { tolerance: data.quick.tolerance_percent })} ${words.quick.no_test} ${words.quick.whole_test}</p></section>
   <div class="rows"><button type="button" class="key key-wide key-strong" @click=${act.close}>${words.quick.finish}</button></div>`;
 
 const earlierView = (told) => !record.earlier.length && !page.removed ? nothing : html`

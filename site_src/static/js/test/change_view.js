@@ -28,10 +28,10 @@ export function pointView(point, { words, u, dates }) {
         ? `${fill(words.years.trend, { per_year: point.trend.text, band: point.trend.band_text })} ${point.trend.is_clear ? words.years.trend_clear : words.years.trend_unclear}`
         : words.years.no_trend}</p>
       <details class="section"><summary>${words.years.every}</summary><div class="scroll" tabindex="0" role="region" aria-label=${words.test_name[point.id]}><table class="readings">
-        <thead><tr><th scope="col">${words.years.date}</th><th scope="col">${words.run.net}, ${u.u_pressure}</th><th scope="col">${words.field.engine_rpm}, ${u.u_speed}</th><th scope="col">${words.years.change}, %</th></tr></thead>
+        <thead><tr><th scope="col">${words.years.date}</th><th scope="col">${words.years.change}, %</th><th scope="col">${words.run.net}, ${u.u_pressure}</th><th scope="col">${words.field.engine_rpm}, ${u.u_speed}</th></tr></thead>
         <tbody>${[...point.rows].reverse().map((row) => html`<tr><th scope="row">${day(dates[row.test])}<small>${words.status[row.status] ?? nothing}</small></th>
-          <td>${row.net_text ?? "—"}${row.net_band_text ? html`<small>± ${row.net_band_text}</small>` : nothing}</td><td>${row.engine_text ?? "—"}</td>
-          <td>${row.change_text ?? "—"}${row.band_text ? html`<small>± ${row.band_text}</small>` : nothing}</td></tr>`)}</tbody>
+          <td>${row.change_text ?? "—"}${row.band_text ? html`<small>± ${row.band_text}</small>` : nothing}</td>
+          <td>${row.net_text ?? "—"}${row.net_band_text ? html`<small>± ${row.net_band_text}</small>` : nothing}</td><td>${row.engine_text ?? "—"}</td></tr>`)}</tbody>
       </table></div></details>
     </section>`;
 }
