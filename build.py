@@ -137,7 +137,7 @@ def server(dist=DIST, port=8000):
 def print_report(parser, options):
     """Write the fleet's report in place of the site."""
     try:
-        told = report.write(options.report, system=options.units)
+        told = report.write(options.report, system=options.units, language=options.language)
     except report.ReportError as fault:
         parser.exit(1, f"{fault}\n")
     print(f"Reported {told['tests']} tests of {told['rigs']} rigs from {told['files']} files, {told['bad']} of them unusable: {told['page']}")
@@ -150,6 +150,7 @@ def main():
     parser.add_argument("--rigs", default=fleet.DEMO, type=pathlib.Path, metavar="FOLDER", help="the department's rigs, as TOML")
     parser.add_argument("--report", type=pathlib.Path, metavar="FOLDER", help="report on the exported test results in a folder, into FOLDER/report")
     parser.add_argument("--units", default="US", choices=[system["id"] for system in units.systems()], help="units of the report")
+    parser.add_argument("--language", default="en", choices=data.languages(), help="language of the report")
     options = parser.parse_args()
     if options.report:
         return print_report(parser, options)

@@ -25,12 +25,13 @@ class ReportError(ValueError):
     """A folder that no report can be made of."""
 
 
-def write(folder, on=None, system="US"):
+def write(folder, on=None, system="US", language="en"):
     """Write the report of a folder into its subfolder `report`, and say what it is of.
 
     folder: path of a folder that holds results as the Test pages export them, at any depth
     on: the day it is made for, as a date; today where none is given
     system: units it is read in, such as "US"
+    language: of its words, such as "en"
 
     Returns the path of its first page and counts: `{"page", "files", "tests", "rigs", "bad"}`. Raises ReportError where
     there is no such folder or no file in it. A file that cannot be used is named in the report.
@@ -47,7 +48,7 @@ def write(folder, on=None, system="US"):
     out.mkdir(exist_ok=True)
     for old in out.glob("*.html"):
         old.unlink()
-    render = renderer(system)
+    render = renderer(system, language)
     for rig in facts["rigs"]:
         page(out / rig["page"], render("rig.html", rig=rig, **facts))
     page(out / "index.html", render("index.html", **facts))
@@ -146,18 +147,18 @@ def rig_of(tests, on_ms, days, shown):
     }
 
 
-def renderer(system):
+def renderer(system, language):
     """A function that fills in a template of the report with the words of the site."""
     environment = jinja2.Environment(
         loader=jinja2.FileSystemLoader(TEMPLATES), autoescape=True, undefined=jinja2.StrictUndefined, trim_blocks=True, lstrip_blocks=True)
     environment.filters["day"] = lambda ms: datetime.datetime.fromtimestamp(ms / 1000, datetime.UTC).date().isoformat()
-    test, years, site = (data.load(f"words/en/{name}") for name in ("test", "years", "site"))
+    test, years, site = (data.load(f"words/{language}/{name}") for name in ("test", "years", "site"))
     style = (TEMPLATES / "report.css").read_text()
     digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode()
     shown = standards.shown_in(system)
     given = {
         "t": test, "y": years, "r": years["report"], "site": site["site"]["name"], "u": test["unit"][system], "style": style,
-        "policy": f"default-src 'none'; style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'", "language": "en",
+        "policy": f"default-src 'none'; style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'", "language": language,
         "label": lambda name: label_of(name, test), "rating": lambda gpm: rating(gpm, shown),
     }
     return lambda name, **facts: environment.get_template(name).render(**given, **facts)

@@ -9,7 +9,7 @@ from tests import service_records
 from tests.phone import history
 from tests.phone.handset import kill
 
-TOLD, TEST = data.load("words/en/years"), data.load("words/en/test")
+TOLD, TEST = data.words("years"), data.words("test")
 YEARS, QUICK = TOLD["years"], TOLD["quick"]
 
 
@@ -78,7 +78,7 @@ def test_check_after_repair(take):
     page = history.held(handset)
     page.goto(handset.host.origin + "test/quick/")
     expect(button(page, QUICK["seen"])).to_have_count(1)
-    card = data.load("words/en/site")["card"]["bay"]["title"]
+    card = data.words("site")["card"]["bay"]["title"]
     assert page.get_by_role("link", name=QUICK["to_card"].format(title=card)).get_attribute("href").endswith("/shift/bay/")
     through(page, ("1000", "60"), ("1500", "150"))
     for _ in range(2):

@@ -2,7 +2,7 @@
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { engine } from "./engine.js";
 import { chosenRig, chosenSystem } from "./rig/chosen.js";
-import { fill, root, unitWords } from "./site.js";
+import { fill, home, unitWords } from "./site.js";
 import { stayAwake } from "./awake.js";
 import { day } from "./test/clock.js";
 import { textView } from "./test/entries.js";
@@ -100,7 +100,7 @@ function draw() {
 
 const stoppedView = () => html`
   <section class="alarm"><h2>${fill(words.quick.stopped, { step: words.quick_step[record.open.stopped].title })}</h2><p>${words.quick.stopped_told}</p></section>
-  <div class="rows"><a class="key key-wide key-strong" href=${new URL("diagnose/", root).href}>${words.quick.to_diagnosis}</a>
+  <div class="rows"><a class="key key-wide key-strong" href=${new URL("diagnose/", home).href}>${words.quick.to_diagnosis}</a>
     <button type="button" class="key key-wide" @click=${act.again}>${words.quick.again}</button>
     <button type="button" class="key key-wide" @click=${act.close}>${words.quick.finish}</button></div>`;
 
@@ -124,7 +124,7 @@ const baselineView = () => page.asked
       <button type="button" class="key key-wide key-strong" @click=${() => { page.asked = false; draw(); }}>${words.quick.keep_no}</button></section>`
   : html`<p><button type="button" class="key key-wide" @click=${() => { page.asked = true; draw(); }}>${words.quick.keep_baseline}</button></p>`;
 
-if (!rig) render(html`<p class="notice">${words.quick.no_rig} <a class="key" href=${new URL("rig/", root).href}>${words.test.to_rig}</a></p>`, place);
+if (!rig) render(html`<p class="notice">${words.quick.no_rig} <a class="key" href=${new URL("rig/", home).href}>${words.test.to_rig}</a></p>`, place);
 else {
   try {
     call = await starting;

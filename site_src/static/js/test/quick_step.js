@@ -1,6 +1,6 @@
 // One step of the check after a repair: done, open, or waiting for the one before.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill, root } from "../site.js";
+import { fill, home } from "../site.js";
 import { dayTime } from "./clock.js";
 import { amountView } from "./entries.js";
 import { isOpenAt, STEPS } from "./quick_record.js";
@@ -32,7 +32,7 @@ export function stepView(view, step) {
 
 const cardLink = ({ words, data }, step) => {
   const card = data.quick.cards[step];
-  return card ? html`<p><a class="key key-wide" href=${new URL(`shift/${card}/`, root).href}>${fill(words.quick.to_card, words.card[card])}</a></p>` : nothing;
+  return card ? html`<p><a class="key key-wide" href=${new URL(`shift/${card}/`, home).href}>${fill(words.quick.to_card, words.card[card])}</a></p>` : nothing;
 };
 
 function raising(view) {
