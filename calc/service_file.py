@@ -3,7 +3,7 @@
 Nothing in such a file is trusted: a result it claims is compared with what its own readings prove.
 """
 from calc import service_page
-from calc.errors import LARGEST, CalcError
+from calc.errors import CalcError
 
 SCHEMA = 1
 MOST_TEXT = 2000
@@ -12,11 +12,11 @@ MOST_ROWS = 500
 MOST_DEPTH = 12
 LATEST_MS = 7_300_000_000_000  # the year 2201
 # "text", "name" (not empty), "number", "time" (milliseconds since 1970, or None), "any"; [shape] is a list, {"*": shape} any names;
-# a name that ends in "?" may be left out, or None
-CLOCK = {"counted_s": "number", "since?": "number", "events": [{"kind": "name", "at_s": "number", "wall": "time", "reason?": "text"}]}
+# a name that ends in "?" may be left out, or None; what the Test page comes to write besides is any plain data
+CLOCK = {"counted_s": "number", "since?": "number", "events": [{"kind": "name", "at_s": "number", "wall": "time", "reason?": "text", "*": "any"}], "*": "any"}
 TIP = {"tip_in": "text", "count": "count"}
-SET = {"at_s": "number", "at_ms": "time", "tip?": TIP, "values": {"*": "typed"}, "back_ms?": "time"}
-ATTEMPT = {"tip?": TIP, "clock": CLOCK, "clock_s": "number", "stopped?": "text", "sets": [SET], "taken_back?": [SET]}
+SET = {"at_s": "number", "at_ms": "time", "tip?": TIP, "values": {"*": "typed"}, "back_ms?": "time", "*": "any"}
+ATTEMPT = {"tip?": TIP, "clock": CLOCK, "clock_s": "number", "stopped?": "text", "sets": [SET], "taken_back?": [SET], "*": "any"}
 SHAPE = {
     "schema": "number", "id": "name", "revision": "number", "rig_id": "name", "rig_name": "name",
     "rig": {"meters?": "few", "pump_stages?": "few", "gauges?": ["name"], "new?": {"*": {"engine_rpm": "number", "net_psi?": "number"}},
@@ -28,9 +28,9 @@ SHAPE = {
     "equipment": [{"what": "text", "serial": "text", "calibrated": "text"}],
     "people": {"tester": "text", "witness": "text"},
     "tests": {"*": {"values?": {"*": "typed"}, "not_done?": "text", "clock?": CLOCK, "clock_s?": "number", "attempts?": [ATTEMPT],
-                    "draft?": {"tip?": TIP, "values?": {"*": "typed"}, "touched?": "any"}}},
-    "events": [{"kind": "name", "s": "number", "wall": "time", "counted_s?": "number"}],
-    "notes": "text", "begun_ms": "time", "finished_ms?": "time", "result?": "any",
+                    "draft?": {"tip?": TIP, "values?": {"*": "typed"}, "*": "any"}, "*": "any"}},
+    "events": [{"kind": "name", "s": "number", "wall": "time", "counted_s?": "number", "*": "any"}],
+    "notes": "text", "begun_ms": "time", "finished_ms?": "time", "result?": "any", "*": "any",
 }
 
 
@@ -133,7 +133,7 @@ def _is_any(value, depth=0):
         return len(value) <= MOST_ROWS and all(_is_text(name, MOST_NAME) and _is_any(value[name], depth + 1) for name in value)
     if isinstance(value, str):
         return len(value) <= MOST_TEXT
-    return value is None or value is True or value is False or _is_number(value) and abs(value) <= LARGEST
+    return value is None or value is True or value is False or _is_number(value)
 
 
 _PLAIN = {

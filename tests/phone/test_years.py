@@ -30,9 +30,9 @@ def test_a_new_phone_gets_the_history_of_a_rig(away, tmp_path):
     expect(page.get_by_text(YEARS["none"])).to_be_visible()
     tests = history.years()
     sly = {**service_records.a_failed_record(rig="sly", name="Quarry Engine"), "result": {"status": "pass"}}
-    bring(page, json.dumps(tests), "{", json.dumps(sly), json.dumps({**tests[0], "schema": 9}))
+    bring(page, json.dumps(tests), "{", json.dumps(sly), json.dumps({**tests[0], "schema": 9}), json.dumps(service_records.an_unfinished_record(rig="open")))
     said = page.get_by_role("status").filter(has_text=YEARS["taken"].format(count=5))
-    for told in (TOLD["file"]["not_json"], TOLD["file"]["newer"], YEARS["claimed"].split(":")[0].format(name="file-2.json, Quarry Engine")):
+    for told in (TOLD["file"]["not_json"], TOLD["file"]["newer"], TOLD["file"]["unfinished"], YEARS["claimed"].split(":")[0].format(name="file-2.json, Quarry Engine")):
         expect(said).to_contain_text(told)
     page.get_by_role("radio", name=history.PROFILE["name"]).tap()
     # by hand: 5 % more speed at one pressure is 1 / 1.05^2 = 0.907, 9.3 % less

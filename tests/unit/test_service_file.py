@@ -40,7 +40,7 @@ def test_a_claim_is_not_believed(run, claim):
     ("changes", "code"),
     [
         ({"schema": 2}, "newer"), ({"schema": "1"}, "newer"), ({"id": ""}, "damaged"), ({"rig_name": 7}, "damaged"), ({"rig_id": None}, "damaged"),
-        ({"begun_ms": "today"}, "damaged"), ({"finished_ms": -1}, "damaged"), ({"tests": []}, "damaged"), ({"odd": 1}, "damaged"),
+        ({"begun_ms": "today"}, "damaged"), ({"finished_ms": -1}, "damaged"), ({"tests": []}, "damaged"), ({"odd": [[[[[[[[[[[[[[]]]]]]]]]]]]]]}, "damaged"),
         ({"equipment": [{"what": "Pitot"}]}, "damaged"), ({"notes": "n" * 2001}, "damaged"), ({"rig": {"meters": "9999999"}}, "damaged"),
         ({"standard": {"id": "us"}}, "damaged"),
     ],
@@ -50,6 +50,12 @@ def test_refused(run, changes, code):
     with pytest.raises(CalcError) as refused:
         judged(run, {**WHOLE, **changes})
     assert (refused.value.field, refused.value.code) == ("file", code)
+
+
+def test_what_a_later_page_adds_is_kept(run):
+    """A field that this version does not know goes along untouched."""
+    added = {**WHOLE, "heard": 1_790_000_000_000, "events": [{"kind": "away", "s": 3, "wall": None, "turn": 1_790_000_000_001, "clocks": [{"test": "vacuum"}]}]}
+    assert {**judged(run, added)["record"], "result": None} == {**added, "result": None}
 
 
 @pytest.mark.parametrize("record", [None, 3, "text", [], {}, {"schema": 1, "name": "a rig's profile"}])

@@ -1,5 +1,5 @@
 // Lets tests in from files of other phones. Each is judged anew by calc.service_file before it is kept; one that is here
-// already stays as it is, unless it is unfinished here and further on in the file.
+// already stays as it is. An unfinished one is not let in: its clocks hang on the phone it was begun on.
 import { Refusal } from "../engine.js";
 import { fill } from "../site.js";
 import { keepRecord } from "../store.js";
@@ -21,8 +21,11 @@ export async function bring({ files, tests, call, units, words }) {
         continue;
       }
       const { record } = told;
-      const known = here.get(record.id);
-      if (known && (known.finished_ms !== null || known.revision >= record.revision)) {
+      if ((record.finished_ms ?? null) === null) {
+        said.push(fill(words.years.refused, { name: nameOf(record, file), reason: words.file.unfinished }));
+        continue;
+      }
+      if (here.has(record.id)) {
         already += 1;
         continue;
       }
