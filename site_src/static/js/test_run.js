@@ -129,6 +129,14 @@ function troubles({ words: told }) {
     `;
 }
 
+function look() {
+  steady.tick();
+  if (record.finished_ms !== null || !isRunning(record)) return;
+  hear();
+  endClocks();
+  draw();
+}
+
 async function open() {
   const id = location.hash.slice(1).split("/")[0];
   const tests = await everyTest(); // as they are now that no other tab holds this one
@@ -159,6 +167,7 @@ try {
     }
   });
   draw();
+  look();
   addEventListener("pageshow", (event) => event.persisted && location.reload()); // what it shows may be old by now
   addEventListener("hashchange", () => {
     if (location.hash.slice(1).split("/")[0] !== record.id) return location.reload();
@@ -167,13 +176,7 @@ try {
     scrollTo(0, 0);
   });
   stayAwake((awake) => { page.awake = awake; draw(); });
-  setInterval(() => {
-    steady.tick();
-    if (record.finished_ms !== null || !isRunning(record)) return;
-    hear();
-    endClocks();
-    draw();
-  }, TICK_MS);
+  setInterval(look, TICK_MS);
 } catch (problem) {
   render(html`<p class="notice" role="alert">${problem.told ?? words.engine.failed}</p>`, place);
   if (!problem.told) throw problem;

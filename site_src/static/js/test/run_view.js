@@ -106,7 +106,8 @@ const live = ({ words, u }, test, judged) => !judged ? nothing : html`
 
 function keys({ words, act, record, page, now, ...view }, test, { attempt, clock, isOpen, missing, left, isMissed }) {
   if (record.finished_ms !== null || page.asking) return nothing;
-  const blank = (missing ?? test.fields.filter((field) => field.needed).map((field) => field.id)).map((name) => labelOf(name, { words, ...view }));
+  // what is to be read; figures worked from it, such as the flow, fill themselves
+  const blank = test.fields.filter(({ id, needed }) => needed && (missing ?? [id]).includes(id)).map(({ id }) => labelOf(id, { words, ...view }));
   const isRunning = clock?.since != null;
   const strays = view.answer.live[test.id]?.is_strayed;
   const isSame = testOf(record, test.id).draft?.touched === false;

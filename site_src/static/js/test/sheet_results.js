@@ -14,7 +14,7 @@ export function resultsView(view) {
       <caption>${words.sheet.results}</caption>
       <thead><tr><th scope="col">${words.sheet.part}</th><th scope="col">${words.sheet.result}</th><th scope="col">${words.test.decided}</th><th scope="col">${words.sheet.readings}</th></tr></thead>
       <tbody>${answer.verdict.tests.map((test) => html`<tr><th scope="row">${words.test_name[test.id]}</th><td>${verdictView(test.status, words)}</td>
-        <td>${deciding(view, test)}</td><td>${told(test).kind === "run" ? words.sheet.below : read(view, told(test), test)}</td></tr>`)}</tbody>
+        <td>${deciding(view, test)}</td><td>${told(test).kind === "run" ? (test.attempts.length ? words.sheet.below : words.sheet.nothing_read) : read(view, told(test), test)}</td></tr>`)}</tbody>
     </table></div>
     ${answer.verdict.tests.some((test) => test.decided?.is_close) ? html`<p>▲ ${words.code.close}</p>` : nothing}`;
 }
