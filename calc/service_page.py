@@ -17,15 +17,16 @@ def answer(record, units):
     record: see calc.service_entry; a run may hold `draft`, the readings that are being entered
     units: see calc.display
 
-    Returns `{"plan", "verdict", "live", "summary", "problems"}`: figures carry `value_text`, `least_text`, `most_text` and
-    `band_text`; live has, by run, the judged draft. Where no plan can be made plan and verdict are None and problems say why.
+    Returns `{"plan", "verdict", "live", "summary", "problems", "points"}`: figures carry `value_text`, `least_text`, `most_text` and
+    `band_text`; live has, by run, the judged draft; points has the text of each pressure that readings are named after.
+    Where no plan can be made plan and verdict are None and problems say why.
     Raises CalcError naming record or units.
     Source: service_plan.plan, service_verdict.verdict.
     """
     rig, conditions, readings, problems = service_entry.facts(record, units)
     made = _plan(rig, conditions, problems)
     if made is None:
-        return {"plan": None, "verdict": None, "live": {}, "summary": None, "problems": problems}
+        return {"plan": None, "verdict": None, "live": {}, "summary": None, "problems": problems, "points": []}
     told = _verdict(made, readings, problems)
     live = _live(made, record, units, problems)
     summary = service_years.summary(made, told)
@@ -33,7 +34,14 @@ def answer(record, units):
         _tell_test(test, units)
     _tell(told, units)
     _tell(live, units)
-    return {"plan": made, "verdict": told, "live": live, "summary": summary, "problems": problems}
+    return {"plan": made, "verdict": told, "live": live, "summary": summary, "problems": problems,
+            "points": _points(rig["standard"], units)}
+
+
+def _points(standard, units):
+    """The pressures at which gauges and the pressure control are tried, by the names that readings carry."""
+    points = [point for name in ("pressure_control", "gauges") for point in standard.get(name, {}).get("points", [])]
+    return [{"id": point["id"], "text": text(units, "pressure", point["pressure_psi"])} for point in points]
 
 
 def _plan(rig, conditions, problems):

@@ -36,6 +36,16 @@ OBSERVED = {  # by pattern, for those that one failed figure shows
     "tank_flow_low": {"flow": "low"},
     "shaft_leak": {"leak": "stream"},
 }
+ENTER = {  # by pattern, the sign by which the diagnosis is entered; none where it has none that says just this
+    "pressure_low": "pressure_short",
+    "speed_high_at_pressure": "test_speed_high",
+    "ratio_changed": "ratio_falls",
+    "vacuum_lost": "vacuum_falls",
+    "prime_slow": "slow_prime",
+    "tank_flow_low": "low_from_tank",
+    "gauge_off": "test_gauge_differs",
+    "shaft_leak": "gland_drips_more",
+}
 FIGURES = {  # failed figure (its last part) of a test: pattern
     "vacuum_reached_inhg": "vacuum_not_reached",
     "vacuum_lost_inhg": "vacuum_lost",
@@ -83,7 +93,8 @@ def signs_of(plan, tests):
     plan: of service_plan.plan
     tests: as service_verdict.verdict judged them
 
-    Returns a list of `{"id", "test", "fault", "signs"}`; fault is None where the diagnosis has no entry for it.
+    Returns a list of `{"id", "test", "fault", "signs", "enter"}`; fault is None where the faults have no entry for it, enter
+    where the diagnosis has no sign for it.
     Raises nothing. Source: trade articles on service tests and pump faults, mostly from memory.
     """
     planned = {test["id"]: test for test in plan["tests"]}
@@ -96,7 +107,7 @@ def signs_of(plan, tests):
         for pattern, observed in patterns:
             if not any(sign["id"] == pattern for sign in found):
                 key = "pressure_low" if pattern[:12] == "pressure_low" else pattern
-                found.append({"id": pattern, "test": test["id"], "fault": FAULTS.get(key), "signs": observed})
+                found.append({"id": pattern, "test": test["id"], "fault": FAULTS.get(key), "signs": observed, "enter": ENTER.get(key)})
     return found
 
 

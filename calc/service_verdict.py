@@ -145,7 +145,7 @@ def _attempt(test, attempt, plan, place):
         code = "strayed"
     if attempt.get("stopped"):
         missing.append("stopped")
-        code = "stopped"
+        code = "strayed" if attempt["stopped"] == "flow_strayed" else "stopped"
     told = summed([figure for each in sets for figure in each["figures"]], missing, code)
     told.update({"sets": sets, "clock_s": clock_s, "stopped": attempt.get("stopped")})
     return told

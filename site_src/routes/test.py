@@ -36,6 +36,7 @@ def page_data():
     suction = [field for field in data.load("water")["field"] if field["name"] == "suction"][0]
     return json_page({
         "standards": {name: {kind: standards.standard(name, kind) for kind in standards.kinds(name)} for name in standards.NAMES},
+        "kinds": [[name, standards.kinds(name)] for name in standards.NAMES],
         "systems": standards.unit_systems(),
         "tips": [{"id": id, "chip": chip, "family": family} for family in ("customary", "metric")
                  for id, chip in data.load("standards/common")["tips"][family]],

@@ -5,11 +5,13 @@ import pathlib
 
 import pytest
 
+from tests import service_records
 from tests.browser import PHONE
 from tests.phone.card import beside, hasten, open_card
 from tests.phone.handset import phones
 from tests.phone.history import held, years
 from tests.phone.lay import open_lay
+from tests.phone.proof import KEEP
 from tests.phone.sheet import open_sheet
 from tests.phone.words import PRACTICE, SITE
 from tests.site import pages
@@ -116,6 +118,20 @@ def raising(handset):
     return page
 
 
+def service(address, make=None):
+    """A page of a service test that is kept on the phone; with `make` of that record instead of a failed one."""
+    def opened(handset):
+        record = (make or service_records.a_failed_record)()
+        page = handset.open("test/")
+        page.evaluate(KEEP, record)
+        page.close()
+        page = handset.open(address.format(id=record["id"]))
+        page.locator("h2, .outcome, .chips").first.wait_for()
+        return page
+
+    return opened
+
+
 # pages as they open, and screens that only a touch brings
 STATES = {
     "practice running": practising,
@@ -132,6 +148,11 @@ STATES = {
     "card in danger": card_at("bay", "exhaust", "danger"),
     "diagnosis with radio words": diagnosis("gravel_noise", "supply_soft", "grew_with_lines"),
     "diagnosis at a cause": diagnosis("supply_soft", "grew_with_lines", "flow_cut_cures"),
+    "tests kept": service("test/"),
+    "test failed": service("test/run/#{id}"),
+    "test site": service("test/run/#{id}/site", service_records.an_unfinished_record),
+    "test run": service("test/run/#{id}/capacity", service_records.an_unfinished_record),
+    "test sheet": service("test/sheet/#{id}"),
     "diagnosis contradicted": diagnosis("light_dark", "ok_dark"),
 }
 

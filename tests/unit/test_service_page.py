@@ -60,6 +60,13 @@ def test_in_other_units(run):
     assert (limits["air_f"]["least_text"], limits["air_f"]["most_text"]) == ("-17.7", "43.3")
 
 
+@pytest.mark.parametrize(("standard", "shown", "expected"), [("us", "US", "150"), ("us", "SI", "1034"), ("canada", "SI", "1000")])
+def test_points_are_named_by_their_pressure(run, standard, shown, expected):
+    """By hand: 150 psi is 1034.2 kPa; the Canadian point of that name is 1000 kPa as its own data have it."""
+    told = answered(run, a_record(standard=standards.standard(standard, "annual")), shown)
+    assert {point["text"] for point in told["points"] if point["id"] == "at_150"} == {expected}
+
+
 @pytest.mark.parametrize(
     ("text", "shown", "expected"),
     [("50@US", "SI", "10"), ("10@SI", "US", "50"), ("-40@US", "bar", "-40"), ("70@US", "US", "70"), ("70@US", "imperial", "70"), ("warm@US", "SI", "warm")],

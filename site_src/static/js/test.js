@@ -1,6 +1,7 @@
 // The tests on this phone: go on with one, begin one for the chosen rig, or look at one that is finished.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chips } from "./controls.js";
+import { engine } from "./engine.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
 import { dropRecord } from "./store.js";
@@ -8,14 +9,16 @@ import { day } from "./test/clock.js";
 import { dropNote, everyTest, keepTest } from "./test/keeper.js";
 import { isRunning, newRecord } from "./test/record.js";
 import { mark } from "./test/status.js";
+import { takenIn, textOf } from "./test/take.js";
 import { Steady } from "./test/steady.js";
+import { unitsFor } from "./units.js";
 
 const place = document.getElementById("test");
 const [data, rig, kept] = await Promise.all([pageData(), chosenRig(), everyTest()]);
 const { words } = data;
-const page = { tests: kept, standard: data.standards[rig?.standard] ? rig.standard : "us", kind: "annual", asked: null };
+const page = { tests: kept, standard: data.standards[rig?.standard] ? rig.standard : "us", kind: "annual", asked: null, said: null };
 
-const steady = new Steady(() => {}); // keeps time while a test is left to look at this list
+const steady = new Steady(); // keeps time while a test is left to look at this list
 setInterval(() => steady.tick(), 500);
 
 async function begin() {
@@ -23,6 +26,25 @@ async function begin() {
   const record = newRecord({ profile: rig, standard, earlier: page.tests.filter((test) => test.rig_id === rig.id), wall: Date.now() });
   await keepTest(record);
   location.assign(`run/#${record.id}`);
+}
+
+async function take(file) {
+  try {
+    const call = await engine();
+    const units = unitsFor(data.systems, "US");
+    const record = takenIn(await textOf(file), (each) => call("service_page.answer", { record: each, units }), { words, wall: Date.now() });
+    const standing = page.tests.find(({ id }) => id === record.id);
+    if (standing && standing.revision >= record.revision) {
+      page.said = words.test.already;
+    } else {
+      await keepTest(record);
+      page.tests = [record, ...page.tests.filter(({ id }) => id !== record.id)];
+      page.said = fill(words.test.taken_in, { name: record.rig_name, date: day(record.begun_ms) });
+    }
+  } catch {
+    page.said = words.test.take_wrong;
+  }
+  draw();
 }
 
 async function remove(id) {
@@ -36,18 +58,21 @@ async function remove(id) {
 function draw() {
   const open = page.tests.filter((test) => test.finished_ms === null);
   const done = page.tests.filter((test) => test.finished_ms !== null);
-  const kinds = Object.keys(data.standards[page.standard]);
+  const [, kinds] = data.kinds.find(([id]) => id === page.standard);
   render(html`
     ${open.length ? html`<h2>${words.test.open}</h2>${open.map(row)}` : nothing}
     <h2>${words.test.begin}</h2>
-    ${!rig ? html`<p class="notice">${words.test.nobody} <a href="../rig/">${words.test.to_rig}</a></p>`
-      : !rig.pump_rated ? html`<p class="notice">${words.test.no_rating} <a href="../rig/">${words.test.to_rig}</a></p>` : html`
-      ${chips({ name: "standard", legend: words.test.standard, value: page.standard, choices: Object.keys(data.standards).map((id) => ({ id, label: words.standard[id] })),
+    ${!rig ? html`<p class="notice">${words.test.nobody} <a class="key" href="../rig/">${words.test.to_rig}</a></p>`
+      : !rig.pump_rated ? html`<p class="notice">${words.test.no_rating} <a class="key" href="../rig/">${words.test.to_rig}</a></p>` : html`
+      ${chips({ name: "standard", legend: words.test.standard, value: page.standard, choices: data.kinds.map(([id]) => ({ id, label: words.standard[id] })),
         change: (id) => { page.standard = id; page.kind = "annual"; draw(); } })}
       ${chips({ name: "kind", legend: words.test.kind, value: page.kind, choices: kinds.map((id) => ({ id, label: words.kind[id] })),
         change: (id) => { page.kind = id; draw(); } })}
       <p>${words.test.unsure_all}</p>
       <button type="button" class="key key-wide key-strong" @click=${begin}>${words.test.begin}: ${rig.name}</button>`}
+    ${page.said ? html`<p class="notice" role="status">${page.said}</p>` : nothing}
+    <label class="key key-wide key-file">${words.test.take}
+      <input type="file" accept=".json,application/json" @change=${(event) => { take(event.target.files[0]); event.target.value = ""; }}></label>
     ${done.length ? html`<h2>${words.test.done}</h2>${done.map(row)}` : open.length ? nothing : html`<p>${words.test.none}</p>`}
     `, place);
 }

@@ -11,8 +11,8 @@ import { minutes } from "./test/clock.js";
 import { figuresView } from "./test/figures_view.js";
 import { everyTest, keepTest, watchKeeping } from "./test/keeper.js";
 import { missingWord } from "./test/missing.js";
-import { planView } from "./test/plan_view.js";
-import { isRunning, testOf, withEvent } from "./test/record.js";
+import { planView, signsView } from "./test/plan_view.js";
+import { askedOf, clockOf, countedS, halted, isRunning, runningIn, testOf, withJump } from "./test/record.js";
 import { runView } from "./test/run_view.js";
 import { siteView } from "./test/site_view.js";
 import { verdictView } from "./test/status.js";
@@ -23,29 +23,41 @@ const TICK_MS = 250;
 const place = document.getElementById("test");
 const starting = engine();
 starting.catch(() => {}); // told below
-const [data, tests] = await Promise.all([
-  fetch(new URL("../page.json", document.baseURI)).then((response) => response.json()),
-  everyTest(),
-]);
+const data = await fetch(new URL("../page.json", document.baseURI)).then((response) => response.json());
 const { words } = data;
-const page = { system: chosenSystem(data.systems), asking: null, keeping: "kept", jumps: [], asked: null, awake: null, said: null };
+const page = { system: chosenSystem(data.systems), asking: null, keeping: "kept", jumps: [], awake: null };
 let call = null;
 let record = null;
 let answer = null;
 let besideOf = null;
 
-const steady = new Steady((event) => {
-  if (!record || record.finished_ms !== null || !isRunning(record)) return;
-  const isAsked = event.kind === "away" && event.counted_s === 0;
-  if (isAsked) page.asked = event;
-  else page.jumps.push(event);
-  change(withEvent(record, { ...event, wall: Date.now() }));
-});
+let steady = null;
+
+// Jumps of the phone's clock that this test has not heard of; those matter to it that met one of its clocks running.
+function hear() {
+  for (const jump of isRunning(record) ? steady.after(record.heard ?? 0) : []) {
+    page.jumps = [jump];
+    change(withJump(record, jump));
+  }
+}
+
+// A clock ends by itself once its time is over and no reading is left to take: what is kept is then what was held.
+function endClocks() {
+  for (const name of runningIn(record)) {
+    const test = answer.plan?.tests.find(({ id }) => id === name);
+    const due = answer.verdict?.tests.find(({ id }) => id === name).attempts?.at(-1).missing.some((each) => each.startsWith("due_"));
+    if (test && test.hold_s !== null && !due && countedS(clockOf(record, name), steady.now()) >= test.hold_s) {
+      change(halted(record, name, { kind: "end", now: steady.now(), wall: Date.now() }));
+    }
+  }
+}
+
 const units = () => unitsFor(data.systems, page.system);
 const part = () => location.hash.slice(1).split("/")[1] ?? null;
 
 function change(next) {
-  record = { ...next, revision: record.revision + 1 };
+  const heard = isRunning(record) ? next.heard : steady.turn; // jumps before a clock ran are none of its business
+  record = { ...next, revision: record.revision + 1, steady: steady.mark(), heard };
   keepTest(record);
   judge();
   draw();
@@ -53,13 +65,9 @@ function change(next) {
 
 function judge() {
   answer = call("service_page.answer", { record, units: units() });
-  const gauges = answer.plan?.tests.find(({ id }) => id === "pressure_control")?.limits ?? [];
-  answer.points = Object.fromEntries(gauges.filter(({ of }) => of.length === 1 && of[0].endsWith("set_psi")).map((limit) => [limit.id.split(".")[0], null]));
 }
 
-const act = actions({
-  record: () => record, answer: () => answer, page, steady, change, draw: () => draw(), system: () => page.system,
-});
+const act = actions({ record: () => record, answer: () => answer, page, steady: () => steady, change, draw: () => draw() });
 
 function view() {
   return {
@@ -100,7 +108,8 @@ function testView(seen, test) {
       ${test.kind === "run" ? runView(seen, test, judged) : figuresView(seen, test, judged)}
     </fieldset>
     <section class="outcome">${verdictView(judged.status, words)}<p>${words.code[judged.code]}${judged.not_done ? ` ${fill(words.test.not_done_kept, { reason: judged.not_done })}` : nothing}</p>
-      ${judged.missing.length && judged.status !== "pass" ? html`<p><b>${words.test.missing}:</b> ${[...new Set(judged.missing.map((name) => missingWord(name, seen)))].join(", ")}</p>` : nothing}</section>
+      ${judged.missing.length && judged.status !== "pass" ? html`<p><b>${words.test.missing}:</b> ${[...new Set(judged.missing.map((name) => missingWord(name, seen)))].join(", ")}</p>` : nothing}
+      ${signsView(seen, test.id)}</section>
     ${record.finished_ms !== null ? nothing : given.not_done
       ? html`<button type="button" class="key key-wide" @click=${() => act.notDone(test.id, null)}>${words.test.not_done_undo}</button>`
       : page.asking === "not_done" ? html`<section class="notice" role="group"><h2>${words.test.not_done_reason}</h2><div class="rows">
@@ -110,19 +119,30 @@ function testView(seen, test) {
 }
 
 function troubles({ words: told }) {
+  const asked = record.finished_ms === null ? askedOf(record) : undefined;
   return html`
     ${page.keeping === "kept" ? nothing : html`<p class="notice" role="alert">${told.test[page.keeping]}</p>`}
-    ${page.asked ? html`<section class="notice" role="alert"><p>${fill(told.steady.asked, { s: minutes(page.asked.s) })}</p>
-      <button type="button" class="key key-wide" @click=${() => act.away(true)}>${fill(told.steady.count, { s: minutes(page.asked.s) })}</button>
+    ${asked ? html`<section class="notice" role="alert"><p>${fill(told.steady.asked, { s: minutes(asked.s) })}</p>
+      <button type="button" class="key key-wide" @click=${() => act.away(true)}>${fill(told.steady.count, { s: minutes(asked.s) })}</button>
       <button type="button" class="key key-wide key-strong" @click=${() => act.away(false)}>${told.steady.leave}</button></section>` : nothing}
-    ${page.jumps.slice(-1).map((jump) => html`<p class="notice" role="status">${fill(told.steady[jump.kind], { s: `${jump.s < 0 ? "−" : ""}${minutes(Math.abs(jump.s))}` })}</p>`)}
-    ${page.said ? html`<p class="notice" role="status">${page.said}</p>` : nothing}`;
+    ${page.jumps.filter(({ turn }) => turn !== asked?.turn).map((jump) => html`<p class="notice" role="status">${fill(told.steady[jump.kind], { s: `${jump.s < 0 ? "−" : ""}${minutes(Math.abs(jump.s))}` })}</p>`)}
+    `;
+}
+
+function look() {
+  steady.tick();
+  if (record.finished_ms !== null || !isRunning(record)) return;
+  hear();
+  endClocks();
+  draw();
 }
 
 async function open() {
   const id = location.hash.slice(1).split("/")[0];
+  const tests = await everyTest(); // as they are now that no other tab holds this one
   record = tests.find((each) => each.id === id) ?? null;
   if (!record) throw { told: words.test.missing_record };
+  steady = new Steady(record.steady);
   besideOf = besideMaker({ tests, record, words, view });
   judge();
 }
@@ -147,17 +167,16 @@ try {
     }
   });
   draw();
+  look();
+  addEventListener("pageshow", (event) => event.persisted && location.reload()); // what it shows may be old by now
   addEventListener("hashchange", () => {
     if (location.hash.slice(1).split("/")[0] !== record.id) return location.reload();
-    page.asking = page.said = null;
+    page.asking = null;
     draw();
     scrollTo(0, 0);
   });
   stayAwake((awake) => { page.awake = awake; draw(); });
-  setInterval(() => {
-    steady.tick();
-    if (isRunning(record)) draw();
-  }, TICK_MS);
+  setInterval(look, TICK_MS);
 } catch (problem) {
   render(html`<p class="notice" role="alert">${problem.told ?? words.engine.failed}</p>`, place);
   if (!problem.told) throw problem;

@@ -24,7 +24,7 @@ const [data, tests] = await Promise.all([
 ]);
 const { words } = data;
 const page = { system: chosenSystem(data.systems), size: SIZES.includes(chosen("paper", "letter")) ? chosen("paper", "letter") : "letter" };
-const steady = new Steady(() => {}); // keeps time while a test's sheet is looked at
+const steady = new Steady(); // keeps time while a test's sheet is looked at
 setInterval(() => steady.tick(), 500);
 
 function draw(call) {
@@ -39,7 +39,7 @@ function draw(call) {
   const earlier = tests.filter((test) => test.rig_id === record.rig_id && test.result && test.finished_ms < record.begun_ms)
     .map((test) => ({ name: dated(test), points: test.result.points }));
   const curve = answer.plan.tests.some(({ kind }) => kind === "run") ? call("service_curve.curve", { plan: answer.plan, summary: answer.summary, earlier, units }) : null;
-  const view = { record, words, answer, u, shown, curve, missingWord: (name) => missingWord(name, { words, answer }) };
+  const view = { record, data, words, answer, u, shown, curve, missingWord: (name) => missingWord(name, { words, answer }) };
   render(html`
     <div class="no-print">
       ${chips({ name: "size", legend: words.sheet.size, value: page.size, choices: SIZES.map((id) => ({ id, label: words.sheet[id] })),

@@ -1,10 +1,10 @@
 // What a touch on the run page does: a change of the record, or of what the page asks.
 import {
-  attemptOf, begun, clockOf, finished, folded, halted, resumed, takenBack, testOf, withDraft, withDraftValue, withEvent, withNotDone, withSet, withValue,
+  allHalted, askedOf, attemptOf, begun, finished, halted, resumed, runningIn, takenBack, testOf, withDraft, withDraftValue, withNotDone, withSaid, withSet, withValue,
 } from "./record.js";
 
 export function actions({ record, answer, page, steady, change, draw }) {
-  const at = () => ({ now: steady.now(), wall: Date.now() });
+  const at = () => ({ now: steady().now(), wall: Date.now() });
   const planned = (name) => answer().plan.tests.find(({ id }) => id === name);
   const part = () => location.hash.slice(1).split("/")[1];
   const put = (key) => (name, text) => change({ ...record(), [key]: { ...record()[key], [name]: text } });
@@ -25,7 +25,7 @@ export function actions({ record, answer, page, steady, change, draw }) {
       const tips = (record().conditions.tips_in ?? []).filter((tip) => tip !== id);
       change({ ...record(), conditions: { ...record().conditions, tips_in: isHere ? [...tips, id] : tips } });
     },
-    value: (name, field, text) => change(withValue(record(), name, field, text)),
+    value: (name, field, text) => change(withValue(record(), name, field, text, Date.now())),
     draft(name, field, text, place) {
       const test = planned(name);
       const tip = testOf(record(), name).draft?.tip ?? usualTip(test, record());
@@ -39,8 +39,9 @@ export function actions({ record, answer, page, steady, change, draw }) {
     begin(name) {
       const test = planned(name);
       const tip = testOf(record(), name).draft?.tip ?? usualTip(test, record());
-      const ready = test.kind === "run" ? withDraft(record(), name, { tip, touched: true }) : record();
-      page.jumps.length = 0;
+      const left = runningIn(record()).includes(name) ? halted(record(), name, { kind: "end", ...at() }) : record();
+      const ready = test.kind === "run" ? withDraft(left, name, { tip, touched: true }) : left;
+      page.jumps = [];
       change(begun(ready, name, { ...at(), tip, isRun: test.kind === "run" }));
     },
     take(name) {
@@ -49,7 +50,7 @@ export function actions({ record, answer, page, steady, change, draw }) {
       const test = planned(name);
       const attempt = attemptOf(next, name);
       const isOver = test.hold_s !== null && attempt.clock_s >= test.hold_s;
-      page.jumps.length = 0;
+      page.jumps = [];
       change(strayed ? halted(next, name, { kind: "strayed", ...at() }) : isOver ? halted(next, name, { kind: "end", ...at() }) : next);
     },
     takeBack: (name) => change(takenBack(record(), name, Date.now())),
@@ -67,16 +68,13 @@ export function actions({ record, answer, page, steady, change, draw }) {
       change(withNotDone(record(), name, reason));
     },
     away(isCounted) {
-      const { s } = page.asked;
-      page.asked = null;
-      if (isCounted) steady.add(s);
-      change(withEvent(record(), { kind: isCounted ? "counted" : "left", s, wall: Date.now() }));
+      page.jumps = [];
+      change(withSaid(record(), askedOf(record()), { isCounted, wall: Date.now() }));
     },
     finish() {
       page.asking = null;
-      const names = Object.keys(record().tests).filter((name) => clockOf(record(), name)?.since != null);
-      const stopped = names.reduce((each, name) => folded(each, name, steady.now()), record());
-      change(finished(stopped, { result: answer().summary, ...at() }));
+      change(allHalted(record(), at()));
+      change(finished(record(), { result: answer().summary, ...at() }));
     },
   };
 }

@@ -19,7 +19,7 @@ export function clockView({ clock, stopped, hold_s, due, now, words }) {
   const left = due === null || due === undefined ? null : Math.ceil(due - counted);
   return html`
     <section class="clock clock-${state}" aria-label=${words.run[state]}>
-      <div class="clock-face" role="timer"><b>${minutes(counted)}</b>
+      <div class="clock-face" role="timer"><b ?data-long=${counted >= 3600}>${minutes(counted)}</b>
         <span>${hold_s === null ? nothing : fill(words.run.of, { hold: minutes(hold_s) })}</span></div>
       <p class="clock-state"><b>${words.run[state]}</b>${hold_s !== null && isRunning && !isOver ? html` · ${fill(words.run.left, { left: minutes(hold_s - counted) })}` : nothing}</p>
       ${isRunning && due !== undefined
@@ -39,5 +39,5 @@ export const reasonView = ({ asking, words, act }) => html`
   </section>`;
 
 // Times of day in the record are of the phone.
-export const dayTime = (ms) => new Date(ms).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", second: "2-digit" });
+export const dayTime = (ms) => new Date(ms).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
 export const day = (ms) => new Date(ms).toLocaleDateString([], { year: "numeric", month: "short", day: "numeric" });

@@ -8,23 +8,24 @@ const KINDS = { f: "temperature", inhg: "vacuum", ft: "length", in: "diameter", 
 
 export const last = (name) => name.split(".").at(-1);
 
+// Where a reading is taken: "master.at_150" of "master.at_150.panel_psi".
+export const placeOf = (name) => name.split(".").slice(0, -1).join(".");
+
 // "master.at_150.panel_psi" as people read it.
-export function labelOf(name, { words, answer }) {
-  const parts = name.split(".");
-  const field = words.field[last(name)] ?? words.check[last(name)] ?? last(name);
-  const places = parts.slice(0, -1).map((part) => {
-    if (!part.startsWith("at_")) return words.at[part] ?? part;
-    return fill(words.at[part], { at: answer.points?.[part] ?? part.slice(3) });
-  });
-  return [...places, field].join(", ");
+export function labelOf(name, { words, answer, u }) {
+  return name.split(".").map((part) => {
+    const point = answer.points.find(({ id }) => id === part);
+    return point ? fill(words.at.point, { ...u, at: point.text }) : words.at[part] ?? words.field[part] ?? words.check[part] ?? part;
+  }).join(", ");
 }
 
-// A step up or down from the number that stands there; null where none does.
+// The next whole step up or down from the number that stands there; null where none does.
 export function stepped(text, step, direction, start = "0") {
   const standing = Number((text || start).replace(",", "."));
   if (!Number.isFinite(standing)) return null;
   const places = (String(step).split(".")[1] ?? "").length;
-  return String(Number((Math.round(standing / step + direction * (1 + 1e-9)) * step).toFixed(places)));
+  const steps = direction > 0 ? Math.floor(standing / step + 1e-6) + 1 : Math.ceil(standing / step - 1e-6) - 1;
+  return String(Number((steps * step).toFixed(places)));
 }
 
 // An amount: `text` is the entry, `start` what a step begins from where nothing stands yet.
@@ -36,7 +37,8 @@ export function amountView(view, { id, name, label, kind = kindOf(name), text = 
     ${stepper({
       id, name, label, unit: u[`u_${kind}`], value: standing, refusal, words,
       step: (direction) => {
-        const next = stepped(standing, step, direction, shown(kind, start));
+        const next = stepped(document.getElementById(id).value, step, // as it stands now: a held key steps on
+          direction, shown(kind, start));
         if (next !== null) change(`${next}@${system}`);
       },
       type: (typed) => change(typed.trim() ? `${typed.replaceAll("@", "")}@${system}` : ""),

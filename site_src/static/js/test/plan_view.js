@@ -1,5 +1,6 @@
 // The whole test at a glance: each part with its verdict, and the way to finish.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { enterLink } from "../diagnose/enter.js";
 import { fill } from "../site.js";
 import { warning } from "../warning.js";
 import { minutes } from "./clock.js";
@@ -12,7 +13,7 @@ export function planView(view) {
   const open = record.finished_ms === null;
   return html`
     ${summaryView(view)}
-    ${open ? warning("caution", words.test.drill, words.test.stop_first) : html`<p class="notice">${words.test.finished}</p>`}
+    ${open ? warning("caution", words.test.beware, `${words.test.drill} ${words.test.stop_first}`) : html`<p class="notice">${words.test.finished}</p>`}
     <nav class="parts" aria-label=${words.test.title}>
       <a class="part" href="#${record.id}/site"><span><b>${words.test.site}</b><small>${words.test.site_told}</small></span></a>
       ${answer.plan ? answer.plan.tests.map((test) => part(view, test)) : nothing}
@@ -38,7 +39,7 @@ export function summaryView({ words, record, answer, u }) {
         <p class="overall">${verdictView(told.status, words)}</p>
         ${told.decided?.figure && told.status !== "not_proven" && told.decided.figure.kind !== "check" ? html`
           <p class="judged-name">${words.test.decided}: ${words.test_name[told.decided.test]}</p>
-          ${figureView(told.decided.figure, labelOf(told.decided.figure.id, { words, answer }), u[`u_${told.decided.figure.kind}`], words)}` : nothing}` : nothing}
+          ${figureView(told.decided.figure, labelOf(told.decided.figure.id, { words, answer, u }), u[`u_${told.decided.figure.kind}`], words)}` : nothing}` : nothing}
     </section>`;
 }
 
@@ -54,10 +55,15 @@ function part({ words, record, answer, now, u }, test) {
     </a>`;
 }
 
-export const signsView = ({ words, answer }) => !answer.verdict?.signs.length ? nothing : html`
-  <h2>${words.sign.title}</h2>
-  <p>${words.sign.told}</p>
-  <ul class="listed">${answer.verdict.signs.map((sign) => html`<li>${words.test_name[sign.test]}: ${words.sign[sign.id]}</li>`)}</ul>`;
+// What the failures may point to, of the whole test or of one part; each leads into the diagnosis where that knows its sign.
+export function signsView({ words, answer }, part = null) {
+  const signs = (answer.verdict?.signs ?? []).filter(({ test }) => part === null || test === part);
+  return signs.length === 0 ? nothing : html`
+    <h2>${words.sign.title}</h2>
+    <p>${words.sign.told}</p>
+    <ul class="signs">${signs.map((sign) => html`<li>${part === null ? `${words.test_name[sign.test]}: ` : nothing}${words.sign[sign.id]}
+      ${sign.enter ? html`<a class="key key-wide no-print" href=${enterLink({ signs: { [sign.enter]: "seen" } })}>${words.sign.go_on}</a>` : nothing}</li>`)}</ul>`;
+}
 
 const finishing = ({ words, answer, act }) => html`
   <p class="notice">${fill(words.test.finish_ask, { count: answer.verdict.counts.not_proven })}</p>

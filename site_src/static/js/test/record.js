@@ -43,8 +43,8 @@ export const testOf = (record, name) => record.tests[name] ?? {};
 
 const withTest = (record, name, changes) => ({ ...record, tests: { ...record.tests, [name]: { ...testOf(record, name), ...changes } } });
 
-export const withValue = (record, name, field, text) =>
-  withTest(record, name, { values: { ...testOf(record, name).values, [field]: text } });
+export const withValue = (record, name, field, text, wall) =>
+  withTest(record, name, { values: { ...testOf(record, name).values, [field]: text }, at: { ...testOf(record, name).at, [field]: wall } });
 
 export const withDraft = (record, name, changes) => withTest(record, name, { draft: { ...testOf(record, name).draft, ...changes } });
 
@@ -69,7 +69,9 @@ export const attemptOf = (record, name) => testOf(record, name).attempts?.at(-1)
 
 export const countedS = (clock, now) => (clock ? clock.counted_s + (clock.since === null ? 0 : Math.max(now - clock.since, 0) / 1000) : 0);
 
-export const isRunning = (record) => Object.keys(record.tests).some((name) => clockOf(record, name)?.since != null);
+export const runningIn = (record) => Object.keys(record.tests).filter((name) => clockOf(record, name)?.since != null);
+
+export const isRunning = (record) => runningIn(record).length > 0;
 
 const note = (clock, event) => ({ ...clock, events: [...clock.events, event] });
 
@@ -126,11 +128,29 @@ export function takenBack(record, name, wall) {
   return withDraft(withTest(record, name, { attempts: [...attempts.slice(0, -1), next] }), name, { tip: set.tip, values: set.values, touched: true });
 }
 
-export const withEvent = (record, event) => ({ ...record, events: [...record.events, event] });
+// A jump of the phone's clock while clocks of this test ran, with the attempts they ran in.
+export const withJump = (record, jump) =>
+  withEvent({ ...record, heard: jump.turn }, { ...jump, clocks: runningIn(record).map((test) => ({ test, attempt: testOf(record, test).attempts?.length ?? 0 })) });
 
-// Every clock stopped, the result kept: the test is over.
-export function finished(record, { result, now, wall }) {
-  const stopped = Object.keys(record.tests).reduce(
-    (each, name) => (clockOf(each, name)?.since == null ? each : halted(each, name, { kind: "end", now, wall })), record);
-  return { ...stopped, finished_ms: wall, result };
+const withEvent = (record, event) => ({ ...record, events: [...record.events, event] });
+
+// The time that went by unseen and of which nobody has said yet whether it counts; undefined where there is none.
+export const askedOf = ({ events }) => events.find((event) =>
+  event.kind === "away" && event.counted_s === 0 && !events.some(({ kind, turn }) => turn === event.turn && (kind === "counted" || kind === "left")));
+
+// What the tester said of it; where it counts, it counts for the clocks that ran then, unless they were begun again since.
+export function withSaid(record, { turn, s, clocks }, { isCounted, wall }) {
+  const said = withEvent(record, { kind: isCounted ? "counted" : "left", turn, s, wall });
+  if (!isCounted) return said;
+  return clocks.filter(({ test, attempt }) => attempt === (testOf(record, test).attempts?.length ?? 0)).reduce((each, { test }) => {
+    const clock = clockOf(each, test);
+    return withClock(each, test, { ...clock, counted_s: clock.counted_s + s });
+  }, said);
 }
+
+// Every clock stopped.
+export const allHalted = (record, { now, wall }) =>
+  runningIn(record).reduce((each, name) => halted(each, name, { kind: "end", now, wall }), record);
+
+// The test is over, and its result stands.
+export const finished = (record, { result, wall }) => ({ ...record, finished_ms: wall, result });

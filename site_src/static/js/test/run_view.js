@@ -4,7 +4,7 @@ import { fill } from "../site.js";
 import { warning } from "../warning.js";
 import { clockView, minutes, reasonView } from "./clock.js";
 import { amountView, labelOf } from "./entries.js";
-import { attemptOf, clockOf, testOf } from "./record.js";
+import { attemptOf, clockOf, countedS, testOf } from "./record.js";
 import { figureView, verdictView } from "./status.js";
 
 export function runView(view, test, judged) {
@@ -14,15 +14,18 @@ export function runView(view, test, judged) {
   const isOpen = attempt !== null && !attempt.stopped;
   const told = judged.attempts.at(-1);
   const dues = told && !attempt.stopped ? told.missing.filter((name) => name.startsWith("due_")).map((name) => Number(name.slice(4))) : [];
-  const due = isOpen ? dues[0] ?? null : undefined;
+  const counted = countedS(clock, now);
+  const missed = dues.filter((each) => isPast(test, each, counted));
+  const due = isOpen ? dues.find((each) => !missed.includes(each)) ?? null : undefined;
   return html`
     <p class="run-point">${fill(words.run.point, { ...u, flow: test.flow_text, net: test.net_text })}</p>
     ${clockView({ clock, stopped: attempt?.stopped, hold_s: test.hold_s, due, now, words })}
-    ${page.asking ? reasonView({ asking: page.asking, words, act }) : nothing}
+    ${isOpen && missed.length ? warning("caution", words.run.missed_word, fill(words.run.missed, { at: missed.map(minutes).join(", ") })) : nothing}
+    ${page.asking === "pause" || page.asking === "stop" ? reasonView({ asking: page.asking, words, act }) : nothing}
     ${targets(view, test)}
     ${entryView(view, test)}
     ${live(view, test, answer.live[test.id])}
-    ${keys(view, test, { attempt, clock, isOpen, missing: answer.live[test.id]?.missing ?? null, left: dues })}
+    ${keys(view, test, { attempt, clock, isOpen, missing: answer.live[test.id]?.missing ?? null, left: dues, isMissed: missed.length > 0 })}
     ${readingsView(view, test, judged)}
     ${test.hold_s === null ? html`<p class="notice">${words.run.no_hold}</p>` : nothing}`;
 }
@@ -33,9 +36,9 @@ function targets({ words, u, record, act, data }, test) {
   const gauge = record.conditions.source === "pressurised" ? words.run.gauge_none : test.gauge_text === null ? words.run.gauge_missing : null;
   return html`
     <section class="targets">
-      <div class="target"><span>${words.run.gauge}</span>${gauge ? html`<b class="target-none">${gauge}</b>` : html`<b>${test.gauge_text} <small>${u.u_pressure}</small></b>`}</div>
-      ${option ? html`<div class="target"><span>${fill(words.run.pitot, { ...u, count: option.count, tip: tipName(data, record, option) })}</span><b>${option.pitot_text} <small>${u.u_pitot}</small></b></div>` : nothing}
-      ${record.conditions.flow_by === "meter" ? html`<div class="target"><span>${words.run.meter}</span><b>${test.flow_text} <small>${u.u_flow}</small></b></div>` : nothing}
+      <div class="target"><span>${words.run.gauge}</span>${gauge ? html`<b class="target-none">${gauge}</b>` : html`<b>${test.gauge_text}<small> ${u.u_pressure}</small></b>`}</div>
+      ${option ? html`<div class="target"><span>${fill(words.run.pitot, { ...u, count: option.count, tip: tipName(data, record, option).replace(" ", "\u00a0") })}</span><b>${option.pitot_text}<small> ${u.u_pitot}</small></b></div>` : nothing}
+      ${record.conditions.flow_by === "meter" ? html`<div class="target"><span>${words.run.meter}</span><b>${test.flow_text}<small> ${u.u_flow}</small></b></div>` : nothing}
     </section>
     ${record.conditions.flow_by !== "meter" && test.tips.length !== 1 ? tipChoice({ words, record, act, data }, test, tip) : nothing}
     <p class="beside">
@@ -58,6 +61,12 @@ const tipChoice = ({ words, record, act, data }, test, tip) => test.tips.length 
         <input type="radio" name="tip" .checked=${tip?.count === option.count && tip.tip_in === record.conditions.tips_in[option.place]}
           @change=${() => act.tip(test.id, option)}><span>${option.count} × ${tipName(data, record, option)}</span></label>`)}
     </fieldset>`;
+
+// A reading that was due then can no longer be taken: whatever is read now is nearer to the next.
+function isPast({ due_s }, due, counted) {
+  const next = due_s[due_s.indexOf(due) + 1];
+  return next !== undefined && counted > (due + next) / 2;
+}
 
 // The entries of one set; each pitot of several tips is one.
 function entryView(view, test) {
@@ -92,13 +101,15 @@ const live = ({ words, u }, test, judged) => !judged ? nothing : html`
   <div class="live" role="status">
     ${figureView(judged.figures[1], words.run.net, u.u_pressure, words)}
     ${figureView(judged.figures[0], words.run.flow, u.u_flow, words)}
-    ${judged.is_strayed ? warning("caution", words.run.flow, words.code.strayed) : nothing}
+    ${judged.is_strayed ? warning("caution", words.run.flow, words.run.straying) : nothing}
   </div>`;
 
-function keys({ words, act, record, page, now, ...view }, test, { attempt, clock, isOpen, missing, left }) {
+function keys({ words, act, record, page, now, ...view }, test, { attempt, clock, isOpen, missing, left, isMissed }) {
   if (record.finished_ms !== null || page.asking) return nothing;
-  const blank = (missing ?? test.fields.filter((field) => field.needed).map((field) => field.id)).map((name) => labelOf(name, { words, ...view }));
+  // what is to be read; figures worked from it, such as the flow, fill themselves
+  const blank = test.fields.filter(({ id, needed }) => needed && (missing ?? [id]).includes(id)).map(({ id }) => labelOf(id, { words, ...view }));
   const isRunning = clock?.since != null;
+  const strays = view.answer.live[test.id]?.is_strayed;
   const isSame = testOf(record, test.id).draft?.touched === false;
   const begin = (label) => html`<button type="button" class="key key-wide key-strong" @click=${() => act.begin(test.id)}>${label}</button>`;
   return html`
@@ -106,10 +117,11 @@ function keys({ words, act, record, page, now, ...view }, test, { attempt, clock
       ${!isOpen ? begin(attempt ? words.run.begin_again : words.run.begin) : nothing}
       ${isOpen && isRunning ? html`
         ${blank.length ? html`<p class="notice">${fill(words.run.blank, { fields: blank.join(", ") })}</p>` : nothing}
-        <button type="button" class="key key-wide key-strong" ?disabled=${blank.length > 0} @click=${() => act.take(test.id)}>${isSame ? words.run.again : words.run.take}</button>
-        ${attempt.sets.length ? html`<button type="button" class="key key-wide" @click=${() => act.takeBack(test.id)}>${words.run.take_back}</button>` : nothing}
+        <button type="button" class="key key-wide key-strong" ?disabled=${blank.length > 0} @click=${() => act.take(test.id)}>${strays ? words.run.take_stray : isSame ? words.run.again : words.run.take}</button>
         <button type="button" class="key key-wide" @click=${() => act.ask("pause")}>${words.run.pause}</button>
-        <button type="button" class="key key-wide key-danger" @click=${() => act.ask("stop")}>${words.run.stop}</button>` : nothing}
+        <button type="button" class="key key-wide key-danger" @click=${() => act.ask("stop")}>${words.run.stop}</button>
+        ${isMissed ? begin(words.run.begin_again) : nothing}` : nothing}
+      ${isOpen && attempt.sets.length ? html`<button type="button" class="key key-wide" @click=${() => act.takeBack(test.id)}>${words.run.take_back}</button>` : nothing}
       ${isOpen && !isRunning ? html`
         <button type="button" class="key key-wide key-strong" @click=${() => act.resume(test.id)}>${words.run.resume}</button>
         ${left.length || attempt.clock_s < (test.hold_s ?? 0) ? begin(words.run.begin_again) : nothing}` : nothing}

@@ -13,16 +13,19 @@ export const mark = (status) => html`<svg class="mark mark-${status}" viewBox="0
 export const verdictView = (status, words, more = nothing) =>
   html`<span class="verdict">${mark(status)}<b>${words.status[status]}</b>${more}</span>`;
 
+// The limits of a figure, such as "≥ 150".
+export const limitText = (figure) =>
+  [figure.least_text !== null && `≥ ${figure.least_text}`, figure.most_text !== null && `≤ ${figure.most_text}`].filter(Boolean).join(", ");
+
 // One judged figure: its value against its limit, and how far it may be off.
 export function figureView(figure, label, unit, words) {
   if (figure.kind === "check") return nothing;
-  const limits = [figure.least_text !== null && `≥ ${figure.least_text}`, figure.most_text !== null && `≤ ${figure.most_text}`];
   return html`
     <div class="judged judged-${figure.status}">
       ${mark(figure.status)}
       <span class="judged-name">${label}</span>
       <b class="judged-value">${figure.value_text ?? "—"} <small>${unit}</small></b>
-      <span class="judged-limit">${limits.filter(Boolean).join(", ")}${figure.value !== null && figure.band_text ? html` · ±${figure.band_text}` : nothing}</span>
+      <span class="judged-limit">${limitText(figure)}${figure.value !== null && figure.band_text ? html` · ±${figure.band_text}` : nothing}</span>
       ${figure.is_close ? html`<span class="judged-close">${words.code.close}</span>` : nothing}
     </div>`;
 }

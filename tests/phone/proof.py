@@ -1,0 +1,106 @@
+"""A service test at the pump as a tester handles it, on a phone whose clocks stand still until the test moves them."""
+import datetime
+import json
+
+from playwright.sync_api import expect
+
+from site_src import data
+from tests import service_records as records
+from tests.phone.handset import kill
+
+T = data.load("words/en/test")
+START = datetime.datetime(2026, 9, 21, 8, 0, tzinfo=datetime.UTC)
+NAME = "Tollgate Engine 1"
+RIG = {"schema": 1, "id": "rig-1", "name": NAME, "units": "US", "standard": "us",
+       **{key: value for key, value in records.RIG.items() if key not in ("new", "last", "meters", "auxiliary")}}
+KEEP_RIG = """async (rig) => {
+  const { changeRig } = await import("/static/js/store.js");
+  await changeRig(rig.id, () => rig);
+  localStorage.setItem("rig", rig.id);
+}"""
+KEEP = """async (record) => (await import("/static/js/store.js")).keepRecord("tests", record)"""
+KEPT = """async (id) => (await (await import("/static/js/test/keeper.js")).everyTest()).find((test) => test.id === id)"""
+# A database without room, as it answers then; and a phone that stores nothing at all.
+FULL = """() => { IDBObjectStore.prototype.put = () => { throw new DOMException("full", "QuotaExceededError"); }; }"""
+REFUSE = """() => { Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); }; }"""
+
+
+
+class Clock:
+    """Both clocks of a phone: time goes by on both, the phone's own can be set, and neither moves by itself."""
+
+    def __init__(self, context):
+        self.clock, self.wall = context.clock, START
+        self.clock.install(time=START)
+        self.clock.pause_at(START)
+
+    def passes(self, seconds):
+        self.wall += datetime.timedelta(seconds=seconds)
+        self.clock.fast_forward(round(seconds * 1000))
+
+    def is_set(self, seconds):
+        self.wall += datetime.timedelta(seconds=seconds)
+        self.clock.set_system_time(self.wall)
+
+
+class Proof:
+    """One test's page. `moment` is called before each touch: there the page may be killed."""
+
+    def __init__(self, handset, clock, page, moment=lambda proof: None):
+        self.handset, self.clock, self.page, self.moment = handset, clock, page, moment
+
+    @property
+    def id(self):
+        return self.page.url.split("#")[1].split("/")[0]
+
+    def reborn(self, meanwhile_s=0):
+        """The page dies without a farewell, and is opened again where it was."""
+        address = self.page.url.removeprefix(self.handset.host.origin)
+        kill(self.page)
+        if meanwhile_s:
+            self.clock.passes(meanwhile_s)
+        self.page = self.handset.open(address)
+        self.page.locator("#test h2, #test .outcome, #test .standing, #test .chips").first.wait_for()
+
+    def press(self, label):
+        self.moment(self)
+        self.page.get_by_role("button", name=label, exact=True).tap()
+
+    def part(self, name):
+        """Straight to a part of the test."""
+        self.page.evaluate("(part) => { location.hash = part; }", f"{self.id}/{name}")
+        expect(self.page.locator("h1")).to_have_text(T["test"]["site"] if name == "site" else T["test_name"][name])
+
+    def type(self, name, text, number=0):
+        self.moment(self)
+        self.page.locator(f'input[name="{name}"]').nth(number).fill(text.split("@")[0])
+
+    def choose(self, name, label):
+        self.moment(self)
+        self.page.locator("label.chip").filter(has=self.page.locator(f'[name="{name}"]')).filter(has_text=label).first.tap()
+
+    def answer(self, test):
+        """Every field of a part that is no pumping run, with a good reading."""
+        for field in test["fields"]:
+            value = records.value_of(field)
+            if field["kind"] == "check":
+                self.choose(field["id"], T["condition"]["yes"])
+            else:
+                self.type(field["id"], value)
+
+    def counts(self, text):
+        expect(self.page.get_by_role("timer").locator("b")).to_have_text(text)
+
+    def says(self, text):
+        expect(self.page.get_by_text(text).first).to_be_visible()
+
+    def record(self):
+        return self.page.evaluate(KEPT, self.id)
+
+
+def begun(record, wall_ms, test="capacity"):
+    """A record whose run has just begun, with readings that can be kept as they stand."""
+    record = json.loads(json.dumps(record))
+    values = record["tests"][test]["attempts"][0]["sets"][0]
+    record["tests"] = {"conditions": record["tests"]["conditions"], test: {"draft": {"tip": values["tip"], "values": values["values"], "touched": True}}}
+    return {**record, "finished_ms": None, "result": None, "begun_ms": wall_ms}
