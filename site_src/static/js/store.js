@@ -12,10 +12,38 @@ const database = openDB("panelhand", 3, {
   },
 });
 
-// Keep a value under a name; resolves to whether it was kept.
+// What was entered is noted at once, since a page may go before the database has written it; the note goes once it has.
+const note = {
+  write(name, text) {
+    try {
+      localStorage.setItem(`note:${name}`, text);
+    } catch {
+      // no room for a note: the database alone keeps it
+    }
+  },
+  read(name) {
+    try {
+      return JSON.parse(localStorage.getItem(`note:${name}`)) ?? undefined;
+    } catch {
+      return undefined;
+    }
+  },
+  drop(name, text) {
+    try {
+      if (localStorage.getItem(`note:${name}`) === text) localStorage.removeItem(`note:${name}`);
+    } catch {
+      // there is none
+    }
+  },
+};
+
+// Keep a value, plain data, under a name; resolves to whether it was kept.
 export async function keep(name, value) {
+  const text = JSON.stringify(value);
+  note.write(name, text);
   try {
     await (await database).put("drafts", value, name);
+    note.drop(name, text);
     return true;
   } catch {
     return false;
@@ -24,6 +52,8 @@ export async function keep(name, value) {
 
 // The value kept under a name, or undefined.
 export async function kept(name) {
+  const noted = note.read(name);
+  if (noted !== undefined) return noted;
   try {
     return await (await database).get("drafts", name);
   } catch {
