@@ -3,7 +3,7 @@ import socket
 
 import pytest
 
-from tests.phone.handset import ready
+from tests.phone.handset import carried, ready
 from tests.phone.words import SITE, STEPS, said
 
 LENGTH = SITE["pressure"]["length"]
@@ -20,9 +20,7 @@ def pressure(phone):
 
 def test_installs(away, built):
     """The start page says Ready once every file is held, and then the host is gone."""
-    # the worker holds neither itself nor the fleet's pages
-    files = sum(path.is_file() and path.relative_to(built).parts[0] not in ("sw.js", "rigs") for path in built.rglob("*"))
-    assert away.told_ready == ready(files)
+    assert away.told_ready == ready(carried(built))
     with pytest.raises(OSError):
         socket.create_connection(("127.0.0.1", away.host.port), timeout=5)
 

@@ -3,7 +3,7 @@ import pytest
 from playwright.sync_api import expect, sync_playwright
 
 from tests.browser import ARGUMENTS, chromium_path
-from tests.phone.handset import Handset, Host, phones, ready
+from tests.phone.handset import Handset, Host, carried, phones, ready
 from tests.phone.lay import fresh_lay
 from tests.site.conftest import built  # noqa: F401  the same built site
 
@@ -31,9 +31,7 @@ def away(browser, built):  # noqa: F811
     """A phone that installed the site and has then lost every way to it."""
     handset = Handset(browser, Host(built), worker=True)
     start = handset.install()
-    # the worker holds neither itself nor the fleet's pages
-    files = sum(path.is_file() and path.name != "sw.js" and "rigs" not in path.relative_to(built).parts for path in built.rglob("*"))
-    expect(start.get_by_text(ready(files), exact=True)).to_be_visible()
+    expect(start.get_by_text(ready(carried(built)), exact=True)).to_be_visible()
     start.close()
     handset.lose_signal()
     yield handset

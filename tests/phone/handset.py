@@ -118,6 +118,11 @@ def kill(page):
     page.close()
 
 
+def carried(dist):
+    """How many files of a built site a phone holds: all but the worker itself and the fleet's pages."""
+    return sum(path.is_file() and path.name != "sw.js" and "rigs" not in path.relative_to(dist).parts for path in dist.rglob("*"))
+
+
 def ready(count):
     """The sentence of the start page once all files are held."""
     return words.said("start", "ready", want=count)
