@@ -1,5 +1,6 @@
 """The engines that stand beside Chromium: each is found, started without a screen, and put away."""
 import contextlib
+import json
 import os
 import pathlib
 import shutil
@@ -12,9 +13,9 @@ from selenium.webdriver.webkitgtk.service import Service as WebKitService
 
 from tests.engines.marionette import Connection
 
-PATIENCE_S = 60  # for a cold start on a slow machine
-# Both are asked for reduced motion: a page that still scrolls is not where a driver takes it to be.
-PREFERENCES = {"marionette.port": 0, "browser.shell.checkDefaultBrowser": False, "ui.prefersReducedMotion": 1}
+PATIENCE_S = 120  # for a cold start on a slow, busy machine
+# Both read English, and ask for reduced motion: a page that still scrolls is not where a driver takes it to be.
+PREFERENCES = {"marionette.port": 0, "browser.shell.checkDefaultBrowser": False, "ui.prefersReducedMotion": 1, "intl.accept_languages": "en-US"}
 GTK_SETTINGS = "[Settings]\ngtk-enable-animations=0\n"
 
 
@@ -28,7 +29,7 @@ def firefox(home):
     program = shutil.which("firefox-esr") or shutil.which("firefox")
     if not program:
         raise Missing("Firefox (Debian: firefox-esr)")
-    lines = [f"user_pref({name!r}, {str(value).lower()});\n" for name, value in PREFERENCES.items()]
+    lines = [f"user_pref({json.dumps(name)}, {json.dumps(value)});\n" for name, value in PREFERENCES.items()]
     (home / "user.js").write_text("".join(lines))
     command = [program, "-headless", "-marionette", "-no-remote", "-profile", str(home)]
     with _running(command, env={**os.environ, "HOME": str(home)}) as process:
@@ -62,7 +63,7 @@ def webkit(home):
     screen = ["Xvfb", "-displayfd", "1", "-screen", "0", "800x900x24", "-nolisten", "tcp"]
     with _running(screen, stdout=subprocess.PIPE, text=True) as process:
         display = ":" + process.stdout.readline().strip()
-        env = {**os.environ, "HOME": str(home), "DISPLAY": display, "NO_AT_BRIDGE": "1", "LIBGL_ALWAYS_SOFTWARE": "1"}
+        env = {**os.environ, "HOME": str(home), "LC_ALL": "C.UTF-8", "DISPLAY": display, "NO_AT_BRIDGE": "1", "LIBGL_ALWAYS_SOFTWARE": "1"}
         driver = webdriver.WebKitGTK(options, WebKitService(env=env, log_output=subprocess.DEVNULL))
         try:
             yield driver
