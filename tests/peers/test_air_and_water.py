@@ -47,7 +47,7 @@ def _perfect_outlet_gpm(pitot_psi):
     return speed_m_per_s * area_m2 / CUBIC_METRES_PER_GALLON * 60
 
 
-WATER_F = range(33, 141, 9)
+WATER_F = range(32, 141, 9)
 # by quantity: points, what is allowed as a share, our answer, the library's
 PEERS = {
     "atmosphere": (range(-1000, 20001, 1000), 1e-3, lambda run, x: run("air", "pressure_psi", altitude_ft=x), _atmosphere_psi),
