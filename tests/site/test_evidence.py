@@ -30,7 +30,7 @@ def test_words_are_for_what_was_checked():
     assert set(WORDS["file"]) == set(evidence.counted_from_memory())
 
 
-@pytest.mark.parametrize(("share", "read"), [(0, None), (4.9e-5, None), (5e-5, "0.01 %"), (0.0631, "6.31 %"), (0.5, "50.00 %")])
+@pytest.mark.parametrize(("share", "read"), [(0, None), (4.9e-5, None), (5e-5, "0.01\u00a0%"), (0.0631, "6.31\u00a0%"), (0.5, "50.00\u00a0%")])
 def test_percent(share, read):
     """A share is read to a hundredth of a per cent; by hand."""
     assert evidence.percent(share) == read
