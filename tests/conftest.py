@@ -53,13 +53,21 @@ def phone():
     process.close()
 
 
+def runner(call):
+    """run(module, function, **arguments) by way of a bridge that takes JSON and gives JSON."""
+    def run(module, function, **arguments):
+        return _unpacked(call(json.dumps({"module": module, "function": function, "arguments": arguments})))
+
+    return run
+
+
 @pytest.fixture(scope="session", params=["cpython", "micropython"])
 def run(request):
     """Call a function of calc on one of the two Pythons, through JSON: run(module, function, **arguments)."""
-    call = bridge.call if request.param == "cpython" else request.getfixturevalue("phone").call
+    return runner(bridge.call if request.param == "cpython" else request.getfixturevalue("phone").call)
 
-    def run_one(module, function, **arguments):
-        asked = {"module": module, "function": function, "arguments": arguments}
-        return _unpacked(call(json.dumps(asked)))
 
-    return run_one
+@pytest.fixture
+def python(request):
+    """The name of the Python that run calls."""
+    return request.node.callspec.params["run"]

@@ -1,9 +1,10 @@
 """Where every number comes from, and what the tool does not do."""
 import flask
 
-from site_src import data
+from site_src import data, evidence
 
 routes = flask.Blueprint("about", __name__)
+routes.app_template_filter("percent")(evidence.percent)
 
 
 @routes.get("/sources/")
@@ -12,6 +13,7 @@ def sources():
     losses = data.load("losses")
     return flask.render_template(
         "sources.html",
+        evidence=data.words("evidence"),
         formulas=data.load("formulas")["formula"],
         hoses=data.load("hoses"),
         nozzles=nozzles,
@@ -19,6 +21,23 @@ def sources():
         steps=data.steps().values(),
         told=data.step_words(),
         vendored=data.load("vendor")["package"],
+    )
+
+
+@routes.get("/evidence/")
+def proof():
+    parts = evidence.found()
+    told = evidence.told_from_memory()
+    counted = evidence.counted_from_memory()
+    return flask.render_template(
+        "evidence.html",
+        e=data.words("evidence"),
+        parts=parts,
+        groups=evidence.groups(parts["published"]["cpython"]),
+        apart=evidence.apart(parts["published"]),
+        told=told,
+        counted=counted,
+        recalled=sum(map(len, told.values())) + sum(counted.values()),
     )
 
 

@@ -81,6 +81,45 @@ def recomputations(context, base):
     page.close()
 
 
+def typed_tree(nozzles, name="1"):
+    """A typed line of this many nozzles, behind manifolds of two or three."""
+    line = {"id": name, "hose": "small", "length": "100@US", "rise": "5@US", "end": {"kind": "fog", "flow": "95@US", "pressure": "75@US"}}
+    if nozzles > 1:
+        branches = min(nozzles, 2 + nozzles % 2)
+        shares = [nozzles // branches + (place < nozzles % branches) for place in range(branches)]
+        line.update(hose="large", end={"lines": [typed_tree(share, f"{name}.{place}") for place, share in enumerate(shares)]})
+    return line
+
+
+def thirty_nozzles(context, base):
+    """Both ways through thirty nozzles, as the Pressure page asks for them."""
+    page = context.new_page()
+    page.goto(base + "pressure/")
+    page.locator(".gauge").wait_for()
+    page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
+    times_ms = page.evaluate("""async ([line, calls]) => {
+        const { engine } = await import(new URL("../static/js/engine.js", document.baseURI));
+        const call = await engine();
+        const { shelf, ready, systems } = await (await fetch("page.json")).json();
+        const { crew } = ready.customary[0].lay;
+        const byLoss = Object.values(shelf.hoses).filter((hose) => hose.coefficient).sort((a, b) => a.coefficient - b.coefficient);
+        const small = shelf.hoses[ready.customary[0].lay.lines[0].hose];
+        const given = {
+            lay: { crew, lines: [line], now: { gates: "set", pressure: "250@US" } },
+            shelf: { ...shelf, hoses: { small, large: byLoss[0] } },
+            units: { shown: "US", systems: { US: systems.US.kinds } },
+        };
+        return ["reading.answer", "flowing.now"].map((name) => {
+            call(name, given);
+            const start = performance.now();
+            for (let count = 0; count < calls; count += 1) call(name, given);
+            return (performance.now() - start) / calls;
+        });
+    }""", [typed_tree(30), 10])
+    print(f"30 nozzles, {SLOWED}x slowed: required {times_ms[0]:.0f} ms, flowing now {times_ms[1]:.0f} ms (goal 100)")
+    page.close()
+
+
 def main():
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         dist = pathlib.Path(folder) / "dist"
@@ -98,6 +137,7 @@ def main():
         for slowed in (1, SLOWED):
             cold_opens(context, base, slowed)
         recomputations(context, base)
+        thirty_nozzles(context, base)
         browser.close()
 
 

@@ -3,7 +3,7 @@ import math
 
 import pytest
 
-from calc import air, hydrant, water
+from tests import kept
 
 GRAVITY = 9.80665
 FT_PER_M = 1 / 0.3048
@@ -12,36 +12,66 @@ CUBIC_METRES_PER_GALLON = 0.003785411784
 LB_PER_FT3_PER_KG_PER_M3 = 0.3048**3 / 0.45359237
 
 
-def kelvin(water_f):
+def _kelvin(water_f):
     return (water_f - 32) / 1.8 + 273.15
 
 
-@pytest.mark.parametrize("altitude_ft", range(-1000, 20001, 1000))
-def test_atmosphere(altitude_ft):
-    """The standard atmosphere agrees within 0.1 %, geometric height taken for geopotential."""
-    atmosphere = pytest.importorskip("fluids.atmosphere").ATMOSPHERE_1976(altitude_ft / FT_PER_M)
-    assert air.pressure_psi(altitude_ft) == pytest.approx(atmosphere.P / PA_PER_PSI, rel=1e-3)
+def _atmosphere_psi(altitude_ft):
+    """The standard atmosphere of 1976, geometric height taken for geopotential."""
+    from fluids.atmosphere import ATMOSPHERE_1976
+
+    return ATMOSPHERE_1976(altitude_ft / FT_PER_M).P / PA_PER_PSI
 
 
-@pytest.mark.parametrize("water_f", range(33, 141, 9))
-def test_vapour_pressure(water_f):
-    """The boiling pressure agrees with the steam tables within 0.1 %."""
-    saturated = pytest.importorskip("iapws").IAPWS97(T=kelvin(water_f), x=0)
-    assert water.vapour_pressure_psi(water_f) == pytest.approx(saturated.P * 1e6 / PA_PER_PSI, rel=1e-3)
+def _boiling_psi(water_f):
+    """The boiling pressure of the steam tables."""
+    from iapws import IAPWS97
+
+    return IAPWS97(T=_kelvin(water_f), x=0).P * 1e6 / PA_PER_PSI
 
 
-@pytest.mark.parametrize("water_f", range(33, 141, 9))
-def test_density(water_f):
-    """The weight agrees with the steam tables within 0.05 %."""
-    liquid = pytest.importorskip("iapws").IAPWS97(T=kelvin(water_f), P=0.101325)
-    assert water.density_lb_per_ft3(water_f) == pytest.approx(liquid.rho * LB_PER_FT3_PER_KG_PER_M3, rel=5e-4)
+def _density_lb_per_ft3(water_f):
+    """The weight of water of the steam tables."""
+    from iapws import IAPWS97
+
+    return IAPWS97(T=_kelvin(water_f), P=0.101325).rho * LB_PER_FT3_PER_KG_PER_M3
 
 
-@pytest.mark.parametrize("pitot_psi", [4, 25, 64])
-def test_orifice(pitot_psi):
-    """A perfect outlet passes what velocity and area say: the trade's 29.84 within 0.1 %."""
-    head_m = pytest.importorskip("fluids.core").head_from_P(pitot_psi * PA_PER_PSI, 999.0)  # water at 60 F, in kg a cubic metre
+def _perfect_outlet_gpm(pitot_psi):
+    """What velocity and area say of a perfect 2 1/2 in outlet."""
+    from fluids.core import head_from_P
+
+    head_m = head_from_P(pitot_psi * PA_PER_PSI, 999.0)  # water at 60 F, in kg a cubic metre
     speed_m_per_s = math.sqrt(2 * GRAVITY * head_m)
     area_m2 = math.pi / 4 * (2.5 * 0.0254) ** 2
-    gpm = speed_m_per_s * area_m2 / CUBIC_METRES_PER_GALLON * 60
-    assert hydrant.outlets_flow_gpm(2.5, pitot_psi, 1, 1) == pytest.approx(gpm, rel=1e-3)
+    return speed_m_per_s * area_m2 / CUBIC_METRES_PER_GALLON * 60
+
+
+WATER_F = range(32, 141, 9)
+# by quantity: points, what is allowed as a share, our answer, the library's
+PEERS = {
+    "atmosphere": (range(-1000, 20001, 1000), 1e-3, lambda run, x: run("air", "pressure_psi", altitude_ft=x), _atmosphere_psi),
+    "boiling": (WATER_F, 1e-3, lambda run, x: run("water", "vapour_pressure_psi", water_f=x), _boiling_psi),
+    "density": (WATER_F, 5e-4, lambda run, x: run("water", "density_lb_per_ft3", water_f=x), _density_lb_per_ft3),
+    "outlet": (
+        [4, 25, 64], 1e-3,
+        lambda run, x: run("hydrant", "outlets_flow_gpm", bore_in=2.5, pitot_psi=x, discharge_coefficient=1, outlets=1), _perfect_outlet_gpm,
+    ),
+}
+
+
+def comparison(run, quantity):
+    """How far our answers are from a library's: points, what is allowed, the worst deviation."""
+    points, limit, ours, theirs = PEERS[quantity]
+    worst = max(abs(ours(run, point) / theirs(point) - 1) for point in points)
+    return {"points": len(points), "limit": limit, "worst": worst}
+
+
+@pytest.mark.parametrize("quantity", PEERS)
+def test_agrees(run, python, quantity):
+    """Every answer agrees with the library's within what is allowed, as the site says."""
+    pytest.importorskip("fluids")
+    pytest.importorskip("iapws")
+    found = comparison(run, quantity)
+    assert found["worst"] < found["limit"]
+    assert kept.is_fresh(quantity, python, found)

@@ -1,0 +1,32 @@
+"""Writes what the site's Evidence page shows, from the checks that the tests make.
+
+    python -m tests.evidence          writes site_src/data/evidence.json; the same tests fail where it is stale
+"""
+import json
+import pathlib
+import tempfile
+
+from tests import bridge, conftest, kept
+from tests.peers import test_air_and_water, test_epanet
+from tests.published import test_examples
+
+
+def found_by(python, run):
+    """Every part of the evidence on one of the two Pythons."""
+    with tempfile.TemporaryDirectory() as folder:
+        lays = test_epanet.comparison(run, pathlib.Path(folder), test_epanet.TREES[python])
+    peers = {quantity: test_air_and_water.comparison(run, quantity) for quantity in test_air_and_water.PEERS}
+    return {"published": test_examples.by_source(run), "epanet": lays, **peers}
+
+
+def main():
+    phone = conftest.Phone()
+    found = {python: found_by(python, conftest.runner(call)) for python, call in (("cpython", bridge.call), ("micropython", phone.call))}
+    phone.close()
+    parts = {part: {python: told[part] for python, told in found.items()} for part in found["cpython"]}
+    kept.FILE.write_text(json.dumps(parts, indent=1) + "\n")
+    print(f"Wrote {kept.FILE}")
+
+
+if __name__ == "__main__":
+    main()

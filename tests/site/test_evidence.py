@@ -1,0 +1,36 @@
+"""The Evidence page: what the tests kept, told whole, and plain without scripts."""
+import re
+
+import pytest
+
+from site_src import data, evidence
+
+WORDS = data.load("words/en/evidence")
+TOPICS = [topic for source in evidence.found()["published"]["cpython"] for topic in source["topics"]]
+
+
+@pytest.fixture(scope="module")
+def text(built):
+    page = (built / "evidence" / "index.html").read_text()
+    return re.sub(r"\s+", " ", re.sub(r"<[^>]+>", "", page).replace("&#39;", "'"))
+
+
+def test_every_source_and_peer_is_told(text):
+    """Each source, each library and each thing that is not covered stands on the page."""
+    for source in evidence.found()["published"]["cpython"]:
+        assert source["source"] in text
+    assert [peer["name"] for peer in WORDS["peer"].values() if peer["name"] not in text] == []
+    assert [line for line in WORDS["uncovered"]["lines"] if line not in text] == []
+
+
+def test_words_are_for_what_was_checked():
+    """Every topic, peer and data file has its name, and no name is idle."""
+    assert set(WORDS["topic"]) == {topic["topic"] for topic in TOPICS}
+    assert set(WORDS["peer"]) == set(evidence.found()) - {"published"}
+    assert set(WORDS["file"]) == set(evidence.counted_from_memory())
+
+
+@pytest.mark.parametrize(("share", "read"), [(0, None), (4.9e-5, None), (5e-5, "0.01\u00a0%"), (0.0631, "6.31\u00a0%"), (0.5, "50.00\u00a0%")])
+def test_percent(share, read):
+    """A share is read to a hundredth of a per cent; by hand."""
+    assert evidence.percent(share) == read
