@@ -260,3 +260,26 @@ def test_policy_refuses(take):
     assert refused == tried
     assert not struck
     handset.requests[:] = [url for url in handset.requests if "example.org" not in url]  # asked for, and refused before it left
+
+
+TEST = service_records.a_record()
+TEST_FILES = {
+    "cut": "{",
+    "a list": "[]",
+    "prototype": PROTOTYPE,
+    "constructor for standard": json.dumps({**TEST, "standard": {**TEST["standard"], "id": "constructor"}}),
+    "deep": json.dumps({**TEST, "tests": {"capacity": "X"}}).replace('"X"', deep(2000)),
+    "megabytes": json.dumps({**TEST, "notes": "x" * 6_000_000}),
+}
+
+
+@pytest.mark.parametrize("content", TEST_FILES.values(), ids=TEST_FILES)
+def test_file_of_a_service_test(shared, content):
+    """A file that is no sound test is refused in words, and no test is kept of it."""
+    page = shared.open("test/")
+    page.locator("#test input[type=file]").wait_for(state="attached")
+    bring(page, content.encode(), "test.json")
+    expect(page.locator("p.notice[role=status]")).to_be_visible()
+    assert do(page, "keptRecords", "tests") == []
+    assert_unharmed(page)
+    page.close()
