@@ -49,21 +49,27 @@ class Host:
 
 
 class Handset:
-    """One phone: pages are opened by address, and console errors, page errors and foreign requests are noted.
+    """One phone: pages are opened by address; console errors, page errors, foreign requests and all that is sent are noted.
 
     worker: whether the site may install itself; without it pages load sooner
     """
 
     def __init__(self, browser, host, worker=False, **settings):
         self.host = host
-        self.troubles, self.requests, self.expected = [], [], []
+        self.troubles, self.requests, self.sent, self.expected = [], [], [], []
         self.context = browser.new_context(**{
             **PHONE, "locale": "en-US", "reduced_motion": "reduce", "service_workers": "allow" if worker else "block", **settings,
         })
         self.context.set_default_timeout(10000)
-        self.context.on("request", lambda request: self.requests.append(request.url))
+        self.context.on("request", self._ask)
+        self.context.on("page", lambda page: page.on("websocket", lambda socket: self.sent.append(socket.url)))
         self.context.on("weberror", lambda error: self.troubles.append(f"page error: {error.error}"))
         self.context.on("console", self._hear)
+
+    def _ask(self, request):
+        self.requests.append(request.url)
+        if request.method != "GET" or request.post_data_buffer:
+            self.sent.append(f"{request.method} {request.url}")
 
     def _hear(self, message):
         if message.type == "error" and not any(re.search(pattern, message.text) for pattern in self.expected):
@@ -95,6 +101,7 @@ class Handset:
         self.context.close()
         assert not self.troubles, self.troubles
         assert not self.foreign(), self.foreign()
+        assert not self.sent, self.sent
 
 
 @contextlib.contextmanager

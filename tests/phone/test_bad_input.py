@@ -120,6 +120,8 @@ HOSTILE = {
     "deep wyes": coded('{"crew":"2","lines":[{"end":' * 60),
     "wye of three": coded({**GOOD, "lines": [{**LINE, "id": "S", "end": {"lines": [LINE, LINE, LINE]}}]}),
     "a megabyte": "%5B" + "1%2C" * 250000,
+    "no such units": coded({**GOOD, "lines": [{**LINE, "length": "300@nowhere"}]}),
+    "prototype for units": coded({**GOOD, "lines": [{**LINE, "length": "300@__proto__"}]}),
     "long entry": coded({**GOOD, "lines": [{**LINE, "length": "3" * 3000}]}),
 }
 

@@ -1,6 +1,9 @@
 // What is chosen once and holds on every page: the system of units, day or night. Small, and wanted before first paint.
 
+const unstored = new Map(); // what storage did not take: it holds for this page only
+
 export function chosen(name, fallback) {
+  if (unstored.has(name)) return unstored.get(name);
   try {
     return localStorage.getItem(name) ?? fallback;
   } catch {
@@ -11,7 +14,8 @@ export function chosen(name, fallback) {
 export function choose(name, value) {
   try {
     localStorage.setItem(name, value);
+    unstored.delete(name);
   } catch {
-    // it holds for this page only
+    unstored.set(name, value);
   }
 }

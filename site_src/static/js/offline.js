@@ -2,13 +2,16 @@
 import { root } from "./site.js";
 
 const bar = document.getElementById("update");
+const WORKER = new URL("sw.js", root).href;
+// Where the browser takes a script's address only from a policy, this one gives the worker's and no other.
+const worker = window.trustedTypes?.createPolicy("worker", { createScriptURL: () => WORKER }).createScriptURL("") ?? WORKER;
 
 export const registered = register();
 
 async function register() {
   if (!("serviceWorker" in navigator)) return null;
   try {
-    const registration = await navigator.serviceWorker.register(new URL("sw.js", root), { scope: root, updateViaCache: "none" });
+    const registration = await navigator.serviceWorker.register(worker, { scope: root, updateViaCache: "none" });
     watch(registration);
     return registration;
   } catch {

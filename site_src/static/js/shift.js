@@ -88,7 +88,11 @@ function note(event, before) {
 // Which rig a run is for, and what its profile said: a run does not outlive either.
 const standing = () => JSON.stringify([page.rig?.id ?? null, rigAnswers()]);
 
-const save = () => keep(draft, { state, madeOf, run, standing: page.standing }).then(tellKept);
+function save() {
+  const left = { state, madeOf, run, standing: page.standing };
+  page.left = JSON.stringify(left);
+  keep(draft, left).then(tellKept);
+}
 
 function tellKept(isKept) {
   if (isKept === page.isKept) return;
@@ -145,6 +149,7 @@ function resume(left) {
     return draw();
   }
   ({ state, run } = left);
+  page.left = JSON.stringify(left);
   if (state.confirmed.length === 0 && state.status === "running") return draw();
   send({ kind: "resume" });
   page.resumed = true;
@@ -160,6 +165,13 @@ async function open() {
     open();
   } }), place);
 }
+
+// Where another tab went on with this card, this one goes on from there.
+document.addEventListener("visibilitychange", async () => {
+  if (document.visibilityState !== "visible" || !page.left || !page.isKept) return;
+  const left = await kept(draft);
+  if (left && JSON.stringify(left) !== page.left) location.reload();
+});
 
 try {
   call = await starting;

@@ -1,14 +1,29 @@
 // The one door to the database: what a person enters is kept the moment it is entered.
 import { openDB } from "../vendor/idb/idb.js";
 
-const database = openDB("panelhand", 3, {
+let opening = null;
+
+// The database; opened anew where the browser refused it before, or cleared it under a page that is open.
+function database() {
+  opening ??= open().catch((fault) => {
+    opening = null;
+    throw fault;
+  });
+  return opening;
+}
+
+const open = async () => openDB("panelhand", 3, {
   upgrade(opened) {
     for (const store of ["drafts", "rigs", "log", "tests"]) {
       if (!opened.objectStoreNames.contains(store)) opened.createObjectStore(store);
     }
   },
   blocking(version, older, event) {
+    opening = null;
     event.target.close(); // a newer version of the site waits for the database: let it go
+  },
+  terminated() {
+    opening = null;
   },
 });
 
@@ -42,7 +57,7 @@ export async function keep(name, value) {
   const text = JSON.stringify(value);
   note.write(name, text);
   try {
-    await (await database).put("drafts", value, name);
+    await (await database()).put("drafts", value, name);
     note.drop(name, text);
     return true;
   } catch {
@@ -55,7 +70,7 @@ export async function kept(name) {
   const noted = note.read(name);
   if (noted !== undefined) return noted;
   try {
-    return await (await database).get("drafts", name);
+    return await (await database()).get("drafts", name);
   } catch {
     return undefined;
   }
@@ -64,7 +79,7 @@ export async function kept(name) {
 // Every rig profile kept on this phone.
 export async function keptRigs() {
   try {
-    return await (await database).getAll("rigs");
+    return await (await database()).getAll("rigs");
   } catch {
     return [];
   }
@@ -73,7 +88,7 @@ export async function keptRigs() {
 // Change one rig in a single transaction: `change` gets the profile as it is kept now (undefined where there is none)
 // and returns it as it shall be, or null to take it away. Resolves to what is kept then; rejects where nothing can be.
 export async function changeRig(id, change) {
-  const transaction = (await database).transaction("rigs", "readwrite");
+  const transaction = (await database()).transaction("rigs", "readwrite");
   const profile = change(await transaction.store.get(id));
   if (profile === null) await transaction.store.delete(id);
   else await transaction.store.put(profile, id);
@@ -84,7 +99,7 @@ export async function changeRig(id, change) {
 // Every record of a store ("log": finished cards and diagnoses, "tests": service tests), in the order of their ids.
 export async function keptRecords(store) {
   try {
-    return await (await database).getAll(store);
+    return await (await database()).getAll(store);
   } catch {
     return [];
   }
@@ -93,7 +108,7 @@ export async function keptRecords(store) {
 // Keep a record, which carries its `id`; resolves to whether it was kept.
 export async function keepRecord(store, record) {
   try {
-    await (await database).put(store, record, record.id);
+    await (await database()).put(store, record, record.id);
     return true;
   } catch {
     return false;
@@ -103,7 +118,7 @@ export async function keepRecord(store, record) {
 // Change one record in a single transaction: `change` gets it as it is kept now (undefined where there is none) and
 // returns it as it shall be. Resolves to that; rejects where nothing can be kept.
 export async function changeRecord(store, id, change) {
-  const transaction = (await database).transaction(store, "readwrite");
+  const transaction = (await database()).transaction(store, "readwrite");
   const record = change(await transaction.store.get(id));
   await transaction.store.put(record, id);
   await transaction.done;
@@ -112,13 +127,13 @@ export async function changeRecord(store, id, change) {
 
 // Take a record away for good; rejects where that cannot be done.
 export async function dropRecord(store, id) {
-  await (await database).delete(store, id);
+  await (await database()).delete(store, id);
 }
 
 // Ask the browser not to clear what is kept: "kept", "unpromised", or "unkept" where nothing can be.
 export async function askToPersist() {
   try {
-    await database;
+    await database();
   } catch {
     return "unkept";
   }

@@ -6,6 +6,9 @@ export const tagged = (typed, system) => `${typed.replaceAll("@", "")}@${system}
 
 export const bare = (entry) => entry.split("@")[0];
 
+// Whether the system an entry says it was typed in is one there is.
+export const isOf = (systems, entry) => !entry.includes("@") || Object.hasOwn(systems, entry.slice(entry.indexOf("@") + 1));
+
 // What calc.display calls units: the systems that are wanted, and the one that is shown.
 export function unitsFor(systems, shown, entries = null) {
   const typedIn = entries === null ? Object.keys(systems) : JSON.stringify(entries).match(/@\w+/g) ?? [];

@@ -12,7 +12,7 @@ const system = chosenSystem(systems);
 const u = unitWords(words, system);
 
 for (const [page, asked] of Object.entries(data.pages)) {
-  const entries = opened(await kept(`reckon-${page}`), asked, systems[system].family, rig);
+  const entries = opened(await kept(`reckon-${page}`), { ...asked, systems }, systems[system].family, rig);
   const tile = document.querySelector(`[data-page="${page}"]`);
   try {
     const own = asked.shelf.hoses ? shelfOf(call, rig, asked.shelf, unitsFor(systems, system)) : asked.shelf;

@@ -1,5 +1,6 @@
 // A lay as the page holds it: names from the shelf, and entries as typed with the system they were typed in ("200@US").
 // A line ends in a nozzle, or in a joint with lines of its own. Pure functions from lay to lay.
+import { isOf } from "../units.js";
 
 export const RUNS = ["1", "2", "3", "4"];
 export const NOZZLES = ["fog", "smooth", "automatic", "inlet"];
@@ -100,7 +101,7 @@ export function clean(lay, choices) {
     return name;
   };
   const text = (entry) => {
-    if (typeof entry !== "string" || entry.length > LONGEST_ENTRY) throw new TypeError("not an entry");
+    if (typeof entry !== "string" || entry.length > LONGEST_ENTRY || !isOf(choices.systems, entry)) throw new TypeError("not an entry");
     return entry;
   };
   const name = (given) => {

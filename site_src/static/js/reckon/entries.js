@@ -1,5 +1,6 @@
 // What is entered on a water or foam page: by name, text as typed with its system ("65@US"), or the id of a choice.
 // Pure functions from entries to entries.
+import { isOf } from "../units.js";
 
 const LONGEST_LINK = 3000;
 const LONGEST_ENTRY = 30;
@@ -44,10 +45,10 @@ export function fromLink(fragment, data) {
 }
 
 // Entries rebuilt from only what the page asks for; throws where one is missing or strange.
-export function clean(entries, { fields }) {
+export function clean(entries, { fields, systems }) {
   return Object.fromEntries(fields.map((field) => {
     const entry = entries[field.name];
-    if (typeof entry !== "string" || entry.length > LONGEST_ENTRY) throw new TypeError("not an entry");
+    if (typeof entry !== "string" || entry.length > LONGEST_ENTRY || !isOf(systems, entry)) throw new TypeError("not an entry");
     if ("customary_options" in field && !everyOption(field).some((option) => option.id === entry)) throw new TypeError("not offered");
     return [field.name, entry];
   }));

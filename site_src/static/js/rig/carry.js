@@ -2,6 +2,7 @@
 
 const LARGEST_FILE = 500_000;
 const LARGEST_LINK = 20_000;
+const MOST_RIGS = 500;
 const MARK = "#take=";
 
 const bytesToText = (bytes) =>
@@ -78,6 +79,7 @@ export function profilesOf(text, problemsOf) {
   }
   const profiles = Array.isArray(given) ? given : [given];
   if (profiles.length === 0) throw { reason: "refused_damaged" };
+  if (profiles.length > MOST_RIGS) throw { reason: "refused_large" };
   for (const profile of profiles) {
     if (profile === null || typeof profile !== "object" || Array.isArray(profile)) throw { reason: "refused_damaged" };
     const [problem] = problemsOf(profile);

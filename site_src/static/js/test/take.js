@@ -18,7 +18,7 @@ export function takenIn(text, judge, { words, wall }) {
     && ["rig", "standard", "conditions", "accuracy", "people", "tests"].every((name) => isPlain(record[name]))
     && ["equipment", "events"].every((name) => Array.isArray(record[name]))
     && Number.isFinite(record.begun_ms) && (record.finished_ms === null ? record.result === null : Number.isFinite(record.finished_ms) && isPlain(record.result))
-    && words.standard[record.standard.id] && words.kind[record.standard.kind];
+    && Object.hasOwn(words.standard, record.standard.id) && Object.hasOwn(words.kind, record.standard.kind);
   if (!isWhole) throw new TypeError("no record of a test");
   judge(record);
   return runningIn(record).reduce((each, name) =>

@@ -1,0 +1,15 @@
+"""Budgets of requests, by count: what a page asks for the first time it is opened, from the address to its answer.
+
+Seen on 2026-11-25: Pressure 39, the bay card 33. A budget is about a tenth above.
+"""
+import pytest
+
+MOST = {"pressure/": (".gauge", 43), "shift/bay/": (".step-act", 37)}
+
+
+@pytest.mark.parametrize("address", MOST)
+def test_first_load(handset, address):
+    """The first load of a page keeps to its requests."""
+    answer, most = MOST[address]
+    handset.open(address).locator(answer).first.wait_for()
+    assert len(set(handset.requests)) <= most, len(set(handset.requests))

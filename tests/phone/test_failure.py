@@ -1,0 +1,211 @@
+"""When something breaks: the host's files, the phone's storage, an older database, a second tab."""
+import json
+import shutil
+
+import pytest
+from playwright.sync_api import expect
+
+from site_src import data
+from tests.phone.card import RIG, beside, hasten, open_card
+from tests.phone.handset import Handset
+from tests.phone.lay import fresh_lay, open_lay
+from tests.phone.store import do, put_test, running_test
+from tests.phone.test_rig import ENGINE, R, kept_rigs, press
+from tests.phone.test_update import CHANGED, OUTCOME, Release, apply_button, news
+from tests.phone.words import SITE
+
+T = data.words("test")
+FULL = "QuotaExceededError"
+REFUSED = """
+IDBFactory.prototype.open = () => { throw new DOMException("refused", "SecurityError"); };
+Object.defineProperty(window, "localStorage", { get() { throw new DOMException("refused", "SecurityError"); } });
+"""
+FILLED = """
+IDBObjectStore.prototype.put = () => { throw new DOMException("full", "QuotaExceededError"); };
+Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); };
+"""
+# a database as an older version of the site made it, or as a newer one left it, with values in its stores
+MADE = """([version, stores]) => new Promise((done, failed) => {
+  const opening = indexedDB.open("panelhand", version);
+  opening.onerror = () => failed(opening.error);
+  opening.onupgradeneeded = () => {
+    for (const [name, values] of Object.entries(stores)) {
+      const store = opening.result.createObjectStore(name);
+      for (const [key, value] of Object.entries(values)) store.put(value, key);
+    }
+  };
+  opening.onsuccess = () => { opening.result.close(); done(); };
+})"""
+SCHEMA = """() => new Promise((done) => {
+  const opening = indexedDB.open("panelhand");
+  opening.onsuccess = () => {
+    const { version, objectStoreNames } = opening.result;
+    opening.result.close();
+    done([version, [...objectStoreNames].sort()]);
+  };
+})"""
+LINE = {"id": "A", "hose": "attack-1.75", "length": "300@US", "rise": "0@US", "end": {"kind": "fog", "flow": "150@US", "tip": "1@US", "pressure": "100@US"}}
+
+
+def unkept(page, told):
+    expect(page.get_by_text(told).first).to_be_visible()
+
+
+@pytest.fixture(scope="module")
+def release(built, tmp_path_factory):
+    serving = Release(shutil.copytree(built, tmp_path_factory.mktemp("broken") / "dist"))
+    yield serving
+    serving.stop()
+
+
+@pytest.fixture(scope="module")
+def installed(browser, release):
+    """A phone with the first version installed."""
+    taken = Handset(browser, release, worker=True)
+    taken.install().close()
+    yield taken
+    taken.close()
+
+
+def lose(page):
+    page.unlink()
+
+
+def truncate(page):
+    page.write_bytes(page.read_bytes()[:-20])
+
+
+def alter(page):
+    page.write_text(page.read_text().replace("</main>", "<p>Altered.</p></main>"))
+
+
+def test_broken_release_changes_nothing(installed, release):
+    """A release with a listed file missing, cut short or altered is not taken: the old version serves on, also offline."""
+    installed.expected += ["integrity", "404"]
+    page = installed.open(CHANGED)
+    first = release.page().read_text()
+    for breakage in (lose, truncate, alter):
+        release.page().write_text(first)
+        release.put_news()
+        release.publish()
+        breakage(release.page())
+        assert page.evaluate(OUTCOME) == "redundant", breakage
+        expect(apply_button(page)).to_have_count(0)
+    page.close()
+    installed.lose_signal()
+    for address in ("", CHANGED, "pressure/", "shift/bay/", "tables/US/friction/"):
+        page = installed.open(address)
+        expect(page.get_by_role("heading", level=1)).to_be_visible()
+        expect(news(page)).to_have_count(0)
+        page.close()
+
+
+def test_cleared_files_are_not_called_ready(installed):
+    """Once the browser has thrown the files away the start page counts what is left, and does not say Ready."""
+    page = installed.open()
+    expect(page.locator("#readiness")).to_have_attribute("data-state", "yes")
+    page.evaluate("async () => { for (const name of await caches.keys()) await caches.delete(name); }")
+    page.evaluate("document.getElementById('readiness').dataset.state = ''")
+    # the page itself is gone too: it is counted again where it still stands
+    told = page.evaluate("""async (script) => (await import(script)).holdings()""", installed.host.origin + "static/js/offline.js")
+    assert told["have"] == 0 < told["want"]
+    page.close()
+
+
+@pytest.mark.parametrize("trouble", [REFUSED, FILLED], ids=["refused", "full"])
+def test_storage_that_takes_nothing(take, trouble):
+    """Without storage every page still works for as long as it is open, and those that keep something say that it is not kept."""
+    handset = hasten(take())
+    record = running_test()
+    if trouble is FILLED:
+        beside(handset, **RIG)
+        put_test(handset, record)
+    handset.context.add_init_script(trouble)
+    lay = fresh_lay(handset)
+    lay.type("length", "250")
+    lay.shows(187)  # by hand: 15.5 x 2.25 x 2.5 + 100 = 187.19
+    card = open_card(handset, "road")
+    card.see()
+    unkept(card.page, SITE["shift"]["unkept"])
+    card.shows(card.steps[1])
+    page = handset.open("diagnose/")
+    page.get_by_role("button", name=data.words("faults")["sees"]["light_dark"], exact=True).tap()
+    unkept(page, data.words("diagnose")["diagnose"]["unkept"])
+    page = handset.open("rig/")
+    press(page, "rig", "make")
+    unkept(page, R["rig"]["unkept"])
+    page.locator("#field-name").fill("For as long as it is open")
+    expect(page.locator(".standing b")).to_have_text("For as long as it is open")
+    if trouble is FILLED:
+        page = handset.open(f"test/run/#{record['id']}/conditions")
+        page.get_by_role("textbox").first.fill("71")
+        unkept(page, T["test"]["unkept"])
+    for address in ("", "water/", "water/tank/", "test/", "log/", "practice/", "why/speeds/", "rig/card/", "rig/recovery/"):
+        page = handset.open(address)
+        expect(page.get_by_role("heading", level=1)).to_be_visible()
+        page.wait_for_load_state("networkidle")
+        page.close()
+
+
+def test_storage_cleared_under_a_page(take):
+    """What a page still holds when the browser clears its database is kept anew with the next entry."""
+    handset = hasten(take())
+    beside(handset, **{**ENGINE, "id": "rig-1"})
+    rig = handset.open("rig/")
+    rig.locator("#field-owner").wait_for(state="attached")
+    card = open_card(handset, "bay", rig=ENGINE)
+    card.see()
+    lay = open_lay(handset)
+    session = handset.context.new_cdp_session(card.page)
+    session.send("Storage.clearDataForOrigin", {"origin": handset.host.origin.rstrip("/"), "storageTypes": "indexeddb"})
+    lay.type("length", "175")
+    card.see()
+    expect(card.page.get_by_text(SITE["shift"]["unkept"])).to_have_count(0)
+    rig.locator("#field-name").fill("Kept anew")
+    expect(rig.locator("p.notice")).to_have_count(0)
+    card.page.close()
+    lay.page.close()
+    assert open_lay(handset).field("length").input_value() == "175"
+    open_card(handset, "bay", first=card.steps[2], rig=ENGINE)
+    assert [(kept["name"], kept["beds"]) for kept in kept_rigs(rig)] == [("Kept anew", ENGINE["beds"])]
+
+
+@pytest.mark.parametrize("version", [1, 2])
+def test_older_database_opens_with_all_it_held(handset, version):
+    """A database of the first or second version opens, with its lay and its rig, and gets the stores that came later."""
+    stores = {"drafts": {"pressure": {"crew": "2", "lines": [LINE]}}, "rigs": {ENGINE["id"]: ENGINE}}
+    page = handset.open("404.html")
+    page.evaluate(MADE, [version, dict(list(stores.items())[:version])])
+    page.close()
+    lay = open_lay(handset)
+    lay.shows(205)  # by hand: 15.5 x 2.25 x 3 + 100 = 204.63
+    assert lay.page.evaluate(SCHEMA) == [3, ["drafts", "log", "rigs", "tests"]]
+    assert kept_rigs(lay.page) == [ENGINE][:version - 1]
+
+
+def test_newer_database_is_left_alone(handset):
+    """After a step back to an older version of the site its pages work, say that they keep nothing, and touch nothing."""
+    page = handset.open("404.html")
+    page.evaluate(MADE, [9, {"drafts": {"pressure": json.dumps(LINE)}}])
+    page.close()
+    fresh_lay(handset)
+    page = handset.open()
+    expect(page.locator("#keeping")).to_have_text(SITE["start"]["unkept"])
+    assert page.evaluate(SCHEMA) == [9, ["drafts"]]
+
+
+def test_second_tab_of_a_card(take):
+    """A card open in two tabs goes on from the later touch in both, and the log holds every touch of either."""
+    handset = hasten(take())
+    beside(handset, **RIG)
+    one = open_card(handset, "bay")
+    two = open_card(handset, "bay")
+    one.shows(one.steps[0])
+    for _ in range(2):
+        two.see()
+    two.shows(two.steps[2])
+    one.page.evaluate("document.dispatchEvent(new Event('visibilitychange'))")
+    one.shows(one.steps[2])
+    one.see()
+    [run] = do(one.page, "keptRecords", "log")
+    assert [entry["step"] for entry in run["entries"] if entry["event"] == "seen"] == one.steps[:3]
