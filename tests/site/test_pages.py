@@ -10,12 +10,6 @@ from tests.site import pages
 
 FILES = [f"{address}index.html" for address in pages.addresses()] + ["404.html"]
 LINKS = ("href", "src")
-POLICY = {
-    "default-src": "'self'",
-    "script-src": "'self' 'wasm-unsafe-eval'",
-    "object-src": "'none'",
-    "base-uri": "'none'",
-}
 
 
 @pytest.fixture(params=FILES)
@@ -62,15 +56,6 @@ def test_nothing_inline(page):
         assert tag != "style"
         assert tag != "script" or attributes.get("src"), attributes
         assert not [key for key in attributes if key == "style" or key.startswith("on")], (tag, attributes)
-
-
-def test_policy_is_set(page):
-    """Each page carries the content policy, before anything it could load."""
-    policy, = [attributes["content"] for tag, attributes in page.tags
-               if tag == "meta" and attributes.get("http-equiv") == "Content-Security-Policy"]
-    assert dict(part.strip().split(" ", 1) for part in policy.split(";")) == POLICY
-    names = [tag for tag, _ in page.tags]
-    assert "script" not in names[:names.index("meta")] and "link" not in names[:names.index("meta")]
 
 
 def test_icon_is_named(page):
