@@ -112,7 +112,7 @@ function beginAgain() {
 // The power path is drawn of some rigs only, once it is known that this is one.
 const isDrawn = () => data.path && mayFit(data.path, state.rig);
 
-const DONE = { road: "done_road", freeze: "done_road", check: "done_road", override: "done_tag" };
+const DONE = { road: "done_road", freeze: "done_road", check: "done_road", override: "done_tag", moving: "done_road" };
 
 function draw() {
   const last = state.confirmed.at(-1);
