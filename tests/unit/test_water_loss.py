@@ -23,6 +23,7 @@ ANSWERS = {gauge: sorted({answer for row in ROWS for answer in row[gauge]}) for 
         ({"intake": "vacuum", "master": "none", "line": "with"}, ["supply"]),
         ({"intake": "steady", "master": "none", "line": "with"}, ["pump"]),
         ({"intake": "zero", "master": "low", "line": "below"}, ["line"]),
+        ({"intake": "zero", "master": "none", "line": "below"}, []),  # nothing reads below nothing
         ({"intake": "zero"}, ["discharge", "line", "supply"]),
         ({}, ["discharge", "line", "supply", "pump"]),
     ],
@@ -33,10 +34,11 @@ def test_side(run, seen, sides):
 
 
 def test_every_picture_is_in_one_row():
-    """Whatever the three gauges do, one row says where to go, and only one."""
+    """Whatever the three gauges do, one row says where to go, and only one; but none where a line reads below nothing."""
     for picture in itertools.product(*ANSWERS.values()):
         seen = dict(zip(ANSWERS, picture, strict=True))
-        assert sum(all(seen[gauge] in row[gauge] for gauge in seen) for row in ROWS) == 1
+        rows = sum(all(seen[gauge] in row[gauge] for gauge in seen) for row in ROWS)
+        assert rows == (0 if (seen["master"], seen["line"]) == ("none", "below") else 1)
         assert len(gauges.side(ROWS, seen)["sides"]) == 1
 
 

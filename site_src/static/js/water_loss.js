@@ -25,7 +25,7 @@ function draw() {
   const { sides, unread } = call("gauges.side", { rows, seen });
   const [side] = sides;
   render(html`
-    <div role="status">${sides.length === 1 ? sideView(side) : openView(sides, unread)}</div>
+    <div role="status">${sides.length === 1 ? sideView(side) : sides.length ? openView(sides, unread) : html`<p class="notice">${words.water.again}</p>`}</div>
     ${GAUGES.map((gauge) => chips({ name: gauge, legend: words.gauge[gauge], value: seen[gauge],
       choices: answers[gauge].map((id) => ({ id, label: words.gauge_answer[gauge][id] })),
       change: (answer) => put({ ...seen, [gauge]: answer }) }))}
