@@ -34,9 +34,21 @@ def run(card):
 
 @routes.get("/shift/<card>/read/")
 def read(card):
+    steps, told = data.card_steps(card), data.step_words()
     return flask.render_template(
-        "shift/read.html", card=data.by_id(data.cards())[card], steps=data.card_steps(card), told=data.step_words(),
+        "shift/read.html", card=data.by_id(data.cards())[card], steps=steps, told=told, after=_answers_before(steps, told),
     )
+
+
+def _answers_before(steps, told):
+    """By step: the answers to an earlier question after which it comes, where another answer skips it."""
+    found = {}
+    for step in steps:
+        for ask in steps:
+            skipping = [answer["id"] for answer in ask.get("answers", ()) if set(answer.get("proves", ())) & set(step.get("skip_if", ()))]
+            if skipping and ask is not step:
+                found[step["id"]] = [told[ask["id"]]["answer"][answer["id"]] for answer in ask["answers"] if answer["id"] not in skipping]
+    return found
 
 
 @routes.get("/shift/<card>/page.json")
