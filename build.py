@@ -46,7 +46,7 @@ def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO):
 def freeze(dist, site_path, rigs_folder):
     """Write every page, in every language, and every static file. A warning of the freezer is an error."""
     shutil.rmtree(dist, ignore_errors=True)
-    for language in data.languages():
+    for language in reversed(data.languages()):  # English last: the page for unknown addresses is shared, and stays in English
         freeze_language(dist, create_app(site_path, rigs_folder, language))
 
 
