@@ -1,13 +1,13 @@
 // The Pressure page: a lay, its answer, and the controls that change it.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "./engine.js";
+import { addressOf } from "./address.js";
 import { actsOn } from "./pressure/acts.js";
 import { answerView } from "./pressure/answer.js";
 import { boundsView } from "./pressure/bounds.js";
 import { fallView } from "./pressure/fall.js";
 import { figuresView } from "./pressure/figures.js";
 import { clean, hasRoom, isJoint, linesOf, ofBed } from "./pressure/lay.js";
-import { fromLink, link } from "./pressure/link.js";
 import { mapView } from "./pressure/map.js";
 import { nowView } from "./pressure/now.js";
 import { WATERS, pumpView } from "./pressure/pump.js";
@@ -19,8 +19,7 @@ import { keep, kept } from "./store.js";
 import { bare, systemChips, unitsFor } from "./units.js";
 
 const DRAFT = "pressure";
-const OWN = { own: true }; // an address this page wrote itself, which may lag behind what was entered
-const ADDRESS_MS = 300; // browsers refuse an address that changes at every tap of a held key
+const LONGEST_LINK = 40000;
 const REST_MS = 20;
 const MOST_UNDONE = 50;
 const place = document.getElementById("pressure");
@@ -33,12 +32,12 @@ const readyLay = (family, id) => data.ready[family].find((each) => each.id === i
 const standing = readyLay("customary", "one");
 const choices = { ...data, source: standing.source, now: standing.now, waters: WATERS };
 const cleaned = (lay) => clean(lay, choices);
+const address = addressOf({ mark: "#lay=", longest: LONGEST_LINK, clean: cleaned });
 
 const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, flowing: null, atPump: null, bounds: null, limit: "", refusal: null, stale: words.engine.loading, notice: null };
 const past = []; // lays to go back to, each with what was changed after it
 let call = null;
 let shelf = data.shelf;
-let addressing;
 let resting;
 
 const family = () => data.systems[state.system].family;
@@ -62,7 +61,10 @@ const act = actsOn({
     draw();
   },
   afresh: () => show(openingLay(), null, "A"),
-  share,
+  share: () => address.share(state.lay, () => {
+    state.notice = words.pressure.copied;
+    draw();
+  }),
 });
 
 // A rig opens on its first preconnect.
@@ -98,8 +100,7 @@ function show(lay, what = null, selected = state.selected) {
   state.selected = linesOf(lay).some(({ id }) => id === selected) ? selected : linesOf(lay).at(-1).id;
   state.notice = null;
   keep(DRAFT, lay);
-  clearTimeout(addressing);
-  addressing = setTimeout(() => history.replaceState(OWN, "", link(lay)), ADDRESS_MS);
+  address.write(lay);
   workOut();
   draw();
 }
@@ -156,20 +157,6 @@ function draw() {
     </div>`, place);
 }
 
-async function share() {
-  const url = new URL(link(state.lay), location.href).href;
-  try {
-    if (navigator.share) await navigator.share({ url });
-    else {
-      await navigator.clipboard.writeText(url);
-      state.notice = words.pressure.copied;
-      draw();
-    }
-  } catch {
-    // the person turned it down, or the browser did: the address bar still holds the lay
-  }
-}
-
 function draftLay() {
   try {
     return cleaned(draft);
@@ -179,7 +166,7 @@ function draftLay() {
 }
 
 function openLay() {
-  const linked = history.state?.own ? null : fromLink(location.hash, choices);
+  const linked = address.read();
   const lay = linked ?? state.lay ?? draftLay();
   show(lay, null);
   if (linked === undefined) {
@@ -189,7 +176,7 @@ function openLay() {
 }
 
 addEventListener("hashchange", openLay);
-const opensAsBaked = (!location.hash || history.state?.own) && JSON.stringify(draftLay()) === JSON.stringify(ready("one")) && state.system === document.documentElement.dataset.system && !rig;
+const opensAsBaked = address.isOwn() && JSON.stringify(draftLay()) === JSON.stringify(ready("one")) && state.system === document.documentElement.dataset.system && !rig;
 if (!opensAsBaked) {
   place.replaceChildren();
   openLay();

@@ -1,8 +1,9 @@
 // A water or foam page: entries, their answer, and the controls that change them.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "./engine.js";
+import { addressOf } from "./address.js";
 import { answerView } from "./reckon/answer.js";
-import { changed, draftOf, fromLink, fromRig, link, opened, opening } from "./reckon/entries.js";
+import { changed, clean, draftOf, fromRig, opened, opening } from "./reckon/entries.js";
 import { enteredView, fieldsView } from "./reckon/fields.js";
 import { figuresView } from "./reckon/figures.js";
 import { pictureView } from "./reckon/pictures.js";
@@ -11,8 +12,7 @@ import { fill, pageData, unitWords } from "./site.js";
 import { keep, kept } from "./store.js";
 import { bare, systemChips, tagged, unitsFor } from "./units.js";
 
-const OWN = { own: true }; // an address this page wrote itself, which may lag behind what was entered
-const ADDRESS_MS = 300; // browsers refuse an address that changes at every tap of a held key
+const LONGEST_LINK = 3000;
 const place = document.getElementById("reckon");
 const why = document.getElementById("why");
 const starting = engine();
@@ -21,12 +21,12 @@ const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
 const DRAFT = `reckon-${data.page}`;
 const draft = await kept(DRAFT);
+const address = addressOf({ mark: "#with=", longest: LONGEST_LINK, clean: (entries) => clean(entries, data) });
 
 const state = { system: chosenSystem(data.systems), entries: null, answer: null, refusal: null, stale: words.engine.loading, notice: null };
 const family = () => data.systems[state.system].family;
 let call = null;
 let shelf = data.shelf;
-let addressing;
 
 const act = {
   choose: (name, id) => show(changed(state.entries, name, id)),
@@ -38,7 +38,10 @@ const act = {
     draw();
   },
   afresh: () => show(opening(data, family(), rig)),
-  share,
+  share: () => address.share(state.entries, () => {
+    state.notice = words.pressure.copied;
+    draw();
+  }),
 };
 
 // What stands in an input: as typed, or converted where it was typed in another system.
@@ -52,8 +55,7 @@ function show(entries) {
   state.entries = entries;
   state.notice = null;
   keep(DRAFT, draftOf(entries, rig));
-  clearTimeout(addressing);
-  addressing = setTimeout(() => history.replaceState(OWN, "", link(entries)), ADDRESS_MS);
+  address.write(entries);
   workOut();
   draw();
 }
@@ -97,22 +99,8 @@ function draw() {
   render(state.answer ? figuresView({ ...state, data, u, origin: origin() }) : nothing, why);
 }
 
-async function share() {
-  const url = new URL(link(state.entries), location.href).href;
-  try {
-    if (navigator.share) await navigator.share({ url });
-    else {
-      await navigator.clipboard.writeText(url);
-      state.notice = words.pressure.copied;
-      draw();
-    }
-  } catch {
-    // the person turned it down, or the browser did: the address bar still holds the entries
-  }
-}
-
 function open() {
-  const linked = history.state?.own ? null : fromLink(location.hash, data);
+  const linked = address.read();
   show(linked ?? state.entries ?? opened(draft, data, family(), rig));
   if (linked === undefined) {
     state.notice = words.reckon.damaged_link;
@@ -121,7 +109,7 @@ function open() {
 }
 
 addEventListener("hashchange", open);
-const sameAsBaked = state.system === document.documentElement.dataset.system && !rig && (!location.hash || history.state?.own)
+const sameAsBaked = state.system === document.documentElement.dataset.system && !rig && address.isOwn()
   && JSON.stringify(opened(draft, data, family(), rig)) === JSON.stringify(opening(data, family(), null));
 const begin = () => {
   place.replaceChildren();

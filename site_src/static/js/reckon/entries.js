@@ -2,9 +2,7 @@
 // Pure functions from entries to entries.
 import { isOf } from "../units.js";
 
-const LONGEST_LINK = 3000;
 const LONGEST_ENTRY = 30;
-const MARK = "#with=";
 
 // What a page opens on: its own figures, and the rig's where its profile has them.
 export const opening = ({ fields }, family, rig) =>
@@ -30,19 +28,6 @@ export const offered = (field, family, value) => {
 };
 
 export const changed = (entries, name, text) => ({ ...entries, [name]: text.slice(0, LONGEST_ENTRY) });
-
-export const link = (entries) => MARK + encodeURIComponent(JSON.stringify(entries));
-
-// The entries of a link's fragment; null where it holds none, undefined where it holds some that cannot be read.
-export function fromLink(fragment, data) {
-  if (!fragment.startsWith(MARK)) return null;
-  if (fragment.length > LONGEST_LINK) return undefined;
-  try {
-    return clean(JSON.parse(decodeURIComponent(fragment.slice(MARK.length))), data);
-  } catch {
-    return undefined;
-  }
-}
 
 // Entries rebuilt from only what the page asks for; throws where one is missing or strange.
 export function clean(entries, { fields, systems }) {
