@@ -66,6 +66,20 @@ def missing(step, facts):
     return [need for need in step.get("needs", ()) if need not in facts]
 
 
+def to_see(wanted, offered, facts):
+    """What must be seen before a step that is wanted: first what the step that is offered in its place proves.
+
+    wanted, offered: steps of a sequence; the same one where nothing is missing
+    facts: those that stand
+
+    Returns a list of facts. Raises nothing. Source: common practice.
+    """
+    lacking = missing(wanted, facts)
+    if offered is wanted:
+        return lacking
+    return [fact for fact in offered.get("proves", ()) if fact not in lacking] + lacking
+
+
 def next_proof(steps, position, facts, rig):
     """The step to offer: the wanted one, or the first earlier one that proves a guard it lacks.
 

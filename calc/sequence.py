@@ -11,6 +11,7 @@ A sequence is `{"id", "anchor", "steps": [STEP, ...], "rig": {question: [answers
     needs     facts that must stand before it is offered
     proves    facts that stand once it is seen
     voids     facts that it ends
+    repeat    true where a sign that does not come calls for the whole shift again, once (see calc.shift)
     skip_if   facts that, standing together, make it needless
     hold_s    length of a hold, seconds
     limit_s   of a limit: `{answer of pump_size or "unknown": seconds}`

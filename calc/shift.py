@@ -10,8 +10,9 @@ Events: `{"kind", "at_s"}` and, where it says so, `step` (the one that was offer
     danger                               it moved, strained, or the throttle was dead: stop
     hold (step), tick                    begin what is timed; time passes, and a limit that is over stops
     back                                 to the step before
-    look_again                           after not_seen, or a limit that was over: the same step
-    start_over                           after any stop: from the sequence's anchor
+    look_again                           after not_seen, or a limit that was over: the same step; but where the remedy
+                                         is the whole shift again (`repeat`), only start_over
+    start_over                           after a stop: from the sequence's anchor; never once a repeat has failed too
     resume                               the card was away: what may have changed must be seen again
 """
 from calc import course
@@ -47,6 +48,7 @@ def start(sequence, rig):
         "confirmed": [],
         "hold": None,
         "stopped": None,
+        "repeats": 0,
     })
 
 
@@ -81,7 +83,7 @@ def offer(state):
     state: from start or advance
 
     Returns `{"step", "kind", "again", "wanted", "missing", "answers", "holding", "hold_left_s", "number", "of",
-    "can_go_back"}`: `step` is None when stopped or done; where a guard of the `wanted` step is `missing`, `step` is
+    "can_go_back", "can_start_over"}`: `step` is None when stopped or done; where a guard of the `wanted` step is `missing`, `step` is
     the one that proves it and `again` is True. Raises CalcError naming state. Source: common practice.
     """
     _check_state(state)
@@ -95,9 +97,10 @@ def offer(state):
 
 def _offered(state):
     """What may be done, without how far along it is."""
+    can_start_over = state["status"] == "stopped" and state["repeats"] <= MOST_REPEATS
     if state["status"] != "running":
         return {"step": None, "kind": None, "again": False, "wanted": None, "missing": [], "answers": [],
-                "holding": False, "hold_left_s": 0, "can_go_back": False}
+                "holding": False, "hold_left_s": 0, "can_go_back": False, "can_start_over": can_start_over}
     steps = state["sequence"]["steps"]
     wanted = steps[state["position"]]
     step = course.next_proof(steps, state["position"], state["facts"], state["rig"])
@@ -108,15 +111,17 @@ def _offered(state):
         "kind": step["kind"],
         "again": step["id"] != wanted["id"],
         "wanted": wanted["id"],
-        "missing": course.missing(wanted, state["facts"]),
+        "missing": course.to_see(wanted, step, state["facts"]),
         "answers": [answer["id"] for answer in course.answers(step, state["rig"])],
         "holding": state["hold"] is not None,
         "hold_left_s": max(whole_s - held_s, 0),
         "can_go_back": any(course.may_come(before, state) for before in steps[:state["position"]]),
+        "can_start_over": can_start_over,
     }
 
 
-_KEYS = ("sequence", "rig", "position", "status", "facts", "confirmed", "hold", "stopped")
+_KEYS = ("sequence", "rig", "position", "status", "facts", "confirmed", "hold", "stopped", "repeats")
+MOST_REPEATS = 1  # a shift that fails again is a technician's: common practice
 
 
 def _check_state(state):
@@ -177,6 +182,9 @@ def _not_seen(state, event, offered):
     step = _offered_step(state, event, offered)
     _stop(state, event, "not_seen", step["id"])
     _void(state, sequences.every_proof(step))
+    if step.get("repeat"):
+        state["repeats"] += 1
+        state["stopped"]["reason"] = "failed_twice" if state["repeats"] > MOST_REPEATS else "repeat"
 
 
 def _danger(state, event, offered):
@@ -234,14 +242,14 @@ def _undo(state, place):
 
 
 def _look_again(state, event, offered):
-    if state["status"] != "stopped" or state["stopped"]["reason"] == "danger":
+    if state["status"] != "stopped" or state["stopped"]["reason"] not in ("not_seen", "time_up"):
         raise CalcError("event", "not_offered")
     state["status"] = "running"
     state["stopped"] = None
 
 
 def _start_over(state, event, offered):
-    if state["status"] != "stopped":
+    if not offered["can_start_over"]:
         raise CalcError("event", "not_offered")
     names = [step["id"] for step in state["sequence"]["steps"]]
     state["position"] = min(names.index(state["sequence"]["anchor"]), state["position"])

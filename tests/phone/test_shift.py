@@ -44,14 +44,15 @@ def test_card_from_first_step_to_done(handset, name, number, needless, told):
     assert card.page.get_by_role("listitem").count() == len(asked) + len(card.steps) - len(needless)
 
 
-def assert_stopped(card, step):
+def assert_stopped(card, step, ways=("look_again", "danger", "start_over")):
     """The card stands at a sign that did not come, with that step's words and the ways on."""
     expect(card.title).to_have_text(SHIFT["stop_title"])
     for words in (STEPS[step]["not_seen"], STEPS[step]["never"]):
         expect(card.stop).to_contain_text(words)
-    for key in ("look_again", "danger", "start_over"):
+    for key in ways:
         expect(card.button(key)).to_be_enabled()
-    expect(card.button("seen")).to_have_count(0)
+    for key in {"look_again", "seen"} - set(ways):
+        expect(card.button(key)).to_have_count(0)
 
 
 # answers that leave no step out; the last card differs from the first only up to its chocks
@@ -61,12 +62,35 @@ def test_sign_that_does_not_come(handset, name, last):
     card = open_card(handset, name)
     for step in card.steps[:card.steps.index(last) + 1]:
         card.run_to(step)
+        if data.steps()[step].get("repeat"):  # below
+            card.see(answer_of(step, 1))
+            continue
         card.press("not_seen")
         assert_stopped(card, step)
         card.press("look_again")
         expect(card.stop).to_have_count(0)
         card.run_to(step)
         card.see(answer_of(step, 1))
+
+
+def test_shift_that_fails_twice(handset):
+    """A shift that does not show is repeated from idle, once; then the card says out of service and offers no third time."""
+    card = open_card(handset, "bay")
+    card.run_to("pump")
+    card.press("not_seen")
+    assert_stopped(card, "pump", ("danger", "start_over"))
+    card.press("start_over")
+    card.run_to("light_first")
+    card.press("not_seen")
+    expect(card.title).to_have_text(SHIFT["twice_title"])
+    for key in ("twice_do", "twice_never"):
+        expect(card.stop).to_contain_text(SHIFT[key])
+    for key in ("look_again", "start_over", "seen"):
+        expect(card.button(key)).to_have_count(0)
+    card.page.reload()
+    expect(card.title).to_have_text(SHIFT["twice_title"])
+    card.press("danger")
+    expect(card.button("start_over")).to_have_count(0)
 
 
 def assert_danger(card):

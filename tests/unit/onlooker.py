@@ -106,7 +106,7 @@ def shape(state, seen):
     if held is not None and state["offer"]["kind"] == "hold":
         held = min(held, 3)
     stopped = state["stopped"] and state["stopped"]["reason"]  # at which step, it only tells
-    return state["position"], state["status"], frozenset(state["facts"]), held, stopped, seen, tuple(sorted(state["rig"].items()))
+    return state["repeats"], state["position"], state["status"], frozenset(state["facts"]), held, stopped, seen, tuple(sorted(state["rig"].items()))
 
 
 def explore(sequence, rig, check=sequences.check, until=None, most=200000):

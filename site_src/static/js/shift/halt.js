@@ -1,30 +1,32 @@
-// The card when it stands still: stopped at a sign that did not come, at a danger, or finished.
+// The card when it stands still: stopped at a sign that did not come, at a danger, after a shift that failed twice, or finished.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { shape } from "../warning.js";
 import { enterLink, fromCard } from "../diagnose/enter.js";
+import { saidOf } from "./stop.js";
 
-const TITLES = { danger: "danger_title", not_seen: "stop_title", time_up: "time_up_title" };
+const LOOKS_AGAIN = ["not_seen", "time_up"];
 
 export function haltView({ stopped, steps, words, send, state }) {
-  const danger = stopped.reason === "danger";
-  const step = steps[stopped.step];
+  const { shift } = words;
+  const said = saidOf(stopped, steps, words);
+  const key = (kind) => html`<button type="button" class="key key-wide" @click=${() => send({ kind })}>${shift[kind]}</button>`;
   return html`
     <section class="halt" role="alert">
       ${shape("stop")}
-      <h2>${words.shift[TITLES[stopped.reason]]}</h2>
-      <h3>${words.shift.stop_do}</h3>
-      <p>${danger ? words.shift.danger_do : step.not_seen}</p>
-      <h3>${words.shift.stop_never}</h3>
-      <p>${danger ? words.shift.danger_never : step.never}</p>
-      ${danger ? html`<h3>${words.shift.stop_do}</h3><p>${words.shift.danger_radio}</p>` : nothing}
+      <h2>${said.title}</h2>
+      <h3>${shift.stop_do}</h3>
+      <p>${said.act}</p>
+      <h3>${shift.stop_never}</h3>
+      <p>${said.never}</p>
+      ${stopped.reason === "danger" ? html`<h3>${shift.stop_do}</h3><p>${shift.danger_radio}</p>` : nothing}
     </section>
     <div class="rows">
-      ${danger
+      ${LOOKS_AGAIN.includes(stopped.reason) ? key("look_again") : nothing}
+      ${stopped.reason === "danger"
         ? nothing
-        : html`<button type="button" class="key key-wide" @click=${() => send({ kind: "look_again" })}>${words.shift.look_again}</button>
-            <a class="key key-wide" href=${enterLink(fromCard(state))}>${words.shift.diagnose}</a>
-            <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${words.shift.danger}</button>`}
-      <button type="button" class="key key-wide" @click=${() => send({ kind: "start_over" })}>${words.shift.start_over}</button>
+        : html`<a class="key key-wide" href=${enterLink(fromCard(state))}>${shift.diagnose}</a>
+            <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shift.danger}</button>`}
+      ${state.offer.can_start_over ? key("start_over") : nothing}
     </div>`;
 }
 

@@ -1,13 +1,13 @@
 // What is read aloud of a card as it stands.
 import { fill } from "../site.js";
+import { saidOf } from "./stop.js";
 
 export function spoken({ state, steps, words }) {
   const { shift } = words;
   if (state.status === "done") return shift.done;
   if (state.status === "stopped") {
-    if (state.stopped.reason === "danger") return [shift.danger_title, shift.danger_do, shift.danger_never].join(". ");
-    const step = steps[state.stopped.step];
-    return [shift.stop_title, step.not_seen, step.never].join(". ");
+    const { title, act, never } = saidOf(state.stopped, steps, words);
+    return [title, act, never].join(". ");
   }
   const step = steps[state.offer.step];
   if (state.offer.holding) return state.offer.hold_left_s > 0 ? step.holding : step.over;
