@@ -27,13 +27,44 @@
   const behind = (element) =>
     element ? over(channels(getComputedStyle(element).backgroundColor), behind(element.parentElement)) : [255, 255, 255];
 
-  const contrast = (element) => {
-    const style = getComputedStyle(element);
-    const back = behind(element);
-    const ink = over(channels(element instanceof SVGElement ? style.fill : style.color), back);
-    const [dark, light] = [luminance(ink), luminance(back)].sort((one, other) => one - other);
+  const ratio = (colour, back) => {
+    const [dark, light] = [luminance(over(channels(colour), back)), luminance(back)].sort((one, other) => one - other);
     return (light + 0.05) / (dark + 0.05);
   };
+
+  const contrast = (element) => {
+    const style = getComputedStyle(element);
+    return ratio(element instanceof SVGElement ? style.fill : style.color, behind(element));
+  };
+
+  // What is seen of a control: a chip or a file's key stands for the input that lies over it unseen.
+  const shape = (control) => control.closest(".chip, .key-file") ?? control;
+
+  // How far the ring of the focus stands out from what lies around it; 0 where there is none.
+  const ring = (control) => {
+    const rings = [control, control.nextElementSibling, shape(control)].filter((element) => element && getComputedStyle(element).opacity > 0)
+      .map((element) => ({ element, style: getComputedStyle(element) }))
+      .filter(({ style }) => style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2);
+    return Math.max(0, ...rings.map(({ element, style }) => ratio(style.outlineColor, behind(element.parentElement))));
+  };
+
+  // Whether another thing lies over the middle of what is in sight of a control.
+  const isCovered = (control) => {
+    const { left, right, top, bottom } = shape(control).getBoundingClientRect();
+    const middle = (from, to, edge) => (Math.max(from, 0) + Math.min(to, edge)) / 2;
+    const there = document.elementFromPoint(middle(left, right, innerWidth), middle(top, bottom, innerHeight));
+    return !there || !(shape(control).contains(there) || there.contains(control));
+  };
+
+  const focus = () => {
+    const control = document.activeElement;
+    return { name: name(shape(control)), isLost: control === document.body, ring: ring(control), isCovered: isCovered(control) };
+  };
+
+  // What the Tab key stops at, in its order: one radio of a group.
+  const stops = () => [...document.querySelectorAll("a[href], button, input, select, textarea, summary, [tabindex='0']")]
+    .filter((control) => !control.matches(":disabled") && control.checkVisibility({ visibilityProperty: true }) && seen(shape(control)))
+    .filter((control) => control.type !== "radio" || control.checked || !document.querySelector(`[name="${CSS.escape(control.name)}"]:checked`));
 
   const holdsText = (element) =>
     element.matches("input:not([type=radio]), select") ||
@@ -52,6 +83,17 @@
         const { left, top, width, height } = element.getBoundingClientRect();
         return { name: name(element), left, top, width, height, row: element.tagName === "SUMMARY" };
       }),
+
+    focus,
+
+    // Each stop of the Tab key with the focus on it.
+    foci: () => stops().map((control) => {
+      control.focus();
+      return focus();
+    }),
+
+    // Where each stop of the Tab key lies on the page; what stays at an edge of the screen lies nowhere.
+    places: () => stops().map((control) => ({ name: name(shape(control)), isFixed: control.closest(".notice-low") !== null, box: shape(control).getBoundingClientRect().toJSON() })),
 
     // Where the page is wider than a screen this wide: its width, and what reaches past the edge.
     overhang: (width) => document.scrollingElement.scrollWidth <= width ? [] : [

@@ -8,6 +8,7 @@ import { endView } from "./diagnose/end.js";
 import { answered, begun, oneBack, recordOf } from "./diagnose/record.js";
 import { ENGINE_AT, soFar, startView } from "./diagnose/start.js";
 import { engine as calculator, Refusal } from "./engine.js";
+import { drawnAnew } from "./focus.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
 import { keep, keepRecord, kept } from "./store.js";
@@ -36,7 +37,7 @@ function put(next) {
   page.isSaid = false;
   page.leavingFor = null;
   save();
-  draw();
+  drawnAnew(place, draw);
   page.shownAt = performance.now();
   scrollTo(0, 0);
 }

@@ -2,6 +2,7 @@
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { stayAwake } from "./awake.js";
 import { engine, Refusal } from "./engine.js";
+import { toHeading } from "./focus.js";
 import { Aids, aidsView } from "./shift/aids.js";
 import { newRun, noted } from "./shift/diary.js";
 import { doneView, haltView } from "./shift/halt.js";
@@ -70,7 +71,10 @@ function send(event) {
     shownAt = performance.now();
   }
   draw();
-  if (!isTick) scrollTo(0, 0);
+  if (!isTick) {
+    toHeading(place);
+    scrollTo(0, 0);
+  }
   if (state.offer.holding && state.offer.hold_left_s > 0) setTimeout(() => state.offer.holding && send({ kind: "tick" }), TICK_MS);
 }
 

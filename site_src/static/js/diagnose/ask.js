@@ -13,7 +13,7 @@ export function askView({ sign, state, data, most, isSaid, said, answer, back, s
   const silent = radio && !isSaid;
   const mind = words.mind[sign] ?? (place === "under" ? words.diagnose.under : null);
   return html`
-    <section class="step" aria-live="polite">
+    <section class="step">
       <div class="step-head">
         <span class="place">${words.where[place]}</span>
         <span class="step-count">${fill(words.diagnose.question, { number: state.asked.length + 1, most })}</span>
@@ -21,9 +21,11 @@ export function askView({ sign, state, data, most, isSaid, said, answer, back, s
       <div class="step-body">
         ${silent ? sayFirst({ words, radio }) : nothing}
         <p class="step-ask">${words.diagnose.ask}</p>
-        <h2 class="step-act">${words.sees[sign]}</h2>
-        ${words.look[sign] ? html`<p class="step-see"><b>${words.diagnose.look}</b>${words.look[sign]}</p>` : nothing}
-        ${mind ? warning("caution", words.diagnose.mind, mind) : nothing}
+        <h2 class="step-act" aria-describedby="beside">${words.sees[sign]}</h2>
+        <div id="beside">
+          ${words.look[sign] ? html`<p class="step-see"><b>${words.diagnose.look}</b>${words.look[sign]}</p>` : nothing}
+          ${mind ? warning("caution", words.diagnose.mind, mind) : nothing}
+        </div>
         ${engineChoice({ words, state, setEngine })}
         ${state.asked.length ? html`<button type="button" class="key" @click=${back}>${words.diagnose.back}</button>` : nothing}
       </div>
@@ -49,7 +51,7 @@ const engineChoice = ({ words, state, setEngine }) => html`
 
 // Leaving the engine's work takes pressure from the lines: the crews first.
 export const leavingView = ({ words, go, stay }) => html`
-  <section class="step">
+  <section class="step" role="alert">
     <div class="step-body">${sayFirst({ words, radio: "lowering" })}</div>
     <div class="answers">
       <button type="button" class="key" @click=${stay}>${words.diagnose.back}</button>

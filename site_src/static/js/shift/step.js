@@ -9,17 +9,19 @@ export function stepView({ offer, steps, words, send, path }) {
   const step = steps[offer.step];
   const missing = offer.missing.map((fact) => words.guard[fact] ?? words.guard.other).join(", ");
   return html`
-    <section class="step" aria-live="polite">
+    <section class="step">
       <div class="step-head">
         <span class="place">${words.place[step.place]}</span>
         <span class="step-count">${fill(words.shift.step, offer)}</span>
       </div>
       <div class="step-body">
-        ${offer.again ? html`<p class="notice">${fill(words.shift.again, { missing })}</p>` : nothing}
-        <h2 class="step-act">${step.act}</h2>
-        ${offer.holding ? pause(offer, step, words) : nothing}
-        <p class="step-see"><b>${words.shift.see}</b>${step.see}</p>
-        ${step.caution ? warning("caution", words.shift.caution, step.caution) : nothing}
+        ${offer.again ? html`<p class="notice" id="again">${fill(words.shift.again, { missing })}</p>` : nothing}
+        <h2 class="step-act" aria-describedby="again beside">${step.act}</h2>
+        ${isTimed(offer) ? pause(offer, step, words) : nothing}
+        <div id="beside">
+          <p class="step-see"><b>${words.shift.see}</b>${step.see}</p>
+          ${step.caution ? warning("caution", words.shift.caution, step.caution) : nothing}
+        </div>
         <p class="step-why"><b>${words.shift.why}</b>${step.why}</p>
         ${path}
         ${offer.can_go_back
@@ -30,13 +32,15 @@ export function stepView({ offer, steps, words, send, path }) {
     </section>`;
 }
 
-function pause(offer, step, words) {
-  const left = Math.ceil(offer.hold_left_s);
+const isTimed = ({ kind }) => kind === "hold" || kind === "limit";
+
+// A screen reader hears that a time begins and that it is over, and not each second of it.
+function pause({ holding, hold_left_s }, step, words) {
+  const left = Math.ceil(hold_left_s);
   return html`
-    <div class="pause" role="timer">
-      ${left > 0
-        ? html`<span>${step.holding}</span><span class="pause-left">${fill(words.shift.hold_left, { left })}</span>`
-        : html`<b>${step.over}</b>`}
+    <div class=${holding ? "pause" : nothing}>
+      <p role="status">${!holding ? nothing : left > 0 ? step.holding : html`<b>${step.over}</b>`}</p>
+      ${holding && left > 0 ? html`<span class="pause-left" role="timer">${fill(words.shift.hold_left, { left })}</span>` : nothing}
     </div>`;
 }
 
@@ -54,12 +58,11 @@ function answers(offer, step, words, send) {
         ${notSeen}${danger}
       </div>`;
   }
-  const isTimed = offer.kind === "hold" || offer.kind === "limit";
   const isShut = offer.kind === "hold" && offer.hold_left_s > 0;
   return html`
     <div class="answers">
       ${notSeen}
-      ${isTimed && !offer.holding
+      ${isTimed(offer) && !offer.holding
         ? html`<button type="button" class="key key-seen" @click=${() => send({ kind: "hold", step: offer.step })}>${step.hold}</button>`
         : html`<button type="button" class="key key-seen" ?disabled=${isShut} @click=${() => seen()}>${words.shift.seen}</button>`}
       ${danger}

@@ -1,0 +1,63 @@
+// Where the keyboard and a screen reader stand while pages are drawn anew under them.
+const HEADINGS = "h1, h2, h3";
+const CONTROLS = "button, a[href], summary, select, input[type=radio], input[type=checkbox], [tabindex='0']"; // a text field would bring up keys
+const page = document.getElementById("page");
+let holder = null; // what has the focus
+
+function focus(element) {
+  if (element.matches(HEADINGS)) element.tabIndex = -1;
+  element.focus();
+}
+
+// A new screen is read from its heading.
+export const toHeading = (place) => focus(place.querySelector("h2"));
+
+// Draw, and go to the heading where it is another than before.
+export function drawnAnew(place, draw) {
+  const heading = () => place.querySelector("h2")?.textContent;
+  const before = heading();
+  draw();
+  if (heading() !== before) toHeading(place);
+}
+
+const canHold = (element) => element.isConnected && !element.matches(":disabled") && element.checkVisibility();
+
+// Where the holder stood: itself, or what lies before it in a part of the page that is still there.
+function standing(changes) {
+  let lost = holder;
+  let before = null;
+  while (!lost.isConnected) {
+    const removal = changes.find(({ removedNodes }) => [...removedNodes].some((node) => node.contains(lost)));
+    if (!removal) return page;
+    lost = removal.target;
+    before = removal.previousSibling;
+  }
+  return before?.isConnected ? before : lost;
+}
+
+// The heading or control that follows a place, or else the last before it; what was folded away is left by its summary.
+function near(place) {
+  const walker = document.createTreeWalker(page, NodeFilter.SHOW_ELEMENT, (element) =>
+    element.matches(`${HEADINGS}, ${CONTROLS}`) && canHold(element) ? NodeFilter.FILTER_ACCEPT : NodeFilter.FILTER_SKIP);
+  walker.currentNode = place;
+  const isFolded = place === holder && !place.checkVisibility();
+  return (isFolded ? walker.previousNode() : walker.nextNode() ?? walker.previousNode()) ?? page;
+}
+
+addEventListener("focusin", ({ target }) => {
+  holder = target;
+});
+addEventListener("focusout", ({ target, relatedTarget }) => {
+  if (!relatedTarget) queueMicrotask(() => holder === target && canHold(target) && (holder = null)); // by then it is known if it was taken away
+});
+
+// A control that is taken away hands the focus to what comes in its place.
+new MutationObserver((changes) => {
+  if (!holder || ![document.body, holder].includes(document.activeElement) || canHold(holder)) return;
+  focus(near(standing(changes)));
+}).observe(page, { childList: true, subtree: true, attributeFilter: ["disabled", "hidden", "open"] });
+
+// A held key presses once: only a stepper goes on.
+addEventListener("keydown", (event) => {
+  if (event.repeat && event.key === "Enter" && event.target.closest("button, a, summary") && !event.target.closest(".stepper")) event.preventDefault();
+});
