@@ -81,7 +81,7 @@ class Lay:
 
     def refusal(self, name):
         """The message at a field."""
-        return self.page.locator(f"#{self.field(name).get_attribute('aria-describedby')}")
+        return self.page.locator(f"#{self.field(name).get_attribute('id')}-refused")
 
     def shows(self, psi):
         """The pump pressure that stands in the answer."""

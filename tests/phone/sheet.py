@@ -55,7 +55,7 @@ class Sheet:
 
     def refusal(self, name):
         """The message at a field."""
-        return self.page.locator(f"#{self.field(name).get_attribute('aria-describedby')}")
+        return self.page.locator(f"#{self.field(name).get_attribute('id')}-refused")
 
 
 def open_sheet(handset, address, fragment=""):

@@ -9,7 +9,7 @@ const REPEAT_MS = 120;
 
 // A number with a key on either side. `step(direction)` changes it by a trade step; `type(text)` by typing.
 export function stepper({ id, name, label, unit, value, step, type, refusal, words }) {
-  const refused = `${id}-refused`;
+  const [refused, unitOf] = [`${id}-refused`, `${id}-unit`];
   return html`
     <div class="field">
       <label for=${id}>${label}</label>
@@ -17,9 +17,9 @@ export function stepper({ id, name, label, unit, value, step, type, refusal, wor
         ${key("−", fill(words.pressure.less, { what: label }), () => step(-1))}
         <span class="stepper-value">
           <input id=${id} name=${name} inputmode="decimal" autocomplete="off" .value=${value}
-            aria-invalid=${refusal ? "true" : "false"} aria-describedby=${refusal ? refused : nothing}
+            aria-invalid=${refusal ? "true" : "false"} aria-describedby=${refusal ? `${unitOf} ${refused}` : unitOf}
             @input=${(event) => type(event.target.value)}>
-          <span aria-hidden="true">${unit}</span>
+          <span id=${unitOf} aria-hidden="true">${unit}</span>
         </span>
         ${key("+", fill(words.pressure.more, { what: label }), () => step(1))}
       </div>

@@ -9,6 +9,7 @@ import { answered, begun, oneBack, recordOf } from "./diagnose/record.js";
 import { ENGINE_AT, soFar, startView } from "./diagnose/start.js";
 import { engine as calculator, Refusal } from "./engine.js";
 import { drawnAnew } from "./focus.js";
+import { notices } from "./notice.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
 import { keep, keepRecord, kept } from "./store.js";
@@ -88,7 +89,7 @@ function draw() {
   const isRunning = state && state.complaints.length > 0;
   ways.hidden = Boolean(isRunning);
   render(html`
-    ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}
+    ${notices(page.notice)}
     ${isRunning ? running() : startView({ data, rig, alarms, begin, danger, setRole, role: state?.role ?? chosen("role", "operator") })}
     ${page.isKept ? nothing : html`<p class="notice">${words.diagnose.unkept}</p>`}`, place);
 }

@@ -69,9 +69,10 @@ function nextMinute(told) {
     ${left_s === null
       ? html`<button type="button" class="key key-wide key-go" @click=${() => put({ began: Date.now() })}>${words.leak.start}</button>`
       : html`
-        <div class="minute" role="timer">${left_s > 0
-          ? html`${words.leak.running}<span class="minute-left">${fill(words.leak.left, { left: left_s })}</span>`
-          : html`<b>${words.leak.over}</b>`}</div>
+        <div class="minute">
+          <p role="status">${left_s > 0 ? words.leak.running : html`<b>${words.leak.over}</b>`}</p>
+          ${left_s > 0 ? html`<span class="minute-left" role="timer">${fill(words.leak.left, { left: left_s })}</span>` : nothing}
+        </div>
         ${left_s > 0 ? nothing : html`${reading("to")}
           <button type="button" class="key key-wide key-go" @click=${() => enter(told.shut)}>${words.leak.enter}</button>`}`}`;
 }

@@ -3,6 +3,7 @@ import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chips } from "./controls.js";
 import { csvOf, jsonOf } from "./log/files.js";
 import { runView } from "./log/run.js";
+import { notices } from "./notice.js";
 import { send } from "./rig/carry.js";
 import { pageData } from "./site.js";
 import { changeRecord, dropRecord, keptRecords } from "./store.js";
@@ -61,7 +62,7 @@ function draw() {
   const kinds = KINDS.filter((kind) => records.some((record) => record.kind === kind));
   const listed = shown();
   render(html`
-    ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}
+    ${notices(page.notice)}
     ${kinds.length > 1
       ? chips({
         legend: words.log.show, name: "kind", value: page.kind, change: (kind) => { page.kind = kind; draw(); },

@@ -1,6 +1,7 @@
 // The Pressure page: a lay, its answer, and the controls that change it.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "./engine.js";
+import { notices } from "./notice.js";
 import { addressOf } from "./address.js";
 import { actsOn } from "./pressure/acts.js";
 import { answerView } from "./pressure/answer.js";
@@ -144,7 +145,7 @@ function draw() {
   const u = unitWords(words, state.system);
   const common = { ...state, line, lines, data, rig, shelf, words, u, shown, labelOf, nameOf, told, act };
   render(html`
-    ${state.notice ? html`<p class="notice" role="status">${state.notice}</p>` : nothing}
+    ${notices(state.notice)}
     ${answerView(common)}
     ${mapView(common)}
     ${toolsView({ ready: data.ready[family()], canUndo: past.length > 0, canAdd: hasRoom(lay), canRemove: lines.length > 1, words, act })}

@@ -1,6 +1,7 @@
 // A water or foam page: entries, their answer, and the controls that change them.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "./engine.js";
+import { notices } from "./notice.js";
 import { addressOf } from "./address.js";
 import { answerView } from "./reckon/answer.js";
 import { changed, clean, draftOf, fromRig, opened, opening } from "./reckon/entries.js";
@@ -85,7 +86,7 @@ function origin() {
 function draw() {
   const u = unitWords(words, state.system);
   render(html`
-    ${state.notice ? html`<p class="notice" role="status">${state.notice}</p>` : nothing}
+    ${notices(state.notice)}
     ${answerView({ ...state, data, u })}
     ${state.answer?.picture ? pictureView({ data, answer: state.answer, u }) : nothing}
     ${fieldsView({ ...state, data, u, shown, act })}

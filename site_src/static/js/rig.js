@@ -2,6 +2,7 @@
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chosen as chosenName } from "./choices.js";
 import { engine, Refusal } from "./engine.js";
+import { notices } from "./notice.js";
 import { chooseRig, chosenSystem, shelfOf } from "./rig/chosen.js";
 import { fieldMaker } from "./rig/fields.js";
 import { Keeper } from "./rig/keeper.js";
@@ -77,10 +78,9 @@ function draw() {
   if (!call) return;
   const profile = chosen();
   render(html`
-    ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}
+    ${notices(page.notice, travel.notice)}
     ${page.undo
       ? html`<p class="notice notice-low" role="status">${words.rig.taken_out} <button type="button" class="key" @click=${page.undo}>${words.rig.put_back}</button></p>` : nothing}
-    ${travel.notice ? html`<p class="notice" role="status">${travel.notice}</p>` : nothing}
     ${offerView(travel)}
     ${listView({ rigs: keeper.all, chosen: profile, asked: page.asked, words, act })}
     ${profile ? editor(profile) : nothing}

@@ -3,6 +3,7 @@ import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { stayAwake } from "./awake.js";
 import { engine, Refusal } from "./engine.js";
 import { toHeading } from "./focus.js";
+import { notices } from "./notice.js";
 import { Aids, aidsView } from "./shift/aids.js";
 import { newRun, noted } from "./shift/diary.js";
 import { doneView, haltView } from "./shift/halt.js";
@@ -127,8 +128,7 @@ function draw() {
       ? doneView({ words, send, finished, told: words.shift[DONE[sequence.id] ?? "done_pump"] })
       : stepView({ offer: state.offer, steps, words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
   render(html`
-    ${page.resumed && last ? html`<p class="notice" role="status">${fill(words.shift.resumed, { time: clock(last.at_s) })}</p>` : nothing}
-    ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}
+    ${notices(page.resumed && last && fill(words.shift.resumed, { time: clock(last.at_s) }), page.notice)}
     ${screen}
     ${page.isKept ? nothing : html`<p class="notice">${words.shift.unkept}</p>`}
     ${aidsView(aids)}

@@ -2,6 +2,7 @@
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chips } from "./controls.js";
 import { engine } from "./engine.js";
+import { notices } from "./notice.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
 import { dropRecord } from "./store.js";
@@ -70,7 +71,7 @@ function draw() {
         change: (id) => { page.kind = id; draw(); } })}
       <p>${words.test.unsure_all}</p>
       <button type="button" class="key key-wide key-strong" @click=${begin}>${words.test.begin}: ${rig.name}</button>`}
-    ${page.said ? html`<p class="notice" role="status">${page.said}</p>` : nothing}
+    ${notices(page.said)}
     <label class="key key-wide key-file">${words.test.take}
       <input type="file" accept=".json,application/json" @change=${(event) => { take(event.target.files[0]); event.target.value = ""; }}></label>
     ${done.length ? html`<h2>${words.test.done}</h2>${done.map(row)}` : open.length ? nothing : html`<p>${words.test.none}</p>`}

@@ -99,7 +99,7 @@ function draw() {
 }
 
 const stoppedView = () => html`
-  <section class="alarm"><h2>${fill(words.quick.stopped, { step: words.quick_step[record.open.stopped].title })}</h2><p>${words.quick.stopped_told}</p></section>
+  <section class="alarm" role="alert"><h2>${fill(words.quick.stopped, { step: words.quick_step[record.open.stopped].title })}</h2><p>${words.quick.stopped_told}</p></section>
   <div class="rows"><a class="key key-wide key-strong" href=${new URL("diagnose/", home).href}>${words.quick.to_diagnosis}</a>
     <button type="button" class="key key-wide" @click=${act.again}>${words.quick.again}</button>
     <button type="button" class="key key-wide" @click=${act.close}>${words.quick.finish}</button></div>`;

@@ -90,7 +90,7 @@ function draw() {
   render(html`
     ${troubles(seen)}
     ${name === "site" ? html`<fieldset class="bare" ?disabled=${record.finished_ms !== null}>${siteView(seen)}</fieldset>` : test ? testView(seen, test) : planView(seen)}
-    ${name ? html`<nav class="rows">
+    ${name ? html`<nav class="rows" aria-label=${words.test.title}>
       ${nextOf(tests, name) ? html`<a class="key key-wide key-strong" href="#${record.id}/${nextOf(tests, name)}">${fill(words.test.next, { title: words.test_name[nextOf(tests, name)] })}</a>` : nothing}
       <a class="key key-wide" href="#${record.id}">${words.test.back}</a></nav>` : nothing}
     ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; judge(); draw(); } })}
@@ -107,7 +107,7 @@ function testView(seen, test) {
     <fieldset class="bare" ?disabled=${record.finished_ms !== null}>
       ${test.kind === "run" ? runView(seen, test, judged) : figuresView(seen, test, judged)}
     </fieldset>
-    <section class="outcome">${verdictView(judged.status, words)}<p>${words.code[judged.code]}${judged.not_done ? ` ${fill(words.test.not_done_kept, { reason: judged.not_done })}` : nothing}</p>
+    <section class="outcome"><div role="status">${verdictView(judged.status, words)}<p>${words.code[judged.code]}${judged.not_done ? ` ${fill(words.test.not_done_kept, { reason: judged.not_done })}` : nothing}</p></div>
       ${judged.missing.length && judged.status !== "pass" ? html`<p><b>${words.test.missing}:</b> ${[...new Set(judged.missing.map((name) => missingWord(name, seen)))].join(", ")}</p>` : nothing}
       ${signsView(seen, test.id)}</section>
     ${record.finished_ms !== null ? nothing : given.not_done

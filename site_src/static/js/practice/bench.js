@@ -50,7 +50,7 @@ export function benchView({ bench, words, u, telling }) {
   const last = run.notes.at(-1);
   return html`
     ${drawingView(state, words)}
-    ${train.moved ? warning("stop", words.power.move, told.runaway) : nothing}
+    <div role="alert">${train.moved ? warning("stop", words.power.move, told.runaway) : nothing}</div>
     ${shown.is_warm ? warning(shown.is_hot ? "stop" : "caution", words.power.pump, fill(shown.is_hot ? told.rise_hot : told.rise_warm, { ...u, ...gauges })) : nothing}
     <div class="bench">
       ${choice("selector", told.selector, train.selector, ["road", "centre", "pump"].map((id) => [id, words.power[`at_${id}`]]))}

@@ -1,6 +1,7 @@
 // The answer: the number for the panel, where the needle should stand, and what to be careful of.
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
+import { figureView } from "../figure.js";
 import { warning } from "../warning.js";
 
 // A gauge face as found on many panels: its end, a labelled mark, a short mark.
@@ -74,14 +75,12 @@ export function answerView({ answer, stale, words, u, system, labelOf }) {
   return html`
     <section class="answer">
       <div>
-        <p class="answer-label">${words.pressure.set}</p>
-        ${answer && !gravity
-          ? html`<output class="answer-figure" ?data-long=${answer.pressure.length > 3}><b>${answer.pressure}</b> <span>${u.u_pressure}</span></output>`
-          : html`<output class="answer-figure" data-stale>${gravity ? words.pressure.below_zero : stale}</output>`}
+        <p class="answer-label" id="answer-label">${words.pressure.set}</p>
+        ${figureView(answer && !gravity ? { text: answer.pressure, unit: u.u_pressure } : { stale: gravity ? words.pressure.below_zero : stale })}
       </div>
       ${answer ? html`${gauge(answer, words, u, system)}<p class="answer-sum">${sum(line, words)}<br>${ruled(answer.by_rule, words, u, labelOf)}${facts(answer, line, words, u, labelOf)}</p>` : nothing}
     </section>
-    ${answer ? cautions(answer, words, u, labelOf) : nothing}`;
+    <div role="status">${answer ? cautions(answer, words, u, labelOf) : nothing}</div>`;
 }
 
 function cautions(answer, words, u, labelOf) {

@@ -5,8 +5,8 @@ const DECIMAL = new Set(["number", "quantity"]);
 
 // One field. `change` gets the text as typed or chosen; `shown(kind, entry)` gives what stands in the input.
 export function fieldView({ id, label, spec, value, unit, options, refusal, shown, change }) {
-  const refused = `${id}-refused`;
-  const described = refusal ? refused : nothing;
+  const [refused, unitOf] = [`${id}-refused`, `${id}-unit`];
+  const described = [unit && unitOf, refusal && refused].filter(Boolean).join(" ") || nothing;
   const control = options
     ? html`
       <select id=${id} class="choice" .value=${value} aria-invalid=${refusal ? "true" : "false"} aria-describedby=${described}
@@ -19,13 +19,13 @@ export function fieldView({ id, label, spec, value, unit, options, refusal, show
           .value=${spec.kind === "quantity" ? shown(spec.quantity, value) : value}
           aria-invalid=${refusal ? "true" : "false"} aria-describedby=${described}
           @input=${(event) => change(event.target.value)}>
-        ${unit ? html`<span aria-hidden="true">${unit}</span>` : nothing}
+        ${unit ? html`<span id=${unitOf} aria-hidden="true">${unit}</span>` : nothing}
       </span>`;
   return html`
     <div class="field">
       <label for=${id}>${label}</label>
       ${control}
-      ${refusal ? html`<p class="refusal" id=${refused}>${refusal}</p>` : nothing}
+      ${refusal ? html`<p class="refusal" id=${refused} role="alert">${refusal}</p>` : nothing}
     </div>`;
 }
 

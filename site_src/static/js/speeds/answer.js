@@ -1,5 +1,6 @@
 // What the rig should show: the speedometer's figure, every gear side by side, and how each is worked.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { figureView } from "../figure.js";
 import { fill } from "../site.js";
 import { warning } from "../warning.js";
 
@@ -9,12 +10,12 @@ export function answerView({ words, rig, answer, u, entry }) {
   const readsWheels = rig?.speedometer === "wheels";
   return html`
     <section class="answer answer-still">
-      <p class="answer-label">${told.shows}</p>
+      <p class="answer-label" id="answer-label">${told.shows}</p>
+      ${figureView(own ? { text: readsWheels ? "0" : own.speed, unit: u.u_road_speed } : { stale: waits(answer.missing.speed, words) })}
       ${own
-        ? html`<output class="answer-figure"><b>${readsWheels ? "0" : own.speed}</b> <span>${u.u_road_speed}</span></output>
-            <p class="answer-sum">${fill(told.at, { engine: entry("engine") })}</p>
+        ? html`<p class="answer-sum">${fill(told.at, { engine: entry("engine") })}</p>
             ${readsWheels ? html`<p class="answer-sum">${told.shows_wheels}</p>` : rig?.speedometer ? nothing : html`<p class="answer-sum">${told.shows_unknown}</p>`}`
-        : html`<output class="answer-figure" data-stale>${waits(answer.missing.speed, words)}</output>`}
+        : nothing}
     </section>
     ${own ? table({ words, rig, answer, u, entry, readsWheels }) : nothing}`;
 }

@@ -21,9 +21,10 @@ export function clockView({ clock, stopped, hold_s, due, now, words }) {
     <section class="clock clock-${state}" aria-label=${words.run[state]}>
       <div class="clock-face" role="timer"><b ?data-long=${counted >= 3600}>${minutes(counted)}</b>
         <span>${hold_s === null ? nothing : fill(words.run.of, { hold: minutes(hold_s) })}</span></div>
-      <p class="clock-state"><b>${words.run[state]}</b>${hold_s !== null && isRunning && !isOver ? html` · ${fill(words.run.left, { left: minutes(hold_s - counted) })}` : nothing}</p>
+      <p class="clock-state"><b role="status">${words.run[state]}</b>${hold_s !== null && isRunning && !isOver ? html` · ${fill(words.run.left, { left: minutes(hold_s - counted) })}` : nothing}</p>
       ${isRunning && due !== undefined
-        ? html`<p class="clock-due" ?data-due=${left !== null && left <= 0} role="status">${left === null ? words.run.all_read : left <= 0 ? words.run.due : fill(words.run.due_in, { left: minutes(left) })}</p>`
+        ? html`<p class="clock-due" ?data-due=${left !== null && left <= 0}>${left > 0 ? fill(words.run.due_in, { left: minutes(left) }) : nothing}<span role="status">${
+          left === null ? words.run.all_read : left <= 0 ? words.run.due : nothing}</span></p>`
         : nothing}
     </section>`;
 }

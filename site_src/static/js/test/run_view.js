@@ -24,7 +24,7 @@ export function runView(view, test, judged) {
     ${page.asking === "pause" || page.asking === "stop" ? reasonView({ asking: page.asking, words, act }) : nothing}
     ${targets(view, test)}
     ${entryView(view, test)}
-    ${live(view, test, answer.live[test.id])}
+    ${live(view, answer.live[test.id])}
     ${keys(view, test, { attempt, clock, isOpen, missing: answer.live[test.id]?.missing ?? null, left: dues, isMissed: missed.length > 0 })}
     ${readingsView(view, test, judged)}
     ${test.hold_s === null ? html`<p class="notice">${words.run.no_hold}</p>` : nothing}`;
@@ -97,12 +97,10 @@ function startOf(test, field, draft, record) {
   return us[field.id] ? `${Math.ceil(us[field.id])}@US` : "";
 }
 
-const live = ({ words, u }, test, judged) => !judged ? nothing : html`
-  <div class="live" role="status">
-    ${figureView(judged.figures[1], words.run.net, u.u_pressure, words)}
-    ${figureView(judged.figures[0], words.run.flow, u.u_flow, words)}
-    ${judged.is_strayed ? warning("caution", words.run.flow, words.run.straying) : nothing}
-  </div>`;
+const live = ({ words, u }, judged) => html`<div class="live" role="status">${!judged ? nothing : html`
+  ${figureView(judged.figures[1], words.run.net, u.u_pressure, words)}
+  ${figureView(judged.figures[0], words.run.flow, u.u_flow, words)}
+  ${judged.is_strayed ? warning("caution", words.run.flow, words.run.straying) : nothing}`}</div>`;
 
 function keys({ words, act, record, page, now, ...view }, test, { attempt, clock, isOpen, missing, left, isMissed }) {
   if (record.finished_ms !== null || page.asking) return nothing;
