@@ -13,6 +13,9 @@
     return { rgb: [red, green, blue], alpha };
   };
 
+  const SHAPES = "path, circle, rect, line, ellipse, polyline, polygon";
+  const EDGED = ".key, .chip > span, .choice, .tile, .part, .map-key, input:not([type=radio], [type=checkbox], [type=file]), textarea";
+
   const luminance = (rgb) => {
     const [red, green, blue] = rgb.map((value) => {
       const part = value / 255;
@@ -34,7 +37,9 @@
 
   const contrast = (element) => {
     const style = getComputedStyle(element);
-    return ratio(element instanceof SVGElement ? style.fill : style.color, behind(element));
+    // a browser that forces its colours lays a plate of the page's under text
+    const isPlated = matchMedia("(forced-colors: active)").matches && style.forcedColorAdjust === "auto";
+    return ratio(element instanceof SVGElement ? style.fill : style.color, behind(isPlated ? document.body : element));
   };
 
   // What is seen of a control: a chip or a file's key stands for the input that lies over it unseen.
@@ -66,6 +71,24 @@
     .filter((control) => !control.matches(":disabled") && control.checkVisibility({ visibilityProperty: true }) && seen(shape(control)))
     .filter((control) => control.type !== "radio" || control.checked || !document.querySelector(`[name="${CSS.escape(control.name)}"]:checked`));
 
+  // How far what is drawn stands out: its fill or its stroke, from the page behind it or from a shape that it is drawn on.
+  const drawn = (shape) => {
+    const { fill, stroke } = getComputedStyle(shape);
+    const back = behind(shape.closest("svg"));
+    const under = [...shape.closest("svg").querySelectorAll(SHAPES)]
+      .filter((other) => other.compareDocumentPosition(shape) & Node.DOCUMENT_POSITION_FOLLOWING)
+      .map((other) => getComputedStyle(other).fill).filter((colour) => colour !== "none");
+    const inks = [fill, stroke].filter((colour) => colour.startsWith("rgb"));
+    return Math.max(...inks.flatMap((ink) => [back, ...under.map((colour) => over(channels(colour), back))].map((ground) => ratio(ink, ground))));
+  };
+
+  // How far the edge or the ground of a control stands out from what it lies on.
+  const edge = (control) => {
+    const { borderTopColor, borderTopStyle, backgroundColor } = getComputedStyle(control);
+    const back = behind(control.parentElement);
+    return Math.max(borderTopStyle === "none" ? 1 : ratio(borderTopColor, back), ratio(backgroundColor, back));
+  };
+
   const holdsText = (element) =>
     element.matches("input:not([type=radio]), select") ||
     [...element.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && node.data.trim());
@@ -74,6 +97,13 @@
     contrasts: () => [...document.body.querySelectorAll("*")]
       .filter((element) => !element.matches("script, noscript, noscript *, option") && holdsText(element) && seen(element))
       .map((element) => ({ name: name(element), ratio: contrast(element) })),
+
+    shapes: () => [...document.querySelectorAll(`svg :is(${SHAPES})`)].filter(seen).map((shape) => ({ name: `${name(shape)} ${shape.getAttribute("class")}`, ratio: drawn(shape) })),
+
+    // How far the ground of one thing is from the ground of another.
+    between: (one, other) => ratio(getComputedStyle(document.querySelector(one)).backgroundColor, behind(document.querySelector(other))),
+
+    edges: () => [...document.querySelectorAll(EDGED)].filter(seen).map((control) => ({ name: name(control), ratio: edge(control) })),
 
     // Whatever is touched: a radio by its label, a link unless it runs in prose.
     targets: () => [...document.body.querySelectorAll("button, select, input, textarea, a, summary")]

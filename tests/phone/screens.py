@@ -1,0 +1,167 @@
+"""Every screen of the site by name, each with the way to it: pages as they open, and what only a touch brings."""
+import json
+
+from tests import service_records
+from tests.phone.card import beside, hasten, open_card
+from tests.phone.history import held, years
+from tests.phone.lay import open_lay
+from tests.phone.proof import KEEP
+from tests.phone.sheet import open_sheet
+from tests.phone.words import PRACTICE, SITE
+from tests.site import pages
+
+
+def wye(handset):
+    """Two lines, one smooth, one gated, and a caution, every part of the page open."""
+    lay = open_lay(handset)
+    lay.build("add_wye")
+    lay.line("B")
+    lay.type("length", "600")
+    lay.choose("nozzle", SITE["pressure"]["smooth"])
+    lay.working("friction")
+    for section in ("now", "at_pump", "bounds", "fall"):
+        lay.open(SITE[section]["title"])
+    return lay.page
+
+
+def refused(handset):
+    """An entry with its refusal, and no answer."""
+    lay = open_lay(handset)
+    lay.type("length", "abc")
+    lay.refusal("length").wait_for()
+    return lay.page
+
+
+def card_at(name, step, *keys):
+    """A card at a step, with buttons of the card pressed there."""
+    def opened(handset):
+        card = open_card(hasten(handset), name)
+        card.run_to(step)
+        for key in keys:
+            card.begin_pause() if key == "pause" else card.press(key)
+        return card.page
+
+    return opened
+
+
+def practising(handset):
+    """A practice run just begun."""
+    page = handset.open("practice/")
+    page.get_by_role("button", name=PRACTICE["start"], exact=True).tap()
+    page.get_by_role("img").wait_for()
+    return page
+
+
+def diagnosis(*signs):
+    """A diagnosis that another page begins with these signs."""
+    def opened(handset):
+        known = json.dumps({"signs": dict.fromkeys(signs, "seen")})
+        page = handset.open(f"diagnose/#from={known}")
+        page.locator(".step-act, .halt, .verdict").first.wait_for()
+        return page
+
+    return opened
+
+
+def card_for_another_rig(handset):
+    """A card that is not for the rig this phone stands beside."""
+    beside(handset, drive="pto")
+    page = handset.open("shift/override/")
+    page.get_by_role("button", name=SITE["shift"]["unlike_other"]).wait_for()
+    return page
+
+
+def log_with_a_run(handset):
+    """The log with a run that was stopped."""
+    card = open_card(hasten(handset), "freeze")
+    card.press("danger")
+    page = handset.open("log/")
+    page.get_by_role("heading", level=2).wait_for()
+    return page
+
+
+def over_the_years(handset):
+    """A rig with some years of tests, a table open, one test just taken off."""
+    page = held(handset, years())
+    page.goto(handset.host.origin + "test/years/")
+    page.locator(".change summary").first.tap()
+    page.get_by_role("article").get_by_role("button").last.tap()
+    page.locator(".notice-low").wait_for()
+    return page
+
+
+def raising(handset):
+    """The check after a repair at its readings, one of them refused."""
+    page = held(handset)
+    page.goto(handset.host.origin + "test/quick/")
+    for _ in range(3):
+        page.locator(".quick-answers .key-strong").tap()
+    page.locator("#engine-0").fill("fast")
+    page.locator("#engine-0-refused").wait_for()
+    return page
+
+
+def service(address, make=None):
+    """A page of a service test that is kept on the phone; with `make` of that record instead of a failed one."""
+    def opened(handset):
+        record = (make or service_records.a_failed_record)()
+        page = handset.open("test/")
+        page.evaluate(KEEP, record)
+        page.close()
+        page = handset.open(address.format(id=record["id"]))
+        page.locator("h2, .outcome, .chips").first.wait_for()
+        return page
+
+    return opened
+
+
+# pages as they open, and screens that only a touch brings
+STATES = {
+    "practice running": practising,
+    "years of tests": over_the_years,
+    "check after repair": raising,
+    "pressure with a wye": wye,
+    "pressure refused": refused,
+    "card pausing": card_at("road", "centre_back", "pause"),
+    "card asking": card_at("scene", "light_first"),
+    "card stopped": card_at("bay", "exhaust", "not_seen"),
+    "card priming": card_at("draft", "prime_draft", "pause"),
+    "card for another rig": card_for_another_rig,
+    "log with a run": log_with_a_run,
+    "card in danger": card_at("bay", "exhaust", "danger"),
+    "diagnosis with radio words": diagnosis("gravel_noise", "supply_soft", "grew_with_lines"),
+    "diagnosis at a cause": diagnosis("supply_soft", "grew_with_lines", "flow_cut_cures"),
+    "tests kept": service("test/"),
+    "test failed": service("test/run/#{id}"),
+    "test site": service("test/run/#{id}/site", service_records.an_unfinished_record),
+    "test run": service("test/run/#{id}/capacity", service_records.an_unfinished_record),
+    "test sheet": service("test/sheet/#{id}"),
+    "diagnosis contradicted": diagnosis("light_dark", "ok_dark"),
+}
+
+
+def plain(address):
+    """A page as it opens, computed where it computes."""
+    def opened(handset):
+        if address == "pressure/":
+            return open_lay(handset).page
+        if address.startswith(("water/", "foam/")) and address != "water/":
+            return open_sheet(handset, address).page
+        for name in pages.cards():
+            if address == f"shift/{name}/":
+                return open_card(handset, name).page
+        return handset.open(address)
+
+    return opened
+
+
+# Two of the cards, one of the metric and one of the customary systems, and one rig of the fleet: the others are the same pages.
+ALIKE = (
+    "shift/bay/", "shift/hydrant/", "shift/stages/", "shift/moving/", "shift/check/", "shift/freeze/", "shift/override/",
+    "tables/bar/", "tables/imperial/", "tables/SI/draft", "tables/SI/supply",
+    "rigs/northmere", "rigs/quarry", "rigs/saltmarsh", "rigs/tollgate-brush", "rigs/tollgate-engine-2",
+)
+SCREENS = {
+    **{address or "start": plain(address) for address in pages.addresses() + ["404.html"] if not address.startswith(ALIKE)},
+    **STATES,
+}
