@@ -89,6 +89,31 @@
     return Math.max(borderTopStyle === "none" ? 1 : ratio(borderTopColor, back), ratio(backgroundColor, back));
   };
 
+  // The box that holds a text: the nearest thing around it with an edge or a cut, or null where it may scroll sideways.
+  const boxOf = (element) => {
+    for (let box = element; box !== document.body; box = box.parentElement) {
+      const { borderTopStyle, borderTopWidth, borderLeftStyle, borderLeftWidth, overflowX } = getComputedStyle(box);
+      if (overflowX === "auto" || overflowX === "scroll") return null;
+      const isEdged = borderTopStyle !== "none" && parseFloat(borderTopWidth) > 0 && borderLeftStyle !== "none" && parseFloat(borderLeftWidth) > 0;
+      if (isEdged || overflowX === "hidden") return box;
+    }
+    return document.body;
+  };
+
+  // How many px of a text reach out of its box.
+  const out = (element) => {
+    const box = boxOf(element)?.getBoundingClientRect();
+    if (!box) return 0;
+    const range = document.createRange();
+    range.selectNodeContents(element);
+    const { left, right, top, bottom } = range.getBoundingClientRect();
+    return Math.max(box.left - left, right - box.right, box.top - top, bottom - box.bottom);
+  };
+
+  // Text nodes that a person reads, and what they said before they were lengthened.
+  const said = new Map();
+  const isProse = ({ parentElement }) => !parentElement.closest("script, noscript, svg, option, textarea");
+
   const holdsText = (element) =>
     element.matches("input:not([type=radio]), select") ||
     [...element.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && node.data.trim());
@@ -124,6 +149,24 @@
 
     // Where each stop of the Tab key lies on the page; what stays at an edge of the screen lies nowhere.
     places: () => stops().map((control) => ({ name: name(shape(control)), isFixed: control.closest(".notice-low") !== null, box: shape(control).getBoundingClientRect().toJSON() })),
+
+    // Texts that reach out of the key, box or page that holds them.
+    cut: () => [...document.body.querySelectorAll("*")]
+      .filter((element) => !element.matches("script, noscript, noscript *, svg *, input, select, option, textarea") && holdsText(element) && seen(element) && out(element) > 2)
+      .map((element) => `${name(element)} by ${Math.round(out(element))}`),
+
+    // Each word longer by 40 %, as in another language.
+    lengthen: () => {
+      const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+      while (walker.nextNode()) if (isProse(walker.currentNode)) said.set(walker.currentNode, walker.currentNode.data);
+      for (const [node, text] of said) {
+        node.data = text.replace(/\p{L}{3,}/gu, (word) => word + word.slice(0, Math.ceil(word.length * 0.4)).toLowerCase());
+      }
+    },
+
+    restore: () => said.forEach((text, node) => {
+      node.data = text;
+    }),
 
     // Where the page is wider than a screen this wide: its width, and what reaches past the edge.
     overhang: (width) => document.scrollingElement.scrollWidth <= width ? [] : [

@@ -19,7 +19,7 @@ SLACK_PX = 0.5  # of a fraction that layout rounds away
 CONTRAST = 7
 DRAWN = 3  # contrast of what is drawn, WCAG 2.2, 1.4.11
 GROUND = ("fall-area",)  # tints the ground under a line and says nothing itself
-WIDE_PX = 1024
+WIDE_PX, NARROW_PX = 1024, 320
 NAMED = ("button", "link", "textbox", "radio", "checkbox", "combobox", "img", "region")
 WIDTH_PX = PHONE["viewport"]["width"]
 
@@ -119,12 +119,16 @@ def test_targets_fit_a_glove(screen):
             if gap_px(one, other) < APART_PX - SLACK_PX] == []
 
 
-def test_no_page_scrolls_sideways(screen):
-    """No page scrolls sideways: not on a narrow phone, and not with text at twice its size."""
-    screen.set_viewport_size({"width": 320, "height": 640})
-    narrow = screen.evaluate("measure.overhang(320)")
+def test_no_page_scrolls_sideways_or_cuts_its_words(screen):
+    """Everything fits: on a narrow phone, there with longer words too, and with text at twice its size."""
+    unfit = "(width) => measure.overhang(width).concat(measure.cut())"
+    screen.set_viewport_size({"width": NARROW_PX, "height": 640})
+    narrow = screen.evaluate(unfit, NARROW_PX)
+    screen.evaluate("measure.lengthen()")
+    longer = screen.evaluate(unfit, NARROW_PX)
+    screen.evaluate("measure.restore()")
     screen.set_viewport_size(PHONE["viewport"])
     screen.evaluate("document.documentElement.style.fontSize = '200%'")
-    large = screen.evaluate(f"measure.overhang({WIDTH_PX})")
+    large = screen.evaluate(unfit, WIDTH_PX)
     screen.evaluate("document.documentElement.style.fontSize = ''")
-    assert (narrow, large) == ([], [])
+    assert (narrow, longer, large) == ([], [], [])
