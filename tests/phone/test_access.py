@@ -5,6 +5,7 @@ import pathlib
 
 import pytest
 
+from site_src.routes import help
 from tests import service_records
 from tests.browser import PHONE
 from tests.phone.card import beside, hasten, open_card
@@ -172,9 +173,10 @@ def plain(address):
     return opened
 
 
-# Two of the cards, one of the metric and one of the customary systems, and one rig of the fleet: the others are the same pages.
+# Two of the cards, one topic of help, one of the metric and one of the customary systems, and one rig of the fleet: the others are the same pages.
 ALIKE = (
     "shift/bay/", "shift/hydrant/", "shift/stages/", "shift/moving/", "shift/check/", "shift/freeze/", "shift/override/",
+    *(f"help/{topic}/" for topic in help.TOPICS if topic != "shift"),
     "tables/bar/", "tables/imperial/", "tables/SI/draft", "tables/SI/supply",
     "rigs/northmere", "rigs/quarry", "rigs/saltmarsh", "rigs/tollgate-brush", "rigs/tollgate-engine-2",
 )

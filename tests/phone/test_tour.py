@@ -87,7 +87,7 @@ def test_a_hurry_is_not_held_up(handset):
     gone(page)
 
 
-@pytest.mark.parametrize("address", ["pressure/", "shift/scene/", "rig/"])
+@pytest.mark.parametrize("address", ["pressure/", "shift/scene/", "help/", "rig/"])
 def test_only_on_the_start_page(handset, address):
     """A page that was opened by its address shows no tour, and does not use it up."""
     page = handset.open(address)
@@ -126,6 +126,19 @@ def test_keys_stay_where_the_finger_is(handset):
     assert at == [at[0]] * 3
 
 
+def test_is_there_again_when_asked_for(handset):
+    """The help page leads back to it, also once it was skipped; and a reload does not ask again."""
+    page = handset.open()
+    key(page, "skip").tap()
+    page = handset.open("help/")
+    page.get_by_role("link", name=data.words("help")["help"]["tour"], exact=True).tap()
+    shows(page, TITLES[0])
+    key(page, "skip").tap()
+    gone(page)
+    page.reload()
+    gone(page)
+
+
 def test_without_storage(handset):
     """Where storage is refused it is shown, ended, and not shown again in that page's life; nothing breaks."""
     handset.context.add_init_script(REFUSED)
@@ -138,10 +151,11 @@ def test_without_storage(handset):
 
 
 def test_without_scripts(take):
-    """With scripts off nothing stands in the way, and a link to it shows all of it at once."""
+    """With scripts off nothing stands in the way, and the help page's link shows all of it at once."""
     handset = take(java_script_enabled=False)
     expect(tour(handset.open())).to_be_hidden()
-    page = handset.open("#tour")
+    page = handset.open("help/")
+    page.get_by_role("link", name=data.words("help")["help"]["tour"], exact=True).tap()
     for title in TITLES:
         expect(heading(page, title)).to_be_visible()
     expect(key(page, "skip")).to_be_hidden()
