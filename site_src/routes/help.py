@@ -32,6 +32,7 @@ WAYS = {
     "card_hydrant": ("shift.run", {"card": "hydrant"}, ("site", "card", "hydrant", "title")),
     "card_draft": ("shift.run", {"card": "draft"}, ("site", "card", "draft", "title")),
     "card_stages": ("shift.run", {"card": "stages"}, ("site", "card", "stages", "title")),
+    "card_freeze": ("shift.run", {"card": "freeze"}, ("site", "card", "freeze", "title")),
     "card_override": ("shift.run", {"card": "override"}, ("site", "card", "override", "title")),
     "diagnose": ("diagnose.page", {}, ("diagnose", "diagnose", "title")),
     "faults": ("diagnose.read", {}, ("diagnose", "read", "title")),

@@ -119,6 +119,14 @@ def raising(handset):
     return page
 
 
+def answered(handset):
+    """A help page with every answer open."""
+    page = handset.open("help/why/")
+    for summary in page.locator("summary").all():
+        summary.tap()
+    return page
+
+
 def service(address, make=None):
     """A page of a service test that is kept on the phone; with `make` of that record instead of a failed one."""
     def opened(handset):
@@ -149,6 +157,7 @@ STATES = {
     "card in danger": card_at("bay", "exhaust", "danger"),
     "diagnosis with radio words": diagnosis("gravel_noise", "supply_soft", "grew_with_lines"),
     "diagnosis at a cause": diagnosis("supply_soft", "grew_with_lines", "flow_cut_cures"),
+    "help answered": answered,
     "tests kept": service("test/"),
     "test failed": service("test/run/#{id}"),
     "test site": service("test/run/#{id}/site", service_records.an_unfinished_record),

@@ -46,13 +46,22 @@ def test_whole_card_reads(plain, name):
 
 @pytest.mark.parametrize("topic", help.TOPICS)
 def test_help_reads(plain, topic):
-    """Every answer of a help page stands on the screen, and its way on leads to a page."""
+    """Every question of a help page opens on its answer, and its way on leads to a page."""
     page = plain.open(f"help/{topic}/")
     for question in data.words(f"help/{topic}").values():
-        expect(page.get_by_role("heading", name=question["ask"], exact=True)).to_be_visible()
+        page.get_by_role("heading", name=question["ask"], exact=True).tap()
         expect(page.get_by_text(question["answer"], exact=True)).to_be_visible()
     page.locator(".asked .key").first.tap()
     expect(page.get_by_role("heading", level=1)).to_be_visible()
+    page.close()
+
+
+def test_help_prints(plain):
+    """On paper every answer of a help page stands under its question, though none was opened."""
+    page = plain.open("help/rig/")
+    page.emulate_media(media="print")
+    for question in data.words("help/rig").values():
+        expect(page.get_by_text(question["answer"], exact=True)).to_be_visible()
     page.close()
 
 

@@ -33,7 +33,7 @@ def test_every_question_is_on_its_page(built, language, folder, topic):
     asked = [row["id"] for row in ROWS[topic]]
     assert len(asked) == len(set(asked)) >= 5
     assert list(told(language, topic)) == asked
-    assert [attributes["id"] for tag, attributes in page.tags if tag == "section"] == asked
+    assert [attributes["id"] for tag, attributes in page.tags if tag == "details"] == asked
     assert len([tag for tag, _ in page.tags if tag == "h2"]) == len(asked)
     text = (built / folder / "help" / topic / "index.html").read_text()
     for question in told(language, topic).values():
