@@ -5,6 +5,7 @@ from playwright.sync_api import expect
 from site_src import data
 from tests.phone.handset import Handset, Host
 from tests.phone.test_failure import REFUSED
+from tests.phone.test_steady import SHIFTS
 from tests.phone.words import SITE
 
 TOUR = data.words("help")["tour"]
@@ -124,6 +125,16 @@ def test_keys_stay_where_the_finger_is(handset):
     key(page, "next").tap()
     at.append(key(page, "done").bounding_box()["y"])
     assert at == [at[0]] * 3
+
+
+def test_moves_nothing_when_it_comes(handset):
+    """It stands in the page from the first paint: a script that is late shifts nothing under a thumb."""
+    page = handset.context.new_page()
+    page.route("**/tour.js", lambda route: (page.wait_for_timeout(600), route.continue_()))
+    page.goto(handset.host.origin)
+    shows(page, TITLES[0])
+    page.locator("#look input:checked").wait_for(state="attached")
+    assert page.evaluate(SHIFTS) < 0.01
 
 
 def test_is_there_again_when_asked_for(handset):

@@ -1,5 +1,5 @@
 // The tour of a first visit: three parts in the page, gone for good once skipped, ended, or passed by on the way to a page.
-import { choose, chosen } from "./choices.js";
+import { choose } from "./choices.js";
 
 const tour = document.getElementById("tour");
 const parts = [...tour.querySelectorAll(".tour-part")];
@@ -7,13 +7,6 @@ const skip = tour.querySelector("[data-tour=skip]");
 const next = tour.querySelector("[data-tour=next]");
 const isAskedFor = location.hash === "#tour";
 let here = 0;
-
-function showPart() {
-  for (const [place, part] of parts.entries()) part.hidden = place !== here;
-  const isLast = here === parts.length - 1;
-  skip.hidden = isLast;
-  if (isLast) next.textContent = next.dataset.last;
-}
 
 function end() {
   tour.hidden = true;
@@ -24,8 +17,12 @@ function end() {
 function onward() {
   if (here === parts.length - 1) return leave();
   here += 1;
-  showPart();
+  for (const [place, part] of parts.entries()) part.toggleAttribute("data-here", place === here);
   parts[here].querySelector("h2").focus({ preventScroll: true });
+  if (here === parts.length - 1) {
+    skip.hidden = true;
+    next.textContent = next.dataset.last;
+  }
 }
 
 function leave() {
@@ -34,13 +31,10 @@ function leave() {
 }
 
 export function offerTour() {
-  if (!isAskedFor && chosen("tour", "") === "seen") return;
-  tour.dataset.shown = "";
-  skip.parentElement.hidden = false;
+  if (!document.documentElement.hasAttribute("data-tour")) return;
   skip.addEventListener("click", leave);
   next.addEventListener("click", onward);
   document.addEventListener("click", ({ target }) => {
     if (target.closest("a")) end();
   });
-  showPart();
 }
