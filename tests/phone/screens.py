@@ -1,6 +1,7 @@
 """Every screen of the site by name, each with the way to it: pages as they open, and what only a touch brings."""
 import json
 
+from site_src.routes import help
 from tests import service_records
 from tests.phone.card import beside, hasten, open_card
 from tests.phone.history import held, years
@@ -101,6 +102,14 @@ def raising(handset):
     return page
 
 
+def answered(handset):
+    """A help page with every answer open."""
+    page = handset.open("help/why/")
+    for summary in page.locator("summary").all():
+        summary.tap()
+    return page
+
+
 def service(address, make=None):
     """A page of a service test that is kept on the phone; with `make` of that record instead of a failed one."""
     def opened(handset):
@@ -131,6 +140,7 @@ STATES = {
     "card in danger": card_at("bay", "exhaust", "danger"),
     "diagnosis with radio words": diagnosis("gravel_noise", "supply_soft", "grew_with_lines"),
     "diagnosis at a cause": diagnosis("supply_soft", "grew_with_lines", "flow_cut_cures"),
+    "help answered": answered,
     "tests kept": service("test/"),
     "test failed": service("test/run/#{id}"),
     "test site": service("test/run/#{id}/site", service_records.an_unfinished_record),
@@ -155,9 +165,10 @@ def plain(address):
     return opened
 
 
-# Two of the cards, one of the metric and one of the customary systems, and one rig of the fleet: the others are the same pages.
+# Two of the cards, one topic of help, one of the metric and one of the customary systems, and one rig of the fleet: the others are the same pages.
 ALIKE = (
     "shift/bay/", "shift/hydrant/", "shift/stages/", "shift/moving/", "shift/check/", "shift/freeze/", "shift/override/",
+    *(f"help/{topic}/" for topic in help.TOPICS if topic != "shift"),
     "tables/bar/", "tables/imperial/", "tables/SI/draft", "tables/SI/supply",
     "rigs/northmere", "rigs/quarry", "rigs/saltmarsh", "rigs/tollgate-brush", "rigs/tollgate-engine-2",
 )

@@ -35,7 +35,7 @@ def test_longer_words_fit(take):
     """French words are longer; no page of them scrolls sideways or cuts one on a narrow phone, whatever is unfolded."""
     handset = take(locale="fr-CA", viewport={"width": 320, "height": 640})
     page = handset.open("fr/")
-    for address in ("", "pressure/", "water/draft/", "shift/scene/", "diagnose/", "rig/", "shift/", "test/", "why/", "tables/SI/friction/"):
+    for address in ("", "pressure/", "water/draft/", "shift/scene/", "diagnose/", "rig/", "shift/", "test/", "why/", "help/", "help/shift/", "tables/SI/friction/"):
         page.goto(f"{handset.host.origin}fr/{address}")
         page.wait_for_load_state("networkidle")
         page.evaluate("document.querySelectorAll('details').forEach((part) => { part.open = true; })")
