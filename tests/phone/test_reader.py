@@ -132,6 +132,7 @@ def test_a_rig_is_heard(handset):
     """A field of a rig says its unit, and its refusal as it is typed; what was taken out is told with the way back."""
     page = handset.open("rig/")
     button(page, RIG["rig"]["make"]).click()
+    page.get_by_label(RIG["field"]["name"], exact=True).wait_for()
     page.evaluate("document.querySelectorAll('details').forEach((part) => { part.open = true; })")
     tank = page.get_by_role("textbox", name=RIG["field"]["tank"], exact=True)
     tank.fill("500")

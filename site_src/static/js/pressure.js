@@ -1,8 +1,8 @@
 // The Pressure page: a lay, its answer, and the controls that change it.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "./engine.js";
-import { notices } from "./notice.js";
 import { addressOf } from "./address.js";
+import { notices } from "./notice.js";
 import { actsOn } from "./pressure/acts.js";
 import { answerView } from "./pressure/answer.js";
 import { boundsView } from "./pressure/bounds.js";
