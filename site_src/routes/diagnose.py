@@ -30,7 +30,8 @@ def page_data():
     words = _picked("diagnose", "end", "role", "engine_state", "moment", "where", "likelihood")
     return json_page({
         "knowledge": knowledge.base(),
-        "signs": {row["id"]: {key: row[key] for key in ("place", "entry", "radio") if key in row} for row in file["sign"]},
+        "signs": {row["id"]: {"begins": knowledge.begins(row), **{key: row[key] for key in ("place", "entry", "radio") if key in row}}
+                  for row in file["sign"]},
         "order": [row["id"] for row in file["sign"]],
         "causes": {row["id"]: {key: row[key] for key in ("out", "radio", "source", "basis", "likelihood") if key in row}
                    for row in file["cause"]},

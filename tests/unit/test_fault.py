@@ -237,3 +237,24 @@ def test_base_has_its_words():
     assert set(WORDS["mind"]) == {sign for sign in SIGNS if SIGNS[sign]["danger"]}
     assert {row["radio"] for row in ROWS.values() if "radio" in row} == set(WORDS["say"])
     assert knowledge.base() == BASE
+
+
+@pytest.mark.parametrize(
+    ("sign", "engine"),
+    [
+        ("throttle_made_safe", "idle"),  # "Since then: idle, made safe"
+        ("no_vacuum", "idle"), ("vacuum_no_water", "idle"), ("slow_prime", "idle"),  # a pump is primed at idle, see its card
+        ("hiss_stays", "off"),  # it is listened for with the engine off
+        ("pressure_swings", "pumping"), ("water_lost", "pumping"), ("light_dark", "idle"), ("vacuum_falls", "off"),
+        ("test_speed_high", "idle"),  # a report, and nothing is known of the engine now
+    ],
+)
+def test_engine_as_the_sign_says(sign, engine):
+    """A diagnosis opens with the engine as it must be where its sign was seen."""
+    assert knowledge.begins(ROWS[sign]) == engine
+
+
+def test_no_sign_opens_with_an_engine_it_cannot_be_seen_by():
+    """Whatever opens a diagnosis can be seen with the engine as that opens."""
+    for sign in ENTRIES:
+        assert not SIGNS[sign]["engine"] or knowledge.begins(ROWS[sign]) in SIGNS[sign]["engine"]

@@ -6,7 +6,7 @@ import { askView, leavingView } from "./diagnose/ask.js";
 import { handedOver } from "./diagnose/enter.js";
 import { endView } from "./diagnose/end.js";
 import { answered, begun, oneBack, recordOf } from "./diagnose/record.js";
-import { ENGINE_AT, soFar, startView } from "./diagnose/start.js";
+import { soFar, startView } from "./diagnose/start.js";
 import { engine as calculator, Refusal } from "./engine.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
@@ -54,8 +54,7 @@ const settled = () => performance.now() - page.shownAt >= SETTLE_MS;
 
 function begin(sign) {
   page.notice = null;
-  const start = fresh(ENGINE_AT[data.signs[sign].entry]);
-  put({ ...start, signs: { ...state?.signs, [sign]: "seen" }, complaints: [sign] });
+  put({ ...fresh(data.signs[sign].begins), signs: { ...state?.signs, [sign]: "seen" }, complaints: [sign] });
 }
 
 function answer(sign, said) {
@@ -131,9 +130,8 @@ function takeOver(known) {
     const signs = { ...call("fault.entered", { knowledge, facts, missing }), ...others };
     call("fault.rank", { knowledge, signs });
     const complaints = Object.keys(signs).filter((sign) => signs[sign] === "seen");
-    const engine = ENGINE_AT[data.signs[complaints[0]]?.entry] ?? "idle";
     page.notice = words.diagnose.from_card;
-    put({ ...fresh(engine), signs, complaints });
+    put({ ...fresh(data.signs[complaints[0]]?.begins ?? "idle"), signs, complaints });
   } catch (problem) {
     if (!(problem instanceof Refusal)) throw problem;
     page.notice = words.diagnose.bad_link;

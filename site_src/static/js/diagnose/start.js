@@ -5,8 +5,6 @@ import { fill } from "../site.js";
 import { shape } from "../warning.js";
 
 const MOMENTS = ["in", "panel", "water", "out", "yard"];
-// How the engine most likely is when a diagnosis begins there; it can be put right on the next screen.
-export const ENGINE_AT = { in: "idle", panel: "pumping", water: "pumping", out: "idle", yard: "off" };
 
 export function startView({ data, rig, role, alarms, setRole, begin, danger }) {
   const { words, signs } = data;
