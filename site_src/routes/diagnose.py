@@ -20,7 +20,7 @@ def _picked(*sections):
 
 @routes.get("/diagnose/")
 def page():
-    return flask.render_template("diagnose/page.html", d=_words())
+    return flask.render_template("diagnose/page.html", d=_words(), collar_drives=data.load("collar")["proofs"]["drives"])
 
 
 @routes.get("/diagnose/page.json")
@@ -32,7 +32,6 @@ def page_data():
         "knowledge": knowledge.base(),
         "signs": {row["id"]: {"begins": knowledge.begins(row), **{key: row[key] for key in ("place", "entry", "radio") if key in row}}
                   for row in file["sign"]},
-        "order": [row["id"] for row in file["sign"]],
         "causes": {row["id"]: {key: row[key] for key in ("out", "radio", "source", "basis", "likelihood") if key in row}
                    for row in file["cause"]},
         "words": {**words, **told, "basis": site["basis"]},

@@ -21,15 +21,13 @@ const starting = calculator();
 starting.catch(() => {}); // told below
 const data = await pageData();
 const { words } = data;
-const madeOf = JSON.stringify(data.knowledge).length + data.order.join();
 const rig = await chosenRig();
-const alarms = data.knowledge.signs.filter((sign) => sign.alarm).map((sign) => sign.id);
-data.technician = data.knowledge.signs.filter((sign) => sign.role === "technician").map((sign) => sign.id);
 
 const page = { notice: null, isKept: true, isSaid: false, leavingFor: null, shownAt: -SETTLE_MS };
 let state = null;
 let call = null;
-let knowledge = null;
+let knowledge = null; // as far as it can be of this rig
+let madeOf = null; // what tells one such knowledge from another
 
 function put(next) {
   state = next;
@@ -87,7 +85,7 @@ function draw() {
   ways.hidden = Boolean(isRunning);
   render(html`
     ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}
-    ${isRunning ? running() : startView({ data, rig, alarms, begin, danger, setRole, role: state?.role ?? chosen("role", "operator") })}
+    ${isRunning ? running() : startView({ data, rig, offered: knowledge.signs, begin, danger, setRole, role: state?.role ?? chosen("role", "operator") })}
     ${page.isKept ? nothing : html`<p class="notice">${words.diagnose.unkept}</p>`}`, place);
 }
 
@@ -158,6 +156,8 @@ try {
   const [started, left] = await Promise.all([starting, kept(DRAFT)]);
   call = started;
   knowledge = call("fault.for_rig", { knowledge: data.knowledge, rig: rig ?? {} });
+  madeOf = JSON.stringify(knowledge).length + knowledge.signs.map(({ id }) => id).join();
+  for (const way of ways.querySelectorAll("[data-drives]")) way.hidden = Boolean(rig?.drive) && !way.dataset.drives.split(" ").includes(rig.drive);
   place.replaceChildren();
   if (!takeOver(handedOver())) resume(left);
   stayAwake(() => {});

@@ -6,17 +6,18 @@ import { shape } from "../warning.js";
 
 const MOMENTS = ["in", "panel", "water", "out", "yard"];
 
-export function startView({ data, rig, role, alarms, setRole, begin, danger }) {
+export function startView({ data, rig, role, offered, setRole, begin, danger }) {
   const { words, signs } = data;
-  const opens = (moment) => data.order.filter((sign) => signs[sign].entry === moment && !alarms.includes(sign) && (role === "technician" || !data.technician.includes(sign)));
+  const isFor = (sign, moment) => signs[sign.id].entry === moment && !sign.alarm && (role === "technician" || sign.role === "operator");
+  const moments = MOMENTS.map((moment) => ({ moment, opens: offered.filter((sign) => isFor(sign, moment)) }));
   return html`
     <button type="button" class="key key-wide key-danger" @click=${danger}>${shape("stop")}${words.diagnose.danger}</button>
     <h2>${words.diagnose.what}</h2>
-    ${MOMENTS.map((moment, place) => html`
+    ${moments.filter(({ opens }) => opens.length).map(({ moment, opens }, place) => html`
       <details class="section" ?open=${place === 0}>
         <summary>${words.moment[moment]}</summary>
-        <div class="rows">${opens(moment).map((sign) => html`
-          <button type="button" class="key key-wide key-told" @click=${() => begin(sign)}>${words.sees[sign]}</button>`)}</div>
+        <div class="rows">${opens.map(({ id }) => html`
+          <button type="button" class="key key-wide key-told" @click=${() => begin(id)}>${words.sees[id]}</button>`)}</div>
       </details>`)}
     ${roleChips({ legend: words.diagnose.role, words, role, change: setRole })}
     <p>${rig ? fill(words.diagnose.rig, rig) : words.diagnose.any_rig}</p>
