@@ -118,8 +118,9 @@ def next_check(knowledge, signs, role, engine, questions):
 
     Returns `{"kind", "sign", "cause", "engine", "left"}`; left are the causes that nothing speaks against. Kinds:
     "check" look for `sign`; "stands" the `cause` shows every one of its signs and nothing else fits; "danger";
-    "contradiction" nothing in the base fits what was said; and where nothing more can be asked: "engine" the looks left want
-    the engine as `engine` says, "technician" they want one, "enough" eight were asked, "maker" nothing is left to look at.
+    "contradiction" nothing in the base shows together what was seen; "unlisted" something could, but for what was not seen;
+    and where nothing more can be asked: "engine" the looks left want the engine as `engine` says, "technician" they want
+    one, "enough" eight were asked, "maker" nothing is left to look at.
     Raises CalcError naming signs, role, engine or questions. Source: information gained, with effort and danger as its
     costs (from memory).
     """
@@ -134,8 +135,10 @@ def next_check(knowledge, signs, role, engine, questions):
     end = {"kind": "check", "sign": None, "cause": None, "engine": [], "left": [cause["id"] for cause in left]}
     if ranked["alarms"]:
         end["kind"] = "danger"
-    elif ranked["clashes"] or not left:
+    elif ranked["clashes"] or not any(_could_be(cause, signs) for cause in ranked["causes"]):
         end["kind"] = "contradiction"
+    elif not left:
+        end["kind"] = "unlisted"
     elif _stands(left):
         end["kind"], end["cause"] = "stands", left[0]["id"]
     elif questions >= MOST_QUESTIONS:
@@ -188,6 +191,11 @@ def _may_look(sign, engine):
     if sign.get("under"):
         return engine == "secured"
     return engine in sign["engine"] or (engine == "secured" and "off" in sign["engine"])
+
+
+def _could_be(cause, signs):
+    """Whether a ranked cause shows all that was seen, whatever else it should show."""
+    return all(signs[sign] != "seen" for sign in cause["against"])
 
 
 def _stands(left):

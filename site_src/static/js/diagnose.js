@@ -14,6 +14,7 @@ import { keep, keepRecord, kept } from "./store.js";
 
 const DRAFT = "diagnosis";
 const MOST = 8; // calc.fault.MOST_QUESTIONS
+const TO_HAND_ON = ["contradiction", "unlisted", "technician", "enough", "maker"]; // ends whose answers another person needs
 const SETTLE_MS = 400; // a second touch that follows at once is no answer to the look it brought
 const place = document.getElementById("diagnose");
 const ways = document.getElementById("ways");
@@ -100,14 +101,14 @@ function running() {
         said: () => { page.isSaid = true; draw(); },
         answer: (said) => settled() && answer(end.sign, said),
         back: () => put(oneBack(state)) })}
-      ${soFar({ state, words })}`;
+      ${soFar({ state, words, isOpen: false })}`;
   }
   if (end.kind !== "engine") write(end);
   const ranked = call("fault.rank", { knowledge, signs: state.signs });
   return html`
     ${endView({ end, ranked, data, state, setEngine, setRole, again, back: () => put({ ...oneBack(state), written: false }) })}
-    ${end.kind === "engine" ? nothing : html`<p>${words.diagnose.kept}</p>`}
-    ${soFar({ state, words })}`;
+    ${soFar({ state, words, isOpen: TO_HAND_ON.includes(end.kind) })}
+    ${end.kind === "engine" ? nothing : html`<p>${words.diagnose.kept}</p>`}`;
 }
 
 // The log takes a diagnosis once it has ended; one that goes on after all replaces its own record.

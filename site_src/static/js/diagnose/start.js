@@ -24,8 +24,8 @@ export function startView({ data, rig, role, offered, setRole, begin, danger }) 
     <p class="smallprint">${words.diagnose.first}</p>`;
 }
 
-export const soFar = ({ state, words }) => html`
-  <details class="record">
+export const soFar = ({ state, words, isOpen }) => html`
+  <details class="record" ?open=${isOpen}>
     <summary>${words.diagnose.so_far}</summary>
     <ol>
       ${state.complaints.map((sign) => html`<li><b>${words.diagnose.complaint}</b><span>${words.sees[sign]}</span></li>`)}
