@@ -131,6 +131,19 @@ def test_danger_ends_it(away):
     page.close()
 
 
+def test_dead_throttle_is_a_way_in(away):
+    """A dead throttle stands among what is seen at the panel, and ends in the stop; made safe, it opens with an idling engine."""
+    page = open_fresh(away)
+    page.get_by_text(D["moment"]["panel"], exact=True).tap()
+    button(page, F["sees"]["throttle_dead"]).tap()
+    expect(page.get_by_role("alert")).to_contain_text(D["end"]["danger"])
+    button(page, ASK["again"]).tap()
+    page.get_by_text(D["moment"]["panel"], exact=True).tap()
+    button(page, F["sees"]["throttle_made_safe"]).tap()
+    expect(page.get_by_text(f"{ASK['engine']}: {D['engine_state']['idle']}")).to_be_visible()
+    page.close()
+
+
 def test_radio_words_come_before_a_look_that_takes_pressure(away):
     """A look that lowers a line's pressure shows what to say, and takes no yes or no until the crews have answered."""
     page = away.context.new_page()

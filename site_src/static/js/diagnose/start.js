@@ -8,7 +8,7 @@ const MOMENTS = ["in", "panel", "water", "out", "yard"];
 
 export function startView({ data, rig, role, offered, setRole, begin, danger }) {
   const { words, signs } = data;
-  const isFor = (sign, moment) => signs[sign.id].entry === moment && !sign.alarm && (role === "technician" || sign.role === "operator");
+  const isFor = (sign, moment) => signs[sign.id].entry === moment && (role === "technician" || sign.role === "operator");
   const moments = MOMENTS.map((moment) => ({ moment, opens: offered.filter((sign) => isFor(sign, moment)) }));
   return html`
     <button type="button" class="key key-wide key-danger" @click=${danger}>${shape("stop")}${words.diagnose.danger}</button>
@@ -16,8 +16,8 @@ export function startView({ data, rig, role, offered, setRole, begin, danger }) 
     ${moments.filter(({ opens }) => opens.length).map(({ moment, opens }, place) => html`
       <details class="section" ?open=${place === 0}>
         <summary>${words.moment[moment]}</summary>
-        <div class="rows">${opens.map(({ id }) => html`
-          <button type="button" class="key key-wide key-told" @click=${() => begin(id)}>${words.sees[id]}</button>`)}</div>
+        <div class="rows">${opens.map(({ id, alarm }) => html`
+          <button type="button" class="key key-wide key-told ${alarm ? "key-danger" : ""}" @click=${() => begin(id)}>${alarm ? shape("stop") : nothing}${words.sees[id]}</button>`)}</div>
       </details>`)}
     ${roleChips({ legend: words.diagnose.role, words, role, change: setRole })}
     <p>${rig ? fill(words.diagnose.rig, rig) : words.diagnose.any_rig}</p>
