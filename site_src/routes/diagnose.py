@@ -2,7 +2,7 @@
 import flask
 
 from calc import interlock
-from site_src import data, knowledge
+from site_src import catalogue, data, knowledge
 from site_src.routes import json_page
 
 routes = flask.Blueprint("diagnose", __name__)
@@ -97,6 +97,6 @@ def leak():
 
 @routes.get("/diagnose/leak/page.json")
 def leak_data():
-    words = _picked("leak", "part", "part_how", "role")
-    refusal = data.words("site")["refusal"]
-    return json_page({"parts": data.load("water_loss")["part"], "words": {**words, "refusal": refusal}})
+    site = data.words("site")
+    words = {**_picked("leak", "part", "part_how", "role"), **{key: site[key] for key in ("refusal", "unit", "units")}}
+    return json_page({"parts": data.load("water_loss")["part"], "systems": catalogue.unit_systems(), "words": words})

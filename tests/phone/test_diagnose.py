@@ -227,6 +227,10 @@ def test_leak_hunt_halves(take):
         page.get_by_label(D["leak"]["to"]).fill(end)
         button(page, D["leak"]["enter"]).tap()
 
+    page.get_by_label(D["leak"]["from"]).fill("60")
+    button(page, D["leak"]["start"]).tap()
+    inhg = SITE["unit"]["US"]["vacuum"]
+    expect(page.get_by_text(D["leak"]["out_of_range"].format(most="30", u_vacuum=inhg))).to_be_visible()
     minute("22", "23")
     expect(page.get_by_text(D["leak"]["rose"])).to_be_visible()
     page.get_by_label(D["leak"]["to"]).fill("12")
