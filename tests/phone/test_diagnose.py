@@ -168,6 +168,23 @@ def test_what_is_handed_over_is_judged(away):
         page.close()
 
 
+def test_a_sign_that_the_rig_cannot_show_is_not_taken(take):
+    """What a link says of a shift is not asked of a front-mounted pump: the page says that the profile rules it out."""
+    handset = take()
+    rig = {**fleet.load()["tollgate-engine-1"], "drive": "front"}
+    page = handset.open("rig/")
+    bring(page, json.dumps(rig).encode())
+    taken(page, rig["name"])
+    page.close()
+    page = handset.context.new_page()
+    page.goto(handset.host.origin + 'diagnose/#from={"signs": {"grinds": "seen"}}')
+    expect(page.get_by_text(ASK["not_of_rig"].format(**rig))).to_be_visible()
+    for sign in ("light_dark", "no_clunk", "pto_dark"):
+        expect(button(page, F["sees"][sign])).to_have_count(0)
+    expect(page.get_by_role("link", name=D["diagnose"]["collar"])).to_have_count(0)
+    expect(button(page, F["sees"]["stalls"])).to_be_visible()
+
+
 def test_one_contradiction_is_shouted(away):
     """Lights that say pump and a speedometer that says road: the page shouts, and the doubt stands beside it."""
     page = away.open("diagnose/collar/")

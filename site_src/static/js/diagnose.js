@@ -126,10 +126,11 @@ function takeOver(known) {
   try {
     if (known === "unreadable") throw new Refusal({ field: "from", code: known });
     const { facts = [], missing = [], signs: others = {} } = known;
-    const signs = { ...call("fault.entered", { knowledge, facts, missing }), ...others };
-    call("fault.rank", { knowledge, signs });
+    call("fault.rank", { knowledge: data.knowledge, signs: others });
+    const possible = Object.entries(others).filter(([sign]) => knowledge.signs.some(({ id }) => id === sign));
+    const signs = { ...call("fault.entered", { knowledge, facts, missing }), ...Object.fromEntries(possible) };
     const complaints = Object.keys(signs).filter((sign) => signs[sign] === "seen");
-    page.notice = words.diagnose.from_card;
+    page.notice = possible.length || !Object.keys(others).length ? words.diagnose.from_card : fill(words.diagnose.not_of_rig, rig);
     put({ ...fresh(data.signs[complaints[0]]?.begins ?? "idle"), signs, complaints });
   } catch (problem) {
     if (!(problem instanceof Refusal)) throw problem;
