@@ -10,7 +10,7 @@ import { soFar, startView } from "./diagnose/start.js";
 import { engine as calculator, Refusal } from "./engine.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
-import { keep, keepRecord, kept } from "./store.js";
+import { keep, keepRecord, kept, tellKept } from "./store.js";
 
 const DRAFT = "diagnosis";
 const MOST = 8; // calc.fault.MOST_QUESTIONS
@@ -24,7 +24,7 @@ const data = await pageData();
 const { words } = data;
 const rig = await chosenRig();
 
-const page = { notice: null, isKept: true, isSaid: false, leavingFor: null, shownAt: -SETTLE_MS };
+const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, shownAt: -SETTLE_MS };
 let state = null;
 let call = null;
 let knowledge = null; // as far as it can be of this rig
@@ -40,13 +40,7 @@ function put(next) {
   scrollTo(0, 0);
 }
 
-function save() {
-  keep(DRAFT, state).then((isKept) => {
-    if (isKept === page.isKept) return;
-    page.isKept = isKept;
-    draw();
-  });
-}
+const save = () => keep(DRAFT, state);
 
 const fresh = (engine) => begun({ rig, madeOf, engine, role: chosen("role", "operator") });
 const settled = () => performance.now() - page.shownAt >= SETTLE_MS;
@@ -86,8 +80,7 @@ function draw() {
   ways.hidden = Boolean(isRunning);
   render(html`
     ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}
-    ${isRunning ? running() : startView({ data, rig, offered: knowledge.signs, begin, danger, setRole, role: state?.role ?? chosen("role", "operator") })}
-    ${page.isKept ? nothing : html`<p class="notice">${words.diagnose.unkept}</p>`}`, place);
+    ${isRunning ? running() : startView({ data, rig, offered: knowledge.signs, begin, danger, setRole, role: state?.role ?? chosen("role", "operator") })}`, place);
 }
 
 function running() {
@@ -108,15 +101,18 @@ function running() {
   return html`
     ${endView({ end, ranked, data, state, setEngine, setRole, again, back: () => put({ ...oneBack(state), written: false }) })}
     ${soFar({ state, words, isOpen: TO_HAND_ON.includes(end.kind) })}
-    ${end.kind === "engine" ? nothing : html`<p>${words.diagnose.kept}</p>`}`;
+    ${page.isLogged && end.kind !== "engine" ? html`<p>${words.diagnose.kept}</p>` : nothing}`;
 }
 
 // The log takes a diagnosis once it has ended; one that goes on after all replaces its own record.
 function write(end) {
   if (state.written) return;
   state = { ...state, written: true };
-  keepRecord("log", recordOf(state, end, words));
   save();
+  keepRecord("log", recordOf(state, end, words)).then((isLogged) => {
+    page.isLogged = tellKept(isLogged);
+    draw();
+  });
 }
 
 // From a card or another page, with what it knows; false where nothing was handed over.
@@ -147,6 +143,7 @@ function resume(left) {
     return draw();
   }
   state = left;
+  page.isLogged = left.written;
   if (!left.written) {
     const at = new Date((left.asked.at(-1) ?? { at: left.began_at }).at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
     page.notice = fill(words.diagnose.resumed, { time: at });
