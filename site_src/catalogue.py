@@ -73,10 +73,15 @@ def unit_systems():
     }
 
 
+def rule_names():
+    """Departments' friction rules, by code, as a page names them."""
+    told = data.words("rig")["option"]
+    return {code: told[code] for code in rule.CODES}
+
+
 def page():
     """Everything the Pressure page's script needs, as one JSON object."""
     words = data.words("site")
-    rig_options = data.words("rig")["option"]
     return {
         "ready": {family: [{"id": name, "lay": lay} for name, lay in lays.ready(family).items()] for family in lays.SYSTEMS},
         "supplies": {family: lays.supply(family) for family in lays.SYSTEMS},
@@ -87,5 +92,5 @@ def page():
         "formulas": data.by_id(data.load("formulas")["formula"]),
         "sources": data.by_id(data.load("losses")["appliance"]),
         "systems": unit_systems(),
-        "words": {**{key: words[key] for key in WORDS}, "rule": {code: rig_options[code] for code in rule.CODES}},
+        "words": {**{key: words[key] for key in WORDS}, "rule": rule_names()},
     }

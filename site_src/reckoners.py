@@ -82,6 +82,7 @@ def page_data(page):
         "pressure": {key: words["pressure"][key] for key in PRESSURE_WORDS},
         "caution": {key: words["caution"][key] for key in ("stop", "caution")},
         "note": water["caution"],
+        "rule": catalogue.rule_names(),
     }
     return {
         "page": page,

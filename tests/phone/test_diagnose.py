@@ -7,7 +7,7 @@ from playwright.sync_api import expect
 from site_src import data, fleet
 from tests.phone.card import open_card
 from tests.phone.handset import Handset, Host, kill
-from tests.phone.test_rig import bring, taken
+from tests.phone.test_rig import ENGINE, bring, taken, with_engine
 from tests.phone.words import SITE
 from tests.unit.dialogue import CAUSES, answers_of
 
@@ -171,14 +171,10 @@ def test_what_is_handed_over_is_judged(away):
 def test_a_sign_that_the_rig_cannot_show_is_not_taken(take):
     """What a link says of a shift is not asked of a front-mounted pump: the page says that the profile rules it out."""
     handset = take()
-    rig = {**fleet.load()["tollgate-engine-1"], "drive": "front"}
-    page = handset.open("rig/")
-    bring(page, json.dumps(rig).encode())
-    taken(page, rig["name"])
-    page.close()
+    with_engine(handset, drive="front").close()
     page = handset.context.new_page()
     page.goto(handset.host.origin + 'diagnose/#from={"signs": {"grinds": "seen"}}')
-    expect(page.get_by_text(ASK["not_of_rig"].format(**rig))).to_be_visible()
+    expect(page.get_by_text(ASK["not_of_rig"].format(**ENGINE))).to_be_visible()
     for sign in ("light_dark", "no_clunk", "pto_dark"):
         expect(button(page, F["sees"][sign])).to_have_count(0)
     expect(page.get_by_role("link", name=D["diagnose"]["collar"])).to_have_count(0)
