@@ -2,7 +2,7 @@
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chips } from "./chips.js";
 import { engine } from "./engine.js";
-import { fill, pageData } from "./site.js";
+import { colon, fill, pageData } from "./site.js";
 import { keep, kept } from "./store.js";
 import { shape } from "./warning.js";
 
@@ -34,7 +34,7 @@ function draw() {
         : nothing}
       <div class="shaft">${told.places.map((spot) => spotView(spot, told))}</div>
       ${told.places.filter((spot) => told.candidates.includes(spot.place)).map((spot) => html`
-        <p class="spot-means"><b>${words.collar_place[spot.place]}:</b> ${words.collar_meaning[spot.place]}</p>`)}
+        <p class="spot-means"><b>${words.collar_place[spot.place]}${colon}</b> ${words.collar_meaning[spot.place]}</p>`)}
       <div class="spot spot-never"><b>${words.collar.never}</b><span>${words.collar.never_told}</span></div>
     </div>
     <p>${Object.keys(given).length ? words.collar.lamps : words.collar.told}</p>
@@ -49,7 +49,7 @@ function draw() {
     </div>`, place);
 }
 
-const said = (proof) => `${words.proof[proof]}: ${words.proof_answer[proof][given[proof]]}`;
+const said = (proof) => `${words.proof[proof]}${colon} ${words.proof_answer[proof][given[proof]]}`;
 
 const shout = (title, content) => html`<section class="shout" role="alert">${shape("stop")}<h2>${title}</h2>${content}</section>`;
 

@@ -5,7 +5,7 @@ import { choose, chosen } from "./choices.js";
 import { roleChips } from "./diagnose/role.js";
 import { engine, Refusal } from "./engine.js";
 import { chosenSystem } from "./rig/chosen.js";
-import { fill, pageData, unitWords } from "./site.js";
+import { colon, fill, pageData, unitWords } from "./site.js";
 import { keep, kept } from "./store.js";
 import { systemChips, tagged, unitsFor } from "./units.js";
 
@@ -61,7 +61,7 @@ function draw() {
   render(html`
     ${state.runs.length ? nothing : html`<p>${words.leak.told}</p>`}
     ${told.kind === "first" || told.kind === "shut" ? nextMinute(told) : ended(told)}
-    ${told.suspects.length > 1 ? html`<p><b>${words.leak.suspects}:</b> ${named(told.suspects)}</p>` : nothing}
+    ${told.suspects.length > 1 ? html`<p><b>${words.leak.suspects}${colon}</b> ${named(told.suspects)}</p>` : nothing}
     ${state.runs.length ? minutes(told) : nothing}
     ${roleChips({ legend: words.leak.role, words, role, change: (id) => { role = id; choose("role", id); draw(); } })}
     ${systemChips({ systems, system, words, change: (id) => { system = id; draw(); } })}
@@ -107,7 +107,7 @@ function reading(name) {
 
 const ended = (told) => html`
   <section class="verdict" role="status">
-    <h2>${told.kind === "found" ? `${words.leak.found}: ${named(told.suspects)}` : words.leak[told.kind]}</h2>
+    <h2>${told.kind === "found" ? `${words.leak.found}${colon} ${named(told.suspects)}` : words.leak[told.kind]}</h2>
     ${told.also.length ? html`<p>${fill(words.leak.found_also, { parts: named(told.also) })}</p>` : nothing}
     ${told.kind === "tight" ? html`<p>${words.leak.tight_do}</p>` : nothing}
   </section>`;
@@ -115,7 +115,7 @@ const ended = (told) => html`
 const minutes = (told) => html`
   <h2>${words.leak.losses}</h2>
   <ol class="listed">${state.runs.map((run, count) => html`
-    <li>${run.shut.length ? named(run.shut) : words.leak.nothing_shut}: <b>${fill(words.leak.lost, { ...unitWords(words, system), loss: told.losses[count] })}</b>${count
+    <li>${run.shut.length ? named(run.shut) : words.leak.nothing_shut}${colon} <b>${fill(words.leak.lost, { ...unitWords(words, system), loss: told.losses[count] })}</b>${count
       ? html`, ${told.mattered.includes(count) ? words.leak.mattered : words.leak.unchanged}` : nothing}</li>`)}</ol>`;
 
 // A hunt of an older version, with parts that are not known now, begins again.
