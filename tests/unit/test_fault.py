@@ -275,3 +275,18 @@ def test_no_sign_opens_with_an_engine_it_cannot_be_seen_by():
     """Whatever opens a diagnosis can be seen with the engine as that opens."""
     for sign in ENTRIES:
         assert not SIGNS[sign]["engine"] or knowledge.begins(ROWS[sign]) in SIGNS[sign]["engine"]
+
+
+@pytest.mark.parametrize(("cure", "found"), [
+    ("set_right_cures", "mode_wrong"), ("control_returns", "station_on"), ("steady_when_one_off", "other_controller"),
+    ("tightened_cures", "hiss_at_joint"), ("relief_set_holds", "relief_off"), ("pressure_mode_holds", "in_speed_mode"),
+])
+def test_what_is_wrong_is_found_before_it_is_put_right(cure, found):
+    """"With that put right" is asked only once "that" was seen, whatever else is known."""
+    [cause] = [cause for cause in CAUSES.values() if {cure, found} <= set(cause["shows"])]
+    signs = {sign: "seen" for sign in cause["shows"] if sign not in (cure, found)}
+    for role, engine in itertools.product(fault.ROLES, fault.ENGINES):
+        for said in ({}, {found: "unknown"}):
+            assert fault.next_check(BASE, {**signs, **said}, role, engine, 0)["sign"] != cure
+    asked = [fault.next_check(BASE, {**signs, found: "seen"}, "technician", engine, 0)["sign"] for engine in fault.ENGINES]
+    assert cure in asked
