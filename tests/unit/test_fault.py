@@ -261,6 +261,7 @@ def test_base_has_its_words():
     [
         ("throttle_made_safe", "idle"),  # "Since then: idle, made safe"
         ("no_vacuum", "idle"), ("vacuum_no_water", "idle"), ("slow_prime", "idle"),  # a pump is primed at idle, see its card
+        ("falls_to_idle", "idle"), ("no_pressure", "idle"),  # "drops back to idle"; nothing is raised before pressure shows
         ("hiss_stays", "off"),  # it is listened for with the engine off
         ("pressure_swings", "pumping"), ("water_lost", "pumping"), ("light_dark", "idle"), ("vacuum_falls", "off"),
         ("test_speed_high", "idle"),  # a report, and nothing is known of the engine now
