@@ -193,6 +193,10 @@ def test_one_contradiction_is_shouted(away):
     expect(page.get_by_text(D["collar"]["never"], exact=True)).to_be_visible()
     page.reload()
     expect(page.get_by_role("alert")).to_contain_text(D["collar"]["shout"])
+    page.get_by_role("link", name=D["collar"]["find"]).tap()
+    page.get_by_text(ASK["so_far"]).tap()
+    for sign in ("proof_disagrees", "speed_zero"):
+        expect(page.locator(".record").get_by_text(F["sees"][sign])).to_be_visible()
     page.close()
 
 

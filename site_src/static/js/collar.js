@@ -1,6 +1,7 @@
 // Where the collar can be: each proof as a row of chips, the places they allow above them. calc.collar does the weighing.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chips } from "./chips.js";
+import { enterLink } from "./diagnose/enter.js";
 import { engine } from "./engine.js";
 import { colon, fill, pageData } from "./site.js";
 import { keep, kept } from "./store.js";
@@ -45,8 +46,19 @@ function draw() {
     }))}
     <div class="rows">
       ${told.silent.length ? html`<p>${fill(words.collar.silent, { proofs: named(told.silent) })}</p>` : nothing}
+      <a class="key key-wide" href=${enterLink({ signs: signsOf(told) })}>${words.collar.find}</a>
       <button type="button" class="key key-wide" @click=${() => put({})}>${words.collar.clear}</button>
     </div>`, place);
+}
+
+// What was answered, as signs of the diagnosis.
+function signsOf(told) {
+  const denied = told.contradictions.flat();
+  const seen = proofs.map((proof) => {
+    const answer = proof.answers.find(({ id }) => id === given[proof.id]);
+    return answer?.sign ?? (denied.includes(proof.id) ? answer?.denied : undefined);
+  });
+  return Object.fromEntries(seen.filter(Boolean).map((sign) => [sign, "seen"]));
 }
 
 const said = (proof) => `${words.proof[proof]}${colon} ${words.proof_answer[proof][given[proof]]}`;
