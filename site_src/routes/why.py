@@ -58,7 +58,7 @@ def practice():
 
 
 def _formulas(*names):
-    listed = data.by_id(data.load("formulas")["formula"])
+    listed = data.by_id(data.named("formulas"))
     return [listed[name] for name in names]
 
 

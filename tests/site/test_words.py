@@ -106,7 +106,7 @@ def test_every_number_has_its_source(row):
     assert row.get("basis") in BASES
 
 
-@pytest.mark.parametrize("formula", data.load("formulas")["formula"], ids=lambda formula: formula["id"])
+@pytest.mark.parametrize("formula", data.named("formulas"), ids=lambda formula: formula["id"])
 def test_formula_lives_where_it_says(formula):
     """The place in the code that the Sources page names is a function there."""
     module, name = formula["where"].split(".")

@@ -14,7 +14,7 @@ import { spoken } from "./shift/spoken.js";
 import { unlikeView } from "./shift/unlike.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
-import { keep, kept } from "./store.js";
+import { keep, kept, tellKept } from "./store.js";
 
 const TICK_MS = 200;
 const place = document.getElementById("card");
@@ -87,7 +87,7 @@ function note(event, before) {
   const answer = event.answer && steps[id].answer[event.answer];
   let isKept;
   [run, isKept] = noted(run, { event: kind, step: id, told: steps[id]?.act ?? "", ...(answer && { answer }) }, state.stopped?.reason ?? state.status);
-  isKept.then(tellKept);
+  isKept.then(noteKept);
 }
 
 // Which rig a run is for, and what its profile said: a run does not outlive either.
@@ -96,13 +96,11 @@ const standing = () => JSON.stringify([page.rig?.id ?? null, rigAnswers()]);
 function save() {
   const left = { state, madeOf, run, standing: page.standing };
   page.left = JSON.stringify(left);
-  keep(draft, left).then(tellKept);
+  keep(draft, left).then(noteKept);
 }
 
-function tellKept(isKept) {
-  if (isKept === page.isKept) return;
-  page.isKept = isKept;
-  draw();
+function noteKept(isKept) {
+  page.isKept = tellKept(isKept);
 }
 
 function beginAgain() {
@@ -130,7 +128,6 @@ function draw() {
   render(html`
     ${notices(page.resumed && last && fill(words.shift.resumed, { time: clock(last.at_s) }), page.notice)}
     ${screen}
-    ${page.isKept ? nothing : html`<p class="notice">${words.shift.unkept}</p>`}
     ${aidsView(aids)}
     <details class="record">
       <summary>${words.shift.record}</summary>

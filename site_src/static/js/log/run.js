@@ -6,7 +6,7 @@ import { entryWords, outcomeWords } from "./told.js";
 const day = (at) => new Date(at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
 const clock = (at) => new Date(at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", second: "2-digit" });
 const minutes = ({ began_at, ended_at }) => Math.max(1, Math.round((new Date(ended_at) - new Date(began_at)) / 60000));
-const isStop = (outcome) => ["danger", "not_seen", "repeat", "failed_twice", "time_up", "stopped", "contradiction"].includes(outcome);
+const isStop = (outcome) => ["danger", "not_seen", "repeat", "failed_twice", "time_up", "stopped", "contradiction", "unlisted"].includes(outcome);
 
 export function runView({ record, words: { log }, type, remove, isSure }) {
   const entries = record.entries ?? [];
