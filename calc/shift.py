@@ -84,14 +84,14 @@ def offer(state):
 
     Returns `{"step", "kind", "again", "wanted", "missing", "answers", "holding", "hold_left_s", "number", "of",
     "can_go_back", "can_start_over"}`: `step` is None when stopped or done; where a guard of the `wanted` step is `missing`, `step` is
-    the one that proves it and `again` is True. Raises CalcError naming state. Source: common practice.
+    the one that proves it and `again` is True. `number` counts what was seen, `of` is None while it hangs on answers
+    to come. Raises CalcError naming state. Source: common practice.
     """
     _check_state(state)
     told = _offered(state)
-    steps = state["sequence"]["steps"]
-    may_come = [course.may_come(step, state) for step in steps]
-    told["number"] = sum(may_come[:state["position"]]) + 1
-    told["of"] = sum(may_come)
+    to_come = course.count_to_come(state)
+    told["number"] = len(state["confirmed"]) + 1
+    told["of"] = None if to_come is None else len(state["confirmed"]) + to_come
     return told
 
 

@@ -12,14 +12,14 @@ export function stepView({ offer, steps, words, send, path }) {
     <section class="step" aria-live="polite">
       <div class="step-head">
         <span class="place">${words.place[step.place]}</span>
-        <span class="step-count">${fill(words.shift.step, offer)}</span>
+        <span class="step-count">${offer.again ? words.shift.step_again : fill(offer.of ? words.shift.step_of : words.shift.step, offer)}</span>
       </div>
       <div class="step-body">
-        ${offer.again ? html`<p class="notice">${fill(words.shift.again, { missing })}</p>` : nothing}
         <h2 class="step-act">${step.act}</h2>
         ${offer.holding ? pause(offer, step, words) : nothing}
         <p class="step-see"><b>${words.shift.see}</b>${step.see}</p>
         ${step.caution ? warning("caution", words.shift.caution, step.caution) : nothing}
+        ${offer.again ? html`<p class="notice">${fill(words.shift.again, { missing })}</p>` : nothing}
         <p class="step-why"><b>${words.shift.why}</b>${step.why}</p>
         ${path}
         ${offer.can_go_back
