@@ -123,7 +123,7 @@ function draw() {
       ? doneView({ words, send, finished, told: words.shift[DONE[sequence.id] ?? "done_pump"] })
       : stepView({ offer: state.offer, steps, words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
   render(html`
-    ${page.resumed && last ? html`<p class="notice" role="status">${fill(words.shift.resumed, { time: clock(last.at_s) })}</p>` : nothing}
+    ${page.resumed && last ? html`<p class="resumed" role="status">${fill(words.shift.resumed, { time: clock(last.at_s) })}</p>` : nothing}
     ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}
     ${screen}
     ${page.isKept ? nothing : html`<p class="notice">${words.shift.unkept}</p>`}
