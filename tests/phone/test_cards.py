@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src import data
-from tests.phone.card import beside, hasten, open_card
+from tests.phone.card import Card, beside, hasten, open_card
 from tests.phone.handset import Handset, Host
 from tests.phone.words import SITE, STEPS
 from tests.site import pages
@@ -20,8 +20,9 @@ RUNS = [
     ("road", {"drive": "midship", "shift_control": "electric", "transmission": "automatic"}),
     ("moving", {"drive": "pto", "transmission": "automatic"}),
     ("check", {"pump_stages": "2"}),
+    ("stages", {"pump_stages": "2"}),
     ("override", {"transmission": "manual"}),
-    *((card, {}) for card in pages.cards() if card not in ("bay", "scene", "road", "moving", "check", "override")),
+    *((card, {}) for card in pages.cards() if card not in ("bay", "scene", "road", "moving", "check", "stages", "override")),
 ]
 
 
@@ -81,7 +82,19 @@ def test_the_right_card_is_offered_for_the_wrong_rig(handset):
     expect(page.get_by_role("alert")).to_contain_text(SITE["rig_answer"]["drive"]["pto"])
     expect(page.get_by_role("link", name=SITE["card"]["scene"]["title"])).to_be_visible()
     page.get_by_role("button", name=SHIFT["unlike_other"]).tap()
-    expect(page.get_by_role("heading", level=2)).to_have_text(STEPS["which_transmission"]["act"])
+    expect(page.get_by_role("heading", level=2)).to_have_text(STEPS["which_drive"]["act"])
+
+
+def test_an_answer_for_another_card_leads_to_it(handset):
+    """A card that is not for the rig that was described says so, and leads to one that is, or asks again."""
+    card = Card(handset.open("shift/stages/"), "stages")
+    card.shows("which_stages")
+    card.see("1")
+    expect(card.stop).to_contain_text(SHIFT["other_title"])
+    expect(card.page.get_by_role("link", name=SITE["card"]["scene"]["title"])).to_be_visible()
+    expect(card.page.get_by_role("link", name=SITE["card"]["stages"]["title"])).to_have_count(0)
+    card.press("ask_again")
+    card.shows("which_stages")
 
 
 def test_a_run_does_not_outlive_its_rig(handset):

@@ -37,7 +37,7 @@ def test_steps_are_numbered_one_by_one(run, card, place, rig):
     while hand.state["status"] == "running":
         numbers.append(hand.offer["number"])
         totals.append(hand.offer["of"])
-        hand.see((hand.offer["answers"] or [None])[place])
+        hand.see(hand.fitting_answer(place))
     assert numbers == list(range(1, len(numbers) + 1))
     said = [total for total in totals if total is not None]
     assert set(said) == {len(numbers)} and totals[-len(said):] == said
@@ -96,6 +96,19 @@ def test_a_rig_gets_its_own_steps(run, rig, steps, others):
         hand.see()
     done = {record["step"] for record in hand.state["confirmed"]}
     assert steps <= done and not others & done
+
+
+@pytest.mark.parametrize(("card", "answers"), [("stages", ["1"]), ("moving", ["midship"]), ("override", ["midship", "manual"])])
+def test_an_answer_that_is_for_another_card_stops_this_one(run, card, answers):
+    """A card for some rigs asks whether this is one; where it is not, it stops, and asks again only when told to."""
+    hand = Hand(run, card, {})
+    for answer in answers:
+        question = hand.offer["step"]
+        hand.see(answer)
+    assert hand.state["stopped"] == {"reason": "other_card", "step": question, "answer": answers[-1], "at_s": hand.at_s}
+    assert not hand.offer["can_start_over"]
+    hand.send("look_again")
+    assert hand.offer["step"] == question and hand.state["rig"][data.steps()[question]["asks"]] == "unknown"
 
 
 def test_a_wrong_answer_about_the_rig_can_be_taken_back(run):

@@ -118,7 +118,7 @@ function draw() {
   const last = state.confirmed.at(-1);
   const finished = last ? fill(words.shift.finished, { time: clock(last.at_s) }) : "";
   const screen = state.status === "stopped"
-    ? haltView({ stopped: state.stopped, steps, words, send, state })
+    ? haltView({ stopped: state.stopped, steps, words, send, state, data })
     : state.status === "done"
       ? doneView({ words, send, finished, told: words.shift[DONE[sequence.id] ?? "done_pump"] })
       : stepView({ offer: state.offer, steps, words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
