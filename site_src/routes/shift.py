@@ -63,7 +63,7 @@ def page_data(card):
         "sequence": sequence,
         "path": SPLIT_BY_AIR if card in data.load("power")["begin"] else None,
         "units": units.shown_in("US"),
-        "steps": {name: {**told[name], "place": steps[name]["place"]} for name in names},
+        "steps": {name: {**told[name], **{key: steps[name][key] for key in ("place", "note_for") if key in steps[name]}} for name in names},
         "words": {key: words[key] for key in ("shift", "place", "guard", "engine", "rig_answer")},
         "titles": {name: card["title"] for name, card in words["card"].items()},
         "language": "en",

@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src import data
-from tests.phone.card import Card, beside, hasten, open_card
+from tests.phone.card import RIG, Card, beside, hasten, open_card
 from tests.phone.handset import Handset, Host
 from tests.phone.words import SITE, STEPS
 from tests.site import pages
@@ -106,6 +106,18 @@ def test_a_run_does_not_outlive_its_rig(handset):
     card.page.reload()
     card.shows("tell")
     expect(card.page.get_by_text(SHIFT["other_rig"])).to_be_visible()
+
+
+@pytest.mark.parametrize(("rig", "is_said"), [(RIG, True), ({"drive": "pto", "transmission": "automatic"}, False)], ids=["midship", "pto"])
+def test_a_figure_for_some_drives_is_said_of_no_other(handset, rig, is_said):
+    """What a pump of one drive shows at idle is said beside that pump only, on the card and on the whole card."""
+    beside(handset, **rig)
+    card = open_card(handset, "scene", rig=rig)
+    card.run_to("pressure")
+    assert (STEPS["pressure"]["note"] in card.page.get_by_role("main").inner_text()) == is_said
+    whole = handset.open("shift/scene/read/")
+    expect(whole.locator("#for-rig")).to_be_visible()
+    expect(whole.get_by_text(STEPS["pressure"]["note"])).to_be_visible(visible=is_said)
 
 
 def test_priming_stops_itself(handset):

@@ -2,10 +2,11 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
 import { shape, warning } from "../warning.js";
+import { signOf } from "./known.js";
 
 const LONG = 3; // more answers than this leave no room for the sign above them
 
-export function stepView({ offer, steps, words, send, path }) {
+export function stepView({ offer, steps, rig, words, send, path }) {
   const step = steps[offer.step];
   const missing = offer.missing.map((fact) => words.guard[fact] ?? words.guard.other).join(", ");
   return html`
@@ -17,7 +18,7 @@ export function stepView({ offer, steps, words, send, path }) {
       <div class="step-body">
         <h2 class="step-act">${step.act}</h2>
         ${offer.holding ? pause(offer, step, words) : nothing}
-        <p class="step-see"><b>${words.shift.see}</b>${step.see}</p>
+        <p class="step-see"><b>${words.shift.see}</b>${signOf(step, rig)}</p>
         ${step.caution ? warning("caution", words.shift.caution, step.caution) : nothing}
         ${offer.again ? html`<p class="notice">${fill(words.shift.again, { missing })}</p>` : nothing}
         <p class="step-why"><b>${words.shift.why}</b>${step.why}</p>
