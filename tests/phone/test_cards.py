@@ -120,6 +120,15 @@ def test_a_figure_for_some_drives_is_said_of_no_other(handset, rig, is_said):
     expect(whole.get_by_text(STEPS["pressure"]["note"])).to_be_visible(visible=is_said)
 
 
+@pytest.mark.parametrize(("stages", "is_asked"), [("1", False), ("2", True)])
+def test_the_transfer_valve_is_named_beside_two_stages_only(handset, stages, is_asked):
+    """At draft and in frost a pump that has no transfer valve is not asked of one; one that has is asked where it stands."""
+    beside(handset, pump_stages=stages)
+    for name, step in (("draft", "draft_stages"), ("freeze", "freeze_transfer")):
+        card = open_card(handset, name, rig={"pump_stages": stages})
+        assert (step in card.run_out()) == is_asked
+
+
 def test_priming_stops_itself(handset):
     """When the primer's time is over the card stops, says what to do, and leads back to the same step."""
     card = open_card(handset, "draft")

@@ -47,7 +47,7 @@ def test_steps_are_numbered_one_by_one(run, card, place, rig):
     # counted in sequences.toml: three questions and the 19 steps of a midship pump shifted by air; the last question decides
     ("road", {}, "tell", "which_transmission", 22),
     # counted there: all of the frost card but its heating; dry or wet decides
-    ("freeze", {}, "freeze_zero", "winter_rule", 11),
+    ("freeze", {}, "freeze_zero", "winter_rule", 12),
 ])
 def test_a_total_is_said_once_it_is_sure(run, card, rig, until, before, then):
     """While an answer to come decides which steps there are, their number is not said; right after it, it is."""
