@@ -120,7 +120,7 @@ function draw() {
   const screen = state.status === "stopped"
     ? haltView({ stopped: state.stopped, steps, words, send, state, data })
     : state.status === "done"
-      ? doneView({ words, send, finished, told: words.shift[DONE[sequence.id] ?? "done_pump"] })
+      ? doneView({ words, send, finished, next: data.next, told: words.shift[DONE[sequence.id] ?? "done_pump"] })
       : stepView({ offer: state.offer, steps, rig: state.rig, words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
   render(html`
     ${page.resumed && last ? html`<p class="resumed" role="status">${fill(words.shift.resumed, { time: clock(last.at_s) })}</p>` : nothing}

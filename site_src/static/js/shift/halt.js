@@ -1,5 +1,6 @@
 // The card when it stands still: stopped at a sign that did not come, at a danger, after a shift that failed twice, or finished.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { home } from "../site.js";
 import { shape } from "../warning.js";
 import { enterLink, fromCard } from "../diagnose/enter.js";
 import { saidOf } from "./stop.js";
@@ -39,12 +40,16 @@ function answeredBy({ rig, sequence, stopped }) {
   return { ...Object.fromEntries(Object.entries(rig).filter(([, answer]) => answer !== "unknown")), [asks]: stopped.answer };
 }
 
-export const doneView = ({ words, told, send, finished }) => html`
-  <section>
+export const doneView = ({ words, told, send, finished, next }) => html`
+  <section class="done">
     <h2 class="step-act">${words.shift.done}</h2>
     <p>${finished}</p>
     <p>${told}</p>
     <div class="rows">
       <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${words.shift.danger}</button>
     </div>
+    <nav class="done-next" aria-label=${words.shift.next}>
+      <b>${words.shift.next}</b>
+      ${next.map(({ address, title }) => html`<a class="key" href=${new URL(address, home).href}>${title}</a>`)}
+    </nav>
   </section>`;
