@@ -77,5 +77,4 @@ def page_data(card):
         "words": {key: words[key] for key in ("shift", "place", "guard", "engine", "rig_answer")},
         "titles": {name: card["title"] for name, card in words["card"].items()},
         "next": _next(card, words),
-        "language": "en",
     })

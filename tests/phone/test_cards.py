@@ -173,6 +173,14 @@ def test_a_voice_from_afar_is_not_offered(handset):
     expect(card.page.get_by_role("button", name=SHIFT["aloud"])).to_have_count(0)
 
 
+def test_no_voice_reads_another_language(take):
+    """A French card is not read by an English voice: it says that there is none."""
+    handset = take(locale="fr-CA")
+    handset.context.add_init_script(VOICE.replace("LOCAL", "true"))
+    page = handset.open("fr/shift/road/")
+    expect(page.get_by_text(data.load("words/fr/site")["shift"]["aloud_none"])).to_be_visible()
+
+
 def test_the_phone_buzzes_when_a_time_is_over(handset):
     """At the end of a pause, once, and only when wanted."""
     handset.context.add_init_script("window.buzzed = 0; navigator.vibrate = () => { window.buzzed += 1; return true; };")

@@ -27,7 +27,7 @@ const page = { rig: await chosenRig(), notice: null, resumed: false, awake: null
 let state = null;
 let run = null;
 let call = null;
-const aids = new Aids({ words, language: data.language, redraw: () => state && draw() });
+const aids = new Aids({ words, redraw: () => state && draw() });
 
 const seconds = () => Date.now() / 1000;
 const steady = () => performance.now() / 1000; // no clock that can be set counts a pause
