@@ -269,5 +269,6 @@ def test_other_records_say_what_they_are(logged, handset):
     expect(logged.get_by_text(LOG["is_practice"])).to_be_visible()
     expect(logged.get_by_text(LOG["outcome"]["stands"], exact=True)).to_be_visible()
     expect(logged.get_by_text(LOG["event"]["not_seen"] + ": Light out")).to_be_attached()
+    expect(logged.get_by_text(SITE["lasted"]["minutes"].format(min=5, s=0))).to_have_count(2)  # both of the made-up runs
     logged.get_by_label(LOG["kind_practice"]).check(force=True)
     expect(logged.get_by_role("heading", level=2)).to_have_text("A drill")
