@@ -109,6 +109,12 @@ def test_run_with_a_clash(away):
     rig.page.close()
 
 
+def test_the_drawing_speaks_french(take):
+    """What stands in the drawing comes from the words of the page's language, the unit of engine speed too."""
+    page = take(locale="fr-CA").open("fr/why/")
+    expect(page.get_by_role("img").get_by_text("tr/min")).to_be_visible()
+
+
 def test_run_without_a_clash(away):
     """Into pump in the right order is confirmed act by act, and lights all three lamps."""
     rig = open_practice(away)
