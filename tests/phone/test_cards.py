@@ -211,6 +211,20 @@ def logged(handset):
     return page
 
 
+def test_tries_are_told_apart_in_the_log(handset):
+    """A card started over keeps its first try in the log, and says where the second begins."""
+    card = open_card(handset, "road")
+    card.run_to("throttle_down")
+    card.press("not_seen")
+    card.press("start_over")
+    card.see()
+    page = handset.open("log/")
+    page.locator(".run summary").tap()
+    said = [line.partition("\n")[2] or line for line in page.get_by_role("listitem").all_inner_texts()]
+    begins = [place for place, line in enumerate(said) if LOG["try"].format(number=2) in line]
+    assert begins == [len(said) - 2] and LOG["event"]["not_seen"] in said[begins[0] - 1] and LOG["event"]["seen"] in said[-1]
+
+
 def downloaded(page, key):
     with page.expect_download() as download:
         page.get_by_role("button", name=LOG[key]).tap()

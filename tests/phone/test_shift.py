@@ -84,7 +84,9 @@ def test_shift_that_fails_twice(handset):
     card.press("not_seen")
     assert_stopped(card, "pump", ("danger", "start_over"))
     card.press("start_over")
+    expect(card.page.get_by_text(SHIFT["step_second"])).to_have_count(0)
     card.run_to("light_first")
+    expect(card.page.get_by_text(SHIFT["step_second"])).to_be_visible()
     card.press("not_seen")
     expect(card.title).to_have_text(SHIFT["twice_title"])
     for key in ("twice_do", "twice_never"):

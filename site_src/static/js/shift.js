@@ -78,7 +78,7 @@ function send(event) {
 function note(event, before) {
   if (page.notice) return;
   const kind = state.stopped?.reason === "time_up" && event.kind === "tick" ? "time_up" : event.kind;
-  const id = event.step ?? before.offer.step ?? before.stopped?.step;
+  const id = kind === "start_over" ? null : event.step ?? before.offer.step ?? before.stopped?.step;
   const answer = event.answer && steps[id].answer[event.answer];
   let isKept;
   [run, isKept] = noted(run, { event: kind, step: id, told: steps[id]?.act ?? "", ...(answer && { answer }) }, state.stopped?.reason ?? state.status);
@@ -112,6 +112,9 @@ function beginAgain() {
 // The power path is drawn of some rigs only, once it is known that this is one.
 const isDrawn = () => data.path && mayFit(data.path, state.rig);
 
+// Whether what is shown has failed once, so that it is out of service if it fails again.
+const isSecondTry = () => state.repeats > 0 && sequence.steps.some(({ id, repeat }) => repeat && id === state.offer.step);
+
 const DONE = { road: "done_road", freeze: "done_road", check: "done_road", override: "done_tag", moving: "done_road" };
 
 function draw() {
@@ -121,7 +124,7 @@ function draw() {
     ? haltView({ stopped: state.stopped, steps, words, send, state, data })
     : state.status === "done"
       ? doneView({ words, send, finished, next: data.next, told: words.shift[DONE[sequence.id] ?? "done_pump"] })
-      : stepView({ offer: state.offer, steps, rig: state.rig, words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
+      : stepView({ offer: state.offer, steps, rig: state.rig, isSecond: isSecondTry(), words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
   render(html`
     ${page.resumed && last ? html`<p class="resumed" role="status">${fill(words.shift.resumed, { time: clock(last.at_s) })}</p>` : nothing}
     ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}

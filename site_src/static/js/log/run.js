@@ -27,8 +27,20 @@ export function runView({ record, words, type, remove, isSure }) {
       </div>
       <details>
         <summary>${fill(log.entries, { count: entries.length })}</summary>
-        <ol>${entries.map((entry) => html`<li><time datetime=${new Date(entry.at).toISOString()}>${clock(entry.at)}</time><span>${entryWords(entry, log)}</span></li>`)}</ol>
+        <ol>${entries.map(entryView(log))}</ol>
       </details>
       <button type="button" class="key ${isSure ? "key-sure" : ""}" @click=${() => remove(record)}>${isSure ? log.remove_sure : log.remove}</button>
     </article>`;
+}
+
+// The entries of a run in their order; each new try of a card that was started over is told apart.
+function entryView(log) {
+  let tries = 1;
+  return (entry) => {
+    const isTry = entry.event === "start_over";
+    if (isTry) tries += 1;
+    return html`
+      <li class=${isTry ? "run-try" : ""}><time datetime=${new Date(entry.at).toISOString()}>${clock(entry.at)}</time>
+        <span>${isTry ? fill(log.try, { number: tries }) : entryWords(entry, log)}</span></li>`;
+  };
 }

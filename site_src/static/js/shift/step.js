@@ -6,14 +6,14 @@ import { signOf } from "./known.js";
 
 const LONG = 3; // more answers than this leave no room for the sign above them
 
-export function stepView({ offer, steps, rig, words, send, path }) {
+export function stepView({ offer, steps, rig, isSecond, words, send, path }) {
   const step = steps[offer.step];
   const missing = offer.missing.map((fact) => words.guard[fact] ?? words.guard.other).join(", ");
   return html`
     <section class="step" aria-live="polite">
       <div class="step-head">
         <span class="place">${words.place[step.place]}</span>
-        <span class="step-count">${offer.again ? words.shift.step_again : fill(offer.of ? words.shift.step_of : words.shift.step, offer)}</span>
+        <span class="step-count">${counted(offer, words)}${isSecond ? `, ${words.shift.step_second}` : nothing}</span>
       </div>
       <div class="step-body">
         <h2 class="step-act">${step.act}</h2>
@@ -30,6 +30,8 @@ export function stepView({ offer, steps, rig, words, send, path }) {
       ${answers(offer, step, words, send)}
     </section>`;
 }
+
+const counted = (offer, { shift }) => offer.again ? shift.step_again : fill(offer.of ? shift.step_of : shift.step, offer);
 
 function pause(offer, step, words) {
   const left = Math.ceil(offer.hold_left_s);
