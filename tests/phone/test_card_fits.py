@@ -64,6 +64,23 @@ def test_a_card_taken_up_again_shows_its_act_and_its_keys(handset, size):
     assert edges["see"] <= edges["top"] or edges["right"] <= edges["left"]
 
 
+OVERHANGS = """() => [...document.querySelectorAll(".answers .key")].filter((key) => {
+  const said = document.createRange();
+  said.selectNodeContents(key);
+  const [inner, outer] = [said.getBoundingClientRect(), key.getBoundingClientRect()];
+  return inner.left < outer.left || inner.right > outer.right || inner.top < outer.top || inner.bottom > outer.bottom;
+}).map((key) => key.textContent)"""
+
+
+@pytest.mark.parametrize("size", [SMALL, ON_ITS_SIDE], ids=["small", "on its side"])
+@pytest.mark.parametrize("address", ["shift/stages/", "fr/shift/stages/"])
+def test_words_stay_within_their_keys(take, address, size):
+    """The keys of a question, which share a row, hold their words in either language."""
+    page = take(locale="fr-CA" if address.startswith("fr/") else "en-US", viewport=size).open(address)
+    page.locator(".answers").wait_for()
+    assert page.evaluate(OVERHANGS) == []
+
+
 def test_large_letters_are_not_covered(handset):
     """With text at twice its size the keys follow what is to be read instead of lying over it."""
     card = open_card(handset, "scene")
