@@ -90,7 +90,7 @@ def page_data():
 
 @routes.get("/practice/page.json")
 def practice_data():
-    return _rig_page("caution")
+    return _rig_page("caution", "lasted")
 
 
 @routes.get("/why/speeds/page.json")

@@ -2,25 +2,26 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
 import { shape, warning } from "../warning.js";
+import { signOf } from "./known.js";
 
 const LONG = 3; // more answers than this leave no room for the sign above them
 
-export function stepView({ offer, steps, words, send, path }) {
+export function stepView({ offer, steps, rig, isSecond, words, send, path }) {
   const step = steps[offer.step];
   const missing = offer.missing.map((fact) => words.guard[fact] ?? words.guard.other).join(", ");
   return html`
     <section class="step">
       <div class="step-head">
         <span class="place">${words.place[step.place]}</span>
-        <span class="step-count">${fill(words.shift.step, offer)}</span>
+        <span class="step-count">${counted(offer, words)}${isSecond ? `, ${words.shift.step_second}` : nothing}</span>
       </div>
       <div class="step-body">
-        ${offer.again ? html`<p class="notice" id="again">${fill(words.shift.again, { missing })}</p>` : nothing}
-        <h2 class="step-act" aria-describedby="again beside">${step.act}</h2>
+        <h2 class="step-act" aria-describedby="beside">${step.act}</h2>
         ${isTimed(offer) ? pause(offer, step, words) : nothing}
         <div id="beside">
-          <p class="step-see"><b>${words.shift.see}</b>${step.see}</p>
+          <p class="step-see"><b>${words.shift.see}</b>${signOf(step, rig)}</p>
           ${step.caution ? warning("caution", words.shift.caution, step.caution) : nothing}
+          ${offer.again ? html`<p class="notice">${fill(words.shift.again, { missing })}</p>` : nothing}
         </div>
         <p class="step-why"><b>${words.shift.why}</b>${step.why}</p>
         ${path}
@@ -31,6 +32,8 @@ export function stepView({ offer, steps, words, send, path }) {
       ${answers(offer, step, words, send)}
     </section>`;
 }
+
+const counted = (offer, { shift }) => offer.again ? shift.step_again : fill(offer.of ? shift.step_of : shift.step, offer);
 
 const isTimed = ({ kind }) => kind === "hold" || kind === "limit";
 
