@@ -58,8 +58,9 @@ def judged(record, units):
         # the standard a record carries is free data, so a wrong one shows only in use: a fault of the file, not of ours
         raise CalcError("file", "damaged", at="standard")
     kept = dict(record)
+    kept["finished_ms"] = record.get("finished_ms")
     claimed = None
-    if record.get("finished_ms") is not None:
+    if kept["finished_ms"] is not None:
         given = record.get("result")
         kept["result"] = answer["summary"]
         status = given.get("status") if isinstance(given, dict) else None

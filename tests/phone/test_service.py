@@ -7,14 +7,16 @@ import pytest
 from playwright.sync_api import expect
 
 from calc import service_page
-from site_src import standards
+from site_src import data, standards
 from tests import service_records as records
+from tests.phone import history
 from tests.phone.handset import Handset, Host
-from tests.phone.proof import FULL, KEEP, KEEP_RIG, NAME, REFUSE, RIG, START, Clock, Proof, T, begun
+from tests.phone.proof import FULL, KEEP, KEEP_RIG, KEPT, NAME, REFUSE, RIG, START, Clock, Proof, T, begun
 from tests.phone.words import said
 
 PLAN = service_page.answer(copy.deepcopy(records.a_record()), standards.shown_in("US"))["plan"]
 RUNS = [test for test in PLAN["tests"] if test["kind"] == "run"]
+YEARS = data.words("years")["years"]
 SEED, KILLS, MOMENTS = 1911, 5, 110
 HOUR_S = 3600
 NOW_MS = int(START.timestamp() * 1000)
@@ -251,20 +253,34 @@ def test_a_held_key_steps_on(run_of):
 
 
 def test_a_file_comes_back(run_of, tmp_path):
-    """What left as a file comes back in on another phone, its clock paused; what is no test is refused."""
+    """An unfinished test comes in on another phone with its clock paused, and further on when it comes again; never back."""
     one = run_of(1)
     one.clock.passes(60)
     one.press(T["run"]["take"])
-    file = tmp_path / "test.json"
     record = {**one.record(), "id": "from-afar"}
-    file.write_text(json.dumps(record))
     page = one.handset.open("test/")
-    page.locator("input[type=file]").set_input_files(str(file))
-    page.get_by_text(T["test"]["taken_in"].split("{")[0]).wait_for()
+
+    def bring(changed, told):
+        file = tmp_path / "test.json"
+        file.write_text(json.dumps(changed))
+        page.locator("input[type=file]").set_input_files(str(file))
+        expect(page.get_by_role("status").filter(has_text=told)).to_be_visible()
+        return page.evaluate(KEPT, "from-afar")
+
+    assert "steady" not in bring(record, YEARS["taken_one"])
+    assert bring({**record, "revision": 99, "notes": "Packing weeps"}, YEARS["taken_one"])["notes"] == "Packing weeps"
+    assert bring(record, YEARS["here"].format(count=1))["revision"] == 99
+    assert bring({"schema": 1, "id": "from-afar"}, data.words("years")["file"]["not_a_test"])["revision"] == 99
     page.goto(f"{one.handset.host.origin}test/run/#from-afar/capacity")
     page.get_by_text(T["run"]["paused"], exact=True).wait_for()
     expect(page.get_by_role("timer").locator("b")).to_have_text("1:00")
-    page.goto(f"{one.handset.host.origin}test/")
-    file.write_text('{"schema": 1, "id": "x"}')
-    page.locator("input[type=file]").set_input_files(str(file))
-    page.get_by_text(T["test"]["take_wrong"]).wait_for()
+
+
+def test_a_finished_test_stays(handset):
+    """No file, however far on it says it is, takes the place of a test that is finished here."""
+    page = history.held(handset, [records.a_record()])
+    page.reload()
+    file = {"name": "later.json", "mimeType": "application/json", "buffer": json.dumps({**records.a_failed_record(), "revision": 10**9}).encode()}
+    page.locator("input[type=file]").set_input_files(file)
+    expect(page.get_by_role("status").filter(has_text=YEARS["here"].format(count=1))).to_be_visible()
+    assert page.evaluate(KEPT, records.a_record()["id"])["result"]["status"] == "pass"

@@ -8,6 +8,7 @@ import { chosenSystem } from "./rig/chosen.js";
 import { fill, unitWords } from "./site.js";
 import { dropRecord, keepRecord } from "./store.js";
 import { bring } from "./test/bring.js";
+import { bringKey, saidView } from "./test/bring_view.js";
 import { pointView } from "./test/change_view.js";
 import { day } from "./test/clock.js";
 import { historyFile } from "./test/files.js";
@@ -72,9 +73,8 @@ async function putBack() {
   draw();
 }
 
-async function take(input) {
-  const { taken, tests, said } = await bring({ files: [...input.files], tests: page.tests, call, units: unitsFor(data.systems, "US"), words });
-  input.value = "";
+async function take(files) {
+  const { taken, tests, said } = await bring({ files, tests: page.tests, call, units: unitsFor(data.systems, "US"), words });
   page.tests = tests;
   page.said = said;
   page.removed = null;
@@ -88,7 +88,7 @@ function draw() {
   const tests = ofRig();
   const done = tests.filter(isDone);
   render(html`
-    ${page.said.length ? html`<section class="notice" role="status"><div>${page.said.map((told) => html`<p>${told}</p>`)}</div></section>` : nothing}
+    ${saidView(page.said)}
     ${all.length > 1 ? chips({ name: "rig", legend: words.years.rig, value: page.rig, choices: all, change: (id) => { page.rig = id; draw(); } }) : nothing}
     ${done.length ? standingView(done) : html`<p>${words.years.none}</p>`}
     ${done.length ? historyView(done) : nothing}
@@ -96,8 +96,7 @@ function draw() {
     <h2>${words.years.carry}</h2>
     <div class="rows">
       ${tests.length ? html`<button type="button" class="key key-wide" @click=${() => send(historyFile(tests))}>${words.years.file}</button>` : nothing}
-      <label class="key key-wide key-file">${words.years.bring}
-        <input type="file" multiple accept=".json,application/json" @change=${(event) => take(event.target)}></label>
+      ${bringKey(words, take)}
     </div>
     ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}
     ${page.removed ? html`<p class="notice notice-low" role="status">${fill(words.years.removed, { name: `${page.removed.rig_name}, ${day(ended(page.removed))}` })}

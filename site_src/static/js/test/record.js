@@ -148,6 +148,13 @@ export function withSaid(record, { turn, s, clocks }, { isCounted, wall }) {
   }, said);
 }
 
+// A test from another phone: a clock that ran there is paused where it stood, and that phone's own clock stays behind.
+export function broughtOver(record, { reason, wall }) {
+  if (record.finished_ms !== null) return record;
+  const { steady, heard, ...left } = record;
+  return runningIn(left).reduce((each, name) => halted(each, name, { kind: "pause", reason, now: clockOf(each, name).since, wall }), left);
+}
+
 // Every clock stopped.
 export const allHalted = (record, { now, wall }) =>
   runningIn(record).reduce((each, name) => halted(each, name, { kind: "end", now, wall }), record);

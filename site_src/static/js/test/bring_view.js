@@ -1,0 +1,14 @@
+// The key that takes files in, and what is said of them.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+
+// `take` gets the files; the same ones can be chosen again.
+export const bringKey = (words, take) => html`
+  <label class="key key-wide key-file">${words.years.bring}
+    <input type="file" multiple accept=".json,application/json" @change=${({ target }) => {
+      const files = [...target.files];
+      target.value = "";
+      take(files);
+    }}></label>`;
+
+export const saidView = (said) => said.length === 0 ? nothing
+  : html`<section class="notice" role="status"><div>${said.map((told) => html`<p>${told}</p>`)}</div></section>`;
