@@ -15,7 +15,7 @@ def answer(baseline, readings, quick, accuracy, units):
     units: see calc.display
 
     Returns `{"status", "steps", "problems"}` of service_quick.compare, each step with "expected_text", "band_text" and
-    "percent_text"; problems are `{"place", "code"}`, such as "1.discharge_psi", and that entry counts as blank. Baseline
+    "percent_text"; problems are those of service_entry, such as at "1.discharge_psi", and that entry counts as blank. Baseline
     readings that are not whole are left out. Raises CalcError naming the input.
     Source: service_quick.compare.
     """
@@ -39,9 +39,10 @@ def answer(baseline, readings, quick, accuracy, units):
         step["expected_text"] = service_page.text(units, "pressure", step["expected_psi"])
         step["band_text"] = None if step["band_psi"] is None else plain(step["band_psi"] * scale["factor"], scale["places"])
         step["percent_text"] = None if step["percent"] is None else plain(abs(step["percent"]), 1)
+    service_page.tell_bounds(problems, units)
     told["problems"] = problems
     return told
 
 
 def _read(typed, units, place, problems):
-    return {name: service_entry.read(units, kind, place + "." + name, typed.get(name), problems) for name, kind in FIELDS}
+    return {name: service_entry.read(units, kind, place + "." + name, typed.get(name), problems, name) for name, kind in FIELDS}

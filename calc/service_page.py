@@ -26,6 +26,7 @@ def answer(record, units):
     rig, conditions, readings, problems = service_entry.facts(record, units)
     made = _plan(rig, conditions, problems)
     if made is None:
+        tell_bounds(problems, units)
         return {"plan": None, "verdict": None, "live": {}, "summary": None, "problems": problems, "points": []}
     told = _verdict(made, readings, problems)
     live = _live(made, record, units, problems)
@@ -34,6 +35,7 @@ def answer(record, units):
         _tell_test(test, units)
     _tell(told, units)
     _tell(live, units)
+    tell_bounds(problems, units)
     return {"plan": made, "verdict": told, "live": live, "summary": summary, "problems": problems,
             "points": _points(rig["standard"], units)}
 
@@ -87,10 +89,10 @@ def _live(plan, record, units, problems):
         for name in draft.get("values") or {}:
             typed = draft["values"][name]
             if isinstance(typed, list):
-                values[name] = [service_entry.read(units, "pitot", place + name + "." + str(count), each, problems)
+                values[name] = [service_entry.read(units, "pitot", place + name + "." + str(count), each, problems, name)
                                 for count, each in enumerate(typed)]
             else:
-                values[name] = service_entry.read(units, service_entry.kind_of(name), place + name, typed, problems)
+                values[name] = service_entry.read(units, service_entry.kind_of(name), place + name, typed, problems, name)
         values["at_s"] = 0
         try:
             live[test["id"]] = service_judge.reading(test, service_entry.tip_of(draft.get("tip"), units, place + "tip", problems), values, plan)
@@ -129,6 +131,20 @@ def limit_text(units, kind, value, is_least):
     counted = (value * scale["factor"] + scale.get("offset", 0)) * tenfold
     counted = math.ceil(counted - SHORT_OF) if is_least else math.floor(counted + SHORT_OF)
     return plain(counted / tenfold, scale["places"])
+
+
+def tell_bounds(problems, units):
+    """Add to each entry that cannot be the texts of what it can be, "least_text" and "most_text".
+
+    problems: of calc.service_entry
+    units: see calc.display
+
+    Raises CalcError naming units. Source: limit_text.
+    """
+    for problem in problems:
+        if "least" in problem:
+            problem["least_text"] = limit_text(units, problem["kind"], problem["least"], True)
+            problem["most_text"] = limit_text(units, problem["kind"], problem["most"], False)
 
 
 def _tell(told, units):

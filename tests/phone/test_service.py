@@ -237,6 +237,23 @@ def test_a_missed_reading_is_named(run_of):
     one.counts("0:00")
 
 
+def test_what_no_gauge_can_show_is_refused(run_of):
+    """At its field, with what there can be: too high at once, too low when it is typed out. The entry stands, and is not kept."""
+    one = run_of(1)
+    for typed in ("99999", "-50"):
+        one.type("pitot_psi", typed)
+        one.page.locator("input[name=pitot_psi]").blur()
+        one.says(T["test"]["possible"].format(least=0, most=200, unit="psi"))
+        expect(one.page.locator("input[name=pitot_psi]")).to_have_value(typed)
+        expect(one.page.get_by_role("button", name=T["run"]["take"], exact=True)).to_be_disabled()
+    one.part("conditions")
+    one.type("water_f", "6")
+    refusal = one.page.get_by_text(T["test"]["possible"].format(least=32, most=212, unit="°F"))
+    expect(refusal).to_have_count(0)
+    one.page.locator("input[name=water_f]").blur()
+    expect(refusal).to_be_visible()
+
+
 def test_a_held_key_steps_on(run_of):
     """A key that is held goes on from what stands there; a tap goes to the next whole step."""
     one = run_of(1)

@@ -96,13 +96,17 @@ def test_metric_readings_are_the_same_test(run):
     ("path", "value", "place", "code"),
     [
         (("conditions", "air_f"), "hot@US", "conditions.air_f", "not_a_number"),
-        (("conditions", "lift_ft"), "-5@US", "conditions.lift_ft", "negative"),
-        (("conditions", "suction_lines"), "0", "conditions.suction_lines", "not_positive"),
+        (("conditions", "lift_ft"), "-5@US", "conditions.lift_ft", "out_of_range"),
+        (("conditions", "suction_lines"), "0", "conditions.suction_lines", "out_of_range"),
         (("rig", "tank"), "big@US", "rig.tank", "not_a_number"),
         (("tests", "governed", "values", "governed_rpm"), "fast", "tests.governed.governed_rpm", "not_a_number"),
         (("tests", "capacity", "attempts", 0, "sets", 0, "values", "discharge_psi"), "x@US", "tests.capacity.0.0.discharge_psi", "not_a_number"),
-        (("tests", "capacity", "attempts", 0, "sets", 0, "values", "discharge_psi"), "-1@US", "tests.capacity.0.0.discharge_psi", "negative"),
-        (("tests", "capacity", "draft", "values", "discharge_psi"), "-1@US", "tests.capacity.draft.discharge_psi", "negative"),
+        (("tests", "capacity", "attempts", 0, "sets", 0, "values", "discharge_psi"), "-1@US", "tests.capacity.0.0.discharge_psi", "out_of_range"),
+        (("tests", "capacity", "draft", "values", "discharge_psi"), "-1@US", "tests.capacity.draft.discharge_psi", "out_of_range"),
+        (("tests", "capacity", "draft", "values", "pitot_psi"), ["99999@US"], "tests.capacity.draft.pitot_psi.0", "out_of_range"),
+        (("conditions", "water_f"), "-50@US", "conditions.water_f", "out_of_range"),
+        (("tests", "conditions"), {"values": {"water_end_f": "101@SI"}}, "tests.conditions.water_end_f", "out_of_range"),
+        (("tests", "vacuum"), {"values": {"vacuum_reached_inhg": "31@US"}}, "tests.vacuum.vacuum_reached_inhg", "out_of_range"),
     ],
 )
 def test_problems(run, path, value, place, code):
@@ -113,8 +117,20 @@ def test_problems(run, path, value, place, code):
         within = within[step]
     within[path[-1]] = value
     told = answered(run, record)
-    assert told["problems"] == [{"place": place, "code": code}]
+    assert [(problem["place"], problem["code"]) for problem in told["problems"]] == [(place, code)]
     assert told["verdict"]["status"] == "not_proven"
+
+
+@pytest.mark.parametrize(
+    ("shown", "typed", "least", "most", "is_below"),
+    [("US", "99999@US", "0", "200", False), ("SI", "-1@SI", "0", "1378", True), ("bar", "14@bar", "0", "13.78", False)],
+)
+def test_bounds_are_told_in_the_units_shown(run, shown, typed, least, most, is_below):
+    """By hand: a pitot gauge that ends at 200 psi ends at 1,378.95 kPa and 13.7895 bar; what is told is inside it."""
+    record = a_record()
+    record["tests"]["capacity"]["draft"]["values"]["pitot_psi"] = [typed]
+    (problem,) = answered(run, record, shown)["problems"]
+    assert (problem["least_text"], problem["most_text"], problem["is_below"], problem["kind"]) == (least, most, is_below, "pitot")
 
 
 @pytest.mark.parametrize(("rig", "conditions"), [({}, a_record()["conditions"]), (a_record()["rig"], {})])

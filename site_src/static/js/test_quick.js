@@ -10,6 +10,7 @@ import {
   closed, isUnderWay, keepQuick, opened, STEPS, withBaseline, withEarlier, withReading, withRepaired, withSeen, withStopped, withUnseen,
 } from "./test/quick_record.js";
 import { rowText, stepView } from "./test/quick_step.js";
+import { refuser } from "./test/refusal.js";
 import { systemChips, unitsFor } from "./units.js";
 import { warning } from "./warning.js";
 
@@ -78,10 +79,7 @@ function draw() {
   const shown = (kind, text) => (text ? call("service_entry.shown", { units: unitsFor(data.systems, page.system), kind, text }) : "");
   const view = {
     data, words, record, act, answer, u, shown, system: page.system, isLooked: page.isLooked,
-    refusal: (at) => {
-      const found = answer.problems.find((problem) => problem.place === at);
-      return found ? words.refusal[found.code] ?? words.refusal.other : null;
-    },
+    refusal: refuser(answer.problems, { words, u }),
   };
   render(html`
     ${page.isKept ? nothing : html`<p class="notice" role="alert">${words.quick.note_lost}</p>`}
@@ -130,6 +128,7 @@ else {
     call = await starting;
     place.replaceChildren();
     draw();
+    place.addEventListener("focusout", () => queueMicrotask(draw)); // what was typed is whole now
     stayAwake(() => {});
   } catch (problem) {
     render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);

@@ -13,6 +13,7 @@ import { everyTest, keepTest, watchKeeping } from "./test/keeper.js";
 import { missingWord } from "./test/missing.js";
 import { planView, signsView } from "./test/plan_view.js";
 import { askedOf, clockOf, countedS, halted, isRunning, runningIn, testOf, withJump } from "./test/record.js";
+import { refuser } from "./test/refusal.js";
 import { runView } from "./test/run_view.js";
 import { siteView } from "./test/site_view.js";
 import { verdictView } from "./test/status.js";
@@ -70,13 +71,11 @@ function judge() {
 const act = actions({ record: () => record, answer: () => answer, page, steady: () => steady, change, draw: () => draw() });
 
 function view() {
+  const u = unitWords(words, page.system);
   return {
-    data, words, record, answer, page, act, system: page.system, u: unitWords(words, page.system), now: steady.now(), besideOf,
+    data, words, record, answer, page, act, system: page.system, u, now: steady.now(), besideOf,
     shown: (kind, text) => (text ? call("service_entry.shown", { units: units(), kind, text }) : ""),
-    refusal: (at) => {
-      const found = answer.problems.find((problem) => problem.place === at);
-      return found ? words.refusal[found.code] ?? words.refusal.other : null;
-    },
+    refusal: refuser(answer.problems, { words, u }),
   };
 }
 
@@ -168,6 +167,7 @@ try {
   });
   draw();
   look();
+  place.addEventListener("focusout", () => queueMicrotask(draw)); // what was typed is whole now
   addEventListener("pageshow", (event) => event.persisted && location.reload()); // what it shows may be old by now
   addEventListener("hashchange", () => {
     if (location.hash.slice(1).split("/")[0] !== record.id) return location.reload();

@@ -7,7 +7,7 @@ import { clockOf, testOf } from "./record.js";
 import { figureView } from "./status.js";
 
 export function figuresView(view, test, judged) {
-  const { words, record, act, refusal, besideOf } = view;
+  const { words, record, act, besideOf } = view;
   const values = test.kind === "conditions" ? { ...record.conditions, ...testOf(record, test.id).values } : testOf(record, test.id).values ?? {};
   const change = (field) => (text) => test.kind === "conditions" && field !== "water_end_f" ? act.condition(field, text) : act.value(test.id, field, text);
   const figureOf = (field) => judged.figures.filter((figure) => figure.kind !== "check" && (figure.id === field || ofPair(test, figure.id, field)));
@@ -18,7 +18,7 @@ export function figuresView(view, test, judged) {
       : html`${amountView(view, {
           id: field.id.replaceAll(".", "-"), name: field.id, label: labelOf(field.id, view), text: values[field.id] ?? "",
           start: startOf(judged, field), kind: kindOf(field.id),
-          refusal: refusal(`tests.${test.id}.${field.id}`) ?? refusal(`conditions.${field.id}`),
+          at: [`tests.${test.id}.${field.id}`, `conditions.${field.id}`],
           change: change(field.id), beside: besideOf(test.id, field.id) })}
         ${figureOf(field.id).map((figure) => figureView(figure, labelOf(figure.id, view), view.u[`u_${figure.kind}`], words))}`)}`;
 }

@@ -70,7 +70,7 @@ function isPast({ due_s }, due, counted) {
 
 // The entries of one set; each pitot of several tips is one.
 function entryView(view, test) {
-  const { record, refusal, act, besideOf } = view;
+  const { record, act, besideOf } = view;
   const draft = testOf(record, test.id).draft ?? {};
   const values = draft.values ?? {};
   const count = draft.tip?.count ?? 1;
@@ -80,7 +80,7 @@ function entryView(view, test) {
     label: place === null || count === 1 ? labelOf(field.id, view) : `${labelOf(field.id, view)} ${place + 1}`,
     text: (place === null ? values[field.id] : values[field.id]?.[place]) ?? "",
     start: startOf(test, field, draft, record),
-    refusal: refusal(`tests.${test.id}.draft.${field.id}${place === null ? "" : `.${place}`}`),
+    at: [`tests.${test.id}.draft.${field.id}${place === null ? "" : `.${place}`}`],
     change: (text) => act.draft(test.id, field.id, text, place),
     beside: besideOf(test.id, field.id),
   });
