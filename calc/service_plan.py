@@ -42,7 +42,7 @@ def plan(rig, conditions):
     conditions: as the module says, in calc's units
 
     Returns plain data: "tests" in order, each with its fields and limits or, for a pumping run, its targets; what is not
-    known is named under "missing" and nothing is put in its place. Raises CalcError naming the input.
+    known is named under "missing", "rig." before what the rig's profile lacks, and nothing is put in its place. Raises CalcError naming the input.
     Source: the standard's data, where every section tells its own.
     """
     standard = rig.get("standard")
@@ -95,7 +95,7 @@ def _made(name, rig, conditions, standard):
     if name == "tank" and rig.get("tank_gal") == 0:
         return None
     if name in CHECKS:
-        missing = ["stages"] if name == "transfer" and not rig.get("stages") else []
+        missing = ["rig.stages"] if name == "transfer" and not rig.get("stages") else []
         return _test(name, "checks", [_check(each) for each in CHECKS[name]], [], missing)
     section = standard.get(_SECTIONS.get(name, name))
     if section is None:
@@ -131,7 +131,7 @@ def _conditions(section, rig, conditions):
 def _interlock(section, rig, conditions):
     drive = rig.get("drive")
     if not drive:
-        return _test("interlock", "checks", [], [], ["drive"])
+        return _test("interlock", "checks", [], [], ["rig.drive"])
     return _test("interlock", "checks", [_check(row["id"]) for row in section if drive in row["drives"]], [])
 
 
@@ -139,7 +139,7 @@ def _governed(section, rig, conditions):
     governed_rpm = rig.get("governed_rpm")
     field = _field("governed_rpm", "speed")
     if not governed_rpm:
-        return _test("governed", "figures", [field], [], ["governed_rpm"])
+        return _test("governed", "figures", [field], [], ["rig.governed_rpm"])
     tolerance_rpm = section["governed_tolerance_rpm"]
     limit = _limit("governed_rpm", "speed", governed_rpm - tolerance_rpm, governed_rpm + tolerance_rpm)
     return _test("governed", "figures", [field], [limit])
@@ -201,7 +201,7 @@ def _intake_relief(section, rig, conditions):
 def _tank(section, rig, conditions):
     field = _field("tank_flow_gpm", "flow")
     if rig.get("tank_gal") is None:
-        return _test("tank", "figures", [field], [], ["tank_gal"])
+        return _test("tank", "figures", [field], [], ["rig.tank_gal"])
     least_gpm = step_for(section["steps"], "below_gal", rig["tank_gal"])["least_gpm"]
     return _test("tank", "figures", [field], [_limit("tank_flow_gpm", "flow", least_gpm)])
 

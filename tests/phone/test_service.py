@@ -237,6 +237,32 @@ def test_a_missed_reading_is_named(run_of):
     one.counts("0:00")
 
 
+def test_what_is_missing_leads_to_its_field(handset):
+    """Before there is a plan it is said what to put in; so is what a gauge figure waits for, and what the rig's profile lacks."""
+    page = history.held(handset)
+    page.evaluate(KEEP_RIG, {**history.PROFILE, "governed": ""})
+    record = begun(records.a_record(rig=history.PROFILE["id"]), NOW_MS)
+    page.evaluate(KEEP, {**record, "conditions": {}, "tests": {}, "rig": {key: value for key, value in record["rig"].items() if key != "governed"}})
+    page.goto(f"{handset.host.origin}test/run/#{record['id']}")
+    page.get_by_role("link", name=T["ask"]["source"]).tap()
+    expect(page.get_by_role("radio", name=T["condition"]["draft"])).to_be_focused()
+    page.get_by_role("radio", name=T["condition"]["draft"]).tap()
+    page.get_by_role("link", name=T["test"]["back"]).tap()
+    page.get_by_role("link", name=T["test_name"]["capacity"]).tap()
+    page.locator(".targets").get_by_role("link", name=T["field"]["lift_ft"]).tap()
+    expect(page.locator("#lift_ft")).to_be_focused()
+    page.locator("#lift_ft").fill("99")
+    page.get_by_role("link", name=T["test"]["back"]).tap()
+    page.get_by_role("link", name=T["test"]["possible"].format(least=0, most=34, unit="ft")).tap()
+    expect(page.locator("#lift_ft")).to_have_value("99")
+    page.evaluate("(part) => { location.hash = part; }", f"{record['id']}/governed")
+    expect(page.get_by_role("link", name=T["missing"]["governed_rpm"])).to_have_attribute("href", f"{handset.host.origin}rig/")
+    page.evaluate(KEEP_RIG, history.PROFILE)  # which knows the speed
+    page.reload()
+    page.locator(".outcome").wait_for()
+    expect(page.get_by_role("link", name=T["missing"]["governed_rpm"])).to_have_count(0)
+
+
 def test_what_no_gauge_can_show_is_refused(run_of):
     """At its field, with what there can be: too high at once, too low when it is typed out. The entry stands, and is not kept."""
     one = run_of(1)
@@ -285,6 +311,7 @@ def test_a_file_comes_back(run_of, tmp_path):
         return page.evaluate(KEPT, "from-afar")
 
     assert "steady" not in bring(record, YEARS["taken_one"])
+    assert bring(record, YEARS["here"].format(count=1))["notes"] == ""
     assert bring({**record, "revision": 99, "notes": "Packing weeps"}, YEARS["taken_one"])["notes"] == "Packing weeps"
     assert bring(record, YEARS["here"].format(count=1))["revision"] == 99
     assert bring({"schema": 1, "id": "from-afar"}, data.words("years")["file"]["not_a_test"])["revision"] == 99

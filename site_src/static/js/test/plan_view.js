@@ -4,6 +4,7 @@ import { enterLink } from "../diagnose/enter.js";
 import { fill } from "../site.js";
 import { warning } from "../warning.js";
 import { minutes } from "./clock.js";
+import { askView } from "./missing.js";
 import { clockOf, countedS } from "./record.js";
 import { figureView, mark, verdictView } from "./status.js";
 import { labelOf } from "./entries.js";
@@ -14,11 +15,11 @@ export function planView(view) {
   return html`
     ${summaryView(view)}
     ${open ? warning("caution", words.test.beware, `${words.test.drill} ${words.test.stop_first}`) : html`<p class="notice">${words.test.finished}</p>`}
+    ${open ? askView(view) : nothing}
     <nav class="parts" aria-label=${words.test.title}>
       <a class="part" href="#${record.id}/site"><span><b>${words.test.site}</b><small>${words.test.site_told}</small></span></a>
       ${answer.plan ? answer.plan.tests.map((test) => part(view, test)) : nothing}
     </nav>
-    ${answer.plan ? nothing : html`<p class="notice">${fill(words.test.no_plan, { reason: whyNoPlan(view) })}</p>`}
     ${signsView(view)}
     <div class="rows">
       <a class="key key-wide" href="../sheet/#${record.id}">${words.test.sheet}</a>
@@ -26,9 +27,6 @@ export function planView(view) {
         <button type="button" class="key key-wide key-strong" @click=${() => act.ask("finish")}>${words.test.finish}</button>`}
     </div>`;
 }
-
-const whyNoPlan = ({ words, answer }) => answer.problems
-  .map(({ place, code }) => `${words.field[place.split(".").at(-1)] ?? place}: ${words.refusal[code] ?? words.refusal.other}`).join(" ");
 
 export function summaryView({ words, record, answer, u }) {
   const told = answer.verdict;

@@ -6,9 +6,13 @@ const RIG = ["drive", "pump_rated", "pump_stages", "pump_ratio", "governed", "ta
 
 const mark = () => crypto.randomUUID?.() ?? `${Date.now()}-${Math.random()}`;
 
+const rigOf = (profile) => Object.fromEntries(RIG.filter((name) => profile[name]).map((name) => [name, profile[name]]));
+
+// A test with what its rig's profile came to say after it was begun; what it was begun with stands.
+export const filledFrom = (record, profile) => ({ ...record, rig: { ...rigOf(profile), ...record.rig } });
+
 // A new test of a rig. `earlier` are its finished tests; what was read when new and last goes along, to be compared with.
 export function newRecord({ profile, standard, earlier, wall }) {
-  const rig = Object.fromEntries(RIG.filter((name) => profile[name]).map((name) => [name, profile[name]]));
   const done = earlier.filter((record) => record.result).sort((one, other) => one.finished_ms - other.finished_ms);
   const last = done.at(-1);
   const sameSite = ["source", "flow_by", "suction_size_in", "suction_length_ft", "suction_lines", "altitude_ft", "tips_in"];
@@ -18,7 +22,7 @@ export function newRecord({ profile, standard, earlier, wall }) {
     revision: 0,
     rig_id: profile.id,
     rig_name: profile.name,
-    rig: { ...rig, meters: last?.rig.meters ?? "", auxiliary: last?.rig.auxiliary ?? "", new: speedsOf(done.find(isAcceptance)), last: speedsOf(last) },
+    rig: { ...rigOf(profile), meters: last?.rig.meters ?? "", auxiliary: last?.rig.auxiliary ?? "", new: speedsOf(done.find(isAcceptance)), last: speedsOf(last) },
     standard,
     conditions: Object.fromEntries(sameSite.filter((name) => last?.conditions[name]).map((name) => [name, last.conditions[name]])),
     accuracy: {},

@@ -4,6 +4,7 @@ import { fill } from "../site.js";
 import { warning } from "../warning.js";
 import { clockView, minutes, reasonView } from "./clock.js";
 import { amountView, labelOf } from "./entries.js";
+import { missingView } from "./missing.js";
 import { attemptOf, clockOf, countedS, testOf } from "./record.js";
 import { figureView, verdictView } from "./status.js";
 
@@ -30,10 +31,12 @@ export function runView(view, test, judged) {
     ${test.hold_s === null ? html`<p class="notice">${words.run.no_hold}</p>` : nothing}`;
 }
 
-function targets({ words, u, record, act, data }, test) {
+function targets(view, test) {
+  const { words, u, record, act, data } = view;
   const tip = testOf(record, test.id).draft?.tip;
   const option = test.tips.find((each) => tip && each.count === tip.count && record.conditions.tips_in[each.place] === tip.tip_in);
-  const gauge = record.conditions.source === "pressurised" ? words.run.gauge_none : test.gauge_text === null ? words.run.gauge_missing : null;
+  const gauge = record.conditions.source === "pressurised" ? words.run.gauge_none
+    : test.gauge_text === null ? html`${words.run.gauge_missing} ${missingView(test.missing.filter((name) => name !== "hold"), view, test)}` : null;
   return html`
     <section class="targets">
       <div class="target"><span>${words.run.gauge}</span>${gauge ? html`<b class="target-none">${gauge}</b>` : html`<b>${test.gauge_text}<small> ${u.u_pressure}</small></b>`}</div>
