@@ -41,7 +41,8 @@ def plan(rig, conditions):
     rig: as the module says; rated capacity 50 to 6,000 US gallons per minute
     conditions: as the module says, in calc's units
 
-    Returns plain data: "tests" in order, each with its fields and limits or, for a pumping run, its targets; what is not
+    Returns plain data: "tests" in order, each with its fields and limits or, for a pumping run, its targets, and what must stand
+    before its time counts, "start"; what is not
     known is named under "missing", "rig." before what the rig's profile lacks, and nothing is put in its place. Raises CalcError naming the input.
     Source: the standard's data, where every section tells its own.
     """
@@ -103,8 +104,8 @@ def _made(name, rig, conditions, standard):
     return _MAKERS[name](section, rig, conditions)
 
 
-def _test(name, kind, fields, limits, missing=(), hold_s=None):
-    return {"id": name, "kind": kind, "fields": fields, "limits": limits, "missing": list(missing), "hold_s": hold_s}
+def _test(name, kind, fields, limits, missing=(), hold_s=None, start=()):
+    return {"id": name, "kind": kind, "fields": fields, "limits": limits, "missing": list(missing), "hold_s": hold_s, "start": list(start)}
 
 
 def _check(name):
@@ -165,7 +166,7 @@ def _vacuum(section, rig, conditions):
     if altitude_ft is not None:
         limits = [_limit("vacuum_reached_inhg", "vacuum", least_vacuum_inhg(section, altitude_ft))] + limits
         missing = []
-    return _test("vacuum", "figures", fields, limits, missing, section["hold_s"])
+    return _test("vacuum", "figures", fields, limits, missing, section["hold_s"], ["vacuum_reached_inhg"])
 
 
 def _priming(section, rig, conditions):
@@ -235,7 +236,7 @@ def _meters(section, rig, conditions):
 def _hydrostatic(section, rig, conditions):
     fields = [_field("hydrostatic_psi", "pressure"), _check("hydrostatic_held")]
     limit = _limit("hydrostatic_psi", "pressure", section["least_psi"])
-    return _test("hydrostatic", "figures", fields, [limit], (), section["hold_s"])
+    return _test("hydrostatic", "figures", fields, [limit], (), section["hold_s"], ["hydrostatic_psi"])
 
 
 _SECTIONS = {"governed": "engine"}

@@ -56,8 +56,11 @@ def prepare(proof):
 def hold_vacuum(proof, clock):
     """Five minutes, with the phone's clock an hour ahead in the middle of them."""
     proof.part("vacuum")
-    proof.press(T["run"]["begin"])
+    proof.type("vacuum_reached_inhg", "21")
+    expect(proof.page.get_by_role("button", name=T["run"]["begin"], exact=True)).to_be_disabled()
+    proof.says(T["run"]["waits_limit"])
     proof.type("vacuum_reached_inhg", "24")
+    proof.press(T["run"]["begin"])
     clock.passes(120)
     clock.is_set(HOUR_S)
     clock.passes(60)
@@ -68,34 +71,36 @@ def hold_vacuum(proof, clock):
     proof.says(T["code"]["met"])
 
 
-def read(proof, test, pitot_psi=None):
-    """One set of readings, kept."""
+def read(proof, test, pitot_psi=None, keys=("take", "again")):
+    """One set of readings, kept by whichever of the keys there is; with none of them only typed."""
     option = test["tips"][0]
     proof.type("discharge_psi", f"{test['gauge_psi'] + 2:.0f}")
     for place in range(option["count"]):
         proof.type("pitot_psi", str(pitot_psi or round(option["pitot_psi"] + 2)), place)
     proof.type("engine_rpm", "1600")
-    if pitot_psi is None:
+    if keys:
         proof.moment(proof)
-        proof.page.get_by_role("button", name=T["run"]["take"], exact=True).or_(proof.page.get_by_role("button", name=T["run"]["again"], exact=True)).tap()
+        one, other = (proof.page.get_by_role("button", name=T["run"][key], exact=True) for key in keys)
+        one.or_(other).tap()
 
 
 def stray_and_pause(proof, clock, test):
-    """A first attempt at the capacity: a blank is asked for, a pause keeps its reason, a stray stops the clock and says why."""
+    """A first attempt at the capacity: it starts on its flow, a pause keeps its reason, a stray stops the clock and says why."""
     proof.part(test["id"])
-    proof.press(T["run"]["begin"])
     proof.type("discharge_psi", "145")
-    expect(proof.page.get_by_role("button", name=T["run"]["take"], exact=True)).to_be_disabled()
-    proof.says(T["run"]["blank"].format(fields=f"{T['field']['pitot_psi']}, {T['field']['engine_rpm']}"))
-    read(proof, test)
+    expect(proof.page.get_by_role("button", name=T["run"]["begin"], exact=True)).to_be_disabled()
+    proof.says(T["run"]["waits"])
+    read(proof, test, keys=("begin", "begin"))
     clock.passes(200)
     proof.press(T["run"]["pause"])
     proof.press(T["run"]["reasons_pause"][2])
     clock.passes(500)
     proof.counts("3:20")
+    expect(proof.page.get_by_role("button", name=T["run"]["resume"], exact=True)).to_be_disabled()
+    read(proof, test, keys=())  # the flow, after the pause
     proof.press(T["run"]["resume"])
     clock.passes(100)
-    read(proof, test, pitot_psi=90)
+    read(proof, test, pitot_psi=90, keys=())
     proof.says(T["run"]["straying"])
     proof.press(T["run"]["take_stray"])
     proof.says(T["run"]["strayed"])
@@ -105,13 +110,12 @@ def stray_and_pause(proof, clock, test):
 def run(proof, clock, test, meanwhile):
     """A run to its end, read when it is due; `meanwhile(at_s)` is done before each reading."""
     proof.part(test["id"])
-    proof.press(T["run"]["begin_again"] if test["id"] == "capacity" else T["run"]["begin"])
     at_s = 0
     for due_s in test["due_s"]:
         passed = meanwhile(due_s)
         clock.passes(due_s - at_s - passed) if due_s - at_s > passed else None
         at_s = due_s
-        read(proof, test)
+        read(proof, test, keys=("take", "again") if due_s else ("begin", "begin_again"))
     proof.says(T["code"]["met"])
 
 
@@ -173,13 +177,14 @@ def run_of(take):
     handset = take()
     handset.clock = Clock(handset.context)
 
-    def begin(number):
+    def begin(number, is_started=True):
         start = handset.open("test/")
         record = begun(records.a_record(number, rig=f"rig-{number}", name=f"Tollgate Engine {number}"), NOW_MS)
         start.evaluate(KEEP, record)
         start.close()
         proof = Proof(handset, handset.clock, handset.open(f"test/run/#{record['id']}/capacity"))
-        proof.press(T["run"]["begin"])
+        if is_started:
+            proof.press(T["run"]["begin"])
         return proof
 
     return begin
@@ -190,7 +195,6 @@ def test_two_rigs_at_once(run_of):
     one, other = run_of(1), run_of(2)
     clock = one.clock
     clock.passes(60)
-    one.press(T["run"]["take"])
     one.reborn(meanwhile_s=30)
     one.counts("1:30")
     clock.is_set(HOUR_S)
@@ -230,11 +234,38 @@ def test_a_store_that_refuses_is_told(run_of):
 def test_a_missed_reading_is_named(run_of):
     """A reading that was due and is past cannot be made up for: it is named, and a new start is offered."""
     one = run_of(1)
-    one.press(T["run"]["take"])
     one.clock.passes(460)
     one.says(T["run"]["missed_word"])
     one.press(T["run"]["begin_again"])
+    one.says(T["run"]["stopped"])
+    again = one.page.get_by_role("button", name=T["run"]["begin_again"], exact=True)
+    expect(again).to_be_disabled()
+    one.type("pitot_psi", "70")
+    again.tap()
     one.counts("0:00")
+
+
+def test_a_run_starts_on_its_flow(run_of):
+    """Outside the band the clock does not start and says why; what a pump cannot reach is recorded as a failure, with its reading."""
+    one = run_of(1, is_started=False)
+    start = one.page.get_by_role("button", name=T["run"]["begin"], exact=True)
+    expect(start).to_be_enabled()
+    one.type("pitot_psi", "50")  # 2 1/4 in: 1,065 gpm of 1,250
+    expect(start).to_be_disabled()
+    one.says(T["run"]["waits_flow"].format(least="1187.5", most="1312.5", u_flow="gpm"))
+    one.counts("0:00")
+    one.press(T["run"]["short"])
+    one.says(T["status"]["fail"])
+    (attempt,) = one.record()["tests"]["capacity"]["attempts"]
+    assert (attempt["clock_s"], attempt["stopped"], len(attempt["sets"])) == (0, T["run"]["reasons_stop"][0], 1)
+    one.type("pitot_psi", "70")
+    one.press(T["run"]["begin_again"])
+    one.clock.passes(60)
+    one.part("leaks")
+    strip = one.page.get_by_role("link", name=T["test_name"]["capacity"])
+    expect(strip).to_contain_text("1:00")
+    strip.tap()
+    one.counts("1:00")
 
 
 def test_what_is_missing_leads_to_its_field(handset):
@@ -249,7 +280,7 @@ def test_what_is_missing_leads_to_its_field(handset):
     page.get_by_role("radio", name=T["condition"]["draft"]).tap()
     page.get_by_role("link", name=T["test"]["back"]).tap()
     page.get_by_role("link", name=T["test_name"]["capacity"]).tap()
-    page.locator(".targets").get_by_role("link", name=T["field"]["lift_ft"]).tap()
+    page.locator(".wants").first.get_by_role("link", name=T["field"]["lift_ft"]).tap()
     expect(page.locator("#lift_ft")).to_be_focused()
     page.locator("#lift_ft").fill("99")
     page.get_by_role("link", name=T["test"]["back"]).tap()
@@ -299,7 +330,7 @@ def test_a_file_comes_back(run_of, tmp_path):
     """An unfinished test comes in on another phone with its clock paused, and further on when it comes again; never back."""
     one = run_of(1)
     one.clock.passes(60)
-    one.press(T["run"]["take"])
+    one.press(T["run"]["again"])
     record = {**one.record(), "id": "from-afar"}
     page = one.handset.open("test/")
 

@@ -30,7 +30,7 @@ FLOORS = (
     {"uncertainty", "service_bounds", "service_runs", "service_signs", "service_years", "service_due"},
     {"service_entry"},
     {"service_plan", "service_judge", "service_quick", "service_curve"},
-    {"service_verdict"},
+    {"service_verdict", "service_start"},
     {"service_test"},
     {"service_page"},
     {"service_file", "service_history", "service_bay"},

@@ -51,6 +51,48 @@ def test_answer(run):
     assert told["verdict"]["status"] == "not_proven"
 
 
+@pytest.mark.parametrize(
+    ("draft", "expected"),
+    [
+        (None, [("discharge_psi", "blank"), ("pitot_psi", "blank"), ("engine_rpm", "blank")]),
+        ({"discharge_psi": "140@US", "pitot_psi": ["70@US"]}, [("engine_rpm", "blank")]),
+        ({"discharge_psi": "140@US", "pitot_psi": ["99999@US"], "engine_rpm": "1600"}, [("pitot_psi", "blank")]),
+        ({"discharge_psi": "145@US", "pitot_psi": ["70@US"], "engine_rpm": "1600"}, []),
+        # 1,250 gpm +- 5 %; 29.83 x 0.997 x 2.25^2 is 150.6 a root of psi: 62 psi is 1,186 gpm, 63 is 1,195
+        ({"discharge_psi": "145@US", "pitot_psi": ["62@US"], "engine_rpm": "1600"}, [("flow_gpm", "outside")]),
+        ({"discharge_psi": "145@US", "pitot_psi": ["63@US"], "engine_rpm": "1600"}, []),
+        ({"discharge_psi": "145@US", "pitot_psi": ["80@US"], "engine_rpm": "1600"}, [("flow_gpm", "outside")]),
+        ({"discharge_psi": "100@US", "pitot_psi": ["70@US"], "engine_rpm": "1600"}, []),  # short of pressure: a reading that fails
+    ],
+)
+def test_what_a_run_waits_for(run, draft, expected):
+    """Time counts once a whole reading stands whose flow is in its band."""
+    record = a_record()
+    del record["tests"]["capacity"]["draft"]
+    if draft:
+        record["tests"]["capacity"]["draft"] = {"tip": {"tip_in": "2.25@US", "count": 1}, "values": draft}
+    assert [(each["id"], each["code"]) for each in answered(run, record)["waits"]["capacity"]] == expected
+
+
+@pytest.mark.parametrize(
+    ("altitude", "vacuum", "expected"),
+    [("500@US", "", [("vacuum_reached_inhg", "blank")]), ("500@US", "21.5@US", [("vacuum_reached_inhg", "outside")]), ("500@US", "22@US", []),
+     ("5000@US", "19@US", []), ("", "19@US", [])],  # 3 inHg less at 5,000 ft; where the height is not known the least is not
+)
+def test_what_a_hold_waits_for(run, altitude, vacuum, expected):
+    """The five minutes count once the vacuum is reached that they hold."""
+    record = a_record(tests={"vacuum": {"values": {"vacuum_reached_inhg": vacuum}}})
+    record["conditions"]["altitude_ft"] = altitude
+    assert [(each["id"], each["code"]) for each in answered(run, record)["waits"]["vacuum"]] == expected
+
+
+def test_no_tip_no_flow(run):
+    """Where no tip at hand fits, the clock waits for tips."""
+    record = a_record(tests={})
+    record["conditions"]["tips_in"] = ["0.75@US"]
+    assert answered(run, record)["waits"]["capacity"][0] == {"id": "tips_in", "code": "blank"}
+
+
 def test_in_other_units(run):
     """By hand: 143 psi is 985.95 kPa and 9.8595 bar; what is to be set is rounded so that the point is reached."""
     assert of(answered(run, a_record(), "SI")["plan"], "capacity")["gauge_text"] == "986"

@@ -128,7 +128,7 @@ else {
     call = await starting;
     place.replaceChildren();
     draw();
-    place.addEventListener("focusout", () => queueMicrotask(draw)); // what was typed is whole now
+    place.addEventListener("focusout", () => queueMicrotask(draw)); // it is typed out now
     stayAwake(() => {});
   } catch (problem) {
     render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);

@@ -8,7 +8,7 @@ import { fill, unitWords } from "./site.js";
 import { keptRigs } from "./store.js";
 import { actions } from "./test/act.js";
 import { besideMaker } from "./test/beside.js";
-import { minutes } from "./test/clock.js";
+import { minutes, runningStrip } from "./test/clock.js";
 import { figuresView } from "./test/figures_view.js";
 import { everyTest, keepTest, watchKeeping } from "./test/keeper.js";
 import { missingView } from "./test/missing.js";
@@ -69,7 +69,7 @@ function judge() {
   answer = call("service_page.answer", { record, units: units() });
 }
 
-const act = actions({ record: () => record, answer: () => answer, page, steady: () => steady, change, draw: () => draw() });
+const act = actions({ record: () => record, answer: () => answer, page, steady: () => steady, change, draw: () => draw(), words });
 
 function view() {
   const u = unitWords(words, page.system);
@@ -89,6 +89,7 @@ function draw() {
   document.querySelector("h1").textContent = title;
   render(html`
     ${troubles(seen)}
+    ${answer.plan ? runningIn(record).filter((each) => each !== name && name).map((each) => runningStrip(seen, each)) : nothing}
     ${name === "site" ? html`<fieldset class="bare" ?disabled=${record.finished_ms !== null}>${siteView(seen)}</fieldset>` : test ? testView(seen, test) : planView(seen)}
     ${name ? html`<nav class="rows">
       ${nextOf(tests, name) ? html`<a class="key key-wide key-strong" href="#${record.id}/${nextOf(tests, name)}">${fill(words.test.next, { title: words.test_name[nextOf(tests, name)] })}</a>` : nothing}
@@ -178,7 +179,7 @@ try {
   });
   draw();
   look();
-  place.addEventListener("focusout", () => queueMicrotask(draw)); // what was typed is whole now
+  place.addEventListener("focusout", () => answer.problems.some((problem) => problem.is_below) && queueMicrotask(draw)); // it is typed out now
   addEventListener("pageshow", (event) => event.persisted && location.reload()); // what it shows may be old by now
   addEventListener("hashchange", () => {
     if (location.hash.slice(1).split("/")[0] !== record.id) return location.reload();

@@ -32,7 +32,9 @@ function startOf(judged, field) {
   return limit == null ? "" : `${Math.round(limit)}@US`;
 }
 
-function holding({ words, record, now, act }, test) {
+function holding(view, test) {
+  const { words, record, now, act, answer } = view;
+  const waits = answer.waits[test.id];
   const clock = clockOf(record, test.id);
   const isRunning = clock?.since != null;
   return html`
@@ -41,6 +43,7 @@ function holding({ words, record, now, act }, test) {
     ${record.finished_ms !== null ? nothing : html`<div class="rows">
       ${isRunning
         ? html`<button type="button" class="key key-wide" @click=${() => act.halt("pause", "", test.id)}>${words.run.pause}</button>`
-        : html`<button type="button" class="key key-wide key-strong" @click=${() => act.begin(test.id)}>${clock ? words.run.begin_again : words.run.begin}</button>`}
+        : html`<button type="button" class="key key-wide key-strong" ?disabled=${waits.length > 0} @click=${() => act.begin(test.id)}>${clock ? words.run.begin_again : words.run.begin}</button>`}
+      ${waits.length && !isRunning ? html`<p>${waits[0].code === "blank" ? words.run.waits : words.run.waits_limit} <a href="#${record.id}/${test.id}/${waits[0].id}">${labelOf(waits[0].id, view)}</a></p>` : nothing}
     </div>`}`;
 }

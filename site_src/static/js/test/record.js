@@ -95,12 +95,21 @@ export function begun(record, name, { now, wall, tip = null, isRun }) {
   return withTest(record, name, { attempts: [...attempts, { tip, clock: fresh(now, wall), clock_s: 0, stopped: null, sets: [] }] });
 }
 
-// Halt a clock: `kind` is "pause", "stop", "strayed" or "end"; a stopped attempt is over.
+// Halt a clock: `kind` is "pause", "stop", "strayed" or "end"; a stopped attempt is over. Before time counts again the flow is
+// to be read again.
 export function halted(record, name, { kind, reason = "", now, wall }) {
   const clock = clockOf(record, name);
   const counted_s = countedS(clock, now);
   const stopped = kind === "strayed" ? { stopped: "flow_strayed" } : kind === "stop" ? { stopped: reason || "stopped" } : {};
-  return withClock(record, name, note({ ...clock, counted_s, since: null }, { kind, reason, at_s: counted_s, wall }), stopped);
+  const next = withClock(record, name, note({ ...clock, counted_s, since: null }, { kind, reason, at_s: counted_s, wall }), stopped);
+  return kind === "end" ? next : withoutFlow(next, name);
+}
+
+function withoutFlow(record, name) {
+  const { draft } = testOf(record, name);
+  if (!draft?.values) return record;
+  const { pitot_psi, meter_gpm, ...values } = draft.values;
+  return withDraft(record, name, { values, touched: true });
 }
 
 export const resumed = (record, name, { now, wall }) => {
