@@ -2,6 +2,7 @@
 import copy
 import json
 import random
+import urllib.parse
 
 import pytest
 from playwright.sync_api import expect
@@ -292,6 +293,26 @@ def test_what_is_missing_leads_to_its_field(handset):
     page.reload()
     page.locator(".outcome").wait_for()
     expect(page.get_by_role("link", name=T["missing"]["governed_rpm"])).to_have_count(0)
+
+
+def test_a_failure_leads_to_its_cause(handset):
+    """Beside each failing verdict stands the way into the diagnosis, with the signs it knows; where it knows none, to its start."""
+    page = history.held(handset, [records.a_failed_record(rig=history.PROFILE["id"])])
+    test = f"test/run/#{records.a_failed_record(rig=history.PROFILE['id'])['id']}"
+    found = {}
+    for part in ("", "/capacity", "/vacuum", "/fifty"):
+        page.goto("about:blank")
+        page.goto(handset.host.origin + test + part)
+        page.locator(".verdict").first.wait_for()
+        links = page.get_by_role("link", name=T["sign"]["go_on"])
+        found[part] = [urllib.parse.unquote(link.get_attribute("href")).partition("diagnose/")[2] for link in links.all()]
+    assert [len(links) for links in found.values()] == [1, 1, 1, 0]
+    assert "vacuum_falls" in found["/vacuum"][0] and "pressure_short" in found["/capacity"][0]
+    assert all(sign in found[""][0] for sign in ("vacuum_falls", "pressure_short"))
+    page.goto(f"{handset.host.origin}{test}")
+    page.get_by_role("link", name=T["sign"]["go_on"]).tap()
+    expect(page.locator("#diagnose .notice").filter(has_text=data.words("diagnose")["diagnose"]["bad_link"])).to_have_count(0)
+    expect(page.locator("#diagnose .key").first).to_be_visible()
 
 
 def test_what_no_gauge_can_show_is_refused(run_of):

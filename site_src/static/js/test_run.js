@@ -12,7 +12,7 @@ import { minutes, runningStrip } from "./test/clock.js";
 import { figuresView } from "./test/figures_view.js";
 import { everyTest, keepTest, watchKeeping } from "./test/keeper.js";
 import { missingView } from "./test/missing.js";
-import { planView, signsView } from "./test/plan_view.js";
+import { causeLink, planView, signsView } from "./test/plan_view.js";
 import { askedOf, clockOf, countedS, filledFrom, halted, isRunning, runningIn, testOf, withJump } from "./test/record.js";
 import { refuser } from "./test/refusal.js";
 import { runView } from "./test/run_view.js";
@@ -109,6 +109,7 @@ function testView(seen, test) {
       ${test.kind === "run" ? runView(seen, test, judged) : figuresView(seen, test, judged)}
     </fieldset>
     <section class="outcome">${verdictView(judged.status, words)}<p>${words.code[judged.code]}${judged.not_done ? ` ${fill(words.test.not_done_kept, { reason: judged.not_done })}` : nothing}</p>
+      ${judged.status === "fail" ? causeLink(seen, test.id) : nothing}
       ${judged.missing.length && judged.status !== "pass" ? html`<p><b>${words.test.missing}:</b> ${missingView(judged.missing, seen, test)}</p>` : nothing}
       ${signsView(seen, test.id)}</section>
     ${record.finished_ms !== null ? nothing : given.not_done
