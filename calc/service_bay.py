@@ -21,13 +21,11 @@ def answer(baseline, readings, quick, accuracy, units):
     """
     if len(baseline) > MOST_STEPS or len(readings) > MOST_STEPS:
         raise CalcError("readings", "too_many", most=MOST_STEPS)
-    known = [_read(each, units, str(place), []) for place, each in enumerate(baseline)]
-    known = [each for each in known if each["engine_rpm"] and each["discharge_psi"] and each["engine_rpm"] > 0 and each["discharge_psi"] > 0]
     problems = []
     given = [_read(each, units, str(place), problems) for place, each in enumerate(readings)]
     for _ in range(2 * MOST_STEPS):
         try:
-            told = service_quick.compare(known, given, quick, accuracy)
+            told = service_quick.compare(known(baseline, units), given, quick, accuracy)
             break
         except CalcError as error:
             if "step" not in error.facts:
@@ -42,6 +40,17 @@ def answer(baseline, readings, quick, accuracy, units):
     service_page.tell_bounds(problems, units)
     told["problems"] = problems
     return told
+
+
+def known(baseline, units):
+    """The readings of a baseline that can be compared with, in calc's units.
+
+    baseline, units: as for answer
+
+    Raises nothing. Source: service_entry.read.
+    """
+    read = [_read(each, units, str(place), []) for place, each in enumerate(baseline)]
+    return [each for each in read if each["engine_rpm"] and each["discharge_psi"]]
 
 
 def _read(typed, units, place, problems):

@@ -2,7 +2,6 @@
 import copy
 import json
 import random
-import urllib.parse
 
 import pytest
 from playwright.sync_api import expect
@@ -12,15 +11,13 @@ from site_src import data, standards
 from tests import service_records as records
 from tests.phone import history
 from tests.phone.handset import Handset, Host
-from tests.phone.proof import FULL, KEEP, KEEP_RIG, KEPT, NAME, REFUSE, RIG, START, Clock, Proof, T, begun
-from tests.phone.words import said
+from tests.phone.proof import FULL, KEEP_RIG, KEPT, NAME, REFUSE, RIG, Clock, Proof, T, run_of  # noqa: F401  the fixture
 
 PLAN = service_page.answer(copy.deepcopy(records.a_record()), standards.shown_in("US"))["plan"]
 RUNS = [test for test in PLAN["tests"] if test["kind"] == "run"]
 YEARS = data.words("years")["years"]
 SEED, KILLS, MOMENTS = 1911, 5, 110
 HOUR_S = 3600
-NOW_MS = int(START.timestamp() * 1000)
 
 
 @pytest.fixture
@@ -172,25 +169,6 @@ def test_a_whole_test_by_touch(pit):
     expect(proof.page.locator(".overall")).to_have_text(T["status"]["pass"])
 
 
-@pytest.fixture
-def run_of(take):
-    """Begin the run of a rig, by number, in a page of its own on one phone: run_of(1)."""
-    handset = take()
-    handset.clock = Clock(handset.context)
-
-    def begin(number, is_started=True):
-        start = handset.open("test/")
-        record = begun(records.a_record(number, rig=f"rig-{number}", name=f"Tollgate Engine {number}"), NOW_MS)
-        start.evaluate(KEEP, record)
-        start.close()
-        proof = Proof(handset, handset.clock, handset.open(f"test/run/#{record['id']}/capacity"))
-        if is_started:
-            proof.press(T["run"]["begin"])
-        return proof
-
-    return begin
-
-
 def test_two_rigs_at_once(run_of):
     """Two clocks run side by side: a kill, a set clock and a tester's word on one of them leave the other's minutes alone."""
     one, other = run_of(1), run_of(2)
@@ -244,107 +222,6 @@ def test_a_missed_reading_is_named(run_of):
     one.type("pitot_psi", "70")
     again.tap()
     one.counts("0:00")
-
-
-def test_a_run_starts_on_its_flow(run_of):
-    """Outside the band the clock does not start and says why; what a pump cannot reach is recorded as a failure, with its reading."""
-    one = run_of(1, is_started=False)
-    start = one.page.get_by_role("button", name=T["run"]["begin"], exact=True)
-    expect(start).to_be_enabled()
-    one.type("pitot_psi", "50")  # 2 1/4 in: 1,065 gpm of 1,250
-    expect(start).to_be_disabled()
-    one.says(T["run"]["waits_flow"].format(least="1187.5", most="1312.5", u_flow="gpm"))
-    one.counts("0:00")
-    one.press(T["run"]["short"])
-    one.says(T["status"]["fail"])
-    (attempt,) = one.record()["tests"]["capacity"]["attempts"]
-    assert (attempt["clock_s"], attempt["stopped"], len(attempt["sets"])) == (0, T["run"]["reasons_stop"][0], 1)
-    one.type("pitot_psi", "70")
-    one.press(T["run"]["begin_again"])
-    one.clock.passes(60)
-    one.part("leaks")
-    strip = one.page.get_by_role("link", name=T["test_name"]["capacity"])
-    expect(strip).to_contain_text("1:00")
-    strip.tap()
-    one.counts("1:00")
-
-
-def test_what_is_missing_leads_to_its_field(handset):
-    """Before there is a plan it is said what to put in; so is what a gauge figure waits for, and what the rig's profile lacks."""
-    page = history.held(handset)
-    page.evaluate(KEEP_RIG, {**history.PROFILE, "governed": ""})
-    record = begun(records.a_record(rig=history.PROFILE["id"]), NOW_MS)
-    page.evaluate(KEEP, {**record, "conditions": {}, "tests": {}, "rig": {key: value for key, value in record["rig"].items() if key != "governed"}})
-    page.goto(f"{handset.host.origin}test/run/#{record['id']}")
-    page.get_by_role("link", name=T["ask"]["source"]).tap()
-    expect(page.get_by_role("radio", name=T["condition"]["draft"])).to_be_focused()
-    page.get_by_role("radio", name=T["condition"]["draft"]).tap()
-    page.get_by_role("link", name=T["test"]["back"]).tap()
-    page.get_by_role("link", name=T["test_name"]["capacity"]).tap()
-    page.locator(".wants").first.get_by_role("link", name=T["field"]["lift_ft"]).tap()
-    expect(page.locator("#lift_ft")).to_be_focused()
-    page.locator("#lift_ft").fill("99")
-    page.get_by_role("link", name=T["test"]["back"]).tap()
-    page.get_by_role("link", name=T["test"]["possible"].format(least=0, most=34, unit="ft")).tap()
-    expect(page.locator("#lift_ft")).to_have_value("99")
-    page.evaluate("(part) => { location.hash = part; }", f"{record['id']}/governed")
-    expect(page.get_by_role("link", name=T["missing"]["governed_rpm"])).to_have_attribute("href", f"{handset.host.origin}rig/")
-    page.evaluate(KEEP_RIG, history.PROFILE)  # which knows the speed
-    page.reload()
-    page.locator(".outcome").wait_for()
-    expect(page.get_by_role("link", name=T["missing"]["governed_rpm"])).to_have_count(0)
-
-
-def test_a_failure_leads_to_its_cause(handset):
-    """Beside each failing verdict stands the way into the diagnosis, with the signs it knows; where it knows none, to its start."""
-    page = history.held(handset, [records.a_failed_record(rig=history.PROFILE["id"])])
-    test = f"test/run/#{records.a_failed_record(rig=history.PROFILE['id'])['id']}"
-    found = {}
-    for part in ("", "/capacity", "/vacuum", "/fifty"):
-        page.goto("about:blank")
-        page.goto(handset.host.origin + test + part)
-        page.locator(".verdict").first.wait_for()
-        links = page.get_by_role("link", name=T["sign"]["go_on"])
-        found[part] = [urllib.parse.unquote(link.get_attribute("href")).partition("diagnose/")[2] for link in links.all()]
-    assert [len(links) for links in found.values()] == [1, 1, 1, 0]
-    assert "vacuum_falls" in found["/vacuum"][0] and "pressure_short" in found["/capacity"][0]
-    assert all(sign in found[""][0] for sign in ("vacuum_falls", "pressure_short"))
-    page.goto(f"{handset.host.origin}{test}")
-    page.get_by_role("link", name=T["sign"]["go_on"]).tap()
-    expect(page.locator("#diagnose .notice").filter(has_text=data.words("diagnose")["diagnose"]["bad_link"])).to_have_count(0)
-    expect(page.locator("#diagnose .key").first).to_be_visible()
-
-
-def test_what_no_gauge_can_show_is_refused(run_of):
-    """At its field, with what there can be: too high at once, too low when it is typed out. The entry stands, and is not kept."""
-    one = run_of(1)
-    for typed in ("99999", "-50"):
-        one.type("pitot_psi", typed)
-        one.page.locator("input[name=pitot_psi]").blur()
-        one.says(T["test"]["possible"].format(least=0, most=200, unit="psi"))
-        expect(one.page.locator("input[name=pitot_psi]")).to_have_value(typed)
-        expect(one.page.get_by_role("button", name=T["run"]["take"], exact=True)).to_be_disabled()
-    one.part("conditions")
-    one.type("water_f", "6")
-    refusal = one.page.get_by_text(T["test"]["possible"].format(least=32, most=212, unit="°F"))
-    expect(refusal).to_have_count(0)
-    one.page.locator("input[name=water_f]").blur()
-    expect(refusal).to_be_visible()
-
-
-def test_a_held_key_steps_on(run_of):
-    """A key that is held goes on from what stands there; a tap goes to the next whole step."""
-    one = run_of(1)
-    field = one.page.locator("input[name=discharge_psi]")
-    field.fill("145.5")
-    key = one.page.get_by_role("button", name=said("pressure", "more", what=T["field"]["discharge_psi"]))
-    key.tap()
-    expect(field).to_have_value("146")
-    key.dispatch_event("pointerdown")
-    for _ in range(4):
-        one.clock.passes(0.5)
-    key.dispatch_event("pointerup")
-    assert float(field.input_value()) >= 149
 
 
 def test_a_file_comes_back(run_of, tmp_path):

@@ -73,8 +73,8 @@ def through(page, *readings):
         read(page, number, speed, pressure)
 
 
-def test_check_after_repair(take):
-    """Step by step beside the baseline; killed in the middle nothing is lost, and nothing goes on before the person looked again."""
+def test_check_after_repair(take, tmp_path):
+    """Step by step beside the baseline, which leaves and comes back as a file; killed in the middle nothing is lost, and nothing goes on before the person looked again."""
     handset = take()
     page = history.held(handset)
     page.goto(handset.host.origin + "test/quick/")
@@ -89,6 +89,20 @@ def test_check_after_repair(take):
     button(page, QUICK["keep_baseline"]).tap()
     expect(page.get_by_text(QUICK["keep_told"])).to_be_visible()
     button(page, QUICK["keep_yes"]).tap()
+    page.get_by_text(QUICK["baseline_of"].split("{")[0]).tap()
+    with page.expect_download() as leaving:
+        button(page, QUICK["baseline_file"]).tap()
+    leaving.value.save_as(tmp_path / "baseline.json")
+    row = json.loads((tmp_path / "baseline.json").read_text())
+    button(page, QUICK["remove_baseline"]).tap()
+    expect(page.get_by_text(QUICK["no_baseline"])).to_be_visible()
+    page.goto(handset.host.origin + "test/years/")
+    for changes, told in (({}, "taken"), ({}, "same"), ({"readings": [{"engine_rpm": "1000@US", "discharge_psi": "90@US"}]}, "stands")):
+        bring(page, json.dumps([{**row, "baseline": {**row["baseline"], **changes}}]))
+        expect(page.get_by_role("status").filter(has_text=TOLD["baseline"][told].format(name=row["rig_name"], date="").split(",")[0])).to_be_visible()
+    bring(page, json.dumps({**row, "baseline": {"at_ms": 5, "readings": [{"engine_rpm": "0", "discharge_psi": "x"}]}}))
+    expect(page.get_by_role("status").filter(has_text=TOLD["file"]["damaged"].split("(")[0])).to_be_visible()
+    page.goto(handset.host.origin + "test/quick/")
     # 150 psi at 1,500 is 181.5 at 1,650: 165 is 9 % short
     through(page, ("1000", "60"), ("1650", "165"))
     kill(page)

@@ -33,7 +33,8 @@ FLOORS = (
     {"service_verdict", "service_start"},
     {"service_test"},
     {"service_page"},
-    {"service_file", "service_history", "service_bay"},
+    {"service_history", "service_bay"},
+    {"service_file"},
     {"phone"},
 )
 UNIT = re.compile(r"_(psi|gpm|ft|in|gal|lbf|f|ft_per_s|lb_per_ft3)$")

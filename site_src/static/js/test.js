@@ -31,7 +31,7 @@ async function begin() {
 
 async function take(files) {
   const call = await engine();
-  const { tests, said } = await bring({ files, tests: page.tests, call, units: unitsFor(data.systems, "US"), words });
+  const { tests, said } = await bring({ files, tests: page.tests, call, units: unitsFor(data.systems, "US"), words, count: data.quick.step_psi.length });
   page.tests = tests;
   page.said = said;
   draw();

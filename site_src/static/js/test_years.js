@@ -11,8 +11,9 @@ import { bring } from "./test/bring.js";
 import { bringKey, saidView } from "./test/bring_view.js";
 import { pointView } from "./test/change_view.js";
 import { day } from "./test/clock.js";
-import { historyFile } from "./test/files.js";
+import { baselineRow, historyFile } from "./test/files.js";
 import { dropNote, everyTest } from "./test/keeper.js";
+import { opened } from "./test/quick_record.js";
 import { mark } from "./test/status.js";
 import { systemChips, unitsFor } from "./units.js";
 
@@ -73,8 +74,13 @@ async function putBack() {
   draw();
 }
 
+async function leave(tests) {
+  const { baseline } = await opened({ id: page.rig }, 0);
+  send(historyFile(tests, baseline ? [baselineRow({ id: page.rig, name: tests[0].rig_name }, baseline)] : []));
+}
+
 async function take(files) {
-  const { taken, tests, said } = await bring({ files, tests: page.tests, call, units: unitsFor(data.systems, "US"), words });
+  const { taken, tests, said } = await bring({ files, tests: page.tests, call, units: unitsFor(data.systems, "US"), words, count: data.quick.step_psi.length });
   page.tests = tests;
   page.said = said;
   page.removed = null;
@@ -95,7 +101,7 @@ function draw() {
     ${tests.length ? html`<h2>${words.years.tests}</h2>${tests.map(row)}` : nothing}
     <h2>${words.years.carry}</h2>
     <div class="rows">
-      ${tests.length ? html`<button type="button" class="key key-wide" @click=${() => send(historyFile(tests))}>${words.years.file}</button>` : nothing}
+      ${tests.length ? html`<button type="button" class="key key-wide" @click=${() => leave(tests)}>${words.years.file}</button>` : nothing}
       ${bringKey(words, take)}
     </div>
     ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}

@@ -1,14 +1,16 @@
-// Lets tests in from files of other phones. Each is judged anew by calc.service_file before it is kept. One that is here already
+// Lets tests in from files of other phones, and a rig's baseline where it has none here. Each is judged anew by calc.service_file before it is kept. One that is here already
 // stays as it is, unless it is unfinished here and the file's went further. A clock that ran on the other phone comes in paused.
 import { Refusal } from "../engine.js";
 import { fill } from "../site.js";
 import { keepRecord } from "../store.js";
+import { day } from "./clock.js";
+import { takeBaseline } from "./quick_record.js";
 import { broughtOver } from "./record.js";
 
 const LARGEST_FILE = 20_000_000; // some hundreds of whole tests
 
-// What came of the files: the tests kept, and sentences for a person.
-export async function bring({ files, tests, call, units, words }) {
+// What came of the files: the tests kept, and sentences for a person. `count` is how many readings a check has.
+export async function bring({ files, tests, call, units, words, count }) {
   const here = new Map(tests.map((test) => [test.id, test]));
   const taken = [];
   const said = [];
@@ -17,6 +19,10 @@ export async function bring({ files, tests, call, units, words }) {
   for (const file of files) {
     for (const given of await recordsOf(file, said, words)) {
       const told = judge(given, { call, units, words });
+      if (told.baseline) {
+        said.push(fill(words.baseline[await takeBaseline(told, count)], { name: told.rig_name, date: day(told.baseline.at_ms) }));
+        continue;
+      }
       if (told.refused) {
         said.push(fill(words.years.refused, { name: nameOf(given, file), reason: fill(words.file[told.refused.code] ?? words.file[told.refused.field] ?? words.file.not_a_test, { at: told.refused.at || "?" }) }));
         continue;
@@ -65,6 +71,7 @@ async function recordsOf(file, said, words) {
 
 function judge(given, { call, units, words }) {
   try {
+    if (given?.baseline !== undefined) return call("service_file.baseline", { given, units });
     const told = call("service_file.judged", { record: given, units });
     const { id, kind } = told.record.standard;
     return Object.hasOwn(words.standard, id) && Object.hasOwn(words.kind, kind) ? told : { refused: { code: "damaged", at: "standard" } };
