@@ -61,7 +61,7 @@ function draw() {
       <p>${words.test.unsure_all}</p>
       <button type="button" class="key key-wide key-strong" @click=${begin}>${words.test.begin}: ${rig.name}</button>`}
     ${saidView(page.said)}
-    ${bringKey(words, take)}
+    <div class="rows">${bringKey(words, take)}</div>
     ${done.length ? html`<h2>${words.test.done}</h2>${done.map(row)}` : open.length ? nothing : html`<p>${words.test.none}</p>`}
     `, place);
 }

@@ -41,6 +41,7 @@ export function actions({ record, answer, page, steady, change, draw, words }) {
     },
     begin(name) {
       page.jumps = [];
+      page.asking = null;
       change(planned(name).kind === "run" ? firstSet(name) : begun(record(), name, { ...at(), isRun: false }));
     },
     short(name) {

@@ -3,7 +3,7 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
 import { clockView, minutes } from "./clock.js";
 import { amountView, checkView, kindOf, labelOf } from "./entries.js";
-import { clockOf, testOf } from "./record.js";
+import { clockOf, countedS, testOf } from "./record.js";
 import { figureView } from "./status.js";
 
 export function figuresView(view, test, judged) {
@@ -33,7 +33,7 @@ function startOf(judged, field) {
 }
 
 function holding(view, test) {
-  const { words, record, now, act, answer } = view;
+  const { words, record, now, act, answer, page } = view;
   const waits = answer.waits[test.id];
   const clock = clockOf(record, test.id);
   const isRunning = clock?.since != null;
@@ -43,7 +43,11 @@ function holding(view, test) {
     ${record.finished_ms !== null ? nothing : html`<div class="rows">
       ${isRunning
         ? html`<button type="button" class="key key-wide" @click=${() => act.halt("pause", "", test.id)}>${words.run.pause}</button>`
-        : html`<button type="button" class="key key-wide key-strong" ?disabled=${waits.length > 0} @click=${() => act.begin(test.id)}>${clock ? words.run.begin_again : words.run.begin}</button>`}
+        : clock && countedS(clock, now) >= test.hold_s && page.asking !== "again"
+          ? html`<button type="button" class="key key-wide" @click=${() => act.ask("again")}>${words.run.begin_again}</button>` : html`
+          ${page.asking === "again" ? html`<p class="notice">${words.run.again_ask}</p>
+            <button type="button" class="key key-wide key-strong" @click=${() => act.ask(null)}>${words.test.remove_no}</button>` : nothing}
+          <button type="button" class="key key-wide ${page.asking === "again" ? "key-danger" : "key-strong"}" ?disabled=${waits.length > 0} @click=${() => act.begin(test.id)}>${clock ? words.run.begin_again : words.run.begin}</button>`}
       ${waits.length && !isRunning ? html`<p>${waits[0].code === "blank" ? words.run.waits : words.run.waits_limit} <a href="#${record.id}/${test.id}/${waits[0].id}">${labelOf(waits[0].id, view)}</a></p>` : nothing}
     </div>`}`;
 }

@@ -27,9 +27,10 @@ export function runView(view, test, judged) {
     ${clockView({ clock, stopped: attempt?.stopped, hold_s: test.hold_s, due, now, words })}
     ${missed.length ? warning("caution", words.run.missed_word, fill(words.run.missed, { at: missed.map(minutes).join(", ") })) : nothing}
     ${page.asking === "pause" || page.asking === "stop" ? reasonView({ asking: page.asking, words, act }) : nothing}
-    ${aimless(view, test)}
-    ${record.conditions.flow_by !== "meter" && test.tips.length > 1 ? tipChoice(view, test) : nothing}
-    ${entryView(view, test)}
+    ${record.finished_ms !== null ? nothing : html`
+      ${aimless(view, test)}
+      ${record.conditions.flow_by !== "meter" && test.tips.length > 1 ? tipChoice(view, test) : nothing}
+      ${entryView(view, test)}`}
     ${doingView(view, test, { attempt, clock, isOpen, dues, isMissed: missed.length > 0 })}
     <p class="beside">
       ${test.expected.map((each) => html`${words.run.expect}: ${fill(words.test[`when_${each.of}`], { value: `${each.engine_text} ${u.u_speed}` })}${each.is_estimate ? ` (${words.test.estimate})` : nothing}. `)}
