@@ -87,8 +87,7 @@ def test_broken_release_changes_nothing(installed, release):
     for breakage in (lose, truncate, alter):
         release.page().write_text(first)
         release.put_news()
-        release.publish()
-        breakage(release.page())
+        release.publish(breakage)
         assert page.evaluate(OUTCOME) == "redundant", breakage
         expect(apply_button(page)).to_have_count(0)
     page.close()
