@@ -96,6 +96,13 @@ def test_what_no_gauge_can_show_is_refused(run_of):
     expect(refusal).to_be_visible()
 
 
+def test_a_tip_keeps_its_own_unit(run_of):
+    """A tip of 2 1/4 in is that in every system: no page calls it 2 1/4 mm."""
+    one = run_of(1, is_started=False)
+    one.page.get_by_role("radio", name="SI (kPa)").tap()
+    expect(one.page.locator(".run-point")).to_contain_text("1 × 2\u00a01/4\u00a0in")
+
+
 def test_a_held_key_steps_on(run_of):
     """A key that is held goes on from what stands there; a tap goes to the next whole step."""
     one = run_of(1)

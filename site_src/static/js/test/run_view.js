@@ -23,7 +23,7 @@ export function runView(view, test, judged) {
   const due = isOpen ? dues.find((each) => !missed.includes(each)) ?? null : undefined;
   return html`
     <p class="run-point">${fill(words.run.point, { ...u, flow: test.flow_text, net: test.net_text })}${option
-      ? fill(words.run.through, { ...u, count: option.count, tip: tipName(option, view).replace(" ", "\u00a0") }) : nothing}</p>
+      ? fill(words.run.through, { count: option.count, tip: tipName(tipOf(option, record).tip_in, view) }) : nothing}</p>
     ${clockView({ clock, stopped: attempt?.stopped, hold_s: test.hold_s, due, now, words })}
     ${missed.length ? warning("caution", words.run.missed_word, fill(words.run.missed, { at: missed.map(minutes).join(", ") })) : nothing}
     ${page.asking === "pause" || page.asking === "stop" ? reasonView({ asking: page.asking, words, act }) : nothing}
@@ -54,7 +54,7 @@ function tipChoice(view, test) {
     <fieldset class="chips"><legend>${words.run.tips}</legend>
       ${test.tips.map((option) => html`<label class="chip">
         <input type="radio" name="tip" .checked=${tip?.count === option.count && tip.tip_in === tipOf(option, record).tip_in}
-          @change=${() => act.tip(test.id, option)}><span>${option.count} × ${tipName(option, view)}</span></label>`)}
+          @change=${() => act.tip(test.id, option)}><span>${option.count} × ${tipName(tipOf(option, record).tip_in, view)}</span></label>`)}
     </fieldset>`;
 }
 

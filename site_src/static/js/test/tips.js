@@ -12,8 +12,9 @@ export function optionOf(test, record) {
   return test.tips.find((each) => tip && each.count === tip.count && record.conditions.tips_in[each.place] === tip.tip_in);
 }
 
-// A tip by the name it was chosen under, such as "2 1/4".
-export function tipName(option, { data, record }) {
-  const typed = record.conditions.tips_in[option.place];
-  return data.tips.find((tip) => tip.id === typed)?.chip ?? typed.split("@")[0];
+// A tip by the name and in the unit it was chosen under, such as "2 1/4 in", whatever units the page shows.
+export function tipName(tip_in, { data, words }) {
+  const [amount, system] = tip_in.split("@");
+  const name = data.tips.find(({ id }) => id === tip_in)?.chip ?? amount;
+  return `${name} ${words.unit[system]?.diameter ?? ""}`.trim().replaceAll(" ", "\u00a0");
 }
