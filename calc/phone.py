@@ -44,6 +44,7 @@ DOORS = {
     "service_curve.curve": ("plan", "summary", "earlier", "units"),
     "service_due.standing": ("results", "on_ms", "interval_days"),
     "service_entry.shown": ("units", "kind", "text"),
+    "service_file.baseline": ("given", "units"),
     "service_file.judged": ("record", "units"),
     "service_history.history": ("results", "speed_accuracy_rpm", "units"),
     "service_page.answer": ("record", "units"),

@@ -15,19 +15,17 @@ def answer(baseline, readings, quick, accuracy, units):
     units: see calc.display
 
     Returns `{"status", "steps", "problems"}` of service_quick.compare, each step with "expected_text", "band_text" and
-    "percent_text"; problems are `{"place", "code"}`, such as "1.discharge_psi", and that entry counts as blank. Baseline
+    "percent_text"; problems are those of service_entry, such as at "1.discharge_psi", and that entry counts as blank. Baseline
     readings that are not whole are left out. Raises CalcError naming the input.
     Source: service_quick.compare.
     """
     if len(baseline) > MOST_STEPS or len(readings) > MOST_STEPS:
         raise CalcError("readings", "too_many", most=MOST_STEPS)
-    known = [_read(each, units, str(place), []) for place, each in enumerate(baseline)]
-    known = [each for each in known if each["engine_rpm"] and each["discharge_psi"] and each["engine_rpm"] > 0 and each["discharge_psi"] > 0]
     problems = []
     given = [_read(each, units, str(place), problems) for place, each in enumerate(readings)]
     for _ in range(2 * MOST_STEPS):
         try:
-            told = service_quick.compare(known, given, quick, accuracy)
+            told = service_quick.compare(known(baseline, units), given, quick, accuracy)
             break
         except CalcError as error:
             if "step" not in error.facts:
@@ -39,9 +37,21 @@ def answer(baseline, readings, quick, accuracy, units):
         step["expected_text"] = service_page.text(units, "pressure", step["expected_psi"])
         step["band_text"] = None if step["band_psi"] is None else plain(step["band_psi"] * scale["factor"], scale["places"])
         step["percent_text"] = None if step["percent"] is None else plain(abs(step["percent"]), 1)
+    service_page.tell_bounds(problems, units)
     told["problems"] = problems
     return told
 
 
+def known(baseline, units):
+    """The readings of a baseline that can be compared with, in calc's units.
+
+    baseline, units: as for answer
+
+    Raises nothing. Source: service_entry.read.
+    """
+    read = [_read(each, units, str(place), []) for place, each in enumerate(baseline)]
+    return [each for each in read if each["engine_rpm"] and each["discharge_psi"]]
+
+
 def _read(typed, units, place, problems):
-    return {name: service_entry.read(units, kind, place + "." + name, typed.get(name), problems) for name, kind in FIELDS}
+    return {name: service_entry.read(units, kind, place + "." + name, typed.get(name), problems, name) for name, kind in FIELDS}

@@ -2,10 +2,11 @@
 
 A record is `{"rig", "standard", "conditions", "accuracy", "tests"}`. Every amount is text as typed ("145@US"), under the name
 calc knows it by; a set of readings is `{"at_s", "values"}`; the tip of a set or an attempt is `{"tip_in": "1.75@US", "count": 2}`. What
-cannot be read is left out and told as a problem, `{"place", "code"}`, place such as "tests.capacity.0.2.discharge_psi".
+cannot be read, or cannot be at all, is left out and told as a problem, `{"place", "code"}`, place such as
+"tests.capacity.0.2.discharge_psi"; with code out_of_range also its "kind", its bounds "least" and "most", and "is_below".
 """
-from calc import display, entry
-from calc.errors import CalcError
+from calc import display, entry, service_bounds
+from calc.errors import CalcError, check_within
 from calc.rounding import plain
 
 KINDS = {"f": "temperature", "inhg": "vacuum", "ft": "length", "in": "diameter", "psi": "pressure", "gpm": "flow", "rpm": "speed",
@@ -87,23 +88,31 @@ def facts(record, units):
     return (_rig(record, units, problems), _conditions(record, units, problems), _readings(record, units, problems), problems)
 
 
-def read(units, kind, place, text, problems):
+def read(units, kind, place, text, problems, name=None):
     """One entry as an amount, or None where it is blank or cannot be read; the latter is noted.
 
     units, kind: as for amount
     place: where it stands
     text: as typed, or None
     problems: list that is added to
+    name: of the reading, whose bounds it is held to, or None where it has none
 
-    Raises nothing. Source: amount.
+    Raises nothing. Source: amount, service_bounds.bounds_of.
     """
     if is_blank(text):
         return None
+    bounds = name and service_bounds.bounds_of(name)
     try:
-        return amount(units, kind, place, text)
+        value = amount(units, kind, place, text)
+        if bounds:
+            check_within(place, value, bounds[0], bounds[1])
     except CalcError as error:
-        problems.append({"place": place, "code": error.code})
+        problem = {"place": place, "code": error.code}
+        if error.code == "out_of_range":
+            problem.update({"kind": kind, "least": bounds[0], "most": bounds[1], "is_below": value < bounds[0]})
+        problems.append(problem)
         return None
+    return value
 
 
 def _rig(record, units, problems):
@@ -130,7 +139,7 @@ def _conditions(record, units, problems):
     conditions = {name: typed.get(name) for name in CHOSEN if typed.get(name)}
     for name in typed:
         if name not in CHOSEN and name != "tips_in":
-            conditions[name] = read(units, kind_of(name), "conditions." + name, typed[name], problems)
+            conditions[name] = read(units, kind_of(name), "conditions." + name, typed[name], problems, name)
     tips = [read(units, "diameter", "conditions.tips_in", text, problems) for text in typed.get("tips_in") or []]
     conditions["tips_in"] = [tip_in for tip_in in tips if tip_in is not None]
     accuracy = record.get("accuracy") or {}
@@ -162,11 +171,11 @@ def _values(typed, units, place, problems):
     for name in typed:
         text = typed[name]
         if isinstance(text, list):
-            values[name] = [read(units, "pitot", place + name + "." + str(count), each, problems) for count, each in enumerate(text)]
+            values[name] = [read(units, "pitot", place + name + "." + str(count), each, problems, name) for count, each in enumerate(text)]
         elif text in ("yes", "no"):
             values[name] = text
         else:
-            values[name] = read(units, kind_of(name), place + name, text, problems)
+            values[name] = read(units, kind_of(name), place + name, text, problems, name)
     return values
 
 

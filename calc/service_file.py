@@ -1,8 +1,8 @@
 """A service test that comes from elsewhere: only what has the shape of a test is let in, and its result is worked out anew.
 
-Nothing in such a file is trusted: a result it claims is compared with what its own readings prove.
+Nothing in such a file is trusted: a result it claims is compared with what its own readings prove. A rig's baseline may travel beside its tests.
 """
-from calc import service_page
+from calc import service_bay, service_page
 from calc.errors import CalcError
 
 SCHEMA = 1
@@ -32,6 +32,8 @@ SHAPE = {
     "events": [{"kind": "name", "s": "number", "wall": "time", "counted_s?": "number", "*": "any"}],
     "notes": "text", "begun_ms": "time", "finished_ms?": "time", "result?": "any", "*": "any",
 }
+BASELINE = {"schema": "number", "rig_id": "name", "rig_name": "name",
+            "baseline": {"at_ms": "moment", "readings": [{"engine_rpm": "name", "discharge_psi": "name"}]}}
 
 
 def judged(record, units):
@@ -58,8 +60,9 @@ def judged(record, units):
         # the standard a record carries is free data, so a wrong one shows only in use: a fault of the file, not of ours
         raise CalcError("file", "damaged", at="standard")
     kept = dict(record)
+    kept["finished_ms"] = record.get("finished_ms")
     claimed = None
-    if record.get("finished_ms") is not None:
+    if kept["finished_ms"] is not None:
         given = record.get("result")
         kept["result"] = answer["summary"]
         status = given.get("status") if isinstance(given, dict) else None
@@ -68,6 +71,38 @@ def judged(record, units):
     else:
         kept["result"] = None
     return {"record": kept, "verdict": answer["verdict"], "plan": answer["plan"], "claimed": claimed}
+
+
+def is_baseline(given):
+    """Whether a thing in a file is a rig's baseline of the check after a repair rather than a test.
+
+    given: whatever the file held, as plain data
+
+    Raises nothing. Source: the shape that the Check page writes.
+    """
+    return isinstance(given, dict) and "baseline" in given
+
+
+def baseline(given, units):
+    """A rig's baseline from a file as it may be kept: every reading whole, readable and possible.
+
+    given: whatever the file held, as plain data
+    units: see calc.display
+
+    Returns `{"schema", "rig_id", "rig_name", "baseline"}`. Raises CalcError as judged does.
+    Source: the shape that the Check page writes; calc.service_bounds.
+    """
+    if not is_baseline(given):
+        raise CalcError("file", "not_a_test")
+    if given.get("schema") != SCHEMA:
+        raise CalcError("file", "newer")
+    _check(given, BASELINE, "", 0)
+    readings = given["baseline"]["readings"]
+    if not 0 < len(readings) <= service_bay.MOST_STEPS:
+        raise CalcError("file", "damaged", at="baseline.readings")
+    if len(service_bay.known(readings, units)) < len(readings):
+        raise CalcError("file", "damaged", at="baseline.readings")
+    return given
 
 
 def _check(value, shape, place, depth):
@@ -143,6 +178,7 @@ _PLAIN = {
     "count": lambda value: value in (1, 2, 3, 4) and value is not True,
     "number": _is_number,
     "interval": lambda value: _is_number(value) and 60 <= value <= 86400,
+    "moment": lambda value: _is_number(value) and 0 <= value <= LATEST_MS,
     "time": lambda value: value is None or _is_number(value) and 0 <= value <= LATEST_MS,
     "typed": _is_typed,
     "any": _is_any,

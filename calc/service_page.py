@@ -1,7 +1,7 @@
 """What the Test page shows: plan and verdict of a record as typed, every figure with its text in the page's units."""
 import math
 
-from calc import display, service_entry, service_judge, service_test, service_years
+from calc import display, service_entry, service_judge, service_start, service_test, service_years
 from calc.errors import CalcError
 from calc.rounding import plain
 
@@ -17,8 +17,8 @@ def answer(record, units):
     record: see calc.service_entry; a run may hold `draft`, the readings that are being entered
     units: see calc.display
 
-    Returns `{"plan", "verdict", "live", "summary", "problems", "points"}`: figures carry `value_text`, `least_text`, `most_text` and
-    `band_text`; live has, by run, the judged draft; points has the text of each pressure that readings are named after.
+    Returns `{"plan", "verdict", "live", "waits", "summary", "problems", "points"}`: figures carry `value_text`, `least_text`, `most_text` and
+    `band_text`; live has, by run, the judged draft; waits, by test with a clock, what that waits for; points has the text of each pressure that readings are named after.
     Where no plan can be made plan and verdict are None and problems say why.
     Raises CalcError naming record or units.
     Source: service_plan.plan, service_verdict.verdict.
@@ -26,15 +26,20 @@ def answer(record, units):
     rig, conditions, readings, problems = service_entry.facts(record, units)
     made = _plan(rig, conditions, problems)
     if made is None:
-        return {"plan": None, "verdict": None, "live": {}, "summary": None, "problems": problems, "points": []}
+        tell_bounds(problems, units)
+        return {"plan": None, "verdict": None, "live": {}, "waits": {}, "summary": None, "problems": problems, "points": []}
     told = _verdict(made, readings, problems)
     live = _live(made, record, units, problems)
+    told_of = {test["id"]: test for test in told["tests"]}
+    waits = {test["id"]: service_start.waits(test, live.get(test["id"]) if test["kind"] == "run" else told_of[test["id"]])
+             for test in made["tests"] if test["start"]}
     summary = service_years.summary(made, told)
     for test in made["tests"]:
         _tell_test(test, units)
     _tell(told, units)
     _tell(live, units)
-    return {"plan": made, "verdict": told, "live": live, "summary": summary, "problems": problems,
+    tell_bounds(problems, units)
+    return {"plan": made, "verdict": told, "live": live, "waits": waits, "summary": summary, "problems": problems,
             "points": _points(rig["standard"], units)}
 
 
@@ -87,10 +92,10 @@ def _live(plan, record, units, problems):
         for name in draft.get("values") or {}:
             typed = draft["values"][name]
             if isinstance(typed, list):
-                values[name] = [service_entry.read(units, "pitot", place + name + "." + str(count), each, problems)
+                values[name] = [service_entry.read(units, "pitot", place + name + "." + str(count), each, problems, name)
                                 for count, each in enumerate(typed)]
             else:
-                values[name] = service_entry.read(units, service_entry.kind_of(name), place + name, typed, problems)
+                values[name] = service_entry.read(units, service_entry.kind_of(name), place + name, typed, problems, name)
         values["at_s"] = 0
         try:
             live[test["id"]] = service_judge.reading(test, service_entry.tip_of(draft.get("tip"), units, place + "tip", problems), values, plan)
@@ -129,6 +134,20 @@ def limit_text(units, kind, value, is_least):
     counted = (value * scale["factor"] + scale.get("offset", 0)) * tenfold
     counted = math.ceil(counted - SHORT_OF) if is_least else math.floor(counted + SHORT_OF)
     return plain(counted / tenfold, scale["places"])
+
+
+def tell_bounds(problems, units):
+    """Add to each entry that cannot be the texts of what it can be, "least_text" and "most_text".
+
+    problems: of calc.service_entry
+    units: see calc.display
+
+    Raises CalcError naming units. Source: limit_text.
+    """
+    for problem in problems:
+        if "least" in problem:
+            problem["least_text"] = limit_text(units, problem["kind"], problem["least"], True)
+            problem["most_text"] = limit_text(units, problem["kind"], problem["most"], False)
 
 
 def _tell(told, units):

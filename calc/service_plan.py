@@ -41,8 +41,9 @@ def plan(rig, conditions):
     rig: as the module says; rated capacity 50 to 6,000 US gallons per minute
     conditions: as the module says, in calc's units
 
-    Returns plain data: "tests" in order, each with its fields and limits or, for a pumping run, its targets; what is not
-    known is named under "missing" and nothing is put in its place. Raises CalcError naming the input.
+    Returns plain data: "tests" in order, each with its fields and limits or, for a pumping run, its targets, and what must stand
+    before its time counts, "start"; what is not
+    known is named under "missing", "rig." before what the rig's profile lacks, and nothing is put in its place. Raises CalcError naming the input.
     Source: the standard's data, where every section tells its own.
     """
     standard = rig.get("standard")
@@ -95,7 +96,7 @@ def _made(name, rig, conditions, standard):
     if name == "tank" and rig.get("tank_gal") == 0:
         return None
     if name in CHECKS:
-        missing = ["stages"] if name == "transfer" and not rig.get("stages") else []
+        missing = ["rig.stages"] if name == "transfer" and not rig.get("stages") else []
         return _test(name, "checks", [_check(each) for each in CHECKS[name]], [], missing)
     section = standard.get(_SECTIONS.get(name, name))
     if section is None:
@@ -103,8 +104,8 @@ def _made(name, rig, conditions, standard):
     return _MAKERS[name](section, rig, conditions)
 
 
-def _test(name, kind, fields, limits, missing=(), hold_s=None):
-    return {"id": name, "kind": kind, "fields": fields, "limits": limits, "missing": list(missing), "hold_s": hold_s}
+def _test(name, kind, fields, limits, missing=(), hold_s=None, start=()):
+    return {"id": name, "kind": kind, "fields": fields, "limits": limits, "missing": list(missing), "hold_s": hold_s, "start": list(start)}
 
 
 def _check(name):
@@ -131,7 +132,7 @@ def _conditions(section, rig, conditions):
 def _interlock(section, rig, conditions):
     drive = rig.get("drive")
     if not drive:
-        return _test("interlock", "checks", [], [], ["drive"])
+        return _test("interlock", "checks", [], [], ["rig.drive"])
     return _test("interlock", "checks", [_check(row["id"]) for row in section if drive in row["drives"]], [])
 
 
@@ -139,7 +140,7 @@ def _governed(section, rig, conditions):
     governed_rpm = rig.get("governed_rpm")
     field = _field("governed_rpm", "speed")
     if not governed_rpm:
-        return _test("governed", "figures", [field], [], ["governed_rpm"])
+        return _test("governed", "figures", [field], [], ["rig.governed_rpm"])
     tolerance_rpm = section["governed_tolerance_rpm"]
     limit = _limit("governed_rpm", "speed", governed_rpm - tolerance_rpm, governed_rpm + tolerance_rpm)
     return _test("governed", "figures", [field], [limit])
@@ -165,7 +166,7 @@ def _vacuum(section, rig, conditions):
     if altitude_ft is not None:
         limits = [_limit("vacuum_reached_inhg", "vacuum", least_vacuum_inhg(section, altitude_ft))] + limits
         missing = []
-    return _test("vacuum", "figures", fields, limits, missing, section["hold_s"])
+    return _test("vacuum", "figures", fields, limits, missing, section["hold_s"], ["vacuum_reached_inhg"])
 
 
 def _priming(section, rig, conditions):
@@ -201,7 +202,7 @@ def _intake_relief(section, rig, conditions):
 def _tank(section, rig, conditions):
     field = _field("tank_flow_gpm", "flow")
     if rig.get("tank_gal") is None:
-        return _test("tank", "figures", [field], [], ["tank_gal"])
+        return _test("tank", "figures", [field], [], ["rig.tank_gal"])
     least_gpm = step_for(section["steps"], "below_gal", rig["tank_gal"])["least_gpm"]
     return _test("tank", "figures", [field], [_limit("tank_flow_gpm", "flow", least_gpm)])
 
@@ -235,7 +236,7 @@ def _meters(section, rig, conditions):
 def _hydrostatic(section, rig, conditions):
     fields = [_field("hydrostatic_psi", "pressure"), _check("hydrostatic_held")]
     limit = _limit("hydrostatic_psi", "pressure", section["least_psi"])
-    return _test("hydrostatic", "figures", fields, [limit], (), section["hold_s"])
+    return _test("hydrostatic", "figures", fields, [limit], (), section["hold_s"], ["hydrostatic_psi"])
 
 
 _SECTIONS = {"governed": "engine"}

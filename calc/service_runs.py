@@ -78,6 +78,7 @@ def run_plan(run, rig, conditions):
     missing = [] if hold else ["hold"]
     loss_ft, gauge_psi = _gauge(run["net_psi"], flow_gpm, conditions, standard, missing)
     by_pitot = conditions.get("flow_by", "pitot") == "pitot"
+    fields = _fields(by_pitot, conditions)
     return {
         "id": run["id"],
         "kind": "run",
@@ -93,7 +94,8 @@ def run_plan(run, rig, conditions):
         "tips": _tips(flow_gpm, conditions, standard) if by_pitot else [],
         "expected": _expected(run, rig),
         "missing": missing,
-        "fields": _fields(by_pitot, conditions),
+        "fields": fields,
+        "start": [field["id"] for field in fields if field["needed"]],
     }
 
 

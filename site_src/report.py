@@ -101,7 +101,8 @@ def records(path, shown):
         return [(None, "unreadable", None)]
     except (ValueError, RecursionError):
         return [(None, "not_json", None)]
-    return [_record(each, shown) for each in (given if isinstance(given, list) else [given])]
+    given = given if isinstance(given, list) else [given]
+    return [_record(each, shown) for each in given if not service_file.is_baseline(each)]
 
 
 def _no_constant(name):

@@ -2,6 +2,7 @@
 import datetime
 import json
 
+import pytest
 from playwright.sync_api import expect
 
 from site_src import data
@@ -10,6 +11,7 @@ from tests.phone.handset import kill
 
 T = data.load("words/en/test")
 START = datetime.datetime(2026, 9, 21, 8, 0, tzinfo=datetime.UTC)
+START_MS = int(START.timestamp() * 1000)
 NAME = "Tollgate Engine 1"
 RIG = {"schema": 1, "id": "rig-1", "name": NAME, "units": "US", "standard": "us",
        **{key: value for key, value in records.RIG.items() if key not in ("new", "last", "meters", "auxiliary")}}
@@ -23,7 +25,6 @@ KEPT = """async (id) => (await (await import("/static/js/test/keeper.js")).every
 # A database without room, as it answers then; and a phone that stores nothing at all.
 FULL = """() => { IDBObjectStore.prototype.put = () => { throw new DOMException("full", "QuotaExceededError"); }; }"""
 REFUSE = """() => { Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); }; }"""
-
 
 
 class Clock:
@@ -104,3 +105,22 @@ def begun(record, wall_ms, test="capacity"):
     values = record["tests"][test]["attempts"][0]["sets"][0]
     record["tests"] = {"conditions": record["tests"]["conditions"], test: {"draft": {"tip": values["tip"], "values": values["values"], "touched": True}}}
     return {**record, "finished_ms": None, "result": None, "begun_ms": wall_ms}
+
+
+@pytest.fixture
+def run_of(take):
+    """Begin the run of a rig, by number, in a page of its own on one phone: run_of(1)."""
+    handset = take()
+    handset.clock = Clock(handset.context)
+
+    def begin(number, is_started=True):
+        start = handset.open("test/")
+        record = begun(records.a_record(number, rig=f"rig-{number}", name=f"Tollgate Engine {number}"), START_MS)
+        start.evaluate(KEEP, record)
+        start.close()
+        proof = Proof(handset, handset.clock, handset.open(f"test/run/#{record['id']}/capacity"))
+        if is_started:
+            proof.press(T["run"]["begin"])
+        return proof
+
+    return begin

@@ -279,7 +279,7 @@ def test_file_of_a_service_test(shared, content):
     page = shared.open("test/")
     page.locator("#test input[type=file]").wait_for(state="attached")
     bring(page, content.encode(), "test.json")
-    expect(page.locator("p.notice[role=status]")).to_be_visible()
+    expect(page.locator("#test [role=status] .notice")).to_be_visible()
     assert do(page, "keptRecords", "tests") == []
     assert_unharmed(page)
     page.close()

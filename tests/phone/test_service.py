@@ -7,17 +7,17 @@ import pytest
 from playwright.sync_api import expect
 
 from calc import service_page
-from site_src import standards
+from site_src import data, standards
 from tests import service_records as records
+from tests.phone import history
 from tests.phone.handset import Handset, Host
-from tests.phone.proof import FULL, KEEP, KEEP_RIG, NAME, REFUSE, RIG, START, Clock, Proof, T, begun
-from tests.phone.words import said
+from tests.phone.proof import FULL, KEEP_RIG, KEPT, NAME, REFUSE, RIG, Clock, Proof, T, run_of  # noqa: F401  the fixture
 
 PLAN = service_page.answer(copy.deepcopy(records.a_record()), standards.shown_in("US"))["plan"]
 RUNS = [test for test in PLAN["tests"] if test["kind"] == "run"]
+YEARS = data.words("years")["years"]
 SEED, KILLS, MOMENTS = 1911, 5, 110
 HOUR_S = 3600
-NOW_MS = int(START.timestamp() * 1000)
 
 
 @pytest.fixture
@@ -54,46 +54,54 @@ def prepare(proof):
 def hold_vacuum(proof, clock):
     """Five minutes, with the phone's clock an hour ahead in the middle of them."""
     proof.part("vacuum")
-    proof.press(T["run"]["begin"])
+    proof.type("vacuum_reached_inhg", "21")
+    expect(proof.page.get_by_role("button", name=T["run"]["begin"], exact=True)).to_be_disabled()
+    proof.says(T["run"]["waits_limit"])
     proof.type("vacuum_reached_inhg", "24")
+    proof.press(T["run"]["begin"])
     clock.passes(120)
     clock.is_set(HOUR_S)
     clock.passes(60)
     proof.counts("3:00")
     clock.passes(120)
     proof.says(T["run"]["over"])
+    proof.press(T["run"]["begin_again"])  # a stray touch: what was held is not lost by it
+    proof.press(T["test"]["remove_no"])
+    proof.counts("5:00")
     proof.type("vacuum_after_inhg", "20")
     proof.says(T["code"]["met"])
 
 
-def read(proof, test, pitot_psi=None):
-    """One set of readings, kept."""
+def read(proof, test, pitot_psi=None, keys=("take", "again")):
+    """One set of readings, kept by whichever of the keys there is; with none of them only typed."""
     option = test["tips"][0]
     proof.type("discharge_psi", f"{test['gauge_psi'] + 2:.0f}")
     for place in range(option["count"]):
         proof.type("pitot_psi", str(pitot_psi or round(option["pitot_psi"] + 2)), place)
     proof.type("engine_rpm", "1600")
-    if pitot_psi is None:
+    if keys:
         proof.moment(proof)
-        proof.page.get_by_role("button", name=T["run"]["take"], exact=True).or_(proof.page.get_by_role("button", name=T["run"]["again"], exact=True)).tap()
+        one, other = (proof.page.get_by_role("button", name=T["run"][key], exact=True) for key in keys)
+        one.or_(other).tap()
 
 
 def stray_and_pause(proof, clock, test):
-    """A first attempt at the capacity: a blank is asked for, a pause keeps its reason, a stray stops the clock and says why."""
+    """A first attempt at the capacity: it starts on its flow, a pause keeps its reason, a stray stops the clock and says why."""
     proof.part(test["id"])
-    proof.press(T["run"]["begin"])
     proof.type("discharge_psi", "145")
-    expect(proof.page.get_by_role("button", name=T["run"]["take"], exact=True)).to_be_disabled()
-    proof.says(T["run"]["blank"].format(fields=f"{T['field']['pitot_psi']}, {T['field']['engine_rpm']}"))
-    read(proof, test)
+    expect(proof.page.get_by_role("button", name=T["run"]["begin"], exact=True)).to_be_disabled()
+    proof.says(T["run"]["waits"])
+    read(proof, test, keys=("begin", "begin"))
     clock.passes(200)
     proof.press(T["run"]["pause"])
     proof.press(T["run"]["reasons_pause"][2])
     clock.passes(500)
     proof.counts("3:20")
+    expect(proof.page.get_by_role("button", name=T["run"]["resume"], exact=True)).to_be_disabled()
+    read(proof, test, keys=())  # the flow, after the pause
     proof.press(T["run"]["resume"])
     clock.passes(100)
-    read(proof, test, pitot_psi=90)
+    read(proof, test, pitot_psi=90, keys=())
     proof.says(T["run"]["straying"])
     proof.press(T["run"]["take_stray"])
     proof.says(T["run"]["strayed"])
@@ -103,13 +111,12 @@ def stray_and_pause(proof, clock, test):
 def run(proof, clock, test, meanwhile):
     """A run to its end, read when it is due; `meanwhile(at_s)` is done before each reading."""
     proof.part(test["id"])
-    proof.press(T["run"]["begin_again"] if test["id"] == "capacity" else T["run"]["begin"])
     at_s = 0
     for due_s in test["due_s"]:
         passed = meanwhile(due_s)
         clock.passes(due_s - at_s - passed) if due_s - at_s > passed else None
         at_s = due_s
-        read(proof, test)
+        read(proof, test, keys=("take", "again") if due_s else ("begin", "begin_again"))
     proof.says(T["code"]["met"])
 
 
@@ -165,30 +172,11 @@ def test_a_whole_test_by_touch(pit):
     expect(proof.page.locator(".overall")).to_have_text(T["status"]["pass"])
 
 
-@pytest.fixture
-def run_of(take):
-    """Begin the run of a rig, by number, in a page of its own on one phone: run_of(1)."""
-    handset = take()
-    handset.clock = Clock(handset.context)
-
-    def begin(number):
-        start = handset.open("test/")
-        record = begun(records.a_record(number, rig=f"rig-{number}", name=f"Tollgate Engine {number}"), NOW_MS)
-        start.evaluate(KEEP, record)
-        start.close()
-        proof = Proof(handset, handset.clock, handset.open(f"test/run/#{record['id']}/capacity"))
-        proof.press(T["run"]["begin"])
-        return proof
-
-    return begin
-
-
 def test_two_rigs_at_once(run_of):
     """Two clocks run side by side: a kill, a set clock and a tester's word on one of them leave the other's minutes alone."""
     one, other = run_of(1), run_of(2)
     clock = one.clock
     clock.passes(60)
-    one.press(T["run"]["take"])
     one.reborn(meanwhile_s=30)
     one.counts("1:30")
     clock.is_set(HOUR_S)
@@ -228,43 +216,47 @@ def test_a_store_that_refuses_is_told(run_of):
 def test_a_missed_reading_is_named(run_of):
     """A reading that was due and is past cannot be made up for: it is named, and a new start is offered."""
     one = run_of(1)
-    one.press(T["run"]["take"])
     one.clock.passes(460)
     one.says(T["run"]["missed_word"])
     one.press(T["run"]["begin_again"])
+    one.says(T["run"]["stopped"])
+    again = one.page.get_by_role("button", name=T["run"]["begin_again"], exact=True)
+    expect(again).to_be_disabled()
+    one.type("pitot_psi", "70")
+    again.tap()
     one.counts("0:00")
 
 
-def test_a_held_key_steps_on(run_of):
-    """A key that is held goes on from what stands there; a tap goes to the next whole step."""
-    one = run_of(1)
-    field = one.page.locator("input[name=discharge_psi]")
-    field.fill("145.5")
-    key = one.page.get_by_role("button", name=said("pressure", "more", what=T["field"]["discharge_psi"]))
-    key.tap()
-    expect(field).to_have_value("146")
-    key.dispatch_event("pointerdown")
-    for _ in range(4):
-        one.clock.passes(0.5)
-    key.dispatch_event("pointerup")
-    assert float(field.input_value()) >= 149
-
-
 def test_a_file_comes_back(run_of, tmp_path):
-    """What left as a file comes back in on another phone, its clock paused; what is no test is refused."""
+    """An unfinished test comes in on another phone with its clock paused, and further on when it comes again; never back."""
     one = run_of(1)
     one.clock.passes(60)
-    one.press(T["run"]["take"])
-    file = tmp_path / "test.json"
+    one.press(T["run"]["again"])
     record = {**one.record(), "id": "from-afar"}
-    file.write_text(json.dumps(record))
     page = one.handset.open("test/")
-    page.locator("input[type=file]").set_input_files(str(file))
-    page.get_by_text(T["test"]["taken_in"].split("{")[0]).wait_for()
+
+    def bring(changed, told):
+        file = tmp_path / "test.json"
+        file.write_text(json.dumps(changed))
+        page.locator("input[type=file]").set_input_files(str(file))
+        expect(page.get_by_role("status").filter(has_text=told)).to_be_visible()
+        return page.evaluate(KEPT, "from-afar")
+
+    assert "steady" not in bring(record, YEARS["taken_one"])
+    assert bring(record, YEARS["here"].format(count=1))["notes"] == ""
+    assert bring({**record, "revision": 99, "notes": "Packing weeps"}, YEARS["taken_one"])["notes"] == "Packing weeps"
+    assert bring(record, YEARS["here"].format(count=1))["revision"] == 99
+    assert bring({"schema": 1, "id": "from-afar"}, data.words("years")["file"]["not_a_test"])["revision"] == 99
     page.goto(f"{one.handset.host.origin}test/run/#from-afar/capacity")
     page.get_by_text(T["run"]["paused"], exact=True).wait_for()
     expect(page.get_by_role("timer").locator("b")).to_have_text("1:00")
-    page.goto(f"{one.handset.host.origin}test/")
-    file.write_text('{"schema": 1, "id": "x"}')
-    page.locator("input[type=file]").set_input_files(str(file))
-    page.get_by_text(T["test"]["take_wrong"]).wait_for()
+
+
+def test_a_finished_test_stays(handset):
+    """No file, however far on it says it is, takes the place of a test that is finished here."""
+    page = history.held(handset, [records.a_record()])
+    page.reload()
+    file = {"name": "later.json", "mimeType": "application/json", "buffer": json.dumps({**records.a_failed_record(), "revision": 10**9}).encode()}
+    page.locator("input[type=file]").set_input_files(file)
+    expect(page.get_by_role("status").filter(has_text=YEARS["here"].format(count=1))).to_be_visible()
+    assert page.evaluate(KEPT, records.a_record()["id"])["result"]["status"] == "pass"

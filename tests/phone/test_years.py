@@ -29,10 +29,11 @@ def test_a_new_phone_gets_the_history_of_a_rig(away, tmp_path):
     page.goto(away.host.origin + "test/years/")
     expect(page.get_by_text(YEARS["none"])).to_be_visible()
     tests = history.years()
+    begun = service_records.an_unfinished_record(rig="open", name="Harbor Engine")
     sly = {**service_records.a_failed_record(rig="sly", name="Quarry Engine"), "result": {"status": "pass"}}
-    bring(page, json.dumps(tests), "{", json.dumps(sly), json.dumps({**tests[0], "schema": 9}), json.dumps(service_records.an_unfinished_record(rig="open")))
-    said = page.get_by_role("status").filter(has_text=YEARS["taken"].format(count=5))
-    for told in (TOLD["file"]["not_json"], TOLD["file"]["newer"], TOLD["file"]["unfinished"], YEARS["claimed"].split(":")[0].format(name="file-2.json, Quarry Engine")):
+    bring(page, json.dumps(tests), "{", json.dumps(sly), json.dumps({**tests[0], "schema": 9}), json.dumps(begun))
+    said = page.get_by_role("status").filter(has_text=YEARS["taken"].format(count=6))
+    for told in (TOLD["file"]["not_json"], TOLD["file"]["newer"], YEARS["claimed"].split(":")[0].format(name="file-2.json, Quarry Engine")):
         expect(said).to_contain_text(told)
     page.get_by_role("radio", name=history.PROFILE["name"]).tap()
     # by hand: 5 % more speed at one pressure is 1 / 1.05^2 = 0.907, 9.3 % less
@@ -52,7 +53,7 @@ def test_a_new_phone_gets_the_history_of_a_rig(away, tmp_path):
     page.reload()
     page.get_by_role("radio", name=history.PROFILE["name"]).tap()
     expect(rows).to_have_count(4)
-    for test in [*tests, sly]:  # the phone is shared with other tests
+    for test in [*tests, sly, begun]:  # the phone is shared with other tests
         page.evaluate("""(id) => new Promise((done) => { const opening = indexedDB.open("panelhand"); opening.onsuccess = () => {
           const writing = opening.result.transaction("tests", "readwrite"); writing.objectStore("tests").delete(id);
           writing.oncomplete = () => { opening.result.close(); done(); }; }; })""", test["id"])
@@ -72,8 +73,8 @@ def through(page, *readings):
         read(page, number, speed, pressure)
 
 
-def test_check_after_repair(take):
-    """Step by step beside the baseline; killed in the middle nothing is lost, and nothing goes on before the person looked again."""
+def test_check_after_repair(take, tmp_path):
+    """Step by step beside the baseline, which leaves and comes back as a file; killed in the middle nothing is lost, and nothing goes on before the person looked again."""
     handset = take()
     page = history.held(handset)
     page.goto(handset.host.origin + "test/quick/")
@@ -88,6 +89,20 @@ def test_check_after_repair(take):
     button(page, QUICK["keep_baseline"]).tap()
     expect(page.get_by_text(QUICK["keep_told"])).to_be_visible()
     button(page, QUICK["keep_yes"]).tap()
+    page.get_by_text(QUICK["baseline_of"].split("{")[0]).tap()
+    with page.expect_download() as leaving:
+        button(page, QUICK["baseline_file"]).tap()
+    leaving.value.save_as(tmp_path / "baseline.json")
+    row = json.loads((tmp_path / "baseline.json").read_text())
+    button(page, QUICK["remove_baseline"]).tap()
+    expect(page.get_by_text(QUICK["no_baseline"])).to_be_visible()
+    page.goto(handset.host.origin + "test/years/")
+    for changes, told in (({}, "taken"), ({}, "same"), ({"readings": [{"engine_rpm": "1000@US", "discharge_psi": "90@US"}]}, "stands")):
+        bring(page, json.dumps([{**row, "baseline": {**row["baseline"], **changes}}]))
+        expect(page.get_by_role("status").filter(has_text=TOLD["baseline"][told].format(name=row["rig_name"], date="").split(",")[0])).to_be_visible()
+    bring(page, json.dumps({**row, "baseline": {"at_ms": 5, "readings": [{"engine_rpm": "0", "discharge_psi": "x"}]}}))
+    expect(page.get_by_role("status").filter(has_text=TOLD["file"]["damaged"].split("(")[0])).to_be_visible()
+    page.goto(handset.host.origin + "test/quick/")
     # 150 psi at 1,500 is 181.5 at 1,650: 165 is 9 % short
     through(page, ("1000", "60"), ("1650", "165"))
     kill(page)

@@ -105,6 +105,13 @@ def test_a_bad_file_is_named_and_not_fatal(tmp_path, content, reason):
     assert "bad.json" in bad and "good.json" not in bad and YEARS["file"][reason].split("{")[0].strip() in bad
 
 
+def test_a_baseline_beside_the_tests_is_no_bad_file(tmp_path):
+    """A rig's baseline travels in the file of its tests, and says nothing to the report."""
+    put(tmp_path, both=json.dumps([WHOLE, {"schema": 1, "rig_id": "r", "rig_name": "R", "baseline": {"at_ms": 5, "readings": []}}]))
+    _, told = reported(tmp_path)
+    assert (told["tests"], told["bad"]) == (1, 0)
+
+
 def test_bytes_that_are_no_text(tmp_path):
     """A picture called .json is named, not fatal."""
     put(tmp_path, good=WHOLE)

@@ -27,12 +27,14 @@ FLOORS = (
     {"reading", "shift", "hydrant_reading", "tank_reading", "draft_reading", "relay_reading", "joint_reading", "shuttle_reading",
      "foam_reading", "leak"},
     {"flowing", "at_pump", "bounds", "panel_card"},
-    {"uncertainty", "service_runs", "service_signs", "service_entry", "service_years", "service_due"},
+    {"uncertainty", "service_bounds", "service_runs", "service_signs", "service_years", "service_due"},
+    {"service_entry"},
     {"service_plan", "service_judge", "service_quick", "service_curve"},
-    {"service_verdict"},
+    {"service_verdict", "service_start"},
     {"service_test"},
     {"service_page"},
-    {"service_file", "service_history", "service_bay"},
+    {"service_history", "service_bay"},
+    {"service_file"},
     {"phone"},
 )
 UNIT = re.compile(r"_(psi|gpm|ft|in|gal|lbf|f|ft_per_s|lb_per_ft3)$")

@@ -52,6 +52,37 @@ def test_refused(run, changes, code):
     assert (refused.value.field, refused.value.code) == ("file", code)
 
 
+BASELINE = {"schema": 1, "rig_id": "rig-1", "rig_name": "Tollgate Engine 1",
+            "baseline": {"at_ms": service_records.BEGUN_MS, "readings": [{"engine_rpm": "1000@US", "discharge_psi": "60@US"}, {"engine_rpm": "1500", "discharge_psi": "1034@SI"}]}}
+
+
+def test_a_baseline_comes_back(run):
+    """What the Check page writes is kept as it was."""
+    assert run("service_file", "baseline", given=BASELINE, units=US) == BASELINE
+
+
+def with_reading(**changes):
+    return {"at_ms": 5, "readings": [{"engine_rpm": "1000", "discharge_psi": "60@US", **changes}]}
+
+
+@pytest.mark.parametrize(
+    ("changes", "code"),
+    [
+        ({"schema": 2}, "newer"), ({"rig_id": ""}, "damaged"), ({"rig_name": ["x"]}, "damaged"), ({"odd": 1}, "damaged"), ({"baseline": None}, "damaged"),
+        ({"baseline": {"at_ms": None, "readings": []}}, "damaged"), ({"baseline": {"at_ms": 5, "readings": []}}, "damaged"),
+        ({"baseline": {"at_ms": 5, "readings": [{"engine_rpm": "1000", "discharge_psi": "60"}] * 13}}, "damaged"),
+        *[({"baseline": with_reading(**each)}, "damaged") for each in
+          ({"engine_rpm": "0"}, {"engine_rpm": "99999"}, {"discharge_psi": "-5@US"}, {"discharge_psi": "60@nowhere"}, {"discharge_psi": 60},
+           {"discharge_psi": "<b>"}, {"__proto__": "x"})],
+    ],
+)
+def test_a_baseline_made_to_hurt(run, changes, code):
+    """A baseline with anything strange in it is refused whole: a wrong one would hide a sick pump."""
+    with pytest.raises(CalcError) as refused:
+        run("service_file", "baseline", given={**BASELINE, **changes}, units=US)
+    assert (refused.value.field, refused.value.code) == ("file", code)
+
+
 def test_what_a_later_page_adds_is_kept(run):
     """A field that this version does not know goes along untouched."""
     added = {**WHOLE, "heard": 1_790_000_000_000, "events": [{"kind": "away", "s": 3, "wall": None, "turn": 1_790_000_000_001, "clocks": [{"test": "vacuum"}]}]}

@@ -51,6 +51,48 @@ def test_answer(run):
     assert told["verdict"]["status"] == "not_proven"
 
 
+@pytest.mark.parametrize(
+    ("draft", "expected"),
+    [
+        (None, [("discharge_psi", "blank"), ("pitot_psi", "blank"), ("engine_rpm", "blank")]),
+        ({"discharge_psi": "140@US", "pitot_psi": ["70@US"]}, [("engine_rpm", "blank")]),
+        ({"discharge_psi": "140@US", "pitot_psi": ["99999@US"], "engine_rpm": "1600"}, [("pitot_psi", "blank")]),
+        ({"discharge_psi": "145@US", "pitot_psi": ["70@US"], "engine_rpm": "1600"}, []),
+        # 1,250 gpm +- 5 %; 29.83 x 0.997 x 2.25^2 is 150.6 a root of psi: 62 psi is 1,186 gpm, 63 is 1,195
+        ({"discharge_psi": "145@US", "pitot_psi": ["62@US"], "engine_rpm": "1600"}, [("flow_gpm", "outside")]),
+        ({"discharge_psi": "145@US", "pitot_psi": ["63@US"], "engine_rpm": "1600"}, []),
+        ({"discharge_psi": "145@US", "pitot_psi": ["80@US"], "engine_rpm": "1600"}, [("flow_gpm", "outside")]),
+        ({"discharge_psi": "100@US", "pitot_psi": ["70@US"], "engine_rpm": "1600"}, []),  # short of pressure: a reading that fails
+    ],
+)
+def test_what_a_run_waits_for(run, draft, expected):
+    """Time counts once a whole reading stands whose flow is in its band."""
+    record = a_record()
+    del record["tests"]["capacity"]["draft"]
+    if draft:
+        record["tests"]["capacity"]["draft"] = {"tip": {"tip_in": "2.25@US", "count": 1}, "values": draft}
+    assert [(each["id"], each["code"]) for each in answered(run, record)["waits"]["capacity"]] == expected
+
+
+@pytest.mark.parametrize(
+    ("altitude", "vacuum", "expected"),
+    [("500@US", "", [("vacuum_reached_inhg", "blank")]), ("500@US", "21.5@US", [("vacuum_reached_inhg", "outside")]), ("500@US", "22@US", []),
+     ("5000@US", "19@US", []), ("", "19@US", [])],  # 3 inHg less at 5,000 ft; where the height is not known the least is not
+)
+def test_what_a_hold_waits_for(run, altitude, vacuum, expected):
+    """The five minutes count once the vacuum is reached that they hold."""
+    record = a_record(tests={"vacuum": {"values": {"vacuum_reached_inhg": vacuum}}})
+    record["conditions"]["altitude_ft"] = altitude
+    assert [(each["id"], each["code"]) for each in answered(run, record)["waits"]["vacuum"]] == expected
+
+
+def test_no_tip_no_flow(run):
+    """Where no tip at hand fits, the clock waits for tips."""
+    record = a_record(tests={})
+    record["conditions"]["tips_in"] = ["0.75@US"]
+    assert answered(run, record)["waits"]["capacity"][0] == {"id": "tips_in", "code": "blank"}
+
+
 def test_in_other_units(run):
     """By hand: 143 psi is 985.95 kPa and 9.8595 bar; what is to be set is rounded so that the point is reached."""
     assert of(answered(run, a_record(), "SI")["plan"], "capacity")["gauge_text"] == "986"
@@ -96,13 +138,17 @@ def test_metric_readings_are_the_same_test(run):
     ("path", "value", "place", "code"),
     [
         (("conditions", "air_f"), "hot@US", "conditions.air_f", "not_a_number"),
-        (("conditions", "lift_ft"), "-5@US", "conditions.lift_ft", "negative"),
-        (("conditions", "suction_lines"), "0", "conditions.suction_lines", "not_positive"),
+        (("conditions", "lift_ft"), "-5@US", "conditions.lift_ft", "out_of_range"),
+        (("conditions", "suction_lines"), "0", "conditions.suction_lines", "out_of_range"),
         (("rig", "tank"), "big@US", "rig.tank", "not_a_number"),
         (("tests", "governed", "values", "governed_rpm"), "fast", "tests.governed.governed_rpm", "not_a_number"),
         (("tests", "capacity", "attempts", 0, "sets", 0, "values", "discharge_psi"), "x@US", "tests.capacity.0.0.discharge_psi", "not_a_number"),
-        (("tests", "capacity", "attempts", 0, "sets", 0, "values", "discharge_psi"), "-1@US", "tests.capacity.0.0.discharge_psi", "negative"),
-        (("tests", "capacity", "draft", "values", "discharge_psi"), "-1@US", "tests.capacity.draft.discharge_psi", "negative"),
+        (("tests", "capacity", "attempts", 0, "sets", 0, "values", "discharge_psi"), "-1@US", "tests.capacity.0.0.discharge_psi", "out_of_range"),
+        (("tests", "capacity", "draft", "values", "discharge_psi"), "-1@US", "tests.capacity.draft.discharge_psi", "out_of_range"),
+        (("tests", "capacity", "draft", "values", "pitot_psi"), ["99999@US"], "tests.capacity.draft.pitot_psi.0", "out_of_range"),
+        (("conditions", "water_f"), "-50@US", "conditions.water_f", "out_of_range"),
+        (("tests", "conditions"), {"values": {"water_end_f": "101@SI"}}, "tests.conditions.water_end_f", "out_of_range"),
+        (("tests", "vacuum"), {"values": {"vacuum_reached_inhg": "31@US"}}, "tests.vacuum.vacuum_reached_inhg", "out_of_range"),
     ],
 )
 def test_problems(run, path, value, place, code):
@@ -113,8 +159,20 @@ def test_problems(run, path, value, place, code):
         within = within[step]
     within[path[-1]] = value
     told = answered(run, record)
-    assert told["problems"] == [{"place": place, "code": code}]
+    assert [(problem["place"], problem["code"]) for problem in told["problems"]] == [(place, code)]
     assert told["verdict"]["status"] == "not_proven"
+
+
+@pytest.mark.parametrize(
+    ("shown", "typed", "least", "most", "is_below"),
+    [("US", "99999@US", "0", "200", False), ("SI", "-1@SI", "0", "1378", True), ("bar", "14@bar", "0", "13.78", False)],
+)
+def test_bounds_are_told_in_the_units_shown(run, shown, typed, least, most, is_below):
+    """By hand: a pitot gauge that ends at 200 psi ends at 1,378.95 kPa and 13.7895 bar; what is told is inside it."""
+    record = a_record()
+    record["tests"]["capacity"]["draft"]["values"]["pitot_psi"] = [typed]
+    (problem,) = answered(run, record, shown)["problems"]
+    assert (problem["least_text"], problem["most_text"], problem["is_below"], problem["kind"]) == (least, most, is_below, "pitot")
 
 
 @pytest.mark.parametrize(("rig", "conditions"), [({}, a_record()["conditions"]), (a_record()["rig"], {})])

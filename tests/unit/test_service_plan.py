@@ -96,11 +96,11 @@ def test_unknown_is_named(run):
     missing = {test["id"]: test["missing"] for test in plan["tests"]}
     assert missing["capacity"] == ["suction_size_in", "suction_length_ft", "suction_lines", "lift_ft"]
     assert missing["vacuum"] == ["altitude_ft"]
-    assert missing["tank"] == ["tank_gal"]
+    assert missing["tank"] == ["rig.tank_gal"]
     assert missing["meters"] == ["meters"]
-    assert missing["transfer"] == ["stages"]
-    assert missing["interlock"] == ["drive"]
-    assert missing["governed"] == ["governed_rpm"]
+    assert missing["transfer"] == ["rig.stages"]
+    assert missing["interlock"] == ["rig.drive"]
+    assert missing["governed"] == ["rig.governed_rpm"]
     assert of(plan, "capacity")["gauge_psi"] is None
 
 

@@ -7,15 +7,15 @@ export { chips, chipsAndList } from "./chips.js";
 const HOLD_MS = 500;
 const REPEAT_MS = 120;
 
-// A number with a key on either side. `step(direction)` changes it by a trade step; `type(text)` by typing.
-export function stepper({ id, name, label, unit, value, step, type, refusal, words }) {
+// A number with a key on either side, under its label and, where there is one, what it should show: `aim`. `step(direction)` changes it by a trade step; `type(text)` by typing.
+export function stepper({ id, name, label, aim, unit, value, step, type, refusal, words }) {
   const [refused, unitOf] = [`${id}-refused`, `${id}-unit`];
   return html`
     <div class="field">
-      <label for=${id}>${label}</label>
+      <label for=${id} class=${aim ? "aimed" : nothing}>${label}${aim ? html` <span class="aim">${aim}</span>` : nothing}</label>
       <div class="stepper">
         ${key("−", fill(words.pressure.less, { what: label }), () => step(-1))}
-        <span class="stepper-value">
+        <span class="stepper-value" ?data-refused=${Boolean(refusal)}>
           <input id=${id} name=${name} inputmode="decimal" autocomplete="off" .value=${value}
             aria-invalid=${refusal ? "true" : "false"} aria-describedby=${refusal ? `${unitOf} ${refused}` : unitOf}
             @input=${(event) => type(event.target.value)}>

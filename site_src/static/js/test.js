@@ -6,18 +6,19 @@ import { notices } from "./notice.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
 import { dropRecord } from "./store.js";
+import { bring } from "./test/bring.js";
+import { bringKey } from "./test/bring_view.js";
 import { day } from "./test/clock.js";
 import { dropNote, everyTest, keepTest } from "./test/keeper.js";
 import { isRunning, newRecord } from "./test/record.js";
 import { mark } from "./test/status.js";
-import { takenIn, textOf } from "./test/take.js";
 import { Steady } from "./test/steady.js";
 import { unitsFor } from "./units.js";
 
 const place = document.getElementById("test");
 const [data, rig, kept] = await Promise.all([pageData(), chosenRig(), everyTest()]);
 const { words } = data;
-const page = { tests: kept, standard: data.standards[rig?.standard] ? rig.standard : "us", kind: "annual", asked: null, said: null };
+const page = { tests: kept, standard: data.standards[rig?.standard] ? rig.standard : "us", kind: "annual", asked: null, said: [] };
 
 const steady = new Steady(); // keeps time while a test is left to look at this list
 setInterval(() => steady.tick(), 500);
@@ -29,22 +30,11 @@ async function begin() {
   location.assign(`run/#${record.id}`);
 }
 
-async function take(file) {
-  try {
-    const call = await engine();
-    const units = unitsFor(data.systems, "US");
-    const record = takenIn(await textOf(file), (each) => call("service_page.answer", { record: each, units }), { words, wall: Date.now() });
-    const standing = page.tests.find(({ id }) => id === record.id);
-    if (standing && standing.revision >= record.revision) {
-      page.said = words.test.already;
-    } else {
-      await keepTest(record);
-      page.tests = [record, ...page.tests.filter(({ id }) => id !== record.id)];
-      page.said = fill(words.test.taken_in, { name: record.rig_name, date: day(record.begun_ms) });
-    }
-  } catch {
-    page.said = words.test.take_wrong;
-  }
+async function take(files) {
+  const call = await engine();
+  const { tests, said } = await bring({ files, tests: page.tests, call, units: unitsFor(data.systems, "US"), words, count: data.quick.step_psi.length });
+  page.tests = tests;
+  page.said = said;
   draw();
 }
 
@@ -71,9 +61,8 @@ function draw() {
         change: (id) => { page.kind = id; draw(); } })}
       <p>${words.test.unsure_all}</p>
       <button type="button" class="key key-wide key-strong" @click=${begin}>${words.test.begin}: ${rig.name}</button>`}
-    ${notices(page.said)}
-    <label class="key key-wide key-file">${words.test.take}
-      <input type="file" accept=".json,application/json" @change=${(event) => { take(event.target.files[0]); event.target.value = ""; }}></label>
+    ${notices(...page.said)}
+    <div class="rows">${bringKey(words, take)}</div>
     ${done.length ? html`<h2>${words.test.done}</h2>${done.map(row)}` : open.length ? nothing : html`<p>${words.test.none}</p>`}
     `, place);
 }

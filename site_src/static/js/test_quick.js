@@ -2,15 +2,18 @@
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { enterLink } from "./diagnose/enter.js";
 import { engine } from "./engine.js";
+import { send } from "./rig/carry.js";
 import { chosenRig, chosenSystem } from "./rig/chosen.js";
 import { fill, home, unitWords } from "./site.js";
 import { stayAwake } from "./awake.js";
 import { day } from "./test/clock.js";
+import { baselineFile, baselineRow } from "./test/files.js";
 import { textView } from "./test/entries.js";
 import {
-  closed, isUnderWay, keepQuick, opened, STEPS, withBaseline, withEarlier, withReading, withRepaired, withSeen, withStopped, withUnseen,
+  closed, isUnderWay, keepQuick, opened, STEPS, withBaseline, withEarlier, withReading, withRepaired, withSeen, withoutBaseline, withStopped, withUnseen,
 } from "./test/quick_record.js";
 import { rowText, stepView } from "./test/quick_step.js";
+import { refuser } from "./test/refusal.js";
 import { systemChips, unitsFor } from "./units.js";
 import { warning } from "./warning.js";
 
@@ -40,6 +43,13 @@ function change(next) {
   draw();
 }
 
+function takeAway(next) {
+  const before = record;
+  change(next);
+  page.removed = before;
+  draw();
+}
+
 const compare = (readings) => call("service_bay.answer", {
   baseline: record.baseline?.readings ?? [], readings, quick: { tolerance_percent: data.quick.tolerance_percent }, accuracy: data.errs,
   units: unitsFor(data.systems, page.system),
@@ -64,13 +74,9 @@ const act = {
     page.asked = false;
     change(withBaseline(record, record.earlier[0]));
   },
-  remove(check) {
-    const before = record.earlier;
-    change(withEarlier(record, before.filter((other) => other !== check)));
-    page.removed = before;
-    draw();
-  },
-  putBack: () => change(withEarlier(record, page.removed)),
+  remove: (check) => takeAway(withEarlier(record, record.earlier.filter((other) => other !== check))),
+  removeBaseline: () => takeAway(withoutBaseline(record)),
+  putBack: () => change({ ...page.removed, revision: record.revision + 1 }),
 };
 
 function draw() {
@@ -79,10 +85,7 @@ function draw() {
   const shown = (kind, text) => (text ? call("service_entry.shown", { units: unitsFor(data.systems, page.system), kind, text }) : "");
   const view = {
     data, words, record, act, answer, u, shown, system: page.system, isLooked: page.isLooked,
-    refusal: (at) => {
-      const found = answer.problems.find((problem) => problem.place === at);
-      return found ? words.refusal[found.code] ?? words.refusal.other : null;
-    },
+    refusal: refuser(answer.problems, { words, u }),
   };
   render(html`
     ${page.isKept ? nothing : html`<p class="notice" role="alert">${words.quick.note_lost}</p>`}
@@ -93,7 +96,11 @@ function draw() {
     ${record.open.stopped ? stoppedView() : STEPS.map((step) => stepView(view, step))}
     ${textView({ id: "repaired", label: words.quick.repaired, value: record.open.repaired, change: (text) => change(withRepaired(record, text)) })}
     ${record.baseline ? html`<details class="section"><summary>${fill(words.quick.baseline_of, { date: day(record.baseline.at_ms) })}</summary>
-      <ul class="listed">${record.baseline.readings.map((reading) => html`<li>${rowText({ reading, words, u, shown })}</li>`)}</ul></details>` : html`<p>${words.quick.no_baseline}</p>`}
+      <ul class="listed">${record.baseline.readings.map((reading) => html`<li>${rowText({ reading, words, u, shown })}</li>`)}</ul>
+      <div class="rows"><button type="button" class="key key-wide" @click=${() => send(baselineFile(baselineRow(rig, record.baseline)))}>${words.quick.baseline_file}</button>
+        <button type="button" class="key key-wide" @click=${act.removeBaseline}>${words.quick.remove_baseline}</button></div></details>`
+      : html`<p>${words.quick.no_baseline} ${words.quick.bring_baseline} <a class="key" href=${new URL("test/years/", home).href}>${words.years.title}</a></p>`}
+    ${page.removed ? html`<p class="notice" role="status">${words.quick.taken_off} <button type="button" class="key" @click=${act.putBack}>${words.quick.put_back}</button></p>` : nothing}
     ${endView(answer)}
     ${earlierView({ u, shown })}
     ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}`, place);
@@ -108,12 +115,11 @@ const stoppedView = () => html`
 const endView = (answer) => record.open.seen.road === undefined || record.open.stopped ? nothing : html`
   <section class="outcome"><p class="quick-status quick-${answer.status}"><b>${words.quick_status[answer.status]}</b></p>
     <p>${fill(words.quick_said[answer.status], { tolerance: data.quick.tolerance_percent })} ${words.quick.no_test} ${words.quick.whole_test}</p></section>
-  <div class="rows">${answer.enter ? html`<a class="key key-wide" href=${enterLink({ signs: { [answer.enter]: "seen" } })}>${words.quick.to_diagnosis}</a>` : nothing}
+  <div class="rows">${answer.enter ? html`<a class="key key-wide key-strong" href=${enterLink({ signs: { [answer.enter]: "seen" } })}>${words.quick.to_diagnosis}</a>` : nothing}
     <button type="button" class="key key-wide key-strong" @click=${act.close}>${words.quick.finish}</button></div>`;
 
-const earlierView = (told) => !record.earlier.length && !page.removed ? nothing : html`
+const earlierView = (told) => !record.earlier.length ? nothing : html`
   <h2>${words.quick.earlier}</h2>
-  ${page.removed ? html`<p class="notice" role="status">${words.quick.taken_off} <button type="button" class="key" @click=${act.putBack}>${words.quick.put_back}</button></p>` : nothing}
   ${record.earlier.map((check, number) => html`
     <article class="row"><p><span><b>${day(check.at_ms)}: ${check.stopped ? fill(words.quick.stopped, { step: words.quick_step[check.stopped].title }) : words.quick_status[check.status]}</b>
       <small>${check.repaired}</small></span></p>
@@ -132,6 +138,7 @@ else {
     call = await starting;
     place.replaceChildren();
     draw();
+    place.addEventListener("focusout", () => queueMicrotask(draw)); // it is typed out now
     stayAwake(() => {});
   } catch (problem) {
     render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);

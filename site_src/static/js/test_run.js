@@ -5,14 +5,16 @@ import { stayAwake } from "./awake.js";
 import { engine } from "./engine.js";
 import { chosenSystem } from "./rig/chosen.js";
 import { fill, unitWords } from "./site.js";
+import { keptRigs } from "./store.js";
 import { actions } from "./test/act.js";
 import { besideMaker } from "./test/beside.js";
-import { minutes } from "./test/clock.js";
+import { minutes, runningStrip } from "./test/clock.js";
 import { figuresView } from "./test/figures_view.js";
 import { everyTest, keepTest, watchKeeping } from "./test/keeper.js";
-import { missingWord } from "./test/missing.js";
-import { planView, signsView } from "./test/plan_view.js";
-import { askedOf, clockOf, countedS, halted, isRunning, runningIn, testOf, withJump } from "./test/record.js";
+import { missingView } from "./test/missing.js";
+import { causeLink, planView, signsView } from "./test/plan_view.js";
+import { askedOf, clockOf, countedS, filledFrom, halted, isRunning, runningIn, testOf, withJump } from "./test/record.js";
+import { refuser } from "./test/refusal.js";
 import { runView } from "./test/run_view.js";
 import { siteView } from "./test/site_view.js";
 import { verdictView } from "./test/status.js";
@@ -67,16 +69,14 @@ function judge() {
   answer = call("service_page.answer", { record, units: units() });
 }
 
-const act = actions({ record: () => record, answer: () => answer, page, steady: () => steady, change, draw: () => draw() });
+const act = actions({ record: () => record, answer: () => answer, page, steady: () => steady, change, draw: () => draw(), words });
 
 function view() {
+  const u = unitWords(words, page.system);
   return {
-    data, words, record, answer, page, act, system: page.system, u: unitWords(words, page.system), now: steady.now(), besideOf,
+    data, words, record, answer, page, act, system: page.system, u, now: steady.now(), besideOf,
     shown: (kind, text) => (text ? call("service_entry.shown", { units: units(), kind, text }) : ""),
-    refusal: (at) => {
-      const found = answer.problems.find((problem) => problem.place === at);
-      return found ? words.refusal[found.code] ?? words.refusal.other : null;
-    },
+    refusal: refuser(answer.problems, { words, u }),
   };
 }
 
@@ -89,6 +89,7 @@ function draw() {
   document.querySelector("h1").textContent = title;
   render(html`
     ${troubles(seen)}
+    ${answer.plan ? runningIn(record).filter((each) => each !== name && name).map((each) => runningStrip(seen, each)) : nothing}
     ${name === "site" ? html`<fieldset class="bare" ?disabled=${record.finished_ms !== null}>${siteView(seen)}</fieldset>` : test ? testView(seen, test) : planView(seen)}
     ${name ? html`<nav class="rows" aria-label=${words.test.title}>
       ${nextOf(tests, name) ? html`<a class="key key-wide key-strong" href="#${record.id}/${nextOf(tests, name)}">${fill(words.test.next, { title: words.test_name[nextOf(tests, name)] })}</a>` : nothing}
@@ -108,7 +109,8 @@ function testView(seen, test) {
       ${test.kind === "run" ? runView(seen, test, judged) : figuresView(seen, test, judged)}
     </fieldset>
     <section class="outcome"><div role="status">${verdictView(judged.status, words)}<p>${words.code[judged.code]}${judged.not_done ? ` ${fill(words.test.not_done_kept, { reason: judged.not_done })}` : nothing}</p></div>
-      ${judged.missing.length && judged.status !== "pass" ? html`<p><b>${words.test.missing}:</b> ${[...new Set(judged.missing.map((name) => missingWord(name, seen)))].join(", ")}</p>` : nothing}
+      ${judged.status === "fail" ? causeLink(seen, test.id) : nothing}
+      ${judged.missing.length && judged.status !== "pass" ? html`<p><b>${words.test.missing}:</b> ${missingView(judged.missing, seen, test)}</p>` : nothing}
       ${signsView(seen, test.id)}</section>
     ${record.finished_ms !== null ? nothing : given.not_done
       ? html`<button type="button" class="key key-wide" @click=${() => act.notDone(test.id, null)}>${words.test.not_done_undo}</button>`
@@ -137,11 +139,21 @@ function look() {
   draw();
 }
 
+// To a field of the part that is shown, or to its top.
+function goTo(name) {
+  const field = name && (document.getElementById(name) ?? place.querySelector(`[name="${CSS.escape(name)}"]`));
+  if (!field) return scrollTo(0, 0);
+  field.focus({ preventScroll: true });
+  (field.closest(".field, fieldset") ?? field).scrollIntoView({ block: "center" });
+}
+
 async function open() {
   const id = location.hash.slice(1).split("/")[0];
   const tests = await everyTest(); // as they are now that no other tab holds this one
   record = tests.find((each) => each.id === id) ?? null;
   if (!record) throw { told: words.test.missing_record };
+  const profile = (await keptRigs()).find((rig) => rig.id === record.rig_id);
+  if (profile && record.finished_ms === null) record = filledFrom(record, profile);
   steady = new Steady(record.steady);
   besideOf = besideMaker({ tests, record, words, view });
   judge();
@@ -168,12 +180,13 @@ try {
   });
   draw();
   look();
+  place.addEventListener("focusout", () => answer.problems.some((problem) => problem.is_below) && queueMicrotask(draw)); // it is typed out now
   addEventListener("pageshow", (event) => event.persisted && location.reload()); // what it shows may be old by now
   addEventListener("hashchange", () => {
     if (location.hash.slice(1).split("/")[0] !== record.id) return location.reload();
     page.asking = null;
     draw();
-    scrollTo(0, 0);
+    goTo(location.hash.split("/")[2]);
   });
   stayAwake((awake) => { page.awake = awake; draw(); });
   setInterval(look, TICK_MS);

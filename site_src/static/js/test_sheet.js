@@ -10,6 +10,7 @@ import { kindOf, labelOf } from "./test/entries.js";
 import { csvFile, dated, jsonFile } from "./test/files.js";
 import { everyTest } from "./test/keeper.js";
 import { missingWord } from "./test/missing.js";
+import { causeLink } from "./test/plan_view.js";
 import { sheetView } from "./test/sheet_view.js";
 import { Steady } from "./test/steady.js";
 import { systemChips, unitsFor } from "./units.js";
@@ -47,6 +48,7 @@ function draw(call) {
       ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(call); } })}
       <div class="rows">
         <button type="button" class="key key-wide key-strong" @click=${() => window.print()}>${words.sheet.print}</button>
+        ${answer.verdict.status === "fail" ? causeLink(view) : nothing}
         <button type="button" class="key key-wide" @click=${() => send(csvFile({ ...view, labelOf: (name) => labelOf(name, view), kindOf }))}>${words.sheet.csv}</button>
         <button type="button" class="key key-wide" @click=${() => send(jsonFile(record))}>${words.sheet.json}</button>
       </div>

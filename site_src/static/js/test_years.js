@@ -3,15 +3,18 @@ import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chips } from "./controls.js";
 import { chosen } from "./choices.js";
 import { engine } from "./engine.js";
+import { notices } from "./notice.js";
 import { send } from "./rig/carry.js";
 import { chosenSystem } from "./rig/chosen.js";
 import { fill, unitWords } from "./site.js";
 import { dropRecord, keepRecord } from "./store.js";
 import { bring } from "./test/bring.js";
+import { bringKey } from "./test/bring_view.js";
 import { pointView } from "./test/change_view.js";
 import { day } from "./test/clock.js";
-import { historyFile } from "./test/files.js";
+import { baselineRow, historyFile } from "./test/files.js";
 import { dropNote, everyTest } from "./test/keeper.js";
+import { opened } from "./test/quick_record.js";
 import { mark } from "./test/status.js";
 import { systemChips, unitsFor } from "./units.js";
 
@@ -72,9 +75,13 @@ async function putBack() {
   draw();
 }
 
-async function take(input) {
-  const { taken, tests, said } = await bring({ files: [...input.files], tests: page.tests, call, units: unitsFor(data.systems, "US"), words });
-  input.value = "";
+async function leave(tests) {
+  const { baseline } = await opened({ id: page.rig }, 0);
+  send(historyFile(tests, baseline ? [baselineRow({ id: page.rig, name: tests[0].rig_name }, baseline)] : []));
+}
+
+async function take(files) {
+  const { taken, tests, said } = await bring({ files, tests: page.tests, call, units: unitsFor(data.systems, "US"), words, count: data.quick.step_psi.length });
   page.tests = tests;
   page.said = said;
   page.removed = null;
@@ -88,16 +95,15 @@ function draw() {
   const tests = ofRig();
   const done = tests.filter(isDone);
   render(html`
-    ${page.said.length ? html`<section class="notice" role="status"><div>${page.said.map((told) => html`<p>${told}</p>`)}</div></section>` : nothing}
+    ${notices(...page.said)}
     ${all.length > 1 ? chips({ name: "rig", legend: words.years.rig, value: page.rig, choices: all, change: (id) => { page.rig = id; draw(); } }) : nothing}
     ${done.length ? standingView(done) : html`<p>${words.years.none}</p>`}
     ${done.length ? historyView(done) : nothing}
     ${tests.length ? html`<h2>${words.years.tests}</h2>${tests.map(row)}` : nothing}
     <h2>${words.years.carry}</h2>
     <div class="rows">
-      ${tests.length ? html`<button type="button" class="key key-wide" @click=${() => send(historyFile(tests))}>${words.years.file}</button>` : nothing}
-      <label class="key key-wide key-file">${words.years.bring}
-        <input type="file" multiple accept=".json,application/json" @change=${(event) => take(event.target)}></label>
+      ${tests.length ? html`<button type="button" class="key key-wide" @click=${() => leave(tests)}>${words.years.file}</button>` : nothing}
+      ${bringKey(words, take)}
     </div>
     ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}
     ${page.removed ? html`<p class="notice notice-low" role="status">${fill(words.years.removed, { name: `${page.removed.rig_name}, ${day(ended(page.removed))}` })}

@@ -1,13 +1,17 @@
 // What a touch on the run page does: a change of the record, or of what the page asks.
 import {
-  allHalted, askedOf, attemptOf, begun, finished, halted, resumed, runningIn, takenBack, testOf, withDraft, withDraftValue, withNotDone, withSaid, withSet, withValue,
+  allHalted, askedOf, attemptOf, begun, finished, halted, resumed, takenBack, testOf, withDraft, withDraftValue, withNotDone, withSaid, withSet, withValue,
 } from "./record.js";
+import { tipOf, tipStanding } from "./tips.js";
 
-export function actions({ record, answer, page, steady, change, draw }) {
+export function actions({ record, answer, page, steady, change, draw, words }) {
   const at = () => ({ now: steady().now(), wall: Date.now() });
   const planned = (name) => answer().plan.tests.find(({ id }) => id === name);
   const part = () => location.hash.slice(1).split("/")[1];
   const put = (key) => (name, text) => change({ ...record(), [key]: { ...record()[key], [name]: text } });
+
+  // A new attempt of a run, whose clock starts on the reading that stands: its first.
+  const firstSet = (name) => withSet(begun(record(), name, { ...at(), tip: testOf(record(), name).draft.tip, isRun: true }), name, at());
 
   return {
     condition: put("conditions"),
@@ -27,8 +31,7 @@ export function actions({ record, answer, page, steady, change, draw }) {
     },
     value: (name, field, text) => change(withValue(record(), name, field, text, Date.now())),
     draft(name, field, text, place) {
-      const test = planned(name);
-      const tip = testOf(record(), name).draft?.tip ?? usualTip(test, record());
+      const tip = tipStanding(planned(name), record());
       change(withDraftValue(withDraft(record(), name, { tip }), name, field, text, place));
     },
     tip(name, option) {
@@ -37,12 +40,12 @@ export function actions({ record, answer, page, steady, change, draw }) {
       change(withDraft(record(), name, { tip, values, touched: true }));
     },
     begin(name) {
-      const test = planned(name);
-      const tip = testOf(record(), name).draft?.tip ?? usualTip(test, record());
-      const left = runningIn(record()).includes(name) ? halted(record(), name, { kind: "end", ...at() }) : record();
-      const ready = test.kind === "run" ? withDraft(left, name, { tip, touched: true }) : left;
       page.jumps = [];
-      change(begun(ready, name, { ...at(), tip, isRun: test.kind === "run" }));
+      page.asking = null;
+      change(planned(name).kind === "run" ? firstSet(name) : begun(record(), name, { ...at(), isRun: false }));
+    },
+    short(name) {
+      change(halted(firstSet(name), name, { kind: "stop", reason: words.run.reasons_stop[0], ...at() }));
     },
     take(name) {
       const strayed = answer().live[name]?.is_strayed;
@@ -78,8 +81,3 @@ export function actions({ record, answer, page, steady, change, draw }) {
     },
   };
 }
-
-const tipOf = (option, { conditions }) => ({ tip_in: conditions.tips_in[option.place], count: option.count });
-
-// The tips a run is begun with where nobody chose any: the best of those at hand; none where flow is metered.
-const usualTip = (test, record) => (test.tips?.length && record.conditions.flow_by !== "meter" ? tipOf(test.tips[0], record) : null);

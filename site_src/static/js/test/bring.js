@@ -1,13 +1,16 @@
-// Lets tests in from files of other phones. Each is judged anew by calc.service_file before it is kept; one that is here
-// already stays as it is. An unfinished one is not let in: its clocks hang on the phone it was begun on.
+// Lets tests in from files of other phones, and a rig's baseline where it has none here. Each is judged anew by calc.service_file before it is kept. One that is here already
+// stays as it is, unless it is unfinished here and the file's went further. A clock that ran on the other phone comes in paused.
 import { Refusal } from "../engine.js";
 import { fill } from "../site.js";
 import { keepRecord } from "../store.js";
+import { day } from "./clock.js";
+import { takeBaseline } from "./quick_record.js";
+import { broughtOver } from "./record.js";
 
 const LARGEST_FILE = 20_000_000; // some hundreds of whole tests
 
-// What came of the files: the tests kept, and sentences for a person.
-export async function bring({ files, tests, call, units, words }) {
+// What came of the files: the tests kept, and sentences for a person. `count` is how many readings a check has.
+export async function bring({ files, tests, call, units, words, count }) {
   const here = new Map(tests.map((test) => [test.id, test]));
   const taken = [];
   const said = [];
@@ -15,20 +18,20 @@ export async function bring({ files, tests, call, units, words }) {
   let unkept = 0;
   for (const file of files) {
     for (const given of await recordsOf(file, said, words)) {
-      const told = judge(given, { call, units });
+      const told = judge(given, { call, units, words });
+      if (told.baseline) {
+        said.push(fill(words.baseline[await takeBaseline(told, count)], { name: told.rig_name, date: day(told.baseline.at_ms) }));
+        continue;
+      }
       if (told.refused) {
         said.push(fill(words.years.refused, { name: nameOf(given, file), reason: fill(words.file[told.refused.code] ?? words.file[told.refused.field] ?? words.file.not_a_test, { at: told.refused.at || "?" }) }));
         continue;
       }
-      const { record } = told;
-      if ((record.finished_ms ?? null) === null) {
-        said.push(fill(words.years.refused, { name: nameOf(record, file), reason: words.file.unfinished }));
-        continue;
-      }
-      if (here.has(record.id)) {
+      if (here.has(told.record.id) && !isFurther(told.record, here.get(told.record.id))) {
         already += 1;
         continue;
       }
+      const record = broughtOver(told.record, { reason: words.test.other_phone, wall: Date.now() });
       if (!(await keepRecord("tests", record))) {
         unkept += 1;
         continue;
@@ -41,8 +44,10 @@ export async function bring({ files, tests, call, units, words }) {
   if (unkept) said.unshift(fill(words.years.unkept, { count: unkept }));
   if (already) said.unshift(fill(words.years.here, { count: already }));
   said.unshift(taken.length === 1 ? words.years.taken_one : fill(words.years.taken, { count: taken.length }));
-  return { taken, tests: [...here.values()], said };
+  return { taken, tests: [...here.values()].sort((one, other) => other.begun_ms - one.begun_ms), said };
 }
+
+const isFurther = (given, standing) => standing.finished_ms === null && given.revision > standing.revision;
 
 async function recordsOf(file, said, words) {
   const refuse = (reason) => {
@@ -64,9 +69,12 @@ async function recordsOf(file, said, words) {
   }
 }
 
-function judge(record, { call, units }) {
+function judge(given, { call, units, words }) {
   try {
-    return call("service_file.judged", { record, units });
+    if (given?.baseline !== undefined) return call("service_file.baseline", { given, units });
+    const told = call("service_file.judged", { record: given, units });
+    const { id, kind } = told.record.standard;
+    return Object.hasOwn(words.standard, id) && Object.hasOwn(words.kind, kind) ? told : { refused: { code: "damaged", at: "standard" } };
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal;
     return { refused: refusal };

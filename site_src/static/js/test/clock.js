@@ -1,7 +1,7 @@
 // The big clock of a test, and the keys that start, pause and stop it.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
-import { countedS } from "./record.js";
+import { clockOf, countedS } from "./record.js";
 
 export const minutes = (seconds) => {
   const whole = Math.floor(Math.max(seconds, 0));
@@ -19,15 +19,27 @@ export function clockView({ clock, stopped, hold_s, due, now, words }) {
   const left = due === null || due === undefined ? null : Math.ceil(due - counted);
   return html`
     <section class="clock clock-${state}" aria-label=${words.run[state]}>
-      <div class="clock-face" role="timer"><b ?data-long=${counted >= 3600}>${minutes(counted)}</b>
-        <span>${hold_s === null ? nothing : fill(words.run.of, { hold: minutes(hold_s) })}</span></div>
-      <p class="clock-state"><b role="status">${words.run[state]}</b>${hold_s !== null && isRunning && !isOver ? html` · ${fill(words.run.left, { left: minutes(hold_s - counted) })}` : nothing}</p>
+      <div class="clock-face" role="timer"><b ?data-long=${counted >= 3600}>${minutes(counted)}</b></div>
+      <p class="clock-state"><b role="status">${words.run[state]}</b>${hold_s === null ? nothing
+        : html`<span>${isRunning && !isOver ? fill(words.run.left, { left: minutes(hold_s - counted) }) : fill(words.run.of, { hold: minutes(hold_s) })}</span>`}</p>
       ${isRunning && due !== undefined
         ? html`<p class="clock-due" ?data-due=${left !== null && left <= 0}>${left > 0 ? fill(words.run.due_in, { left: minutes(left) }) : nothing}<span role="status">${
           left === null ? words.run.all_read : left <= 0 ? words.run.due : nothing}</span></p>`
         : nothing}
     </section>`;
 }
+
+// A clock that runs while another part is looked at: its count, what is due, and the way back to it.
+export const runningStrip = ({ record, words, answer, now }, name) => {
+  const test = answer.plan.tests.find(({ id }) => id === name);
+  const missing = answer.verdict.tests.find(({ id }) => id === name).attempts?.at(-1).missing ?? [];
+  const due = missing.find((each) => each.startsWith("due_"));
+  const counted = countedS(clockOf(record, name), now);
+  const left = due ? Math.ceil(Number(due.slice(4)) - counted) : Math.ceil(test.hold_s - counted);
+  return html`<a class="part running-strip" href="#${record.id}/${name}"><b>${minutes(counted)}</b>
+    <span><b>${words.test_name[name]}</b><small>${due ? (left <= 0 ? words.run.due : fill(words.run.due_in, { left: minutes(left) }))
+      : left > 0 ? fill(words.run.left, { left: minutes(left) }) : words.run.over}</small></span></a>`;
+};
 
 // A reason is asked for before a clock halts; `asking` is "pause" or "stop".
 export const reasonView = ({ asking, words, act }) => html`

@@ -28,14 +28,15 @@ export function stepped(text, step, direction, start = "0") {
   return String(Number((steps * step).toFixed(places)));
 }
 
-// An amount: `text` is the entry, `start` what a step begins from where nothing stands yet.
-export function amountView(view, { id, name, label, kind = kindOf(name), text = "", start = "", refusal, change, beside }) {
-  const { words, u, shown, data, system } = view;
+// An amount: `text` is the entry, `start` what a step begins from where nothing stands yet, `at` where calc tells its problems,
+// `aim` what it should show.
+export function amountView(view, { id, name, label, kind = kindOf(name), text = "", start = "", at, change, beside, aim }) {
+  const { words, u, shown, data, system, refusal } = view;
   const step = data.systems[system].steps[kind];
   const standing = shown(kind, text);
   return html`
     ${stepper({
-      id, name, label, unit: u[`u_${kind}`], value: standing, refusal, words,
+      id, name, label, aim, unit: u[`u_${kind}`], value: standing, refusal: refusal(at, id), words,
       step: (direction) => {
         const next = stepped(document.getElementById(id).value, step, // as it stands now: a held key steps on
           direction, shown(kind, start));

@@ -3,11 +3,11 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
 import { clockView, minutes } from "./clock.js";
 import { amountView, checkView, kindOf, labelOf } from "./entries.js";
-import { clockOf, testOf } from "./record.js";
+import { clockOf, countedS, testOf } from "./record.js";
 import { figureView } from "./status.js";
 
 export function figuresView(view, test, judged) {
-  const { words, record, act, refusal, besideOf } = view;
+  const { words, record, act, besideOf } = view;
   const values = test.kind === "conditions" ? { ...record.conditions, ...testOf(record, test.id).values } : testOf(record, test.id).values ?? {};
   const change = (field) => (text) => test.kind === "conditions" && field !== "water_end_f" ? act.condition(field, text) : act.value(test.id, field, text);
   const figureOf = (field) => judged.figures.filter((figure) => figure.kind !== "check" && (figure.id === field || ofPair(test, figure.id, field)));
@@ -18,7 +18,7 @@ export function figuresView(view, test, judged) {
       : html`${amountView(view, {
           id: field.id.replaceAll(".", "-"), name: field.id, label: labelOf(field.id, view), text: values[field.id] ?? "",
           start: startOf(judged, field), kind: kindOf(field.id),
-          refusal: refusal(`tests.${test.id}.${field.id}`) ?? refusal(`conditions.${field.id}`),
+          at: [`tests.${test.id}.${field.id}`, `conditions.${field.id}`],
           change: change(field.id), beside: besideOf(test.id, field.id) })}
         ${figureOf(field.id).map((figure) => figureView(figure, labelOf(figure.id, view), view.u[`u_${figure.kind}`], words))}`)}`;
 }
@@ -32,7 +32,9 @@ function startOf(judged, field) {
   return limit == null ? "" : `${Math.round(limit)}@US`;
 }
 
-function holding({ words, record, now, act }, test) {
+function holding(view, test) {
+  const { words, record, now, act, answer, page } = view;
+  const waits = answer.waits[test.id];
   const clock = clockOf(record, test.id);
   const isRunning = clock?.since != null;
   return html`
@@ -41,6 +43,11 @@ function holding({ words, record, now, act }, test) {
     ${record.finished_ms !== null ? nothing : html`<div class="rows">
       ${isRunning
         ? html`<button type="button" class="key key-wide" @click=${() => act.halt("pause", "", test.id)}>${words.run.pause}</button>`
-        : html`<button type="button" class="key key-wide key-strong" @click=${() => act.begin(test.id)}>${clock ? words.run.begin_again : words.run.begin}</button>`}
+        : clock && countedS(clock, now) >= test.hold_s && page.asking !== "again"
+          ? html`<button type="button" class="key key-wide" @click=${() => act.ask("again")}>${words.run.begin_again}</button>` : html`
+          ${page.asking === "again" ? html`<p class="notice">${words.run.again_ask}</p>
+            <button type="button" class="key key-wide key-strong" @click=${() => act.ask(null)}>${words.test.remove_no}</button>` : nothing}
+          <button type="button" class="key key-wide ${page.asking === "again" ? "key-danger" : "key-strong"}" ?disabled=${waits.length > 0} @click=${() => act.begin(test.id)}>${clock ? words.run.begin_again : words.run.begin}</button>`}
+      ${waits.length && !isRunning ? html`<p>${waits[0].code === "blank" ? words.run.waits : words.run.waits_limit} <a href="#${record.id}/${test.id}/${waits[0].id}">${labelOf(waits[0].id, view)}</a></p>` : nothing}
     </div>`}`;
 }

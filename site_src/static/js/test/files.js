@@ -1,5 +1,5 @@
 // A test as files: JSON, whole, for other phones and the fleet's report; and CSV, a row for each reading, for a spreadsheet.
-import { testOf } from "./record.js";
+import { SCHEMA, testOf } from "./record.js";
 
 const safe = (name) => name.replace(/[^\w-]+/g, "-");
 export const dated = (record) => new Date(record.finished_ms ?? record.begun_ms).toISOString().slice(0, 10);
@@ -7,9 +7,15 @@ export const dated = (record) => new Date(record.finished_ms ?? record.begun_ms)
 export const jsonFile = (record) =>
   new File([JSON.stringify(record, null, 1)], `test-${safe(record.rig_name)}-${dated(record)}.json`, { type: "application/json" });
 
-// Every test of a rig in one file, to be brought in on another phone or reported on.
-export const historyFile = (records) =>
-  new File([JSON.stringify(records, null, 1)], `tests-${safe(records[0].rig_name)}-${dated(records[0])}.json`, { type: "application/json" });
+// Every test of a rig in one file, and its baseline where it has one, to be brought in on another phone or reported on.
+export const historyFile = (records, baseline) =>
+  new File([JSON.stringify([...records, ...baseline], null, 1)], `tests-${safe(records[0].rig_name)}-${dated(records[0])}.json`, { type: "application/json" });
+
+// A rig's baseline as it travels.
+export const baselineRow = ({ id, name }, baseline) => ({ schema: SCHEMA, rig_id: id, rig_name: name, baseline });
+
+export const baselineFile = (row) =>
+  new File([JSON.stringify(row, null, 1)], `baseline-${safe(row.rig_name)}-${new Date(row.baseline.at_ms).toISOString().slice(0, 10)}.json`, { type: "application/json" });
 
 // A cell of a spreadsheet: quoted, and never one that it would run as a formula.
 export function cell(value) {

@@ -1,9 +1,10 @@
 // The whole test at a glance: each part with its verdict, and the way to finish.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { enterLink } from "../diagnose/enter.js";
-import { fill } from "../site.js";
+import { fill, home } from "../site.js";
 import { warning } from "../warning.js";
 import { minutes } from "./clock.js";
+import { askView } from "./missing.js";
 import { clockOf, countedS } from "./record.js";
 import { figureView, mark, verdictView } from "./status.js";
 import { labelOf } from "./entries.js";
@@ -14,11 +15,11 @@ export function planView(view) {
   return html`
     ${summaryView(view)}
     ${open ? warning("caution", words.test.beware, `${words.test.drill} ${words.test.stop_first}`) : html`<p class="notice">${words.test.finished}</p>`}
+    ${open ? askView(view) : nothing}
     <nav class="parts" aria-label=${words.test.title}>
       <a class="part" href="#${record.id}/site"><span><b>${words.test.site}</b><small>${words.test.site_told}</small></span></a>
       ${answer.plan ? answer.plan.tests.map((test) => part(view, test)) : nothing}
     </nav>
-    ${answer.plan ? nothing : html`<p class="notice">${fill(words.test.no_plan, { reason: whyNoPlan(view) })}</p>`}
     ${signsView(view)}
     <div class="rows">
       <a class="key key-wide" href="../sheet/#${record.id}">${words.test.sheet}</a>
@@ -27,9 +28,6 @@ export function planView(view) {
     </div>`;
 }
 
-const whyNoPlan = ({ words, answer }) => answer.problems
-  .map(({ place, code }) => `${words.field[place.split(".").at(-1)] ?? place}: ${words.refusal[code] ?? words.refusal.other}`).join(" ");
-
 export function summaryView({ words, record, answer, u }) {
   const told = answer.verdict;
   return html`
@@ -37,6 +35,7 @@ export function summaryView({ words, record, answer, u }) {
       <p><b>${record.rig_name}</b>${words.standard[record.standard.id]} · ${words.kind[record.standard.kind]}</p>
       ${told ? html`
         <p class="overall">${verdictView(told.status, words)}</p>
+        ${told.status === "fail" ? causeLink({ words, answer }) : nothing}
         ${told.decided?.figure && told.status !== "not_proven" && told.decided.figure.kind !== "check" ? html`
           <p class="judged-name">${words.test.decided}: ${words.test_name[told.decided.test]}</p>
           ${figureView(told.decided.figure, labelOf(told.decided.figure.id, { words, answer, u }), u[`u_${told.decided.figure.kind}`], words)}` : nothing}` : nothing}
@@ -55,14 +54,22 @@ function part({ words, record, answer, now, u }, test) {
     </a>`;
 }
 
-// What the failures may point to, of the whole test or of one part; each leads into the diagnosis where that knows its sign.
+// The way from a failure, of the whole test or of one part, to its cause: with every sign that the diagnosis knows.
+export function causeLink({ words, answer }, part = null) {
+  const seen = signsOf(answer, part).filter((sign) => sign.enter).map((sign) => [sign.enter, "seen"]);
+  const href = seen.length ? enterLink({ signs: Object.fromEntries(seen) }) : new URL("diagnose/", home).href;
+  return html`<a class="key key-wide key-strong no-print" href=${href}>${words.sign.go_on}</a>`;
+}
+
+const signsOf = (answer, part) => (answer.verdict?.signs ?? []).filter(({ test }) => part === null || test === part);
+
+// What the failures may point to, of the whole test or of one part.
 export function signsView({ words, answer }, part = null) {
-  const signs = (answer.verdict?.signs ?? []).filter(({ test }) => part === null || test === part);
+  const signs = signsOf(answer, part);
   return signs.length === 0 ? nothing : html`
     <h2>${words.sign.title}</h2>
     <p>${words.sign.told}</p>
-    <ul class="signs">${signs.map((sign) => html`<li>${part === null ? `${words.test_name[sign.test]}: ` : nothing}${words.sign[sign.id]}
-      ${sign.enter ? html`<a class="key key-wide no-print" href=${enterLink({ signs: { [sign.enter]: "seen" } })}>${words.sign.go_on}</a>` : nothing}</li>`)}</ul>`;
+    <ul class="signs">${signs.map((sign) => html`<li>${part === null ? `${words.test_name[sign.test]}: ` : nothing}${words.sign[sign.id]}</li>`)}</ul>`;
 }
 
 const finishing = ({ words, answer, act }) => html`

@@ -52,4 +52,13 @@ export function closed(record, { status, wall, count }) {
 export const withBaseline = (record, check) =>
   ({ ...record, revision: record.revision + 1, baseline: { at_ms: check.at_ms, readings: check.readings.filter((each) => each.engine_rpm && each.discharge_psi) } });
 
+// A baseline from a file, where the rig has none here; resolves to "taken", "same", "stands" or "unkept".
+export async function takeBaseline({ rig_id, baseline }, count) {
+  const record = await opened({ id: rig_id }, count);
+  if (record.baseline) return JSON.stringify(record.baseline.readings) === JSON.stringify(baseline.readings) ? "same" : "stands";
+  return (await keepQuick({ ...record, revision: record.revision + 1, baseline })) ? "taken" : "unkept";
+}
+
+export const withoutBaseline = (record) => ({ ...record, revision: record.revision + 1, baseline: null });
+
 export const withEarlier = (record, earlier) => ({ ...record, revision: record.revision + 1, earlier });

@@ -36,16 +36,16 @@ const cardLink = ({ words, data }, step) => {
 };
 
 function raising(view) {
-  const { words, record, data, u, act, answer, refusal, shown } = view;
+  const { words, record, data, u, act, answer, shown } = view;
   return record.open.readings.map((reading, place) => {
     const at = `${data.quick.step_psi[place]}@US`;
     const told = answer.steps[place];
     return html`
       <fieldset class="bed"><legend>${fill(words.quick.raise_to, { at: shown("pressure", at), ...u })}</legend>
         ${amountView(view, { id: `engine-${place}`, name: "engine_rpm", label: words.quick.speed, text: reading.engine_rpm, start: record.baseline?.readings[place]?.engine_rpm ?? "1000",
-          refusal: refusal(`${place}.engine_rpm`), change: (text) => act.reading(place, "engine_rpm", text) })}
+          at: [`${place}.engine_rpm`], change: (text) => act.reading(place, "engine_rpm", text) })}
         ${amountView(view, { id: `pressure-${place}`, name: "discharge_psi", label: words.quick.pressure, text: reading.discharge_psi, start: at,
-          refusal: refusal(`${place}.discharge_psi`), change: (text) => act.reading(place, "discharge_psi", text) })}
+          at: [`${place}.discharge_psi`], change: (text) => act.reading(place, "discharge_psi", text) })}
         ${compared(told, view)}
       </fieldset>`;
   });

@@ -6,9 +6,13 @@ const RIG = ["drive", "pump_rated", "pump_stages", "pump_ratio", "governed", "ta
 
 const mark = () => crypto.randomUUID?.() ?? `${Date.now()}-${Math.random()}`;
 
+const rigOf = (profile) => Object.fromEntries(RIG.filter((name) => profile[name]).map((name) => [name, profile[name]]));
+
+// A test with what its rig's profile came to say after it was begun; what it was begun with stands.
+export const filledFrom = (record, profile) => ({ ...record, rig: { ...rigOf(profile), ...record.rig } });
+
 // A new test of a rig. `earlier` are its finished tests; what was read when new and last goes along, to be compared with.
 export function newRecord({ profile, standard, earlier, wall }) {
-  const rig = Object.fromEntries(RIG.filter((name) => profile[name]).map((name) => [name, profile[name]]));
   const done = earlier.filter((record) => record.result).sort((one, other) => one.finished_ms - other.finished_ms);
   const last = done.at(-1);
   const sameSite = ["source", "flow_by", "suction_size_in", "suction_length_ft", "suction_lines", "altitude_ft", "tips_in"];
@@ -18,7 +22,7 @@ export function newRecord({ profile, standard, earlier, wall }) {
     revision: 0,
     rig_id: profile.id,
     rig_name: profile.name,
-    rig: { ...rig, meters: last?.rig.meters ?? "", auxiliary: last?.rig.auxiliary ?? "", new: speedsOf(done.find(isAcceptance)), last: speedsOf(last) },
+    rig: { ...rigOf(profile), meters: last?.rig.meters ?? "", auxiliary: last?.rig.auxiliary ?? "", new: speedsOf(done.find(isAcceptance)), last: speedsOf(last) },
     standard,
     conditions: Object.fromEntries(sameSite.filter((name) => last?.conditions[name]).map((name) => [name, last.conditions[name]])),
     accuracy: {},
@@ -91,12 +95,21 @@ export function begun(record, name, { now, wall, tip = null, isRun }) {
   return withTest(record, name, { attempts: [...attempts, { tip, clock: fresh(now, wall), clock_s: 0, stopped: null, sets: [] }] });
 }
 
-// Halt a clock: `kind` is "pause", "stop", "strayed" or "end"; a stopped attempt is over.
+// Halt a clock: `kind` is "pause", "stop", "strayed" or "end"; a stopped attempt is over. Before time counts again the flow is
+// to be read again.
 export function halted(record, name, { kind, reason = "", now, wall }) {
   const clock = clockOf(record, name);
   const counted_s = countedS(clock, now);
   const stopped = kind === "strayed" ? { stopped: "flow_strayed" } : kind === "stop" ? { stopped: reason || "stopped" } : {};
-  return withClock(record, name, note({ ...clock, counted_s, since: null }, { kind, reason, at_s: counted_s, wall }), stopped);
+  const next = withClock(record, name, note({ ...clock, counted_s, since: null }, { kind, reason, at_s: counted_s, wall }), stopped);
+  return kind === "end" ? next : withoutFlow(next, name);
+}
+
+function withoutFlow(record, name) {
+  const { draft } = testOf(record, name);
+  if (!draft?.values) return record;
+  const { pitot_psi, meter_gpm, ...values } = draft.values;
+  return withDraft(record, name, { values, touched: true });
 }
 
 export const resumed = (record, name, { now, wall }) => {
@@ -146,6 +159,13 @@ export function withSaid(record, { turn, s, clocks }, { isCounted, wall }) {
     const clock = clockOf(each, test);
     return withClock(each, test, { ...clock, counted_s: clock.counted_s + s });
   }, said);
+}
+
+// A test from another phone: a clock that ran there is paused where it stood, and that phone's own clock stays behind.
+export function broughtOver(record, { reason, wall }) {
+  if (record.finished_ms !== null) return record;
+  const { steady, heard, ...left } = record;
+  return runningIn(left).reduce((each, name) => halted(each, name, { kind: "pause", reason, now: clockOf(each, name).since, wall }), left);
 }
 
 // Every clock stopped.

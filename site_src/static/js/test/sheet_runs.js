@@ -5,6 +5,7 @@ import { dayTime, minutes } from "./clock.js";
 import { kindOf, labelOf } from "./entries.js";
 import { testOf } from "./record.js";
 import { verdictView } from "./status.js";
+import { tipName } from "./tips.js";
 
 export function runsView(view) {
   const { words, answer, record, u } = view;
@@ -45,7 +46,7 @@ const banded = (figure) => (figure.value_text === null ? "—" : `${figure.value
 const cell = ({ shown }, field, value) =>
   [value ?? ""].flat().map((each) => shown(kindOf(field), each) || "—").join(" / ");
 
-const tipText = ({ data, u }, { tip }) => (tip ? ` · ${tip.count} × ${data.tips.find(({ id }) => id === tip.tip_in)?.chip ?? tip.tip_in.split("@")[0]} ${u.u_diameter}` : "");
+const tipText = (view, { tip }) => (tip ? ` · ${tip.count} × ${tipName(tip.tip_in, view)}` : "");
 
 // Pauses, stops, and readings taken back, with their time and reason.
 function happened(view, attempt, fields) {

@@ -9,12 +9,12 @@ const FROM_DRAFT = ["lift_ft", "depth_ft", "strainer_ft", "suction_length_ft"];
 const COUNTS = ["1", "2", "3", "4"];
 
 export function siteView(view) {
-  const { words, record, act, data, system, refusal, besideOf } = view;
+  const { words, record, act, data, system, besideOf } = view;
   const { conditions } = record;
   const family = data.systems[system].family;
   const amount = (name) => amountView(view, {
     id: name, name, label: words.field[name], text: conditions[name] ?? "", start: data.starts[name] ?? "",
-    refusal: refusal(`conditions.${name}`), change: (text) => act.condition(name, text), beside: besideOf("conditions", name),
+    at: [`conditions.${name}`], change: (text) => act.condition(name, text), beside: besideOf("conditions", name),
   });
   const choice = (name, choices, value = conditions[name] ?? "", change = (id) => act.condition(name, id)) =>
     chips({ name, legend: words.condition[name], value, choices, change });
@@ -35,7 +35,7 @@ export function siteView(view) {
     <p>${words.condition.accuracy_told}</p>
     ${Object.entries(data.accuracy).filter(([name]) => name in words.accuracy).map(([name, usual]) => amountView(view, {
       id: `accuracy-${name}`, name: name, label: `${words.accuracy[name]} (±${view.shown(usual.kind, usual.text)})`, kind: usual.kind,
-      text: record.accuracy[name] ?? "", start: usual.text, refusal: refusal(`accuracy.${name}`), change: (text) => act.accuracy(name, text),
+      text: record.accuracy[name] ?? "", start: usual.text, at: [`accuracy.${name}`], change: (text) => act.accuracy(name, text),
     }))}
     ${equipment(view)}
     <h2>${words.condition.tester}</h2>

@@ -1,0 +1,118 @@
+"""What is entered in a service test: what it may start on, what is missing, what cannot be, and where a failure leads."""
+import urllib.parse
+
+from playwright.sync_api import expect
+
+from site_src import data
+from tests import service_records as records
+from tests.phone import history
+from tests.phone.proof import KEEP, KEEP_RIG, START_MS, T, begun, run_of  # noqa: F401  the fixture
+from tests.phone.words import said
+
+
+def test_a_run_starts_on_its_flow(run_of):
+    """Outside the band the clock does not start and says why; what a pump cannot reach is recorded as a failure, with its reading."""
+    one = run_of(1, is_started=False)
+    start = one.page.get_by_role("button", name=T["run"]["begin"], exact=True)
+    expect(start).to_be_enabled()
+    one.type("pitot_psi", "50")  # 2 1/4 in: 1,065 gpm of 1,250
+    expect(start).to_be_disabled()
+    one.says(T["run"]["waits_flow"].format(least="1187.5", most="1312.5", u_flow="gpm"))
+    one.counts("0:00")
+    one.press(T["run"]["short"])
+    one.says(T["status"]["fail"])
+    (attempt,) = one.record()["tests"]["capacity"]["attempts"]
+    assert (attempt["clock_s"], attempt["stopped"], len(attempt["sets"])) == (0, T["run"]["reasons_stop"][0], 1)
+    one.type("pitot_psi", "70")
+    one.press(T["run"]["begin_again"])
+    one.clock.passes(60)
+    one.part("leaks")
+    strip = one.page.get_by_role("link", name=T["test_name"]["capacity"])
+    expect(strip).to_contain_text("1:00")
+    strip.tap()
+    one.counts("1:00")
+
+
+def test_what_is_missing_leads_to_its_field(handset):
+    """Before there is a plan it is said what to put in; so is what a gauge figure waits for, and what the rig's profile lacks."""
+    page = history.held(handset)
+    page.evaluate(KEEP_RIG, {**history.PROFILE, "governed": ""})
+    record = begun(records.a_record(rig=history.PROFILE["id"]), START_MS)
+    page.evaluate(KEEP, {**record, "conditions": {}, "tests": {}, "rig": {key: value for key, value in record["rig"].items() if key != "governed"}})
+    page.goto(f"{handset.host.origin}test/run/#{record['id']}")
+    page.get_by_role("link", name=T["ask"]["source"]).tap()
+    expect(page.get_by_role("radio", name=T["condition"]["draft"])).to_be_focused()
+    page.get_by_role("radio", name=T["condition"]["draft"]).tap()
+    page.get_by_role("link", name=T["test"]["back"]).tap()
+    page.get_by_role("link", name=T["test_name"]["capacity"]).tap()
+    page.locator(".wants").first.get_by_role("link", name=T["field"]["lift_ft"]).tap()
+    expect(page.locator("#lift_ft")).to_be_focused()
+    page.locator("#lift_ft").fill("99")
+    page.get_by_role("link", name=T["test"]["back"]).tap()
+    page.get_by_role("link", name=T["test"]["possible"].format(least=0, most=34, unit="ft")).tap()
+    expect(page.locator("#lift_ft")).to_have_value("99")
+    page.evaluate("(part) => { location.hash = part; }", f"{record['id']}/governed")
+    expect(page.get_by_role("link", name=T["missing"]["governed_rpm"])).to_have_attribute("href", f"{handset.host.origin}rig/")
+    page.evaluate(KEEP_RIG, history.PROFILE)  # which knows the speed
+    page.reload()
+    page.locator(".outcome").wait_for()
+    expect(page.get_by_role("link", name=T["missing"]["governed_rpm"])).to_have_count(0)
+
+
+def test_a_failure_leads_to_its_cause(handset):
+    """Beside each failing verdict stands the way into the diagnosis, with the signs it knows; where it knows none, to its start."""
+    page = history.held(handset, [records.a_failed_record(rig=history.PROFILE["id"])])
+    test = f"test/run/#{records.a_failed_record(rig=history.PROFILE['id'])['id']}"
+    found = {}
+    for part in ("", "/capacity", "/vacuum", "/fifty"):
+        page.goto("about:blank")
+        page.goto(handset.host.origin + test + part)
+        page.locator(".verdict").first.wait_for()
+        links = page.get_by_role("link", name=T["sign"]["go_on"])
+        found[part] = [urllib.parse.unquote(link.get_attribute("href")).partition("diagnose/")[2] for link in links.all()]
+    assert [len(links) for links in found.values()] == [1, 1, 1, 0]
+    assert "vacuum_falls" in found["/vacuum"][0] and "pressure_short" in found["/capacity"][0]
+    assert all(sign in found[""][0] for sign in ("vacuum_falls", "pressure_short"))
+    page.goto(f"{handset.host.origin}{test}")
+    page.get_by_role("link", name=T["sign"]["go_on"]).tap()
+    expect(page.locator("#diagnose .notice").filter(has_text=data.words("diagnose")["diagnose"]["bad_link"])).to_have_count(0)
+    expect(page.locator("#diagnose .key").first).to_be_visible()
+
+
+def test_what_no_gauge_can_show_is_refused(run_of):
+    """At its field, with what there can be: too high at once, too low when it is typed out. The entry stands, and is not kept."""
+    one = run_of(1)
+    for typed in ("99999", "-50"):
+        one.type("pitot_psi", typed)
+        one.page.locator("input[name=pitot_psi]").blur()
+        one.says(T["test"]["possible"].format(least=0, most=200, unit="psi"))
+        expect(one.page.locator("input[name=pitot_psi]")).to_have_value(typed)
+        expect(one.page.get_by_role("button", name=T["run"]["take"], exact=True)).to_be_disabled()
+    one.part("conditions")
+    one.type("water_f", "6")
+    refusal = one.page.get_by_text(T["test"]["possible"].format(least=32, most=212, unit="°F"))
+    expect(refusal).to_have_count(0)
+    one.page.locator("input[name=water_f]").blur()
+    expect(refusal).to_be_visible()
+
+
+def test_a_tip_keeps_its_own_unit(run_of):
+    """A tip of 2 1/4 in is that in every system: no page calls it 2 1/4 mm."""
+    one = run_of(1, is_started=False)
+    one.page.get_by_role("radio", name="SI (kPa)").tap()
+    expect(one.page.locator(".run-point")).to_contain_text("1 × 2\u00a01/4\u00a0in")
+
+
+def test_a_held_key_steps_on(run_of):
+    """A key that is held goes on from what stands there; a tap goes to the next whole step."""
+    one = run_of(1)
+    field = one.page.locator("input[name=discharge_psi]")
+    field.fill("145.5")
+    key = one.page.get_by_role("button", name=said("pressure", "more", what=T["field"]["discharge_psi"]))
+    key.tap()
+    expect(field).to_have_value("146")
+    key.dispatch_event("pointerdown")
+    for _ in range(4):
+        one.clock.passes(0.5)
+    key.dispatch_event("pointerup")
+    assert float(field.input_value()) >= 149
