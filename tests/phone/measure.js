@@ -14,7 +14,7 @@
   };
 
   const SHAPES = "path, circle, rect, line, ellipse, polyline, polygon";
-  const EDGED = ".key, .chip > span, .choice, .tile, .part, .map-key, input:not([type=radio], [type=checkbox], [type=file]), textarea";
+  const EDGED = ".key, .chip > span, .choice, .tile, .part, .map-key, .stepper-value, input:not([type=radio], [type=checkbox], [type=file], .stepper-value *), textarea";
 
   const luminance = (rgb) => {
     const [red, green, blue] = rgb.map((value) => {
@@ -42,8 +42,8 @@
     return ratio(element instanceof SVGElement ? style.fill : style.color, behind(isPlated ? document.body : element));
   };
 
-  // What is seen of a control: a chip or a file's key stands for the input that lies over it unseen.
-  const shape = (control) => control.closest(".chip, .key-file") ?? control;
+  // What is seen of a control: a chip or a file's key stands for the input that lies over it unseen, a frame for the field in it.
+  const shape = (control) => control.closest(".chip, .key-file, .stepper-value") ?? control;
 
   // How far the ring of the focus stands out from what lies around it; 0 where there is none.
   const ring = (control) => {

@@ -92,7 +92,7 @@ RIG_LINKS = {
 def test_link_that_carries_a_rig(rig, fragment):
     """A link that carries no sound rig is refused in words; the rig that is here stands."""
     follow(rig, f"take={fragment}")
-    expect(rig.locator("p.notice").first).to_be_visible()
+    expect(rig.locator("main p.notice").first).to_be_visible()
     assert kept_rigs(rig) == [ENGINE]
     assert_unharmed(rig)
 
@@ -106,7 +106,7 @@ def test_packed_bomb(rig):
     }""")
     assert len(packed) < 20_000
     follow(rig, f"take=z{packed}")
-    expect(rig.locator("p.notice").first).to_be_visible()
+    expect(rig.locator("main p.notice").first).to_be_visible()
     assert kept_rigs(rig) == [ENGINE]
 
 
@@ -279,7 +279,7 @@ def test_file_of_a_service_test(shared, content):
     page = shared.open("test/")
     page.locator("#test input[type=file]").wait_for(state="attached")
     bring(page, content.encode(), "test.json")
-    expect(page.locator("#test [role=status] .notice")).to_be_visible()
+    expect(page.locator("#test [role=status] .notice").first).to_be_visible()
     assert do(page, "keptRecords", "tests") == []
     assert_unharmed(page)
     page.close()

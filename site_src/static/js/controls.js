@@ -15,7 +15,7 @@ export function stepper({ id, name, label, aim, unit, value, step, type, refusal
       <label for=${id} class=${aim ? "aimed" : nothing}>${label}${aim ? html` <span class="aim">${aim}</span>` : nothing}</label>
       <div class="stepper">
         ${key("−", fill(words.pressure.less, { what: label }), () => step(-1))}
-        <span class="stepper-value" ?data-refused=${Boolean(refusal)}>
+        <span class="stepper-value">
           <input id=${id} name=${name} inputmode="decimal" autocomplete="off" .value=${value}
             aria-invalid=${refusal ? "true" : "false"} aria-describedby=${refusal ? `${unitOf} ${refused}` : unitOf}
             @input=${(event) => type(event.target.value)}>
