@@ -128,13 +128,14 @@ function given() {
 
 // What stands below the answer waits until the answer is on the screen, and is worked out only where it is unfolded.
 const PARTS = {
-  flowing: () => asked("flowing.now", given()),
-  atPump: () => asked("at_pump.answer", { ...given(), profile: rig ?? {} }),
-  bounds: () => asked("bounds.answer", { ...given(), line: state.selected, limit: state.limit }),
+  flowing: (laid) => asked("flowing.now", laid),
+  atPump: (laid) => asked("at_pump.answer", { ...laid, profile: rig ?? {} }),
+  bounds: (laid) => asked("bounds.answer", { ...laid, line: state.selected, limit: state.limit }),
 };
 
 function workOutRest() {
-  for (const [part, workedOut] of Object.entries(PARTS)) state[part] = state.answer && state.unfolded.has(part) ? workedOut() : null;
+  const laid = given();
+  for (const [part, workedOut] of Object.entries(PARTS)) state[part] = state.answer && state.unfolded.has(part) ? workedOut(laid) : null;
   draw();
 }
 
