@@ -25,10 +25,10 @@ def answer(baseline, readings, quick, accuracy, units):
     known = [each for each in known if each["engine_rpm"] and each["discharge_psi"] and each["engine_rpm"] > 0 and each["discharge_psi"] > 0]
     problems = []
     given = [_read(each, units, str(place), problems) for place, each in enumerate(readings)]
-    for _ in range(2 * MOST_STEPS):
+    told = None
+    while told is None:  # each round blanks one entry
         try:
             told = service_quick.compare(known, given, quick, accuracy)
-            break
         except CalcError as error:
             if "step" not in error.facts:
                 raise
