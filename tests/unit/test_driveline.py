@@ -88,3 +88,12 @@ def test_refusals(run, function, good, zero_allowed):
             with pytest.raises(CalcError) as refusal:
                 run("driveline", function, **{**good, name: value})
             assert (refusal.value.field, refusal.value.code) == (name, code)
+
+
+def test_too_many_gears(run):
+    """Twelve gears are compared; a thirteenth is refused."""
+    gears = [[str(place), 10 + place] for place in range(13)]
+    assert run("driveline", "gear_of_speed", shown_mph=10, gears=gears[:12], pump_gear="0")["code"] == "pump_gear"
+    with pytest.raises(CalcError) as refusal:
+        run("driveline", "gear_of_speed", shown_mph=10, gears=gears, pump_gear="0")
+    assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("gears", "too_many", {"most": 12})

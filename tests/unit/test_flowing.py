@@ -141,3 +141,12 @@ def test_refused_limit(run):
         with pytest.raises(CalcError) as refusal:
             bounds(run, limit=limit)
         assert refusal.value.field == "limit"
+
+
+def test_small_surge(run):
+    """By hand, as above: 80.8 psi at 150 gpm is 10.8 at 20, in bar 0.74: told to its first figure, 0.7."""
+    pressure = {"factor": 0.0689476, "places": 2}  # the definition: 1 psi = 0.0689476 bar
+    bar = {"shown": "bar", "systems": {**UNITS["systems"], "bar": {**UNITS["systems"]["ours"], "pressure": pressure}}}
+    lay = a_lay(a_line(end=fog("20@ours", "100@ours"), length="200@ours", rise="0@ours"))
+    told = run("bounds", "answer", lay=lay, shelf=SHELF, units=bar, line="A", limit="")
+    assert told["surge"]["least"] == "0.70"

@@ -68,3 +68,26 @@ def test_refused(run, change, field, code):
     with pytest.raises(CalcError) as refused:
         run("measure", "read", units=US, handbook=15.5, readings=[sound, {**sound, **change}])
     assert (refused.value.field, refused.value.code, refused.value.facts["reading"]) == (field, code, 1)
+
+
+@pytest.mark.parametrize(
+    ("given_readings", "field", "code", "facts"),
+    [
+        ([], "readings", "missing", {}),
+        ("50", "readings", "missing", {}),
+        (readings(*[(50, 150, 200)] * 21), "readings", "too_many", {"most": 20}),
+        (readings((50, 150, 200), (0, 150, 200)), "loss_psi", "not_positive", {"reading": 1}),
+        (readings((50, 0, 200)), "flow_gpm", "not_positive", {"reading": 0}),
+    ],
+)
+def test_refused_fit(run, given_readings, field, code, facts):
+    """No readings, more than twenty, or one that measures nothing: refused, and which one is told."""
+    with pytest.raises(CalcError) as refused:
+        run("measure", "fitted_coefficient", readings=given_readings)
+    assert (refused.value.field, refused.value.code, refused.value.facts) == (field, code, facts)
+
+
+def test_twenty_readings_are_taken(run):
+    """By hand: twenty times 50 psi over 200 ft at 150 gpm is still C 50 / 4.5."""
+    fit = run("measure", "fitted_coefficient", readings=readings(*[(50, 150, 200)] * 20))
+    assert fit["coefficient"] == pytest.approx(50 / 4.5, rel=1e-9) and fit["spread"] == pytest.approx(0, abs=1e-9)

@@ -132,3 +132,9 @@ def test_shuttle_refusal(run, changes, field, code):
     with pytest.raises(CalcError) as refusal:
         run("shuttle", "plan", **{"tankers": 2, **SHUTTLE, **changes})
     assert (refusal.value.field, refusal.value.code) == (field, code)
+
+
+def test_a_tanker_never_enough(run):
+    """By hand: 2,250 gal in 500 min and 10 min are 4.4 gpm each; thirty bring 132, and no site stands in their way."""
+    asked = {"tank_gal": 2500, "road_minutes": 500, "fill_minutes": 5, "dump_minutes": 5}
+    assert run("shuttle", "tankers_for", wanted_gpm=1000, **asked) is None

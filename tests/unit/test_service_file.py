@@ -119,3 +119,18 @@ def test_much_damage_is_refused_or_harmless():
             assert error.field == "file", error
             refused += 1
     assert 50 < refused < 150
+
+
+@pytest.mark.parametrize(
+    ("changes", "at"),
+    [
+        ({"rig": {"pump_rated": "much@US", "x" * 201: "1"}}, "rig"),     # a name longer than any
+        ({"tests": {"capacity": {"attempts": [None] * 501}}}, "tests.capacity.attempts"),
+        ({"conditions": {"x" * 9: {"deep": 1}}}, "conditions.xxxxxxxxx"),
+    ],
+)
+def test_the_place_of_the_damage_is_told(run, changes, at):
+    """What is damaged is named by its place."""
+    with pytest.raises(CalcError) as refused:
+        judged(run, {**WHOLE, **changes})
+    assert (refused.value.code, refused.value.facts) == ("damaged", {"at": at})

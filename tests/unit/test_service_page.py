@@ -3,6 +3,7 @@ import copy
 
 import pytest
 
+from calc.errors import CalcError
 from site_src import standards
 from tests.unit.service import of
 
@@ -131,3 +132,44 @@ def test_a_blank_is_no_zero(run):
     record["tests"]["capacity"]["attempts"][0]["sets"][0]["values"]["discharge_psi"] = "@US"
     judged = of(answered(run, record)["verdict"], "capacity")
     assert judged["sets"][0]["figures"][1]["value"] is None and judged["status"] == "not_proven"
+
+
+def test_an_error_of_an_instrument_that_is_none(run):
+    """An accuracy that cannot be read is told, and the band it would have given is not guessed."""
+    told = answered(run, a_record(accuracy={"discharge_psi": "little@US"}))
+    assert told["problems"] == [{"place": "accuracy.discharge_psi", "code": "not_a_number"}]
+
+
+@pytest.mark.parametrize("record", [None, [], "test", {}, {"standard": "us"}])
+def test_no_record(run, record):
+    """What is no record of a test is refused whole."""
+    with pytest.raises(CalcError) as refused:
+        answered(run, record)
+    assert (refused.value.field, refused.value.code) == ("record", "damaged")
+
+
+def with_sets(count, **values):
+    """A record whose capacity run holds so many sets with one reading that cannot be."""
+    record = a_record()
+    one, = record["tests"]["capacity"]["attempts"][0]["sets"]
+    bad = {"at_s": 0, "values": {**one["values"], **values}}
+    record["tests"]["capacity"]["attempts"][0]["sets"] = [copy.deepcopy(bad) for _ in range(count)]
+    return record
+
+
+def test_a_test_full_of_what_cannot_be(run):
+    """Fifty-nine impossible readings are told one by one; sixty are no test."""
+    assert len(answered(run, with_sets(59, discharge_psi="-1@US"))["problems"]) == 59
+    with pytest.raises(CalcError) as refused:
+        answered(run, with_sets(60, discharge_psi="-1@US"))
+    assert (refused.value.field, refused.value.code) == ("record", "damaged")
+
+
+@pytest.mark.parametrize(("test", "name"), [("governed", "governed_rpm"), ("capacity", "discharge_psi")])
+def test_a_value_too_great_is_told(run, test, name):
+    """A value with more than any gauge could show is told at its place, in a run or out of one."""
+    record = a_record()
+    holder = record["tests"][test]["values"] if test == "governed" else record["tests"][test]["attempts"][0]["sets"][0]["values"]
+    holder[name] = "9" * 13
+    problem, = answered(run, record)["problems"]
+    assert problem["place"].endswith(name)

@@ -145,3 +145,11 @@ def test_unknown_systems_are_refused():
     """A mark that names no system is refused at its field."""
     with pytest.raises(CalcError, match="length: unknown_units"):
         entry.quantity(units.shown_in("US"), "length", "length", "5@furlongs")
+
+
+@pytest.mark.parametrize(("system", "kind"), [("furlongs", "pressure"), ("US", "colour")])
+def test_no_such_scale(run, system, kind):
+    """A system or a quantity that is not there is refused, never guessed."""
+    with pytest.raises(CalcError) as refused:
+        run("display", "scale", units=units.shown_in("US"), system=system, kind=kind)
+    assert (refused.value.field, refused.value.code) == ("units", "unknown")

@@ -120,3 +120,19 @@ def test_refusals(run, one_run, field, code):
     with pytest.raises(CalcError) as refusal:
         run("leak", "hunt", parts=PARTS, runs=[one_run], role="operator")
     assert (refusal.value.field, refusal.value.code) == (field, code)
+
+
+def test_no_such_role(run):
+    """Who is neither operator nor technician is told nothing."""
+    with pytest.raises(CalcError) as refusal:
+        run("leak", "hunt", parts=PARTS, runs=[], role="chief")
+    assert (refusal.value.field, refusal.value.code) == ("role", "unknown")
+
+
+@pytest.mark.parametrize("shut", [[], NAMES])
+def test_a_run_that_halves_nothing(run, shut):
+    """A second minute with nothing shut, or with all of it, says nothing and is refused by its number."""
+    runs = [{"shut": [], "from": "22", "to": "12"}, {"shut": shut, "from": "22", "to": "12"}]
+    with pytest.raises(CalcError) as refusal:
+        run("leak", "hunt", parts=PARTS, runs=runs, role="technician")
+    assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("runs", "halves_nothing", {"run": 1})
