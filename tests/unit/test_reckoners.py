@@ -69,6 +69,7 @@ def test_answer(run, page, changes, figure, sum_name, rows):
         ("shuttle", {"wanted": "500"}, "caution", "sites_too_slow", "329"),
         ("shuttle", {"tankers": "6", "fill": "2", "distance": "1"}, "caution", "held_at_dump", "13.3"),  # 24 - 10.7
         ("draft", {"lift": "16"}, "caution", "above_dependable", "16.0"),
+        ("draft", {"lift": "14.8"}, "caution", "above_dependable", "14.8"),   # handbook study cards: 14.7 ft is dependable
         ("draft", {"lift": "26"}, "stop", "beyond_practical", "26.0"),
         ("draft", {"flow": "1300"}, "caution", "past_what_is_left", "1300"),
         ("draft", {"lift": "20", "suction": "4"}, "stop", "beyond_air", "45.2"),  # 20 + 6.3 x 4
