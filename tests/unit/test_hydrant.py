@@ -153,3 +153,20 @@ def test_relay_spacing_on_a_hill(run, rise_ft, spacing_ft):
     """Uphill the next pumper stands nearer, downhill farther, and where height alone takes all nowhere."""
     told = run("supply", "relay_spacing_ft", coefficient=0.08, flow_gpm=1000, discharge_psi=185, residual_psi=20, rise_ft=rise_ft)
     assert told == pytest.approx(spacing_ft, rel=1e-9, abs=1e-9)
+
+
+def test_a_plain_outlet_has_no_factor(run):
+    """By hand: 3 in is still plain, 29.84 x 0.9 x 9 x 4 = 966.8; a fifth outlet is on no hydrant."""
+    told = run("hydrant", "outlets_flow_gpm", bore_in=3, pitot_psi=4, discharge_coefficient=0.9, outlets=4)
+    assert told == pytest.approx(4 * 29.84 * 0.9 * 9 * 2, rel=1e-9)
+    with pytest.raises(CalcError) as refusal:
+        run("hydrant", "outlets_flow_gpm", bore_in=3, pitot_psi=4, discharge_coefficient=0.9, outlets=5)
+    assert refusal.value.field == "outlets"
+
+
+def test_below_the_table_tells_where_it_begins(run):
+    """The table of large outlets begins at 2 psi."""
+    with pytest.raises(CalcError) as refusal:
+        run("hydrant", "large_outlet_factor", pitot_psi=1.99)
+    assert (refusal.value.code, refusal.value.facts) == ("below_table", {"least": 2})
+    assert run("hydrant", "large_outlet_factor", pitot_psi=2) == 0.97

@@ -5,6 +5,7 @@ from calc.errors import CalcError
 
 ROWS = [{"size_in": 6, "gpm": 1000, "first_10ft_ft": 3.4, "add_10_ft": 0.6}]
 FOAM_LINE = {"coefficient": 15.5, "flow_gpm": 95, "rise_ft": 0, "nozzle_psi": 100}
+SHUTTLE = {"tank_gal": 2500, "road_minutes": 11.5, "fill_minutes": 5, "dump_minutes": 4}
 # arguments that are taken, and the bounds that a docstring gives: both allowed
 SOUND = {
     ("air", "pressure_psi"): ({"altitude_ft": 500}, {"altitude_ft": (-1500, 20000)}),
@@ -23,9 +24,17 @@ SOUND = {
     ("foam", "back_pressure_psi"): ({**FOAM_LINE, "length_ft": 150}, {}),
     ("foam", "longest_hose_ft"): ({**FOAM_LINE, "most_psi": 130}, {}),
     ("foam", "most_back_pressure_psi"): ({"inlet_psi": 200, "share_percent": 65}, {"share_percent": (50, 80)}),
+    ("hydrant", "large_outlet_factor"): ({"pitot_psi": 5}, {}),
+    ("hydrant", "residual_psi"): ({"test": {"static_psi": 65, "residual_psi": 50, "flow_gpm": 500}, "flow_gpm": 250}, {}),
     ("pump", "rated_pressure_psi"): ({"rated_gpm": 1000, "flow_gpm": 500}, {"rated_gpm": (50, 6000)}),
     ("pump", "water_power_hp"): ({"flow_gpm": 1000, "net_psi": 150}, {}),
+    ("relay", "plan"): (
+        {"coefficient": 0.08, "flow_gpm": 1000, "distance_ft": 3000, "rise_ft": 0, "most_psi": 185, "residual_psi": 20}, {}),
+    ("relay", "fill_minutes"): ({"bore_in": 5, "length_ft": 3000, "hoses": 1, "flow_gpm": 1000}, {}),
     ("rule", "rounded_flow_gpm"): ({"flow_gpm": 137, "step_gpm": 25}, {}),
+    ("shuttle", "travel_minutes"): ({"distance_miles": 3, "is_round_trip": False}, {}),
+    ("shuttle", "plan"): ({"tankers": 2, **SHUTTLE}, {}),
+    ("shuttle", "tankers_for"): ({"wanted_gpm": 200, **SHUTTLE}, {}),
     ("supply", "hydrant_flow_gpm"): ({"static_psi": 65, "residual_psi": 50, "test_flow_gpm": 500, "at_psi": 20}, {"at_psi": (0, 65)}),
     ("supply", "additional_lines"): ({"static_psi": 65, "residual_psi": 50}, {}),
     ("supply", "tank_minutes"): ({"tank_gal": 500, "flow_gpm": 150}, {}),
@@ -33,7 +42,7 @@ SOUND = {
         {"coefficient": 0.08, "flow_gpm": 1000, "discharge_psi": 185, "residual_psi": 20, "rise_ft": 0}, {}),
     ("supply", "shuttle_gpm"): ({"tank_gal": 2500, "cycle_minutes": 20}, {}),
 }
-NAMES = {"rows", "size_in", "gears", "pump_gear", "step_gpm"}  # chosen from a table, and refused as unknown elsewhere
+NAMES = {"rows", "size_in", "gears", "pump_gear", "step_gpm", "test", "is_round_trip", "tankers"}  # chosen from a table, and refused as unknown elsewhere
 ARGUMENTS = [(*which, name) for which, (sound, _) in SOUND.items() for name in sound if name not in NAMES]
 BOUNDS = [(*which, name, *ends) for which, (_, bounds) in SOUND.items() for name, ends in bounds.items()]
 

@@ -121,3 +121,13 @@ def test_a_refusal_says_what_would_do(run, rule, facts, told):
     with pytest.raises(CalcError) as refusal:
         loss(run, rule, **{"flow_gpm": 200, **facts})
     assert refusal.value.facts == told
+
+
+def test_friction_per_100_ft_by_a_rule(run):
+    """By hand: 300 gpm in each of two hoses is 2 x 9 + 3 psi per 100 ft, however long they are; a refusal keeps its facts."""
+    pair = line(fog(600, 80), 2, 250, parallel=2, size_in=2.5)
+    told, = required(run, [pair], rule="two_q_squared_plus_q")["lines"]
+    assert (told["friction_per_100_ft_psi"], told["friction_psi"]) == pytest.approx((21, 52.5), rel=1e-9)
+    with pytest.raises(CalcError) as refusal:
+        required(run, [line(fog(), size_in=3, id="A")], rule="two_q_squared_plus_q")
+    assert refusal.value.facts == {"line": "A", "rule": "two_q_squared_plus_q", "sizes": [2.5]}

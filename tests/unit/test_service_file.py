@@ -127,6 +127,7 @@ def test_much_damage_is_refused_or_harmless():
         ({"rig": {"pump_rated": "much@US", "x" * 201: "1"}}, "rig"),     # a name longer than any
         ({"tests": {"capacity": {"attempts": [None] * 501}}}, "tests.capacity.attempts"),
         ({"conditions": {"x" * 9: {"deep": 1}}}, "conditions.xxxxxxxxx"),
+        ({"equipment": [{"what": "Pitot", "serial": "", "calibrated": "", "lent": "yes"}]}, "equipment.lent"),
     ],
 )
 def test_the_place_of_the_damage_is_told(run, changes, at):
@@ -134,3 +135,13 @@ def test_the_place_of_the_damage_is_told(run, changes, at):
     with pytest.raises(CalcError) as refused:
         judged(run, {**WHOLE, **changes})
     assert (refused.value.code, refused.value.facts) == ("damaged", {"at": at})
+
+
+def test_a_file_of_nothing_but_mistakes(run):
+    """A record whose readings cannot be by the dozen is no test, whatever its shape."""
+    record = copy.deepcopy(WHOLE)
+    attempt = record["tests"]["capacity"]["attempts"][0]
+    attempt["sets"] = [{**attempt["sets"][0], "values": {**attempt["sets"][0]["values"], "discharge_psi": "-1@US"}} for _ in range(60)]
+    with pytest.raises(CalcError) as refused:
+        judged(run, record)
+    assert (refused.value.field, refused.value.code, refused.value.facts) == ("file", "damaged", {"at": "record"})

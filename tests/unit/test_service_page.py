@@ -165,11 +165,10 @@ def test_a_test_full_of_what_cannot_be(run):
     assert (refused.value.field, refused.value.code) == ("record", "damaged")
 
 
-@pytest.mark.parametrize(("test", "name"), [("governed", "governed_rpm"), ("capacity", "discharge_psi")])
-def test_a_value_too_great_is_told(run, test, name):
-    """A value with more than any gauge could show is told at its place, in a run or out of one."""
+def test_a_vacuum_that_rose_by_itself(run):
+    """No pump gains vacuum with the primer off: the later reading is told as the wrong way round, at its place."""
     record = a_record()
-    holder = record["tests"][test]["values"] if test == "governed" else record["tests"][test]["attempts"][0]["sets"][0]["values"]
-    holder[name] = "9" * 13
-    problem, = answered(run, record)["problems"]
-    assert problem["place"].endswith(name)
+    record["tests"]["vacuum"] = {"values": {"vacuum_reached_inhg": "23@US", "vacuum_after_inhg": "24@US"}}
+    told = answered(run, record)
+    assert told["problems"] == [{"place": "tests.vacuum.vacuum_after_inhg", "code": "wrong_way"}]
+    assert of(told["verdict"], "vacuum")["status"] == "not_proven"

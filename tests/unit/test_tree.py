@@ -30,8 +30,8 @@ def test_law_of_a_flow_the_wrong_way(flow_gpm):
 
 
 @pytest.mark.parametrize("outlet", [AUTOMATIC, FIXED])
-@pytest.mark.parametrize("loss", [1e-5, 1e-3, 0.02])
-@pytest.mark.parametrize("psi", [3, 60, 99, 101, 105, 120, 160, 300])
+@pytest.mark.parametrize("loss", [1e-5, 2e-5, 1e-3, 0.02])
+@pytest.mark.parametrize("psi", [3, 60, 99, 100.5, 101, 105, 120, 160, 300])
 def test_flow_at_a_pressure(outlet, loss, psi):
     """The flow through hose and outlet takes just the pressure there is."""
     flow_gpm = outlet.flow_gpm(psi, loss)
