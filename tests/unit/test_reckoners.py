@@ -205,6 +205,7 @@ def test_a_hydrant_below_its_class(run):
     """Classes are given at 20 psi: a hydrant that stands at no more has none."""
     weak = ask(run, "hydrant", static="20", residual="15", floor="10")
     assert "class" not in [each["name"] for each in weak["rows"]]
+    assert row(ask(run, "hydrant", static="21", residual="15", floor="10"), "class")["text"] == "C"
 
 
 def test_a_relay_within_its_rating(run):
