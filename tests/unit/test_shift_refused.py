@@ -90,7 +90,7 @@ def test_priming_without_a_limit_does_not_start(run):
     prime = {**LOOK, "act": "prime"}
     with pytest.raises(CalcError) as refused:
         run("shift", "start", sequence={"anchor": "look", "steps": [prime]}, rig={})
-    assert (refused.value.code, refused.value.facts) == ("no_limit", {"step": "look"})
+    assert (refused.value.field, refused.value.code, refused.value.facts) == ("sequence", "no_limit", {"step": "look"})
 
 
 def test_a_fact_that_nothing_proves_is_refused(run):
