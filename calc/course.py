@@ -44,6 +44,33 @@ def may_come(step, state):
     return "asks" not in step or not is_known(step, state)
 
 
+def count_to_come(state):
+    """How many steps are to come, the wanted one among them; None while that hangs on what nobody has said yet.
+
+    state: see calc.shift
+
+    Returns a whole number or None. Raises nothing. Source: common practice.
+    """
+    count, asked, provable, ended = 0, [], [], []
+    for step in state["sequence"]["steps"][state["position"]:]:
+        if not may_come(step, state):
+            continue
+        if any(question in asked or state["rig"].get(question) not in known
+               for question, known in step.get("only_if", {}).items()):
+            return None
+        lacking = [fact for fact in step.get("skip_if", ()) if fact not in state["facts"]]
+        if "skip_if" in step and all(fact in provable for fact in lacking):
+            if lacking or any(fact in ended for fact in step["skip_if"]):
+                return None
+            continue
+        count += 1
+        if "asks" in step:
+            asked.append(step["asks"])
+        provable.extend(sequences.every_proof(step))
+        ended.extend(sequences.ended_by(step))
+    return count
+
+
 def limit_s(step, rig):
     """Seconds of a limit for this rig; for a pump of unknown size, those that the step names for it.
 

@@ -4,7 +4,7 @@ from calc.errors import CalcError, check_not_negative, check_number, check_withi
 
 FT_PER_PSI = 2.3  # the rule of the trade for draft
 FT_PER_INHG = 1.13
-MOST_VACUUM_INHG = 30
+MOST_VACUUM_INHG = 30  # the whole weight of the air: 29.92 at the sea in the standard atmosphere (US, 1976)
 USUAL_WATER_F = 60
 # lift in feet, share of rated capacity
 LIFT_SHARES = ((0, 1), (10, 1), (15, 0.7), (20, 0.6))

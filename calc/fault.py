@@ -12,8 +12,8 @@ something out of the ordinary that can be seen or not:
     after    where it is there: asked only once one of these signs is seen
     either   True where it tells nothing of a cause that does not name it
     alarm    True where it overrides every ranking
-A CAUSE is `{"id", "likelihood", "shows": [signs it always shows], "may": [signs it can show], "applies": {rig question:
-[answers]}}`. What a person says is `signs`: {sign: "seen" | "not_seen" | "unknown"}; unknown was asked and not answered.
+    applies  {rig question: [answers]}: the rigs that can show it; where absent, all
+A CAUSE is `{"id", "likelihood", "shows": [signs it always shows], "may": [signs it can show], "applies"}`. What a person says is `signs`: {sign: "seen" | "not_seen" | "unknown"}; unknown was asked and not answered.
 """
 import math
 
@@ -34,23 +34,24 @@ EFFORT_COST, DANGER_COST = 0.06, 0.15  # bits, for each step of effort past a gl
 
 
 def for_rig(knowledge, rig):
-    """The knowledge with the causes that this rig can have.
+    """The knowledge with the causes that this rig can have, and the signs that it can show of them.
 
     knowledge: see the module
     rig: answers known of the rig, such as {"drive": "pto"}; what is absent is unknown and rules nothing out
 
     Raises nothing. Source: common practice.
     """
-    def can_be(cause):
-        return all(not rig.get(question) or rig[question] in known for question, known in cause.get("applies", {}).items())
+    def can_be(row):
+        return all(not rig.get(question) or rig[question] in known for question, known in row.get("applies", {}).items())
 
-    kept = {key: knowledge[key] for key in knowledge}
-    kept["causes"] = [cause for cause in knowledge["causes"] if can_be(cause)]
-    return kept
+    causes = [cause for cause in knowledge["causes"] if can_be(cause)]
+    named = {sign: True for cause in causes for sign in cause["shows"] + cause.get("may", [])}
+    signs = [sign for sign in knowledge["signs"] if can_be(sign) and (sign["id"] in named or sign.get("alarm"))]
+    return {"signs": signs, "causes": causes, "excludes": knowledge["excludes"], "facts": knowledge["facts"]}
 
 
 def entered(knowledge, facts, missing):
-    """What a shift card already knows, as signs.
+    """What a shift card already knows, as signs that this rig can show.
 
     knowledge: see the module
     facts: facts the card holds now, see calc.sequence
@@ -61,13 +62,12 @@ def entered(knowledge, facts, missing):
     for name, given in (("facts", facts), ("missing", missing)):
         if not isinstance(given, list) or not all(isinstance(fact, str) for fact in given):
             raise CalcError(name, "damaged")
+    shown = _by_id(knowledge["signs"])
     signs = {}
-    for fact in facts:
-        if fact in knowledge["facts"]:
-            signs[knowledge["facts"][fact]] = "not_seen"
-    for fact in missing:
-        if fact in knowledge["facts"]:
-            signs[knowledge["facts"][fact]] = "seen"
+    for said, told in (("not_seen", facts), ("seen", missing)):
+        for fact in told:
+            if knowledge["facts"].get(fact) in shown:
+                signs[knowledge["facts"][fact]] = said
     return signs
 
 
@@ -118,8 +118,9 @@ def next_check(knowledge, signs, role, engine, questions):
 
     Returns `{"kind", "sign", "cause", "engine", "left"}`; left are the causes that nothing speaks against. Kinds:
     "check" look for `sign`; "stands" the `cause` shows every one of its signs and nothing else fits; "danger";
-    "contradiction" nothing in the base fits what was said; and where nothing more can be asked: "engine" the looks left want
-    the engine as `engine` says, "technician" they want one, "enough" eight were asked, "maker" nothing is left to look at.
+    "contradiction" nothing in the base shows together what was seen; "unlisted" something could, but for what was not seen;
+    and where nothing more can be asked: "engine" the looks left want the engine as `engine` says, "technician" they want
+    one, "enough" eight were asked, "maker" nothing is left to look at.
     Raises CalcError naming signs, role, engine or questions. Source: information gained, with effort and danger as its
     costs (from memory).
     """
@@ -134,8 +135,10 @@ def next_check(knowledge, signs, role, engine, questions):
     end = {"kind": "check", "sign": None, "cause": None, "engine": [], "left": [cause["id"] for cause in left]}
     if ranked["alarms"]:
         end["kind"] = "danger"
-    elif ranked["clashes"] or not left:
+    elif ranked["clashes"] or not any(_could_be(cause, signs) for cause in ranked["causes"]):
         end["kind"] = "contradiction"
+    elif not left:
+        end["kind"] = "unlisted"
     elif _stands(left):
         end["kind"], end["cause"] = "stands", left[0]["id"]
     elif questions >= MOST_QUESTIONS:
@@ -188,6 +191,11 @@ def _may_look(sign, engine):
     if sign.get("under"):
         return engine == "secured"
     return engine in sign["engine"] or (engine == "secured" and "off" in sign["engine"])
+
+
+def _could_be(cause, signs):
+    """Whether a ranked cause shows all that was seen, whatever else it should show."""
+    return all(signs[sign] != "seen" for sign in cause["against"])
 
 
 def _stands(left):

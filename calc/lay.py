@@ -121,11 +121,14 @@ def set_appliances(limits, report, shelf):
     report: of layout.discharge_pressure for the same lay
     shelf: as the module says
 
-    Raises nothing. Source: the shelf, whose steps carry theirs.
+    Returns whether any was given. Raises nothing. Source: the shelf, whose steps carry theirs.
     """
+    given = False
     for reported in report["lines"]:
         line = limits[reported["id"]]
         if line["device"] != BARE and "appliance_psi" not in line:
             for from_gpm, loss_psi in shelf["appliances"][line["device"]]:
                 if reported["flow_gpm"] >= from_gpm:
                     line["appliance_psi"] = loss_psi
+                    given = True
+    return given

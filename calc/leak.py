@@ -1,34 +1,34 @@
 """Leak hunt under a dry vacuum: shut off half of what could leak, time one minute, keep the half that mattered.
 
 A run is `{"shut": [parts], "from", "to"}`: the parts shut off for it, and the gauge at the start and at the end of one
-minute, as typed, in the gauge's own unit. The first run has nothing shut.
+minute, as typed (see calc.entry). The first run has nothing shut.
 """
-from calc import entry
-from calc.errors import CalcError, check_within
+from calc import display, draft, readout
+from calc.errors import CalcError
 
-HIGHEST = 1100  # of any vacuum gauge: mbar
 # Of the first loss: a run that loses no more than this had the leak shut off, one that loses at least that had not.
 CURED, UNCHANGED = 1 / 3, 2 / 3
 ROLES = ("operator", "technician")
 
 
-def hunt(parts, runs, role):
+def hunt(parts, runs, role, units):
     """Where the leak can still be, and what to shut off for the next minute.
 
     parts: [{"id", "role"}], what could leak, in the order in which to shut them off
     runs: see the module, oldest first
     role: "operator" or "technician"; an operator shuts off no technician's part
+    units: see calc.display
 
     Returns `{"kind", "losses", "suspects", "also", "shut", "mattered"}`. Kinds: "first" time one minute with nothing
     shut; "shut" time one minute with `shut`; "found" one suspect is left; "tight" nothing was lost; "technician" what is
-    left is not an operator's to shut. Losses are per run, mattered are the numbers of the runs that changed the loss,
-    also are parts that leak beside the suspects. Raises CalcError naming parts, role, or the run and its reading.
+    left is not an operator's to shut. Losses are texts per run, mattered are the numbers of the runs that changed the
+    loss, also are parts that leak beside the suspects. Raises CalcError naming parts, role, or the run and its reading.
     Source: pump makers' inspection manuals (caps and plugs one by one); halving, from memory.
     """
     if role not in ROLES:
         raise CalcError("role", "unknown")
-    losses = [_loss(run, count) for count, run in enumerate(runs)]
-    told = {"kind": "first", "losses": losses, "suspects": [part["id"] for part in parts], "also": [], "shut": [], "mattered": []}
+    losses = [_loss_inhg(run, count, units) for count, run in enumerate(runs)]
+    told = {"kind": "first", "losses": [display.working(units, "vacuum", loss_inhg) for loss_inhg in losses], "suspects": [part["id"] for part in parts], "also": [], "shut": [], "mattered": []}
     if not runs:
         return told
     if losses[0] == 0:
@@ -49,6 +49,18 @@ def hunt(parts, runs, role):
     return told
 
 
+def vacuum_inhg(field, text, units):
+    """A reading of a vacuum gauge, in inches of mercury.
+
+    field: name of the input, for the refusal
+    text: as typed, see calc.entry
+    units: see calc.display
+
+    Raises CalcError naming the field. Source: no vacuum is deeper than the air is heavy, see calc.draft.
+    """
+    return readout.amount({field: text}, units, field, "vacuum", 0, draft.MOST_VACUUM_INHG)
+
+
 def _narrow(told, shut, ratio, count):
     """Keep the part of the suspects that a run points to."""
     inside = [part for part in told["suspects"] if part in shut]
@@ -64,10 +76,8 @@ def _narrow(told, shut, ratio, count):
         told["also"] = told["also"] + outside
 
 
-def _loss(run, count):
-    start, end = (entry.number(name, run[name]) for name in ("from", "to"))
-    for name, reading in (("from", start), ("to", end)):
-        check_within(name, reading, 0, HIGHEST)
-    if end > start:
+def _loss_inhg(run, count, units):
+    start_inhg, end_inhg = [vacuum_inhg(name, run[name], units) for name in ("from", "to")]
+    if end_inhg > start_inhg:
         raise CalcError("to", "rose", run=count)
-    return start - end
+    return start_inhg - end_inhg

@@ -43,8 +43,10 @@ def worked(lay, shelf, units):
     Raises CalcError as answer does. Source: common practice.
     """
     plain_layout, limits = lays.translated(lay, shelf, units)
-    lays.set_appliances(limits, layout.discharge_pressure(plain_layout), shelf)
-    return plain_layout, limits, layout.discharge_pressure(plain_layout)
+    report = layout.discharge_pressure(plain_layout)
+    if lays.set_appliances(limits, report, shelf):
+        report = layout.discharge_pressure(plain_layout)
+    return plain_layout, limits, report
 
 
 def _by_rule(plain_layout, shelf, units):

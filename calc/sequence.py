@@ -106,9 +106,10 @@ def variants(sequence, rig):
             question = step.get("asks")
             if question and rig[question] == UNKNOWN:
                 for answer in step["answers"]:
-                    told = dict(rig)
-                    told[question] = answer["id"]
-                    pending.append((told, place, list(steps)))
+                    if is_for(sequence, {question: answer["id"]}):
+                        told = dict(rig)
+                        told[question] = answer["id"]
+                        pending.append((told, place, list(steps)))
                 break
         else:
             found.append(steps)
@@ -126,6 +127,17 @@ def fits(step, rig):
     return all(rig.get(question) in known for question, known in step.get("only_if", {}).items())
 
 
+def is_for(sequence, rig):
+    """Whether nothing that is known of a rig speaks against a sequence.
+
+    sequence: as the module says
+    rig: answers of the rig by question
+
+    Returns a bool. Raises nothing. Source: common practice.
+    """
+    return not is_excluded({"only_if": sequence.get("fits", {})}, rig)
+
+
 def is_excluded(step, rig):
     """Whether what is known of a rig says that a step is not for it, whatever else it may prove to be.
 
@@ -135,7 +147,7 @@ def is_excluded(step, rig):
     Returns a bool. Raises nothing. Source: common practice.
     """
     return any(
-        rig.get(question) != UNKNOWN and rig.get(question) not in known
+        rig.get(question, UNKNOWN) != UNKNOWN and rig.get(question) not in known
         for question, known in step.get("only_if", {}).items()
     )
 

@@ -3,6 +3,8 @@ from calc import pump
 from calc.errors import CalcError, check_positive, check_within
 from calc.uncertainty import combined_band
 
+WORST_FIRST = ("below", "above", "not_proven", "as_baseline")
+ENTER = {"below": "pressure_short", "above": "pressure_over"}  # by status, the sign by which the diagnosis is entered
 STEPS = ("shift", "circulate", "prime", "raise", "road")  # each is confirmed; the first and last by the shift cards
 
 
@@ -14,8 +16,8 @@ def compare(baseline, readings, quick, accuracy):
     quick: the standard's section: tolerance_percent, 0 to 50
     accuracy: discharge_psi and speed_rpm, how far the instruments may err
 
-    Returns `{"status", "steps"}`: status "as_baseline", "below", "above" or "not_proven"; each step with its expected
-    pressure, from the baseline reading nearest in speed. Nothing here says that a rating is met. Raises CalcError naming
+    Returns `{"status", "steps", "enter"}`: status "as_baseline", "below", "above" or "not_proven"; enter is the sign that it is
+    to the diagnosis, or None; each step with its expected pressure, from the baseline reading nearest in speed. Nothing here says that a rating is met. Raises CalcError naming
     the field and, as a fact, the step.
     Source: affinity laws (pressure as speed squared), from memory; the tolerance is common practice.
     """
@@ -29,11 +31,9 @@ def compare(baseline, readings, quick, accuracy):
             steps.append(_step(baseline, reading, quick["tolerance_percent"], accuracy))
         except CalcError as error:
             raise CalcError(error.field, error.code, step=place)
-    told = [step["status"] for step in steps]
-    for status in ("below", "above", "not_proven"):
-        if status in told or not told:
-            return {"status": status if told else "not_proven", "steps": steps}
-    return {"status": "as_baseline", "steps": steps}
+    told = [step["status"] for step in steps] or ["not_proven"]
+    status = [each for each in WORST_FIRST if each in told][0]
+    return {"status": status, "steps": steps, "enter": ENTER.get(status)}
 
 
 def _step(baseline, reading, tolerance_percent, accuracy):

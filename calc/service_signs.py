@@ -36,15 +36,24 @@ OBSERVED = {  # by pattern, for those that one failed figure shows
     "tank_flow_low": {"flow": "low"},
     "shaft_leak": {"leak": "stream"},
 }
-ENTER = {  # by pattern, the sign by which the diagnosis is entered; none where it has none that says just this
+ENTER = {  # by pattern, the sign by which the diagnosis is entered
     "pressure_low": "pressure_short",
+    "flow_low_pressure_good": "test_flow_short",
     "speed_high_at_pressure": "test_speed_high",
-    "ratio_changed": "ratio_falls",
+    "ratio_changed": "ratio_differs",
+    "vacuum_not_reached": "vacuum_short",
     "vacuum_lost": "vacuum_falls",
     "prime_slow": "slow_prime",
+    "rise_high": "rise_over",
+    "relief_shut": "intake_relief_shut",
     "tank_flow_low": "low_from_tank",
     "gauge_off": "test_gauge_differs",
+    "meter_off": "meter_differs",
+    "interlock_wrong": "interlock_fails",
+    "transfer_stuck": "pointer_short",
     "shaft_leak": "gland_drips_more",
+    "governed_low": "governed_differs",
+    "governed_high": "governed_differs",
 }
 FIGURES = {  # failed figure (its last part) of a test: pattern
     "vacuum_reached_inhg": "vacuum_not_reached",
@@ -93,8 +102,7 @@ def signs_of(plan, tests):
     plan: of service_plan.plan
     tests: as service_verdict.verdict judged them
 
-    Returns a list of `{"id", "test", "fault", "signs", "enter"}`; fault is None where the faults have no entry for it, enter
-    where the diagnosis has no sign for it.
+    Returns a list of `{"id", "test", "fault", "signs", "enter"}`; fault is None where the faults have no entry for it.
     Raises nothing. Source: trade articles on service tests and pump faults, mostly from memory.
     """
     planned = {test["id"]: test for test in plan["tests"]}
@@ -107,7 +115,7 @@ def signs_of(plan, tests):
         for pattern, observed in patterns:
             if not any(sign["id"] == pattern for sign in found):
                 key = "pressure_low" if pattern[:12] == "pressure_low" else pattern
-                found.append({"id": pattern, "test": test["id"], "fault": FAULTS.get(key), "signs": observed, "enter": ENTER.get(key)})
+                found.append({"id": pattern, "test": test["id"], "fault": FAULTS.get(key), "signs": observed, "enter": ENTER[key]})
     return found
 
 

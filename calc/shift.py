@@ -10,8 +10,9 @@ Events: `{"kind", "at_s"}` and, where it says so, `step` (the one that was offer
     danger                               it moved, strained, or the throttle was dead: stop
     hold (step), tick                    begin what is timed; time passes, and a limit that is over stops
     back                                 to the step before
-    look_again                           after not_seen, or a limit that was over: the same step; but where the remedy
-                                         is the whole shift again (`repeat`), only start_over
+    look_again                           after not_seen, a limit that was over, or an answer that is not this card's rig:
+                                         the same step; but where the remedy is the whole shift again (`repeat`),
+                                         only start_over
     start_over                           after a stop: from the sequence's anchor; never once a repeat has failed too
     resume                               the card was away: what may have changed must be seen again
 """
@@ -37,7 +38,7 @@ def start(sequence, rig):
             raise CalcError("rig", "unknown_answer", question=question)
     known = {question: rig.get(question, sequences.UNKNOWN) for question in questions}
     sequences.check(sequence, known)
-    if sequences.is_excluded({"only_if": sequence.get("fits", {})}, known):
+    if not sequences.is_for(sequence, known):
         raise CalcError("rig", "other_card")
     return _settled({
         "sequence": sequence,
@@ -84,20 +85,20 @@ def offer(state):
 
     Returns `{"step", "kind", "again", "wanted", "missing", "answers", "holding", "hold_left_s", "number", "of",
     "can_go_back", "can_start_over"}`: `step` is None when stopped or done; where a guard of the `wanted` step is `missing`, `step` is
-    the one that proves it and `again` is True. Raises CalcError naming state. Source: common practice.
+    the one that proves it and `again` is True. `number` counts what was seen, `of` is None while it hangs on answers
+    to come. Raises CalcError naming state. Source: common practice.
     """
     _check_state(state)
     told = _offered(state)
-    steps = state["sequence"]["steps"]
-    may_come = [course.may_come(step, state) for step in steps]
-    told["number"] = sum(may_come[:state["position"]]) + 1
-    told["of"] = sum(may_come)
+    to_come = course.count_to_come(state)
+    told["number"] = len(state["confirmed"]) + 1
+    told["of"] = None if to_come is None else len(state["confirmed"]) + to_come
     return told
 
 
 def _offered(state):
     """What may be done, without how far along it is."""
-    can_start_over = state["status"] == "stopped" and state["repeats"] <= MOST_REPEATS
+    can_start_over = state["status"] == "stopped" and state["stopped"]["reason"] != "other_card" and state["repeats"] <= MOST_REPEATS
     if state["status"] != "running":
         return {"step": None, "kind": None, "again": False, "wanted": None, "missing": [], "answers": [],
                 "holding": False, "hold_left_s": 0, "can_go_back": False, "can_start_over": can_start_over}
@@ -164,6 +165,10 @@ def _seen(state, event, offered):
             raise CalcError("answer", "not_offered")
         proves.extend(chosen[0].get("proves", ()))
         if "asks" in step:
+            if not sequences.is_for(state["sequence"], {step["asks"]: chosen[0]["id"]}):
+                _stop(state, event, "other_card", step["id"])
+                state["stopped"]["answer"] = chosen[0]["id"]
+                return
             state["rig"][step["asks"]] = chosen[0]["id"]
     _void(state, sequences.ended_by(step))
     for fact in proves:
@@ -240,7 +245,7 @@ def _undo(state, place):
 
 
 def _look_again(state, event, offered):
-    if state["status"] != "stopped" or state["stopped"]["reason"] not in ("not_seen", "time_up"):
+    if state["status"] != "stopped" or state["stopped"]["reason"] not in ("not_seen", "time_up", "other_card"):
         raise CalcError("event", "not_offered")
     state["status"] = "running"
     state["stopped"] = None

@@ -3,7 +3,7 @@ import flask
 import jinja2
 
 from site_src import data, fleet, languages, scripts
-from site_src.routes import about, diagnose, log, pressure, recovery, rig, rigs, shift, start, tables, test, water, why
+from site_src.routes import about, diagnose, help, log, pressure, recovery, rig, rigs, shift, start, tables, test, water, why
 
 
 def filled(sentence, *facts):
@@ -25,11 +25,12 @@ def create_app(site_path="/", rigs_folder=fleet.DEMO, language="en"):
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.jinja_env.filters["filled"] = filled
     app.jinja_env.globals["modules"] = scripts.modules
+    app.jinja_env.globals["colon"] = data.by_id(data.load("languages")["language"])[language]["colon"]
     app.config["SITE_PATH"] = site_path
     app.config["RIGS"] = fleet.load(rigs_folder)
     app.config["IS_DEMO"] = rigs_folder == fleet.DEMO
     app.register_blueprint(start.shared)
-    for topic in (start, pressure, water, shift, log, diagnose, rig, recovery, rigs, tables, why, test, about):
+    for topic in (start, pressure, water, shift, log, diagnose, rig, recovery, rigs, tables, why, test, about, help):
         app.register_blueprint(topic.routes, url_prefix=languages.prefix(language))
 
     @app.before_request

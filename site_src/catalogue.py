@@ -31,16 +31,16 @@ def hose(row):
 def shelf():
     """What is at hand to lay, as calc.reading takes it: hoses with their limits, crews, losses of devices."""
     return {
-        "hoses": {row["id"]: hose(row) for row in data.load("hoses")["hose"]},
+        "hoses": {row["id"]: hose(row) for row in data.named("hoses")},
         "crews": {str(crew["people"]): {"limit_lbf": crew["limit_lbf"]} for crew in data.load("nozzles")["crew"]},
-        "appliances": {row["id"]: row["steps"] for row in data.load("losses")["appliance"] if row["id"] != "forestry"},
+        "appliances": {row["id"]: row["steps"] for row in data.named("losses") if row["id"] != "forestry"},
     }
 
 
 def hose_choices():
     """Every hose as a choice: id, label, family, whether common, and what to say of its source."""
     kept = ("id", "label", "chip", "common", "family", "source", "basis")
-    return [{"common": False, **{key: row[key] for key in kept if key in row}} for row in data.load("hoses")["hose"]]
+    return [{"common": False, **{key: row[key] for key in kept if key in row}} for row in data.named("hoses")]
 
 
 def tip_choices():
@@ -73,10 +73,15 @@ def unit_systems():
     }
 
 
+def rule_names():
+    """Departments' friction rules, by code, as a page names them."""
+    told = data.words("rig")["option"]
+    return {code: told[code] for code in rule.CODES}
+
+
 def page():
     """Everything the Pressure page's script needs, as one JSON object."""
     words = data.words("site")
-    rig_options = data.words("rig")["option"]
     return {
         "ready": {family: [{"id": name, "lay": lay} for name, lay in lays.ready(family).items()] for family in lays.SYSTEMS},
         "supplies": {family: lays.supply(family) for family in lays.SYSTEMS},
@@ -84,8 +89,8 @@ def page():
         "shelf": shelf(),
         "hoses": hose_choices(),
         "tips": tip_choices(),
-        "formulas": data.by_id(data.load("formulas")["formula"]),
-        "sources": data.by_id(data.load("losses")["appliance"]),
+        "formulas": data.by_id(data.named("formulas")),
+        "sources": data.by_id(data.named("losses")),
         "systems": unit_systems(),
-        "words": {**{key: words[key] for key in WORDS}, "rule": {code: rig_options[code] for code in rule.CODES}},
+        "words": {**{key: words[key] for key in WORDS}, "rule": rule_names()},
     }

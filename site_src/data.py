@@ -41,6 +41,16 @@ def words(topic):
     return load(f"words/{LANGUAGE.get()}/{topic}")
 
 
+NAMED = {"hoses": ("hose", "label"), "losses": ("appliance", "label"), "formulas": ("formula", "name")}
+
+
+def named(file):
+    """The rows of hoses, losses or formulas, each under its name in the language of the page that is being made."""
+    kind, key = NAMED[file]
+    told = words("names")[kind]
+    return [{**row, key: told[row["id"]]} for row in load(file)[kind]]
+
+
 def by_id(rows):
     """Rows by their `id`, in their order."""
     return {row["id"]: row for row in rows}

@@ -5,7 +5,7 @@ from site_src import data
 
 LEAST_SHOWN = 5e-5  # a share that would be set as 0.00 %
 GROUPS = {"published": "published", "from memory": "recalled"}  # by basis; what has no source was worked by hand
-NAMED = {"formulas": "formula", "hoses": "hose"}  # data files whose rows are told one by one
+NAMED = ("formulas", "hoses")  # data files whose rows are told one by one
 
 
 def found():
@@ -40,7 +40,7 @@ def apart(published):
 
 def told_from_memory():
     """Formulas and hoses that nobody has yet seen on the page, by data file, as what, figure and source."""
-    return {file: [_told(row) for row in data.load(file)[name] if row["basis"] == "from memory"] for file, name in NAMED.items()}
+    return {file: [_told(row) for row in data.named(file) if row["basis"] == "from memory"] for file in NAMED}
 
 
 def _told(row):

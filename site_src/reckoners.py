@@ -64,7 +64,7 @@ def _field(field):
             told[f"{family}_options"] = [
                 {"id": option, "label": label, "common": True} for option, label in field.get(f"{family}_options", plain)]
     if field["kind"] == "hose":
-        uses = {row["id"]: _uses(row) for row in data.load("hoses")["hose"]}
+        uses = {row["id"]: _uses(row) for row in data.named("hoses")}
         for family in ("customary", "metric"):
             told[f"{family}_options"] = [
                 hose for hose in catalogue.hose_choices() if hose["family"] == family and field["use"] in uses[hose["id"]]]
@@ -74,7 +74,7 @@ def _field(field):
 def page_data(page):
     """Everything the script of one page needs, as plain data."""
     words, water = data.words("site"), data.words("water")
-    formulas = data.by_id(data.load("formulas")["formula"])
+    formulas = data.by_id(data.named("formulas"))
     told = {
         **{key: words[key] for key in ("unit", "units", "basis", "engine")},
         **{key: water[key] for key in ("reckon", "page", "field", "group", "row", "working", "text", "told", "picture")},
@@ -82,6 +82,7 @@ def page_data(page):
         "pressure": {key: words["pressure"][key] for key in PRESSURE_WORDS},
         "caution": {key: words["caution"][key] for key in ("stop", "caution")},
         "note": water["caution"],
+        "rule": catalogue.rule_names(),
     }
     return {
         "page": page,

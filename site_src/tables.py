@@ -39,7 +39,7 @@ class Tables:
     def friction(self):
         """One table a hose: flow, loss over each usual length, velocity; with the hose's coefficient as text."""
         tables = []
-        for row in self.of_family(data.load("hoses")["hose"]):
+        for row in self.of_family(data.named("hoses")):
             facts = catalogue.hose(row)
             flows = row["table_lpm"] if self.metric else row["table_gpm"]
             tables.append({
@@ -131,7 +131,7 @@ class Tables:
                     for from_gpm, psi in row["steps"]
                 ],
             }
-            for row in data.load("losses")["appliance"]
+            for row in data.named("losses")
         ]
 
     def lift(self):
@@ -193,7 +193,7 @@ class Tables:
 
     def relays(self):
         """Relay spacing: a column a hose with its pressure, a row a flow."""
-        table, hoses = data.load("water")["relay_table"], data.by_id(data.load("hoses")["hose"])
+        table, hoses = data.load("water")["relay_table"], data.by_id(data.named("hoses"))
         family = self.system["family"]
         residual_psi = units.canonical("pressure", table["residual_kpa"], "kPa") if self.metric else table["residual_psi"]
         columns = [

@@ -10,12 +10,12 @@ routes.app_template_filter("percent")(evidence.percent)
 @routes.get("/sources/")
 def sources():
     nozzles = data.load("nozzles")
-    losses = data.load("losses")
+    losses = {**data.load("losses"), "appliance": data.named("losses")}
     return flask.render_template(
         "sources.html",
         evidence=data.words("evidence"),
-        formulas=data.load("formulas")["formula"],
-        hoses=data.load("hoses"),
+        formulas=data.named("formulas"),
+        hoses={**data.load("hoses"), "hose": data.named("hoses")},
         nozzles=nozzles,
         losses=losses,
         steps=data.steps().values(),

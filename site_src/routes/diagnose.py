@@ -2,7 +2,7 @@
 import flask
 
 from calc import interlock
-from site_src import data, knowledge
+from site_src import catalogue, data, knowledge
 from site_src.routes import json_page
 
 routes = flask.Blueprint("diagnose", __name__)
@@ -20,7 +20,7 @@ def _picked(*sections):
 
 @routes.get("/diagnose/")
 def page():
-    return flask.render_template("diagnose/page.html", d=_words())
+    return flask.render_template("diagnose/page.html", d=_words(), collar_drives=data.load("collar")["proofs"]["drives"])
 
 
 @routes.get("/diagnose/page.json")
@@ -30,8 +30,8 @@ def page_data():
     words = _picked("diagnose", "end", "role", "engine_state", "moment", "where", "likelihood")
     return json_page({
         "knowledge": knowledge.base(),
-        "signs": {row["id"]: {key: row[key] for key in ("place", "entry", "radio") if key in row} for row in file["sign"]},
-        "order": [row["id"] for row in file["sign"]],
+        "signs": {row["id"]: {"begins": knowledge.begins(row), **{key: row[key] for key in ("place", "entry", "radio") if key in row}}
+                  for row in file["sign"]},
         "causes": {row["id"]: {key: row[key] for key in ("out", "radio", "source", "basis", "likelihood") if key in row}
                    for row in file["cause"]},
         "words": {**words, **told, "basis": site["basis"]},
@@ -97,6 +97,6 @@ def leak():
 
 @routes.get("/diagnose/leak/page.json")
 def leak_data():
-    words = _picked("leak", "part", "part_how", "role")
-    refusal = data.words("site")["refusal"]
-    return json_page({"parts": data.load("water_loss")["part"], "words": {**words, "refusal": refusal}})
+    site = data.words("site")
+    words = {**_picked("leak", "part", "part_how", "role"), **{key: site[key] for key in ("refusal", "unit", "units")}}
+    return json_page({"parts": data.load("water_loss")["part"], "systems": catalogue.unit_systems(), "words": words})

@@ -14,5 +14,6 @@ def page():
 
 @routes.get("/log/page.json")
 def page_data():
-    steps = data.words("site")["pressure"]  # the controls' own words
-    return json_page({"words": {"log": data.words("log"), "pressure": {key: steps[key] for key in ("less", "more")}}})
+    words = data.words("site")
+    controls = {key: words["pressure"][key] for key in ("less", "more")}
+    return json_page({"words": {"log": data.words("log"), "lasted": words["lasted"], "pressure": controls}})

@@ -17,7 +17,7 @@ def page():
     return flask.render_template(
         "pressure.html",
         answer=reading.answer(lay, catalogue.shelf(), shown),
-        hose=data.by_id(data.load("hoses")["hose"])[line["hose"]]["label"],
+        hose=data.by_id(data.named("hoses"))[line["hose"]]["label"],
         length=entry.shown(shown, "length", line["length"]),
     )
 

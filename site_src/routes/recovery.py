@@ -5,12 +5,10 @@ from site_src import data
 from site_src.routes import json_page
 
 routes = flask.Blueprint("recovery", __name__)
-# The acts of the shift and their proofs, from the card of a rig that has just arrived.
+# The acts of the shift and their proofs, from the card of a rig that has just arrived; less what is not the shift's.
 CARD = "scene"
-STEPS = (
-    "idle", "neutral", "brake", "chock_scene", "zero", "centre", "pump", "light_first", "gear", "speedometer", "light_later",
-    "ok_light", "throttle_ready", "pressure", "still", "raise",
-)
+LEFT_OUT = ("full_stop", "rear_place", "tank_to_pump", "circulate", "gauges", "stages_set", "prime", "governor")
+TOLD = ("act", "see", "note", "not_seen", "never")
 
 
 @routes.get("/rig/recovery/")
@@ -21,10 +19,22 @@ def page():
 @routes.get("/rig/recovery/page.json")
 def page_data():
     rig = data.words("rig")
-    told = data.step_words()
-    listed = [step["id"] for step in data.card_steps(CARD)]
     return json_page({
-        "fits": {"drive": "midship", "shift_control": "air", "transmission": "automatic"},
-        "steps": [{"id": name, "act": told[name]["act"], "see": told[name]["see"]} for name in listed if name in STEPS],
-        "words": {"recovery": data.words("diagnose")["recovery"], "option": rig["option"], "card": rig["card"]},
+        "questions": data.load("sequences")["question"],
+        "split": data.by_id(data.load("sequences")["part"])["into_split"]["only_if"],
+        "override": data.by_id(data.cards())["override"]["fits"],
+        "steps": [_act(step) for step in data.card_steps(CARD) if step["id"] not in LEFT_OUT and "asks" not in step],
+        "words": {
+            "recovery": data.words("diagnose")["recovery"], "option": rig["option"], "card": rig["card"],
+            "rig_answer": data.words("site")["rig_answer"],
+        },
     })
+
+
+def _act(step):
+    """One act in words, with the rigs it is for and whether it joins the pump to the engine."""
+    told = data.step_words()[step["id"]]
+    return {
+        "id": step["id"], "only_if": step.get("only_if", {}), "note_for": step.get("note_for"), "joins": step.get("act") == "engage",
+        **{key: told[key] for key in TOLD if key in told},
+    }

@@ -51,6 +51,16 @@ def _answers_before(steps, told):
     return found
 
 
+def _next(card, words):
+    """What a finished card leads to: addresses below the site's home, with their titles."""
+    pages = {
+        "pressure": ("pressure/", words["nav"]["pressure"]), "water": ("water/", words["nav"]["water"]),
+        "log": ("log/", data.words("log")["title"]), "start": ("", words["start"]["title"]),
+    }
+    listed = [pages.get(name) or (f"shift/{name}/", words["card"][name]["title"]) for name in data.by_id(data.cards())[card]["next"]]
+    return [{"address": address, "title": title} for address, title in listed]
+
+
 @routes.get("/shift/<card>/page.json")
 def page_data(card):
     sequence = data.sequence(card)
@@ -63,8 +73,8 @@ def page_data(card):
         "sequence": sequence,
         "path": SPLIT_BY_AIR if card in data.load("power")["begin"] else None,
         "units": units.shown_in("US"),
-        "steps": {name: {**told[name], "place": steps[name]["place"]} for name in names},
+        "steps": {name: {**told[name], **{key: steps[name][key] for key in ("place", "note_for") if key in steps[name]}} for name in names},
         "words": {key: words[key] for key in ("shift", "place", "guard", "engine", "rig_answer")},
         "titles": {name: card["title"] for name, card in words["card"].items()},
-        "language": "en",
+        "next": _next(card, words),
     })

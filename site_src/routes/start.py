@@ -14,7 +14,7 @@ CALC = pathlib.Path(calc.__file__).parent
 
 @routes.get("/")
 def home():
-    return flask.render_template("start.html", cards=data.cards())
+    return flask.render_template("start.html", tour=data.words("help")["tour"])
 
 
 @shared.get("/404.html")

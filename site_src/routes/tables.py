@@ -9,7 +9,7 @@ PAGES = ("friction", "tips", "reaction", "elevation", "appliances", "draft", "su
 
 
 def _formulas():
-    return data.by_id(data.load("formulas")["formula"])
+    return data.by_id(data.named("formulas"))
 
 
 @routes.get("/tables/")

@@ -58,7 +58,7 @@ def practice():
 
 
 def _formulas(*names):
-    listed = data.by_id(data.load("formulas")["formula"])
+    listed = data.by_id(data.named("formulas"))
     return [listed[name] for name in names]
 
 
@@ -90,7 +90,7 @@ def page_data():
 
 @routes.get("/practice/page.json")
 def practice_data():
-    return _rig_page("caution")
+    return _rig_page("caution", "lasted")
 
 
 @routes.get("/why/speeds/page.json")

@@ -1,10 +1,15 @@
 """What the site weighs and how fast it answers on a slow phone with the network off.
 
     python tests/bench/phone.py          builds, measures, prints one line a figure
+    python tests/bench/phone.py --keep   and adds them to history.jsonl
 
-Times are medians over cold opens in headless Chromium slowed six times; they go with the machine.
+Times are medians over cold opens in headless Chromium slowed six times; they go with the machine, so each run also
+times a yardstick, the same plain work every time: compare times of two runs by their ratio to it.
 """
+import datetime
 import gzip
+import json
+import os
 import pathlib
 import statistics
 import sys
@@ -21,12 +26,21 @@ from tests.browser import ARGUMENTS, PHONE, chromium_path
 SLOWED = 6
 OPENS = 9
 CALLS = 200
+HISTORY = pathlib.Path(__file__).with_name("history.jsonl")
+figures = {}  # of this run, by name
+
+
+def told(name, amount, unit, goal=None):
+    """Print one figure and note it."""
+    figures[f"{name}, {unit}"] = round(amount, 1)
+    print(f"{name}: {amount:.1f} {unit}" + (f" (goal {goal})" if goal else ""))
 
 
 def weigh(dist):
     files = [path for path in dist.rglob("*") if path.is_file() and path.relative_to(dist).parts[0] != "rigs"]
     packed = sum(len(gzip.compress(path.read_bytes(), 9)) for path in files)
-    print(f"full offline install: {len(files)} files, {packed / 1000:.0f} kB compressed (goal under 400)")
+    told("full offline install", len(files), "files")
+    told("full offline install, compressed", packed / 1000, "kB", "under 400")
 
 
 def first_load(context, base):
@@ -35,7 +49,7 @@ def first_load(context, base):
     page.on("request", lambda request: asked.append(request.url))
     page.goto(base + "pressure/")
     page.get_by_role("img", name="psi").first.wait_for()
-    print(f"first load of the Pressure page: {len(asked)} requests")
+    told("first load of the Pressure page", len(asked), "requests")
     page.goto(base)
     page.locator("#readiness[data-state=yes]").wait_for(timeout=60000)
     page.close()
@@ -55,8 +69,8 @@ def cold_opens(context, base, slowed):
         baked.append(times["baked"])
         live.append(times["live"])
         page.close()
-    print(f"{slowed}x slowed: cold offline open to a readable answer {statistics.median(baked):.0f} ms (goal 300 at 6x), "
-          f"to a live one {statistics.median(live):.0f} ms (goal 600 at 6x)")
+    told(f"cold offline open to a readable answer, {slowed}x slowed", statistics.median(baked), "ms", "300 at 6x")
+    told(f"cold offline open to a live answer, {slowed}x slowed", statistics.median(live), "ms", "600 at 6x")
 
 
 def recomputations(context, base):
@@ -77,7 +91,7 @@ def recomputations(context, base):
         for (let count = 0; count < calls; count += 1) one();
         return (performance.now() - start) / calls;
     }""", CALLS)
-    print(f"one recomputation of a lay: {each_ms:.2f} ms, {SLOWED}x slowed (goal under 16.7)")
+    told(f"one recomputation of a lay, {SLOWED}x slowed", each_ms, "ms", "under 16.7")
     page.close()
 
 
@@ -116,8 +130,30 @@ def thirty_nozzles(context, base):
             return (performance.now() - start) / calls;
         });
     }""", [typed_tree(30), 10])
-    print(f"30 nozzles, {SLOWED}x slowed: required {times_ms[0]:.0f} ms, flowing now {times_ms[1]:.0f} ms (goal 100)")
+    told(f"30 nozzles required, {SLOWED}x slowed", times_ms[0], "ms", 100)
+    told(f"30 nozzles flowing now, {SLOWED}x slowed", times_ms[1], "ms", 100)
     page.close()
+
+
+def yardstick(context):
+    """How fast this machine is just now: a fixed piece of plain work, slowed as the pages are."""
+    page = context.new_page()
+    page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
+    times_ms = page.evaluate("""(times) => Array.from({ length: times }, () => {
+        const start = performance.now();
+        let sum = 0;
+        for (let count = 1; count < 2e6; count += 1) sum += Math.sqrt(count) % 7;
+        return performance.now() - start;
+    })""", OPENS)
+    told(f"yardstick, {SLOWED}x slowed", statistics.median(times_ms), "ms")
+    page.close()
+
+
+def keep():
+    """Add this run to the history, one line of JSON."""
+    run = {"at": datetime.date.today().isoformat(), "load": round(os.getloadavg()[0], 1), "cores": os.cpu_count(), **figures}
+    with HISTORY.open("a") as history:
+        history.write(json.dumps(run) + "\n")
 
 
 def main():
@@ -138,7 +174,10 @@ def main():
             cold_opens(context, base, slowed)
         recomputations(context, base)
         thirty_nozzles(context, base)
+        yardstick(context)
         browser.close()
+    if "--keep" in sys.argv[1:]:
+        keep()
 
 
 if __name__ == "__main__":

@@ -68,7 +68,7 @@ def test_card_resumes(away):
     done = [answer(away) for _ in range(4)]
     away.open("shift/scene/")
     resumed = SITE["shift"]["resumed"].partition("{")[0].strip()
-    away.wait(lambda: any(told.startswith(resumed) for told in away.texts(".notice")))
+    away.wait(lambda: any(told.startswith(resumed) for told in away.texts(".resumed")))
     away.touch(SITE["shift"]["record"])
     assert away.texts(".record li span") == done
     answer(away)

@@ -6,7 +6,7 @@ from playwright.sync_api import expect
 from site_src import data
 from tests.phone.words import SITE, said
 
-HOSES = data.by_id(data.load("hoses")["hose"])
+HOSES = data.by_id(data.named("hoses"))
 TIPS = data.by_id(data.load("nozzles")["tip"])
 FIELDS = {"length": "length", "rise": "rise", "flow": "flow", "pressure": "nozzle_pressure"}
 

@@ -5,6 +5,7 @@ import pathlib
 
 import pytest
 
+from site_src.routes import help
 from tests import service_records
 from tests.browser import PHONE
 from tests.phone.card import beside, hasten, open_card
@@ -118,6 +119,14 @@ def raising(handset):
     return page
 
 
+def answered(handset):
+    """A help page with every answer open."""
+    page = handset.open("help/why/")
+    for summary in page.locator("summary").all():
+        summary.tap()
+    return page
+
+
 def service(address, make=None):
     """A page of a service test that is kept on the phone; with `make` of that record instead of a failed one."""
     def opened(handset):
@@ -148,6 +157,7 @@ STATES = {
     "card in danger": card_at("bay", "exhaust", "danger"),
     "diagnosis with radio words": diagnosis("gravel_noise", "supply_soft", "grew_with_lines"),
     "diagnosis at a cause": diagnosis("supply_soft", "grew_with_lines", "flow_cut_cures"),
+    "help answered": answered,
     "tests kept": service("test/"),
     "test failed": service("test/run/#{id}"),
     "test site": service("test/run/#{id}/site", service_records.an_unfinished_record),
@@ -172,9 +182,10 @@ def plain(address):
     return opened
 
 
-# Two of the cards, one of the metric and one of the customary systems, and one rig of the fleet: the others are the same pages.
+# Two of the cards, one topic of help, one of the metric and one of the customary systems, and one rig of the fleet: the others are the same pages.
 ALIKE = (
     "shift/bay/", "shift/hydrant/", "shift/stages/", "shift/moving/", "shift/check/", "shift/freeze/", "shift/override/",
+    *(f"help/{topic}/" for topic in help.TOPICS if topic != "shift"),
     "tables/bar/", "tables/imperial/", "tables/SI/draft", "tables/SI/supply",
     "rigs/northmere", "rigs/quarry", "rigs/saltmarsh", "rigs/tollgate-brush", "rigs/tollgate-engine-2",
 )

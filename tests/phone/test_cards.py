@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src import data
-from tests.phone.card import beside, hasten, open_card
+from tests.phone.card import RIG, Card, beside, hasten, open_card
 from tests.phone.handset import Handset, Host
 from tests.phone.words import SITE, STEPS
 from tests.site import pages
@@ -20,8 +20,9 @@ RUNS = [
     ("road", {"drive": "midship", "shift_control": "electric", "transmission": "automatic"}),
     ("moving", {"drive": "pto", "transmission": "automatic"}),
     ("check", {"pump_stages": "2"}),
+    ("stages", {"pump_stages": "2"}),
     ("override", {"transmission": "manual"}),
-    *((card, {}) for card in pages.cards() if card not in ("bay", "scene", "road", "moving", "check", "override")),
+    *((card, {}) for card in pages.cards() if card not in ("bay", "scene", "road", "moving", "check", "stages", "override")),
 ]
 
 
@@ -67,7 +68,7 @@ def test_what_the_rig_says_is_not_asked(handset):
     """A profile's drive and transmission are not asked again, and its capacity sets the primer's time."""
     beside(handset, drive="pto", transmission="manual", pump_rated="6000@SI")
     card = open_card(handset, "scene", rig={"drive": "pto", "transmission": "manual"})
-    expect(card.page.get_by_text(SHIFT["step"].format(number=1, of=len(card.steps)))).to_be_visible()
+    expect(card.page.get_by_text(SHIFT["step"].format(number=1), exact=True)).to_be_visible()
     draft = open_card(handset, "draft")
     draft.run_to("prime_draft")
     draft.begin_pause()
@@ -81,7 +82,19 @@ def test_the_right_card_is_offered_for_the_wrong_rig(handset):
     expect(page.get_by_role("alert")).to_contain_text(SITE["rig_answer"]["drive"]["pto"])
     expect(page.get_by_role("link", name=SITE["card"]["scene"]["title"])).to_be_visible()
     page.get_by_role("button", name=SHIFT["unlike_other"]).tap()
-    expect(page.get_by_role("heading", level=2)).to_have_text(STEPS["which_transmission"]["act"])
+    expect(page.get_by_role("heading", level=2)).to_have_text(STEPS["which_drive"]["act"])
+
+
+def test_an_answer_for_another_card_leads_to_it(handset):
+    """A card that is not for the rig that was described says so, and leads to one that is, or asks again."""
+    card = Card(handset.open("shift/stages/"), "stages")
+    card.shows("which_stages")
+    card.see("1")
+    expect(card.stop).to_contain_text(SHIFT["other_title"])
+    expect(card.page.get_by_role("link", name=SITE["card"]["scene"]["title"])).to_be_visible()
+    expect(card.page.get_by_role("link", name=SITE["card"]["stages"]["title"])).to_have_count(0)
+    card.press("ask_again")
+    card.shows("which_stages")
 
 
 def test_a_run_does_not_outlive_its_rig(handset):
@@ -93,6 +106,27 @@ def test_a_run_does_not_outlive_its_rig(handset):
     card.page.reload()
     card.shows("tell")
     expect(card.page.get_by_text(SHIFT["other_rig"])).to_be_visible()
+
+
+@pytest.mark.parametrize(("rig", "is_said"), [(RIG, True), ({"drive": "pto", "transmission": "automatic"}, False)], ids=["midship", "pto"])
+def test_a_figure_for_some_drives_is_said_of_no_other(handset, rig, is_said):
+    """What a pump of one drive shows at idle is said beside that pump only, on the card and on the whole card."""
+    beside(handset, **rig)
+    card = open_card(handset, "scene", rig=rig)
+    card.run_to("pressure")
+    assert (STEPS["pressure"]["note"] in card.page.get_by_role("main").inner_text()) == is_said
+    whole = handset.open("shift/scene/read/")
+    expect(whole.locator("#for-rig")).to_be_visible()
+    expect(whole.get_by_text(STEPS["pressure"]["note"])).to_be_visible(visible=is_said)
+
+
+@pytest.mark.parametrize(("stages", "is_asked"), [("1", False), ("2", True)])
+def test_the_transfer_valve_is_named_beside_two_stages_only(handset, stages, is_asked):
+    """At draft and in frost a pump that has no transfer valve is not asked of one; one that has is asked where it stands."""
+    beside(handset, pump_stages=stages)
+    for name, step in (("draft", "draft_stages"), ("freeze", "freeze_transfer")):
+        card = open_card(handset, name, rig={"pump_stages": stages})
+        assert (step in card.run_out()) == is_asked
 
 
 def test_priming_stops_itself(handset):
@@ -139,6 +173,14 @@ def test_a_voice_from_afar_is_not_offered(handset):
     expect(card.page.get_by_role("button", name=SHIFT["aloud"])).to_have_count(0)
 
 
+def test_no_voice_reads_another_language(take):
+    """A French card is not read by an English voice: it says that there is none."""
+    handset = take(locale="fr-CA")
+    handset.context.add_init_script(VOICE.replace("LOCAL", "true"))
+    page = handset.open("fr/shift/road/")
+    expect(page.get_by_text(data.load("words/fr/site")["shift"]["aloud_none"])).to_be_visible()
+
+
 def test_the_phone_buzzes_when_a_time_is_over(handset):
     """At the end of a pause, once, and only when wanted."""
     handset.context.add_init_script("window.buzzed = 0; navigator.vibrate = () => { window.buzzed += 1; return true; };")
@@ -167,6 +209,20 @@ def logged(handset):
     page = handset.open("log/")
     expect(page.get_by_role("heading", level=2)).to_have_text(SITE["card"]["freeze"]["title"])
     return page
+
+
+def test_tries_are_told_apart_in_the_log(handset):
+    """A card started over keeps its first try in the log, and says where the second begins."""
+    card = open_card(handset, "road")
+    card.run_to("throttle_down")
+    card.press("not_seen")
+    card.press("start_over")
+    card.see()
+    page = handset.open("log/")
+    page.locator(".run summary").tap()
+    said = [line.partition("\n")[2] or line for line in page.get_by_role("listitem").all_inner_texts()]
+    begins = [place for place, line in enumerate(said) if LOG["try"].format(number=2) in line]
+    assert begins == [len(said) - 2] and LOG["event"]["not_seen"] in said[begins[0] - 1] and LOG["event"]["seen"] in said[-1]
 
 
 def downloaded(page, key):
@@ -227,5 +283,6 @@ def test_other_records_say_what_they_are(logged, handset):
     expect(logged.get_by_text(LOG["is_practice"])).to_be_visible()
     expect(logged.get_by_text(LOG["outcome"]["stands"], exact=True)).to_be_visible()
     expect(logged.get_by_text(LOG["event"]["not_seen"] + ": Light out")).to_be_attached()
+    expect(logged.get_by_text(SITE["lasted"]["minutes"].format(min=5, s=0))).to_have_count(2)  # both of the made-up runs
     logged.get_by_label(LOG["kind_practice"]).check(force=True)
     expect(logged.get_by_role("heading", level=2)).to_have_text("A drill")

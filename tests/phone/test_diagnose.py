@@ -7,7 +7,7 @@ from playwright.sync_api import expect
 from site_src import data, fleet
 from tests.phone.card import open_card
 from tests.phone.handset import Handset, Host, kill
-from tests.phone.test_rig import bring, taken
+from tests.phone.test_rig import ENGINE, bring, taken, with_engine
 from tests.phone.words import SITE
 from tests.unit.dialogue import CAUSES, answers_of
 
@@ -131,6 +131,19 @@ def test_danger_ends_it(away):
     page.close()
 
 
+def test_dead_throttle_is_a_way_in(away):
+    """A dead throttle stands among what is seen at the panel, and ends in the stop; made safe, it opens with an idling engine."""
+    page = open_fresh(away)
+    page.get_by_text(D["moment"]["panel"], exact=True).tap()
+    button(page, F["sees"]["throttle_dead"]).tap()
+    expect(page.get_by_role("alert")).to_contain_text(D["end"]["danger"])
+    button(page, ASK["again"]).tap()
+    page.get_by_text(D["moment"]["panel"], exact=True).tap()
+    button(page, F["sees"]["throttle_made_safe"]).tap()
+    expect(page.get_by_text(f"{ASK['engine']}: {D['engine_state']['idle']}")).to_be_visible()
+    page.close()
+
+
 def test_radio_words_come_before_a_look_that_takes_pressure(away):
     """A look that lowers a line's pressure shows what to say, and takes no yes or no until the crews have answered."""
     page = away.context.new_page()
@@ -155,6 +168,19 @@ def test_what_is_handed_over_is_judged(away):
         page.close()
 
 
+def test_a_sign_that_the_rig_cannot_show_is_not_taken(take):
+    """What a link says of a shift is not asked of a front-mounted pump: the page says that the profile rules it out."""
+    handset = take()
+    with_engine(handset, drive="front").close()
+    page = handset.context.new_page()
+    page.goto(handset.host.origin + 'diagnose/#from={"signs": {"grinds": "seen"}}')
+    expect(page.get_by_text(ASK["not_of_rig"].format(**ENGINE))).to_be_visible()
+    for sign in ("light_dark", "no_clunk", "pto_dark"):
+        expect(button(page, F["sees"][sign])).to_have_count(0)
+    expect(page.get_by_role("link", name=D["diagnose"]["collar"])).to_have_count(0)
+    expect(button(page, F["sees"]["stalls"])).to_be_visible()
+
+
 def test_one_contradiction_is_shouted(away):
     """Lights that say pump and a speedometer that says road: the page shouts, and the doubt stands beside it."""
     page = away.open("diagnose/collar/")
@@ -167,6 +193,10 @@ def test_one_contradiction_is_shouted(away):
     expect(page.get_by_text(D["collar"]["never"], exact=True)).to_be_visible()
     page.reload()
     expect(page.get_by_role("alert")).to_contain_text(D["collar"]["shout"])
+    page.get_by_role("link", name=D["collar"]["find"]).tap()
+    page.get_by_text(ASK["so_far"]).tap()
+    for sign in ("proof_disagrees", "speed_zero"):
+        expect(page.locator(".record").get_by_text(F["sees"][sign])).to_be_visible()
     page.close()
 
 
@@ -214,6 +244,10 @@ def test_leak_hunt_halves(take):
         page.get_by_label(D["leak"]["to"]).fill(end)
         button(page, D["leak"]["enter"]).tap()
 
+    page.get_by_label(D["leak"]["from"]).fill("60")
+    button(page, D["leak"]["start"]).tap()
+    inhg = SITE["unit"]["US"]["vacuum"]
+    expect(page.get_by_text(D["leak"]["out_of_range"].format(most="30", u_vacuum=inhg))).to_be_visible()
     minute("22", "23")
     expect(page.get_by_text(D["leak"]["rose"])).to_be_visible()
     page.get_by_label(D["leak"]["to"]).fill("12")

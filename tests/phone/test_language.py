@@ -34,7 +34,7 @@ def test_longer_words_fit(take):
     """French words are longer; no page of them scrolls sideways on a narrow phone."""
     handset = take(locale="fr-CA", viewport={"width": 320, "height": 640})
     page = handset.open("fr/")
-    for address in ("", "pressure/", "water/draft/", "shift/scene/", "diagnose/", "rig/", "test/", "why/", "tables/SI/friction/"):
+    for address in ("", "pressure/", "water/draft/", "shift/scene/", "diagnose/", "rig/", "test/", "why/", "help/", "help/shift/", "tables/SI/friction/"):
         page.goto(f"{handset.host.origin}fr/{address}")
         page.wait_for_load_state("networkidle")
         assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), address

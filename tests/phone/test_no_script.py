@@ -1,12 +1,12 @@
-"""With scripts off the site still reads: tables, whole cards, and one baked answer."""
+"""With scripts off the site still reads: tables, whole cards, help, and one baked answer."""
 import re
 
 import pytest
 from playwright.sync_api import expect
 
 from site_src import data
+from site_src.routes import help
 from tests.phone.words import SITE, STEPS
-from tests.site import pages
 from tests.site import pages
 
 TABLES = [address for address in pages.addresses() if address.startswith("tables/") and address != "tables/"]
@@ -41,6 +41,27 @@ def test_whole_card_reads(plain, name):
     text = page.get_by_role("main").inner_text()
     for step in data.card_steps(name):
         assert [words for words in ("act", "see", "not_seen", "never") if STEPS[step["id"]][words] not in text] == []
+    page.close()
+
+
+@pytest.mark.parametrize("topic", help.TOPICS)
+def test_help_reads(plain, topic):
+    """Every question of a help page opens on its answer, and its way on leads to a page."""
+    page = plain.open(f"help/{topic}/")
+    for question in data.words(f"help/{topic}").values():
+        page.get_by_role("heading", name=question["ask"], exact=True).tap()
+        expect(page.get_by_text(question["answer"], exact=True)).to_be_visible()
+    page.locator(".asked .key").first.tap()
+    expect(page.get_by_role("heading", level=1)).to_be_visible()
+    page.close()
+
+
+def test_help_prints(plain):
+    """On paper every answer of a help page stands under its question, though none was opened."""
+    page = plain.open("help/rig/")
+    page.emulate_media(media="print")
+    for question in data.words("help/rig").values():
+        expect(page.get_by_text(question["answer"], exact=True)).to_be_visible()
     page.close()
 
 

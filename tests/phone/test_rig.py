@@ -38,10 +38,10 @@ def taken(page, name):
     expect(page.get_by_text(R["carry"]["taken"].format(name=name))).to_be_visible()
 
 
-def with_engine(handset):
-    """The Rig page of a phone that took the first demonstration rig."""
+def with_engine(handset, **changes):
+    """The Rig page of a phone that took the first demonstration rig, with some of its fields changed."""
     page = handset.open("rig/")
-    bring(page, json.dumps(ENGINE).encode())
+    bring(page, json.dumps({**ENGINE, **changes}).encode())
     taken(page, ENGINE["name"])
     return page
 

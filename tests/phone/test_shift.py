@@ -7,6 +7,7 @@ from site_src import data
 from tests.phone.words import SITE, STEPS, answer_of
 
 SHIFT = SITE["shift"]
+PUMPING = [SITE["nav"]["pressure"], SITE["nav"]["water"], SITE["card"]["road"]["title"]]
 
 
 @pytest.fixture
@@ -16,17 +17,17 @@ def handset(take):
 
 
 @pytest.mark.parametrize(
-    ("name", "number", "needless", "told"),
+    ("name", "number", "needless", "told", "leads_to"),
     [
         # the light already on, and pressure that shows, leave nothing to look for later
-        ("bay", 0, ["light_later", "prime"], "done_pump"),
+        ("bay", 0, ["light_later", "prime"], "done_pump", PUMPING),
         # the light after drive, and no pressure yet, each bring their step
-        ("scene", 1, [], "done_pump"),
-        ("road", 0, [], "done_road"),
+        ("scene", 1, [], "done_pump", PUMPING),
+        ("road", 0, [], "done_road", [data.words("log")["title"], SITE["start"]["title"]]),
     ],
 )
-def test_card_from_first_step_to_done(handset, name, number, needless, told):
-    """A card run by touch shows each of its steps once, in order, with both ways out always at hand, and ends as done."""
+def test_card_from_first_step_to_done(handset, name, number, needless, told, leads_to):
+    """A card run by touch shows each of its steps once, in order, with both ways out always at hand; done, it leads on."""
     card = open_card(handset, name)
     for step in card.steps:
         if step in needless:
@@ -39,6 +40,9 @@ def test_card_from_first_step_to_done(handset, name, number, needless, told):
     expect(card.title).to_have_text(SHIFT["done"])
     expect(card.page.get_by_text(SHIFT[told])).to_be_visible()
     expect(card.button("danger")).to_be_enabled()
+    ways = card.page.get_by_role("navigation", name=SHIFT["next"]).get_by_role("link")
+    assert ways.all_inner_texts() == leads_to
+    assert ways.first.bounding_box()["y"] > card.button("danger").bounding_box()["y"]
     card.page.get_by_text(SHIFT["record"]).tap()
     asked = [step for step in data.card_steps(name) if "asks" in step]
     assert card.page.get_by_role("listitem").count() == len(asked) + len(card.steps) - len(needless)
@@ -80,7 +84,9 @@ def test_shift_that_fails_twice(handset):
     card.press("not_seen")
     assert_stopped(card, "pump", ("danger", "start_over"))
     card.press("start_over")
+    expect(card.page.get_by_text(SHIFT["step_second"])).to_have_count(0)
     card.run_to("light_first")
+    expect(card.page.get_by_text(SHIFT["step_second"])).to_be_visible()
     card.press("not_seen")
     expect(card.title).to_have_text(SHIFT["twice_title"])
     for key in ("twice_do", "twice_never"):

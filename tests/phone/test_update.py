@@ -32,9 +32,14 @@ class Release(Host):
     def put_news(self):
         self.page().write_text(self.page().read_text().replace("</main>", f"<p>{NEWS}</p></main>"))
 
-    def publish(self):
-        (self.dist / "sw.js").unlink()
-        build.write_worker(self.dist)
+    def publish(self, breakage=None):
+        """Put the worker of the files as they stand in place at once, and before it what breaks the changed page."""
+        aside = shutil.copytree(self.dist, self.dist.with_name("aside"), ignore=shutil.ignore_patterns("sw.js"))
+        build.write_worker(aside)
+        if breakage:
+            breakage(self.page())
+        (aside / "sw.js").replace(self.dist / "sw.js")
+        shutil.rmtree(aside)
 
 
 @pytest.fixture

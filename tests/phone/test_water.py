@@ -4,6 +4,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
+from site_src import catalogue
 from tests.phone.handset import kill
 from tests.phone.sheet import TOLD, open_sheet
 from tests.phone.test_rig import ENGINE, with_engine
@@ -129,3 +130,18 @@ def test_rig_opens_its_own(handset):
     sheet.shows("1500", "gpm")  # all of the rating at 10 ft
     told = TOLD["reckon"]["rig_named"].format(name=ENGINE["name"])
     expect(sheet.page.get_by_text(told)).to_be_visible()
+
+
+@pytest.mark.parametrize(("address", "rule", "is_told"), [
+    ("water/relay/", "two_q_squared_plus_q", True), ("foam/", "gpm_times_n", True), ("water/relay/", "square", False),
+    ("water/tank/", "two_q_squared_plus_q", False),  # no hose, no friction
+])
+def test_says_which_friction_rule_it_is_by(take, address, rule, is_told):
+    """Where the rig's department has a rule of its own, a page that reckons a hose says that it goes by C Q² L."""
+    handset = take()
+    with_engine(handset, friction_rule=rule)
+    sheet = open_sheet(handset, address)
+    told = TOLD["reckon"]["other_rule"].format(rule=catalogue.rule_names()[rule])
+    expect(sheet.answer).to_be_visible()
+    sheet.page.locator("[data-stale]").wait_for(state="detached")
+    expect(sheet.page.get_by_text(told)).to_have_count(int(is_told))

@@ -101,7 +101,18 @@ def test_run_with_a_clash(away):
     assert (record["kind"], record["outcome"], record["who"], record["notes"]) == ("practice", PRACTICE["outcome_harm"], "", "")
     assert {"id", "title", "rig", "began_at", "ended_at"} <= set(record)
     assert [entry["code"] for entry in record["entries"]][:3] == ["neutral", "turning", "clash"]
+    took = SITE["lasted"]["seconds"].format(s=int(record["took_s"]))
+    assert PRACTICE["took"].format(time=took) in told
+    log = away.open("log/")
+    expect(log.locator(".run-facts").first).to_contain_text(f" {took} ")  # said alike in both places
+    log.close()
     rig.page.close()
+
+
+def test_the_drawing_speaks_french(take):
+    """What stands in the drawing comes from the words of the page's language, the unit of engine speed too."""
+    page = take(locale="fr-CA").open("fr/why/")
+    expect(page.get_by_role("img").get_by_text("tr/min")).to_be_visible()
 
 
 def test_run_without_a_clash(away):

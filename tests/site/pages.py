@@ -3,7 +3,7 @@ import html.parser
 
 from site_src import data, fleet, reckoners, units
 from site_src.app import create_app
-from site_src.routes import tables, test
+from site_src.routes import help, tables, test
 
 
 def cards():
@@ -28,6 +28,7 @@ PARTS = {
     "source": reckoners.WATER,
     "name": sorted(fleet.load()),
     "part": list(test.PARTS),
+    "topic": list(help.TOPICS),
 }
 
 

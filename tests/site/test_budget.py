@@ -1,7 +1,7 @@
 """Budgets of weight, by count: what a phone carries once the site is installed, and what one page weighs.
 
-Seen on 2026-11-25, compressed: 266 files and 931 kB with English alone; French adds 124 files and 478 kB; the heaviest page
-is 12.4 kB (fr/diagnose/read/), the heaviest data of a page 21 kB (diagnose/), calc 93 kB. A budget is about a tenth above. One
+Seen on 2026-11-26, compressed: 296 files and 1,000 kB with English alone; French adds 129 files and 513 kB; the heaviest page
+is 12.4 kB (fr/diagnose/read/), the heaviest data of a page 24.7 kB (fr/diagnose/), calc 93 kB. A budget is about a tenth above. One
 that is passed is raised here, on purpose, with its reason in the commit.
 """
 import gzip
@@ -10,9 +10,9 @@ import pytest
 
 from site_src import data, languages
 
-SITE_FILES, SITE_KB = 290, 1020
-LANGUAGE_FILES, LANGUAGE_KB = 140, 530
-PAGE_KB, DATA_KB, CALC_KB = 14, 23, 105
+SITE_FILES, SITE_KB = 304, 1051
+LANGUAGE_FILES, LANGUAGE_KB = 151, 562
+PAGE_KB, DATA_KB, CALC_KB = 14, 27, 105
 
 
 @pytest.fixture(scope="module")

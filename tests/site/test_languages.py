@@ -60,3 +60,20 @@ def test_alternates(path, language, french):
 def test_no_alternates(path):
     """Pages that a phone may not hold, or that stand at any address, lead nowhere."""
     assert languages.alternates(path, "en") == []
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+def test_french_marks_do_not_part_from_their_word(topic):
+    """In French a colon, semicolon, question or exclamation mark stands after a space that does not break."""
+    for place, sentence in sentences(data.load(f"words/fr/{topic}")):
+        assert not isinstance(sentence, str) or not re.search(r" [:;?!»](?=[\s.)]|$)|« ", sentence), place
+
+
+def test_french_page_speaks_french(built):
+    """Names of hose and formulas are French, a colon is set as in French, a source says that it is English; units are SI."""
+    page = (built / "fr" / "sources" / "index.html").read_text()
+    assert '<html lang="fr" data-system="SI" data-colon="\u00a0:">' in page
+    assert "raccords de" in page and "couplings" not in page
+    assert re.search(r"<b>Perte par friction</b>\u00a0: C .*<br><span lang=\"en\">", page)
+    read = (built / "fr" / "diagnose" / "read" / "index.html").read_text()
+    assert not re.search(r"\w</?b?>?: ", re.sub(r'<span lang="en">.*?</span>', "", read[read.index("<main"):]))

@@ -25,7 +25,7 @@ def assert_shows(text, worked):
 )
 def test_friction(built, hose, flow_gpm, per_50_psi, per_100_psi, speed_ft_per_s):
     """A row of the friction page shows the loss of the coefficient rule, and the speed of the water."""
-    row = data.by_id(data.load("hoses")["hose"])[hose]
+    row = data.by_id(data.named("hoses"))[hose]
     caption = WORDS["tables"]["friction_caption"].format(label=row["label"], coefficient=f"{row['coefficient']:g}")
     shown = pages.Page(built / "tables/US/friction/index.html").row(caption, flow_gpm)
     for text, worked in zip(shown[1:], (per_50_psi, per_100_psi, speed_ft_per_s), strict=True):
@@ -94,7 +94,7 @@ def test_water(built, page, caption, facts, first, cells):
 
 def test_wye_loss(built):
     """The appliances page gives a wye nothing at low flow and 10 psi from 350 gpm, as its source does."""
-    label = data.by_id(data.load("losses")["appliance"])["wye"]["label"]
+    label = data.by_id(data.named("losses"))["wye"]["label"]
     page = pages.Page(built / "tables/US/appliances/index.html")
     shown = page.row(WORDS["tables"]["appliances_caption"].format(unit="psi"), label.split()[0])
     from_350 = WORDS["tables"]["from_flow"].format(flow=350, unit="gpm")

@@ -54,6 +54,7 @@ def test_every_step_has_its_words():
         assert set(TOLD[name]) >= {"act", "see", "why", "not_seen", "never"}, name
         for word in ("hold", "holding", "over"):
             assert (word in TOLD[name]) == (step["kind"] in ("hold", "limit")), name
+        assert ("note" in TOLD[name]) == ("note_for" in step), name
         answers = [answer["id"] for answer in step.get("answers", [])]
         assert sorted(TOLD[name].get("answer", {})) == sorted(answers), name
 
@@ -74,6 +75,8 @@ def test_every_answer_about_a_rig_has_its_words():
     for step in STEPS.values():
         if "asks" in step:
             assert [answer["id"] for answer in step["answers"]] == questions[step["asks"]]["answers"]
+        for question, answers in step.get("note_for", {}).items():
+            assert set(answers) <= set(questions[question]["answers"])
 
 
 def test_every_question_reads_a_field_of_the_profile():
@@ -106,7 +109,7 @@ def test_every_number_has_its_source(row):
     assert row.get("basis") in BASES
 
 
-@pytest.mark.parametrize("formula", data.load("formulas")["formula"], ids=lambda formula: formula["id"])
+@pytest.mark.parametrize("formula", data.named("formulas"), ids=lambda formula: formula["id"])
 def test_formula_lives_where_it_says(formula):
     """The place in the code that the Sources page names is a function there."""
     module, name = formula["where"].split(".")

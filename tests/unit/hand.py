@@ -32,9 +32,16 @@ class Hand:
         step = self.offer["step"]
         if self.offer["kind"] in ("hold", "limit"):
             self.send("hold", step=step).tick(3)
-        more = {"answer": answer or self.offer["answers"][0]} if self.offer["kind"] == "ask" else {}
+        more = {"answer": answer or self.fitting_answer()} if self.offer["kind"] == "ask" else {}
         self.at_s += 1
         return self.send("seen", step=step, **more)
+
+    def fitting_answer(self, place=0):
+        """The first answer to what is offered, or the one at a place, that keeps to this card; None where nothing is asked."""
+        sequence = self.state["sequence"]
+        asks = next(step for step in sequence["steps"] if step["id"] == self.offer["step"]).get("asks")
+        fitting = [answer for answer in self.offer["answers"] if answer in sequence["fits"].get(asks, [answer])]
+        return fitting[place] if fitting else None
 
     def see_until(self, step):
         while self.offer["step"] != step:

@@ -3,9 +3,10 @@ import itertools
 
 import pytest
 
-from calc import collar
+from calc import collar, fault
 from calc.errors import CalcError
 from site_src import data
+from tests.unit.dialogue import BASE
 
 PROOFS = data.load("collar")["proof"]
 ANSWERS = {proof["id"]: [answer["id"] for answer in proof["answers"]] for proof in PROOFS}
@@ -60,3 +61,24 @@ def test_refusals(run, given, code):
     with pytest.raises(CalcError) as refusal:
         places(run, **given)
     assert (refusal.value.field, refusal.value.code) == ("given", code)
+
+
+@pytest.mark.parametrize(
+    ("given", "kind"),
+    [
+        ({"light": "dark", "clunk": "none", "speedometer": "zero", "note": "dropped"}, "stands"),  # never left road
+        ({"light": "dark", "pressure": "shows", "note": "same"}, "check"),  # a lamp, where all else says pump
+        ({"light": "on", "speedometer": "zero", "note": "dropped"}, "check"),  # and the light is denied
+        ({"throttle": "dead"}, "danger"), ({"ground": "moves"}, "danger"),
+    ],
+)
+def test_answers_open_the_diagnosis(given, kind):
+    """What the proofs say is known to the diagnosis as signs, and fits something that it knows."""
+    contradicted = [proof for pair in collar.places(PROOFS, given)["contradictions"] for proof in pair]
+    signs = {}
+    for proof in PROOFS:
+        for answer in proof["answers"]:
+            if answer["id"] == given.get(proof["id"]):
+                sign = answer.get("sign") or (answer.get("denied") if proof["id"] in contradicted else None)
+                signs.update({sign: "seen"} if sign else {})
+    assert signs and fault.next_check(fault.for_rig(BASE, {"drive": "midship"}), signs, "technician", "idle", 0)["kind"] == kind

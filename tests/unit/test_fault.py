@@ -102,7 +102,22 @@ def test_random_dialogues_end():
             seen = [sign for sign in asked if said[sign] == "seen"] + [entry]
             assert set(cause["shows"]) <= set(seen) and not [s for s in seen if answers_of(cause)(s) == "not_seen"
                                                              and not SIGNS[s].get("either")]
-    assert ends >= {"contradiction", "enough", "technician", "maker"}
+    assert ends >= {"unlisted", "enough", "technician", "maker"}
+
+
+def test_what_no_single_fault_shows_is_a_contradiction(run):
+    """Two complaints that no cause shows together end at once, whatever was not seen beside them."""
+    for beside in ({}, {"oil_metal": "not_seen"}):
+        signs = {"tank_overflows": "seen", "oil_milky": "seen", **beside}
+        told = run("fault", "next_check", knowledge=BASE, signs=signs, role="technician", engine="off", questions=0)
+        assert told["kind"] == "contradiction"
+
+
+def test_only_no_is_no_contradiction():
+    """Whoever answers every look with no has contradicted nothing: it ends where no known fault fits, or in a stop."""
+    for entry, role in itertools.product(ENTRIES, fault.ROLES):
+        end, _ = talk({entry: "seen"}, lambda sign: "not_seen", {}, role, "idle")
+        assert end["kind"] in ("unlisted", "technician", "enough", "maker"), entry
 
 
 @pytest.mark.parametrize("alarm", [sign for sign in SIGNS if SIGNS[sign].get("alarm")])
@@ -148,7 +163,9 @@ def test_looks_suit_who_asks_and_how_the_engine_is():
         ({"dark": "seen", "hiss": "unknown", "bent": "unknown"}, "technician", "secured", 2, "maker", None, []),
         ({"dark": "seen"}, "operator", "off", 8, "enough", None, []),
         ({"hiss": "seen", "bent": "seen"}, "operator", "off", 0, "contradiction", None, []),
-        ({"dark": "not_seen"}, "operator", "off", 0, "contradiction", None, []),
+        ({"dark": "not_seen"}, "operator", "off", 0, "unlisted", None, []),
+        ({"dark": "seen", "hiss": "not_seen", "bent": "not_seen"}, "operator", "off", 0, "unlisted", None, []),
+        ({"hiss": "seen", "dark": "not_seen"}, "operator", "off", 0, "unlisted", None, []),
         ({"dark": "seen", "hiss": "seen"}, "operator", "off", 0, "stands", None, []),
     ],
 )
@@ -237,3 +254,40 @@ def test_base_has_its_words():
     assert set(WORDS["mind"]) == {sign for sign in SIGNS if SIGNS[sign]["danger"]}
     assert {row["radio"] for row in ROWS.values() if "radio" in row} == set(WORDS["say"])
     assert knowledge.base() == BASE
+
+
+@pytest.mark.parametrize(
+    ("sign", "engine"),
+    [
+        ("throttle_made_safe", "idle"),  # "Since then: idle, made safe"
+        ("no_vacuum", "idle"), ("vacuum_no_water", "idle"), ("slow_prime", "idle"),  # a pump is primed at idle, see its card
+        ("falls_to_idle", "idle"), ("no_pressure", "idle"),  # "drops back to idle"; nothing is raised before pressure shows
+        ("hiss_stays", "off"),  # it is listened for with the engine off
+        ("pressure_swings", "pumping"), ("water_lost", "pumping"), ("light_dark", "idle"), ("vacuum_falls", "off"),
+        ("test_speed_high", "idle"),  # a report, and nothing is known of the engine now
+    ],
+)
+def test_engine_as_the_sign_says(sign, engine):
+    """A diagnosis opens with the engine as it must be where its sign was seen."""
+    assert knowledge.begins(ROWS[sign]) == engine
+
+
+def test_no_sign_opens_with_an_engine_it_cannot_be_seen_by():
+    """Whatever opens a diagnosis can be seen with the engine as that opens."""
+    for sign in ENTRIES:
+        assert not SIGNS[sign]["engine"] or knowledge.begins(ROWS[sign]) in SIGNS[sign]["engine"]
+
+
+@pytest.mark.parametrize(("cure", "found"), [
+    ("set_right_cures", "mode_wrong"), ("control_returns", "station_on"), ("steady_when_one_off", "other_controller"),
+    ("tightened_cures", "hiss_at_joint"), ("relief_set_holds", "relief_off"), ("pressure_mode_holds", "in_speed_mode"),
+])
+def test_what_is_wrong_is_found_before_it_is_put_right(cure, found):
+    """"With that put right" is asked only once "that" was seen, whatever else is known."""
+    [cause] = [cause for cause in CAUSES.values() if {cure, found} <= set(cause["shows"])]
+    signs = {sign: "seen" for sign in cause["shows"] if sign not in (cure, found)}
+    for role, engine in itertools.product(fault.ROLES, fault.ENGINES):
+        for said in ({}, {found: "unknown"}):
+            assert fault.next_check(BASE, {**signs, **said}, role, engine, 0)["sign"] != cure
+    asked = [fault.next_check(BASE, {**signs, found: "seen"}, "technician", engine, 0)["sign"] for engine in fault.ENGINES]
+    assert cure in asked

@@ -27,6 +27,7 @@ def test_compare(run, rpm, psi, status):
     """Pressure goes with the square of speed; a blank proves nothing."""
     told = compared(run, [{"engine_rpm": rpm, "discharge_psi": psi}])
     assert told["status"] == told["steps"][0]["status"] == status
+    assert bool(told["enter"]) == (status in ("below", "above"))  # and so each leads into the diagnosis
 
 
 def test_no_baseline(run):

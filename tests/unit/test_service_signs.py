@@ -3,8 +3,8 @@ import copy
 
 import pytest
 
-from calc import service_signs
-from site_src import data
+from calc import fault, service_quick, service_signs
+from tests.unit.dialogue import BASE
 from tests.unit.service import a_plan, a_rig, an_attempt, good_readings, of
 
 PLAN = a_plan()
@@ -59,6 +59,13 @@ def test_run_signs(run, change, new, pattern):
     assert [sign["id"] for sign in told["signs"]] == [pattern]
 
 
-def test_signs_lead_into_the_diagnosis():
-    """Each sign that a failure enters the diagnosis by is one that the diagnosis knows."""
-    assert set(service_signs.ENTER.values()) <= {row["id"] for row in data.load("faults")["sign"]}
+def test_every_failure_leads_into_the_diagnosis():
+    """Each pattern that a failure shows has a sign of the diagnosis to enter by, on whatever rig it was tested."""
+    patterns = set(service_signs.FIGURES.values()) | set(service_signs.FAULTS)
+    patterns |= {"interlock_wrong", "governed_low", "governed_high"}
+    assert patterns <= set(service_signs.ENTER)
+    enters = {*service_signs.ENTER.values(), *service_quick.ENTER.values()}
+    for drive in ("midship", "pto", "front", "rear"):
+        for transmission in ("automatic", "manual"):
+            rig = {"drive": drive, "transmission": transmission, "pump_stages": "2"}
+            assert enters <= {sign["id"] for sign in fault.for_rig(BASE, rig)["signs"]}

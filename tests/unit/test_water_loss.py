@@ -6,10 +6,11 @@ import pytest
 
 from calc import gauges, leak
 from calc.errors import CalcError
-from site_src import data
+from site_src import data, units
 
 FILE = data.load("water_loss")
 ROWS, PARTS = FILE["row"], FILE["part"]
+US = units.shown_in("US")
 NAMES = [part["id"] for part in PARTS]
 ANSWERS = {gauge: sorted({answer for row in ROWS for answer in row[gauge]}) for gauge in gauges.GAUGES}
 
@@ -54,7 +55,7 @@ def hunted(leaks, role="technician"):
     """Hunt in a pump that loses 9 in a minute, equally through each of its leaks; returns the last answer and the runs."""
     runs = []
     for _ in range(len(PARTS) + 2):
-        told = leak.hunt(PARTS, runs, role)
+        told = leak.hunt(PARTS, runs, role, US)
         if told["kind"] not in ("first", "shut"):
             return told, runs
         lost = 9 * sum(part not in told["shut"] for part in leaks) / len(leaks)
@@ -101,10 +102,10 @@ def test_what_mattered(run, losses, kind, mattered):
     """The runs that changed the loss are kept by number."""
     runs = []
     for lost in losses:
-        shut = run("leak", "hunt", parts=PARTS, runs=runs, role="technician")["shut"]
+        shut = run("leak", "hunt", parts=PARTS, runs=runs, role="technician", units=US)["shut"]
         runs.append({"shut": shut, "from": "22", "to": str(22 - lost)})
-    told = run("leak", "hunt", parts=PARTS, runs=runs, role="technician")
-    assert (told["kind"], told["mattered"], told["losses"]) == (kind, mattered, losses)
+    told = run("leak", "hunt", parts=PARTS, runs=runs, role="technician", units=US)
+    assert (told["kind"], told["mattered"], told["losses"]) == (kind, mattered, [str(lost) for lost in losses])
 
 
 @pytest.mark.parametrize(
@@ -112,20 +113,22 @@ def test_what_mattered(run, losses, kind, mattered):
     [
         ({"shut": [], "from": "20", "to": "22"}, "to", "rose"), ({"shut": [], "from": "", "to": "22"}, "from", "empty"),
         ({"shut": [], "from": "20", "to": "x"}, "to", "not_a_number"),
-        ({"shut": [], "from": "2000", "to": "20"}, "from", "out_of_range"),
+        # the standard atmosphere at the sea weighs 29.92 inHg: 60 of vacuum cannot be, nor less than none
+        ({"shut": [], "from": "60", "to": "20"}, "from", "out_of_range"), ({"shut": [], "from": "-5", "to": "-6"}, "from", "out_of_range"),
+        ({"shut": [], "from": "20", "to": "-1"}, "to", "out_of_range"), ({"shut": [], "from": "110@SI", "to": "20"}, "from", "out_of_range"),
     ],
 )
 def test_refusals(run, one_run, field, code):
     """A reading that cannot be is refused by its name."""
     with pytest.raises(CalcError) as refusal:
-        run("leak", "hunt", parts=PARTS, runs=[one_run], role="operator")
+        run("leak", "hunt", parts=PARTS, runs=[one_run], role="operator", units=US)
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
 def test_no_such_role(run):
     """Who is neither operator nor technician is told nothing."""
     with pytest.raises(CalcError) as refusal:
-        run("leak", "hunt", parts=PARTS, runs=[], role="chief")
+        run("leak", "hunt", parts=PARTS, runs=[], role="chief", units=US)
     assert (refusal.value.field, refusal.value.code) == ("role", "unknown")
 
 
@@ -134,5 +137,13 @@ def test_a_run_that_halves_nothing(run, shut):
     """A second minute with nothing shut, or with all of it, says nothing and is refused by its number."""
     runs = [{"shut": [], "from": "22", "to": "12"}, {"shut": shut, "from": "22", "to": "12"}]
     with pytest.raises(CalcError) as refusal:
-        run("leak", "hunt", parts=PARTS, runs=runs, role="technician")
+        run("leak", "hunt", parts=PARTS, runs=runs, role="technician", units=US)
     assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("runs", "halves_nothing", {"run": 1})
+
+
+def test_vacuum_in_any_unit(run):
+    """A kPa gauge and an inHg gauge tell one vacuum, and the bound is told in the page's unit."""
+    assert run("leak", "vacuum_inhg", field="from", text="67.73@SI", units=US) == pytest.approx(20, abs=0.01)  # 3.3864 kPa an inch
+    with pytest.raises(CalcError) as refusal:
+        run("leak", "vacuum_inhg", field="from", text="700", units=units.shown_in("SI"))
+    assert (refusal.value.code, refusal.value.facts["most"]) == ("out_of_range", "102")  # 30 x 3.3864

@@ -1,8 +1,9 @@
 // Where the collar can be: each proof as a row of chips, the places they allow above them. calc.collar does the weighing.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chips } from "./chips.js";
+import { enterLink } from "./diagnose/enter.js";
 import { engine } from "./engine.js";
-import { fill, pageData } from "./site.js";
+import { colon, fill, pageData } from "./site.js";
 import { keep, kept } from "./store.js";
 import { shape } from "./warning.js";
 
@@ -34,7 +35,7 @@ function draw() {
         : nothing}
       <div class="shaft">${told.places.map((spot) => spotView(spot, told))}</div>
       ${told.places.filter((spot) => told.candidates.includes(spot.place)).map((spot) => html`
-        <p class="spot-means"><b>${words.collar_place[spot.place]}:</b> ${words.collar_meaning[spot.place]}</p>`)}
+        <p class="spot-means"><b>${words.collar_place[spot.place]}${colon}</b> ${words.collar_meaning[spot.place]}</p>`)}
       <div class="spot spot-never"><b>${words.collar.never}</b><span>${words.collar.never_told}</span></div>
     </div>
     <p>${Object.keys(given).length ? words.collar.lamps : words.collar.told}</p>
@@ -45,11 +46,22 @@ function draw() {
     }))}
     <div class="rows">
       ${told.silent.length ? html`<p>${fill(words.collar.silent, { proofs: named(told.silent) })}</p>` : nothing}
+      <a class="key key-wide" href=${enterLink({ signs: signsOf(told) })}>${words.collar.find}</a>
       <button type="button" class="key key-wide" @click=${() => put({})}>${words.collar.clear}</button>
     </div>`, place);
 }
 
-const said = (proof) => `${words.proof[proof]}: ${words.proof_answer[proof][given[proof]]}`;
+// What was answered, as signs of the diagnosis.
+function signsOf(told) {
+  const denied = told.contradictions.flat();
+  const seen = proofs.map((proof) => {
+    const answer = proof.answers.find(({ id }) => id === given[proof.id]);
+    return answer?.sign ?? (denied.includes(proof.id) ? answer?.denied : undefined);
+  });
+  return Object.fromEntries(seen.filter(Boolean).map((sign) => [sign, "seen"]));
+}
+
+const said = (proof) => `${words.proof[proof]}${colon} ${words.proof_answer[proof][given[proof]]}`;
 
 const shout = (title, content) => html`<section class="shout" role="alert">${shape("stop")}<h2>${title}</h2>${content}</section>`;
 

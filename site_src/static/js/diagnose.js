@@ -6,14 +6,15 @@ import { askView, leavingView } from "./diagnose/ask.js";
 import { handedOver } from "./diagnose/enter.js";
 import { endView } from "./diagnose/end.js";
 import { answered, begun, oneBack, recordOf } from "./diagnose/record.js";
-import { ENGINE_AT, soFar, startView } from "./diagnose/start.js";
+import { soFar, startView } from "./diagnose/start.js";
 import { engine as calculator, Refusal } from "./engine.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
-import { keep, keepRecord, kept } from "./store.js";
+import { keep, keepRecord, kept, tellKept } from "./store.js";
 
 const DRAFT = "diagnosis";
 const MOST = 8; // calc.fault.MOST_QUESTIONS
+const TO_HAND_ON = ["contradiction", "unlisted", "technician", "enough", "maker"]; // ends whose answers another person needs
 const SETTLE_MS = 400; // a second touch that follows at once is no answer to the look it brought
 const place = document.getElementById("diagnose");
 const ways = document.getElementById("ways");
@@ -21,15 +22,13 @@ const starting = calculator();
 starting.catch(() => {}); // told below
 const data = await pageData();
 const { words } = data;
-const madeOf = JSON.stringify(data.knowledge).length + data.order.join();
 const rig = await chosenRig();
-const alarms = data.knowledge.signs.filter((sign) => sign.alarm).map((sign) => sign.id);
-data.technician = data.knowledge.signs.filter((sign) => sign.role === "technician").map((sign) => sign.id);
 
-const page = { notice: null, isKept: true, isSaid: false, leavingFor: null, shownAt: -SETTLE_MS };
+const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, shownAt: -SETTLE_MS };
 let state = null;
 let call = null;
-let knowledge = null;
+let knowledge = null; // as far as it can be of this rig
+let madeOf = null; // what tells one such knowledge from another
 
 function put(next) {
   state = next;
@@ -41,21 +40,14 @@ function put(next) {
   scrollTo(0, 0);
 }
 
-function save() {
-  keep(DRAFT, state).then((isKept) => {
-    if (isKept === page.isKept) return;
-    page.isKept = isKept;
-    draw();
-  });
-}
+const save = () => keep(DRAFT, state);
 
 const fresh = (engine) => begun({ rig, madeOf, engine, role: chosen("role", "operator") });
 const settled = () => performance.now() - page.shownAt >= SETTLE_MS;
 
 function begin(sign) {
   page.notice = null;
-  const start = fresh(ENGINE_AT[data.signs[sign].entry]);
-  put({ ...start, signs: { ...state?.signs, [sign]: "seen" }, complaints: [sign] });
+  put({ ...fresh(data.signs[sign].begins), signs: { ...state?.signs, [sign]: "seen" }, complaints: [sign] });
 }
 
 function answer(sign, said) {
@@ -88,8 +80,7 @@ function draw() {
   ways.hidden = Boolean(isRunning);
   render(html`
     ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}
-    ${isRunning ? running() : startView({ data, rig, alarms, begin, danger, setRole, role: state?.role ?? chosen("role", "operator") })}
-    ${page.isKept ? nothing : html`<p class="notice">${words.diagnose.unkept}</p>`}`, place);
+    ${isRunning ? running() : startView({ data, rig, offered: knowledge.signs, begin, danger, setRole, role: state?.role ?? chosen("role", "operator") })}`, place);
 }
 
 function running() {
@@ -103,22 +94,25 @@ function running() {
         said: () => { page.isSaid = true; draw(); },
         answer: (said) => settled() && answer(end.sign, said),
         back: () => put(oneBack(state)) })}
-      ${soFar({ state, words })}`;
+      ${soFar({ state, words, isOpen: false })}`;
   }
   if (end.kind !== "engine") write(end);
   const ranked = call("fault.rank", { knowledge, signs: state.signs });
   return html`
     ${endView({ end, ranked, data, state, setEngine, setRole, again, back: () => put({ ...oneBack(state), written: false }) })}
-    ${end.kind === "engine" ? nothing : html`<p>${words.diagnose.kept}</p>`}
-    ${soFar({ state, words })}`;
+    ${soFar({ state, words, isOpen: TO_HAND_ON.includes(end.kind) })}
+    ${page.isLogged && end.kind !== "engine" ? html`<p>${words.diagnose.kept}</p>` : nothing}`;
 }
 
 // The log takes a diagnosis once it has ended; one that goes on after all replaces its own record.
 function write(end) {
   if (state.written) return;
   state = { ...state, written: true };
-  keepRecord("log", recordOf(state, end, words));
   save();
+  keepRecord("log", recordOf(state, end, words)).then((isLogged) => {
+    page.isLogged = tellKept(isLogged);
+    draw();
+  });
 }
 
 // From a card or another page, with what it knows; false where nothing was handed over.
@@ -128,12 +122,12 @@ function takeOver(known) {
   try {
     if (known === "unreadable") throw new Refusal({ field: "from", code: known });
     const { facts = [], missing = [], signs: others = {} } = known;
-    const signs = { ...call("fault.entered", { knowledge, facts, missing }), ...others };
-    call("fault.rank", { knowledge, signs });
+    call("fault.rank", { knowledge: data.knowledge, signs: others });
+    const possible = Object.entries(others).filter(([sign]) => knowledge.signs.some(({ id }) => id === sign));
+    const signs = { ...call("fault.entered", { knowledge, facts, missing }), ...Object.fromEntries(possible) };
     const complaints = Object.keys(signs).filter((sign) => signs[sign] === "seen");
-    const engine = ENGINE_AT[data.signs[complaints[0]]?.entry] ?? "idle";
-    page.notice = words.diagnose.from_card;
-    put({ ...fresh(engine), signs, complaints });
+    page.notice = possible.length || !Object.keys(others).length ? words.diagnose.from_card : fill(words.diagnose.not_of_rig, rig);
+    put({ ...fresh(data.signs[complaints[0]]?.begins ?? "idle"), signs, complaints });
   } catch (problem) {
     if (!(problem instanceof Refusal)) throw problem;
     page.notice = words.diagnose.bad_link;
@@ -149,6 +143,7 @@ function resume(left) {
     return draw();
   }
   state = left;
+  page.isLogged = left.written;
   if (!left.written) {
     const at = new Date((left.asked.at(-1) ?? { at: left.began_at }).at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
     page.notice = fill(words.diagnose.resumed, { time: at });
@@ -160,6 +155,8 @@ try {
   const [started, left] = await Promise.all([starting, kept(DRAFT)]);
   call = started;
   knowledge = call("fault.for_rig", { knowledge: data.knowledge, rig: rig ?? {} });
+  madeOf = JSON.stringify(knowledge).length + knowledge.signs.map(({ id }) => id).join();
+  for (const way of ways.querySelectorAll("[data-drives]")) way.hidden = Boolean(rig?.drive) && !way.dataset.drives.split(" ").includes(rig.drive);
   place.replaceChildren();
   if (!takeOver(handedOver())) resume(left);
   stayAwake(() => {});

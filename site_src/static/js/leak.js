@@ -4,20 +4,23 @@ import { stayAwake } from "./awake.js";
 import { choose, chosen } from "./choices.js";
 import { roleChips } from "./diagnose/role.js";
 import { engine, Refusal } from "./engine.js";
-import { fill, pageData } from "./site.js";
+import { chosenSystem } from "./rig/chosen.js";
+import { colon, fill, pageData, unitWords } from "./site.js";
 import { keep, kept } from "./store.js";
+import { systemChips, tagged, unitsFor } from "./units.js";
 
 const DRAFT = "leak";
 const MINUTE_MS = 60000;
 const place = document.getElementById("leak");
 const starting = engine();
 starting.catch(() => {}); // told below
-const { parts, words } = await pageData();
+const { parts, systems, words } = await pageData();
 const EMPTY = { runs: [], from: "", to: "", began: null };
 let state = EMPTY;
 let call = null;
 let refusal = null;
 let role = chosen("role", "operator");
+let system = chosenSystem(systems);
 
 function put(change) {
   state = { ...state, ...change };
@@ -25,16 +28,14 @@ function put(change) {
   draw();
 }
 
-const hunt = (runs) => call("leak.hunt", { parts, runs, role });
+const units = () => unitsFor(systems, system);
+const hunt = (runs) => call("leak.hunt", { parts, runs, role, units: units() });
 
-// Keep the minute that was timed, if its readings can be used.
-function enter(shut) {
+// Do what needs readings that can be used, or say at its field which of them cannot.
+function tried(act) {
+  refusal = null;
   try {
-    const runs = [...state.runs, { shut, from: state.from, to: state.to }];
-    hunt(runs);
-    refusal = null;
-    put({ runs, from: "", to: "", began: null });
-    scrollTo(0, 0);
+    act();
   } catch (refused) {
     if (!(refused instanceof Refusal)) throw refused;
     refusal = refused;
@@ -42,13 +43,28 @@ function enter(shut) {
   }
 }
 
+const begin = () => tried(() => {
+  call("leak.vacuum_inhg", { field: "from", text: state.from, units: units() });
+  put({ began: Date.now() });
+});
+
+// Keep the minute that was timed.
+const enter = (shut) => tried(() => {
+  const runs = [...state.runs, { shut, from: state.from, to: state.to }];
+  hunt(runs);
+  put({ runs, from: "", to: "", began: null });
+  scrollTo(0, 0);
+});
+
 function draw() {
   const told = hunt(state.runs);
   render(html`
+    ${state.runs.length ? nothing : html`<p>${words.leak.told}</p>`}
     ${told.kind === "first" || told.kind === "shut" ? nextMinute(told) : ended(told)}
-    ${told.suspects.length > 1 ? html`<p><b>${words.leak.suspects}:</b> ${named(told.suspects)}</p>` : nothing}
-    ${state.runs.length ? minutes(told) : html`<p>${words.leak.told} ${words.leak.unit}</p>`}
+    ${told.suspects.length > 1 ? html`<p><b>${words.leak.suspects}${colon}</b> ${named(told.suspects)}</p>` : nothing}
+    ${state.runs.length ? minutes(told) : nothing}
     ${roleChips({ legend: words.leak.role, words, role, change: (id) => { role = id; choose("role", id); draw(); } })}
+    ${systemChips({ systems, system, words, change: (id) => { system = id; draw(); } })}
     <div class="rows">
       ${state.runs.length ? html`
         <button type="button" class="key key-wide" @click=${() => put({ ...EMPTY, runs: state.runs.slice(0, -1) })}>${words.leak.back}</button>
@@ -67,7 +83,7 @@ function nextMinute(told) {
     <ul class="shut">${told.shut.map((part) => html`<li><b>${words.part[part]}</b>${words.part_how[part]}</li>`)}</ul>
     ${reading("from")}
     ${left_s === null
-      ? html`<button type="button" class="key key-wide key-go" @click=${() => put({ began: Date.now() })}>${words.leak.start}</button>`
+      ? html`<button type="button" class="key key-wide key-go" @click=${begin}>${words.leak.start}</button>`
       : html`
         <div class="minute" role="timer">${left_s > 0
           ? html`${words.leak.running}<span class="minute-left">${fill(words.leak.left, { left: left_s })}</span>`
@@ -77,19 +93,21 @@ function nextMinute(told) {
 }
 
 function reading(name) {
-  const refused = refusal?.field === name ? words.leak[refusal.code] ?? words.refusal[refusal.code] ?? words.refusal.other : null;
+  const u = unitWords(words, system);
+  const refused = refusal?.field === name ? fill(words.leak[refusal.code] ?? words.refusal[refusal.code] ?? words.refusal.other, { ...u, ...refusal }) : null;
+  const shown = state[name] && call("entry.shown", { units: units(), kind: "vacuum", text: state[name] });
   return html`
     <div class="readings"><div>
-      <label for=${name}>${words.leak[name]}</label>
-      <input id=${name} inputmode="decimal" autocomplete="off" .value=${state[name]} aria-invalid=${refused ? "true" : "false"}
-        @input=${(event) => put({ [name]: event.target.value })}>
-      ${refused ? html`<p class="refusal" role="alert">${refused}</p>` : nothing}
+      <label for=${name}>${words.leak[name]}, ${u.u_vacuum}</label>
+      <input id=${name} inputmode="decimal" autocomplete="off" .value=${shown} aria-invalid=${refused ? "true" : "false"} aria-describedby=${refused ? `${name}-refused` : nothing}
+        @input=${(event) => put({ [name]: tagged(event.target.value, system) })}>
+      ${refused ? html`<p class="refusal" id=${`${name}-refused`} role="alert">${refused}</p>` : nothing}
     </div></div>`;
 }
 
 const ended = (told) => html`
   <section class="verdict" role="status">
-    <h2>${told.kind === "found" ? `${words.leak.found}: ${named(told.suspects)}` : words.leak[told.kind]}</h2>
+    <h2>${told.kind === "found" ? `${words.leak.found}${colon} ${named(told.suspects)}` : words.leak[told.kind]}</h2>
     ${told.also.length ? html`<p>${fill(words.leak.found_also, { parts: named(told.also) })}</p>` : nothing}
     ${told.kind === "tight" ? html`<p>${words.leak.tight_do}</p>` : nothing}
   </section>`;
@@ -97,7 +115,7 @@ const ended = (told) => html`
 const minutes = (told) => html`
   <h2>${words.leak.losses}</h2>
   <ol class="listed">${state.runs.map((run, count) => html`
-    <li>${run.shut.length ? named(run.shut) : words.leak.nothing_shut}: <b>${fill(words.leak.lost, { loss: Number(told.losses[count].toFixed(2)) })}</b>${count
+    <li>${run.shut.length ? named(run.shut) : words.leak.nothing_shut}${colon} <b>${fill(words.leak.lost, { ...unitWords(words, system), loss: told.losses[count] })}</b>${count
       ? html`, ${told.mattered.includes(count) ? words.leak.mattered : words.leak.unchanged}` : nothing}</li>`)}</ol>`;
 
 // A hunt of an older version, with parts that are not known now, begins again.

@@ -34,7 +34,7 @@ const choices = { ...data, source: standing.source, now: standing.now, waters: W
 const cleaned = (lay) => clean(lay, choices);
 const address = addressOf({ mark: "#lay=", longest: LONGEST_LINK, clean: cleaned });
 
-const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, flowing: null, atPump: null, bounds: null, limit: "", refusal: null, stale: words.engine.loading, notice: null };
+const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, unfolded: new Set(), flowing: null, atPump: null, bounds: null, limit: "", refusal: null, stale: words.engine.loading, notice: null };
 const past = []; // lays to go back to, each with what was changed after it
 let call = null;
 let shelf = data.shelf;
@@ -61,6 +61,12 @@ const act = actsOn({
     draw();
   },
   afresh: () => show(openingLay(), null, "A"),
+  unfold: (part, isOpen) => {
+    if (isOpen === state.unfolded.has(part)) return;
+    if (isOpen) state.unfolded.add(part);
+    else state.unfolded.delete(part);
+    workOutRest();
+  },
   share: () => address.share(state.lay, () => {
     state.notice = words.pressure.copied;
     draw();
@@ -107,19 +113,27 @@ function show(lay, what = null, selected = state.selected) {
 
 function workOut() {
   if (!call) return;
-  const laid = Object.fromEntries(linesOf(state.lay).map(({ hose }) => [hose, shelf.hoses[hose]]));
-  const given = { lay: state.lay, shelf: { ...shelf, hoses: laid }, units: unitsFor(data.systems, state.system, [state.lay, state.limit, rig?.pump_rated]) };
   state.refusal = null;
-  state.answer = asked("reading.answer", given);
+  state.answer = asked("reading.answer", given());
   clearTimeout(resting);
-  resting = setTimeout(() => workOutRest(given), REST_MS);
+  resting = setTimeout(workOutRest, REST_MS);
 }
 
-// What stands below the answer can wait until the answer is on the screen.
-function workOutRest(given) {
-  state.flowing = state.answer && asked("flowing.now", given);
-  state.atPump = state.answer && asked("at_pump.answer", { ...given, profile: rig ?? {} });
-  state.bounds = state.answer && asked("bounds.answer", { ...given, line: state.selected, limit: state.limit });
+// What calc is given of the lay as it stands.
+function given() {
+  const laid = Object.fromEntries(linesOf(state.lay).map(({ hose }) => [hose, shelf.hoses[hose]]));
+  return { lay: state.lay, shelf: { ...shelf, hoses: laid }, units: unitsFor(data.systems, state.system, [state.lay, state.limit, rig?.pump_rated]) };
+}
+
+// What stands below the answer waits until the answer is on the screen, and is worked out only where it is unfolded.
+const PARTS = {
+  flowing: () => asked("flowing.now", given()),
+  atPump: () => asked("at_pump.answer", { ...given(), profile: rig ?? {} }),
+  bounds: () => asked("bounds.answer", { ...given(), line: state.selected, limit: state.limit }),
+};
+
+function workOutRest() {
+  for (const [part, workedOut] of Object.entries(PARTS)) state[part] = state.answer && state.unfolded.has(part) ? workedOut() : null;
   draw();
 }
 

@@ -82,11 +82,15 @@ function origin() {
   return hose?.origin ? words.pressure[`origin_${hose.origin}`] : null;
 }
 
+// The department's own friction rule, where a page that reckons a hose does so by another.
+const otherRule = () => (shelf.rule && shelf.rule !== "square" ? shelf.rule : null);
+
 function draw() {
   const u = unitWords(words, state.system);
   render(html`
     ${state.notice ? html`<p class="notice" role="status">${state.notice}</p>` : nothing}
     ${answerView({ ...state, data, u })}
+    ${otherRule() ? html`<p class="smallprint">${fill(words.reckon.other_rule, { rule: words.rule[otherRule()] })}</p>` : nothing}
     ${state.answer?.picture ? pictureView({ data, answer: state.answer, u }) : nothing}
     ${fieldsView({ ...state, data, u, shown, act })}
     ${enteredView({ ...state, data, u, shown })}

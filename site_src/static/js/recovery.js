@@ -3,6 +3,7 @@ import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { choose, chosen } from "./choices.js";
 import { chips } from "./chips.js";
 import { chosenRig } from "./rig/chosen.js";
+import { inWords, known as answersOf, mayFit, signOf } from "./shift/known.js";
 import { fill, pageData } from "./site.js";
 
 const SIZES = ["pocket", "a4", "letter"];
@@ -11,6 +12,11 @@ const OWN_LINES = 8;
 const place = document.getElementById("recovery");
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
+const answered = answersOf(data.questions, rig);
+const acts = data.steps.filter((step) => mayFit(step.only_if, answered) && step.id !== NEEDLESS[rig?.pump_light]);
+// Whether the profile says which of the acts are this rig's.
+const isSettled = acts.every((step) => Object.keys(step.only_if).every((question) => question in answered));
+const mayShift = mayFit(data.split, answered);
 let size = chosen("paper", "letter");
 
 const blank = html`<span class="blank">${words.recovery.blank}</span>`;
@@ -33,6 +39,14 @@ const card = () => html`
     <h2>${rig.name}</h2>
     <section class="recovery-danger"><h3>${words.recovery.danger}</h3><p>${words.recovery.danger_do}</p></section>
     <section class="first"><h3>${words.recovery.order}</h3>${order()}</section>
+    ${mayShift ? shiftFacts() : joining()}
+    ${mayFit(data.override, answered) ? override() : nothing}
+    <section><h3>${words.recovery.stops}</h3><dl><dd>${known(rig.stop_controls)}</dd></dl></section>
+    <p>${fill(words.recovery.filled, { name: rig.name, dated: rig.dated || words.recovery.undated })} ${words.recovery.first}</p>
+  </article>`;
+
+// Of a pump that a collar joins to the driveshaft.
+const shiftFacts = () => html`
     <section>
       <dl>
         ${fact(words.recovery.gear, rig.pump_gear)}
@@ -46,7 +60,18 @@ const card = () => html`
       <ol>${words.recovery.refused_do.map((line) => html`<li>${line}</li>`)}</ol>
       ${blank}${blank}
       <p><b>${words.recovery.refused_say}</b></p>
-    </section>
+    </section>`;
+
+// Of a pump that a PTO or a clutch joins to the engine.
+const joining = () => html`
+    <section>
+      <h3>${words.recovery.unjoined}</h3>
+      ${acts.filter(({ joins }) => joins).map(({ not_seen, never }) => html`<p>${not_seen} ${never}</p>`)}
+      ${blank}${blank}
+      <p><b>${words.recovery.refused_say}</b></p>
+    </section>`;
+
+const override = () => html`
     <section>
       <h3>${words.recovery.override}</h3>
       <p>${words.recovery.override_when}</p>
@@ -55,18 +80,18 @@ const card = () => html`
         ${fact(words.recovery.way, rig.override_way)}
         ${fact(words.recovery.tool, rig.override_tool)}
       </dl>
-    </section>
-    <section><h3>${words.recovery.stops}</h3><dl><dd>${known(rig.stop_controls)}</dd></dl></section>
-    <p>${fill(words.recovery.filled, { name: rig.name, dated: rig.dated || words.recovery.undated })} ${words.recovery.first}</p>
-  </article>`;
+    </section>`;
 
-// The acts with their proofs where the profile says that this card is for its drive; else lines for the rig's own.
+// The acts with their proofs where the profile settles them; else lines for what the makers' manuals say.
 function order() {
-  if (!Object.entries(data.fits).every(([name, value]) => rig[name] === value)) {
+  if (!isSettled) {
     return html`<p>${words.recovery.order_other}</p><ol>${Array.from({ length: OWN_LINES }, () => html`<li>${blank}</li>`)}</ol>`;
   }
-  const steps = data.steps.filter(({ id }) => id !== NEEDLESS[rig.pump_light]);
-  return html`<ol>${steps.map(({ act, see }) => html`<li><b>${act}</b>${see}</li>`)}</ol>`;
+  const { drive, shift_control, transmission } = answered;
+  const what = inWords({ drive, ...(mayShift && { shift_control }), transmission }, words);
+  return html`
+    <p>${fill(words.recovery.order_for, { what })}</p>
+    <ol>${acts.map((step) => html`<li><b>${step.act}</b>${signOf(step, answered)}</li>`)}</ol>`;
 }
 
 place.replaceChildren();

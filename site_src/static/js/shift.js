@@ -12,7 +12,7 @@ import { spoken } from "./shift/spoken.js";
 import { unlikeView } from "./shift/unlike.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
-import { keep, kept } from "./store.js";
+import { keep, kept, tellKept } from "./store.js";
 
 const TICK_MS = 200;
 const place = document.getElementById("card");
@@ -27,7 +27,7 @@ const page = { rig: await chosenRig(), notice: null, resumed: false, awake: null
 let state = null;
 let run = null;
 let call = null;
-const aids = new Aids({ words, language: data.language, redraw: () => state && draw() });
+const aids = new Aids({ words, redraw: () => state && draw() });
 
 const seconds = () => Date.now() / 1000;
 const steady = () => performance.now() / 1000; // no clock that can be set counts a pause
@@ -78,11 +78,11 @@ function send(event) {
 function note(event, before) {
   if (page.notice) return;
   const kind = state.stopped?.reason === "time_up" && event.kind === "tick" ? "time_up" : event.kind;
-  const id = event.step ?? before.offer.step ?? before.stopped?.step;
+  const id = kind === "start_over" ? null : event.step ?? before.offer.step ?? before.stopped?.step;
   const answer = event.answer && steps[id].answer[event.answer];
   let isKept;
   [run, isKept] = noted(run, { event: kind, step: id, told: steps[id]?.act ?? "", ...(answer && { answer }) }, state.stopped?.reason ?? state.status);
-  isKept.then(tellKept);
+  isKept.then(noteKept);
 }
 
 // Which rig a run is for, and what its profile said: a run does not outlive either.
@@ -91,13 +91,11 @@ const standing = () => JSON.stringify([page.rig?.id ?? null, rigAnswers()]);
 function save() {
   const left = { state, madeOf, run, standing: page.standing };
   page.left = JSON.stringify(left);
-  keep(draft, left).then(tellKept);
+  keep(draft, left).then(noteKept);
 }
 
-function tellKept(isKept) {
-  if (isKept === page.isKept) return;
-  page.isKept = isKept;
-  draw();
+function noteKept(isKept) {
+  page.isKept = tellKept(isKept);
 }
 
 function beginAgain() {
@@ -112,21 +110,23 @@ function beginAgain() {
 // The power path is drawn of some rigs only, once it is known that this is one.
 const isDrawn = () => data.path && mayFit(data.path, state.rig);
 
+// Whether what is shown has failed once, so that it is out of service if it fails again.
+const isSecondTry = () => state.repeats > 0 && sequence.steps.some(({ id, repeat }) => repeat && id === state.offer.step);
+
 const DONE = { road: "done_road", freeze: "done_road", check: "done_road", override: "done_tag", moving: "done_road" };
 
 function draw() {
   const last = state.confirmed.at(-1);
   const finished = last ? fill(words.shift.finished, { time: clock(last.at_s) }) : "";
   const screen = state.status === "stopped"
-    ? haltView({ stopped: state.stopped, steps, words, send, state })
+    ? haltView({ stopped: state.stopped, steps, words, send, state, data })
     : state.status === "done"
-      ? doneView({ words, send, finished, told: words.shift[DONE[sequence.id] ?? "done_pump"] })
-      : stepView({ offer: state.offer, steps, words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
+      ? doneView({ words, send, finished, next: data.next, told: words.shift[DONE[sequence.id] ?? "done_pump"] })
+      : stepView({ offer: state.offer, steps, rig: state.rig, isSecond: isSecondTry(), words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
   render(html`
-    ${page.resumed && last ? html`<p class="notice" role="status">${fill(words.shift.resumed, { time: clock(last.at_s) })}</p>` : nothing}
+    ${page.resumed && last ? html`<p class="resumed" role="status">${fill(words.shift.resumed, { time: clock(last.at_s) })}</p>` : nothing}
     ${page.notice ? html`<p class="notice" role="status">${page.notice}</p>` : nothing}
     ${screen}
-    ${page.isKept ? nothing : html`<p class="notice">${words.shift.unkept}</p>`}
     ${aidsView(aids)}
     <details class="record">
       <summary>${words.shift.record}</summary>

@@ -11,6 +11,7 @@ if (rig) {
   for (const step of document.querySelectorAll(".whole > li")) {
     step.hidden = step.dataset.asks in answered || !mayFit(JSON.parse(step.dataset.only ?? "{}"), answered);
   }
+  for (const note of document.querySelectorAll(".whole-note")) note.hidden = !mayFit(JSON.parse(note.dataset.only), answered);
   const what = inWords(answered, words);
   const told = document.getElementById("for-rig");
   told.textContent = fill(what ? words.shift.for_rig : words.shift.for_unsaid, { name: rig.name, what });

@@ -15,6 +15,9 @@ export async function pageData(page = document.baseURI) {
 export const unitWords = (words, system) =>
   Object.fromEntries(Object.entries(words.unit[system]).map(([kind, unit]) => [`u_${kind}`, unit]));
 
+// A colon as this page's language sets it.
+export const { colon } = document.documentElement.dataset;
+
 // A sentence with its {names} filled in.
 export function fill(sentence, facts) {
   return sentence.replace(/\{(\w+)\}/g, (whole, name) => (name in facts ? facts[name] : whole));

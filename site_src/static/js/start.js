@@ -1,8 +1,9 @@
-// The start page: is this phone ready without a signal, are entries kept, day or night.
+// The start page: the tour of a first visit, is this phone ready without a signal, are entries kept, day or night.
 import { choose, chosen } from "./choices.js";
 import { holdings } from "./offline.js";
 import { fill } from "./site.js";
 import { askToPersist } from "./store.js";
+import { offerTour } from "./tour.js";
 
 const readiness = document.getElementById("readiness");
 const PATIENCE_MS = 120000;
@@ -48,6 +49,7 @@ function languageChoice() {
   }
 }
 
+offerTour();
 lookChoice();
 languageChoice();
 count();

@@ -32,8 +32,9 @@ const note = {
   write(name, text) {
     try {
       localStorage.setItem(`note:${name}`, text);
+      return true;
     } catch {
-      // no room for a note: the database alone keeps it
+      return false; // no room for a note: the database alone keeps it
     }
   },
   read(name) {
@@ -55,14 +56,20 @@ const note = {
 // Keep a value, plain data, under a name; resolves to whether it was kept.
 export async function keep(name, value) {
   const text = JSON.stringify(value);
-  note.write(name, text);
+  const isNoted = note.write(name, text);
   try {
     await (await database()).put("drafts", value, name);
     note.drop(name, text);
-    return true;
+    return tellKept(true);
   } catch {
-    return false;
+    return tellKept(isNoted);
   }
+}
+
+// Say above the page where the browser keeps nothing; returns what it is told.
+export function tellKept(isKept) {
+  document.getElementById("unkept").hidden = isKept;
+  return isKept;
 }
 
 // The value kept under a name, or undefined.

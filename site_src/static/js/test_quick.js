@@ -1,5 +1,6 @@
 // The check after a repair: in the bay, from the tank, beside the rig's own baseline. The shift cards hold the shifting.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
+import { enterLink } from "./diagnose/enter.js";
 import { engine } from "./engine.js";
 import { chosenRig, chosenSystem } from "./rig/chosen.js";
 import { fill, home, unitWords } from "./site.js";
@@ -107,7 +108,8 @@ const stoppedView = () => html`
 const endView = (answer) => record.open.seen.road === undefined || record.open.stopped ? nothing : html`
   <section class="outcome"><p class="quick-status quick-${answer.status}"><b>${words.quick_status[answer.status]}</b></p>
     <p>${fill(words.quick_said[answer.status], { tolerance: data.quick.tolerance_percent })} ${words.quick.no_test} ${words.quick.whole_test}</p></section>
-  <div class="rows"><button type="button" class="key key-wide key-strong" @click=${act.close}>${words.quick.finish}</button></div>`;
+  <div class="rows">${answer.enter ? html`<a class="key key-wide" href=${enterLink({ signs: { [answer.enter]: "seen" } })}>${words.quick.to_diagnosis}</a>` : nothing}
+    <button type="button" class="key key-wide key-strong" @click=${act.close}>${words.quick.finish}</button></div>`;
 
 const earlierView = (told) => !record.earlier.length && !page.removed ? nothing : html`
   <h2>${words.quick.earlier}</h2>

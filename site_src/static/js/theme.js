@@ -1,4 +1,5 @@
-// Day or night, and the language, as chosen on this phone; without a choice, as the phone. Runs before first paint.
+// Day or night, and the language, as chosen on this phone; without a choice, as the phone; and whether the start page's tour
+// is still to be seen, so that nothing shifts when it comes. Runs before first paint.
 {
   const chosen = (name) => {
     try {
@@ -10,6 +11,7 @@
   const media = { day: "not all", night: "all" };
   const look = chosen("look");
   if (look in media) document.getElementById("night").media = media[look];
+  document.documentElement.toggleAttribute("data-tour", chosen("tour") !== "seen" || location.hash === "#tour");
 
   const offered = [...document.querySelectorAll("link[rel=alternate][hreflang]")];
   const wanted = [chosen("language"), ...navigator.languages.map((name) => name.slice(0, 2))].find((name) =>

@@ -1,6 +1,6 @@
 // Entries as typed, each with the system it was typed in ("200@US"); and the units that calc is handed.
 import { choose } from "./choices.js";
-import { chips } from "./controls.js";
+import { chips } from "./chips.js";
 
 export const tagged = (typed, system) => `${typed.replaceAll("@", "")}@${system}`;
 

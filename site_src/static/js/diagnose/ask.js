@@ -1,7 +1,7 @@
 // One look on the screen: is this so?
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../chips.js";
-import { fill } from "../site.js";
+import { colon, fill } from "../site.js";
 import { shape, warning } from "../warning.js";
 import { sayFirst } from "./start.js";
 
@@ -42,7 +42,7 @@ export function askView({ sign, state, data, most, isSaid, said, answer, back, s
 // What the engine does now, in sight, and changed where it is wrong.
 const engineChoice = ({ words, state, setEngine }) => html`
   <details class="record engine-now">
-    <summary>${words.diagnose.engine}: ${words.engine_state[state.engine]}</summary>
+    <summary>${words.diagnose.engine}${colon} ${words.engine_state[state.engine]}</summary>
     ${chips({ name: "engine", legend: words.diagnose.change_engine, value: state.engine, change: setEngine,
       choices: ENGINES.map((id) => ({ id, label: words.engine_state[id] })) })}
   </details>`;

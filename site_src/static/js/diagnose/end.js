@@ -1,6 +1,6 @@
 // How a diagnosis ends: a cause that stands, a stop, or what stands in the way of the next look.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
+import { colon, fill } from "../site.js";
 import { shape } from "../warning.js";
 import { sayFirst } from "./start.js";
 
@@ -57,7 +57,7 @@ function stands({ cause, ranked, data }) {
       <h3>${words.diagnose.why}</h3>
       ${listed(words, ranked.causes.find(({ id }) => id === cause).for)}
       <p>${words.diagnose.stands} ${words.diagnose.first}</p>
-      <p class="smallprint">${fill(words.diagnose.basis, { source, basis: words.basis[basis] })}</p>
+      <p class="smallprint"><span lang="en">${source}</span>. ${words.diagnose.basis}${colon} ${words.basis[basis]}.</p>
     </section>`;
 }
 
@@ -70,8 +70,8 @@ function still({ end, ranked, data }) {
     ${left.map((cause) => html`
       <section class="fault">
         <h3>${words.name[cause.id]} <span class="basis">${words.likelihood[data.causes[cause.id].likelihood]}</span></h3>
-        <p><b>${words.diagnose.speaks_for}:</b> ${cause.for.map((sign) => words.sees[sign]).join("; ")}</p>
-        ${cause.open.length ? html`<p><b>${words.diagnose.still_open}:</b> ${cause.open.map((sign) => words.sees[sign]).join("; ")}</p>` : nothing}
+        <p><b>${words.diagnose.speaks_for}${colon}</b> ${cause.for.map((sign) => words.sees[sign]).join("; ")}</p>
+        ${cause.open.length ? html`<p><b>${words.diagnose.still_open}${colon}</b> ${cause.open.map((sign) => words.sees[sign]).join("; ")}</p>` : nothing}
       </section>`)}` : nothing;
 }
 

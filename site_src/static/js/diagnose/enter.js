@@ -4,6 +4,7 @@ import { home } from "../site.js";
 // The address of the diagnosis. `known` is { sequence, step, facts, missing } of a card, or { signs } of any other page.
 export function enterLink(known) {
   const link = new URL("diagnose/", home);
+  if (known.signs && Object.keys(known.signs).length === 0) return link.href; // nothing is known
   link.hash = `from=${encodeURIComponent(JSON.stringify(known))}`;
   return link.href;
 }

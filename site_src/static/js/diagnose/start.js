@@ -5,28 +5,27 @@ import { fill } from "../site.js";
 import { shape } from "../warning.js";
 
 const MOMENTS = ["in", "panel", "water", "out", "yard"];
-// How the engine most likely is when a diagnosis begins there; it can be put right on the next screen.
-export const ENGINE_AT = { in: "idle", panel: "pumping", water: "pumping", out: "idle", yard: "off" };
 
-export function startView({ data, rig, role, alarms, setRole, begin, danger }) {
+export function startView({ data, rig, role, offered, setRole, begin, danger }) {
   const { words, signs } = data;
-  const opens = (moment) => data.order.filter((sign) => signs[sign].entry === moment && !alarms.includes(sign) && (role === "technician" || !data.technician.includes(sign)));
+  const isFor = (sign, moment) => signs[sign.id].entry === moment && (role === "technician" || sign.role === "operator");
+  const moments = MOMENTS.map((moment) => ({ moment, opens: offered.filter((sign) => isFor(sign, moment)) }));
   return html`
     <button type="button" class="key key-wide key-danger" @click=${danger}>${shape("stop")}${words.diagnose.danger}</button>
     <h2>${words.diagnose.what}</h2>
-    ${MOMENTS.map((moment, place) => html`
+    ${moments.filter(({ opens }) => opens.length).map(({ moment, opens }, place) => html`
       <details class="section" ?open=${place === 0}>
         <summary>${words.moment[moment]}</summary>
-        <div class="rows">${opens(moment).map((sign) => html`
-          <button type="button" class="key key-wide key-told" @click=${() => begin(sign)}>${words.sees[sign]}</button>`)}</div>
+        <div class="rows">${opens.map(({ id, alarm }) => html`
+          <button type="button" class="key key-wide key-told ${alarm ? "key-danger" : ""}" @click=${() => begin(id)}>${alarm ? shape("stop") : nothing}${words.sees[id]}</button>`)}</div>
       </details>`)}
     ${roleChips({ legend: words.diagnose.role, words, role, change: setRole })}
     <p>${rig ? fill(words.diagnose.rig, rig) : words.diagnose.any_rig}</p>
     <p class="smallprint">${words.diagnose.first}</p>`;
 }
 
-export const soFar = ({ state, words }) => html`
-  <details class="record">
+export const soFar = ({ state, words, isOpen }) => html`
+  <details class="record" ?open=${isOpen}>
     <summary>${words.diagnose.so_far}</summary>
     <ol>
       ${state.complaints.map((sign) => html`<li><b>${words.diagnose.complaint}</b><span>${words.sees[sign]}</span></li>`)}

@@ -1,20 +1,21 @@
 // One run of the log on the screen.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { lasted } from "../lasted.js";
 import { fill } from "../site.js";
 import { entryWords, outcomeWords } from "./told.js";
 
 const day = (at) => new Date(at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
 const clock = (at) => new Date(at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", second: "2-digit" });
-const minutes = ({ began_at, ended_at }) => Math.max(1, Math.round((new Date(ended_at) - new Date(began_at)) / 60000));
-const isStop = (outcome) => ["danger", "not_seen", "repeat", "failed_twice", "time_up", "stopped", "contradiction"].includes(outcome);
+const isStop = (outcome) => ["danger", "not_seen", "repeat", "failed_twice", "time_up", "stopped", "contradiction", "unlisted"].includes(outcome);
 
-export function runView({ record, words: { log }, type, remove, isSure }) {
+export function runView({ record, words, type, remove, isSure }) {
+  const { log } = words;
   const entries = record.entries ?? [];
   return html`
     <article class="run">
       ${record.kind === "card" ? nothing : html`<span class="run-kind">${log[`is_${record.kind}`]}</span>`}
       <h2>${record.title}</h2>
-      <p class="run-facts">${day(record.began_at)} · ${fill(log.length, { time: minutes(record) })} · ${record.rig?.name ?? log.no_rig}<br>
+      <p class="run-facts">${day(record.began_at)} · ${lasted(record, words)} · ${record.rig?.name ?? log.no_rig}<br>
         <span class="run-outcome ${isStop(record.outcome) ? "run-outcome-stop" : ""}">${outcomeWords(record, log)}</span></p>
       <div class="field">
         <label for="who-${record.id}">${log.who}</label>
@@ -26,8 +27,20 @@ export function runView({ record, words: { log }, type, remove, isSure }) {
       </div>
       <details>
         <summary>${fill(log.entries, { count: entries.length })}</summary>
-        <ol>${entries.map((entry) => html`<li><time datetime=${new Date(entry.at).toISOString()}>${clock(entry.at)}</time><span>${entryWords(entry, log)}</span></li>`)}</ol>
+        <ol>${entries.map(entryView(log))}</ol>
       </details>
       <button type="button" class="key ${isSure ? "key-sure" : ""}" @click=${() => remove(record)}>${isSure ? log.remove_sure : log.remove}</button>
     </article>`;
+}
+
+// The entries of a run in their order; each new try of a card that was started over is told apart.
+function entryView(log) {
+  let tries = 1;
+  return (entry) => {
+    const isTry = entry.event === "start_over";
+    if (isTry) tries += 1;
+    return html`
+      <li class=${isTry ? "run-try" : ""}><time datetime=${new Date(entry.at).toISOString()}>${clock(entry.at)}</time>
+        <span>${isTry ? fill(log.try, { number: tries }) : entryWords(entry, log)}</span></li>`;
+  };
 }

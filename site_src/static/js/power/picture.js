@@ -17,7 +17,7 @@ export const drawingView = (state, words) => html`
     ${LAMPS.map((name, place) => lamp(6 + 110 * place, state.lights[name], words.power[`lamp_${name}`], words))}
     ${wire(state)}${pump(state, words)}${speedometer(state, words)}
     <g transform="translate(0 -12)">
-    ${machine(6, 64, words.power.engine, words.power[`engine_${state.engine}`], state.engine !== "off", state.figures && `${state.figures.engine} rpm`)}
+    ${machine(6, 64, words.power.engine, words.power[`engine_${state.engine}`], state.engine !== "off", state.figures && fill(words.power.engine_speed, state.figures))}
     ${shaft(70, 78, state.engine !== "off")}
     ${machine(78, 82, words.power.transmission, words.power[`gear_${state.gear}`], state.shaft_turning)}
     ${gearbox(state, words)}${wheels(state, words)}

@@ -1,5 +1,6 @@
 // What a practice run was worth, and the record of it for the log.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { lasted } from "../lasted.js";
 import { fill } from "../site.js";
 import { shape } from "../warning.js";
 
@@ -15,7 +16,7 @@ export function verdictView({ run, isKept, words, again }) {
       ${outcome in SHAPES ? shape(SHAPES[outcome]) : nothing}
       <h2>${told[`outcome_${outcome}`]}</h2>
       <p>${told[`outcome_${outcome}_told`]}</p>
-      <p>${fill(told.took, { minutes: Math.floor(took_s / 60), seconds: Math.floor(took_s % 60) })}</p>
+      <p>${fill(told.took, { time: lasted({ took_s }, words) })}</p>
       ${harm.length ? html`<h3>${told.harm}</h3>${listed(harm, words)}` : nothing}
       ${right.length ? html`<h3>${told.right}</h3>${listed(right, words)}` : nothing}
       <h3>${told.planted}</h3>
@@ -34,10 +35,11 @@ export function recordOf({ run, beganAt, endedAt, words, rig }) {
     id: `${beganAt.toISOString()}-practice`,
     kind: "practice",
     title: `${told.title}: ${told[`task_${run.task}`]}`,
-    rig: rig?.name ?? "",
+    rig: rig && { id: rig.id, name: rig.name },
     who: "",
     began_at: beganAt.toISOString(),
     ended_at: endedAt.toISOString(),
+    took_s: run.verdict.took_s,
     outcome: told[`outcome_${run.verdict.outcome}`],
     notes: "",
     entries: run.notes.map(({ at_s, code }) => ({ at: new Date(beganAt.getTime() + at_s * 1000).toISOString(), code, told: words.note[code] })),

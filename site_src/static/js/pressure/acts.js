@@ -2,7 +2,7 @@
 import { asBed, changed, isJoint, linesOf, without, withJoint, withLine, withTwin } from "./lay.js";
 import { tagged } from "../units.js";
 
-export function actsOn({ state, data, rig, ready, lineOf, shown, show, undo, work, afresh, share }) {
+export function actsOn({ state, data, rig, ready, lineOf, shown, show, undo, unfold, work, afresh, share }) {
   const tag = (text) => (text === "" ? "" : tagged(text, state.system));
   const change = (id, changes) =>
     Object.entries(changes).reduce((lay, [name, value]) => changed(lay, id, name, value), state.lay);
@@ -27,6 +27,7 @@ export function actsOn({ state, data, rig, ready, lineOf, shown, show, undo, wor
     tag,
     share,
     undo,
+    unfold,
     afresh,
     choose: (id, name, value) => show(change(id, { [name]: value, ...(name === "device" && { loss: "" }) }), once(name)),
     type: (id, name, text) => show(change(id, { [name]: name === "loss" ? tag(text) : tagged(text, state.system) }), `${id} ${name}`),

@@ -7,7 +7,7 @@ import { entryStepper } from "./settings.js";
 export function boundsView({ bounds, limit, selected, data, system, u, refusal, shown, labelOf, act }) {
   const { words } = data;
   return html`
-    <details class="section" ?open=${refusal?.field === "limit"}>
+    <details class="section" ?open=${refusal?.field === "limit"} @toggle=${(event) => act.unfold("bounds", event.target.open)}>
       <summary>${words.bounds.title}</summary>
       ${entryStepper({
         of: "bounds", name: "limit", label: words.bounds.limit, entry: limit, blank: bounds?.limit ?? "", data, system, u, refusal, shown,

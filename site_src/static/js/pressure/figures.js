@@ -1,5 +1,6 @@
 // Every figure of a lay, each opening on its working and its source.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { cited } from "../cited.js";
 import { fill } from "../site.js";
 
 function rows(line, typed, data, u, rules, origin) {
@@ -7,8 +8,9 @@ function rows(line, typed, data, u, rules, origin) {
   const told = (sentence, facts) => fill(words.pressure[sentence], { ...u, ...facts });
   const { friction, elevation, inlet, nozzle } = line.workings;
   const hose = data.hoses.find((choice) => choice.id === typed.hose);
-  const formula = (id) => told("formula_source", { ...formulas[id], basis: words.basis[formulas[id].basis] });
-  const coefficient = origin ? told("rig_source", { ...friction, origin: words.pressure[`origin_${origin}`] }) : told("hose_source", { ...friction, source: hose.source, basis: words.basis[hose.basis] });
+  const source = (sentence, facts) => cited(words.pressure[sentence], { ...u, ...facts });
+  const formula = (id) => source("formula_source", { ...formulas[id], basis: words.basis[formulas[id].basis] });
+  const coefficient = origin ? told("rig_source", { ...friction, origin: words.pressure[`origin_${origin}`] }) : source("hose_source", { ...friction, source: hose.source, basis: words.basis[hose.basis] });
   const joint = line.end === "joint";
   const device = line.device !== "none" && data.sources[line.device];
   return [
@@ -17,7 +19,7 @@ function rows(line, typed, data, u, rules, origin) {
     ["friction_rate", line.friction_rate, "friction_rate", told("working_friction_rate", friction), [coefficient, formula("friction")]],
     ["elevation", line.elevation, "pressure", told("working_elevation", elevation), [formula("elevation")]],
     device && ["appliance", line.appliance, "pressure", typed.loss ? words.pressure.working_own_loss : rules[line.device].map((step) => told("working_appliance", step)).join("; "),
-      typed.loss ? [] : [told("loss_source", { device: device.label, source: device.source, basis: words.basis[device.basis] })]],
+      typed.loss ? [] : [source("loss_source", { device: device.label, source: device.source, basis: words.basis[device.basis] })]],
     ["flow", line.flow, "flow", joint ? told("working_joint_flow", line) : told(`working_${line.end}_flow`, nozzle), line.end === "smooth" ? [formula("smooth_flow")] : []],
     line.reaction !== null && ["reaction", line.reaction, "force", told(`working_${line.end}_reaction`, nozzle), [formula(line.end === "smooth" ? "smooth_reaction" : "fog_reaction")]],
     ["velocity", line.velocity, "velocity", told("working_velocity", line), [formula("velocity")]],

@@ -9,7 +9,7 @@ export function nowView({ lay, answer, flowing, data, system, u, refusal, shown,
   const { words } = data;
   const gated = answer.lines.some((line) => line.gate);
   return html`
-    <details class="section" ?open=${refusal?.field === "gauge"}>
+    <details class="section" ?open=${refusal?.field === "gauge"} @toggle=${(event) => act.unfold("flowing", event.target.open)}>
       <summary>${words.now.title}</summary>
       ${entryStepper({
         of: "now", name: "gauge", label: words.now.gauge, entry: lay.now.pressure, blank: answer.pressure,

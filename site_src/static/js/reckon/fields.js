@@ -2,7 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList, stepper } from "../controls.js";
 import { stepped } from "../pressure/lay.js";
-import { fill } from "../site.js";
+import { colon, fill } from "../site.js";
 import { bare } from "../units.js";
 import { offered } from "./entries.js";
 
@@ -21,7 +21,7 @@ export function enteredView({ data, entries, system, u, shown }) {
     if (!bare(entries[field.name])) return "\u2013";
     return field.kind === "count" ? bare(entries[field.name]) : `${shown(field.kind, entries[field.name])} ${u[`u_${field.kind}`]}`;
   };
-  return html`<ul class="entered">${asked({ data, entries }).map((field) => html`<li>${labelOf(field, data)}: <b>${told(field)}</b></li>`)}</ul>`;
+  return html`<ul class="entered">${asked({ data, entries }).map((field) => html`<li>${labelOf(field, data)}${colon} <b>${told(field)}</b></li>`)}</ul>`;
 }
 
 export function fieldsView({ data, entries, system, u, refusal, shown, act }) {

@@ -1,16 +1,17 @@
 // Every figure of a water or foam page, each opening on its working and its source.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { cited } from "../cited.js";
 import { fill } from "../site.js";
 
 export function figuresView({ data, answer, entries, u, origin }) {
   const { words, formulas } = data;
-  const told = (name) => fill(words.reckon.source, { ...formulas[name], basis: words.basis[formulas[name].basis] });
+  const told = (name) => cited(words.reckon.source, { ...formulas[name], basis: words.basis[formulas[name].basis] });
   const hoses = data.fields.filter((field) => field.kind === "hose")
     .flatMap((field) => [...field.customary_options, ...field.metric_options].filter((hose) => hose.id === entries[field.name]));
   const sources = (row) => [
     ...row.sources.map(told),
     ...(row.sources.includes("friction")
-      ? hoses.map((hose) => origin ? fill(words.reckon.rig_hose_source, { origin }) : fill(words.reckon.hose_source, { ...hose, basis: words.basis[hose.basis] }))
+      ? hoses.map((hose) => origin ? fill(words.reckon.rig_hose_source, { origin }) : cited(words.reckon.hose_source, { ...hose, basis: words.basis[hose.basis] }))
       : []),
   ];
   return html`

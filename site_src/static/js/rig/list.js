@@ -1,6 +1,6 @@
 // The rigs on this phone: stand beside one, make, copy, delete.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
+import { colon, fill } from "../site.js";
 
 export function listView({ rigs, chosen, asked, words, act }) {
   return html`
@@ -8,7 +8,7 @@ export function listView({ rigs, chosen, asked, words, act }) {
     ${chosen ? html`<p class="standing"><span>${words.rig.here}</span> <b>${chosen.name}</b></p>` : rigs.length ? html`<p>${words.rig.not_chosen}</p>` : nothing}
     <div class="rows">
       ${rigs.filter((rig) => rig.id !== chosen?.id).map((rig) => html`
-        <button type="button" class="key key-wide" @click=${() => act.choose(rig)}>${words.rig.choose}: ${rig.name}</button>`)}
+        <button type="button" class="key key-wide" @click=${() => act.choose(rig)}>${words.rig.choose}${colon} ${rig.name}</button>`)}
       <button type="button" class="key key-wide" @click=${act.make}>${words.rig.make}</button>
     </div>
     ${chosen

@@ -8,15 +8,15 @@ const speech = "speechSynthesis" in window ? window.speechSynthesis : null;
 const isOn = (name) => chosen(name, "off") === "on";
 
 export class Aids {
-  constructor({ words, language, redraw }) {
-    Object.assign(this, { words, language, redraw, last: null });
+  constructor({ words, redraw }) {
+    Object.assign(this, { words, redraw, last: null });
     speech?.addEventListener?.("voiceschanged", redraw); // voices come late
     addEventListener("pagehide", () => speech?.cancel());
   }
 
-  // A voice that needs no signal, or undefined.
+  // A voice that needs no signal and speaks the page's language, or undefined.
   get voice() {
-    return speech?.getVoices().find((voice) => voice.localService && voice.lang.startsWith(this.language));
+    return speech?.getVoices().find((voice) => voice.localService && voice.lang.startsWith(document.documentElement.lang));
   }
 
   // Read a text, once: the same text again is not read again.

@@ -1,15 +1,18 @@
 // The card when it stands still: stopped at a sign that did not come, at a danger, after a shift that failed twice, or finished.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { home } from "../site.js";
 import { shape } from "../warning.js";
 import { enterLink, fromCard } from "../diagnose/enter.js";
 import { saidOf } from "./stop.js";
+import { cardsFor } from "./unlike.js";
 
-const LOOKS_AGAIN = ["not_seen", "time_up"];
+const AGAIN = { not_seen: "look_again", time_up: "look_again", other_card: "ask_again" };
 
-export function haltView({ stopped, steps, words, send, state }) {
+export function haltView({ stopped, steps, words, send, state, data }) {
   const { shift } = words;
   const said = saidOf(stopped, steps, words);
-  const key = (kind) => html`<button type="button" class="key key-wide" @click=${() => send({ kind })}>${shift[kind]}</button>`;
+  const key = (kind, label = kind) => html`<button type="button" class="key key-wide" @click=${() => send({ kind })}>${shift[label]}</button>`;
+  const isOther = stopped.reason === "other_card";
   return html`
     <section class="halt" role="alert">
       ${shape("stop")}
@@ -21,21 +24,32 @@ export function haltView({ stopped, steps, words, send, state }) {
       ${stopped.reason === "danger" ? html`<h3>${shift.stop_do}</h3><p>${shift.danger_radio}</p>` : nothing}
     </section>
     <div class="rows">
-      ${LOOKS_AGAIN.includes(stopped.reason) ? key("look_again") : nothing}
+      ${stopped.reason in AGAIN ? key("look_again", AGAIN[stopped.reason]) : nothing}
+      ${stopped.reason === "danger" || isOther ? nothing : html`<a class="key key-wide" href=${enterLink(fromCard(state))}>${shift.diagnose}</a>`}
       ${stopped.reason === "danger"
         ? nothing
-        : html`<a class="key key-wide" href=${enterLink(fromCard(state))}>${shift.diagnose}</a>
-            <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shift.danger}</button>`}
+        : html`<button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shift.danger}</button>`}
       ${state.offer.can_start_over ? key("start_over") : nothing}
-    </div>`;
+    </div>
+    ${isOther ? html`<h2>${shift.other_cards}</h2>${cardsFor(data, answeredBy(state))}` : nothing}`;
 }
 
-export const doneView = ({ words, told, send, finished }) => html`
-  <section>
+// What is known of the rig, with the answer that was given last.
+function answeredBy({ rig, sequence, stopped }) {
+  const { asks } = sequence.steps.find(({ id }) => id === stopped.step);
+  return { ...Object.fromEntries(Object.entries(rig).filter(([, answer]) => answer !== "unknown")), [asks]: stopped.answer };
+}
+
+export const doneView = ({ words, told, send, finished, next }) => html`
+  <section class="done">
     <h2 class="step-act">${words.shift.done}</h2>
     <p>${finished}</p>
     <p>${told}</p>
     <div class="rows">
       <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${words.shift.danger}</button>
     </div>
+    <nav class="done-next" aria-label=${words.shift.next}>
+      <b>${words.shift.next}</b>
+      ${next.map(({ address, title }) => html`<a class="key" href=${new URL(address, home).href}>${title}</a>`)}
+    </nav>
   </section>`;

@@ -15,6 +15,11 @@ export function known(questions, profile) {
 export const mayFit = (fits, answered) =>
   Object.entries(fits).every(([question, answers]) => !(question in answered) || answers.includes(answered[question]));
 
+// What is to be seen at a step; what goes for some rigs only is said where this is known to be one.
+export const signOf = (step, answered) =>
+  step.note_for && Object.entries(step.note_for).every(([question, answers]) => answers.includes(answered[question]))
+    ? `${step.see} ${step.note}` : step.see;
+
 // Answers by question in words, such as "PTO, two-stage".
 export const inWords = (answered, words) =>
   Object.entries(answered).map(([question, answer]) => words.rig_answer[question][answer]).join(", ");

@@ -1,5 +1,6 @@
 // What is read aloud of a card as it stands.
 import { fill } from "../site.js";
+import { signOf } from "./known.js";
 import { saidOf } from "./stop.js";
 
 export function spoken({ state, steps, words }) {
@@ -11,5 +12,5 @@ export function spoken({ state, steps, words }) {
   }
   const step = steps[state.offer.step];
   if (state.offer.holding) return state.offer.hold_left_s > 0 ? step.holding : step.over;
-  return [step.act, fill(shift.see_said, step), step.caution ?? ""].join(" ");
+  return [step.act, fill(shift.see_said, { see: signOf(step, state.rig) }), step.caution ?? ""].join(" ");
 }

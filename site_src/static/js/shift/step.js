@@ -2,24 +2,25 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
 import { shape, warning } from "../warning.js";
+import { signOf } from "./known.js";
 
 const LONG = 3; // more answers than this leave no room for the sign above them
 
-export function stepView({ offer, steps, words, send, path }) {
+export function stepView({ offer, steps, rig, isSecond, words, send, path }) {
   const step = steps[offer.step];
   const missing = offer.missing.map((fact) => words.guard[fact] ?? words.guard.other).join(", ");
   return html`
     <section class="step" aria-live="polite">
       <div class="step-head">
         <span class="place">${words.place[step.place]}</span>
-        <span class="step-count">${fill(words.shift.step, offer)}</span>
+        <span class="step-count">${counted(offer, words)}${isSecond ? `, ${words.shift.step_second}` : nothing}</span>
       </div>
       <div class="step-body">
-        ${offer.again ? html`<p class="notice">${fill(words.shift.again, { missing })}</p>` : nothing}
         <h2 class="step-act">${step.act}</h2>
         ${offer.holding ? pause(offer, step, words) : nothing}
-        <p class="step-see"><b>${words.shift.see}</b>${step.see}</p>
+        <p class="step-see"><b>${words.shift.see}</b>${signOf(step, rig)}</p>
         ${step.caution ? warning("caution", words.shift.caution, step.caution) : nothing}
+        ${offer.again ? html`<p class="notice">${fill(words.shift.again, { missing })}</p>` : nothing}
         <p class="step-why"><b>${words.shift.why}</b>${step.why}</p>
         ${path}
         ${offer.can_go_back
@@ -29,6 +30,8 @@ export function stepView({ offer, steps, words, send, path }) {
       ${answers(offer, step, words, send)}
     </section>`;
 }
+
+const counted = (offer, { shift }) => offer.again ? shift.step_again : fill(offer.of ? shift.step_of : shift.step, offer);
 
 function pause(offer, step, words) {
   const left = Math.ceil(offer.hold_left_s);

@@ -1,0 +1,95 @@
+"""Help: plain questions of each topic, answered short, each with the way to the page that does it."""
+import flask
+
+from site_src import data
+
+routes = flask.Blueprint("help", __name__)
+# topic: where its name stands in the words, and whose pages lead to it: modules of routes, or one page
+TOPICS = {
+    "pressure": (("site", "nav", "pressure"), ["pressure"]),
+    "water": (("help", "topic", "water"), ["water"]),
+    "shift": (("site", "shift", "title"), ["shift"]),
+    "diagnose": (("diagnose", "diagnose", "title"), ["diagnose", "recovery"]),
+    "test": (("test", "test", "title"), ["test"]),
+    "rig": (("help", "topic", "rig"), ["rig", "rigs"]),
+    "tables": (("site", "tables", "title"), ["tables"]),
+    "log": (("help", "topic", "log"), ["log", "why.practice"]),
+    "why": (("site", "nav", "why"), ["why"]),
+    "phone": (("help", "topic", "phone"), []),
+}
+# where an answer may lead: the page, what stands open in its address, and where its name stands in the words
+WAYS = {
+    "start": ("start.home", {}, ("site", "site", "home")),
+    "pressure": ("pressure.page", {}, ("site", "nav", "pressure")),
+    "hydrant": ("water.page", {"source": "hydrant"}, ("water", "page", "hydrant", "title")),
+    "tank": ("water.page", {"source": "tank"}, ("water", "page", "tank", "title")),
+    "draft": ("water.page", {"source": "draft"}, ("water", "page", "draft", "title")),
+    "relay": ("water.page", {"source": "relay"}, ("water", "page", "relay", "title")),
+    "foam": ("water.foam", {}, ("site", "nav", "foam")),
+    "shift": ("shift.index", {}, ("site", "shift", "title")),
+    "card_scene": ("shift.run", {"card": "scene"}, ("site", "card", "scene", "title")),
+    "card_road": ("shift.run", {"card": "road"}, ("site", "card", "road", "title")),
+    "card_hydrant": ("shift.run", {"card": "hydrant"}, ("site", "card", "hydrant", "title")),
+    "card_draft": ("shift.run", {"card": "draft"}, ("site", "card", "draft", "title")),
+    "card_stages": ("shift.run", {"card": "stages"}, ("site", "card", "stages", "title")),
+    "card_freeze": ("shift.run", {"card": "freeze"}, ("site", "card", "freeze", "title")),
+    "card_override": ("shift.run", {"card": "override"}, ("site", "card", "override", "title")),
+    "diagnose": ("diagnose.page", {}, ("diagnose", "diagnose", "title")),
+    "faults": ("diagnose.read", {}, ("diagnose", "read", "title")),
+    "collar": ("diagnose.collar", {}, ("diagnose", "collar", "title")),
+    "lights": ("diagnose.lights", {}, ("diagnose", "lights", "title")),
+    "water_loss": ("diagnose.water", {}, ("diagnose", "water", "title")),
+    "leak": ("diagnose.leak", {}, ("diagnose", "leak", "title")),
+    "test": ("test.index", {}, ("test", "test", "title")),
+    "years": ("test.part", {"part": "years"}, ("test", "test", "years")),
+    "rig": ("rig.page", {}, ("rig", "rig", "title")),
+    "panel_card": ("rig.card", {}, ("rig", "rig", "card")),
+    "tables": ("tables.index", {}, ("site", "tables", "title")),
+    "friction": ("tables.table", {"page": "friction"}, ("site", "tables", "friction")),
+    "tips": ("tables.table", {"page": "tips"}, ("site", "tables", "tips")),
+    "reaction": ("tables.table", {"page": "reaction"}, ("site", "tables", "reaction")),
+    "elevation": ("tables.table", {"page": "elevation"}, ("site", "tables", "elevation")),
+    "log": ("log.page", {}, ("log", "title")),
+    "practice": ("why.practice", {}, ("practice", "practice", "title")),
+    "why": ("why.page", {}, ("why", "why", "title")),
+    "speeds": ("why.speeds", {}, ("why", "speeds", "title")),
+    "heat": ("why.heat", {}, ("why", "heat", "title")),
+    "sources": ("about.sources", {}, ("site", "sources", "title")),
+    "cautions": ("about.cautions", {}, ("site", "cautions", "title")),
+}
+
+
+@routes.app_context_processor
+def lead():
+    """The help page that the page being made leads to: its topic, or None for the list of them; and its words."""
+    page = (flask.request.endpoint, flask.request.blueprint)
+    found = [topic for name in page for topic, (_, pages) in TOPICS.items() if name in pages]
+    return {"help_topic": found[0] if found else None, "h": data.words("help")["help"]}
+
+
+def _named(place):
+    """The words at a place: its file, then keys."""
+    file, *keys = place
+    found = data.words(file)
+    for key in keys:
+        found = found[key]
+    return found
+
+
+def _way(name):
+    endpoint, parts, place = WAYS[name]
+    open_parts = {"system": data.opening_system()} if endpoint == "tables.table" else {}
+    return {"endpoint": endpoint, "parts": {**parts, **open_parts}, "name": _named(place)}
+
+
+@routes.get("/help/")
+def index():
+    told = {topic: {"name": _named(place), "asked": data.words(f"help/{topic}")} for topic, (place, _) in TOPICS.items()}
+    return flask.render_template("help/index.html", topics=told)
+
+
+@routes.get("/help/<topic>/")
+def topic(topic):
+    told = data.words(f"help/{topic}")
+    questions = [{**row, **told[row["id"]], "way": _way(row["way"])} for row in data.load(f"help/{topic}")["question"]]
+    return flask.render_template("help/topic.html", name=_named(TOPICS[topic][0]), questions=questions)

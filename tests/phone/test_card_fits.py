@@ -1,0 +1,92 @@
+"""A shift card on small screens, on its side and in large letters: the act and the keys never hide one another."""
+import pytest
+from playwright.sync_api import expect
+
+from tests.phone.card import hasten, open_card
+
+SMALL = {"width": 320, "height": 568}
+ON_ITS_SIDE = {"width": 740, "height": 360}
+LARGE = "document.documentElement.style.fontSize = '200%'"
+# the edges of the screen, of the act, of what is to be seen, and of the keys, in CSS px
+EDGES = """() => {
+  scrollTo(0, 0);
+  const box = (part) => document.querySelector(part).getBoundingClientRect();
+  const [act, see, keys] = [box(".step-act"), box(".step-see"), box(".answers")];
+  return { height: innerHeight, act: act.bottom, right: act.right, see: see.bottom, top: keys.top, left: keys.left, bottom: keys.bottom };
+}"""
+
+
+def each_step(card, size):
+    """The edges at each step of a card on a screen of this size, up to its last."""
+    for step in card.steps:
+        card.run_to(step)
+        card.page.set_viewport_size(size)
+        yield step, card.page.evaluate(EDGES)
+        card.page.set_viewport_size({"width": 360, "height": 740})
+
+
+@pytest.fixture
+def handset(take):
+    return hasten(take())
+
+
+def fresh(handset, name):
+    """A card with priming and a late light left out by its answers, so that its steps are few."""
+    card = open_card(handset, name)
+    card.steps = [step for step in card.steps if step not in ("light_later", "prime")]
+    return card
+
+
+def test_keys_leave_the_act_in_sight_on_a_small_screen(handset):
+    """At 320 by 568 the whole act stands above the keys, and every key is on the screen."""
+    hidden = [(step, edges) for step, edges in each_step(fresh(handset, "scene"), SMALL)
+              if edges["act"] > edges["top"] or edges["bottom"] > edges["height"]]
+    assert hidden == []
+
+
+def test_keys_stand_beside_the_act_on_a_screen_on_its_side(handset):
+    """At 740 by 360 the keys are on the screen, beside the act and not over it."""
+    hidden = [(step, edges) for step, edges in each_step(fresh(handset, "scene"), ON_ITS_SIDE)
+              if edges["right"] > edges["left"] or edges["bottom"] > edges["height"]]
+    assert hidden == []
+
+
+@pytest.mark.parametrize("size", [SMALL, ON_ITS_SIDE], ids=["small", "on its side"])
+def test_a_card_taken_up_again_shows_its_act_and_its_keys(handset, size):
+    """What is said of a card that was left takes no room from the act, from what is to be seen, or from the keys."""
+    card = open_card(handset, "scene")
+    card.run_to("pump")
+    card.page.reload()
+    expect(card.page.locator(".resumed")).to_be_visible()
+    card.page.set_viewport_size(size)
+    edges = card.page.evaluate(EDGES)
+    assert edges["bottom"] <= edges["height"]
+    assert edges["see"] <= edges["top"] or edges["right"] <= edges["left"]
+
+
+OVERHANGS = """() => [...document.querySelectorAll(".answers .key")].filter((key) => {
+  const said = document.createRange();
+  said.selectNodeContents(key);
+  const [inner, outer] = [said.getBoundingClientRect(), key.getBoundingClientRect()];
+  return inner.left < outer.left || inner.right > outer.right || inner.top < outer.top || inner.bottom > outer.bottom;
+}).map((key) => key.textContent)"""
+
+
+@pytest.mark.parametrize("size", [SMALL, ON_ITS_SIDE], ids=["small", "on its side"])
+@pytest.mark.parametrize("address", ["shift/stages/", "fr/shift/stages/"])
+def test_words_stay_within_their_keys(take, address, size):
+    """The keys of a question, which share a row, hold their words in either language."""
+    page = take(locale="fr-CA" if address.startswith("fr/") else "en-US", viewport=size).open(address)
+    page.locator(".answers").wait_for()
+    assert page.evaluate(OVERHANGS) == []
+
+
+def test_large_letters_are_not_covered(handset):
+    """With text at twice its size the keys follow what is to be read instead of lying over it."""
+    card = open_card(handset, "scene")
+    for step in ("light_first", "gear"):
+        card.run_to(step)
+        card.page.evaluate(LARGE)
+        edges = card.page.evaluate(EDGES)
+        card.page.evaluate("document.documentElement.style.fontSize = ''")
+        assert edges["see"] <= edges["top"]

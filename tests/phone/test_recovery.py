@@ -1,0 +1,60 @@
+"""The recovery card: each drive its own order, and no order where the profile does not settle one."""
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from site_src import data
+from tests.phone.card import beside
+from tests.phone.words import STEPS
+
+D = data.words("diagnose")["recovery"]
+SPLIT = {"drive": "midship", "shift_control": "air", "transmission": "automatic"}
+
+
+def opened(handset, **answers):
+    beside(handset, **answers)
+    card = handset.open("rig/recovery/").locator(".recovery")
+    expect(card).to_be_visible()
+    return card
+
+
+@pytest.mark.parametrize(("rig", "acts", "others"), [
+    (SPLIT, {"centre", "pump", "gear"}, {"pump_electric", "pump_lever", "pto_on", "gear_manual"}),
+    ({**SPLIT, "shift_control": "electric"}, {"volts", "pump_electric", "gear"}, {"centre", "pump", "pump_lever"}),
+    ({**SPLIT, "shift_control": "manual", "transmission": "manual"}, {"zero_manual", "pump_lever", "gear_manual"}, {"centre", "zero", "gear"}),
+    ({"drive": "pto", "transmission": "automatic"}, {"pto_on", "pto_ok"}, {"pump", "speedometer", "pto_on_manual", "front_in"}),
+    ({"drive": "pto", "transmission": "manual"}, {"pto_on_manual"}, {"pto_on", "gear_manual"}),
+    ({"drive": "front", "transmission": "automatic"}, {"front_in", "front_place"}, {"pto_on", "ok_light", "throttle_ready"}),
+], ids=lambda part: "-".join(part.values()) if isinstance(part, dict) else "")
+def test_each_drive_has_its_own_order(handset, rig, acts, others):
+    """The acts are those of the rig's drive, shift and transmission, called common practice, and no others."""
+    card = opened(handset, **rig)
+    listed = card.locator(".first li b").all_inner_texts()
+    assert {STEPS[act]["act"] for act in acts} <= set(listed)
+    assert not {STEPS[act]["act"] for act in others} & set(listed)
+    expect(card.locator(".first")).to_contain_text(D["order_for"].partition("{what}")[2])
+    has_collar = rig["drive"] == "midship"
+    expect(card.get_by_text(D["refused"])).to_have_count(int(has_collar))
+    expect(card.get_by_text(D["unjoined"])).to_have_count(int(not has_collar))
+    expect(card.get_by_text(D["override"])).to_have_count(int(has_collar and rig["shift_control"] != "manual"))
+
+
+@pytest.mark.parametrize("rig", [{}, {"drive": "rear", "shift_control": "air", "transmission": "automatic"}, {"drive": "midship", "transmission": "automatic"}],
+                         ids=["nothing", "rear", "no shift control"])
+def test_no_order_is_guessed(handset, rig):
+    """A profile that leaves the order open gets lines for what the makers' manuals say, and no act of ours."""
+    card = opened(handset, **rig)
+    expect(card.get_by_text(D["order_other"])).to_be_visible()
+    assert set(card.locator(".first li").all_inner_texts()) == {D["blank"]}
+
+
+@pytest.mark.parametrize("rig", [SPLIT, {**SPLIT, "shift_control": "electric"}], ids=["air", "electric"])
+@pytest.mark.parametrize("language", ["", "fr/"])
+def test_the_longest_orders_fit_one_sheet(take, language, rig):
+    """On letter paper the card is one sheet for the cab, in the longer language too."""
+    handset = take(locale="fr-CA" if language else "en-US")
+    beside(handset, **rig)
+    page = handset.open(f"{language}rig/recovery/")
+    expect(page.locator(".recovery")).to_be_visible()
+    assert len(re.findall(rb"/Type\s*/Page\b", page.pdf(prefer_css_page_size=True))) == 1

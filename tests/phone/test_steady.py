@@ -1,0 +1,22 @@
+"""Nothing moves under a thumb when the calculator arrives after the page."""
+import pytest
+
+SHIFTS = """() => new Promise((done) => {
+  const seen = [];
+  new PerformanceObserver((list) => seen.push(...list.getEntries())).observe({ type: "layout-shift", buffered: true });
+  setTimeout(() => done(seen.reduce((sum, { value }) => sum + value, 0)), 100);
+})"""
+# what a page shows only once it computes
+PAGES = {
+    "pressure/": ".gauge", "water/relay/": "#why details", "diagnose/": "#diagnose .key", "why/": "#bench .key", "shift/bay/": "#card .key",
+}
+
+
+@pytest.mark.parametrize("address", PAGES)
+def test_page_stays_where_it_is(handset, address):
+    """What is in sight before the calculator is there keeps its place once it is."""
+    page = handset.context.new_page()
+    page.route("**/micropython.wasm", lambda route: (page.wait_for_timeout(600), route.continue_()))
+    page.goto(handset.host.origin + address)
+    page.locator(PAGES[address]).first.wait_for()
+    assert page.evaluate(SHIFTS) < 0.01
