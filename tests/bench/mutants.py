@@ -80,7 +80,7 @@ class Breaker:
         return not self.failed
 
     def pytest_runtestloop(self, session):
-        by_id = {item.nodeid: item for item in session.items}
+        self.items = {item.nodeid: item for item in session.items}
         reached = reach.by_line(session.items, self.run, self.options.keep, self.options.slowest)
         gc.freeze()  # so that a fork shares what is there already
         names = self.options.modules or sorted(path.stem for path in (ROOT / "calc").glob("[a-z]*.py"))
@@ -89,22 +89,26 @@ class Breaker:
             mutants = broken.mutants(name)
             before = {told["name"] for told in json.loads(kept.read_text())["survived"]} if self.options.survivors else None
             began = time.monotonic()
+            unbroken = {"module": name, "function": "nothing", "is_function": False, "apply": lambda: None}
+            if self.notices(unbroken, self.tests(unbroken, reached), reached):
+                pytest.exit(f"{self.killers['nothing'][:1]} fails with nothing broken: see to that first")
             survived = []
             for mutant in mutants:
                 if before is not None and mutant["name"] not in before:
                     continue
-                tests = [by_id[test] for test in self.order(reached.tests(mutant), mutant, reached)]
-                if not self.notices(mutant, tests, reached):
+                if not self.notices(mutant, self.tests(mutant, reached), reached):
                     survived.append({key: mutant[key] for key in ("module", "name", "line")})
             told = {"mutants": len(mutants), "survived": survived, "seconds": round(time.monotonic() - began)}
             kept.write_text(json.dumps(told, indent=1))
             report(name, told)
         return True
 
-    def order(self, tests, mutant, reached):
-        """The tests that noticed the last changes near by, then the quick before the slow."""
-        near = self.killers[mutant["function"]]
-        return [test for test in near if test in tests] + sorted(tests - set(near), key=lambda test: (reached.seconds[test], test))
+    def tests(self, mutant, reached):
+        """The tests that may notice: first those that noticed the last changes near by, then the quick before the slow."""
+        names, near = reached.tests(mutant), self.killers[mutant["function"]]
+        ordered = [name for name in near if name in names]
+        ordered += sorted(names - set(near), key=lambda name: (reached.seconds[name], name))
+        return [self.items[name] for name in ordered]
 
     def put_in_place(self, mutant):
         try:

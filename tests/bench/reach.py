@@ -3,7 +3,6 @@ import hashlib
 import os
 import pathlib
 import pickle
-import signal
 import time
 
 import coverage
@@ -34,7 +33,10 @@ class Reached:
 
 
 def by_line(items, run, folder, slowest):
-    """Run the tests of each file not measured before, in a process of its own so that nothing it keeps is left behind."""
+    """What the tests reach but those that take longer than `slowest` seconds.
+
+    The tests of each file not measured before are run, in a process of its own so that nothing they keep is left behind.
+    """
     kept = folder / "reach.pickle"
     calc = _digest(sorted((ROOT / "calc").glob("*.py")))
     told = pickle.loads(kept.read_bytes()) if kept.exists() else {}
@@ -44,10 +46,12 @@ def by_line(items, run, folder, slowest):
     for path in sorted({item.path for item in items}):
         digest = _digest([path])
         if told["files"].get(str(path), {}).get("digest") != digest:
-            tests = _elsewhere(lambda: _measured([item for item in items if item.path == path], run, slowest))
+            tests = _elsewhere(lambda: _measured([item for item in items if item.path == path], run))
             told["files"][str(path)] = {"digest": digest, "tests": tests}
             kept.write_bytes(pickle.dumps(told))
         for test, (spent, touched) in told["files"][str(path)]["tests"].items():
+            if spent > slowest:
+                continue
             seconds[test] = spent
             for spot in touched:
                 lines.setdefault(spot, set()).add(test)
@@ -72,27 +76,18 @@ def _elsewhere(work):
     return found
 
 
-def _measured(items, run, slowest):
-    """CPU seconds and lines run, by test; one that takes too long is cut off and left out, and so is one that fails."""
-    def cut(number, frame):
-        late.append(True)
-        raise TimeoutError("too slow to run against every mutant")
-
-    signal.signal(signal.SIGVTALRM, cut)
+def _measured(items, run):
+    """CPU seconds and lines run, by test that passes."""
     measure = coverage.Coverage(data_file=None, source=["calc"], config_file=False)
     spent = {}
     measure.start()
     for item in items:
-        late = []
         measure.switch_context(item.nodeid)
         began = time.process_time()
-        signal.setitimer(signal.ITIMER_VIRTUAL, slowest)
-        passed = run(item)
-        signal.setitimer(signal.ITIMER_VIRTUAL, 0)
-        if not passed and not late:
-            print(f"left out, for it fails with nothing broken: {item.nodeid}")
-        if passed and not late:
+        if run(item):
             spent[item.nodeid] = time.process_time() - began
+        else:
+            print(f"left out, for it fails with nothing broken: {item.nodeid}")
     measure.stop()
     touched = {test: [] for test in spent}
     data = measure.get_data()

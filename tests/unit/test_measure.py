@@ -140,3 +140,9 @@ def test_no_readings_to_read(run):
     with pytest.raises(CalcError) as refused:
         run("measure", "read", units=US, handbook=15.5, readings="150")
     assert (refused.value.field, refused.value.code) == ("readings", "missing")
+
+
+def test_spread_in_whole_percent(run):
+    """By hand: losses of 5 and 15 in like readings are half their mean off, 50 %."""
+    typed = [{"inlet": inlet, "outlet": "100", "flow": "100", "length": "100"} for inlet in ("105", "115")]
+    assert run("measure", "read", units=US, handbook=10, readings=typed)["spread"] == "50"
