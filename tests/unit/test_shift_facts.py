@@ -137,3 +137,14 @@ def test_a_missing_guard_is_told_by_step_and_name(run, needs):
         begun(run, {"id": "look", "kind": "confirm", "proves": ["engine_idle", "parking_brake"]}, {"id": "shift", "kind": "confirm", "act": "gear", **needs})
     lacking = "parking_brake" if needs.get("needs") else "engine_idle"
     assert (refused.value.code, refused.value.facts) == ("guard_missing", {"step": "shift", "guard": lacking})
+
+
+def test_an_answer_that_proves_is_asked_for_again(run):
+    """Where an answer proved the fact, the question is offered again, and what is missing is the fact alone."""
+    state = begun(
+        run, {"id": "ask", "kind": "ask", "answers": [{"id": "calm", "proves": ["people_clear"]}]},
+        {"id": "then", "kind": "confirm", "needs": ["people_clear"]}, LAST)
+    state = run("shift", "advance", state=state, event={"kind": "seen", "step": "ask", "answer": "calm", "at_s": 1})
+    assert state["offer"]["step"] == "then"
+    offer = run("shift", "advance", state=state, event={"kind": "resume", "at_s": 2})["offer"]
+    assert (offer["step"], offer["wanted"], offer["missing"]) == ("ask", "then", ["people_clear"])

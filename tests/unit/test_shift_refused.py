@@ -96,5 +96,6 @@ def test_priming_without_a_limit_does_not_start(run):
 def test_a_fact_that_nothing_proves_is_refused(run):
     """Asked for the proof of a fact that no step before gives, it says which fact."""
     with pytest.raises(CalcError) as refused:
-        run("course", "next_proof", steps=[LOOK, {**LOOK, "id": "act", "needs": ["seen"]}], position=1, facts=[], rig={})
+        steps = [LOOK, {**LOOK, "id": "act", "needs": ["seen"]}, {**LOOK, "id": "late", "proves": ["seen"]}]
+        run("course", "next_proof", steps=steps, position=1, facts=[], rig={})
     assert (refused.value.field, refused.value.code, refused.value.facts) == ("sequence", "unproved_need", {"need": "seen"})
