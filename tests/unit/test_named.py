@@ -6,6 +6,7 @@ from calc.errors import CalcError
 ROWS = [{"size_in": 6, "gpm": 1000, "first_10ft_ft": 3.4, "add_10_ft": 0.6}]
 FOAM_LINE = {"coefficient": 15.5, "flow_gpm": 95, "rise_ft": 0, "nozzle_psi": 100}
 SHUTTLE = {"tank_gal": 2500, "road_minutes": 11.5, "fill_minutes": 5, "dump_minutes": 4}
+NET = {"discharge_accuracy_psi": 2, "lift_accuracy_ft": 0.5, "loss_accuracy_ft": 1}
 # arguments that are taken, and the bounds that a docstring gives: both allowed
 SOUND = {
     ("air", "pressure_psi"): ({"altitude_ft": 500}, {"altitude_ft": (-1500, 20000)}),
@@ -37,12 +38,15 @@ SOUND = {
     ("shuttle", "tankers_for"): ({"wanted_gpm": 200, **SHUTTLE}, {}),
     ("supply", "hydrant_flow_gpm"): ({"static_psi": 65, "residual_psi": 50, "test_flow_gpm": 500, "at_psi": 20}, {"at_psi": (0, 65)}),
     ("supply", "additional_lines"): ({"static_psi": 65, "residual_psi": 50}, {}),
+    ("uncertainty", "net_band_from_draft_psi"): (NET, {}),
+    ("uncertainty", "pitot_flow_band_gpm"): (
+        {"flows_gpm": [1250], "pitots_psi": [69], "pitot_accuracy_psi": 1, "tip_percent": 0.5}, {}),
     ("supply", "tank_minutes"): ({"tank_gal": 500, "flow_gpm": 150}, {}),
     ("supply", "relay_spacing_ft"): (
         {"coefficient": 0.08, "flow_gpm": 1000, "discharge_psi": 185, "residual_psi": 20, "rise_ft": 0}, {}),
     ("supply", "shuttle_gpm"): ({"tank_gal": 2500, "cycle_minutes": 20}, {}),
 }
-NAMES = {"rows", "size_in", "gears", "pump_gear", "step_gpm", "test", "is_round_trip", "tankers"}  # chosen from a table, and refused as unknown elsewhere
+NAMES = {"rows", "size_in", "gears", "pump_gear", "step_gpm", "test", "is_round_trip", "tankers", "flows_gpm", "pitots_psi"}  # chosen from a table, and refused as unknown elsewhere
 ARGUMENTS = [(*which, name) for which, (sound, _) in SOUND.items() for name in sound if name not in NAMES]
 BOUNDS = [(*which, name, *ends) for which, (_, bounds) in SOUND.items() for name, ends in bounds.items()]
 

@@ -117,3 +117,12 @@ def test_standing_on_no_day(run, changes, field, code):
         run("service_due", "standing", **{"results": [], "on_ms": ON, "interval_days": 365, **changes})
     assert (refused.value.field, refused.value.code) == (field, code)
     assert run("service_due", "standing", results=[], on_ms=0, interval_days=365)["status"] == "never"
+
+
+def test_the_days_that_a_standing_rests_on(run):
+    """The newest test, whatever it proved, and the newest that passed; one of this very moment counts."""
+    results = [{"at_ms": ON - days * DAY_MS, "status": each} for days, each in ((40, "pass"), (0, "not_proven"), (20, "pass"))]
+    found = run("service_due", "standing", results=results, on_ms=ON, interval_days=365)
+    assert (found["last_ms"], found["passed_ms"]) == (ON, ON - 20 * DAY_MS)
+    none = run("service_due", "standing", results=[], on_ms=ON, interval_days=365)
+    assert (none["last_ms"], none["passed_ms"], none["due_ms"]) == (None, None, None)

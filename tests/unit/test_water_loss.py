@@ -147,3 +147,11 @@ def test_vacuum_in_any_unit(run):
     with pytest.raises(CalcError) as refusal:
         run("leak", "vacuum_inhg", field="from", text="700", units=units.shown_in("SI"))
     assert (refusal.value.code, refusal.value.facts["most"]) == ("out_of_range", "102")  # 30 x 3.3864
+
+
+def test_gauges_still_to_be_read(run):
+    """What was not read is told in its order, and a gauge that there is none of by its name, no longer than sixty letters."""
+    assert run("gauges", "side", rows=ROWS, seen={"master": "low"})["unread"] == ["intake", "line"]
+    with pytest.raises(CalcError) as refusal:
+        run("gauges", "side", rows=ROWS, seen={"x" * 61: "low"})
+    assert refusal.value.facts == {"gauge": "x" * 60}
