@@ -115,9 +115,8 @@ def rated_share(lift_ft):
     them, common practice.
     """
     check_within("lift_ft", lift_ft, 0, LIFT_SHARES[-1][0])
-    for (from_ft, from_share), (to_ft, to_share) in zip(LIFT_SHARES, LIFT_SHARES[1:]):
-        if lift_ft <= to_ft:
-            return from_share + (to_share - from_share) * (lift_ft - from_ft) / (to_ft - from_ft)
+    (from_ft, from_share), (to_ft, to_share) = next(pair for pair in zip(LIFT_SHARES, LIFT_SHARES[1:]) if lift_ft <= pair[1][0])
+    return from_share + (to_share - from_share) * (lift_ft - from_ft) / (to_ft - from_ft)
 
 
 def vacuum_inhg(head_ft):

@@ -53,9 +53,7 @@ def hydrant_class(flow_gpm):
     Source: NFPA 291 as driver/operator study cards report it (1,500, 1,000 and 500 gpm).
     """
     check_not_negative("flow_gpm", flow_gpm)
-    for least_gpm, name in CLASSES:
-        if flow_gpm >= least_gpm:
-            return name
+    return next(name for least_gpm, name in CLASSES if flow_gpm >= least_gpm)
 
 
 def residual_psi(test, flow_gpm):

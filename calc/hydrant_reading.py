@@ -71,10 +71,8 @@ def _flowing(entries, units, rows):
     outlets = readout.count(entries, "outlets", 1, hydrant.MOST_OUTLETS)
     try:
         flow_gpm = hydrant.outlets_flow_gpm(bore_in, pitot_psi, coefficient, outlets)
-    except CalcError as error:
-        if error.code != "below_table":
-            raise
-        raise CalcError("pitot", "below_table", least=_text(units, error.facts["least"]))
+    except CalcError as error:  # all is within its bounds, so only the table can be left
+        raise CalcError("pitot", error.code, least=_text(units, error.facts["least"]))
     is_large = bore_in > hydrant.LARGEST_PLAIN_IN
     factor = hydrant.large_outlet_factor(pitot_psi) if is_large else 1
     rows.append(readout.row(units, "test_large" if is_large else "test", "flow", flow_gpm, (

@@ -75,7 +75,7 @@ def call(name, arguments_json):
         answer = _answer(name, arguments_json)
         try:
             return json.dumps({"ok": answer})
-        except RuntimeError:
+        except RuntimeError:  # pragma: no cover - CPython's reader has stopped by then; only MicroPython reads so deep
             raise CalcError("arguments", "too_deep")
     except CalcError as error:
         told = dict(error.facts)

@@ -33,10 +33,9 @@ def rated_pressure_psi(rated_gpm, flow_gpm):
         return 0
     if flow_gpm <= points[-1][0]:
         return points[-1][1]
-    for (more_gpm, less_psi), (less_gpm, more_psi) in zip(points, points[1:]):
-        if flow_gpm >= less_gpm:
-            share = (more_gpm - flow_gpm) / (more_gpm - less_gpm)
-            return less_psi + share * (more_psi - less_psi)
+    (more_gpm, less_psi), (less_gpm, more_psi) = next(pair for pair in zip(points, points[1:]) if flow_gpm >= pair[1][0])
+    share = (more_gpm - flow_gpm) / (more_gpm - less_gpm)
+    return less_psi + share * (more_psi - less_psi)
 
 
 def within_rating(rated_gpm, flow_gpm, net_psi):

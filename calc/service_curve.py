@@ -61,8 +61,5 @@ def marks(most, units, kind):
     step = 1.0
     while step < end:
         step *= 10
-    for share in (100, 50, 40, 20, 10, 5, 4, 2):
-        if end / (step / share) <= MOST_MARKS:
-            step = step / share
-            break
+    step = next(step / share for share in (100, 50, 40, 20, 10, 5, 4, 2) if end / (step / share) <= MOST_MARKS)
     return [{"at": count * step / end, "text": plain(count * step, 1)} for count in range(int(end / step + 1e-9) + 1)]

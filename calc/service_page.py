@@ -50,8 +50,8 @@ def _points(standard, units):
 
 
 def _plan(rig, conditions, problems):
-    """The plan, leaving out conditions that cannot be; None where even so there is none."""
-    for _ in range(MOST_PROBLEMS):
+    """The plan, leaving out conditions that cannot be, one a round; None where even so there is none."""
+    for _ in range(MOST_PROBLEMS):  # pragma: no branch - there are fewer conditions than that
         try:
             return service_test.plan(rig, conditions)
         except CalcError as error:

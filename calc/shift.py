@@ -149,9 +149,7 @@ def _settled(state):
 def _offered_step(state, event, offered):
     if offered["step"] is None or event.get("step") != offered["step"]:
         raise CalcError("step", "not_offered", offered=offered["step"])
-    for step in state["sequence"]["steps"]:
-        if step["id"] == offered["step"]:
-            return step
+    return next(step for step in state["sequence"]["steps"] if step["id"] == offered["step"])
 
 
 def _seen(state, event, offered):
@@ -228,10 +226,10 @@ def _back(state, event, offered):
     _look_away(state)
     _undo(state, state["position"])
     steps = state["sequence"]["steps"]
-    while state["position"] > 0:
+    while True:
         state["position"] -= 1
         _undo(state, state["position"])
-        if not course.is_needless(steps[state["position"]], state):
+        if state["position"] == 0 or not course.is_needless(steps[state["position"]], state):
             return
 
 

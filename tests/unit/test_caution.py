@@ -103,6 +103,7 @@ def test_stops_before_cautions(run):
         (a_line(), 301, "pressure"),
         (pushing(90), 150, "force"),
         (a_line(flow_gpm=500), 150, "flow"),
+        (a_line(flow_gpm=50), 150, "flow"),
     ],
 )
 def test_kind(run, line, discharge_psi, kind):

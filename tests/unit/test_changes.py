@@ -119,3 +119,35 @@ def set_appliances(lines, square):
         each["appliance_psi"] *= square
         if "lines" in each["end"]:
             set_appliances(each["end"]["lines"], square)
+
+
+@pytest.mark.parametrize(
+    ("limit_psi", "parallel", "expected_gpm"),
+    [
+        (100.5, 1, 100 * 0.25**0.5),  # by hand: half a psi is left of the 2 that 100 gpm lose in 100 ft of C 2
+        (102, 2, 200),                # two hoses lose half a psi: four times as much is twice the flow
+        (100, 1, 0),                  # still water alone takes the limit
+    ],
+)
+def test_greatest_flow_near_its_end(run, limit_psi, parallel, expected_gpm):
+    """However little is left to lose, it is counted."""
+    told = greatest(run, [line(fog(100, 100), 2, 100, parallel=parallel)], limit_psi)
+    assert told["flow_gpm"] == pytest.approx(expected_gpm, rel=1e-9)
+
+
+def test_greatest_flow_of_hose_that_loses_nothing_to_speak_of(run):
+    """A flow of more than ten million is none: it is refused as a flow."""
+    with pytest.raises(CalcError) as refusal:
+        greatest(run, [line(fog(100, 100), 1e-8, 1)], 600)
+    assert (refusal.value.field, refusal.value.code) == ("flow_gpm", "too_large")
+
+
+def test_refused_by_name(run):
+    """A pressure that is none is refused by its name, a line that is not there by its own."""
+    for ask, name in ((compared, "discharge_psi"), (greatest, "limit_psi")):
+        with pytest.raises(CalcError) as refusal:
+            ask(run, [a_pair()], "100", *([{}] if ask is compared else []))
+        assert (refusal.value.field, refusal.value.code) == (name, "not_a_number")
+    with pytest.raises(CalcError) as refusal:
+        compared(run, [a_pair()], 100, {"cellar": True})
+    assert refusal.value.facts == {"line": "cellar"}

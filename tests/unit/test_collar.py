@@ -82,3 +82,14 @@ def test_answers_open_the_diagnosis(given, kind):
                 sign = answer.get("sign") or (answer.get("denied") if proof["id"] in contradicted else None)
                 signs.update({sign: "seen"} if sign else {})
     assert signs and fault.next_check(fault.for_rig(BASE, {"drive": "midship"}), signs, "technician", "idle", 0)["kind"] == kind
+
+
+def test_what_speaks_for_and_against(run):
+    """By the instruments, from memory: a dark light speaks for road and between, against pump; wheels on the needle tell nothing."""
+    told = places(run, light="dark", speedometer="wheels")
+    rows = {row["place"]: (row["for"], row["against"]) for row in told["places"]}
+    assert rows == {"road": (["light"], []), "between": (["light"], []), "pump": ([], ["light"])}
+    assert told["silent"] == ["speedometer"]
+    with pytest.raises(CalcError) as refusal:
+        places(run, light="blue")
+    assert (refusal.value.code, refusal.value.facts) == ("unknown_answer", {"proof": "light"})

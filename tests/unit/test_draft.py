@@ -123,3 +123,22 @@ def test_refusal(run, module, function, arguments, field, code):
     with pytest.raises(CalcError) as refusal:
         run(module, function, **arguments)
     assert (refusal.value.field, refusal.value.code) == (field, code)
+
+
+def test_boiling_water_is_not_lifted(run):
+    """At 20,000 ft the air presses 6.75 psi (International Standard Atmosphere), and water at 212 F boils at 14.7."""
+    assert run("draft", "max_lift_ft", altitude_ft=20000, water_f=212) == 0
+
+
+@pytest.mark.parametrize(("altitude_ft", "water_f"), [(0, 90), (2000, 60), (5000, 75)])
+def test_counted_lift_is_what_the_air_no_longer_lifts(run, altitude_ft, water_f):
+    """What is counted as lift is exactly the lift that is lost against the sea with water at 60 F."""
+    usual_ft, here_ft = (run("draft", "max_lift_ft", altitude_ft=ft, water_f=f) for ft, f in ((0, 60), (altitude_ft, water_f)))
+    counted_ft = run("draft", "counted_lift_ft", lift_ft=10, altitude_ft=altitude_ft, water_f=water_f)
+    assert counted_ft == pytest.approx(10 + usual_ft - here_ft, rel=1e-12)
+
+
+def test_low_vacuum(run):
+    """By hand: half an inch of mercury is 0.565 ft; none is none."""
+    assert run("draft", "lift_from_vacuum_ft", vacuum_inhg=0.5) == pytest.approx(0.565, rel=1e-12)
+    assert run("draft", "lift_from_vacuum_ft", vacuum_inhg=0) == 0

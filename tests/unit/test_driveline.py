@@ -88,3 +88,18 @@ def test_refusals(run, function, good, zero_allowed):
             with pytest.raises(CalcError) as refusal:
                 run("driveline", function, **{**good, name: value})
             assert (refusal.value.field, refusal.value.code) == (name, code)
+
+
+def test_too_many_gears(run):
+    """Twelve gears are compared; a thirteenth is refused."""
+    gears = [[str(place), 10 + place] for place in range(13)]
+    assert run("driveline", "gear_of_speed", shown_mph=10, gears=gears[:12], pump_gear="0")["code"] == "pump_gear"
+    with pytest.raises(CalcError) as refusal:
+        run("driveline", "gear_of_speed", shown_mph=10, gears=gears, pump_gear="0")
+    assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("gears", "too_many", {"most": 12})
+
+
+def test_just_a_tenth_off_is_still_that_gear(run):
+    """By hand: 90 for 100 is a tenth below; just past it is no gear."""
+    for shown_mph, code in ((90.0001, "pump_gear"), (89.9999, "no_gear"), (109.9999, "pump_gear"), (110.0001, "no_gear")):
+        assert run("driveline", "gear_of_speed", shown_mph=shown_mph, gears=[["4", 100]], pump_gear="4")["code"] == code

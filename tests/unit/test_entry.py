@@ -7,6 +7,7 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from calc.errors import CalcError
+from site_src import units
 from tests import bridge
 
 # one spelling: digits with at most one point or comma among them, one minus before, blanks around
@@ -126,3 +127,19 @@ def test_quantity_refused(run, text, code):
     with pytest.raises(CalcError) as refusal:
         run("entry", "quantity", units=UNITS, kind="length", field="rise", text=text)
     assert (refusal.value.field, refusal.value.code) == ("rise", code)
+
+
+@pytest.mark.parametrize("text", ["\u00a05", "5\u2003", "X5", "5X", "\x0b5"])
+def test_only_blanks_that_a_keyboard_makes(run, text):
+    """Other blanks, and letters, are no part of a number on either Python."""
+    with pytest.raises(CalcError) as refusal:
+        run("entry", "number", field="length", text=text)
+    assert (refusal.value.field, refusal.value.code) == ("length", "not_a_number")
+
+
+@pytest.mark.parametrize(("function", "more", "field"), [("quantity", {"field": "length"}, "length"), ("shown", {}, "text")])
+def test_a_system_within_a_system(run, function, more, field):
+    """What stands behind the first mark is the system, and this is none."""
+    with pytest.raises(CalcError) as refusal:
+        run("entry", function, units=units.shown_in("US"), kind="length", text="5@US@SI", **more)
+    assert (refusal.value.field, refusal.value.code) == (field, "unknown_units")

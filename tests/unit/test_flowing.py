@@ -141,3 +141,73 @@ def test_refused_limit(run):
         with pytest.raises(CalcError) as refusal:
             bounds(run, limit=limit)
         assert refusal.value.field == "limit"
+
+
+def test_small_surge(run):
+    """By hand, as above: 80.8 psi at 150 gpm is 10.8 at 20, in bar 0.74: told to its first figure, 0.7."""
+    pressure = {"factor": 0.0689476, "places": 2}  # the definition: 1 psi = 0.0689476 bar
+    bar = {"shown": "bar", "systems": {**UNITS["systems"], "bar": {**UNITS["systems"]["ours"], "pressure": pressure}}}
+    lay = a_lay(a_line(end=fog("20@ours", "100@ours"), length="200@ours", rise="0@ours"))
+    told = run("bounds", "answer", lay=lay, shelf=SHELF, units=bar, line="A", limit="")
+    assert told["surge"]["least"] == "0.70"
+
+
+def test_all_that_is_drawn_of_the_pump(run):
+    """Points stand in the page's units: 150 gpm and 169.75 psi, and the rating of a 250 gpm pump, with factors of two and three."""
+    factors = {"flow": {"factor": 2, "places": 0}, "pressure": {"factor": 3, "places": 0}}
+    doubled = {"shown": "doubled", "systems": {**UNITS["systems"], "doubled": {**UNITS["systems"]["ours"], **factors}}}
+    lay = {**a_lay(a_line(length="200@ours", rise="0@ours", end=fog("150@ours", "100@ours"))), "source": TANK}
+    told = run("at_pump", "answer", lay=lay, shelf=SHELF, units=doubled, profile={"pump_rated": "250@ours"})["picture"]
+    assert told["point"] == pytest.approx([300, 509.25])
+    # by hand: 250 psi up to half, 200 at 70 %, 150 at all of 250 gpm
+    assert told["rating"] == [pytest.approx(point) for point in ([0, 750], [250, 750], [350, 600], [500, 450])]
+    assert at_pump(run, {})["picture"]["rating"] == []
+
+
+def test_a_lay_that_needs_no_pump(run):
+    """Downhill far enough the nozzle has its pressure from the height alone: the pump adds nothing, and nothing is asked of the engine."""
+    steep = a_line(length="100", rise="-400", end=fog("50", "100"))  # 173.6 psi of height
+    profile = {"pump_rated": "150", "speed_capacity": "1610", "speed_seventy": "1700", "speed_fifty": "1820"}
+    found = at_pump(run, profile, TANK, steep)
+    assert (found["net"], found["power"], found["engine"]) == ("0", "0", None)
+    assert at_pump(run, profile, {**TANK, "kind": "draft", "lift": "20"}, steep)["net"] == "0"
+    # fed with more than it needs, the pump adds nothing either
+    assert at_pump(run, profile, {**TANK, "kind": "fed", "intake": "200"})["net"] == "0"
+
+
+@pytest.mark.parametrize("name", ["speed_capacity", "speed_seventy", "speed_fifty", "pump_rated"])
+def test_a_profile_is_refused_by_name(run, name):
+    """A speed or a rating that is no number is refused at its own field; two speeds are enough for an estimate."""
+    profile = {"pump_rated": "150", "speed_capacity": "1610", "speed_seventy": "1700", "speed_fifty": "1820"}
+    with pytest.raises(CalcError) as refusal:
+        at_pump(run, {**profile, name: "fast"})
+    assert (refusal.value.field, refusal.value.code) == (name, "not_a_number")
+    if name != "pump_rated":
+        assert at_pump(run, {**profile, name: ""})["engine"] is not None
+    assert at_pump(run, "no profile")["engine"] is None
+
+
+def test_each_line_by_its_name_and_as_it_was(run):
+    """Each nozzle stands under its own line's name, with its pressure while all was open beside what it is now."""
+    found = flowing(run, a_wye(a_line(), a_line(id="B")), shut=["B"])["lines"]
+    assert [line["id"] for line in found] == ["A", "B"]
+    assert [line["open_outlet"] for line in found] == ["100", "100"]  # gated as asked, all open
+    bare = {**a_lay(a_line()), "now": {"pressure": "", "gates": "set"}}
+    told = run("flowing", "now", lay=bare, shelf=SHELF, units=UNITS)["lines"]
+    assert "open_flow" not in told[0] and told[0]["flow"] == "150"
+    assert flowing(run, a_line(), pressure="0")["lines"][0]["flow"] == "0"
+
+
+@pytest.mark.parametrize(("runs", "least"), [("1", "80"), ("2", "40")])
+def test_surge_of_each_hose(run, runs, least):
+    """By hand, as above: half the water in each of two hoses is half the surge, and 10 gpm of 150 are 5 psi."""
+    assert bounds(run, runs=runs)["surge"]["least"] == least
+    assert bounds(run, end=fog("10", "100"))["surge"]["least"] == "5"
+
+
+def test_no_surge_without_hose(run):
+    """A nozzle on the wye itself has no hose to surge in; half a foot is hose."""
+    for length, surges in (("0", False), ("0.5", True)):
+        lay = a_lay(a_wye(a_line(length=length)))
+        told = run("bounds", "answer", lay=lay, shelf=SHELF, units=UNITS, line="A", limit="400")
+        assert (told["surge"] is not None) == surges

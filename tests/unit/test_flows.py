@@ -5,6 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from calc import tree
 from calc.errors import CalcError
 from tests.unit.lays import TREES, flowing, fog, line, nozzle_flows
 
@@ -117,3 +118,10 @@ def test_refused(run, psi):
     with pytest.raises(CalcError) as refused:
         flowing(run, [line(fog())], psi)
     assert refused.value.field == "discharge_psi"
+
+
+def test_a_step_that_only_leads_up_comes_to_nothing():
+    """From still water with no pressure any flow uphill costs work: the step is halved away, and the search ends."""
+    branch = tree.Branch(None, 10, 0.01, tree.Outlet(100, 100, 50), False)
+    tree._descend([branch], [100], 0)
+    assert 0 < branch.flow_gpm < 1e-9

@@ -146,3 +146,10 @@ def test_refusal(run, function, good, field, value, code):
     with pytest.raises(CalcError) as refusal:
         run("hose", function, **{**good, field: value})
     assert (refusal.value.field, refusal.value.code) == (field, code)
+
+
+def test_too_many_side_by_side_tells_how_many(run):
+    """Twelve hoses are the most, and the refusal says so."""
+    with pytest.raises(CalcError) as refusal:
+        run("hose", "parallel_coefficient", coefficients=[2] * 13)
+    assert refusal.value.facts == {"most": 12}

@@ -108,3 +108,65 @@ def test_refusal(run, function, arguments, field, code):
     with pytest.raises(CalcError) as refusal:
         run("hydrant", function, **arguments)
     assert (refusal.value.field, refusal.value.code) == (field, code)
+
+
+@pytest.mark.parametrize(
+    ("static_psi", "residual_psi", "percentage", "first_digit", "squaring"),
+    [
+        # study cards: a drop of up to 10 % three more lines, 15 % two, 25 % one; up to the first digit of static three more
+        # (that is its tens), twice it two, three times it one. By hand, squaring: 4, 9, 16 times the drop must leave 20
+        (100, 90, 3, 3, 1),        # 10 %; 10; 100 - 40 leaves 60, 100 - 90 leaves 10
+        (100, 89.9, 2, 2, 1),
+        (100, 85, 2, 2, 1),
+        (100, 84.9, 1, 2, 1),
+        (100, 75, 1, 1, 0),
+        (100, 74.9, 0, 1, 0),
+        (60, 54, 3, 3, 1),         # its first digit just met
+        (65, 58.6, 3, 2, 1),       # 6.4 is past 6
+        (60, 50, 1, 2, 1),         # 60 - 40 leaves just 20
+        (60, 49.9, 1, 2, 0),
+        (10, 5, 0, 0, 0),          # the first digit of 10 is 1
+        (8, 1, 0, 3, 0),           # and of 8 it is 8
+        (100, 99.999, 3, 3, 20),   # twenty are enough to tell
+    ],
+)
+def test_more_lines(run, static_psi, residual_psi, percentage, first_digit, squaring):
+    """Each rule of thumb at and just past its steps."""
+    told = run("supply", "additional_lines", static_psi=static_psi, residual_psi=residual_psi)
+    assert (told["percentage"], told["first_digit"], told["squaring"]) == (percentage, first_digit, squaring)
+    assert (told["least"], told["most"]) == (min(percentage, first_digit, squaring), max(percentage, first_digit, squaring))
+
+
+def test_no_drop_is_no_test(run):
+    """A residual at static says nothing of the hydrant, and the refusal tells the static pressure."""
+    with pytest.raises(CalcError) as refusal:
+        run("supply", "additional_lines", static_psi=65, residual_psi=65)
+    assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("residual_psi", "not_below_static", {"static_psi": 65})
+
+
+@pytest.mark.parametrize(
+    ("rise_ft", "spacing_ft"),
+    # by hand: 8 psi per 100 ft at 1,000 gpm in C 0.08; 165 psi to lose, less or more by 0.434 a foot
+    [(0, 2062.5), (50, 1791.25), (-50, 2333.75), (380, 1.0), (400, 0)],
+)
+def test_relay_spacing_on_a_hill(run, rise_ft, spacing_ft):
+    """Uphill the next pumper stands nearer, downhill farther, and where height alone takes all nowhere."""
+    told = run("supply", "relay_spacing_ft", coefficient=0.08, flow_gpm=1000, discharge_psi=185, residual_psi=20, rise_ft=rise_ft)
+    assert told == pytest.approx(spacing_ft, rel=1e-9, abs=1e-9)
+
+
+def test_a_plain_outlet_has_no_factor(run):
+    """By hand: 3 in is still plain, 29.84 x 0.9 x 9 x 4 = 966.8; a fifth outlet is on no hydrant."""
+    told = run("hydrant", "outlets_flow_gpm", bore_in=3, pitot_psi=4, discharge_coefficient=0.9, outlets=4)
+    assert told == pytest.approx(4 * 29.84 * 0.9 * 9 * 2, rel=1e-9)
+    with pytest.raises(CalcError) as refusal:
+        run("hydrant", "outlets_flow_gpm", bore_in=3, pitot_psi=4, discharge_coefficient=0.9, outlets=5)
+    assert refusal.value.field == "outlets"
+
+
+def test_below_the_table_tells_where_it_begins(run):
+    """The table of large outlets begins at 2 psi."""
+    with pytest.raises(CalcError) as refusal:
+        run("hydrant", "large_outlet_factor", pitot_psi=1.99)
+    assert (refusal.value.code, refusal.value.facts) == ("below_table", {"least": 2})
+    assert run("hydrant", "large_outlet_factor", pitot_psi=2) == 0.97

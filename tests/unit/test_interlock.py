@@ -75,3 +75,12 @@ def test_refusal(run):
     with pytest.raises(CalcError) as refusal:
         behind(run, hazard="lit")
     assert (refusal.value.field, refusal.value.code) == ("lights", "unknown")
+
+
+def test_too_many_inputs(run):
+    """Eight inputs are 256 states; a ninth is refused before they are counted out."""
+    table = {"inputs": [str(place) for place in range(8)], "never_both": [], "lights": []}
+    assert len(run("interlock", "rows", table=table)) == 256
+    with pytest.raises(CalcError) as refusal:
+        run("interlock", "rows", table={**table, "inputs": [*table["inputs"], "8"]})
+    assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("table", "too_large", {"most": 8})

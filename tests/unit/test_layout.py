@@ -253,3 +253,32 @@ def test_deep_lay_on_both(run):
     """Sixty lines in a row come through JSON on both Pythons."""
     report = run("layout", "discharge_pressure", layout=a_chain(60))
     assert report["discharge_psi"] == pytest.approx(104.8, rel=1e-9)  # by hand: 100 + 60 x 0.08
+
+
+@pytest.mark.parametrize(
+    ("lay", "facts"),
+    [
+        ({"lines": [a_line(id="A"), a_line(id="A")]}, {"line": "A"}),
+        ({"lines": [a_line()] * 501}, {"most": 500}),
+        ({"lines": [a_line(id="S", end={"lines": [a_line()] * 501})]}, {"most": 500, "line": "S"}),
+        ({"lines": [a_line(end={"lines": [a_line()] * 300})] * 2}, {"most": 500}),
+        ({"lines": [a_line(), "hose"]}, {"place": 2}),
+        ({"lines": [a_line(end={"lines": [a_line(), "hose"]})]}, {"place": 2, "line": "1"}),
+        ({"lines": [a_line(), a_line(id=7)]}, {"place": 2}),
+        ({"lines": [a_line(id="S", end={"lines": [a_line(id="")]})]}, {"place": 1, "line": "S"}),
+        ({"lines": [a_line(end={"lines": [a_line(), a_line(parallel=13)]})]}, {"line": "1.2", "least": 1, "most": 12}),
+        ({"lines": [a_line(id="B", gate_psi=-1)]}, {"line": "B", "given": -1}),
+        ({"lines": [a_line(end={"lines": []})]}, {"line": "1"}),
+    ],
+)
+def test_a_refusal_says_where(run, lay, facts):
+    """A refusal tells the line, the place in its wye, and the bound that was broken."""
+    with pytest.raises(CalcError) as refusal:
+        run("layout", "discharge_pressure", layout=lay)
+    assert refusal.value.facts == facts
+
+
+def test_bounds_of_a_lay(run):
+    """Five hundred lines side by side, and twelve hoses in a run, are still a lay: 2 / 144 psi of friction, by hand."""
+    assert len(run("layout", "discharge_pressure", layout={"lines": [a_line()] * 500})["lines"]) == 500
+    assert run("layout", "discharge_pressure", layout={"lines": [a_line(parallel=12)]})["discharge_psi"] == near(100 + 2 / 144)

@@ -71,3 +71,19 @@ def test_own_friction_rule_is_noted(run, rule, is_noted):
     """A card worked by C Q^2 L says so where the department has another rule."""
     told = card(run, {**RIG, "friction_rule": rule})["notes"]
     assert ({"code": "other_rule"} in told) == is_noted
+
+
+def test_a_pressure_past_any_fire_hose_is_left_blank(run):
+    """By hand: C 15.5 at 150 gpm is 34.9 psi per 100 ft; 75 and 5,500 ft of it are 1993.1, 50 ft more 2010.6, past 2,000."""
+    beds = [{**RIG["beds"][0], "length": "5500@US"}]
+    weak = {**RIG, "beds": beds, "hoses": [{"hose": "attack-1.75", "coefficient": "15.5@US", "origin": "handbook"}]}
+    assert block(card(run, weak), "set")["rows"][0]["cells"] == ["1995", "2000", None, "1990", None, None]  # floors: 5.2 psi
+
+
+def test_two_beds_with_one_tip_print_it_once(run):
+    """A tip stands once on the card, however many beds end in it."""
+    end = next(bed["end"] for bed in RIG["beds"] if bed["end"]["kind"] == "smooth")
+    beds = [{**RIG["beds"][0], "name": name, "end": end} for name in ("Left", "Right")]
+    names = [row["name"] for row in block(card(run, {**RIG, "beds": beds}), "tips")["rows"]]
+    assert names == [row["name"] for row in block(card(run, {**RIG, "beds": beds[:1]}), "tips")["rows"]]
+    assert len(names) == len(set(names))

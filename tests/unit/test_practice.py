@@ -191,3 +191,29 @@ def test_a_run_ends_once(run):
         with pytest.raises(CalcError) as refusal:
             run("practice", "begin", task=task, parameters=PARAMETERS, lights=LIGHTS, faults=faults)
         assert refusal.value.field == field
+
+
+def test_a_run_of_too_many_notes_takes_no_more(run):
+    """A run that never ends on its own is refused once its notes are past 200: no run of any length can fill the phone."""
+    begun = through(run, "to_pump")
+    note = {"code": "strain", "at_s": 1.0}
+    full = {**begun, "notes": [note] * 200}
+    assert run("practice", "advance", run=full, event={"kind": "tick", "passed_s": 0.1})["ended"] is None
+    with pytest.raises(CalcError) as refusal:
+        run("practice", "advance", run={**full, "notes": [note] * 201}, event={"kind": "tick", "passed_s": 0.1})
+    assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("run", "too_long", {"most": 200})
+
+
+def test_no_verdict_before_the_end(run):
+    """A run that is still on is worth nothing yet."""
+    with pytest.raises(CalcError) as refusal:
+        run("practice", "verdict", run=through(run, "to_pump"))
+    assert (refusal.value.field, refusal.value.code) == ("run", "not_ended")
+
+
+def test_a_brake_let_go_holds_no_light(run):
+    """OK and throttle-ready are wired through the parking brake: with it off both are dark, though the collar is in pump."""
+    begun = through(run, "to_pump", *SOUND_SHIFT[:6])
+    begun["train"]["brake_set"] = False
+    now = run("practice", "advance", run=begun, event={"kind": "tick", "passed_s": 0.1})
+    assert now["shown"]["lights"] == {"engaged": True, "ok": False, "throttle": False}

@@ -59,3 +59,23 @@ def test_refused(run, facts, field):
     with pytest.raises(CalcError) as refusal:
         within(run, **{"flow_gpm": 500, "net_psi": 150, **facts})
     assert refusal.value.field == field
+
+
+@pytest.mark.parametrize(
+    ("flow_gpm", "from_rpm", "to_rpm", "expected_gpm"),
+    [(500, 1000, 1500, 750), (500, 1500, 1000, 500 / 1.5), (0, 1000, 2000, 0)],  # by hand: flow goes with speed
+)
+def test_flow_at_another_speed(run, flow_gpm, from_rpm, to_rpm, expected_gpm):
+    """Half as fast again moves half as much again (affinity laws)."""
+    told = run("pump", "flow_at_speed_gpm", flow_gpm=flow_gpm, from_rpm=from_rpm, to_rpm=to_rpm)
+    assert told == pytest.approx(expected_gpm, rel=1e-12)
+
+
+@pytest.mark.parametrize(("function", "quantity"), [("flow_at_speed_gpm", "flow_gpm"), ("pressure_at_speed_psi", "pressure_psi")])
+def test_refused_speed(run, function, quantity):
+    """A speed of none compares with nothing, and less than nothing is no reading; each by its own name."""
+    sound = {quantity: 100, "from_rpm": 1000, "to_rpm": 1500}
+    for name, value, code in (("from_rpm", 0, "not_positive"), ("to_rpm", 0, "not_positive"), (quantity, -1, "negative")):
+        with pytest.raises(CalcError) as refusal:
+            run("pump", function, **{**sound, name: value})
+        assert (refusal.value.field, refusal.value.code) == (name, code)

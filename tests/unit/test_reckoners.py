@@ -69,6 +69,7 @@ def test_answer(run, page, changes, figure, sum_name, rows):
         ("shuttle", {"wanted": "500"}, "caution", "sites_too_slow", "329"),
         ("shuttle", {"tankers": "6", "fill": "2", "distance": "1"}, "caution", "held_at_dump", "13.3"),  # 24 - 10.7
         ("draft", {"lift": "16"}, "caution", "above_dependable", "16.0"),
+        ("draft", {"lift": "14.8"}, "caution", "above_dependable", "14.8"),   # handbook study cards: 14.7 ft is dependable
         ("draft", {"lift": "26"}, "stop", "beyond_practical", "26.0"),
         ("draft", {"flow": "1300"}, "caution", "past_what_is_left", "1300"),
         ("draft", {"lift": "20", "suction": "4"}, "stop", "beyond_air", "45.2"),  # 20 + 6.3 x 4
@@ -77,6 +78,7 @@ def test_answer(run, page, changes, figure, sum_name, rows):
         ("relay", {"most": "250", "distance": "2800"}, "stop", "hose_above_test", "244"),  # 20 + 224, over 200
         ("relay", {"rated": "1000", "most": "185", "distance": "2000"}, "caution", "past_rating", "160"),
         ("relay", {"rated": "750"}, "caution", "past_capacity", "120"),
+        ("relay", {"climb": "-800"}, "caution", "slope_carries", None),       # 347 psi of height beats the friction
         ("joint", {"limit": "125"}, "stop", "second_intake_over", "130"),
         ("joint", {"before": "210"}, "stop", "between_above_test", "210"),    # supply hose: 200 psi
         ("joint", {"supply": "15"}, "stop", "first_supply_low", "15"),
@@ -197,3 +199,22 @@ def test_same_in_every_system(run, shown, page, family):
     one, other = (float(answer["figure"]["text"]) / factor[name] for answer, name in ((here, shown), (there, "US")))
     places = units.baked()[shown][kind]["places"]
     assert one == pytest.approx(other, abs=0.51 * 10**-places / factor[shown] + 0.51 * 10 ** -units.baked()["US"][kind]["places"])
+
+
+def test_a_hydrant_below_its_class(run):
+    """Classes are given at 20 psi: a hydrant that stands at no more has none."""
+    weak = ask(run, "hydrant", static="20", residual="15", floor="10")
+    assert "class" not in [each["name"] for each in weak["rows"]]
+    assert row(ask(run, "hydrant", static="21", residual="15", floor="10"), "class")["text"] == "C"
+
+
+def test_a_relay_within_its_rating(run):
+    """By hand: 140 on the gauge less 20 at the intake is 120 net; a 1,500 gpm pump promises 150 and more at 1,000."""
+    assert ask(run, "relay", rated="1500")["cautions"] == []
+
+
+def test_no_entries_to_count(run):
+    """A count of what is no set of entries is refused."""
+    with pytest.raises(CalcError) as refusal:
+        run("readout", "count", entries=["2"], name="lines", least=1, most=4)
+    assert (refusal.value.field, refusal.value.code) == ("entries", "damaged")

@@ -132,3 +132,38 @@ def test_shuttle_refusal(run, changes, field, code):
     with pytest.raises(CalcError) as refusal:
         run("shuttle", "plan", **{"tankers": 2, **SHUTTLE, **changes})
     assert (refusal.value.field, refusal.value.code) == (field, code)
+
+
+def test_a_tanker_never_enough(run):
+    """By hand: 2,250 gal in 500 min and 10 min are 4.4 gpm each; thirty bring 132, and no site stands in their way."""
+    asked = {"tank_gal": 2500, "road_minutes": 500, "fill_minutes": 5, "dump_minutes": 5}
+    assert run("shuttle", "tankers_for", wanted_gpm=1000, **asked) is None
+
+
+def test_the_longest_relay(run):
+    """By hand: 49 legs of 165 psi at 8 psi per 100 ft are 101,062.5 ft, fifty pumpers; a foot more is too many."""
+    assert run("relay", "plan", **{**RELAY, "distance_ft": 101062})["pumpers"] == 50
+    with pytest.raises(CalcError) as refusal:
+        run("relay", "plan", **{**RELAY, "distance_ft": 101064})
+    assert (refusal.value.code, refusal.value.facts) == ("too_many_pumpers", {"most": 50})
+
+
+def test_a_leg_of_the_relay(run):
+    """By hand: 240 psi of friction over two legs are 120 in each; where the slope carries no leg is too long."""
+    assert run("relay", "plan", **RELAY)["friction_psi"] == pytest.approx(120, rel=1e-9)
+    assert run("relay", "plan", **{**RELAY, "rise_ft": -800})["reach_ft"] is None
+    with pytest.raises(CalcError) as refusal:
+        run("relay", "plan", **{**RELAY, "most_psi": 20})
+    assert refusal.value.facts == {"residual_psi": 20}
+
+
+def test_as_many_tankers_as_are_useful(run):
+    """By hand: a round of 20 min past sites of 5 has room for just four; alike, the fill site is named; thirty are the most."""
+    even = {"tank_gal": 2500, "road_minutes": 10, "fill_minutes": 5, "dump_minutes": 5}
+    plan = run("shuttle", "plan", tankers=5, **even)
+    assert (plan["useful"], plan["held_by"], plan["wait_minutes"]) == (4, "fill", pytest.approx(5))
+    slightly = run("shuttle", "plan", tankers=5, tank_gal=2500, road_minutes=14.5, fill_minutes=5, dump_minutes=5)
+    assert (slightly["held_by"], slightly["wait_minutes"]) == ("fill", pytest.approx(0.5))
+    far = {**even, "road_minutes": 190}  # 2,250 gal in 200 min: 11.25 gpm each
+    assert run("shuttle", "tankers_for", wanted_gpm=337.5, **far) == 30
+    assert run("shuttle", "tankers_for", wanted_gpm=337.6, **far) is None

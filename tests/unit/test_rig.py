@@ -142,3 +142,21 @@ def test_own_figures_stand_in_place_of_the_handbook(run):
     assert shelf["hoses"]["attack-2.5"] == SHELF["hoses"]["attack-2.5"]
     answer = run("reading", "answer", lay=run("rig", "lay_of", bed=profile["beds"][2]), shelf=shelf, units=US)
     assert answer["pressure_psi"] == pytest.approx(164.125, rel=1e-9)  # by hand: 100 + 11.4 x 1.5^2 x 2.5
+
+
+def test_what_a_profile_does_not_say_stays_the_handbooks(run):
+    """Without a wye loss, a test pressure or a rule of its own, a rig has the shelf's, and the hose says whose figure it is."""
+    profile = {"schema": 1, "id": "a", "name": "Bare", "units": "US", "hoses": [{"hose": "attack-1.75", "coefficient": "11.4@US"}]}
+    shelf = run("rig", "shelf_of", profile=profile, shelf=SHELF, units=US)
+    assert shelf["appliances"] == SHELF["appliances"]
+    own, handbook = shelf["hoses"]["attack-1.75"], SHELF["hoses"]["attack-1.75"]
+    assert (own["coefficient"], own["origin"], own["test_psi"]) == (11.4, "handbook", handbook["test_psi"])
+    assert "rule" not in shelf
+    assert run("rig", "shelf_of", profile={**profile, "friction_rule": "square"}, shelf=SHELF, units=US)["rule"] == "square"
+
+
+def test_a_foreign_field_in_a_nozzle_is_told(run):
+    """What no nozzle has is told at its place."""
+    profile = a_rig()
+    profile["beds"][0]["end"]["colour"] = "red"
+    assert {"field": "beds.0.end.colour", "code": "unknown_field"} in problems(run, profile)

@@ -132,3 +132,25 @@ def test_refusal(run, function, arguments, field, code):
     with pytest.raises(CalcError) as refusal:
         run("rounding", function, **arguments)
     assert (refusal.value.field, refusal.value.code) == (field, code)
+
+
+def test_refused_places_tell_their_bounds(run):
+    """Whoever asks for too many decimals is told how many there are."""
+    with pytest.raises(CalcError) as refusal:
+        run("rounding", "rounded", value=12, places=7)
+    assert refusal.value.facts == {"least": 0, "most": 6}
+    with pytest.raises(CalcError) as refusal:
+        run("rounding", "rounded", value=12, places=False)
+    assert refusal.value.code == "out_of_range"
+
+
+@pytest.mark.parametrize(("value", "step", "expected"), [(0.4, 0.25, 0.5), (-0.4, 0.25, -0.5), (0.6, 1, 1), (0, 5, 0)])
+def test_to_small_steps(run, value, step, expected):
+    """Below one the sign is still the value's."""
+    assert run("rounding", "to_step", value=value, step=step) == expected
+
+
+def test_idle_zeros_end_at_the_point(run):
+    """Zeros before the point are figures of the number."""
+    assert run("rounding", "plain", value=100.0, places=2) == "100"
+    assert run("rounding", "plain", value=1200.50, places=3) == "1200.5"

@@ -97,3 +97,37 @@ def test_more_flow_never_loses_less(run, rule, flow_gpm, more_gpm, length_ft):
     """By every rule more flow loses as much or more, and nothing below nothing."""
     low, high = (loss(run, rule, each, length_ft=length_ft) for each in (flow_gpm, flow_gpm + more_gpm))
     assert 0 <= low <= high * (1 + 1e-12)
+
+
+def test_what_a_rule_is_made_for(run):
+    """The rules of C Q^2 L take any hose; gpm times N four sizes, 2Q^2 + Q one."""
+    assert run("rule", "sizes_in", rule="square") is None and run("rule", "sizes_in", rule="rounded_50") is None
+    assert run("rule", "sizes_in", rule="gpm_times_n") == [1.5, 1.75, 2, 2.5]
+    assert run("rule", "sizes_in", rule="two_q_squared_plus_q") == [2.5]
+
+
+@pytest.mark.parametrize(
+    ("rule", "facts", "told"),
+    [
+        ("gpm_times_n", {"size_in": 5}, {"rule": "gpm_times_n", "sizes": [1.5, 1.75, 2, 2.5]}),
+        ("two_q_squared_plus_q", {"size_in": 3}, {"rule": "two_q_squared_plus_q", "sizes": [2.5]}),
+        # by hand: gpm x 2 / 10 - 10 is nothing at 50 gpm; x 4 at 25
+        ("gpm_times_n", {"size_in": 2, "flow_gpm": 49}, {"rule": "gpm_times_n", "least": 50}),
+        ("gpm_times_n", {"size_in": 1.5, "flow_gpm": 24}, {"rule": "gpm_times_n", "least": 25}),
+    ],
+)
+def test_a_refusal_says_what_would_do(run, rule, facts, told):
+    """The sizes that a rule is for, or the least flow it can reckon, stand in its refusal."""
+    with pytest.raises(CalcError) as refusal:
+        loss(run, rule, **{"flow_gpm": 200, **facts})
+    assert refusal.value.facts == told
+
+
+def test_friction_per_100_ft_by_a_rule(run):
+    """By hand: 300 gpm in each of two hoses is 2 x 9 + 3 psi per 100 ft, however long they are; a refusal keeps its facts."""
+    pair = line(fog(600, 80), 2, 250, parallel=2, size_in=2.5)
+    told, = required(run, [pair], rule="two_q_squared_plus_q")["lines"]
+    assert (told["friction_per_100_ft_psi"], told["friction_psi"]) == pytest.approx((21, 52.5), rel=1e-9)
+    with pytest.raises(CalcError) as refusal:
+        required(run, [line(fog(), size_in=3, id="A")], rule="two_q_squared_plus_q")
+    assert refusal.value.facts == {"line": "A", "rule": "two_q_squared_plus_q", "sizes": [2.5]}

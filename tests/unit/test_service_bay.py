@@ -1,6 +1,7 @@
 """The quick check after a repair, as typed."""
 import pytest
 
+from calc.errors import CalcError
 from site_src import standards
 
 QUICK, ACCURACY = {"tolerance_percent": 5}, {"discharge_psi": 2, "speed_rpm": 10}
@@ -40,3 +41,28 @@ def test_half_a_baseline_is_none(run, baseline):
     """A baseline reading without its speed or its pressure is compared with nothing."""
     found = told(run, [{"engine_rpm": "1500", "discharge_psi": "150@US"}], baseline)
     assert found["status"] == "not_proven" and found["steps"][0]["expected_text"] is None
+
+
+def test_every_step_wrong_is_still_told(run):
+    """Twelve steps, each with a pressure that no gauge shows and a speed of none: both are told of each, and nothing is proven."""
+    found = told(run, [{"engine_rpm": "0", "discharge_psi": "-5@US"}] * 12)
+    places = [f"{place}.{field}" for place in range(12) for field in ("discharge_psi", "engine_rpm")]
+    assert sorted(each["place"] for each in found["problems"]) == sorted(places)
+    assert found["status"] == "not_proven"
+
+
+@pytest.mark.parametrize("name", ["baseline", "readings"])
+def test_too_many_steps(run, name):
+    """A thirteenth step is refused, in the baseline as in the readings."""
+    steps = {"baseline": BASELINE, "readings": BASELINE, name: BASELINE * 13}
+    with pytest.raises(CalcError) as refused:
+        told(run, steps["readings"], steps["baseline"])
+    assert (refused.value.field, refused.value.code, refused.value.facts) == ("readings", "too_many", {"most": 12})
+
+
+def test_refused_tolerance(run):
+    """A tolerance past a half is no check: it is refused as itself, not as a reading."""
+    with pytest.raises(CalcError) as refused:
+        run("service_bay", "answer", baseline=BASELINE, readings=BASELINE, quick={"tolerance_percent": 51}, accuracy=ACCURACY,
+            units=standards.shown_in("US"))
+    assert (refused.value.field, refused.value.code) == ("tolerance_percent", "out_of_range")

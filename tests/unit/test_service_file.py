@@ -65,6 +65,14 @@ def with_reading(**changes):
     return {"at_ms": 5, "readings": [{"engine_rpm": "1000", "discharge_psi": "60@US", **changes}]}
 
 
+@pytest.mark.parametrize("given", [None, [], {}, {"schema": 1}, "baseline"])
+def test_no_baseline(run, given):
+    """What is no baseline is refused whole."""
+    with pytest.raises(CalcError) as refused:
+        run("service_file", "baseline", given=given, units=US)
+    assert (refused.value.field, refused.value.code) == ("file", "not_a_test")
+
+
 @pytest.mark.parametrize(
     ("changes", "code"),
     [
@@ -150,3 +158,28 @@ def test_much_damage_is_refused_or_harmless():
             assert error.field == "file", error
             refused += 1
     assert 50 < refused < 150
+
+
+@pytest.mark.parametrize(
+    ("changes", "at"),
+    [
+        ({"rig": {"pump_rated": "much@US", "x" * 201: "1"}}, "rig"),     # a name longer than any
+        ({"tests": {"capacity": {"attempts": [None] * 501}}}, "tests.capacity.attempts"),
+        ({"conditions": {"x" * 9: {"deep": 1}}}, "conditions.xxxxxxxxx"),
+        ({"equipment": [{"what": "Pitot", "serial": "", "calibrated": "", "lent": "yes"}]}, "equipment.lent"),
+    ],
+)
+def test_the_place_of_the_damage_is_told(run, changes, at):
+    """What is damaged is named by its place."""
+    with pytest.raises(CalcError) as refused:
+        judged(run, {**WHOLE, **changes})
+    assert (refused.value.code, refused.value.facts) == ("damaged", {"at": at})
+
+
+def test_a_reading_from_before_its_run(run):
+    """A record that passes by its shape and still cannot be judged is damaged."""
+    record = copy.deepcopy(WHOLE)
+    record["tests"]["capacity"]["attempts"][0]["sets"][0]["at_s"] = -1
+    with pytest.raises(CalcError) as refused:
+        judged(run, record)
+    assert (refused.value.field, refused.value.code, refused.value.facts) == ("file", "damaged", {"at": "record"})

@@ -105,3 +105,24 @@ def test_standing_refused(run):
     with pytest.raises(CalcError) as refused:
         run("service_due", "standing", results=[{"at_ms": 0, "status": "fine"}], on_ms=ON, interval_days=365)
     assert (refused.value.field, refused.value.code) == ("status", "unknown")
+
+
+@pytest.mark.parametrize(
+    ("changes", "field", "code"),
+    [({"on_ms": -1}, "on_ms", "negative"), ({"interval_days": 0}, "interval_days", "not_positive")],
+)
+def test_standing_on_no_day(run, changes, field, code):
+    """A day before all days, or a proof that holds for none, is refused."""
+    with pytest.raises(CalcError) as refused:
+        run("service_due", "standing", **{"results": [], "on_ms": ON, "interval_days": 365, **changes})
+    assert (refused.value.field, refused.value.code) == (field, code)
+    assert run("service_due", "standing", results=[], on_ms=0, interval_days=365)["status"] == "never"
+
+
+def test_the_days_that_a_standing_rests_on(run):
+    """The newest test, whatever it proved, and the newest that passed; one of this very moment counts."""
+    results = [{"at_ms": ON - days * DAY_MS, "status": each} for days, each in ((40, "pass"), (0, "not_proven"), (20, "pass"))]
+    found = run("service_due", "standing", results=results, on_ms=ON, interval_days=365)
+    assert (found["last_ms"], found["passed_ms"]) == (ON, ON - 20 * DAY_MS)
+    none = run("service_due", "standing", results=[], on_ms=ON, interval_days=365)
+    assert (none["last_ms"], none["passed_ms"], none["due_ms"]) == (None, None, None)

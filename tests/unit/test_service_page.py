@@ -3,6 +3,7 @@ import copy
 
 import pytest
 
+from calc.errors import CalcError
 from site_src import standards
 from tests.unit.service import of
 
@@ -189,3 +190,63 @@ def test_a_blank_is_no_zero(run):
     record["tests"]["capacity"]["attempts"][0]["sets"][0]["values"]["discharge_psi"] = "@US"
     judged = of(answered(run, record)["verdict"], "capacity")
     assert judged["sets"][0]["figures"][1]["value"] is None and judged["status"] == "not_proven"
+
+
+def test_an_error_of_an_instrument_that_is_none(run):
+    """An accuracy that cannot be read is told, and the band it would have given is not guessed."""
+    told = answered(run, a_record(accuracy={"discharge_psi": "little@US"}))
+    assert told["problems"] == [{"place": "accuracy.discharge_psi", "code": "not_a_number"}]
+
+
+@pytest.mark.parametrize("record", [None, [], "test", {}, {"standard": "us"}])
+def test_no_record(run, record):
+    """What is no record of a test is refused whole."""
+    with pytest.raises(CalcError) as refused:
+        answered(run, record)
+    assert (refused.value.field, refused.value.code) == ("record", "damaged")
+
+
+def with_sets(count, **values):
+    """A record whose capacity run holds so many sets with one reading that cannot be."""
+    record = a_record()
+    one, = record["tests"]["capacity"]["attempts"][0]["sets"]
+    bad = {"at_s": 0, "values": {**one["values"], **values}}
+    record["tests"]["capacity"]["attempts"][0]["sets"] = [copy.deepcopy(bad) for _ in range(count)]
+    return record
+
+
+def test_a_test_full_of_what_cannot_be(run):
+    """Impossible readings are told one by one; one taken before its run began is no test."""
+    assert len(answered(run, with_sets(60, discharge_psi="-1@US"))["problems"]) == 60
+    record = a_record()
+    record["tests"]["capacity"]["attempts"][0]["sets"][0]["at_s"] = -1
+    with pytest.raises(CalcError) as refused:
+        answered(run, record)
+    assert (refused.value.field, refused.value.code) == ("record", "damaged")
+
+
+def test_a_suction_hose_of_no_length(run):
+    """Suction hose that has no length is told at its field; the plan stands without it."""
+    record = a_record()
+    record["conditions"]["suction_length_ft"] = "0@US"
+    told = answered(run, record)
+    assert told["problems"] == [{"place": "conditions.suction_length_ft", "code": "out_of_range"}]
+    assert of(told["plan"], "capacity")["gauge_text"] is None
+
+
+def test_a_tip_that_is_none(run):
+    """A reading on its way through a tip without a bore is told at its place, and the rest stands."""
+    record = a_record()
+    record["tests"]["capacity"]["draft"]["tip"]["tip_in"] = "0@US"
+    told = answered(run, record)
+    assert told["problems"] == [{"place": "tests.capacity.draft.tip_in", "code": "not_positive"}]
+    assert "capacity" not in told["live"] and told["plan"]
+
+
+def test_a_vacuum_that_rose_by_itself(run):
+    """No pump gains vacuum with the primer off: the later reading is told as the wrong way round, at its place."""
+    record = a_record()
+    record["tests"]["vacuum"] = {"values": {"vacuum_reached_inhg": "23@US", "vacuum_after_inhg": "24@US"}}
+    told = answered(run, record)
+    assert told["problems"] == [{"place": "tests.vacuum.vacuum_after_inhg", "code": "wrong_way"}]
+    assert of(told["verdict"], "vacuum")["status"] == "not_proven"

@@ -240,3 +240,30 @@ def test_refused(run, test, given, field, code, facts):
         judged(run, {test: given})
     assert (refused.value.field, refused.value.code) == (field, code)
     assert {**facts, "test": test}.items() <= refused.value.facts.items()
+
+
+def test_a_figure_without_limits_proves_nothing(run):
+    """A figure that no standard limits is kept, and is neither good nor bad."""
+    told = run("service_judge", "judged", name="engine_f", kind="temperature", value=180, least=None, most=None)
+    assert (told["status"], told["margin"], told["value"]) == ("not_proven", None, 180)
+
+
+def test_flow_from_a_meter(run):
+    """By hand: 1,260 gpm on a meter that errs by 3 % is within 37.8 of 1,250; a meter that shows less than nothing is refused."""
+    plan = a_plan()
+    sets = [{**a_set(RUN, at_s), "pitot_psi": None, "meter_gpm": 1260} for at_s in RUN["due_s"]]
+    attempt = {**an_attempt(RUN), "sets": sets}
+    plan["accuracy"]["meter_percent"] = 3
+    flow = of(judged(run, with_attempts(attempt), plan), "capacity")["sets"][0]["figures"][0]
+    assert (flow["value"], flow["margin"], flow["is_close"]) == (1260, 10, True)
+    assert flow["band"] == pytest.approx(37.8)
+    sets[1]["meter_gpm"] = -1
+    with pytest.raises(CalcError) as refused:
+        judged(run, with_attempts(attempt), plan)
+    assert (refused.value.field, refused.value.code) == ("meter_gpm", "negative")
+
+
+def test_suction_hose_that_no_table_has(run):
+    """The loss of a suction hose of no known size is missing, not guessed."""
+    plan = a_plan(suction_size_in=7.0)
+    assert "suction_size_in" in of(plan, "capacity")["missing"]

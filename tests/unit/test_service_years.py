@@ -94,3 +94,12 @@ def test_curve(run):
     assert [mark["text"] for mark in told["net_marks"]] == ["0", "50", "100", "150", "200", "250"]
     assert [mark["text"] for mark in told["flow_marks"]] == ["0", "250", "500", "750", "1000", "1250"]
     assert told["net_marks"][1]["at"] == pytest.approx(50 / 287.5)
+
+
+def test_no_curve_without_a_run(run):
+    """A plan without pumping runs has no curve to draw."""
+    plan = a_plan()
+    plan["tests"] = [test for test in plan["tests"] if test["kind"] != "run"]
+    with pytest.raises(CalcError) as refused:
+        run("service_curve", "curve", plan=plan, summary={"points": []}, earlier=[], units=standards.shown_in("US"))
+    assert (refused.value.field, refused.value.code) == ("plan", "no_runs")

@@ -147,6 +147,13 @@ def test_pump_size(run, rated, size):
     assert run("primer", "size", rated=rated, units=units.shown_in("US")) == size
 
 
+def test_a_capacity_that_is_none(run):
+    """What is no amount of flow is refused as the rated capacity."""
+    with pytest.raises(CalcError) as refused:
+        run("primer", "size", rated="large", units=units.shown_in("US"))
+    assert (refused.value.field, refused.value.code) == ("rated", "not_a_number")
+
+
 def test_the_order_cannot_be_broken(run):
     """Only the step on the screen can be confirmed."""
     hand = Hand(run, "scene")

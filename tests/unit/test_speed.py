@@ -103,3 +103,66 @@ def test_speeds_not_recorded(run):
     assert [point["net_psi"] for point in a_test(run, [1650, None, 1850])] == [150, 250]
     assert refused(run, "at_rating", rated_gpm=1250, speeds_rpm=[1650]) == ("speeds_rpm", "not_one_each")
     assert refused(run, "at_rating", rated_gpm=1250, speeds_rpm=[1650, 0, 1850]) == ("speeds_rpm", "not_positive")
+
+
+BY_HAND = [{"flow_gpm": 1000, "net_psi": 160, "engine_rpm": 2000}, {"flow_gpm": 500, "net_psi": 240, "engine_rpm": 2000}]
+ASSUMES = ["affinity_laws", "same_gear", "same_stage", "pump_as_when_tested"]
+
+
+def test_all_that_is_told(run):
+    """By hand, of a test at 2,000 rpm: half that speed is the slowest; what it rests on is told by the page's codes."""
+    there = rpm(run, 375, 50, BY_HAND)
+    back = pressure(run, 375, 1000, BY_HAND)
+    for told in (there, back):
+        assert (told["engine_rpm"], told["net_psi"]) == pytest.approx((1000, 50), rel=1e-9)
+        assert (told["slowest_rpm"], told["fastest_rpm"], list(told["assumes"])) == (1000, 2000, ASSUMES)
+
+
+def beyond(run, function, **facts):
+    with pytest.raises(CalcError) as refusal:
+        run("speed", function, test=BY_HAND, **facts)
+    assert refusal.value.code == "beyond_test"
+    return refusal.value.field, refusal.value.facts
+
+
+def test_how_far_it_goes_is_told(run):
+    """By hand: 1,000 gpm at 2,000 rpm, 160 psi, is the most; at 1,600 rpm 800; at 40 psi, a quarter, 500."""
+    assert beyond(run, "estimated_pressure", flow_gpm=900, engine_rpm=1600) == ("flow_gpm", {"most": pytest.approx(800, rel=1e-9)})
+    assert beyond(run, "estimated_rpm", flow_gpm=600, net_psi=40) == ("flow_gpm", {"most": pytest.approx(500, rel=1e-9)})
+    limits = {"least": 1000, "most": 2000}
+    for engine_rpm in (999, 2001):
+        assert beyond(run, "estimated_pressure", flow_gpm=100, engine_rpm=engine_rpm) == ("engine_rpm", limits)
+    # by hand: level at 240 psi for 2,000 rpm, so 135 psi is 1,500 and 540 psi 3,000
+    assert rpm(run, 100, 135, BY_HAND)["engine_rpm"] == pytest.approx(1500, rel=1e-9)
+    field, facts = beyond(run, "estimated_rpm", flow_gpm=100, net_psi=540)
+    assert (field, facts) == ("net_psi", {"engine_rpm": pytest.approx(3000, rel=1e-9), **limits})
+
+
+def test_ends_of_the_test_are_in_it(run):
+    """The slowest and the fastest speed are still within, and twelve points still a test."""
+    assert pressure(run, 250, 1000, BY_HAND)["net_psi"] == pytest.approx(60, rel=1e-9)  # by hand: a quarter of 240
+    twelve = [{"flow_gpm": 1000 - 50 * place, "net_psi": 100 + 10 * place, "engine_rpm": 2000} for place in range(12)]
+    assert pressure(run, 1000, 2000, twelve)["net_psi"] == pytest.approx(100, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("function", "facts", "field", "told"),
+    [
+        ("at_rating", {"rated_gpm": 1250, "speeds_rpm": [1650]}, "speeds_rpm", {"most": 3}),
+        ("estimated_rpm", {"test": BY_HAND[:1], "flow_gpm": 500, "net_psi": 150}, "test", {"least": 2}),
+        ("estimated_rpm", {"test": BY_HAND * 7, "flow_gpm": 500, "net_psi": 150}, "test", {"most": 12}),
+        ("estimated_rpm", {"test": BY_HAND, "flow_gpm": "500", "net_psi": 150}, "flow_gpm", {}),
+        ("estimated_rpm", {"test": BY_HAND, "flow_gpm": 500, "net_psi": None}, "net_psi", {}),
+        ("estimated_pressure", {"test": BY_HAND, "flow_gpm": "500", "engine_rpm": 1500}, "flow_gpm", {}),
+        ("estimated_pressure", {"test": BY_HAND, "flow_gpm": 500, "engine_rpm": None}, "engine_rpm", {}),
+        # points nearer than a thousandth say nothing of the curve between them
+        ("estimated_rpm", {"test": [BY_HAND[0], {**BY_HAND[0], "flow_gpm": 999.1, "net_psi": 161}], "flow_gpm": 500, "net_psi": 150}, "test", {}),
+        # level is no curve of a pump
+        ("estimated_rpm", {"test": [BY_HAND[0], {**BY_HAND[1], "net_psi": 160}], "flow_gpm": 500, "net_psi": 150}, "test", {}),
+    ],
+)
+def test_refusals_tell_what_would_do(run, function, facts, field, told):
+    """Each input is refused by its own name, with the bound where there is one."""
+    with pytest.raises(CalcError) as refusal:
+        run("speed", function, **facts)
+    assert (refusal.value.field, refusal.value.facts) == (field, told)

@@ -49,3 +49,19 @@ def test_refused(run, field, value, code):
     with pytest.raises(CalcError) as refusal:
         rise(run, **{field: value})
     assert (refusal.value.field, refusal.value.code) == (field, code)
+
+
+def test_what_it_rests_on_is_told(run):
+    """The answer says which waves it was worked for and what it takes for granted, by the codes that the page has words for."""
+    told = rise(run)
+    assert list(told["wave_ft_per_s"]) == [300, 1300]
+    # by hand: the same stopped water, so the surges are as the waves
+    assert told["most_psi"] / told["least_psi"] == pytest.approx(1300 / 300, rel=1e-9)
+    assert list(told["assumes"]) == [
+        "all_water_stopped", "full_of_water", "wave_speed_from_memory", "pump_and_other_lines_give_nothing"]
+
+
+def test_water_weighs_what_it_weighs_at_60(run):
+    """Density of water at 60 F is 999.01 kg per cubic metre (handbooks), 62.366 lb per cubic foot: 62.366 / 32.174 x 300 / 144."""
+    told = rise(run)
+    assert told["least_psi"] / told["velocity_ft_per_s"] == pytest.approx(62.366 / 32.174 * 300 / 144, rel=2e-5)

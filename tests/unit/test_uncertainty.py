@@ -75,3 +75,21 @@ def test_refused(run, function, arguments, field, code):
     with pytest.raises(CalcError) as refused:
         run("uncertainty", function, **arguments)
     assert (refused.value.field, refused.value.code) == (field, code)
+
+
+def test_pitot_band_of_small_readings(run):
+    """A reading of no more than half its error leaves the whole flow in doubt; by hand, 1 % of 400 gpm is 4."""
+    def band(pitot_psi, accuracy_psi, percent=0):
+        return run("uncertainty", "pitot_flow_band_gpm", flows_gpm=[400], pitots_psi=[pitot_psi], pitot_accuracy_psi=accuracy_psi, tip_percent=percent)
+
+    assert (band(1, 2), band(0.5, 2), band(0, 2)) == (400, 400, 400)
+    assert band(1.25, 2) == pytest.approx(320)  # 400 x 2 / 2.5
+    assert band(50, 0, percent=1) == pytest.approx(4)
+
+
+@pytest.mark.parametrize("name", ["flows_gpm", "pitots_psi"])
+def test_pitot_band_refused(run, name):
+    """A flow or a reading below none is refused by the name of its list."""
+    with pytest.raises(CalcError) as refused:
+        run("uncertainty", "pitot_flow_band_gpm", **{"flows_gpm": [400], "pitots_psi": [50], "pitot_accuracy_psi": 1, "tip_percent": 1, name: [-1]})
+    assert (refused.value.field, refused.value.code) == (name, "negative")

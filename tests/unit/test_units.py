@@ -145,3 +145,19 @@ def test_unknown_systems_are_refused():
     """A mark that names no system is refused at its field."""
     with pytest.raises(CalcError, match="length: unknown_units"):
         entry.quantity(units.shown_in("US"), "length", "length", "5@furlongs")
+
+
+def test_a_term_of_a_working(run):
+    """By hand: 250 gpm counted by hundreds are 2.5; 5 psi are 34.474 kPa, told to two figures more than an answer."""
+    us, si = units.shown_in("US"), units.shown_in("SI")
+    assert run("display", "working", units=us, kind="flow", value=250, counted_by=100) == "2.5"
+    assert run("display", "working", units=us, kind="flow", value=250) == "250"
+    assert run("display", "working", units=si, kind="pressure", value=5) == "34.47"
+
+
+@pytest.mark.parametrize(("system", "kind"), [("furlongs", "pressure"), ("US", "colour")])
+def test_no_such_scale(run, system, kind):
+    """A system or a quantity that is not there is refused, never guessed."""
+    with pytest.raises(CalcError) as refused:
+        run("display", "scale", units=units.shown_in("US"), system=system, kind=kind)
+    assert (refused.value.field, refused.value.code) == ("units", "unknown")

@@ -49,6 +49,35 @@ def test_vapour_pressure(run, water_f, expected_psi, within):
     assert run("water", "vapour_pressure_psi", water_f=water_f) == pytest.approx(expected_psi, rel=within)
 
 
+KPA_PER_PSI = 0.45359237 * 9.80665 / 0.0254**2 / 1000  # by the definitions of pound, standard gravity and inch
+
+
+@pytest.mark.parametrize(
+    ("celsius", "expected_kpa"),
+    [(20, 2.3383), (35, 5.6268), (50, 12.349), (75, 38.595), (100, 101.31)],  # a table of the formula's values, from memory
+)
+def test_vapour_pressure_is_the_named_formula(run, celsius, expected_kpa):
+    """The formula is worked as it was published, to the five figures of a table of it."""
+    told_psi = run("water", "vapour_pressure_psi", water_f=celsius * 1.8 + 32)
+    assert told_psi * KPA_PER_PSI == pytest.approx(expected_kpa, rel=5e-5)
+
+
+def test_densest_water(run):
+    """Water is densest at 3.983 C, 39.1694 F, and then weighs 62.426 lb per cubic foot: 999.975 kg per cubic metre."""
+    assert run("water", "density_lb_per_ft3", water_f=39.1694) == pytest.approx(62.426, rel=1e-7)
+    assert 62.426 == pytest.approx(999.975 * LB_PER_FT3_PER_KG_PER_M3, rel=1e-5)
+    for water_f in (38, 40.5):
+        assert run("water", "density_lb_per_ft3", water_f=water_f) < 62.426
+
+
+@pytest.mark.parametrize(("function", "field"), [("elevation_psi", "rise_ft"), ("head_ft", "pressure_psi")])
+def test_refused_by_name(run, function, field):
+    """What is no number is refused by the name it was given under."""
+    with pytest.raises(CalcError) as refusal:
+        run("water", function, **{field: "10"})
+    assert (refusal.value.field, refusal.value.code) == (field, "not_a_number")
+
+
 @pytest.mark.parametrize(
     ("water_f", "expected_kg_per_m3"),
     [

@@ -125,9 +125,33 @@ def test_refusals(run, one_run, field, code):
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
+def test_no_such_role(run):
+    """Who is neither operator nor technician is told nothing."""
+    with pytest.raises(CalcError) as refusal:
+        run("leak", "hunt", parts=PARTS, runs=[], role="chief", units=US)
+    assert (refusal.value.field, refusal.value.code) == ("role", "unknown")
+
+
+@pytest.mark.parametrize("shut", [[], NAMES])
+def test_a_run_that_halves_nothing(run, shut):
+    """A second minute with nothing shut, or with all of it, says nothing and is refused by its number."""
+    runs = [{"shut": [], "from": "22", "to": "12"}, {"shut": shut, "from": "22", "to": "12"}]
+    with pytest.raises(CalcError) as refusal:
+        run("leak", "hunt", parts=PARTS, runs=runs, role="technician", units=US)
+    assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("runs", "halves_nothing", {"run": 1})
+
+
 def test_vacuum_in_any_unit(run):
     """A kPa gauge and an inHg gauge tell one vacuum, and the bound is told in the page's unit."""
     assert run("leak", "vacuum_inhg", field="from", text="67.73@SI", units=US) == pytest.approx(20, abs=0.01)  # 3.3864 kPa an inch
     with pytest.raises(CalcError) as refusal:
         run("leak", "vacuum_inhg", field="from", text="700", units=units.shown_in("SI"))
     assert (refusal.value.code, refusal.value.facts["most"]) == ("out_of_range", "102")  # 30 x 3.3864
+
+
+def test_gauges_still_to_be_read(run):
+    """What was not read is told in its order, and a gauge that there is none of by its name, no longer than sixty letters."""
+    assert run("gauges", "side", rows=ROWS, seen={"master": "low"})["unread"] == ["intake", "line"]
+    with pytest.raises(CalcError) as refusal:
+        run("gauges", "side", rows=ROWS, seen={"x" * 61: "low"})
+    assert refusal.value.facts == {"gauge": "x" * 60}
