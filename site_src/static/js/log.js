@@ -6,22 +6,31 @@ import { runView } from "./log/run.js";
 import { notices } from "./notice.js";
 import { send } from "./rig/carry.js";
 import { pageData } from "./site.js";
-import { changeRecord, dropRecord, keptRecords } from "./store.js";
+import { changeRecord, dropRecord, keep, kept, keptRecords } from "./store.js";
 
 const KINDS = ["card", "diagnosis", "practice"];
 const SURE_MS = 5000;
+const TYPED = "log-typed"; // what was typed and is not in its record yet: a page may go before the record is written
 const place = document.getElementById("log");
 const { words } = await pageData();
 const page = { kind: "all", sure: null, notice: null };
 let records = (await keptRecords("log")).sort((one, other) => new Date(other.began_at) - new Date(one.began_at));
+const typed = (await kept(TYPED)) ?? {};
 
 const shown = () => records.filter((record) => page.kind === "all" || record.kind === page.kind);
+
+const entryOf = (record, name) => `${record.id} ${name}`;
 
 // Keep what was typed at a run, at once.
 async function type(record, name, text) {
   record[name] = text;
+  const entry = entryOf(record, name);
+  typed[entry] = text;
+  keep(TYPED, typed);
   try {
     await changeRecord("log", record.id, (there) => ({ ...(there ?? record), [name]: text }));
+    if (typed[entry] === text) delete typed[entry];
+    keep(TYPED, typed);
   } catch {
     say(words.log.unkept);
   }
@@ -79,4 +88,7 @@ function draw() {
         ${listed.map((record) => runView({ record, words, type, remove, isSure: page.sure === record.id }))}`}`, place);
 }
 
+for (const record of records) {
+  for (const name of ["who", "notes"]) if (entryOf(record, name) in typed) type(record, name, typed[entryOf(record, name)]);
+}
 draw();
