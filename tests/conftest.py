@@ -2,10 +2,12 @@
 import json
 import pathlib
 import subprocess
+import tempfile
 
 import pytest
 
 from calc.errors import CalcError
+from site_src import compiled
 from tests import bridge
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
@@ -22,11 +24,15 @@ def _unpacked(answer):
 
 
 class Phone:
-    """The phone's interpreter in a node process that reads and writes JSON lines."""
+    """The phone's interpreter, with calc as the phone has it, in a node process that reads and writes JSON lines."""
 
     def __init__(self):
+        self.packed = tempfile.NamedTemporaryFile()
+        self.packed.write(compiled.packed())
+        self.packed.flush()
         self.process = subprocess.Popen(
-            [node(), ROOT / "tests" / "micropython.mjs"], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True,
+            [node(), ROOT / "tests" / "micropython.mjs", self.packed.name],
+            stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True,
         )
 
     def call(self, request):
@@ -37,6 +43,7 @@ class Phone:
     def close(self):
         self.process.stdin.close()
         self.process.wait()
+        self.packed.close()
 
 
 def node():

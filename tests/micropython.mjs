@@ -1,19 +1,18 @@
-// Runs calc under the phone's own interpreter: one JSON request a line in, one JSON answer a line out.
-import { readdirSync, readFileSync } from "node:fs";
+// Runs calc, packed in the file named, under the phone's own interpreter: one JSON request a line in, one JSON answer a line out.
+import { readFileSync } from "node:fs";
 import { createInterface } from "node:readline";
 import { fileURLToPath } from "node:url";
 
 const root = new URL("..", import.meta.url);
 const vendored = new URL("site_src/static/vendor/micropython/", root);
+const { modules } = await import(new URL("site_src/static/js/modules.js", root));
 const { loadMicroPython } = await import(new URL("micropython.mjs", vendored));
 const python = await loadMicroPython({
   url: fileURLToPath(new URL("micropython.wasm", vendored)),
   stdout: (line) => process.stderr.write(line + "\n"),
 });
 for (const folder of ["calc", "tests"]) python.FS.mkdir("/" + folder);
-for (const name of readdirSync(new URL("calc/", root)).filter((name) => name.endsWith(".py"))) {
-  python.FS.writeFile("/calc/" + name, readFileSync(new URL("calc/" + name, root), "utf8"));
-}
+for (const [name, code] of modules(readFileSync(process.argv[2]))) python.FS.writeFile("/calc/" + name, code);
 python.FS.writeFile("/tests/bridge.py", readFileSync(new URL("tests/bridge.py", root), "utf8"));
 python.FS.writeFile("/tests/__init__.py", "");
 const bridge = python.pyimport("tests.bridge");

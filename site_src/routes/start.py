@@ -1,15 +1,11 @@
 """The start page, the web manifest, and the page for an unknown address."""
-import pathlib
-
 import flask
 
-import calc
-from site_src import data
+from site_src import compiled, data
 from site_src.routes import json_page
 
 routes = flask.Blueprint("start", __name__)
 shared = flask.Blueprint("shared", __name__)  # the same for every language
-CALC = pathlib.Path(calc.__file__).parent
 
 
 @routes.get("/")
@@ -22,10 +18,10 @@ def not_found():
     return flask.render_template("404.html", site_path=flask.current_app.config["SITE_PATH"])
 
 
-@shared.get("/calc.json")
-def calc_sources():
-    """The sources of calc by file name: what the tests saw is what the phone computes."""
-    return json_page({path.name: path.read_text() for path in CALC.glob("*.py")})
+@shared.get("/calc.bin")
+def calc_modules():
+    """calc, compiled: what the tests saw is what the phone computes."""
+    return flask.Response(compiled.packed(), mimetype="application/octet-stream")
 
 
 @routes.get("/manifest.webmanifest")

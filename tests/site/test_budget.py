@@ -1,8 +1,8 @@
 """Budgets of weight, by count: what a phone carries once the site is installed, and what one page weighs.
 
-Seen on 2026-11-26, compressed: 296 files and 1,000 kB with English alone; French adds 129 files and 513 kB; the heaviest page
-is 12.4 kB (fr/diagnose/read/), the heaviest data of a page 24.7 kB (fr/diagnose/), calc 93 kB. A budget is about a tenth above. One
-that is passed is raised here, on purpose, with its reason in the commit.
+Seen on 2026-11-26, compressed: 305 files and 1,003 kB with English alone; French adds 129 files and 534 kB; the heaviest page
+is 13.6 kB (fr/diagnose/read/), the heaviest data of a page 24.7 kB (fr/diagnose/), calc 72 kB. A budget is up to a tenth above.
+One that is passed is raised here, on purpose, with its reason in the commit.
 """
 import gzip
 
@@ -10,9 +10,9 @@ import pytest
 
 from site_src import data, languages
 
-SITE_FILES, SITE_KB = 304, 1051
+SITE_FILES, SITE_KB = 320, 1051
 LANGUAGE_FILES, LANGUAGE_KB = 151, 562
-PAGE_KB, DATA_KB, CALC_KB = 14, 27, 105
+PAGE_KB, DATA_KB, CALC_KB = 14, 27, 80
 
 
 @pytest.fixture(scope="module")
@@ -36,7 +36,7 @@ def test_install(weights):
         within(part, LANGUAGE_FILES, LANGUAGE_KB)
 
 
-@pytest.mark.parametrize(("ending", "most_kb"), [(".html", PAGE_KB), ("page.json", DATA_KB), ("calc.json", CALC_KB)])
+@pytest.mark.parametrize(("ending", "most_kb"), [(".html", PAGE_KB), ("page.json", DATA_KB), ("calc.bin", CALC_KB)])
 def test_heaviest(weights, ending, most_kb):
     """No page, no page's data and not calc itself outgrows its budget."""
     name = max((name for name in weights if name.endswith(ending)), key=weights.get)

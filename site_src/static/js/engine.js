@@ -1,4 +1,5 @@
 // The one door to calc: MicroPython is started once, and only JSON text crosses.
+import { modules } from "./modules.js";
 import { root } from "./site.js";
 
 // An input that calc cannot use: field, code, and facts such as the line.
@@ -19,13 +20,13 @@ export function engine() {
 
 async function start() {
   const vendored = new URL("static/vendor/micropython/", root);
-  const [{ loadMicroPython }, sources] = await Promise.all([
+  const [{ loadMicroPython }, packed] = await Promise.all([
     import(new URL("micropython.mjs", vendored)),
-    fetch(new URL("calc.json", root)).then((response) => response.json()),
+    fetch(new URL("calc.bin", root)).then((response) => response.arrayBuffer()),
   ]);
   const python = await loadMicroPython({ url: new URL("micropython.wasm", vendored).href });
   python.FS.mkdir("/calc");
-  for (const [name, source] of Object.entries(sources)) python.FS.writeFile(`/calc/${name}`, source);
+  for (const [name, code] of modules(new Uint8Array(packed))) python.FS.writeFile(`/calc/${name}`, code);
   const phone = python.pyimport("calc.phone");
   return (name, given) => {
     const told = JSON.parse(phone.call(name, JSON.stringify(given)));
