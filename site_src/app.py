@@ -25,7 +25,7 @@ def create_app(site_path="/", rigs_folder=fleet.DEMO, language="en"):
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.jinja_env.filters["filled"] = filled
     app.jinja_env.globals["modules"] = scripts.modules
-    app.jinja_env.globals["colon"] = data.by_id(data.load("languages")["language"])[language]["colon"]
+    app.jinja_env.globals["colon"] = data.colon(language)
     app.config["SITE_PATH"] = site_path
     app.config["RIGS"] = fleet.load(rigs_folder)
     app.config["IS_DEMO"] = rigs_folder == fleet.DEMO

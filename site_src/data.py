@@ -28,6 +28,11 @@ def languages():
     return [row["id"] for row in load("languages")["language"]]
 
 
+def colon(language):
+    """A colon as a language sets it, with the space before it if there is one."""
+    return by_id(load("languages")["language"])[language]["colon"]
+
+
 def opening_system():
     """The system of units that the page being made opens in."""
     return by_id(load("languages")["language"])[LANGUAGE.get()]["system"]

@@ -160,7 +160,7 @@ def renderer(system, language):
     given = {
         "t": test, "y": years, "r": years["report"], "site": site["site"]["name"], "u": test["unit"][system], "style": style,
         "policy": f"default-src 'none'; style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'", "language": language,
-        "label": lambda name: label_of(name, test), "rating": lambda gpm: rating(gpm, shown),
+        "colon": data.colon(language), "label": lambda name: label_of(name, test), "rating": lambda gpm: rating(gpm, shown),
     }
     return lambda name, **facts: environment.get_template(name).render(**given, **facts)
 

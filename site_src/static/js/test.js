@@ -4,7 +4,7 @@ import { chips } from "./controls.js";
 import { engine } from "./engine.js";
 import { notices } from "./notice.js";
 import { chosenRig } from "./rig/chosen.js";
-import { fill, pageData } from "./site.js";
+import { colon, fill, pageData } from "./site.js";
 import { dropRecord } from "./store.js";
 import { bring } from "./test/bring.js";
 import { bringKey } from "./test/bring_view.js";
@@ -60,7 +60,7 @@ function draw() {
       ${chips({ name: "kind", legend: words.test.kind, value: page.kind, choices: kinds.map((id) => ({ id, label: words.kind[id] })),
         change: (id) => { page.kind = id; draw(); } })}
       <p>${words.test.unsure_all}</p>
-      <button type="button" class="key key-wide key-strong" @click=${begin}>${words.test.begin}: ${rig.name}</button>`}
+      <button type="button" class="key key-wide key-strong" @click=${begin}>${words.test.begin}${colon} ${rig.name}</button>`}
     ${notices(...page.said)}
     <div class="rows">${bringKey(words, take)}</div>
     ${done.length ? html`<h2>${words.test.done}</h2>${done.map(row)}` : open.length ? nothing : html`<p>${words.test.none}</p>`}

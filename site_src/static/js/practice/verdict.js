@@ -1,7 +1,7 @@
 // What a practice run was worth, and the record of it for the log.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { lasted } from "../lasted.js";
-import { fill } from "../site.js";
+import { colon, fill } from "../site.js";
 import { shape } from "../warning.js";
 
 const SHAPES = { harm: "stop", missed: "caution" };
@@ -34,7 +34,7 @@ export function recordOf({ run, beganAt, endedAt, words, rig }) {
   return {
     id: `${beganAt.toISOString()}-practice`,
     kind: "practice",
-    title: `${told.title}: ${told[`task_${run.task}`]}`,
+    title: `${told.title}${colon} ${told[`task_${run.task}`]}`,
     rig: rig && { id: rig.id, name: rig.name },
     who: "",
     began_at: beganAt.toISOString(),

@@ -1,6 +1,7 @@
 // Aids for a cab: the step read aloud by a voice of this phone, and a buzz when a time is over. Both off until wanted.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { choose, chosen } from "../choices.js";
+import { colon } from "../site.js";
 
 const BUZZ_MS = [300, 150, 300];
 const speech = "speechSynthesis" in window ? window.speechSynthesis : null;
@@ -48,7 +49,7 @@ export function aidsView(aids) {
   const { shift } = aids.words;
   const key = (name, label) => html`
     <button type="button" class="key" aria-pressed=${isOn(name)} @click=${() => aids.toggle(name)}>
-      ${label}: ${isOn(name) ? shift.aloud_on : shift.aloud_off}</button>`;
+      ${label}${colon} ${isOn(name) ? shift.aloud_on : shift.aloud_off}</button>`;
   return html`
     <div class="aids">
       ${aids.voice ? key("aloud", shift.aloud) : html`<p>${shift.aloud_none}</p>`}

@@ -1,6 +1,6 @@
 // The big clock of a test, and the keys that start, pause and stop it.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
+import { colon, fill } from "../site.js";
 import { clockOf, countedS } from "./record.js";
 
 export const minutes = (seconds) => {
@@ -44,7 +44,7 @@ export const runningStrip = ({ record, words, answer, now }, name) => {
 // A reason is asked for before a clock halts; `asking` is "pause" or "stop".
 export const reasonView = ({ asking, words, act }) => html`
   <section class="notice" role="group" aria-label=${words.run[asking]}>
-    <h2>${words.run[asking]}: ${words.run.reason}</h2>
+    <h2>${words.run[asking]}${colon} ${words.run.reason}</h2>
     <div class="rows">
       ${words.run[`reasons_${asking}`].map((reason) => html`<button type="button" class="key key-wide" @click=${() => act.halt(asking, reason)}>${reason}</button>`)}
       <button type="button" class="key key-wide key-strong" @click=${() => act.ask(null)}>${words.run.never_mind}</button>

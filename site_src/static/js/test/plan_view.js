@@ -1,7 +1,7 @@
 // The whole test at a glance: each part with its verdict, and the way to finish.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { enterLink } from "../diagnose/enter.js";
-import { fill, home } from "../site.js";
+import { colon, fill, home } from "../site.js";
 import { warning } from "../warning.js";
 import { minutes } from "./clock.js";
 import { askView } from "./missing.js";
@@ -37,7 +37,7 @@ export function summaryView({ words, record, answer, u }) {
         <p class="overall">${verdictView(told.status, words)}</p>
         ${told.status === "fail" ? causeLink({ words, answer }) : nothing}
         ${told.decided?.figure && told.status !== "not_proven" && told.decided.figure.kind !== "check" ? html`
-          <p class="judged-name">${words.test.decided}: ${words.test_name[told.decided.test]}</p>
+          <p class="judged-name">${words.test.decided}${colon} ${words.test_name[told.decided.test]}</p>
           ${figureView(told.decided.figure, labelOf(told.decided.figure.id, { words, answer, u }), u[`u_${told.decided.figure.kind}`], words)}` : nothing}` : nothing}
     </section>`;
 }

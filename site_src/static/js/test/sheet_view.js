@@ -1,6 +1,6 @@
 // The sheet of a test, set to be printed, filed and signed: everything that was read, and what was not.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
+import { colon, fill } from "../site.js";
 import { day, dayTime, minutes } from "./clock.js";
 import { curveView } from "./curve_view.js";
 import { kindOf } from "./entries.js";
@@ -17,7 +17,7 @@ export function sheetView(view) {
   const { verdict } = answer;
   return html`
     <article class="paper">
-      <h2>${words.sheet.title}: ${record.rig_name}</h2>
+      <h2>${words.sheet.title}${colon} ${record.rig_name}</h2>
       <p>${words.standard[record.standard.id]} · ${words.kind[record.standard.kind]} · ${fill(words.test.opened, { date: `${day(record.begun_ms)}, ${dayTime(record.begun_ms)}` })} ·
         <b>${record.finished_ms === null ? words.sheet.open : fill(words.test.closed, { date: `${day(record.finished_ms)}, ${dayTime(record.finished_ms)}` })}</b></p>
       <div class="overall">${verdictView(verdict.status, words)}
