@@ -143,3 +143,7 @@ def test_a_rig_is_heard(handset):
     tank.fill("much")
     [refusal] = heard(page)
     expect(tank).to_have_accessible_description(re.compile(re.escape(refusal)))
+    button(page, RIG["rig"]["add_bed"]).click()
+    heard(page)
+    page.get_by_role("button", name=RIG["rig"]["remove_bed"].format(name="")).click()
+    assert heard(page) == [RIG["rig"]["taken_out"] + " " + RIG["rig"]["put_back"]]

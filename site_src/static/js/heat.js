@@ -2,6 +2,7 @@
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { stepper } from "./controls.js";
 import { engine, Refusal } from "./engine.js";
+import { notices } from "./notice.js";
 import { stepped } from "./pressure/lay.js";
 import { chosenRig, chosenSystem } from "./rig/chosen.js";
 import { fill, pageData, unitWords } from "./site.js";
@@ -78,7 +79,8 @@ function draw() {
   const u = unitWords(words, page.system);
   const { answer, refusal } = worked();
   render(html`
-    ${answer ? answerView(answer, u) : html`<p class="notice" role="status">${words.pressure.waiting}</p>`}
+    ${notices(answer ? null : words.pressure.waiting)}
+    ${answer ? answerView(answer, u) : nothing}
     <h2>${words.heat.entries}</h2>
     <p>${words.heat.opening}</p>
     ${Object.keys(KINDS).map((name) => entry(name, u, refusal))}

@@ -2,7 +2,7 @@
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chosen as chosenName } from "./choices.js";
 import { engine, Refusal } from "./engine.js";
-import { notices } from "./notice.js";
+import { live, notices } from "./notice.js";
 import { chooseRig, chosenSystem, shelfOf } from "./rig/chosen.js";
 import { fieldMaker } from "./rig/fields.js";
 import { Keeper } from "./rig/keeper.js";
@@ -79,9 +79,9 @@ function draw() {
   const profile = chosen();
   render(html`
     ${notices(page.notice, travel.notice)}
-    ${page.undo
-      ? html`<p class="notice notice-low" role="status">${words.rig.taken_out} <button type="button" class="key" @click=${page.undo}>${words.rig.put_back}</button></p>` : nothing}
-    ${offerView(travel)}
+    ${live(page.undo
+      ? html`<p class="notice notice-low">${words.rig.taken_out} <button type="button" class="key" @click=${page.undo}>${words.rig.put_back}</button></p>` : nothing)}
+    ${live(offerView(travel))}
     ${listView({ rigs: keeper.all, chosen: profile, asked: page.asked, words, act })}
     ${profile ? editor(profile) : nothing}
     ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}

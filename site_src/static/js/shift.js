@@ -3,7 +3,7 @@ import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { stayAwake } from "./awake.js";
 import { engine, Refusal } from "./engine.js";
 import { toHeading } from "./focus.js";
-import { notices } from "./notice.js";
+import { live, notices } from "./notice.js";
 import { Aids, aidsView } from "./shift/aids.js";
 import { newRun, noted } from "./shift/diary.js";
 import { doneView, haltView } from "./shift/halt.js";
@@ -129,7 +129,7 @@ function draw() {
       ? doneView({ words, send, finished, next: data.next, told: words.shift[DONE[sequence.id] ?? "done_pump"] })
       : stepView({ offer: state.offer, steps, rig: state.rig, isSecond: isSecondTry(), words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
   render(html`
-    ${page.resumed && last ? html`<p class="resumed" role="status">${fill(words.shift.resumed, { time: clock(last.at_s) })}</p>` : nothing}
+    ${live(page.resumed && last ? html`<p class="resumed">${fill(words.shift.resumed, { time: clock(last.at_s) })}</p>` : nothing)}
     ${notices(page.notice)}
     ${screen}
     ${aidsView(aids)}

@@ -1,6 +1,7 @@
 // Speeds in pump gear: what the chosen rig should show, gear by gear, and what a reading says of it.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "./engine.js";
+import { notices } from "./notice.js";
 import { chosenRig, chosenSystem } from "./rig/chosen.js";
 import { fill, pageData, unitWords } from "./site.js";
 import { answerView, workingsView } from "./speeds/answer.js";
@@ -58,7 +59,8 @@ function draw() {
   const { answer, refusal } = worked();
   const given = { ...state, u, answer, refusal };
   render(html`
-    ${answer ? answerView(given) : html`<p class="notice" role="status">${words.pressure.waiting}</p>`}
+    ${notices(answer ? null : words.pressure.waiting)}
+    ${answer ? answerView(given) : nothing}
     ${readingsView(given)}
     <h2>${words.speeds.entries}</h2>
     <p>${rig ? fill(words.speeds.with_rig, rig) : words.speeds.without_rig}</p>

@@ -2,6 +2,7 @@
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { enterLink } from "./diagnose/enter.js";
 import { engine } from "./engine.js";
+import { live } from "./notice.js";
 import { send } from "./rig/carry.js";
 import { chosenRig, chosenSystem } from "./rig/chosen.js";
 import { fill, home, unitWords } from "./site.js";
@@ -100,7 +101,7 @@ function draw() {
       <div class="rows"><button type="button" class="key key-wide" @click=${() => send(baselineFile(baselineRow(rig, record.baseline)))}>${words.quick.baseline_file}</button>
         <button type="button" class="key key-wide" @click=${act.removeBaseline}>${words.quick.remove_baseline}</button></div></details>`
       : html`<p>${words.quick.no_baseline} ${words.quick.bring_baseline} <a class="key" href=${new URL("test/years/", home).href}>${words.years.title}</a></p>`}
-    ${page.removed ? html`<p class="notice" role="status">${words.quick.taken_off} <button type="button" class="key" @click=${act.putBack}>${words.quick.put_back}</button></p>` : nothing}
+    ${live(page.removed ? html`<p class="notice">${words.quick.taken_off} <button type="button" class="key" @click=${act.putBack}>${words.quick.put_back}</button></p>` : nothing)}
     ${endView(answer)}
     ${earlierView({ u, shown })}
     ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}`, place);

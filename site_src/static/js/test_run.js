@@ -3,6 +3,7 @@
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { stayAwake } from "./awake.js";
 import { engine } from "./engine.js";
+import { notices } from "./notice.js";
 import { chosenSystem } from "./rig/chosen.js";
 import { fill, unitWords } from "./site.js";
 import { keptRigs } from "./store.js";
@@ -127,7 +128,7 @@ function troubles({ words: told }) {
     ${asked ? html`<section class="notice" role="alert"><p>${fill(told.steady.asked, { s: minutes(asked.s) })}</p>
       <button type="button" class="key key-wide" @click=${() => act.away(true)}>${fill(told.steady.count, { s: minutes(asked.s) })}</button>
       <button type="button" class="key key-wide key-strong" @click=${() => act.away(false)}>${told.steady.leave}</button></section>` : nothing}
-    ${page.jumps.filter(({ turn }) => turn !== asked?.turn).map((jump) => html`<p class="notice" role="status">${fill(told.steady[jump.kind], { s: `${jump.s < 0 ? "−" : ""}${minutes(Math.abs(jump.s))}` })}</p>`)}
+    ${notices(...page.jumps.filter(({ turn }) => turn !== asked?.turn).map((jump) => fill(told.steady[jump.kind], { s: `${jump.s < 0 ? "−" : ""}${minutes(Math.abs(jump.s))}` })))}
     `;
 }
 

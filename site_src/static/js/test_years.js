@@ -3,7 +3,7 @@ import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chips } from "./controls.js";
 import { chosen } from "./choices.js";
 import { engine } from "./engine.js";
-import { notices } from "./notice.js";
+import { live, notices } from "./notice.js";
 import { send } from "./rig/carry.js";
 import { chosenSystem } from "./rig/chosen.js";
 import { fill, unitWords } from "./site.js";
@@ -106,8 +106,8 @@ function draw() {
       ${bringKey(words, take)}
     </div>
     ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}
-    ${page.removed ? html`<p class="notice notice-low" role="status">${fill(words.years.removed, { name: `${page.removed.rig_name}, ${day(ended(page.removed))}` })}
-      <button type="button" class="key" @click=${putBack}>${words.years.put_back}</button></p>` : nothing}`, place);
+    ${live(page.removed ? html`<p class="notice notice-low">${fill(words.years.removed, { name: `${page.removed.rig_name}, ${day(ended(page.removed))}` })}
+      <button type="button" class="key" @click=${putBack}>${words.years.put_back}</button></p>` : nothing)}`, place);
 }
 
 function standingView(done) {

@@ -1,6 +1,7 @@
 // The made-up rig under one's hands: its drawing, its controls, and time that passes while the page is looked at.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../controls.js";
+import { notices } from "../notice.js";
 import { pathOf } from "../power/of_run.js";
 import { drawingView, sayings } from "../power/picture.js";
 import { fill } from "../site.js";
@@ -58,6 +59,6 @@ export function benchView({ bench, words, u, telling }) {
       ${choice("throttle", told.throttle, train.throttle, [["idle", told.idle], ["raised", told.raised]])}
       ${choice("circulate", told.fill, train.circulating ? "open" : "shut", [["shut", told.shut], ["open", told.open]])}
     </div>
-    ${telling && last ? html`<p class="notice" role="status">${words.note[last.code]}</p>` : nothing}
+    ${notices(telling && last ? words.note[last.code] : null)}
     <ul class="path-said">${sayings(state, words).map((line) => html`<li>${line}</li>`)}</ul>`;
 }

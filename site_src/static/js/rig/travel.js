@@ -100,7 +100,7 @@ export function offerView(travel) {
   if (!offered) return nothing;
   const isHere = offered.some((profile) => keeper.profiles.has(profile.id));
   return html`
-    <section class="notice" role="status">
+    <section class="notice">
       <h2>${words.carry.take_title}</h2>
       <p>${names(offered)}</p>
       <div class="rows">
