@@ -32,6 +32,17 @@ def test_a_nozzle_above_the_water_passes_nothing(run):
     assert flowing(run, [line(fog(), rise_ft=60)], 26.04 + 1.6975)["flow_gpm"] == pytest.approx(15, rel=1e-6)
 
 
+def test_a_nozzle_that_a_lower_one_leaves_dry(run):
+    """With the lower nozzle shut, 60 psi reach 120 ft up (52.08 psi); with it open the wye has 42.5 psi, and none goes up.
+
+    By hand: two lengths of 200 ft and the nozzle take (31 + 31 + 100 / 2.25) Q², so that Q is 75.08 gpm.
+    """
+    wye = {"lines": [line(fog(), id="1.0"), line(fog(), id="1.1", rise_ft=120)]}
+    assert nozzle_flows(run, [line(wye)], 60) == {"1.0": pytest.approx(75.08, abs=0.01), "1.1": 0}
+    wye["lines"][0]["shut"] = True
+    assert nozzle_flows(run, [line(wye)], 60)["1.1"] > 0
+
+
 @pytest.mark.parametrize(
     ("psi", "gpm", "nozzle_psi"),
     [

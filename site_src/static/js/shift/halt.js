@@ -19,9 +19,9 @@ export function haltView({ stopped, steps, words, send, state, data }) {
       <h2>${said.title}</h2>
       <h3>${shift.stop_do}</h3>
       <p>${said.act}</p>
+      ${stopped.reason === "danger" ? html`<p>${shift.danger_radio}</p>` : nothing}
       <h3>${shift.stop_never}</h3>
       <p>${said.never}</p>
-      ${stopped.reason === "danger" ? html`<h3>${shift.stop_do}</h3><p>${shift.danger_radio}</p>` : nothing}
     </section>
     <div class="rows">
       ${stopped.reason in AGAIN ? key("look_again", AGAIN[stopped.reason]) : nothing}
