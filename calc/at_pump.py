@@ -1,5 +1,5 @@
 """The pump under a lay: net pressure from where its water comes, its rating, and the engine speed to expect."""
-from calc import display, draft, entry, pump, reading, speed
+from calc import display, draft, entry, pump, reading, speed, supply
 from calc.errors import CalcError, check_not_negative
 from calc.rounding import rounded, to_step
 
@@ -16,7 +16,9 @@ def answer(lay, shelf, units, profile):
     shelf, units: as for reading.answer
     profile: of the rig, see calc.rig; what it does not hold is left out
 
-    Returns `{"net", "power", "rating", "engine", "picture"}`: texts, but `rating` is None without a rated capacity, else
+    Returns `{"net", "power", "supply", "rating", "engine", "picture"}`: texts, but `supply` is what to mind of the intake of a
+    pump that is fed, None or a caution: `{"level", "code", "limit"}`, code "no_supply" (nothing is left at the intake),
+    "low_supply" (less than `limit` is) or "high_supply" (more comes in than the lay asks for); `rating` is None without a rated capacity, else
     `{"within", "limit", "rated", "promised", "margin", "extrapolated"}`; `engine` is None without two recorded speeds,
     else `{"rpm", "basis"}` or `{"code"}` where none can be estimated; `picture` has the rating and the working point,
     [flow, net] in the page's units.
@@ -24,11 +26,13 @@ def answer(lay, shelf, units, profile):
     """
     _, _, report = reading.worked(lay, shelf, units)
     discharge_psi, flow_gpm = report["discharge_psi"], report["flow_gpm"]
+    fed_psi = _fed_psi(lay.get("source"), units)
     net_psi = max(_net_psi(lay.get("source"), discharge_psi, units), 0) if discharge_psi > 0 else 0
     rated_gpm = _known(profile, "pump_rated", units)
     return {
         "net": display.text(units, "pressure", net_psi),
         "power": display.text(units, "power", pump.water_power_hp(flow_gpm, net_psi)),
+        "supply": None if fed_psi is None else _supply(fed_psi, discharge_psi, units),
         "rating": None if rated_gpm is None else _rating(rated_gpm, flow_gpm, net_psi, units),
         "engine": None if rated_gpm is None or net_psi == 0 else _engine(profile, rated_gpm, flow_gpm, net_psi),
         "picture": {
@@ -46,8 +50,7 @@ def _net_psi(source, discharge_psi, units):
     if kind == "tank":
         return discharge_psi
     if kind == "fed":
-        intake_psi = entry.quantity(units, "pressure", "intake", source.get("intake"))
-        return draft.net_pump_pressure_from_intake_psi(discharge_psi, intake_psi)
+        return draft.net_pump_pressure_from_intake_psi(discharge_psi, _fed_psi(source, units))
     if kind == "draft":
         heights_ft = []
         for name in ("lift", "loss"):
@@ -57,6 +60,25 @@ def _net_psi(source, discharge_psi, units):
             heights_ft.append(height_ft)
         return draft.net_pump_pressure_psi(discharge_psi, heights_ft[0], heights_ft[1])
     raise CalcError("source", "unknown")
+
+
+def _fed_psi(source, units):
+    """What the intake gauge shows of a pump that is fed; None of another."""
+    if not isinstance(source, dict) or source.get("kind") != "fed":
+        return None
+    return entry.quantity(units, "pressure", "intake", source.get("intake"))
+
+
+def _supply(intake_psi, discharge_psi, units):
+    """What to mind of an intake. Source: 20 psi residual, driver/operator study cards; the rest common practice."""
+    level, code = "caution", None
+    if intake_psi <= 0:
+        level, code = "stop", "no_supply"
+    elif intake_psi < supply.LEAST_RESIDUAL_PSI:
+        code = "low_supply"
+    elif intake_psi >= discharge_psi:
+        code = "high_supply"
+    return code and {"level": level, "code": code, "limit": display.text(units, "pressure", supply.LEAST_RESIDUAL_PSI)}
 
 
 def _known(profile, name, units):

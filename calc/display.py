@@ -36,12 +36,12 @@ def text(units, kind, value):
 
 
 def working(units, kind, value, counted_by=1):
-    """An amount as a term of a working: in the page's unit, to two decimals more than an answer.
+    """An amount as a term of a working: in the page's unit, to two decimals more than an answer, of the unit itself.
 
     units, kind, value: as for text
-    counted_by: what the term counts by (100 for hundreds of gpm), in the page's unit
+    counted_by: what the term counts by, in the page's unit: 1, or 100 for hundreds of gpm
 
     Raises CalcError naming value or units. Source: factors made by Pint when the site is built.
     """
     shown = scale(units, units["shown"], kind)
-    return plain(value * shown["factor"] / counted_by, shown["places"] + 2)
+    return plain(value * shown["factor"] / counted_by, shown["places"] + (2 if counted_by == 1 else 4))

@@ -11,7 +11,8 @@ def now(lay, shelf, units):
         `shut` lists the ids of lines that are shut
     shelf, units: as for reading.answer
 
-    Returns `{"pressure", "flow", "lines", "cautions"}`: per nozzle `id`, `is_shut`, and texts: `flow`, `outlet`,
+    Returns `{"pressure", "flow", "asked", "lines", "cautions"}`: `asked` is the pressure that what is still open asks for,
+    None where all is open or all is shut; per nozzle `id`, `is_shut`, and texts: `flow`, `outlet`,
     `reaction` now; `rated_flow`, `rated_outlet`; and where something is shut, `open_flow`, `open_outlet` with all open.
     The pump is taken to hold its pressure. Raises CalcError naming the typed field and, as a fact, the line.
     Source: layout.flows.
@@ -37,6 +38,7 @@ def now(lay, shelf, units):
     return {
         "pressure": display.text(units, "pressure", pump_psi),
         "flow": display.text(units, "flow", flowing["flow_gpm"]),
+        "asked": _asked(plain_layout, limits, changes, units) if changes else None,
         "lines": [
             _read(rated, opened, line, line["shut"], bool(changes), units)
             for rated, opened, line in zip(report["lines"], all_open["lines"], flowing["lines"])
@@ -45,6 +47,13 @@ def now(lay, shelf, units):
         "cautions": [reading.told(found, units) for found in caution.cautions(limits, flowing) if found["level"] == caution.STOP
                      or found["code"] == "reaction_above_crew"],
     }
+
+
+def _asked(plain_layout, limits, changes, units):
+    for name in changes:
+        limits[name]["shut"] = True
+    report = layout.discharge_pressure(plain_layout)
+    return display.text(units, "pressure", report["discharge_psi"]) if report["flow_gpm"] else None
 
 
 def _read(rated, opened, line, is_shut, is_compared, units):

@@ -124,6 +124,19 @@ def test_caution_above_test_pressure(lay):
     expect(told).to_have_count(0)
 
 
+def test_a_stop_stays_with_the_answer(lay):
+    """Where a hose would be past its test pressure, the number is no order to set it, and says so wherever the page stands."""
+    lay.type("flow", "300")  # 139.5 x 2 + 100 = 379
+    lay.shows(379)
+    lay.field("pressure").scroll_into_view_if_needed()
+    lay.page.evaluate("scrollBy(0, 300)")
+    expect(lay.page.get_by_text(SITE["caution_short"]["above_test_pressure"])).to_be_in_viewport(ratio=1)
+    expect(lay.page.get_by_text(SITE["pressure"]["would_need"], exact=True)).to_be_in_viewport(ratio=1)
+    expect(lay.page.get_by_text(SITE["pressure"]["set"], exact=True)).to_have_count(0)
+    lay.type("flow", "150")
+    expect(lay.page.get_by_text(SITE["pressure"]["set"], exact=True)).to_be_in_viewport(ratio=1)
+
+
 def test_caution_for_the_crew(lay):
     """A reaction above what the crew can hold says so."""
     lay.choose("crew", "1")

@@ -46,6 +46,11 @@ def test_shutting_one(run):
     # by hand: 187.75 at the pump; alone it needs 100 + 69.75 + 2 x 1.5^2 = 174.25 at 150 gpm: x sqrt(187.75 / 174.25)
     assert (one["flow"], one["open_flow"], one["outlet"], one["is_shut"]) == ("156", "150", "108", False)
     assert (other["flow"], other["open_flow"], other["is_shut"]) == ("0", "150", True)
+    assert found["asked"] == "174"
+
+
+def test_nothing_is_asked_where_nothing_changes_or_nothing_is_open(run):
+    assert flowing(run, *TWO)["asked"] is flowing(run, *TWO, shut=["A", "B"])["asked"] is None
 
 
 def test_cautions_of_what_flows(run):
@@ -79,6 +84,19 @@ def at_pump(run, profile, source=TANK, *lines):
 def test_net_pressure(run, source, net):
     """What the pump adds depends on where the water comes from."""
     assert at_pump(run, {}, source)["net"] == net
+
+
+@pytest.mark.parametrize(("intake", "level", "code"), [
+    ("-5", "stop", "no_supply"), ("0", "stop", "no_supply"), ("1", "caution", "low_supply"), ("19", "caution", "low_supply"),
+    ("20", None, None), ("169", None, None), ("170", "caution", "high_supply")])
+def test_what_to_mind_of_an_intake(run, intake, level, code):
+    """A hydrant is left 20 psi (driver/operator study cards); no pump shows less than comes in: 169.75 psi are asked for."""
+    told = at_pump(run, {}, {**TANK, "kind": "fed", "intake": intake})["supply"]
+    assert told == (code and {"level": level, "code": code, "limit": "20"})
+
+
+def test_an_intake_is_minded_of_a_fed_pump_alone(run):
+    assert at_pump(run, {}, TANK)["supply"] is at_pump(run, {}, {**TANK, "kind": "draft"})["supply"] is None
 
 
 def test_rating(run):

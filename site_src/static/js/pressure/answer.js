@@ -2,7 +2,7 @@
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
 import { figureView } from "../figure.js";
-import { warning } from "../warning.js";
+import { shape, warning } from "../warning.js";
 
 // A gauge face as found on many panels: its end, a labelled mark, a short mark.
 const FACES = { US: [400, 100, 50], imperial: [400, 100, 50], SI: [2800, 700, 350], bar: [28, 7, 3.5] };
@@ -69,16 +69,18 @@ function ruled(by, words, u, labelOf) {
 }
 
 // The whole answer block. `stale` is the sentence to show while there is no answer.
-export function answerView({ answer, stale, words, u, system, labelOf }) {
+export function answerView({ lay, answer, stale, words, u, system, labelOf }) {
   const gravity = answer && answer.pressure_psi < 0;
   const line = answer && hardest(answer);
+  const worst = answer?.cautions[0];
   return html`
-    <section class="answer">
+    <section class="answer" data-level=${worst?.level ?? nothing}>
+      ${worst ? html`<p class="answer-flag">${shape(worst.level)}<span><b>${words.caution[worst.level]}</b> ${words.caution_short[worst.code]}</span></p>` : nothing}
       <div>
-        <p class="answer-label" id="answer-label">${words.pressure.set}</p>
+        <p class="answer-label" id="answer-label">${worst?.level === "stop" ? words.pressure.would_need : words.pressure.set}</p>
         ${figureView(answer && !gravity ? { text: answer.pressure, unit: u.u_pressure } : { stale: gravity ? words.pressure.below_zero : stale })}
       </div>
-      ${answer ? html`${gauge(answer, words, u, system)}<p class="answer-sum">${sum(line, words)}<br>${ruled(answer.by_rule, words, u, labelOf)}${facts(answer, line, words, u, labelOf)}</p>` : nothing}
+      ${answer ? html`${gauge(answer, words, u, system)}<p class="answer-sum">${lay.now.shut?.length ? html`<b>${words.now.for_all_open}</b><br>` : nothing}${sum(line, words)}<br>${ruled(answer.by_rule, words, u, labelOf)}${facts(answer, line, words, u, labelOf)}</p>` : nothing}
     </section>
     <div role="status">${answer ? cautions(answer, words, u, labelOf) : nothing}</div>`;
 }

@@ -30,7 +30,7 @@ export function nowView({ lay, answer, flowing, data, system, u, refusal, shown,
 const isTold = (found, answer) =>
   answer.cautions.some((each) => each.code === found.code && each.line === found.line && each.amount === found.amount);
 
-function nozzles({ lines, flow }, words, u, labelOf, act) {
+function nozzles({ lines, flow, asked }, words, u, labelOf, act) {
   const figure = (name, flow, pressure) => html`<span class="now-figure"><small>${words.now[name]}</small><b>${flow} ${u.u_flow}</b><span>${pressure} ${u.u_pressure}</span></span>`;
   return html`
     <ul class="now">
@@ -43,5 +43,5 @@ function nozzles({ lines, flow }, words, u, labelOf, act) {
             @click=${() => act.shut(line.id, !line.is_shut)}>${line.is_shut ? words.now.open : words.now.shut}</button>
         </li>`)}
     </ul>
-    <p>${fill(words.now.total, { ...u, flow })}</p>`;
+    <p role="status">${fill(words.now.total, { ...u, flow })}${asked === null ? nothing : html` <b>${fill(words.now.asked, { ...u, asked })}</b>`}</p>`;
 }

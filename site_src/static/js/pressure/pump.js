@@ -2,7 +2,7 @@
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../controls.js";
 import { fill } from "../site.js";
-import { shape } from "../warning.js";
+import { shape, warning } from "../warning.js";
 import { entryStepper } from "./settings.js";
 
 export const WATERS = ["tank", "fed", "draft"];
@@ -29,9 +29,10 @@ export function pumpView({ lay, atPump, rig, data, system, u, refusal, shown, ac
     </details>`;
 }
 
-function worked({ net, power, rating, engine, picture }, rig, words, u) {
+function worked({ net, power, supply, rating, engine, picture }, rig, words, u) {
   const told = (name, facts) => html`<p>${fill(words.at_pump[name], { ...u, ...facts })}</p>`;
   return html`
+    <div role="status">${supply ? warning(supply.level, words.caution[supply.level], fill(words.at_pump[supply.code], { ...u, ...supply })) : nothing}</div>
     <p>${fill(words.at_pump.net, { ...u, net, power })}</p>
     ${rating === null ? told(rig ? "no_rating" : "no_rig") : html`
       ${chart(picture, words, u)}
@@ -62,4 +63,4 @@ function chart({ rating, point }, words, u) {
     </svg>`;
 }
 
-const round = (number) => String(Math.round(number * 10) / 10);
+const round = (number) => String(number < 100 ? Math.round(number * 10) / 10 : Math.round(number)); // the margin holds four digits
