@@ -19,7 +19,7 @@ def answer(lay, shelf, units):
     Source: layout.discharge_pressure.
     """
     plain_layout, limits, report = worked(lay, shelf, units)
-    for line in report["lines"]:
+    for line in report["lines"][::-1]:  # the farthest: what feeds it is beyond any hose by it
         if max(abs(line["inlet_psi"]), line["friction_per_100_ft_psi"]) > MOST_PSI:
             raise CalcError("lay", "beyond_any_hose", line=line["id"])
     starts = {None: (0, 0)}

@@ -201,6 +201,13 @@ def test_refused_lay(run, lay, field, code):
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
+def test_the_line_that_goes_beyond_any_hose_is_named(run):
+    """Of a line and what feeds it, the one whose own entries are past any hose. By hand: 15.5 x 15^2 x 2 = 6975 psi."""
+    with pytest.raises(CalcError) as refusal:
+        ask(run, a_lay(a_wye(a_line(end=fog("1500")), a_line(id="B"))))
+    assert refusal.value.facts["line"] == "A"
+
+
 def test_deepest_lay(run):
     """Nineteen wyes behind one another, the most allowed, are read."""
     answer = ask(run, nested(19))
