@@ -29,7 +29,9 @@ def test_loss_as_typed(run):
 @pytest.mark.parametrize("runs", [1, 2, 3, 4, 5, 6])
 def test_up_to_six_hoses_side_by_side(run, runs):
     """By hand: one hose loses 69.75 psi at 150 gpm, and each of several carries its share: the square of it."""
-    assert ask(run, a_lay(a_line(runs=str(runs))))["pressure_psi"] == pytest.approx(100 + 69.75 / runs ** 2, rel=1e-9)
+    answer = ask(run, a_lay(a_line(runs=str(runs))))
+    assert answer["pressure_psi"] == pytest.approx(100 + 69.75 / runs ** 2, rel=1e-9)
+    assert float(answer["lines"][0]["workings"]["friction"]["hundreds_flow"]) == pytest.approx(1.5 / runs, abs=0.0051)  # to two decimals
 
 
 @pytest.mark.parametrize(("device", "warns"), [("wye", True), ("master", False), ("aerial", False)])
