@@ -27,6 +27,7 @@ def calc_modules():
 @routes.get("/manifest.webmanifest")
 def manifest():
     words = data.words("site")
+    root = "./" if data.LANGUAGE.get() == data.languages()[0] else "../"  # of the site, that holds all languages
     response = json_page({
         "name": words["site"]["name"],
         "short_name": words["site"]["name"],
@@ -34,14 +35,14 @@ def manifest():
         "lang": data.LANGUAGE.get(),
         "id": "./",
         "start_url": "./",
-        "scope": "./",
+        "scope": root,
         "display": "standalone",
         "background_color": "#f6f3ea",
         "theme_color": "#14171a",
         "icons": [
-            {"src": "static/icons/192.png", "sizes": "192x192", "type": "image/png"},
-            {"src": "static/icons/512.png", "sizes": "512x512", "type": "image/png"},
-            {"src": "static/icons/512.png", "sizes": "512x512", "type": "image/png", "purpose": "maskable"},
+            {"src": root + "static/icons/192.png", "sizes": "192x192", "type": "image/png"},
+            {"src": root + "static/icons/512.png", "sizes": "512x512", "type": "image/png"},
+            {"src": root + "static/icons/512.png", "sizes": "512x512", "type": "image/png", "purpose": "maskable"},
         ],
     })
     response.mimetype = "application/manifest+json"

@@ -1,4 +1,5 @@
 """Every page on its own: its links lead somewhere, and nothing in it runs or paints inline."""
+import json
 import pathlib
 import posixpath
 import re
@@ -6,6 +7,7 @@ import urllib.parse
 
 import pytest
 
+from site_src import data
 from tests.site import pages
 
 FILES = [f"{address}index.html" for address in pages.addresses()] + ["404.html"]
@@ -70,9 +72,12 @@ def test_scripts_import_what_is_there(built):
             assert (script.parent / link).resolve().is_file(), f"{script.name}: {link}"
 
 
-def test_manifest_icons_are_there(built):
-    """The icons and the start address of the web manifest are files of the site."""
-    manifest = (built / "manifest.webmanifest").read_text()
-    for link in re.findall(r'"src": "([^"]+)"', manifest):
-        assert (built / pathlib.PurePosixPath(link)).is_file(), link
-    assert '"start_url": "./"' in manifest
+@pytest.mark.parametrize("language", data.languages())
+def test_manifest_icons_are_there(built, language):
+    """The icons and the start address of each language's manifest are files of the site, and its scope is the whole site."""
+    place = built / ("" if language == "en" else language)
+    manifest = json.loads((place / "manifest.webmanifest").read_text())
+    for icon in manifest["icons"]:
+        assert (place / icon["src"]).is_file()
+    assert (place / manifest["start_url"] / "index.html").is_file()
+    assert (place / manifest["scope"]).resolve() == built.resolve()

@@ -79,8 +79,8 @@ function draw() {
   const u = unitWords(words, page.system);
   const { answer, refusal } = worked();
   render(html`
-    ${notices(answer ? null : words.pressure.waiting)}
     ${answer ? answerView(answer, u) : nothing}
+    ${notices(answer ? null : words.pressure.waiting)}
     <h2>${words.heat.entries}</h2>
     <p>${words.heat.opening}</p>
     ${Object.keys(KINDS).map((name) => entry(name, u, refusal))}

@@ -59,8 +59,8 @@ function draw() {
   const { answer, refusal } = worked();
   const given = { ...state, u, answer, refusal };
   render(html`
-    ${notices(answer ? null : words.pressure.waiting)}
     ${answer ? answerView(given) : nothing}
+    ${notices(answer ? null : words.pressure.waiting)}
     ${readingsView(given)}
     <h2>${words.speeds.entries}</h2>
     <p>${rig ? fill(words.speeds.with_rig, rig) : words.speeds.without_rig}</p>

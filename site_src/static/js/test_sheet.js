@@ -1,5 +1,5 @@
 // The sheet of one test: on the screen as it prints, and as files.
-import { html, render } from "../vendor/lit-html/lit-html.js";
+import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chips } from "./controls.js";
 import { choose, chosen } from "./choices.js";
 import { engine } from "./engine.js";

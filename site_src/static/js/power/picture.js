@@ -67,10 +67,10 @@ function lamp(x, lit, name, words) {
   return svg`
     <g class="path-lamp path-lamp-${state}">
       <rect x=${x} y="4" width="106" height="46" rx="6"/>
-      ${label(x + 8, 23, rest.length > 1 ? `${first} ${rest[0]}` : first, "path-start")}
-      ${label(x + 8, 41, rest.at(-1), "path-start")}
+      ${label(x + 6, 23, rest.length > 1 ? `${first} ${rest[0]}` : first, "path-start")}
+      ${label(x + 6, 41, rest.at(-1), "path-start")}
       <circle cx=${x + 88} cy="17" r="6"/>
-      <text class="path-state" x=${x + 86} y="43">${words.power[`lamp_is_${state}`]}</text>
+      <text class="path-state path-end" x=${x + 102} y="43">${words.power[`lamp_is_${state}`]}</text>
     </g>`;
 }
 
@@ -117,8 +117,8 @@ function gearbox(state, words) {
     ${gear(175, 186, 72, state.pump_turning)}
     ${gear(257, 194, 56, rolling(state))}
     ${shaft(160, 255, state.shaft_turning)}
-    <rect class="path-switch ${state.switch_closed ? "path-switch-closed" : ""}" x="203" y="166" width="50" height="20" rx="3"/>
-    ${label(228, 180, words.power.switch, "path-small path-on-switch")}
+    <rect class="path-switch ${state.switch_closed ? "path-switch-closed" : ""}" x="199" y="166" width="62" height="20" rx="3"/>
+    ${label(230, 180, words.power.switch, "path-small path-on-switch")}
     <path class="path-plunger" d="M208 186V${state.collar === "pump" ? 204 : 198}"/>
     <path class="path-fork" d="M${centre} 238V300"/>
     <rect class="path-collar" x=${centre - 13} y="204" width="26" height="36" rx="2"/>
