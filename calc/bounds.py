@@ -52,10 +52,8 @@ def _surge(report, limits, name, units):
 def _first_figure(units, psi):
     """A pressure in the page's unit, to its first figure."""
     amount = psi * display.scale(units, units["shown"], "pressure")["factor"]
-    step = 1.0
+    step = 1e-3
     while step * 10 <= amount:
         step *= 10
-    while step > amount and step > 1e-3:
-        step /= 10
     places = 0 if step >= 1 else display.scale(units, units["shown"], "pressure")["places"]
     return rounded(step * int(amount / step + 0.5), places)

@@ -30,7 +30,7 @@ MOST_QUESTIONS = 8
 SURE = 0.8  # a cause stands only with this share, with all its signs seen and none against it
 LEADS = 0.5  # from this share on a cause is followed until all of its signs are known
 ALIKE = 1e-9  # bits; the last digits of a logarithm differ between the two Pythons
-EFFORT_COST, DANGER_COST = 0.06, 0.15  # bits, for each step of effort past a glance and of danger
+EFFORT_COST, DANGER_COST = 0.06, 0.15  # bits, for each step of effort and of danger
 
 
 def for_rig(knowledge, rig):
@@ -45,7 +45,7 @@ def for_rig(knowledge, rig):
         return all(not rig.get(question) or rig[question] in known for question, known in row.get("applies", {}).items())
 
     causes = [cause for cause in knowledge["causes"] if can_be(cause)]
-    named = {sign: True for cause in causes for sign in cause["shows"] + cause.get("may", [])}
+    named = {sign for cause in causes for sign in cause["shows"] + cause.get("may", [])}
     signs = [sign for sign in knowledge["signs"] if can_be(sign) and (sign["id"] in named or sign.get("alarm"))]
     return {"signs": signs, "causes": causes, "excludes": knowledge["excludes"], "facts": knowledge["facts"]}
 
@@ -100,7 +100,7 @@ def rank(knowledge, signs):
             "against": against,
             "open": [sign for sign in cause["shows"] if known.get(sign, "unknown") == "unknown"],
         }))
-    found.sort(key=lambda row: row[:2])  # by place where weights are equal: no sort of the phone keeps their order
+    found.sort()  # by place where weights are equal: no sort of the phone keeps their order
     causes = [row[2] for row in found]
     for cause in causes:
         cause["share"] /= total
@@ -144,19 +144,18 @@ def next_check(knowledge, signs, role, engine, questions):
     elif questions >= MOST_QUESTIONS:
         end["kind"] = "enough"
     else:
-        leader = left[0]["open"] if left[0]["share"] >= LEADS else []
-        _choose(knowledge, signs, role, engine, leader, end)
+        _choose(knowledge, signs, role, engine, left, ranked["other"], end)
     return end
 
 
-def _choose(knowledge, signs, role, engine, leader, end):
+def _choose(knowledge, signs, role, engine, left, other, end):
     """Put the best look that may be made now, or what stands in the way of the others, into `end`."""
-    causes = [cause for cause in knowledge["causes"] if cause["id"] in end["left"]]
-    facts = _by_id(knowledge["signs"])
-    told = [(sign, signs[sign]) for sign in signs if signs[sign] != "unknown"]
-    weights = [_weight(cause, told, facts) for cause in causes] + [_other_weight(told)]
+    leader = left[0]["open"] if left[0]["share"] >= LEADS else []
+    known = _by_id(knowledge["causes"])
+    causes = [known[cause["id"]] for cause in left]
+    shares = [cause["share"] for cause in left] + [other]
     tables = [_chances(cause) for cause in causes]
-    named = {sign: True for cause in causes for sign in cause["shows"]}
+    named = {sign for cause in causes for sign in cause["shows"]}
     best = None
     wanted = []
     is_technician_wanted = False
@@ -169,8 +168,8 @@ def _choose(knowledge, signs, role, engine, leader, end):
             wanted.extend(["secured"] if sign.get("under") else sign["engine"])
         else:
             usual = MAY if sign.get("either") else SELDOM
-            gain = _gain(weights, [table.get(sign["id"], usual) for table in tables] + [OTHER])
-            worth = gain - EFFORT_COST * (sign["effort"] - 1) - DANGER_COST * sign["danger"]
+            gain = _gain(shares, [table.get(sign["id"], usual) for table in tables] + [OTHER])
+            worth = gain - EFFORT_COST * sign["effort"] - DANGER_COST * sign["danger"]
             leads = sign["id"] in leader
             if best is None or leads > best[0] or (leads == best[0] and worth > best[1] + ALIKE):
                 best = (leads, worth, sign["id"])
@@ -241,11 +240,11 @@ def _other_weight(told):
     return weight
 
 
-def _gain(weights, chances):
-    """Bits that an answer tells on average of which weight is the true one: its own doubt less what each leaves of it."""
-    total = sum(weights)
-    seen = sum([weight * chance for weight, chance in zip(weights, chances)])
-    left = sum([weight * _DOUBT[chance] for weight, chance in zip(weights, chances)])
+def _gain(shares, chances):
+    """Bits that an answer tells on average of whose share is the true one: its own doubt less what each leaves of it."""
+    total = sum(shares)
+    seen = sum([share * chance for share, chance in zip(shares, chances)])
+    left = sum([share * _DOUBT[chance] for share, chance in zip(shares, chances)])
     return _doubt(seen / total) - left / total
 
 

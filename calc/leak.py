@@ -44,8 +44,7 @@ def hunt(parts, runs, role, units):
         told["kind"] = "technician"
     else:
         told["kind"] = "shut"
-        half = (len(told["suspects"]) + 1) // 2
-        told["shut"] = reach[:min(half, len(told["suspects"]) - 1)]
+        told["shut"] = reach[:(len(told["suspects"]) + 1) // 2]
     return told
 
 

@@ -84,7 +84,7 @@ def _read(line, limits, starts, units):
     end = limits["end"]
     friction = {
         "coefficient": display.working(units, "coefficient", limits["coefficient"]),
-        "hundreds_flow": display.working(units, "flow", line["flow_gpm"] / limits.get("parallel", 1), 100),
+        "hundreds_flow": display.working(units, "flow", line["flow_gpm"] / limits["parallel"], 100),
         "hundreds_length": display.working(units, "length", limits["length_ft"], 100),
         "rate": display.working(units, "friction_rate", line["friction_per_100_ft_psi"]),
         "loss": display.working(units, "pressure", line["friction_psi"]),

@@ -12,12 +12,11 @@ SCHEMA = 1
 MOST_ROWS = 40
 MOST_TEXT = 60
 
-UNITS = ("US", "SI", "bar", "imperial")
 # name, kind, and for a choice its options; for a number least and most; for a quantity its kind, least and most,
 # in calc's units. The bounds are what a fire pump can have: common practice.
 FIELDS = (
     ("name", "text"),
-    ("units", "choice", UNITS),
+    ("units", "choice", ("US", "SI", "bar", "imperial")),
     ("drive", "choice", ("midship", "pto", "front", "rear")),
     ("shift_control", "choice", ("air", "electric", "manual")),
     ("transmission", "choice", ("automatic", "manual")),
@@ -164,7 +163,7 @@ def _check_fields(row, fields, place, shelf, units, found):
         try:
             _check_field(value, field, shelf, units)
         except CalcError as error:
-            note = {"field": place + field[0], "code": error.code}
+            note = {"field": place + error.field, "code": error.code}
             note.update(error.facts)
             found.append(note)
 

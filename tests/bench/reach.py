@@ -21,7 +21,8 @@ class Reached:
         """The tests that run the changed lines; for a value of the module, all that run anything of the module or of a user of it."""
         if not mutant["is_function"]:
             return self._of_users(mutant["module"])
-        return self._between(mutant, "line", "end") or self._between(mutant, "first", "last")
+        in_head = mutant["line"] == mutant["first"]  # a default: its line runs once, on import, and works in every call
+        return not in_head and self._between(mutant, "line", "end") or self._between(mutant, "first", "last")
 
     def _between(self, mutant, first, last):
         lines = range(mutant[first], mutant[last] + 1)

@@ -161,13 +161,17 @@ def test_refused_limit(run):
         assert refusal.value.field == "limit"
 
 
-def test_small_surge(run):
-    """By hand, as above: 80.8 psi at 150 gpm is 10.8 at 20, in bar 0.74: told to its first figure, 0.7."""
+@pytest.mark.parametrize(("flow", "least", "most"), [
+    # by hand, as above: 80.8 and 215 psi at 150 gpm are 10.8 and 28.7 at 20, in bar 0.74 and 1.98; at 150, 5.57 and 14.8
+    ("20", "0.70", "2"), ("150", "6", "10"),
+])
+def test_surge_in_bar(run, flow, least, most):
+    """A surge is told to its first figure: with decimals only below one."""
     pressure = {"factor": 0.0689476, "places": 2}  # the definition: 1 psi = 0.0689476 bar
     bar = {"shown": "bar", "systems": {**UNITS["systems"], "bar": {**UNITS["systems"]["ours"], "pressure": pressure}}}
-    lay = a_lay(a_line(end=fog("20@ours", "100@ours"), length="200@ours", rise="0@ours"))
+    lay = a_lay(a_line(end=fog(f"{flow}@ours", "100@ours"), length="200@ours", rise="0@ours"))
     told = run("bounds", "answer", lay=lay, shelf=SHELF, units=bar, line="A", limit="")
-    assert told["surge"]["least"] == "0.70"
+    assert (told["surge"]["least"], told["surge"]["most"]) == (least, most)
 
 
 def test_all_that_is_drawn_of_the_pump(run):
@@ -189,6 +193,9 @@ def test_a_lay_that_needs_no_pump(run):
     found = at_pump(run, profile, TANK, steep)
     assert (found["net"], found["power"], found["engine"]) == ("0", "0", None)
     assert at_pump(run, profile, {**TANK, "kind": "draft", "lift": "20"}, steep)["net"] == "0"
+    # 100 psi less 230 ft of height, 99.82, is 0.18 that the pump must show, and 20 / 2.3 = 8.70 to lift
+    barely = a_line(length="0", rise="-230", end=fog("50", "100"))
+    assert at_pump(run, profile, {**TANK, "kind": "draft", "lift": "20", "loss": "0"}, barely)["net"] == "9"
     # fed with more than it needs, the pump adds nothing either
     assert at_pump(run, profile, {**TANK, "kind": "fed", "intake": "200"})["net"] == "0"
 
@@ -221,6 +228,7 @@ def test_surge_of_each_hose(run, runs, least):
     """By hand, as above: half the water in each of two hoses is half the surge, and 10 gpm of 150 are 5 psi."""
     assert bounds(run, runs=runs)["surge"]["least"] == least
     assert bounds(run, end=fog("10", "100"))["surge"]["least"] == "5"
+    assert bounds(run, end=fog("20", "100"))["surge"]["least"] == "10"  # 10.8
 
 
 def test_no_surge_without_hose(run):

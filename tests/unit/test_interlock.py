@@ -41,13 +41,15 @@ def test_behind(run, lights, states, missing, perhaps):
     """What is missing for OK-to-pump, given the lights."""
     told = behind(run, **lights)
     assert states.items() <= {row["id"]: row["is"] for row in told["inputs"]}.items()
+    assert [row["id"] for row in told["dark"]] == [light for light in ("engaged", "ok", "throttle") if lights.get(light) == "dark"]
     [ok] = [row for row in told["dark"] if row["id"] == "ok"]
     assert (ok["missing"], ok["perhaps"]) == (missing, perhaps)
 
 
 def test_lights_that_cannot_be(run):
     """OK lit with engaged dark comes from no state of the inputs."""
-    assert behind(run, engaged="dark", ok="lit")["possible"] == 0
+    told = behind(run, engaged="dark", ok="lit", throttle="dark")
+    assert (told["possible"], told["dark"]) == (0, [])  # and so nothing can be said of what is missing for a dark one
 
 
 @pytest.mark.parametrize("name", TABLES)
@@ -71,10 +73,11 @@ def test_throttle_ready_never_proves_pump():
 
 
 def test_refusal(run):
-    """A light that the table does not have is refused."""
-    with pytest.raises(CalcError) as refusal:
-        behind(run, hazard="lit")
-    assert (refusal.value.field, refusal.value.code) == ("lights", "unknown")
+    """A light that the table does not have, or one that is neither lit nor dark, is refused by its name, cut to sixty letters."""
+    for lights, name in (({"hazard": "lit"}, "hazard"), ({"x" * 61: "lit"}, "x" * 60), ({"ok": "green"}, "ok")):
+        with pytest.raises(CalcError) as refusal:
+            behind(run, **lights)
+        assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("lights", "unknown", {"light": name})
 
 
 def test_too_many_inputs(run):

@@ -2,7 +2,7 @@
 import pytest
 
 from calc.errors import CalcError
-from tests.unit.test_reading import SHELF, UNITS, a_lay, a_line, a_wye, ask, fog
+from tests.unit.test_reading import SHELF, UNITS, a_lay, a_line, a_wye, ask, fog, nested
 
 AUTOMATIC = {"kind": "automatic", "least": "60", "flow": "150", "pressure": "100"}
 INLET = {"kind": "inlet", "flow": "500", "pressure": "150"}
@@ -26,8 +26,32 @@ def test_loss_as_typed(run):
         assert ask(run, a_lay({**wye, "loss": loss}))["pressure_psi"] == pytest.approx(psi, rel=1e-9)
 
 
+@pytest.mark.parametrize("runs", [1, 2, 3, 4, 5, 6])
+def test_up_to_six_hoses_side_by_side(run, runs):
+    """By hand: one hose loses 69.75 psi at 150 gpm, and each of several carries its share: the square of it."""
+    answer = ask(run, a_lay(a_line(runs=str(runs))))
+    assert answer["pressure_psi"] == pytest.approx(100 + 69.75 / runs ** 2, rel=1e-9)
+    assert float(answer["lines"][0]["workings"]["friction"]["hundreds_flow"]) == pytest.approx(1.5 / runs, abs=0.0051)  # to two decimals
+
+
+@pytest.mark.parametrize(("device", "warns"), [("wye", True), ("master", False), ("aerial", False)])
+def test_only_what_a_crew_holds_is_weighed_against_it(run, device, warns):
+    """By hand: 150 gpm at 100 psi push with 75.75 lbf, too much for one person; a fixed device takes that itself."""
+    shelf = {**SHELF, "appliances": {**SHELF["appliances"], "aerial": [[0, 25]]}}
+    answer = run("reading", "answer", lay=a_lay(a_line(device=device), crew="1"), shelf=shelf, units=UNITS)
+    assert ("reaction_above_crew" in [caution["code"] for caution in answer["cautions"]]) == warns
+
+
+@pytest.mark.parametrize(("device", "appliance", "given"), [("none", {}, False), ("wye", {"appliance_psi": 0}, False), ("wye", {}, True)])
+def test_whether_a_usual_loss_was_given(run, device, appliance, given):
+    """Only a device without a loss of its own is given the usual one, and that is said."""
+    limits, report = {"A": {"device": device, **appliance}}, {"lines": [{"id": "A", "flow_gpm": 350}]}
+    assert run("lay", "set_appliances", limits=limits, report=report, shelf=SHELF) is given
+
+
 @pytest.mark.parametrize(("end", "psi"), [
     (AUTOMATIC, 169.75),  # by hand: as a fog nozzle at its greatest flow, 69.75 + 100
+    ({**AUTOMATIC, "least": "150"}, 169.75),  # its least flow may be its greatest
     (INLET, 150 + 15.5 * 25 * 2),  # by hand: 500 gpm to an inlet that shall see 150
 ])
 def test_ends(run, end, psi):
@@ -39,6 +63,7 @@ def test_ends(run, end, psi):
 
 @pytest.mark.parametrize(("facts", "field", "code"), [
     ({"runs": "0"}, "runs", "unknown"),
+    ({"runs": "7"}, "runs", "unknown"),
     ({"runs": 2}, "runs", "unknown"),
     ({"device": "hydrant"}, "device", "unknown"),
     ({"device": ["wye"]}, "device", "unknown"),
@@ -53,6 +78,16 @@ def test_refused(run, facts, field, code):
     with pytest.raises(CalcError) as refusal:
         ask(run, a_lay(a_line(**facts)))
     assert (refusal.value.field, refusal.value.code, refusal.value.facts["line"]) == (field, code, "A")
+
+
+def test_a_refusal_keeps_its_facts(run):
+    """A line's refusal says what was too much beside which line it was; one of the whole lay names no line."""
+    with pytest.raises(CalcError) as refusal:
+        ask(run, a_lay(a_line(length="99999999")))
+    assert (refusal.value.field, refusal.value.facts) == ("length", {"line": "A", "most": 1e7})
+    with pytest.raises(CalcError) as refusal:
+        ask(run, nested(20))
+    assert (refusal.value.field, refusal.value.facts) == ("lay", {"most": 20})
 
 
 def test_two_lines_at_the_pump(run):

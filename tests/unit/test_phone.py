@@ -156,6 +156,16 @@ def test_refusal(run, name, arguments_json, field, code):
     assert (error["field"], error["code"]) == (field, code)
 
 
+@pytest.mark.parametrize(("characters", "told"), [
+    (200_000, {"ok": 0.434}),  # by hand: 1 ft of 0.434 psi
+    (200_001, {"error": {"field": "arguments", "code": "too_large", "most": 200_000}}),
+])
+def test_longest_text(run, characters, told):
+    """Text of 200,000 characters is read, one more is not."""
+    text = '{"rise_ft": 1}'
+    assert through(run, "water.elevation_psi", text + " " * (characters - len(text))) == near(told)
+
+
 DEEP = "[" * 20_000 + "]" * 20_000
 NOT_READ = ("arguments", "too_deep")  # the desk's JSON reader stops; the phone's reads on, and the function refuses
 

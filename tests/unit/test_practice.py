@@ -167,6 +167,7 @@ def test_each_fault_shows_its_signs(run, fault, collar, lights):
     [
         ({"kind": "jump"}, "event", "unknown"),
         ({}, "event", "unknown"),
+        ("tick", "event", "unknown"),
         ({"kind": "selector", "to": "up"}, "to", "unknown"),
         ({"kind": "end", "how": "well"}, "how", "unknown"),
         ({"kind": "tick", "passed_s": 3600}, "passed_s", "out_of_range"),
@@ -186,11 +187,11 @@ def test_a_run_ends_once(run):
     ended = through(run, "to_pump", ("end", "stopped"))
     with pytest.raises(CalcError) as refusal:
         run("practice", "advance", run=ended, event={"kind": "tick", "passed_s": 0.1})
-    assert refusal.value.code == "ended"
-    for task, faults, field in (("to_moon", [], "task"), ("to_pump", ["gremlin"], "faults")):
+    assert (refusal.value.field, refusal.value.code) == ("run", "ended")
+    for task, faults, field, facts in (("to_moon", [], "task", {}), ("to_pump", ["gremlin"], "faults", {"fault": "gremlin"})):
         with pytest.raises(CalcError) as refusal:
             run("practice", "begin", task=task, parameters=PARAMETERS, lights=LIGHTS, faults=faults)
-        assert refusal.value.field == field
+        assert (refusal.value.field, refusal.value.code, refusal.value.facts) == (field, "unknown", facts)
 
 
 def test_a_run_of_too_many_notes_takes_no_more(run):

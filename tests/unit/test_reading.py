@@ -124,6 +124,28 @@ def test_other_units(run):
     assert (caution["amount"], caution["limit"]) == ("341", "270")  # 60 x 4.5
 
 
+def test_fall_in_other_units(run):
+    """What is drawn is in the page's units: lengths and heights by 0.25, pressures by 7; a device takes its loss at the end."""
+    nozzle = a_line(length="50", rise="5", end=fog("600", "700"), device="master")
+    supply, line = ask(run, a_lay(a_wye(nozzle, length="25", rise="10")), OTHER_UNITS)["lines"]
+    assert (supply["fall"]["lengths"], supply["fall"]["heights"]) == ([0, 25], [0, 10])
+    assert (line["fall"]["lengths"], line["fall"]["heights"]) == ([25, 75], [10, 15])
+    # by hand, the lay of test_single_line behind 25 psi of a master stream: 178.43 + 25 in, 125 before the device, 100 behind
+    assert line["fall"]["pressures"] == pytest.approx([203.43 * 7, 875, 700])
+
+
+@pytest.mark.parametrize(("pressure", "is_read"), [("1000", True), ("1000.5", False)])
+def test_past_any_hose(run, pressure, is_read):
+    """By hand: 100 gpm through 50,000 ft of C 2 lose 1,000 psi; with 1,000 at the nozzle just what any fire hose could take."""
+    lay = a_lay(a_line(hose="supply", length="50000", end=fog("100", pressure)))
+    if is_read:
+        assert ask(run, lay)["pressure"] == "2000"
+        return
+    with pytest.raises(CalcError) as refusal:
+        ask(run, lay)
+    assert (refusal.value.code, refusal.value.facts) == ("beyond_any_hose", {"line": "A"})
+
+
 def test_cautions(run):
     """What to be careful of is read out in the page's units, the stop first."""
     answer = ask(run, a_lay(a_line(length="600", end=fog(flow="210")), crew="1"))

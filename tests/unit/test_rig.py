@@ -58,6 +58,11 @@ def test_three_fields_are_enough(run):
         ({"hoses": [{"hose": "garden", "coefficient": "5@US"}]}, "hoses.0.hose", "unknown"),
         ({"hoses": [{"hose": "attack-2", "coefficient": "0@US"}]}, "hoses.0.coefficient", "out_of_range"),
         ({"id": None}, "id", "missing"),
+        ({"id": ""}, "id", "missing"),
+        ({"id": "x" * 61}, "id", "missing"),
+        ({"hoses": {}}, "hoses", "damaged"),
+        ({"hoses": [7]}, "hoses.0", "damaged"),
+        ({"hoses": [{"hose": "attack-2", "coefficient": "5@US", "colour": "red"}]}, "hoses.0.colour", "unknown_field"),
     ],
 )
 def test_problems_name_their_place(run, changes, field, code):
@@ -68,36 +73,49 @@ def test_problems_name_their_place(run, changes, field, code):
 
 
 @pytest.mark.parametrize(
-    ("name", "value", "code"),
+    ("name", "value", "place", "code"),
     [
-        ("length", "", "missing"),
-        ("length", "far", "not_a_number"),
-        ("hose", "garden", "unknown"),
-        ("crew", "9", "unknown"),
-        ("end", {"kind": "hose"}, "unknown"),
-        ("end", None, "unknown"),
-        ("end", {"kind": "fog", "flow": "150@US"}, "missing"),
-        ("colour", "red", "unknown_field"),
+        ("length", "", "length", "missing"),
+        ("length", "far", "length", "not_a_number"),
+        ("hose", "garden", "hose", "unknown"),
+        ("crew", "9", "crew", "unknown"),
+        ("end", {"kind": "hose"}, "end.kind", "unknown"),
+        ("end", None, "end.kind", "unknown"),
+        ("end", {"kind": "fog", "flow": "150@US"}, "end.pressure", "missing"),
+        ("end", {"kind": "fog", "flow": "lots", "pressure": "100@US"}, "end.flow", "not_a_number"),
+        ("colour", "red", "colour", "unknown_field"),
     ],
 )
-def test_problems_of_a_bed(run, name, value, code):
+def test_problems_of_a_bed(run, name, value, place, code):
     """A bed's faults are told with the number of the bed."""
     profile = a_rig()
     profile["beds"][2][name] = value
-    told = problems(run, profile)
-    assert told and all(each["field"].startswith("beds.2.") for each in told)
-    assert code in [each["code"] for each in told]
+    assert [(each["field"], each["code"]) for each in problems(run, profile)] == [("beds.2." + place, code)]
 
 
-@pytest.mark.parametrize(
-    ("profile", "field"), [(None, "profile"), ([], "profile"), ("rig", "profile"), ({}, "schema"), ({"schema": 2}, "schema"),
-                           ({"schema": "1"}, "schema"), ({"schema": True}, "schema")],
-)
-def test_no_profile_at_all(run, profile, field):
-    """What is no profile, or of another version, is refused whole."""
+def test_as_much_as_fits(run):
+    """Sixty letters of a text and forty beds are a rig; of more beds it is told how many there may be."""
+    profile = a_rig(name="x" * 60, tank="")
+    profile["beds"] = profile["beds"][:1] * 40
+    assert problems(run, profile) == []
+    profile["beds"].append(profile["beds"][0])
+    assert problems(run, profile) == [{"field": "beds", "code": "too_many", "most": 40}]
+
+
+@pytest.mark.parametrize("profile", [None, [], "rig"])
+def test_no_profile_at_all(run, profile):
+    """What is no profile is refused whole."""
     with pytest.raises(CalcError) as refused:
         problems(run, profile)
-    assert refused.value.field == field
+    assert (refused.value.field, refused.value.code) == ("profile", "damaged")
+
+
+@pytest.mark.parametrize("profile", [{}, {"schema": 2}, {"schema": "1"}, {"schema": True}])
+def test_another_version(run, profile):
+    """A profile of another version is refused whole, and told which one is known."""
+    with pytest.raises(CalcError) as refused:
+        problems(run, profile)
+    assert (refused.value.field, refused.value.code, refused.value.facts) == ("schema", "unknown_version", {"known": 1})
 
 
 JSON = st.recursive(
@@ -153,6 +171,34 @@ def test_what_a_profile_does_not_say_stays_the_handbooks(run):
     assert (own["coefficient"], own["origin"], own["test_psi"]) == (11.4, "handbook", handbook["test_psi"])
     assert "rule" not in shelf
     assert run("rig", "shelf_of", profile={**profile, "friction_rule": "square"}, shelf=SHELF, units=US)["rule"] == "square"
+    del profile["hoses"]
+    assert run("rig", "shelf_of", profile=profile, shelf=SHELF, units=US) == SHELF
+
+
+@pytest.mark.parametrize(("changes", "steps"), [
+    ({"wye_from": ""}, [[0, 15]]), ({"wye_from": "0@US"}, [[0, 15]]), ({"wye_from": "0.5@US"}, [[0, 0], [0.5, 15]])])
+def test_wye_loss_from_a_flow_on(run, changes, steps):
+    """A wye loss counts from the flow that the profile names, or always."""
+    shelf = run("rig", "shelf_of", profile=a_rig(wye_loss="15@US", **changes), shelf=SHELF, units=US)
+    assert shelf["appliances"]["wye"] == steps
+
+
+@pytest.mark.parametrize("field", ["coefficient", "test_pressure", "wye_loss", "wye_from"])
+def test_own_figures_are_refused_by_name(run, field):
+    """A figure that cannot be read is refused at its own field."""
+    profile = a_rig(wye_loss="15@US", hoses=[{"hose": "attack-1.75", "coefficient": "11.4@US", "test_pressure": "400@US"}])
+    (profile if field in profile else profile["hoses"][0])[field] = "much"
+    with pytest.raises(CalcError) as refused:
+        run("rig", "shelf_of", profile=profile, shelf=SHELF, units=US)
+    assert (refused.value.field, refused.value.code) == (field, "not_a_number")
+
+
+def test_the_lay_of_a_bed(run):
+    """A bed lies level, held by its own people, by two where it does not say."""
+    bed = a_rig()["beds"][0]
+    line = {"id": "A", "hose": bed["hose"], "length": bed["length"], "rise": "0", "end": bed["end"]}
+    assert run("rig", "lay_of", bed={**bed, "crew": "3"}) == {"crew": "3", "lines": [line]}
+    assert run("rig", "lay_of", bed={**bed, "crew": ""}) == {"crew": "2", "lines": [line]}
 
 
 def test_a_foreign_field_in_a_nozzle_is_told(run):

@@ -108,6 +108,29 @@ def test_what_mattered(run, losses, kind, mattered):
     assert (told["kind"], told["mattered"], told["losses"]) == (kind, mattered, [str(lost) for lost in losses])
 
 
+@pytest.mark.parametrize(("lost", "beside"), [("3", False), ("3.1", True), ("5.9", True)])
+def test_what_leaks_beside(run, lost, beside):
+    """By hand: of a loss of 9 a third is left where the leak was shut off; above that, something else leaks too."""
+    first, second = {"shut": [], "from": "9", "to": "0"}, {"shut": NAMES[:2], "from": lost, "to": "0"}
+    told = run("leak", "hunt", parts=PARTS, runs=[first, second], role="technician", units=US)
+    assert (told["suspects"], told["also"]) == (NAMES[:2], NAMES[2:] if beside else [])
+
+
+@pytest.mark.parametrize(("count", "half"), [(2, 1), (3, 2), (4, 2), (5, 3), (6, 3)])
+def test_half_of_what_could_leak_is_shut(run, count, half):
+    """The first half, the greater one of an odd count, is shut off for the next minute."""
+    told = run("leak", "hunt", parts=PARTS[:count], runs=[{"shut": [], "from": "22", "to": "13"}], role="technician", units=US)
+    assert (told["kind"], told["shut"]) == ("shut", NAMES[:half])
+
+
+def test_the_run_that_rose_is_named(run):
+    """A gauge that rose within its minute is refused with the number of its run; half an inch of vacuum is a reading."""
+    runs = [{"shut": [], "from": "0.5", "to": "0"}, {"shut": NAMES[:2], "from": "0.5", "to": "0.6"}]
+    with pytest.raises(CalcError) as refusal:
+        run("leak", "hunt", parts=PARTS, runs=runs, role="technician", units=US)
+    assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("to", "rose", {"run": 1})
+
+
 @pytest.mark.parametrize(
     ("one_run", "field", "code"),
     [
