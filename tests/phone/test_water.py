@@ -87,6 +87,15 @@ def test_units_change_what_is_shown(handset):
     assert sheet.field("tank").input_value() == "1000"
 
 
+def test_a_hose_of_other_units_carries_its_own(handset):
+    """A metric hose that is still chosen among inches is no bare number beside them."""
+    sheet = open_sheet(handset, "water/hydrant/")
+    sheet.system("SI")
+    sheet.choose("hose", "125")
+    sheet.system("US")
+    expect(sheet.page.get_by_role("radio", name="125 mm", exact=True)).to_be_checked()
+
+
 def test_kept_and_linked(handset, take):
     """A killed page opens as it was left, and its address opens the same on another phone."""
     sheet = open_sheet(handset, "water/tank/")

@@ -20,11 +20,11 @@ export const fromRig = ({ fields }, rig) => fields.some((field) => ofRig(field, 
 
 const everyOption = (field) => [...field.customary_options, ...field.metric_options];
 
-// The options of a family, and the one that is chosen, whatever its family.
+// The options of a family, and the one that is chosen, whatever its family; of another it carries its unit.
 export const offered = (field, family, value) => {
   const options = field[`${family}_options`];
   const chosen = options.some((option) => option.id === value) ? [] : everyOption(field).filter((option) => option.id === value);
-  return [...options, ...chosen];
+  return [...options, ...chosen.map((option) => ({ ...option, chip: option.label }))];
 };
 
 export const changed = (entries, name, text) => ({ ...entries, [name]: text.slice(0, LONGEST_ENTRY) });
