@@ -5,7 +5,6 @@ from calc.uncertainty import combined_band
 
 WORST_FIRST = ("below", "above", "not_proven", "as_baseline")
 ENTER = {"below": "pressure_short", "above": "pressure_over"}  # by status, the sign by which the diagnosis is entered
-STEPS = ("shift", "circulate", "prime", "raise", "road")  # each is confirmed; the first and last by the shift cards
 
 
 def compare(baseline, readings, quick, accuracy):

@@ -2,6 +2,7 @@
 import pytest
 
 from calc.errors import CalcError
+from site_src import data
 
 QUICK = {"tolerance_percent": 5}
 ACCURACY = {"discharge_psi": 2, "speed_rpm": 10}
@@ -58,3 +59,63 @@ def test_refused(run, reading, field, code):
     with pytest.raises(CalcError) as refused:
         compared(run, [reading])
     assert (refused.value.field, refused.value.code, refused.value.facts["step"]) == (field, code, 0)
+
+
+def test_a_whole_step(run):
+    """What a step tells: its own readings, what the nearest of the baseline gives there, and no more than is known."""
+    read = {"engine_rpm": 1500, "discharge_psi": 150}
+    [step] = compared(run, [read])["steps"]
+    assert step == {**read, "expected_psi": 150, "band_psi": pytest.approx(4.619, abs=0.001), "percent": 0, "is_close": False,
+                    "status": "as_baseline"}
+    blank = {"expected_psi": None, "band_psi": None, "percent": None, "is_close": False, "status": "not_proven"}
+    assert compared(run, [{"engine_rpm": None, "discharge_psi": 150}])["steps"] == [{"engine_rpm": None, "discharge_psi": 150, **blank}]
+    assert compared(run, [{"engine_rpm": 1500, "discharge_psi": None}])["steps"] == [
+        {"engine_rpm": 1500, "discharge_psi": None, **blank, "expected_psi": 150}]
+
+
+def test_of_two_as_near_the_first_is_compared_with(run):
+    """1,250 rpm lies half way: by the first, 60 x 1.25 squared = 93.75; by the other it would be 104.17."""
+    [step] = compared(run, [{"engine_rpm": 1250, "discharge_psi": None}])["steps"]
+    assert step["expected_psi"] == 93.75
+
+
+@pytest.mark.parametrize(("psi", "status"), [(142.5, "as_baseline"), (157.5, "as_baseline"), (142.49, "below"), (157.51, "above")])
+def test_the_tolerance_itself_is_within(run, psi, status):
+    """Five per cent of 150 psi are 7.5."""
+    assert compared(run, [{"engine_rpm": 1500, "discharge_psi": psi}])["status"] == status
+
+
+@pytest.mark.parametrize(("status", "psi", "sign"), [("below", 100, "pressure_short"), ("above", 200, "pressure_over"), ("as_baseline", 150, None)])
+def test_what_is_off_leads_to_a_sign_of_the_diagnosis(run, status, psi, sign):
+    told = compared(run, [{"engine_rpm": 1500, "discharge_psi": psi}])
+    assert (told["status"], told["enter"]) == (status, sign)
+    assert sign is None or sign in {row["id"] for row in data.load("faults")["sign"]}
+
+
+@pytest.mark.parametrize("psi", [0, 1000])
+def test_pressures_at_their_bounds_are_read(run, psi):
+    assert compared(run, [{"engine_rpm": 1500, "discharge_psi": psi}])["steps"][0]["percent"] is not None
+
+
+def test_a_pressure_past_its_bound_is_refused(run):
+    with pytest.raises(CalcError) as refused:
+        compared(run, [{"engine_rpm": 1500, "discharge_psi": 1000.5}])
+    assert refused.value.field == "discharge_psi"
+
+
+@pytest.mark.parametrize("field", ["engine_rpm", "discharge_psi"])
+def test_a_baseline_that_cannot_be_is_refused(run, field):
+    with pytest.raises(CalcError) as refused:
+        compared(run, [], [{**BASELINE[0], field: 0}])
+    assert (refused.value.field, refused.value.code) == (field, "not_positive")
+
+
+@pytest.mark.parametrize(("percent", "fits"), [(0, True), (50, True), (-0.1, False), (50.1, False)])
+def test_tolerances(run, percent, fits):
+    given = {"baseline": BASELINE, "readings": [], "quick": {"tolerance_percent": percent}, "accuracy": ACCURACY}
+    if fits:
+        assert run("service_quick", "compare", **given)["steps"] == []
+    else:
+        with pytest.raises(CalcError) as refused:
+            run("service_quick", "compare", **given)
+        assert refused.value.field == "tolerance_percent"

@@ -3,7 +3,7 @@
 import { choose, chosen } from "../choices.js";
 import { keep, kept } from "../store.js";
 
-export const STEPS = ["shift", "circulate", "prime", "raise", "road"]; // as calc.service_quick has them
+export const STEPS = ["shift", "circulate", "prime", "raise", "road"]; // each is confirmed; the first and last by the shift cards
 const MOST_EARLIER = 50;
 const nameOf = (id) => `quick:${id}`;
 
