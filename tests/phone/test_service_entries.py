@@ -116,3 +116,29 @@ def test_a_held_key_steps_on(run_of):
         one.clock.passes(0.5)
     key.dispatch_event("pointerup")
     assert float(field.input_value()) >= 149
+
+
+def test_a_stop_asks_why_in_sight_and_keeps_it(run_of):
+    """The reasons come into view with the focus; the one that was told stands beside the verdict, and all parts open at their top."""
+    one = run_of(1)
+    one.press(T["run"]["stop"])
+    heading = one.page.get_by_role("group", name=T["run"]["stop"]).get_by_role("heading")
+    expect(heading).to_be_focused()
+    expect(heading).to_be_in_viewport(ratio=1)
+    one.press(T["run"]["reasons_stop"][0])
+    one.says(T["run"]["stopped_for"].format(reason=T["run"]["reasons_stop"][0]) + " " + T["run"]["short_told"])
+    one.page.get_by_role("link", name=T["test"]["back"]).tap()
+    expect(one.page.get_by_role("heading", level=1)).to_be_focused()
+    assert one.page.evaluate("scrollY") == 0
+
+
+def test_every_test_has_its_sheet(handset):
+    """The sheet stands of a test that passed, of one that is not done and of one just begun with its site, with nothing thrown."""
+    begun_one = begun(records.a_record(rig=history.PROFILE["id"]), START_MS)
+    kept = [records.a_record(1), records.an_unfinished_record(), {**begun_one, "id": "just-begun", "tests": {}}]
+    history.held(handset, kept)
+    for record in kept:
+        page = handset.open(f"test/sheet/#{record['id']}")
+        expect(page.get_by_role("button", name=T["sheet"]["print"])).to_be_visible()
+        expect(page.get_by_role("heading", name=record["rig_name"])).to_be_visible()
+        page.close()

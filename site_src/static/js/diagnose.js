@@ -13,6 +13,7 @@ import { notices } from "./notice.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
 import { keep, keepRecord, kept, tellKept } from "./store.js";
+import { shortTime } from "./times.js";
 
 const DRAFT = "diagnosis";
 const MOST = 8; // calc.fault.MOST_QUESTIONS
@@ -147,7 +148,7 @@ function resume(left) {
   state = left;
   page.isLogged = left.written;
   if (!left.written) {
-    const at = new Date((left.asked.at(-1) ?? { at: left.began_at }).at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
+    const at = shortTime((left.asked.at(-1) ?? { at: left.began_at }).at);
     page.notice = fill(words.diagnose.resumed, { time: at });
   }
   draw();

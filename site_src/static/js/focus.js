@@ -9,6 +9,12 @@ function focus(element) {
   element.focus();
 }
 
+// A new part of a page is read from the page's title, which tells it.
+export function toTitle() {
+  focus(document.querySelector("h1"));
+  scrollTo(0, 0);
+}
+
 // A new screen is read from its heading.
 export const toHeading = (place) => focus(place.querySelector("h2"));
 

@@ -15,6 +15,7 @@ import { unlikeView } from "./shift/unlike.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
 import { keep, kept, tellKept } from "./store.js";
+import { clockTime } from "./times.js";
 
 const TICK_MS = 200;
 const place = document.getElementById("card");
@@ -37,7 +38,7 @@ const TIMED = new Set(["hold", "tick"]);
 const SETTLE_MS = 400; // a second touch that follows at once is no answer to the step it brought
 const SETTLING = new Set(["seen", "not_seen", "hold", "back"]);
 let shownAt = -SETTLE_MS;
-const clock = (at_s) => new Date(at_s * 1000).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", second: "2-digit" });
+const clock = (at_s) => clockTime(at_s * 1000);
 
 // What is known of the rig, as calc.shift takes it.
 function rigAnswers() {

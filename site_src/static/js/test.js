@@ -8,11 +8,11 @@ import { colon, fill, pageData } from "./site.js";
 import { dropRecord } from "./store.js";
 import { bring } from "./test/bring.js";
 import { bringKey } from "./test/bring_view.js";
-import { day } from "./test/clock.js";
 import { dropNote, everyTest, keepTest } from "./test/keeper.js";
 import { isRunning, newRecord } from "./test/record.js";
 import { mark } from "./test/status.js";
 import { Steady } from "./test/steady.js";
+import { day, dayTime } from "./times.js";
 import { unitsFor } from "./units.js";
 
 const place = document.getElementById("test");
@@ -70,7 +70,7 @@ function draw() {
 const row = (test) => html`
   <article class="row">
     <p>${test.result ? mark(test.result.status) : nothing}<span><b>${test.rig_name}</b>
-      <small>${words.kind[test.standard.kind]} · ${fill(test.finished_ms === null ? words.test.opened : words.test.closed, { date: day(test.finished_ms ?? test.begun_ms) })}
+      <small>${words.kind[test.standard.kind]} · ${fill(test.finished_ms === null ? words.test.opened : words.test.closed, { date: test.finished_ms === null ? `${day(test.begun_ms)}, ${dayTime(test.begun_ms)}` : day(test.finished_ms) })}
       ${test.result ? html` · ${words.status[test.result.status]}` : isRunning(test) ? html` · ${words.test.running}` : nothing}</small></span></p>
     <div class="pairs">
       ${test.finished_ms === null ? html`<a class="key key-strong" href="run/#${test.id}">${words.test.on}</a>` : nothing}

@@ -5,9 +5,8 @@ import { engine } from "./engine.js";
 import { live } from "./notice.js";
 import { send } from "./rig/carry.js";
 import { chosenRig, chosenSystem } from "./rig/chosen.js";
-import { fill, home, unitWords } from "./site.js";
+import { colon, fill, home, unitWords } from "./site.js";
 import { stayAwake } from "./awake.js";
-import { day } from "./test/clock.js";
 import { baselineFile, baselineRow } from "./test/files.js";
 import { textView } from "./test/entries.js";
 import {
@@ -15,6 +14,7 @@ import {
 } from "./test/quick_record.js";
 import { rowText, stepView } from "./test/quick_step.js";
 import { refuser } from "./test/refusal.js";
+import { day } from "./times.js";
 import { systemChips, unitsFor } from "./units.js";
 import { warning } from "./warning.js";
 
@@ -122,7 +122,7 @@ const endView = (answer) => record.open.seen.road === undefined || record.open.s
 const earlierView = (told) => !record.earlier.length ? nothing : html`
   <h2>${words.quick.earlier}</h2>
   ${record.earlier.map((check, number) => html`
-    <article class="row"><p><span><b>${day(check.at_ms)}: ${check.stopped ? fill(words.quick.stopped, { step: words.quick_step[check.stopped].title }) : words.quick_status[check.status]}</b>
+    <article class="row"><p><span><b>${day(check.at_ms)}${colon} ${check.stopped ? fill(words.quick.stopped, { step: words.quick_step[check.stopped].title }) : words.quick_status[check.status]}</b>
       <small>${check.repaired}</small></span></p>
       <ul class="listed">${check.readings.filter((reading) => reading.engine_rpm || reading.discharge_psi).map((reading) => html`<li>${rowText({ reading, words, ...told })}</li>`)}</ul>
       ${number === 0 && !check.stopped && check.readings.some((reading) => reading.engine_rpm && reading.discharge_psi) ? baselineView() : nothing}

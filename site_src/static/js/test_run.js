@@ -3,9 +3,10 @@
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { stayAwake } from "./awake.js";
 import { engine } from "./engine.js";
+import { toHeading, toTitle } from "./focus.js";
 import { notices } from "./notice.js";
 import { chosenSystem } from "./rig/chosen.js";
-import { fill, unitWords } from "./site.js";
+import { colon, fill, unitWords } from "./site.js";
 import { keptRigs } from "./store.js";
 import { actions } from "./test/act.js";
 import { besideMaker } from "./test/beside.js";
@@ -14,7 +15,7 @@ import { figuresView } from "./test/figures_view.js";
 import { everyTest, keepTest, watchKeeping } from "./test/keeper.js";
 import { missingView } from "./test/missing.js";
 import { causeLink, planView, signsView } from "./test/plan_view.js";
-import { askedOf, clockOf, countedS, filledFrom, halted, isRunning, runningIn, testOf, withJump } from "./test/record.js";
+import { askedOf, attemptOf, clockOf, countedS, filledFrom, halted, isRunning, runningIn, testOf, withJump } from "./test/record.js";
 import { refuser } from "./test/refusal.js";
 import { runView } from "./test/run_view.js";
 import { siteView } from "./test/site_view.js";
@@ -81,6 +82,8 @@ function view() {
   };
 }
 
+let reasonOf = null; // what a reason was last asked for
+
 function draw() {
   const seen = view();
   const name = part();
@@ -97,6 +100,11 @@ function draw() {
       <a class="key key-wide" href="#${record.id}">${words.test.back}</a></nav>` : nothing}
     ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; judge(); draw(); } })}
     <p class="smallprint">${page.awake === false ? words.test.sleeps : page.awake ? words.test.awake : nothing}</p>`, place);
+  if (page.asking !== reasonOf) {
+    reasonOf = page.asking;
+    const reasons = place.querySelector(".notice[role=group]");
+    if (reasons) toHeading(reasons);
+  }
 }
 
 const nextOf = (tests, name) => (name === "site" ? tests[0] : tests[tests.findIndex(({ id }) => id === name) + 1])?.id;
@@ -109,9 +117,9 @@ function testView(seen, test) {
     <fieldset class="bare" ?disabled=${record.finished_ms !== null}>
       ${test.kind === "run" ? runView(seen, test, judged) : figuresView(seen, test, judged)}
     </fieldset>
-    <section class="outcome"><div role="status">${verdictView(judged.status, words)}<p>${words.code[judged.code]}${judged.not_done ? ` ${fill(words.test.not_done_kept, { reason: judged.not_done })}` : nothing}</p></div>
+    <section class="outcome"><div role="status">${verdictView(judged.status, words)}<p>${words.code[judged.code]}${stoppedFor(seen, test.id)}${judged.not_done ? ` ${fill(words.test.not_done_kept, { reason: judged.not_done })}` : nothing}</p></div>
       ${judged.status === "fail" ? causeLink(seen, test.id) : nothing}
-      ${judged.missing.length && judged.status !== "pass" ? html`<p><b>${words.test.missing}:</b> ${missingView(judged.missing, seen, test)}</p>` : nothing}
+      ${judged.missing.length && judged.status !== "pass" ? html`<p><b>${words.test.missing}${colon}</b> ${missingView(judged.missing, seen, test)}</p>` : nothing}
       ${signsView(seen, test.id)}</section>
     ${record.finished_ms !== null ? nothing : given.not_done
       ? html`<button type="button" class="key key-wide" @click=${() => act.notDone(test.id, null)}>${words.test.not_done_undo}</button>`
@@ -119,6 +127,13 @@ function testView(seen, test) {
           ${words.test.reasons_not_done.map((reason) => html`<button type="button" class="key key-wide" @click=${() => act.notDone(test.id, reason)}>${reason}</button>`)}
           <button type="button" class="key key-wide key-strong" @click=${() => act.ask(null)}>${words.run.never_mind}</button></div></section>`
         : html`<button type="button" class="key key-wide" @click=${() => act.ask("not_done")}>${words.test.not_done}</button>`}`;
+}
+
+// Why the last attempt at a run was stopped, as it was told then.
+function stoppedFor({ words: { run } }, name) {
+  const reason = attemptOf(record, name)?.stopped;
+  if (!run.reasons_stop.includes(reason)) return nothing;
+  return ` ${fill(run.stopped_for, { reason })}${reason === run.reasons_stop[0] ? ` ${run.short_told}` : ""}`;
 }
 
 function troubles({ words: told }) {
@@ -143,7 +158,7 @@ function look() {
 // To a field of the part that is shown, or to its top.
 function goTo(name) {
   const field = name && (document.getElementById(name) ?? place.querySelector(`[name="${CSS.escape(name)}"]`));
-  if (!field) return scrollTo(0, 0);
+  if (!field) return toTitle();
   field.focus({ preventScroll: true });
   (field.closest(".field, fieldset") ?? field).scrollIntoView({ block: "center" });
 }

@@ -11,11 +11,11 @@ import { dropRecord, keepRecord } from "./store.js";
 import { bring } from "./test/bring.js";
 import { bringKey } from "./test/bring_view.js";
 import { pointView } from "./test/change_view.js";
-import { day } from "./test/clock.js";
 import { baselineRow, historyFile } from "./test/files.js";
 import { dropNote, everyTest } from "./test/keeper.js";
 import { opened } from "./test/quick_record.js";
 import { mark } from "./test/status.js";
+import { day } from "./times.js";
 import { systemChips, unitsFor } from "./units.js";
 
 const MARKS = { failed: "fail", current: "pass", soon: "pass", due: "not_proven", never: "not_proven" };

@@ -2,10 +2,9 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { lasted } from "../lasted.js";
 import { fill } from "../site.js";
+import { clockTime, dayAndTime } from "../times.js";
 import { entryWords, outcomeWords } from "./told.js";
 
-const day = (at) => new Date(at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
-const clock = (at) => new Date(at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", second: "2-digit" });
 const isStop = (outcome) => ["danger", "not_seen", "repeat", "failed_twice", "time_up", "stopped", "contradiction", "unlisted"].includes(outcome);
 
 export function runView({ record, words, type, remove, isSure }) {
@@ -15,7 +14,7 @@ export function runView({ record, words, type, remove, isSure }) {
     <article class="run">
       ${record.kind === "card" ? nothing : html`<span class="run-kind">${log[`is_${record.kind}`]}</span>`}
       <h2>${record.title}</h2>
-      <p class="run-facts">${day(record.began_at)} · ${lasted(record, words)} · ${record.rig?.name ?? log.no_rig}<br>
+      <p class="run-facts">${dayAndTime(record.began_at)} · ${lasted(record, words)} · ${record.rig?.name ?? log.no_rig}<br>
         <span class="run-outcome ${isStop(record.outcome) ? "run-outcome-stop" : ""}">${outcomeWords(record, log)}</span></p>
       <div class="field">
         <label for="who-${record.id}">${log.who}</label>
@@ -40,7 +39,7 @@ function entryView(log) {
     const isTry = entry.event === "start_over";
     if (isTry) tries += 1;
     return html`
-      <li class=${isTry ? "run-try" : ""}><time datetime=${new Date(entry.at).toISOString()}>${clock(entry.at)}</time>
+      <li class=${isTry ? "run-try" : ""}><time datetime=${new Date(entry.at).toISOString()}>${clockTime(entry.at)}</time>
         <span>${isTry ? fill(log.try, { number: tries }) : entryWords(entry, log)}</span></li>`;
   };
 }

@@ -3,7 +3,7 @@
 import { Refusal } from "../engine.js";
 import { fill } from "../site.js";
 import { keepRecord } from "../store.js";
-import { day } from "./clock.js";
+import { day } from "../times.js";
 import { takeBaseline } from "./quick_record.js";
 import { broughtOver } from "./record.js";
 

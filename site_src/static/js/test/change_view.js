@@ -1,7 +1,7 @@
 // Change of a rated point against acceptance: the figure, its picture, its trend and every test, of calc.service_history.
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
-import { day } from "./clock.js";
+import { day } from "../times.js";
 
 const LEFT = 44, RIGHT = 350, TOP = 10, BOTTOM = 150;
 const x = (share) => LEFT + 12 + share * (RIGHT - LEFT - 24);

@@ -50,7 +50,3 @@ export const reasonView = ({ asking, words, act }) => html`
       <button type="button" class="key key-wide key-strong" @click=${() => act.ask(null)}>${words.run.never_mind}</button>
     </div>
   </section>`;
-
-// Times of day in the record are of the phone.
-export const dayTime = (ms) => new Date(ms).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
-export const day = (ms) => new Date(ms).toLocaleDateString([], { year: "numeric", month: "short", day: "numeric" });

@@ -1,6 +1,6 @@
 // What is missing or cannot be used, as people read it: calc's names of readings, times and facts, each a link to its field.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill, home } from "../site.js";
+import { colon, fill, home } from "../site.js";
 import { minutes } from "./clock.js";
 import { labelOf } from "./entries.js";
 
@@ -35,7 +35,7 @@ export function askView(view) {
     <section class="notice"><div><h2>${title}</h2><div class="rows">${rows}</div></div></section>`;
   return html`
     ${list(words.test.no_plan, asked.map(({ place }) => html`<a class="key key-wide" href=${hrefOf(place, view)}>${words.ask[lastOf(place)]}</a>`))}
-    ${list(words.test.refused, wrong.map(({ place }) => html`<a class="key key-wide" href=${hrefOf(place, view)}>${labelOf(namesOf(place), view)}: ${view.refusal([place])}</a>`))}`;
+    ${list(words.test.refused, wrong.map(({ place }) => html`<a class="key key-wide" href=${hrefOf(place, view)}>${labelOf(namesOf(place), view)}${colon} ${view.refusal([place])}</a>`))}`;
 }
 
 const rigPage = () => new URL("rig/", home).href;

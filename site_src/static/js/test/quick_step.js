@@ -1,7 +1,7 @@
 // One step of the check after a repair: done, open, or waiting for the one before.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill, home } from "../site.js";
-import { dayTime } from "./clock.js";
+import { colon, fill, home } from "../site.js";
+import { dayTime } from "../times.js";
 import { amountView } from "./entries.js";
 import { isOpenAt, STEPS } from "./quick_record.js";
 
@@ -14,7 +14,7 @@ export function stepView(view, step) {
     return html`<section class="quick-step quick-done"><div><h2>${number}. ${told.title}</h2>
       <p>✓ ${fill(words.quick.done_at, { time: dayTime(seen) })}</p>
       ${step === "raise" ? raised(view) : nothing}</div>
-      <button type="button" class="key" aria-label=${`${words.quick.undo}: ${told.title}`} @click=${() => act.unsee(step)}>${words.quick.undo}</button></section>`;
+      <button type="button" class="key" aria-label=${`${words.quick.undo}${colon} ${told.title}`} @click=${() => act.unsee(step)}>${words.quick.undo}</button></section>`;
   }
   if (!isOpenAt(record, step)) return html`<section class="quick-step quick-waits"><h2>${number}. ${told.title}</h2><p>${words.quick.waits}</p></section>`;
   return html`

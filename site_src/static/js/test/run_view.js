@@ -1,6 +1,6 @@
 // A pumping run at the panel: its clock, the readings under the thumb with what each should show, the verdict as it stands.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
+import { colon, fill } from "../site.js";
 import { warning } from "../warning.js";
 import { clockView, minutes, reasonView } from "./clock.js";
 import { doingView } from "./doing_view.js";
@@ -33,7 +33,7 @@ export function runView(view, test, judged) {
       ${entryView(view, test)}`}
     ${doingView(view, test, { attempt, clock, isOpen, dues, isMissed: missed.length > 0 })}
     <p class="beside">
-      ${test.expected.map((each) => html`${words.run.expect}: ${fill(words.test[`when_${each.of}`], { value: `${each.engine_text} ${u.u_speed}` })}${each.is_estimate ? ` (${words.test.estimate})` : nothing}. `)}
+      ${test.expected.map((each) => html`${words.run.expect}${colon} ${fill(words.test[`when_${each.of}`], { value: `${each.engine_text} ${u.u_speed}` })}${each.is_estimate ? ` (${words.test.estimate})` : nothing}. `)}
       ${test.loss_text === null ? nothing : `${fill(words.run.loss, { ...u, loss: test.loss_text })}. `}${fill(words.run.band, { ...u, least: test.band_texts[0], most: test.band_texts[1] })}.
     </p>
     ${readingsView(view, test, judged)}

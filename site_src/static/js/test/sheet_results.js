@@ -1,7 +1,8 @@
 // The sheet's results: each test with its verdict, what decided it, and, where it is no pumping run, all that was read.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
-import { dayTime, minutes } from "./clock.js";
+import { colon, fill } from "../site.js";
+import { dayTime } from "../times.js";
+import { minutes } from "./clock.js";
 import { kindOf, labelOf, last, placeOf } from "./entries.js";
 import { testOf } from "./record.js";
 import { limitText, verdictView } from "./status.js";
@@ -28,7 +29,7 @@ function deciding(view, test) {
   const figure = test.decided;
   if (test.not_done) return fill(words.test.not_done_kept, { reason: test.not_done });
   if (!figure || test.status === "not_proven") return words.code[test.code];
-  if (figure.kind === "check") return figure.value === "yes" ? words.sheet.all_yes : `${words.check[figure.id]}: ${words.condition[figure.value]}`;
+  if (figure.kind === "check") return figure.value === "yes" ? words.sheet.all_yes : `${words.check[figure.id]}${colon} ${words.condition[figure.value]}`;
   return html`${labelOf(figure.id, view)} ${figureText(figure, view)}
     ${test.cautions.map((caution) => html`<br>${fill(words.caution[caution.code], { value: caution.value_text, limit: caution.limit_text })}`)}`;
 }
@@ -47,7 +48,7 @@ function read(view, test, judged) {
       const figures = test.fields.filter((field) => field.kind !== "check" && placeOf(field.id) === place).map((field) => entered(view, field, values[field.id]));
       const worked = judged.figures.filter(({ id, kind, value }) => kind !== "check" && value !== null && placeOf(id) === place && !test.fields.some((field) => field.id === id))
         .map((figure) => `${words.field[last(figure.id)]} ${figureText(figure, view)}`);
-      return figures.length ? html`<div>${place ? `${labelOf(place, view)}: ` : nothing}${[...figures, ...worked].join(", ")}</div>` : nothing;
+      return figures.length ? html`<div>${place ? `${labelOf(place, view)}${colon} ` : nothing}${[...figures, ...worked].join(", ")}</div>` : nothing;
     })}
     ${test.hold_s !== null && clock_s !== undefined ? html`<div>${minutes(clock_s)} ${fill(words.run.of, { hold: minutes(test.hold_s) })}</div>` : nothing}
     ${times.length ? html`<div>${fill(words.sheet.read_at, { time: dayTime(Math.max(...times)) })}</div>` : nothing}`;
@@ -62,6 +63,6 @@ function checks({ words }, test, values) {
   const answers = [["no", words.condition.no], [undefined, words.sheet.not_read], ["yes", words.condition.yes]];
   return answers.map(([answer, word]) => {
     const names = asked.filter(({ id }) => (values[id] || undefined) === answer).map(({ id }) => words.check[id]);
-    return names.length ? html`<div><b>${word}:</b> ${names.join("; ")}</div>` : nothing;
+    return names.length ? html`<div><b>${word}${colon}</b> ${names.join("; ")}</div>` : nothing;
   });
 }

@@ -1,7 +1,8 @@
 // The sheet's pumping runs: every reading with its time, in one table, and what happened to the clock of each attempt.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
-import { dayTime, minutes } from "./clock.js";
+import { colon, fill } from "../site.js";
+import { dayTime } from "../times.js";
+import { minutes } from "./clock.js";
 import { kindOf, labelOf } from "./entries.js";
 import { testOf } from "./record.js";
 import { verdictView } from "./status.js";
@@ -30,7 +31,7 @@ function attemptRows(view, { test, attempt, count, judged, fields }) {
   return html`
     <tbody>
       <tr class="run-head"><th scope="rowgroup" colspan=${fields.length + 5}>${words.test_name[test.id]}, ${fill(words.run.point, { ...u, flow: test.flow_text, net: test.net_text })}.
-        ${fill(words.run.attempt, { count: count + 1 })}: ${verdictView(judged.status, words)}${judged.status === "not_proven" ? ` (${words.code[judged.code]})` : nothing} ·
+        ${fill(words.run.attempt, { count: count + 1 })}${colon} ${verdictView(judged.status, words)}${judged.status === "not_proven" ? ` (${words.code[judged.code]})` : nothing} ·
         ${minutes(attempt.clock_s)}${test.hold_s === null ? nothing : ` ${fill(words.run.of, { hold: minutes(test.hold_s) })}`}${tipText(view, attempt)}</th></tr>
       ${attempt.sets.map((set, place) => {
         const [flow, net] = judged.sets[place].figures;
@@ -53,9 +54,9 @@ function happened(view, attempt, fields) {
   const { words } = view;
   const told = [
     ...attempt.clock.events.filter(({ kind }) => kind !== "start").map((event) => [event.wall,
-      `${dayTime(event.wall)}, ${words.run.at.toLowerCase()} ${minutes(event.at_s)}: ${words.event[event.kind]}${event.reason ? `, ${event.reason}` : ""}`]),
+      `${dayTime(event.wall)}, ${words.run.at.toLowerCase()} ${minutes(event.at_s)}${colon} ${words.event[event.kind]}${event.reason ? `, ${event.reason}` : ""}`]),
     ...(attempt.taken_back ?? []).map((set) => [set.at_ms,
-      `${dayTime(set.at_ms)}: ${words.run.taken_back}: ${fields.map((field) => `${labelOf(field.id, view)} ${cell(view, field.id, set.values[field.id])}`).join(", ")}`]),
+      `${dayTime(set.at_ms)}${colon} ${words.run.taken_back}${colon} ${fields.map((field) => `${labelOf(field.id, view)} ${cell(view, field.id, set.values[field.id])}`).join(", ")}`]),
   ];
   return told.sort(([one], [other]) => one - other).map(([, text]) => text);
 }

@@ -1,7 +1,8 @@
 // The sheet of a test, set to be printed, filed and signed: everything that was read, and what was not.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { colon, fill } from "../site.js";
-import { day, dayTime, minutes } from "./clock.js";
+import { day, dayTime } from "../times.js";
+import { minutes } from "./clock.js";
 import { curveView } from "./curve_view.js";
 import { kindOf } from "./entries.js";
 import { signsView } from "./plan_view.js";
@@ -34,7 +35,7 @@ export function sheetView(view) {
           ${record.notes ? html`<h3>${words.condition.notes}</h3><p>${record.notes}</p>` : nothing}
           <h3>${words.sheet.whose_title}</h3><p>${words.sheet.whose}</p></section>
       </div>
-      <div class="signs-off">${["tester", "witness"].map((name) => html`<div><b>${words.condition[name]}:</b> ${record.people[name] || "—"}<p>${words.sheet.signature}</p></div>`)}</div>
+      <div class="signs-off">${["tester", "witness"].map((name) => html`<div><b>${words.condition[name]}${colon}</b> ${record.people[name] || "—"}<p>${words.sheet.signature}</p></div>`)}</div>
     </article>`;
 }
 
@@ -51,7 +52,7 @@ function facts({ record, words, u, shown }) {
 }
 
 const instruments = ({ record, words }) => record.equipment.length === 0 ? html`<p><b>${words.sheet.no_equipment}</b></p>` : html`
-  <p><b>${words.condition.equipment}:</b> ${record.equipment.map((row) => fill(words.sheet.instrument, {
+  <p><b>${words.condition.equipment}${colon}</b> ${record.equipment.map((row) => fill(words.sheet.instrument, {
     what: row.what || "—", serial: row.serial || "—", calibrated: row.calibrated || words.sheet.unknown })).join("; ")}.</p>`;
 
 // What was not done, or not proven, by name: never left for the reader to notice.
@@ -59,10 +60,10 @@ function left({ words, answer, missingWord }) {
   const tests = answer.verdict.tests.filter((test) => test.status === "not_proven");
   return tests.length === 0 ? nothing : html`
     <h3>${words.sheet.left}</h3>
-    <ul class="left">${tests.map((test) => html`<li><b>${words.test_name[test.id]}:</b> ${test.not_done ? fill(words.test.not_done_kept, { reason: test.not_done })
+    <ul class="left">${tests.map((test) => html`<li><b>${words.test_name[test.id]}${colon}</b> ${test.not_done ? fill(words.test.not_done_kept, { reason: test.not_done })
       : [...new Set(test.missing.map(missingWord))].join(", ") || words.code[test.code]}</li>`)}</ul>`;
 }
 
 const events = ({ record, words }) => record.events.length === 0 ? nothing : html`
   <h3>${words.sheet.clocks}</h3>
-  <ul>${record.events.map((event) => html`<li>${day(event.wall)}, ${dayTime(event.wall)}: ${fill(words.steady[event.kind === "away" && event.counted_s === 0 ? "unseen" : event.kind], { s: `${event.s < 0 ? "−" : ""}${minutes(Math.abs(event.s))}` })}</li>`)}</ul>`;
+  <ul>${record.events.map((event) => html`<li>${day(event.wall)}, ${dayTime(event.wall)}${colon} ${fill(words.steady[event.kind === "away" && event.counted_s === 0 ? "unseen" : event.kind], { s: `${event.s < 0 ? "−" : ""}${minutes(Math.abs(event.s))}` })}</li>`)}</ul>`;

@@ -1,0 +1,11 @@
+// Dates and times of day as this page's language says them, the phone's own way of it where it speaks that language.
+const { lang } = document.documentElement;
+const locale = navigator.languages.find((each) => each.split("-")[0] === lang) ?? lang;
+const SHORT = { hour: "2-digit", minute: "2-digit" };
+const DAY = { year: "numeric", month: "short", day: "numeric" };
+
+export const clockTime = (at) => new Date(at).toLocaleTimeString(locale, { ...SHORT, second: "2-digit" });
+export const shortTime = (at) => new Date(at).toLocaleTimeString(locale, SHORT);
+export const dayTime = (at) => new Date(at).toLocaleTimeString(locale, { ...SHORT, hourCycle: "h23" });
+export const day = (at) => new Date(at).toLocaleDateString(locale, DAY);
+export const dayAndTime = (at) => new Date(at).toLocaleString(locale, { dateStyle: "medium", timeStyle: "short" });
