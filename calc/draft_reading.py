@@ -1,5 +1,5 @@
 """The draft page's answer: what the pump can still give at a lift, and what its vacuum gauge should show."""
-from calc import display, draft, entry, readout
+from calc import display, draft, readout
 from calc.rounding import rounded
 
 GAUGE_INHG = 2  # what a panel's compound gauge can be read to
@@ -20,9 +20,9 @@ def answer(entries, shelf, units):
     typed = readout.amounts(entries, units, (
         ("rated", "flow", 50, 6000), ("lift", "lift", 0, 40), ("altitude", "altitude", -1500, 15000),
         ("length", "length", 10, 100), ("flow", "flow", 1, 6000)))
-    water_f = entry.number("water", readout.choice(entries, "water", shelf["water_f"]))
+    water_f = float(readout.choice(entries, "water", shelf["water_f"]))
     hoses = readout.count(entries, "hoses", 1, 4)
-    size_in = entry.number("suction", readout.choice(entries, "suction", [plain(row["size_in"]) for row in shelf["suction"]]))
+    size_in = float(readout.choice(entries, "suction", [plain(row["size_in"]) for row in shelf["suction"]]))
     vacuum_inhg = readout.if_given(entries, units, "vacuum", "vacuum", 0, draft.MOST_VACUUM_INHG)
     lift_ft = typed["lift"]
     max_ft = draft.max_lift_ft(typed["altitude"], water_f)

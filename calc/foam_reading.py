@@ -1,5 +1,5 @@
 """The foam page's answer: how long the concentrate lasts, and how much hose the eductor can push through."""
-from calc import display, entry, foam, hose, readout, water
+from calc import display, foam, hose, readout, water
 
 PERCENTS = ("0.1", "0.3", "0.5", "1", "3", "6")
 SHARES = ("65", "70")
@@ -22,12 +22,12 @@ def answer(entries, shelf, units):
         ("rise", "rise", -300, 300)))
     percent_text = readout.choice(entries, "percent", PERCENTS)
     share_text = readout.choice(entries, "share", SHARES)
-    percent = entry.number("percent", percent_text)
+    percent = float(percent_text)
     coefficient = shelf["hoses"][readout.choice(entries, "hose", shelf["hoses"])]["coefficient"]
     flow_gpm = typed["flow"]
     minutes = foam.foam_minutes(typed["concentrate"], flow_gpm, percent)
     needed_gal = foam.concentrate_gal(typed["minutes"], flow_gpm, percent)
-    most_psi = foam.most_back_pressure_psi(typed["inlet"], entry.number("share", share_text))
+    most_psi = foam.most_back_pressure_psi(typed["inlet"], float(share_text))
     back_psi = foam.back_pressure_psi(coefficient, flow_gpm, typed["length"], typed["rise"], typed["nozzle"])
     longest_ft = foam.longest_hose_ft(coefficient, flow_gpm, typed["rise"], typed["nozzle"], most_psi)
     rows = [
@@ -60,8 +60,7 @@ def answer(entries, shelf, units):
     return {
         "sum": "foam",
         "figure": {"kind": "time", "text": rows[0]["text"]},
-        "facts": {"percent": percent_text, "flow": display.text(units, "flow", flow_gpm), "longest": rows[4]["text"],
-                  "back": rows[3]["text"], "most": rows[2]["text"]},
+        "facts": {"percent": percent_text, "flow": display.text(units, "flow", flow_gpm), "longest": rows[4]["text"]},
         "rows": rows,
         "cautions": cautions,
         "picture": None,

@@ -1,5 +1,5 @@
 """The hydrant page's answer: a flow test as typed in, what the hydrant can give, and what reaches the pump."""
-from calc import display, entry, hose, hydrant, nozzle, readout, supply, water
+from calc import display, hose, hydrant, nozzle, readout, supply, water
 from calc.errors import CalcError
 from calc.rounding import plain, rounded
 
@@ -67,7 +67,7 @@ def _flowing(entries, units, rows):
         return readout.amount(entries, units, "flowing", "flow", 1, 20000)
     bore_in = readout.amount(entries, units, "outlet", "diameter", 1, 8)
     pitot_psi = readout.amount(entries, units, "pitot", "pressure", 1, 200)
-    coefficient = entry.number("shape", readout.choice(entries, "shape", COEFFICIENTS))
+    coefficient = float(readout.choice(entries, "shape", COEFFICIENTS))
     outlets = readout.count(entries, "outlets", 1, hydrant.MOST_OUTLETS)
     try:
         flow_gpm = hydrant.outlets_flow_gpm(bore_in, pitot_psi, coefficient, outlets)

@@ -4,8 +4,13 @@ An answer of theirs is `{"sum", "figure", "facts", "rows", "cautions", "picture"
 and `text`; sum names the sentence below it, and facts are the texts that sentence takes; rows are figures with their
 workings, see row; cautions are codes with facts; picture holds what is drawn, or is None.
 """
+import math
+
 from calc import display, entry
 from calc.errors import CalcError
+from calc.rounding import rounded
+
+LAST_BIT = 1e-6  # of a step: what scaling leaves on a bound that is whole
 
 
 def amount(entries, units, name, kind, least, most):
@@ -17,16 +22,23 @@ def amount(entries, units, name, kind, least, most):
     kind: its quantity, such as "pressure"
     least, most: the bounds, both allowed, in calc's unit
 
-    Raises CalcError naming the entry; out_of_range tells least and most as texts in the page's unit.
-    Source: common practice.
+    Raises CalcError naming the entry; out_of_range tells least and most as texts in the page's unit, such as are
+    taken. Source: common practice.
     """
     if not isinstance(entries, dict):
         raise CalcError("entries", "damaged")
     value = entry.quantity(units, kind, name, entries.get(name))
     slack = 1e-9 * max(abs(least), abs(most))  # a bound typed in another unit comes back a last bit off
     if not least - slack <= value <= most + slack:
-        raise CalcError(name, "out_of_range", least=display.text(units, kind, least), most=display.text(units, kind, most))
+        raise CalcError(name, "out_of_range", least=_told(units, kind, least, -1), most=_told(units, kind, most, 1))
     return value
+
+
+def _told(units, kind, bound, side):
+    """A bound in the page's unit, rounded inward: the least (side -1) up, the most (1) down."""
+    shown = display.scale(units, units["shown"], kind)
+    steps = 10 ** shown["places"]
+    return rounded(side * math.floor(side * bound * shown["factor"] * steps + LAST_BIT) / steps, shown["places"])
 
 
 def amounts(entries, units, wanted):

@@ -50,7 +50,7 @@ def answer(entries, shelf, units):
     return {
         "sum": "relay",
         "figure": {"kind": "pressure", "text": pressure_text},
-        "facts": {"pumpers": str(plan["pumpers"]), "legs": str(plan["pumpers"] - 1), "leg": display.text(units, "length", plan["leg_ft"]),
+        "facts": {"pumpers": str(plan["pumpers"]), "leg": display.text(units, "length", plan["leg_ft"]),
                   "fill": display.text(units, "time", minutes)},
         "rows": rows,
         "cautions": _cautions(units, typed, plan, laid, rated_gpm),

@@ -1,10 +1,10 @@
 """The tank page's answer: how long a tank lasts at a flow, and when to say so."""
-from calc import display, entry, readout, supply
+from calc import display, readout, supply
 
 USABLE = ("100", "90", "80")
 MARKS = (0.75, 0.5, 0.25)
-# least flow from tank to pump that a rig is built for: (tank from, flow)
-TANK_TO_PUMP = ((500, 500), (0, 250))
+# least flow from tank to pump that a rig is built for, with a large tank and with a smaller
+LARGE_TANK_GAL, LARGE_TANK_GPM, SMALL_TANK_GPM = 500, 500, 250
 
 
 def answer(entries, shelf, units):
@@ -20,9 +20,9 @@ def answer(entries, shelf, units):
     """
     typed = readout.amounts(entries, units, (("tank", "volume", 1, 100000), ("flow", "flow", 1, 5000)))
     percent = readout.choice(entries, "usable", USABLE)
-    usable_gal = typed["tank"] * entry.number("usable", percent) / 100
+    usable_gal = typed["tank"] * float(percent) / 100
     minutes = supply.tank_minutes(usable_gal, typed["flow"])
-    built_for_gpm = [flow_gpm for from_gal, flow_gpm in TANK_TO_PUMP if typed["tank"] >= from_gal][0]
+    built_for_gpm = LARGE_TANK_GPM if typed["tank"] >= LARGE_TANK_GAL else SMALL_TANK_GPM
     cautions = []
     if typed["flow"] > built_for_gpm:
         cautions.append(readout.caution(units, "caution", "tank_to_pump", (

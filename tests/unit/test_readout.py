@@ -19,11 +19,11 @@ def test_amount(run, typed, expected):
 
 @pytest.mark.parametrize("typed", ["0.99", "100.01"])
 def test_amount_past_a_bound(run, typed):
-    """Past a bound it is refused, and the bounds are told in the page's unit: 1 ft is 0.3 m, 100 ft 30.48 m, to a whole metre."""
+    """Past a bound it is refused, and the bounds are told in the page's unit, inward: 1 ft is 0.3048 m, 100 ft 30.48 m."""
     with pytest.raises(CalcError) as refused:
         amount(run, typed + "@US", shown=SI)
     assert (refused.value.field, refused.value.code) == ("lift", "out_of_range")
-    assert refused.value.facts == {"least": "0", "most": "30"}
+    assert refused.value.facts == {"least": "1", "most": "30"}
 
 
 def test_no_entries(run):
