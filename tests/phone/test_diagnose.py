@@ -115,6 +115,8 @@ def test_from_a_dark_light_to_its_cause(away):
     [record] = [each for each in log_of(page) if each["kind"] == "diagnosis"]
     assert (record["outcome"], record["cause"], record["title"]) == ("stands", "lamp_or_switch", F["name"]["lamp_or_switch"])
     assert record["entries"][0]["sign"] == "light_dark" and len(record["entries"]) == looks + 1
+    page.get_by_role("link", name=D["diagnose"]["kept"]).tap()
+    expect(page.get_by_text(f"{ASK['out']} {F['act']['lamp_or_switch']}")).to_be_visible()
     page.close()
 
 

@@ -123,3 +123,16 @@ def test_other_records_say_what_they_are(logged, handset):
     expect(logged.get_by_text(SITE["lasted"]["minutes"].format(min=5, s=0))).to_have_count(2)  # both of the made-up runs
     logged.get_by_label(LOG["kind_practice"]).check(force=True)
     expect(logged.get_by_role("heading", level=2)).to_have_text("A drill")
+
+
+def test_long_notes_print_whole(logged):
+    """Twelve lines of notes are all on the paper, and the field is as before when it has been printed."""
+    notes = logged.get_by_label(LOG["notes"])
+    notes.fill("\n".join(f"line {number}" for number in range(1, 13)))
+    before = notes.evaluate("(field) => field.clientHeight")
+    logged.emulate_media(media="print")
+    logged.evaluate("dispatchEvent(new Event('beforeprint'))")
+    assert notes.evaluate("(field) => field.scrollHeight <= field.clientHeight && field.clientHeight > 12 * 15")
+    logged.emulate_media(media="screen")
+    logged.evaluate("dispatchEvent(new Event('afterprint'))")
+    assert notes.evaluate("(field) => field.clientHeight") == before

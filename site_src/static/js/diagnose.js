@@ -11,7 +11,7 @@ import { engine as calculator, Refusal } from "./engine.js";
 import { drawnAnew } from "./focus.js";
 import { notices } from "./notice.js";
 import { chosenRig } from "./rig/chosen.js";
-import { fill, pageData } from "./site.js";
+import { fill, home, pageData } from "./site.js";
 import { keep, keepRecord, kept, tellKept } from "./store.js";
 import { shortTime } from "./times.js";
 
@@ -104,7 +104,7 @@ function running() {
   return html`
     ${endView({ end, ranked, data, state, setEngine, setRole, again, back: () => put({ ...oneBack(state), written: false }) })}
     ${soFar({ state, words, isOpen: TO_HAND_ON.includes(end.kind) })}
-    ${page.isLogged && end.kind !== "engine" ? html`<p>${words.diagnose.kept}</p>` : nothing}`;
+    ${page.isLogged && end.kind !== "engine" ? html`<p><a href=${new URL("log/", home).href}>${words.diagnose.kept}</a></p>` : nothing}`;
 }
 
 // The log takes a diagnosis once it has ended; one that goes on after all replaces its own record.
@@ -112,7 +112,7 @@ function write(end) {
   if (state.written) return;
   state = { ...state, written: true };
   save();
-  keepRecord("log", recordOf(state, end, words)).then((isLogged) => {
+  keepRecord("log", recordOf(state, end, data)).then((isLogged) => {
     page.isLogged = tellKept(isLogged);
     draw();
   });

@@ -17,6 +17,10 @@ const page = { kind: "all", sure: null, notice: null };
 let records = (await keptRecords("log")).sort((one, other) => new Date(other.began_at) - new Date(one.began_at));
 const typed = (await kept(TYPED)) ?? {};
 
+// Paper does not scroll: notes are as high there as what was written.
+addEventListener("beforeprint", () => place.querySelectorAll("textarea").forEach((notes) => { notes.style.height = `${notes.scrollHeight + 4}px`; }));
+addEventListener("afterprint", () => place.querySelectorAll("textarea").forEach((notes) => { notes.style.height = ""; }));
+
 const shown = () => records.filter((record) => page.kind === "all" || record.kind === page.kind);
 
 const entryOf = (record, name) => `${record.id} ${name}`;

@@ -18,7 +18,7 @@ export function oneBack(state) {
 }
 
 // What the log of this phone keeps of a diagnosis that has ended.
-export const recordOf = (state, end, words) => ({
+export const recordOf = (state, end, { words, causes }) => ({
   id: state.id,
   kind: "diagnosis",
   title: end.cause ? words.name[end.cause] : words.end[`${end.kind}_title`],
@@ -28,6 +28,7 @@ export const recordOf = (state, end, words) => ({
   ended_at: new Date().toISOString(),
   outcome: end.kind,
   cause: end.cause,
+  act: end.cause ? [causes[end.cause].out && words.diagnose.out, words.act[end.cause]].filter(Boolean).join(" ") : words.end[end.kind],
   entries: [
     ...state.complaints.map((sign) => ({ at: state.began_at, sign, said: "seen", text: words.sees[sign] })),
     ...state.asked.map((entry) => ({ ...entry, text: words.sees[entry.sign] })),

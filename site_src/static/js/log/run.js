@@ -16,6 +16,7 @@ export function runView({ record, words, type, remove, isSure }) {
       <h2>${record.title}</h2>
       <p class="run-facts">${dayAndTime(record.began_at)} · ${lasted(record, words)} · ${record.rig?.name ?? log.no_rig}<br>
         <span class="run-outcome ${isStop(record.outcome) ? "run-outcome-stop" : ""}">${outcomeWords(record, log)}</span></p>
+      ${record.act ? html`<p>${record.act}</p>` : nothing}
       <div class="field">
         <label for="who-${record.id}">${log.who}</label>
         <input id="who-${record.id}" maxlength="40" autocomplete="off" .value=${record.who ?? ""} @input=${(event) => type(record, "who", event.target.value)}>
