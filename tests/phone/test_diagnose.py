@@ -15,7 +15,6 @@ D = data.words("diagnose")
 F = data.words("faults")
 ASK = D["diagnose"]
 SIGN_OF = {told: sign for sign, told in F["sees"].items()}
-SAID = {"seen": ASK["yes"], "not_seen": ASK["no"], "unknown": ASK["unsure"]}
 QUICK = """for (const clock of [performance, Date]) {
   const now = clock.now.bind(clock), began = now();
   clock.now = () => began + (now() - began) * 100;
@@ -60,8 +59,10 @@ def tap_until(page, touched, what):
 
 
 def answer(page, said):
-    """Give one answer to the look on the screen."""
-    tap_until(page, button(page, SAID[said]), page.locator("#diagnose").inner_text())
+    """Give one answer to the look on the screen, by the key that says it."""
+    seen, not_seen = F["answers"].get(asked(page), (ASK["yes"], ASK["no"]))
+    keys = {"seen": seen, "not_seen": not_seen, "unknown": ASK["unsure"]}
+    tap_until(page, button(page, keys[said]), page.locator("#diagnose").inner_text())
 
 
 def asked(page):
@@ -120,6 +121,23 @@ def test_from_a_dark_light_to_its_cause(away):
     page.close()
 
 
+def test_what_is_not_there_is_answered_in_words(away):
+    """A sign that is an absence has keys that say which is meant, and each is short enough for its key."""
+    page = open_fresh(away)
+    tap_until(page, button(page, F["sees"]["light_dark"]), page.locator("#diagnose").inner_text())
+    for _ in range(8):
+        if asked(page) in F["answers"]:
+            break
+        answer(page, "unknown")
+    expect(button(page, F["answers"][asked(page)][0])).to_be_visible()
+    expect(button(page, ASK["yes"])).to_have_count(0)
+    button(page, ASK["danger"]).tap()  # an end, so that the next one begins afresh
+    button(page, ASK["again"]).tap()
+    page.close()
+    assert all(len(set(keys)) == 2 and max(map(len, keys)) <= 22 for keys in F["answers"].values())
+    assert set(F["answers"]) <= set(F["sees"])
+
+
 def test_danger_ends_it(away):
     """Danger is under the thumb at every look, and stops."""
     page = open_fresh(away)
@@ -128,7 +146,7 @@ def test_danger_ends_it(away):
     button(page, ASK["danger"]).tap()
     expect(page.get_by_role("alert")).to_contain_text(D["end"]["danger"])
     expect(page.get_by_role("alert")).to_contain_text(D["end"]["danger_never"])
-    for said in SAID.values():
+    for said in (ASK["yes"], ASK["no"], ASK["unsure"]):
         expect(button(page, said)).to_have_count(0)
     page.close()
 

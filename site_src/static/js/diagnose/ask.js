@@ -11,6 +11,7 @@ export function askView({ sign, state, data, most, isSaid, said, answer, back, s
   const { words } = data;
   const { place, radio } = data.signs[sign];
   const silent = radio && !isSaid;
+  const [yes, no] = words.answers[sign] ?? [words.diagnose.yes, words.diagnose.no];
   const mind = words.mind[sign] ?? (place === "under" ? words.diagnose.under : null);
   return html`
     <section class="step">
@@ -33,8 +34,8 @@ export function askView({ sign, state, data, most, isSaid, said, answer, back, s
         ${silent
           ? html`<button type="button" class="key key-seen key-across" @click=${said}>${words.diagnose.said}</button>`
           : html`
-            <button type="button" class="key" @click=${() => answer("not_seen")}>${words.diagnose.no}</button>
-            <button type="button" class="key key-seen" @click=${() => answer("seen")}>${words.diagnose.yes}</button>`}
+            <button type="button" class="key" @click=${() => answer("not_seen")}>${no}</button>
+            <button type="button" class="key key-seen" @click=${() => answer("seen")}>${yes}</button>`}
         <button type="button" class="key key-across key-low" @click=${() => answer("unknown")}>${words.diagnose.unsure}</button>
         <button type="button" class="key key-danger" @click=${danger}>${shape("stop")}${words.diagnose.danger}</button>
       </div>
