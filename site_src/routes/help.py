@@ -6,6 +6,7 @@ from site_src import data
 routes = flask.Blueprint("help", __name__)
 # topic: where its name stands in the words, and whose pages lead to it: modules of routes, or one page
 TOPICS = {
+    "words": (("help", "topic", "words"), []),
     "pressure": (("site", "nav", "pressure"), ["pressure"]),
     "water": (("help", "topic", "water"), ["water"]),
     "shift": (("site", "shift", "title"), ["shift"]),
