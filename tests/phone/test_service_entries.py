@@ -142,3 +142,17 @@ def test_every_test_has_its_sheet(handset):
         expect(page.get_by_role("button", name=T["sheet"]["print"])).to_be_visible()
         expect(page.get_by_role("heading", name=record["rig_name"])).to_be_visible()
         page.close()
+
+
+def test_what_comes_before_water_is_said_at_the_start(run_of):
+    """Where a check before water has no yes, the start of a run says so and leads there; a run that goes on says nothing."""
+    one = run_of(1, is_started=False)
+    told = one.page.locator(".warning").filter(has_text=T["run"]["before"])
+    expect(told.get_by_role("link")).to_have_text([T["test_name"][name] for name in ("checks_dry", "interlock", "shift")])
+    told.get_by_role("link", name=T["test_name"]["shift"]).tap()
+    expect(one.page.locator("h1")).to_have_text(T["test_name"]["shift"])
+    one.page.get_by_role("radio", name=T["condition"]["yes"]).tap()
+    one.part("capacity")
+    expect(told.get_by_role("link")).to_have_text([T["test_name"][name] for name in ("checks_dry", "interlock")])
+    one.press(T["run"]["begin"])
+    expect(told).to_have_count(0)

@@ -10,6 +10,8 @@ import { attemptOf, clockOf, countedS, testOf } from "./record.js";
 import { verdictView } from "./status.js";
 import { optionOf, tipName, tipOf, tipStanding } from "./tips.js";
 
+const BEFORE_WATER = ["checks_dry", "interlock", "shift"];
+
 export function runView(view, test, judged) {
   const { record, words, u, now, page, act } = view;
   const attempt = attemptOf(record, test.id);
@@ -25,6 +27,7 @@ export function runView(view, test, judged) {
     <p class="run-point">${fill(words.run.point, { ...u, flow: test.flow_text, net: test.net_text })}${option
       ? fill(words.run.through, { count: option.count, tip: tipName(tipOf(option, record).tip_in, view) }) : nothing}</p>
     ${clockView({ clock, stopped: attempt?.stopped, hold_s: test.hold_s, due, now, words })}
+    ${attempt === null && record.finished_ms === null ? beforeWater(view) : nothing}
     ${missed.length ? warning("caution", words.run.missed_word, fill(words.run.missed, { at: missed.map(minutes).join(", ") })) : nothing}
     ${page.asking === "pause" || page.asking === "stop" ? reasonView({ asking: page.asking, words, act }) : nothing}
     ${record.finished_ms !== null ? nothing : html`
@@ -38,6 +41,13 @@ export function runView(view, test, judged) {
     </p>
     ${readingsView(view, test, judged)}
     ${test.hold_s === null ? html`<p class="notice">${words.run.no_hold}</p>` : nothing}`;
+}
+
+// The parts that want their yes before the engine is raised, and do not have it yet.
+function beforeWater({ answer, record, words }) {
+  const open = BEFORE_WATER.filter((name) => answer.verdict.tests.some(({ id, status }) => id === name && status !== "pass"));
+  return open.length ? warning("caution", words.run.before_word, html`${words.run.before}
+    <span class="before-water">${open.map((name) => html`<a class="key" href="#${record.id}/${name}">${words.test_name[name]}</a>`)}</span>`) : nothing;
 }
 
 // Why a gauge has no figure to be set to.
