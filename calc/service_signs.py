@@ -1,6 +1,6 @@
 """What a pattern in the readings of a service test is a sign of, in the words of the diagnosis.
 
-Each pattern has a stable id. `fault` is the entry of the diagnosis it points to, `signs` what was observed, in its codes:
+Each pattern has a stable id:
 
     pressure_low_speed_usual    net pressure short at the flow, engine no faster than when new
     pressure_low_speed_high     net pressure short at the flow, engine faster than when new
@@ -13,29 +13,6 @@ Each pattern has a stable id. `fault` is the entry of the diagnosis it points to
 """
 RATIO_PERCENT = 3  # two counters read to about 1 % each; common practice
 
-FAULTS = {
-    "pressure_low": "low_pressure_at_rated_flow",
-    "flow_low_pressure_good": "test_rerun",
-    "speed_high_at_pressure": "low_pressure_at_rated_flow",
-    "ratio_changed": "wrong_gear_or_no_lockup",
-    "vacuum_not_reached": "vacuum_not_reached",
-    "vacuum_lost": "vacuum_drop",
-    "prime_slow": "slow_prime",
-    "rise_high": "relief_not_holding",
-    "tank_flow_low": "tank_to_pump_low",
-    "gauge_off": "gauge_disagree",
-    "interlock_wrong": "interlock_test_fail",
-    "transfer_stuck": "transfer_stuck",
-    "shaft_leak": "packing_leak",
-    "governed_low": "engine_derates",
-}
-OBSERVED = {  # by pattern, for those that one failed figure shows
-    "vacuum_not_reached": {"primer": "slow", "intake": "vacuum_low"},
-    "vacuum_lost": {"primer": "pulls", "intake": "vacuum_falls"},
-    "prime_slow": {"primer": "slow"},
-    "tank_flow_low": {"flow": "low"},
-    "shaft_leak": {"leak": "stream"},
-}
 ENTER = {  # by pattern, the sign by which the diagnosis is entered
     "pressure_low": "pressure_short",
     "flow_low_pressure_good": "test_flow_short",
@@ -102,7 +79,7 @@ def signs_of(plan, tests):
     plan: of service_plan.plan
     tests: as service_verdict.verdict judged them
 
-    Returns a list of `{"id", "test", "fault", "signs", "enter"}`; fault is None where the faults have no entry for it.
+    Returns a list of `{"id", "test", "enter"}`: the pattern, the test that shows it, the sign by which it enters the diagnosis.
     Raises nothing. Source: trade articles on service tests and pump faults, mostly from memory.
     """
     planned = {test["id"]: test for test in plan["tests"]}
@@ -112,50 +89,37 @@ def signs_of(plan, tests):
             patterns = _run_patterns(test, planned[test["id"]])
         else:
             patterns = _figure_patterns(test)
-        for pattern, observed in patterns:
+        for pattern in patterns:
             if not any(sign["id"] == pattern for sign in found):
                 key = "pressure_low" if pattern[:12] == "pressure_low" else pattern
-                found.append({"id": pattern, "test": test["id"], "fault": FAULTS.get(key), "signs": observed, "enter": ENTER[key]})
+                found.append({"id": pattern, "test": test["id"], "enter": ENTER[key]})
     return found
 
 
 def _figure_patterns(test):
     failed = [figure for figure in test["figures"] if figure["status"] == "fail"]
-    found = []
-    for figure in failed:
-        if test["id"] == "interlock":
-            found.append(("interlock_wrong", {}))
-        elif test["id"] == "governed":
-            is_low = figure["value"] < figure["least"]
-            found.append(("governed_low" if is_low else "governed_high", {}))
-        else:
-            pattern = FIGURES.get(figure["id"].split(".")[-1])
-            if pattern:
-                found.append((pattern, OBSERVED.get(pattern, {})))
-    return found
+    if test["id"] == "interlock":
+        return ["interlock_wrong" for _ in failed]
+    if test["id"] == "governed":
+        return ["governed_low" if figure["value"] < figure["least"] else "governed_high" for figure in failed]
+    names = [figure["id"].split(".")[-1] for figure in failed]
+    return [FIGURES[name] for name in names if name in FIGURES]
 
 
 def _run_patterns(test, planned):
     """Patterns of a pumping run, from the readings of the attempt that decided it."""
     codes = [caution["code"] for caution in test["cautions"]]
-    known = any(each["of"] == "new" for each in planned["expected"])
-    speed = "unknown" if not known else "higher" if "speed_above_new" in codes else "same"
+    is_known = any(each["of"] == "new" for each in planned["expected"])
+    is_fast = is_known and "speed_above_new" in codes
     found = []
     for each in test.get("sets", []):
         flow, net = [figure["status"] for figure in each["figures"]]
-        if net == "fail" and flow != "fail":
-            suffix = {"unknown": "unknown", "higher": "high", "same": "usual"}[speed]
-            signs = {"pressure": "low", "engine_speed_vs_new": speed}
-            if flow == "pass":
-                signs["flow"] = "normal"
-            found.append(("pressure_low_speed_" + suffix, signs))
-        elif net == "fail":
-            found.append(("pressure_low_speed_" + {"unknown": "unknown", "higher": "high", "same": "usual"}[speed],
-                          {"pressure": "low", "flow": "low", "engine_speed_vs_new": speed}))
+        if net == "fail":
+            found.append("pressure_low_speed_" + ("high" if is_fast else "usual" if is_known else "unknown"))
         elif flow == "fail" and net == "pass":
-            found.append(("flow_low_pressure_good", {"pressure": "normal", "flow": "low"}))
-    if speed == "higher" and test["status"] != "fail":
-        found.append(("speed_high_at_pressure", {"pressure": "normal", "engine_speed_vs_new": "higher"}))
+            found.append("flow_low_pressure_good")
+    if is_fast and test["status"] != "fail":
+        found.append("speed_high_at_pressure")
     if "ratio_off" in codes:
-        found.append(("ratio_changed", {}))
+        found.append("ratio_changed")
     return found

@@ -69,7 +69,7 @@ export function signsView({ words, answer }, part = null) {
   return signs.length === 0 ? nothing : html`
     <h2>${words.sign.title}</h2>
     <p>${words.sign.told}</p>
-    <ul class="signs">${signs.map((sign) => html`<li>${part === null ? `${words.test_name[sign.test]}: ` : nothing}${words.sign[sign.id]}</li>`)}</ul>`;
+    <ul class="signs">${signs.map((sign) => html`<li>${part === null ? `${words.test_name[sign.test]}${colon} ` : nothing}${words.sign[sign.id]}</li>`)}</ul>`;
 }
 
 const finishing = ({ words, answer, act }) => html`
