@@ -1,0 +1,137 @@
+"""The shape of a test's file, place by place: what may stand there, how much of it, and where a fault is told to lie."""
+import copy
+import json
+
+import pytest
+
+from calc.errors import CalcError
+from tests import service_records
+
+US = service_records.US
+WHOLE = json.loads(json.dumps(service_records.a_failed_record()))  # with a pause, a reason, a stray, a reading taken back and an event
+WHOLE["rig"].update(gauges=["master"], last={"capacity": {"engine_rpm": 1600, "net_psi": 150}})
+WHOLE["tests"]["capacity"]["draft"] = {"tip": {"tip_in": "2@US", "count": 1}, "values": {"pitot_psi": ["60@US"]}, "touched": True}
+WHOLE["tests"]["fifty"]["not_done"] = ""
+RUN = ("tests", "capacity", "attempts", 0)
+
+WRONG = {  # by kind of thing: what is none, or too much of it
+    "name": ("", 3, None, "x" * 201),
+    "text": (3, ["x"], "x" * 2001),
+    "number": ("3", True, 1e15, [1]),
+    "time": (-1, "today", 7_300_000_000_001, True),
+    "count": (0, 5, True, "2"),
+    "few": ("5", 2, "00"),
+    "interval": (59, 86_401, "60", True),
+    "typed": (3, ["1"] * 10, ["1", 2], "x" * 201, {"a": "1"}),
+    "any": ([0] * 501, "x" * 2001, 1e15, {"x" * 201: 1}, {str(count): 0 for count in range(501)}),
+    "list": ({}, "x", None, [{}] * 501),
+    "names": ([], "x", 3, {str(count): "x" for count in range(501)}, {"x" * 201: "x"}),
+}
+PLACES = [
+    *((("id",), "name"), (("rig_id",), "name"), (("rig_name",), "name"), (("revision",), "number"), (("notes",), "text")),
+    *((("begun_ms",), "time"), (("finished_ms",), "time"), (("anything",), "any"), (("result",), "any")),
+    *((("rig",), "names"), (("rig", "meters"), "few"), (("rig", "pump_stages"), "few"), (("rig", "gauges"), "list"), (("rig", "gauges", 0), "name")),
+    *((("rig", when, "capacity", "engine_rpm"), "number") for when in ("new", "last")),
+    *((("rig", when, "capacity", "net_psi"), "number") for when in ("new", "last")),
+    *((("rig", "drive"), "text"), (("conditions",), "names"), (("conditions", "tips_in"), "list"), (("conditions", "lift_ft"), "text"), (("accuracy",), "names")),
+    *((("equipment",), "list"), (("equipment", 0, "what"), "text"), (("equipment", 0, "serial"), "text"), (("equipment", 0, "calibrated"), "text")),
+    *((("people",), "names"), (("people", "tester"), "text"), (("people", "witness"), "text")),
+    *((("standard",), "names"), (("standard", "id"), "name"), (("standard", "kind"), "name"), (("standard", "tests"), "list"), (("standard", "tests", 0), "name")),
+    *((("standard", "runs"), "list"), (("standard", "runs", 0, "id"), "name"), (("standard", "runs", 0, "interval_s"), "interval")),
+    *((("standard", "runs", 0, "holds"), "list"), (("standard", "runs", 0, "holds", 0, "hold_s"), "interval"), (("standard", "unsure"), "list"), (("standard", "unsure", 0), "name")),
+    *((("events",), "list"), (("events", 0, "kind"), "name"), (("events", 0, "s"), "number"), (("events", 0, "wall"), "time"), (("events", 0, "counted_s"), "number")),
+    *((("tests",), "names"), (("tests", "vacuum"), "names"), (("tests", "vacuum", "values"), "names"), (("tests", "vacuum", "values", "vacuum_after_inhg"), "typed")),
+    *((("tests", "vacuum", "clock_s"), "number"), (("tests", "vacuum", "clock", "counted_s"), "number"), (("tests", "fifty", "not_done"), "text")),
+    *((("tests", "capacity", "draft", "values", "pitot_psi"), "typed"), (("tests", "capacity", "draft", "tip", "count"), "count"), (("tests", "capacity", "draft", "touched"), "any")),
+    *((RUN[:-1], "list"), ((*RUN, "tip", "tip_in"), "text"), ((*RUN, "tip", "count"), "count"), ((*RUN, "clock_s"), "number"), ((*RUN, "stopped"), "text")),
+    *(((*RUN, "clock", "counted_s"), "number"), ((*RUN, "clock", "events"), "list"), ((*RUN, "clock", "more"), "any")),
+    *(((*RUN, "clock", "events", 1, "kind"), "name"), ((*RUN, "clock", "events", 1, "at_s"), "number"), ((*RUN, "clock", "events", 1, "wall"), "time"), ((*RUN, "clock", "events", 1, "reason"), "text")),
+    *(((*RUN, "sets"), "list"), ((*RUN, "sets", 0, "at_s"), "number"), ((*RUN, "sets", 0, "at_ms"), "time"), ((*RUN, "sets", 0, "values"), "names")),
+    *(((*RUN, "sets", 0, "values", "discharge_psi"), "typed"), ((*RUN, "sets", 0, "tip", "count"), "count"), ((*RUN, "taken_back"), "list"), ((*RUN, "taken_back", 0, "back_ms"), "time")),
+]
+MAY_BE_LEFT_OUT = [
+    ("finished_ms",), ("result",), ("rig", "meters"), ("rig", "pump_stages"), ("rig", "gauges"), ("rig", "new"), ("rig", "last"), ("rig", "new", "capacity", "net_psi"),
+    ("rig", "last", "capacity", "net_psi"),
+    ("tests", "vacuum", "values"), ("tests", "vacuum", "clock"), ("tests", "vacuum", "clock_s"), ("tests", "fifty", "not_done"), ("tests", "capacity", "draft"),
+    (*RUN, "tip"), (*RUN, "stopped"), (*RUN, "taken_back"), (*RUN, "sets", 0, "tip"), (*RUN, "taken_back", 0, "back_ms"),
+    (*RUN, "clock", "since"), (*RUN, "clock", "events", 1, "reason"), ("events", 0, "counted_s"), ("conditions", "tips_in"),
+]
+NEEDED = [place for place, _ in PLACES if isinstance(place[-1], str) and place not in MAY_BE_LEFT_OUT and place not in (
+    RUN[:-1], ("anything",), ("rig", "drive"), ("conditions", "lift_ft"), ("tests", "vacuum"), ("tests", "vacuum", "values", "vacuum_after_inhg"),
+    ("tests", "capacity", "draft", "values", "pitot_psi"), ("tests", "capacity", "draft", "touched"), (*RUN, "clock", "more"), (*RUN, "sets", 0, "values", "discharge_psi"))]
+
+
+def named(place):
+    return ".".join(part for part in place if isinstance(part, str))
+
+
+def put(place, thing):
+    """The record with something else at a place; ... takes what is there away."""
+    record = copy.deepcopy(WHOLE)
+    inner = record
+    for part in place[:-1]:
+        inner = inner[part]
+    if thing is ...:
+        inner.pop(place[-1], None)
+    else:
+        inner[place[-1]] = thing
+    return record
+
+
+def judged(run, record):
+    return run("service_file", "judged", record=record, units=US)
+
+
+def test_the_whole_is_let_in(run):
+    assert judged(run, WHOLE)["verdict"]["status"] == "fail"
+
+
+@pytest.mark.parametrize(("place", "kind"), PLACES, ids=lambda each: named(each) if isinstance(each, tuple) else each)
+def test_what_may_not_stand_there(run, place, kind):
+    """Each wrong thing is refused, and told to lie there."""
+    for thing in WRONG[kind]:
+        if thing is None and place in MAY_BE_LEFT_OUT:
+            continue
+        with pytest.raises(CalcError) as refused:
+            judged(run, put(place, thing))
+        told = refused.value
+        assert (told.field, told.code) == ("file", "damaged")
+        assert told.facts["at"].startswith(named(place)) or kind in ("list", "names")
+
+
+@pytest.mark.parametrize("place", NEEDED, ids=named)
+def test_what_must_stand_there(run, place):
+    with pytest.raises(CalcError) as refused:
+        judged(run, put(place, ...))
+    is_head = place in (("standard",), ("tests",))  # without these it is no test at all
+    assert (refused.value.code, refused.value.facts.get("at")) == ("not_a_test", None) if is_head else ("damaged", named(place))
+
+
+@pytest.mark.parametrize("place", MAY_BE_LEFT_OUT, ids=named)
+@pytest.mark.parametrize("nothing", [None, ...])
+def test_what_may_be_left_out(run, place, nothing):
+    """It is let in without it, or with nothing there."""
+    assert judged(run, put(place, nothing))["record"]["id"] == WHOLE["id"]
+
+
+@pytest.mark.parametrize(("place", "thing"), [
+    (("id",), "x" * 200), (("notes",), "x" * 2000), (("anything",), [0] * 500), (("anything",), {"x" * 200: "y" * 2000}), (("anything",), [True, False, None, -1e14]),
+    (("begun_ms",), 0), (("begun_ms",), 7_300_000_000_000), (("begun_ms",), None), (("tests", "capacity", "draft", "values", "pitot_psi"), ["1@US"] * 9),
+    (("tests", "capacity", "draft", "values", "pitot_psi"), None), (("rig", "meters"), ""), (("standard", "runs", 0, "interval_s"), 60), ((*RUN, "tip", "count"), 4),
+])
+def test_the_most_that_may_stand_there(run, place, thing):
+    assert judged(run, put(place, thing))["record"]["id"]
+
+
+@pytest.mark.parametrize(("depth", "fits"), [(12, True), (13, False)])
+def test_how_deep_plain_data_may_go(run, depth, fits):
+    """A dozen within each other are read, one more is not."""
+    thing = 1
+    for _ in range(depth):
+        thing = [thing]
+    if fits:
+        assert judged(run, put(("anything",), thing))["record"]["anything"] == thing
+    else:
+        with pytest.raises(CalcError) as refused:
+            judged(run, put(("anything",), thing))
+        assert refused.value.facts["at"] == "anything"
