@@ -51,7 +51,7 @@ def judged(record, units):
         raise CalcError("file", "not_a_test")
     if record["schema"] != SCHEMA:
         raise CalcError("file", "newer")
-    _check(record, SHAPE, "", 0)
+    _check(record, SHAPE, "")
     try:
         answer = service_page.answer(record, units)
     except CalcError as error:
@@ -96,7 +96,7 @@ def baseline(given, units):
         raise CalcError("file", "not_a_test")
     if given.get("schema") != SCHEMA:
         raise CalcError("file", "newer")
-    _check(given, BASELINE, "", 0)
+    _check(given, BASELINE, "")
     readings = given["baseline"]["readings"]
     if not 0 < len(readings) <= service_bay.MOST_STEPS:
         raise CalcError("file", "damaged", at="baseline.readings")
@@ -105,7 +105,7 @@ def baseline(given, units):
     return given
 
 
-def _check(value, shape, place, depth):
+def _check(value, shape, place):
     if isinstance(shape, str):
         if not _PLAIN[shape](value):
             raise CalcError("file", "damaged", at=place)
@@ -113,12 +113,12 @@ def _check(value, shape, place, depth):
         if not isinstance(value, list) or len(value) > MOST_ROWS:
             raise CalcError("file", "damaged", at=place)
         for each in value:
-            _check(each, shape[0], place, depth + 1)
+            _check(each, shape[0], place)
     else:
-        _check_names(value, shape, place, depth)
+        _check_names(value, shape, place)
 
 
-def _check_names(value, shape, place, depth):
+def _check_names(value, shape, place):
     if not isinstance(value, dict) or len(value) > MOST_ROWS:
         raise CalcError("file", "damaged", at=place)
     for name in shape:
@@ -129,14 +129,14 @@ def _check_names(value, shape, place, depth):
             raise CalcError("file", "damaged", at=place)
         at = _within(place, name)
         if name in shape:
-            _check(value[name], shape[name], at, depth + 1)
+            _check(value[name], shape[name], at)
         elif name + "?" in shape:
             if value[name] is not None:
-                _check(value[name], shape[name + "?"], at, depth + 1)
+                _check(value[name], shape[name + "?"], at)
         elif "*" not in shape:
             raise CalcError("file", "damaged", at=at)
         else:
-            _check(value[name], shape["*"], at, depth + 1)
+            _check(value[name], shape["*"], at)
 
 
 def _within(place, name):

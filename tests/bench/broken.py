@@ -35,6 +35,8 @@ def mutants(name):
             line, end = (at.start.line, at.end.line) if at else (first, last)
             was, new = (module.code_for_node(node).strip() for node in (change.original_node, change.mutated_node))
             code = module.code_for_node(statement.deep_replace(change.original_node, change.mutated_node))
+            if outer is None and not isinstance(statement, libcst.FunctionDef):
+                code += "".join(module.code_for_node(each) for each in _assignments(wrapper.module, statement))
             found.append({
                 "module": name, "function": f"{name}.{label}", "line": line, "end": end, "first": first, "last": last,
                 "is_function": isinstance(statement, libcst.FunctionDef),
@@ -51,6 +53,12 @@ def _statements(module):
             yield from ((each, statement) for each in statement.body.body)
         else:
             yield statement, None
+
+
+def _assignments(module, statement):
+    """The values that a module gives names after a statement: what it makes of that one's is made anew."""
+    later = module.body[module.body.index(statement) + 1:]
+    return [each for each in later if isinstance(each, libcst.SimpleStatementLine) and isinstance(each.body[0], libcst.Assign)]
 
 
 def _walk(node):

@@ -183,3 +183,36 @@ def test_a_reading_from_before_its_run(run):
     with pytest.raises(CalcError) as refused:
         judged(run, record)
     assert (refused.value.field, refused.value.code, refused.value.facts) == ("file", "damaged", {"at": "record"})
+
+
+@pytest.mark.parametrize(("count", "fits"), [(0, False), (1, True), (12, True), (13, False)])
+def test_how_many_readings_a_baseline_may_have(run, count, fits):
+    """One is enough, and a dozen are read; where there are too many or none, it is told that they are what is wrong."""
+    given = copy.deepcopy(BASELINE)
+    given["baseline"]["readings"] = given["baseline"]["readings"][:1] * count
+    if fits:
+        assert run("service_file", "baseline", given=given, units=US) == given
+    else:
+        with pytest.raises(CalcError) as refused:
+            run("service_file", "baseline", given=given, units=US)
+        assert (refused.value.field, refused.value.code, refused.value.facts["at"]) == ("file", "damaged", "baseline.readings")
+
+
+@pytest.mark.parametrize("at_ms", [0, service_file.LATEST_MS])
+def test_the_moments_a_baseline_may_be_of(run, at_ms):
+    given = copy.deepcopy(BASELINE)
+    given["baseline"]["at_ms"] = at_ms
+    assert run("service_file", "baseline", given=given, units=US) == given
+
+
+def test_a_standard_that_cannot_be_used_is_named(run):
+    record = copy.deepcopy(WHOLE)
+    record["standard"]["flow"] = "much"
+    with pytest.raises(CalcError) as refused:
+        judged(run, record)
+    assert (refused.value.code, refused.value.facts["at"]) == ("damaged", "standard")
+
+
+def test_the_plan_comes_with_it(run):
+    plan = judged(run, WHOLE)["plan"]
+    assert (plan["standard"], plan["rated_gpm"]) == ("us", 1250)
