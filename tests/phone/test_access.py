@@ -13,6 +13,13 @@ from tests.phone.screens import SCREENS
 AXE = (pathlib.Path(__file__).parent / "vendor" / "axe.min.js").read_text()
 VIOLATIONS = """async () => (await axe.run({ resultTypes: ["violations"] })).violations.flatMap(
   ({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 120)}`))"""
+SIGNS = """[...document.querySelectorAll("summary")].map((summary) => [false, true].map((open) => {
+  const details = summary.parentElement, before = details.open;
+  details.open = open;
+  const sign = getComputedStyle(summary, "::before").content;
+  details.open = before;
+  return sign.slice(0, 3);
+}))"""
 TARGET_PX = 56
 APART_PX = 8
 SLACK_PX = 0.5  # of a fraction that layout rounds away
@@ -65,6 +72,11 @@ def test_focus_is_in_sight(screen):
     faults = [told for focus in screen.evaluate("measure.foci()") if (told := fault(focus))]
     screen.evaluate("document.activeElement.blur(), scrollTo(0, 0)")
     assert faults == []
+
+
+def test_what_opens_has_its_sign(screen):
+    """Whatever unfolds shows a plus while it is folded and a minus once it is open."""
+    assert [signs for signs in screen.evaluate(SIGNS) if signs != ['"+"', '"\u2212"']] == []
 
 
 def goes_against(before, after):

@@ -1,6 +1,7 @@
 """The diagnosis: every cause can be found, no wrong answer makes one up, danger comes first, and it ends."""
 import itertools
 import random
+import re
 
 import pytest
 
@@ -247,7 +248,12 @@ def test_base_is_whole():
 
 
 def test_base_has_its_words():
-    """Each sign and cause is said in plain words, a look that can hurt says how, and radio words are there where named."""
+    """Each sign and cause is said in plain words, a look that can hurt says how, and radio words are there where named.
+
+    A sign that says something is not so has keys of its own: a bare yes or no could be mistaken there.
+    """
+    negative = {sign for sign in SIGNS if SIGNS[sign]["engine"] and re.search(r"\b(not|no|never|dark|dead)\b", WORDS["sees"][sign])}
+    assert len(negative) > 30 and negative <= set(WORDS["answers"])
     assert set(WORDS["sees"]) == set(SIGNS)
     assert set(WORDS["name"]) == set(WORDS["act"]) == set(CAUSES)
     assert set(WORDS["look"]) <= set(SIGNS)
