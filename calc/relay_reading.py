@@ -63,7 +63,7 @@ def _plan(coefficient, typed):
     try:
         return relay.plan(coefficient, typed["flow"], typed["distance"], typed["climb"], typed["most"], typed["floor"])
     except CalcError as error:
-        raise CalcError(NAMES.get(error.field, error.field), error.code)
+        raise CalcError(NAMES[error.field], error.code)
 
 
 def _cautions(units, typed, plan, laid, rated_gpm):

@@ -17,7 +17,7 @@ PITOT = {"known": "pitot", "residual": "50"}
          {"hydrant": "39.73", "friction": "2", "elevation": "4.34", "flow": "500", "intake": "33.39"}),
         ("hydrant", {"lines": "2", "rise": "-10"}, "intake", "44",  # two hoses lose a quarter
          {"hydrant": "39.73", "friction": "0.5", "elevation": "-4.34", "flow": "500", "intake": "43.57"}),
-        ("hydrant", {"length": "0", "floor": "30"}, "at_pump", "596", {"floor": "30"}),  # 250 x 5^0.54 = 596.2
+        ("hydrant", {"length": "0", "floor": "30"}, "at_pump", "596", {"floor": "30"}),  # no hose: 250 x 5^0.54
         # 29.84 x 0.9 x 6.25 x 5; two outlets twice that; 3 in is still plain, 29.84 x 0.8 x 9 x 5; 4 in at 5 psi carries 0.86
         ("hydrant", PITOT, "test", "839",
          {"constant": "29.84", "coefficient": "0.9", "bore": "2.5", "pitot": "25", "factor": "1", "outlets": "1", "flow": "839.25"}),
