@@ -27,9 +27,17 @@ routing.setCatchHandler(async ({ request }) =>
 self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
 
 self.addEventListener("message", (event) => {
-  if (event.data.ask === "take over") self.skipWaiting();
+  if (event.data.ask === "take over") event.waitUntil(takeOver().then((taken) => event.ports[0]?.postMessage({ taken })));
   if (event.data.ask === "holdings") event.waitUntil(countHoldings().then((told) => event.ports[0].postMessage(told)));
 });
+
+// A page that holds a task (offline.js) shares this lock: while one does, this version goes on waiting.
+async function takeOver() {
+  return self.navigator.locks.request(`task ${registration.scope}`, { ifAvailable: true }, async (lock) => {
+    if (lock) await self.skipWaiting();
+    return lock !== null;
+  });
+}
 
 // Counted in the cache itself, not in the list.
 async function countHoldings() {

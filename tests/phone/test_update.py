@@ -100,35 +100,61 @@ def test_new_version_is_taken_at_the_next_start(handset, release):
     expect(news(page)).to_be_visible()
 
 
-def held(page):
+ASK_WORKER = """async () => {
+  const { waiting } = await navigator.serviceWorker.ready;
+  const channel = new MessageChannel();
+  const answer = new Promise((resolve) => { channel.port1.onmessage = ({ data }) => resolve(data.taken); });
+  waiting.postMessage({ ask: "take over" }, [channel.port2]);
+  return answer;
+}"""
+
+
+def held(page, why="held"):
     """The page tells of the waiting version and does not offer it."""
-    expect(page.get_by_text(SITE["version"]["held"])).to_be_visible()
+    expect(page.get_by_text(SITE["version"][why])).to_be_visible()
     expect(apply_button(page)).to_have_count(0)
 
 
-def test_task_under_way_is_left_alone(handset, release):
-    """A waiting version is told but not offered on a card and on a service test; taken elsewhere, both go on as they were."""
+def test_no_page_with_a_task_is_taken_over(handset, release):
+    """While one tab runs a card and another a test, a third is told why it is offered nothing; once both are left, it is offered at once."""
     record = running_test()
     put_test(handset, record)
     test = handset.open(f"test/run/#{record['id']}/capacity")
     clock = test.get_by_role("timer").locator("b")
-    card = open_card(handset, "bay")
+    card = open_card(handset, "scene")
     card.see()
     release.put_news()
     release.publish()
     assert card.page.evaluate(OUTCOME) == "installed"
     held(card.page)
     held(test)
-    card.shows(card.steps[1])
-    card.see()
-    card.page.reload()
-    card.shows(card.steps[2])
-    held(card.page)
-    page = handset.open(CHANGED)
-    apply_button(page).tap()
-    expect(news(page)).to_be_visible()
-    card.shows(card.steps[2])
-    card.see()
-    card.shows(card.steps[3])
+    other = handset.open(CHANGED)
+    held(other, "elsewhere")
+    assert other.evaluate(ASK_WORKER) is False  # the offer of an older page, or one made a moment before the card was opened
+    expect(news(handset.open(CHANGED))).to_have_count(0)
     was = clock.inner_text()
     expect(clock).not_to_have_text(was)
+    card.shows(card.steps[1])
+    card.page.get_by_text(SITE["shift"]["path"]).tap()
+    expect(card.page.locator("details[open] svg").first).to_be_visible()
+    card.page.reload()
+    card.shows(card.steps[1])
+    held(card.page)
+    test.close()
+    held(other, "elsewhere")
+    card.page.goto(release.origin)  # the card is left, its tab is not
+    apply_button(other).tap()
+    expect(news(other)).to_be_visible()
+
+
+def test_two_tabs_without_a_task_are_both_on_the_new_version(handset, release):
+    """Taken in one tab, the new version is in the other too: none goes on with a part of each."""
+    first, second = handset.open(CHANGED), handset.open(CHANGED)
+    release.put_news()
+    release.publish()
+    assert first.evaluate(OUTCOME) == "installed"
+    expect(apply_button(first)).to_be_visible()
+    apply_button(second).tap()
+    expect(news(second)).to_be_visible()
+    expect(news(first)).to_be_visible()
+    expect(apply_button(first)).to_have_count(0)

@@ -6,6 +6,14 @@ const WORKER = new URL("sw.js", root).href;
 // Where the browser takes a script's address only from a policy, this one gives the worker's and no other.
 const worker = window.trustedTypes?.createPolicy("worker", { createScriptURL: () => WORKER }).createScriptURL("") ?? WORKER;
 
+// A page with a card, a test or a diagnosis holds this lock for as long as it is open, and no version replaces another meanwhile.
+const TASK = `task ${root}`;
+const holdsTask = "holdsTask" in document.body.dataset;
+if (holdsTask) navigator.locks?.request(TASK, { mode: "shared" }, () => new Promise(() => {}));
+
+// Nothing of one version is mixed with another's: a page whose worker was replaced begins anew with the new one.
+if (navigator.serviceWorker?.controller) navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+
 export const registered = register();
 
 async function register() {
@@ -33,25 +41,41 @@ export async function holdings() {
 }
 
 function watch(registration) {
-  const offer = () => {
-    if (registration.waiting && navigator.serviceWorker.controller) show(registration);
-  };
-  offer();
+  offer(registration);
   registration.addEventListener("updatefound", () => {
-    registration.installing?.addEventListener("statechange", offer);
+    registration.installing?.addEventListener("statechange", () => offer(registration));
   });
   document.addEventListener("visibilitychange", () => {
     if (document.visibilityState === "visible" && navigator.onLine) registration.update().catch(() => {});
   });
 }
 
-function show(registration) {
-  const held = "holdsTask" in document.body.dataset;
-  for (const part of bar.querySelectorAll("[data-update]")) part.hidden = (part.dataset.update === "held") !== held;
+// What the bar says of the waiting version. It is offered only while no page of the site holds a task.
+async function offer(registration) {
+  if (!registration.waiting || !navigator.serviceWorker.controller || !navigator.locks) return;
+  if (holdsTask) return say("held");
+  if (await isTaskOpen()) {
+    say("elsewhere");
+    navigator.locks.request(TASK, () => {}).then(() => offer(registration)); // granted once no page holds one
+    return;
+  }
+  say("apply");
+  bar.querySelector("button").onclick = () => takeOver(registration);
+}
+
+function say(what) {
+  for (const part of bar.querySelectorAll("[data-update]")) part.hidden = part.dataset.update !== what;
   bar.hidden = false;
-  bar.querySelector("button").onclick = () => {
-    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
-    registration.waiting?.postMessage({ ask: "take over" });
-    setTimeout(() => location.reload(), 4000);
-  };
+}
+
+async function isTaskOpen() {
+  const { held } = await navigator.locks.query();
+  return held.some(({ name, mode }) => name === TASK && mode === "shared");
+}
+
+// The worker itself has the last word: a card may have been opened since the offer was made.
+function takeOver(registration) {
+  const channel = new MessageChannel();
+  channel.port1.onmessage = ({ data }) => !data.taken && offer(registration);
+  registration.waiting?.postMessage({ ask: "take over" }, [channel.port2]);
 }
