@@ -2,13 +2,13 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill, root } from "../site.js";
 import { fileOf, linkOf, profilesOf, read, send, textOf } from "./carry.js";
-import { canScan, codeView, fitsCode, scan } from "./code.js";
+import { codeView, fitsCode } from "./code.js";
 import { copyOf, placeName } from "./profile.js";
 
 export class Travel {
   // problemsOf(profile) -> what is wrong with it; keeper keeps what is taken; taken(profile) is called for each.
   constructor({ words, problemsOf, keeper, taken, redraw }) {
-    Object.assign(this, { words, problemsOf, keeper, taken, redraw, offered: null, code: null, notice: null, isScanning: false });
+    Object.assign(this, { words, problemsOf, keeper, taken, redraw, offered: null, code: null, notice: null });
   }
 
   say(notice) {
@@ -53,20 +53,6 @@ export class Travel {
     } catch (fault) {
       if (!(fault instanceof RangeError)) throw fault;
       this.refuse("refused_large");
-    }
-  }
-
-  async fromCamera(video) {
-    try {
-      this.isScanning = true;
-      this.redraw();
-      const link = new URL(await scan(video()));
-      await this.fromLink(link.hash);
-    } catch {
-      this.say(this.words.carry.scan_failed);
-    } finally {
-      this.isScanning = false;
-      this.redraw();
     }
   }
 
@@ -126,8 +112,6 @@ export function travelView(travel, chosen) {
       <label class="key key-wide key-file">${words.carry.bring}
         <input type="file" accept=".json,application/json" @change=${(event) => { travel.fromFile(event.target.files[0]); event.target.value = ""; }}>
       </label>
-      ${canScan() ? html`<button type="button" class="key key-wide" @click=${() => travel.fromCamera(() => document.querySelector("video"))}>${words.carry.scan}</button>` : nothing}
-      <video playsinline muted ?hidden=${!travel.isScanning}></video>
     </div>
     ${code ? html`${codeView(code.link, fill(words.carry.code_name, code))}<p>${words.carry.code_told}</p>` : nothing}`;
 }
