@@ -113,3 +113,11 @@ def test_deep_lay(take):
     for key in lay.page.locator(".map-key").all():
         key.tap()
         expect(key).to_have_attribute("aria-pressed", "true")
+
+
+def test_each_line_shows_the_hose_chosen_for_it(lay):
+    """Touching from a 2 1/2 in line to a 1 3/4 in line and back, the size of that line is the one marked."""
+    lay.ready("wye")
+    for name, size in (("S", "2 1/2"), ("A", "1 3/4"), ("B", "1 3/4"), ("S", "2 1/2")):
+        lay.line(name)
+        expect(lay.page.get_by_role("group", name=re.compile("^" + SITE["pressure"]["hose"])).get_by_role("radio", checked=True)).to_have_accessible_name(size)

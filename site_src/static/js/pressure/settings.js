@@ -45,7 +45,7 @@ export function settingsView({ lay, line, lines, data, rig, system, u, refusal, 
       ${lines.length > 1 ? html`<h2>${labelOf(line.id)}</h2>` : nothing}
       ${beds(line, rig, words, act)}
       ${chipsAndList({
-        name: `${line.id}-hose`, legend: `${words.pressure.hose}, ${u.u_diameter}`, other: words.pressure.other_size,
+        name: "hose", legend: `${words.pressure.hose}, ${u.u_diameter}`, other: words.pressure.other_size,
         choices: offered(data.hoses, line.hose, data.systems[system].family),
         value: line.hose, change: (hose) => act.choose(line.id, "hose", hose),
       })}
@@ -60,11 +60,11 @@ export function settingsView({ lay, line, lines, data, rig, system, u, refusal, 
       <details class="section" ?open=${joint || line.runs !== "1" || line.device !== "none"}>
         <summary>${words.pressure.more_of_it}</summary>
         ${chips({
-          name: `${line.id}-runs`, legend: words.pressure.runs, value: line.runs, change: (runs) => act.choose(line.id, "runs", runs),
+          name: "runs", legend: words.pressure.runs, value: line.runs, change: (runs) => act.choose(line.id, "runs", runs),
           choices: RUNS.map((id) => ({ id, label: id })),
         })}
         ${line.end.kind === "inlet" ? nothing : chips({
-          name: `${line.id}-device`, legend: words.pressure.device, value: line.device, change: (device) => act.choose(line.id, "device", device),
+          name: "device", legend: words.pressure.device, value: line.device, change: (device) => act.choose(line.id, "device", device),
           choices: (joint ? JOINTS : DEVICES).map((id) => ({ id, label: words.device[id] })),
         })}
         ${line.device === "none" ? nothing : number("loss", words.pressure.loss, act.usualLoss(line.id))}
@@ -95,13 +95,13 @@ function nozzle(line, number, { data, system, u, act }) {
   const { kind } = line.end;
   return html`
     ${chips({
-      name: `${line.id}-kind`, legend: words.pressure.nozzle, value: kind, change: (chosen) => act.kind(line.id, chosen),
+      name: "kind", legend: words.pressure.nozzle, value: kind, change: (chosen) => act.kind(line.id, chosen),
       choices: NOZZLES.map((id) => ({ id, label: words.pressure[id] })),
     })}
     ${kind === "automatic" ? number("least", words.pressure.least) : nothing}
     ${kind === "smooth"
       ? chipsAndList({
-          name: `${line.id}-tip`, legend: `${words.pressure.tip}, ${u.u_diameter}`, other: words.pressure.other_tip,
+          name: "tip", legend: `${words.pressure.tip}, ${u.u_diameter}`, other: words.pressure.other_tip,
           choices: offered(data.tips, line.end.tip, data.systems[system].family), value: line.end.tip,
           change: (tip) => act.tip(line.id, tip),
         })
