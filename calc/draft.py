@@ -6,6 +6,7 @@ FT_PER_PSI = 2.3  # the rule of the trade for draft
 FT_PER_INHG = 1.13
 MOST_VACUUM_INHG = 30  # the whole weight of the air: 29.92 at the sea in the standard atmosphere (US, 1976)
 USUAL_WATER_F = 60
+TABLE_HOSE_FT = 20  # of suction hose, that the table of its loss is for
 # lift in feet, share of rated capacity
 LIFT_SHARES = ((0, 1), (10, 1), (15, 0.7), (20, 0.6))
 # driver/operator study cards, handbook chapter 11
@@ -69,13 +70,14 @@ def lift_from_vacuum_ft(vacuum_inhg):
 def suction_loss_ft(rows, size_in, flow_gpm, length_ft):
     """Loss of suction hose and strainer, in feet of water.
 
-    rows: the table, [{"size_in", "gpm", "first_10ft_ft", "add_10_ft"}]
+    rows: the table, [{"size_in", "gpm", "loss_20ft_ft", "add_10_ft"}]
     size_in: size of the suction hose, inches, one of the table's
     flow_gpm: flow through one hose, US gallons per minute, 0 or more
     length_ft: length of hose, feet, 10 or more
 
-    Scales the nearest row of that size with the square of the flow. Raises CalcError naming the input.
-    Source: NFPA 1901/1911 annex table, from memory; square law.
+    The table is for 20 ft of hose with its strainer; add_10_ft is added for each 10 ft more and taken off for each 10 ft
+    less. Scales the nearest row of that size with the square of the flow. Raises CalcError naming the input.
+    Source: NFPA 1901/1911 annex table, from memory (two recollections); square law.
     """
     check_not_negative("flow_gpm", flow_gpm)
     check_within("length_ft", length_ft, 10, 200)
@@ -87,7 +89,7 @@ def suction_loss_ft(rows, size_in, flow_gpm, length_ft):
         if abs(row["gpm"] - flow_gpm) < abs(nearest["gpm"] - flow_gpm):
             nearest = row
     share = flow_gpm / nearest["gpm"]
-    return share * share * (nearest["first_10ft_ft"] + nearest["add_10_ft"] * (length_ft - 10) / 10)
+    return share * share * (nearest["loss_20ft_ft"] + nearest["add_10_ft"] * (length_ft - TABLE_HOSE_FT) / 10)
 
 
 def counted_lift_ft(lift_ft, altitude_ft, water_f):

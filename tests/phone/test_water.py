@@ -43,7 +43,7 @@ def test_draft(handset):
     sheet.type("lift", "15")
     sheet.shows("875", "gpm")  # by hand: 0.7 x 1250
     sheet.type("vacuum", "20")
-    expect(sheet.warns("vacuum_high", amount=20, limit=17)).to_be_visible()  # by hand: (15 + 4) / 1.13 = 16.8
+    expect(sheet.warns("vacuum_high", amount=20, limit=16)).to_be_visible()  # by hand: (15 + 3.4) / 1.13 = 16.3
     sheet.type("lift", "22")
     expect(sheet.answer).to_have_text(TOLD["told"]["draft_none"])
 

@@ -5,6 +5,7 @@ import tomllib
 import pint
 import pytest
 
+from site_src import data
 from tests import kept
 
 FILES = {path.name: tomllib.loads(path.read_text()) for path in sorted(pathlib.Path(__file__).parent.glob("*.toml"))}
@@ -103,6 +104,10 @@ def _air(run, altitude_m):
     return {"lift_m": PINT.Quantity(pressure_psi, "psi").to("kPa").magnitude / 9.80665}
 
 
+def _suction(run, **inputs):
+    return {"loss_ft": run("draft", "suction_loss_ft", rows=data.load("water")["suction"], **inputs)}
+
+
 def _minimum_flow(run, rise_f):
     return {"k": 100 / run("heat", "circulation_gpm", power_hp=100, rise_f=rise_f)}
 
@@ -145,6 +150,7 @@ CHECKS = {
     "air_by_altitude": _air,
     "air_pressure": _answer("pressure_psi", "air", "pressure_psi"),
     "hydrant_pitot": _answer("flow_gpm", "hydrant", "outlets_flow_gpm"),
+    "suction_loss": _suction,
     "rated_share": _answer("share", "draft", "rated_share"),
     "foam_draw": _answer("concentrate_gpm", "foam", "concentrate_gpm"),
     "pump_points": _points,

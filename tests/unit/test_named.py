@@ -3,7 +3,7 @@ import pytest
 
 from calc.errors import CalcError
 
-ROWS = [{"size_in": 6, "gpm": 1000, "first_10ft_ft": 3.4, "add_10_ft": 0.6}]
+ROWS = [{"size_in": 6, "gpm": 1000, "loss_20ft_ft": 3.4, "add_10_ft": 0.6}]
 FOAM_LINE = {"coefficient": 15.5, "flow_gpm": 95, "rise_ft": 0, "nozzle_psi": 100}
 SHUTTLE = {"tank_gal": 2500, "road_minutes": 11.5, "fill_minutes": 5, "dump_minutes": 4}
 NET = {"discharge_accuracy_psi": 2, "lift_accuracy_ft": 0.5, "loss_accuracy_ft": 1}

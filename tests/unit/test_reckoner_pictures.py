@@ -36,7 +36,7 @@ def test_draft(run):
     """Heights are shares of 33.3 ft, the most that air lifts water of 60 F at the sea (a study's table)."""
     assert ask(run, "draft", lift="12.5")["picture"] == {
         "lift": {"share": near(12.5 / 33.3), "text": "12.5"},
-        "loss": {"share": near(16.5 / 33.3), "text": "4.0"},
+        "loss": {"share": near(15.9 / 33.3), "text": "3.4"},
         "marks": [
             {"name": "dependable", "share": near(14.7 / 33.3), "text": "14.7"},  # study cards
             {"name": "practical", "share": near(25 / 33.3), "text": "25.0"},

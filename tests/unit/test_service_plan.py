@@ -74,10 +74,10 @@ def test_best_tip_first(run):
 
 
 def test_gauge_for_net(run):
-    """Constructed example K010: 1,500 gpm, 10 ft lift, 9.0 ft in 20 ft of 6 in hose: 142 psi on the gauge is 150.26 net."""
+    """By hand: 1,500 gpm, 10 ft of lift, 7.6 ft in 20 ft of 6 in hose (the table, from memory): 17.6 / 2.3 = 7.652 psi below 150."""
     capacity = runs_of(planned(run, a_rig(rated_gpm=1500), tips_in=TIPS_IN))["capacity"]
-    assert capacity["suction_loss_ft"] == pytest.approx(9.0)
-    assert capacity["gauge_psi"] == pytest.approx(142 - 0.2609, abs=1e-4)
+    assert capacity["suction_loss_ft"] == pytest.approx(7.6)
+    assert capacity["gauge_psi"] == pytest.approx(142.3478, abs=1e-4)
 
 
 def test_from_a_hydrant(run):

@@ -85,9 +85,9 @@ def test_the_ends_of_the_pitot_range_are_in_it(run):
     assert tips(run, 178.2, [1], 37, 50) == tips(run, 178.2, [1], 10, 35) == []
 
 
-@pytest.mark.parametrize(("rated_gpm", "lines", "loss_ft"), [(1500, 1, 9.0), (3000, 2, 9.0)])
+@pytest.mark.parametrize(("rated_gpm", "lines", "loss_ft"), [(1500, 1, 7.6), (3000, 2, 7.6)])
 def test_suction_lines_share_the_flow(run, rated_gpm, lines, loss_ft):
-    """Constructed example K010: 1,500 gpm through 20 ft of 6 in hose lose 9 ft; two such hoses carry 3,000 gpm alike."""
+    """Suction table, from memory: 1,500 gpm through 20 ft of 6 in hose lose 7.6 ft; two such hoses carry 3,000 gpm alike."""
     assert a_run(run, rig=a_rig(rated_gpm=rated_gpm), suction_lines=lines)["suction_loss_ft"] == pytest.approx(loss_ft)
 
 

@@ -93,10 +93,10 @@ def test_run_at_its_point(run, name, gauge, pitot, status, code):
 
 
 def test_net_not_gross(run):
-    """By hand: the gauge shows 150 with 10 ft of lift and 5.2 + 0.9 ft of loss: net is 150 + 16.1 / 2.3 = 157.0."""
+    """By hand: the gauge shows 150 with 10 ft of lift and 5.2 ft of loss in 20 ft of hose: net is 150 + 15.2 / 2.3 = 156.6."""
     attempt = an_attempt(RUN, discharge_psi=150)
     net = of(judged(run, with_attempts(attempt)), "capacity")["sets"][0]["figures"][1]
-    assert net["value"] == pytest.approx(157.0)
+    assert net["value"] == pytest.approx(150 + 15.2 / 2.3)
 
 
 def test_net_from_a_hydrant(run):
