@@ -120,4 +120,5 @@ def test_each_line_shows_the_hose_chosen_for_it(lay):
     lay.ready("wye")
     for name, size in (("S", "2 1/2"), ("A", "1 3/4"), ("B", "1 3/4"), ("S", "2 1/2")):
         lay.line(name)
-        expect(lay.page.get_by_role("group", name=re.compile("^" + SITE["pressure"]["hose"])).get_by_role("radio", checked=True)).to_have_accessible_name(size)
+        chosen = lay.page.get_by_role("group", name=f"{SITE['pressure']['hose']}, in", exact=True).get_by_role("radio", checked=True)
+        expect(chosen).to_have_accessible_name(size)
