@@ -4,7 +4,7 @@ A lay is `{"crew", "lines": [LINE, ...]}`, crew a name on the shelf. A LINE hold
     id      its name
     hose    a name on the shelf
     length  text as typed, as are all entries; "200@US" was typed in the system US
-    rise    outlet above inlet, either sign
+    height  its end above the pump, either sign; `rise` of older layouts is read too, see calc.heights
     end     a nozzle, or `{"lines": [LINE, ...]}` behind a wye or other joint
 and, where they apply,
     runs    equal hoses side by side, "1" to "6"; one without it
@@ -18,7 +18,7 @@ The shelf is what is at hand: `hoses` by name (`coefficient`, `bore_in`, the lim
 (`limit_lbf`), `appliances` by name, [[from_gpm, psi], ...], the usual loss by the flow through it, and where a department
 has its own friction rule, `rule`, a code of calc.rule.
 """
-from calc import entry
+from calc import entry, heights
 from calc.errors import CalcError, check_positive
 
 DEEPEST = 20  # joints behind joints; the phone's interpreter stands about 60
@@ -51,11 +51,11 @@ def translated(lay, shelf, units):
         raise CalcError("crew", "unknown")
     crew = {"crew": lay["crew"], "crew_limit_lbf": shelf["crews"][lay["crew"]]["limit_lbf"]}
     limits = {}
-    return {"lines": _lines(lay, (shelf, units, crew), limits, DEEPEST)}, limits
+    return {"lines": _lines(lay, 0, (shelf, units, crew), limits, DEEPEST)}, limits
 
 
-def _lines(parent, context, limits, depth):
-    """The typed lines of a lay or a joint as layout lines with their limits; notes each by its id."""
+def _lines(parent, start_ft, context, limits, depth):
+    """The typed lines of a lay or a joint at a height as layout lines with their limits; notes each by its id."""
     if not isinstance(parent.get("lines"), list):
         raise CalcError("lay", "damaged")
     if depth == 0:
@@ -65,7 +65,7 @@ def _lines(parent, context, limits, depth):
         if not isinstance(typed, dict) or not isinstance(typed.get("end"), dict) or not isinstance(typed.get("id"), str):
             raise CalcError("lay", "damaged")
         try:
-            line = _line(typed, context, limits, depth)
+            line = _line(typed, start_ft, context, limits, depth)
         except CalcError as error:
             if "line" in error.facts or error.field == "lay":
                 raise
@@ -75,14 +75,14 @@ def _lines(parent, context, limits, depth):
     return found
 
 
-def _line(typed, context, limits, depth):
+def _line(typed, start_ft, context, limits, depth):
     shelf, units, crew = context
     line = {"id": typed["id"]}
     line.update(shelf["hoses"][_one_of("hose", typed.get("hose"), shelf["hoses"])])
     line["length_ft"] = entry.quantity(units, "length", "length", typed.get("length"))
     if line["length_ft"] < 0:
         raise CalcError("length", "negative")
-    line["rise_ft"] = entry.quantity(units, "length", "rise", typed.get("rise"))
+    line["height_ft"], line["rise_ft"] = heights.of_line(typed, start_ft, units)
     line["parallel"] = int(_one_of("runs", typed.get("runs", "1"), RUNS))
     is_joint = "lines" in typed["end"]
     device = typed.get("device", "wye" if is_joint else BARE)
@@ -93,7 +93,10 @@ def _line(typed, context, limits, depth):
         line["appliance_psi"] = entry.quantity(units, "pressure", "loss", typed["loss"])
         if line["appliance_psi"] < 0:
             raise CalcError("loss", "negative")
-    line["end"] = {"lines": _lines(typed["end"], context, limits, depth - 1)} if is_joint else _nozzle(typed["end"], units)
+    if is_joint:
+        line["end"] = {"lines": _lines(typed["end"], line["height_ft"], context, limits, depth - 1)}
+    else:
+        line["end"] = _nozzle(typed["end"], units)
     return line
 
 

@@ -15,6 +15,7 @@ DOORS = {
     "draft_reading.answer": ("entries", "shelf", "units"),
     "entry.shown": ("units", "kind", "text"),
     "foam_reading.answer": ("entries", "shelf", "units"),
+    "heights.converted": ("lay", "units"),
     "hydrant_reading.answer": ("entries", "shelf", "units"),
     "collar.places": ("proofs", "given"),
     "fault.entered": ("knowledge", "facts", "missing"),

@@ -138,15 +138,15 @@ def _read(line, limits, starts, units):
 
 
 def _fall(line, limits, starts, units):
-    """Where a line starts and ends, in length and height from the pump, and its pressures on the way."""
-    from_ft, from_rise_ft = starts[line["feeder"]]
-    to_ft, to_rise_ft = from_ft + limits["length_ft"], from_rise_ft + limits["rise_ft"]
-    starts[line["id"]] = (to_ft, to_rise_ft)
+    """Where a line starts and ends, in length from the pump and height above it, and its pressures on the way."""
+    from_ft, from_height_ft = starts[line["feeder"]]
+    to_ft, to_height_ft = from_ft + limits["length_ft"], limits["height_ft"]
+    starts[line["id"]] = (to_ft, to_height_ft)
     length = display.scale(units, units["shown"], "length")["factor"]
     pressure = display.scale(units, units["shown"], "pressure")["factor"]
     return {
         "lengths": [from_ft * length, to_ft * length],
-        "heights": [from_rise_ft * length, to_rise_ft * length],
+        "heights": [from_height_ft * length, to_height_ft * length],
         "pressures": [line["inlet_psi"] * pressure, (line["outlet_psi"] + line["appliance_psi"]) * pressure,
                       line["outlet_psi"] * pressure],
     }

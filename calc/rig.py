@@ -233,5 +233,5 @@ def lay_of(bed):
 
     Raises nothing. Source: the profile.
     """
-    line = {"id": "A", "hose": bed["hose"], "length": bed["length"], "rise": "0", "end": bed["end"]}
+    line = {"id": "A", "hose": bed["hose"], "length": bed["length"], "height": "0", "end": bed["end"]}
     return {"crew": bed.get("crew") or "2", "lines": [line]}

@@ -20,7 +20,7 @@ def _water(family, changes):
 def supply(family):
     """The hose that is laid to a new wye."""
     line = data.load("lays")["left_out"]["supply"][family]
-    return {"hose": line["hose"], "length": _entry(line["length"], family), "rise": _entry(0, family), "device": "wye"}
+    return {"hose": line["hose"], "length": _entry(line["length"], family), "height": _entry(0, family), "device": "wye"}
 
 
 def _entry(value, family):
@@ -46,7 +46,7 @@ def _line(row, family, table, names):
         "id": next(names["joint" if joint else "nozzle"]),
         "hose": row["hose"],
         "length": _entry(row["length"], family),
-        "rise": _entry(row["rise"], family),
+        "height": _entry(row["height"], family),
         "runs": str(row["runs"]),
         "device": row.get("device", "none"),
         "loss": "",

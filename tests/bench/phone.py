@@ -100,7 +100,7 @@ def recomputations(context, base):
 
 def typed_tree(nozzles, name="1"):
     """A typed line of this many nozzles, behind manifolds of two or three."""
-    line = {"id": name, "hose": "small", "length": "100@US", "rise": "5@US", "end": {"kind": "fog", "flow": "95@US", "pressure": "75@US"}}
+    line = {"id": name, "hose": "small", "length": "100@US", "height": "5@US", "end": {"kind": "fog", "flow": "95@US", "pressure": "75@US"}}
     if nozzles > 1:
         branches = min(nozzles, 2 + nozzles % 2)
         shares = [nozzles // branches + (place < nozzles % branches) for place in range(branches)]

@@ -8,7 +8,7 @@ from tests.phone.words import SITE, said
 
 HOSES = data.by_id(data.named("hoses"))
 TIPS = data.by_id(data.load("nozzles")["tip"])
-FIELDS = {"length": "length", "rise": "rise", "flow": "flow", "pressure": "nozzle_pressure"}
+FIELDS = {"length": "length", "height": "height", "flow": "flow", "pressure": "nozzle_pressure"}
 
 
 class Lay:
@@ -19,7 +19,7 @@ class Lay:
         self.answer = page.locator("output")
 
     def field(self, name):
-        """The entry of one number: length, rise, flow or pressure."""
+        """The entry of one number: length, height, flow or pressure."""
         return self.page.get_by_role("textbox", name=SITE["pressure"][FIELDS[name]], exact=True)
 
     def type(self, name, text):

@@ -18,11 +18,11 @@ CASES = [(text, code, field) for text, code, fields in [
     ("-5", "not_positive", ["flow", "pressure"]),
     ("0", "not_positive", ["flow", "pressure"]),
     ("  ", "empty", ["length"]),
-    ("--", "not_a_number", ["rise"]),
+    ("--", "not_a_number", ["height"]),
     ("1e9", "not_a_number", ["length"]),
     ("1,000.5", "not_a_number", ["flow"]),
     ("NaN", "not_a_number", ["pressure"]),
-    (MARKUP, "not_a_number", ["rise"]),
+    (MARKUP, "not_a_number", ["height"]),
     ("9" * 20000, "too_large", ["length"]),
 ] for field in fields]
 WATCH = "window.struck = false; window.h = window.alert = () => { window.struck = true; };"
@@ -90,7 +90,7 @@ def test_bad_entry_costs_nothing_but_itself(take, text):
     assert (again.field("length").input_value(), again.field("pressure").input_value()) == ("250", "100")
 
 
-LINE = {"id": "A", "hose": "attack-1.75", "length": "300", "rise": "0",
+LINE = {"id": "A", "hose": "attack-1.75", "length": "300", "height": "0",
         "end": {"kind": "fog", "flow": "150", "tip": "1", "pressure": "100"}}
 GOOD = {"crew": "2", "lines": [LINE]}
 

@@ -44,7 +44,7 @@ SCHEMA = """() => new Promise((done) => {
     done([version, [...objectStoreNames].sort()]);
   };
 })"""
-LINE = {"id": "A", "hose": "attack-1.75", "length": "300@US", "rise": "0@US", "end": {"kind": "fog", "flow": "150@US", "tip": "1@US", "pressure": "100@US"}}
+LINE = {"id": "A", "hose": "attack-1.75", "length": "300@US", "height": "0@US", "end": {"kind": "fog", "flow": "150@US", "tip": "1@US", "pressure": "100@US"}}
 
 
 # on pages that keep what is entered: one entry

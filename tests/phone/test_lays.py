@@ -1,5 +1,7 @@
 """Every lay that is ready, and lays built by touch, with the network off; and again from their shared links."""
+import json
 import re
+from urllib.parse import quote
 
 import pytest
 from playwright.sync_api import expect
@@ -54,8 +56,73 @@ def test_standpipe_built_by_touch(away):
     lay.line("S")
     lay.hose("supply-3-on-2.5")
     lay.choose("device", SITE["device"]["standpipe"])
-    lay.type("rise", "108")
+    lay.type("height", "108")
+    lay.shows(102)  # the nozzle is still level with the pump: 148.72 - 46.87 = 101.85
+    lay.line("A")
+    lay.type("height", "108")
     lay.shows(READY["standpipe"])
+
+
+def test_tenth_floor_retyped(away):
+    """The tenth floor's line reads 108 ft; typing 108 again changes nothing, and the fall picture ends at 108."""
+    lay = open_lay(away)
+    lay.ready("standpipe")
+    lay.line("A")
+    expect(lay.field("height")).to_have_value("108")
+    lay.type("height", "107")
+    lay.shows(148)  # by hand: 148.72 - 0.434
+    lay.type("height", "108")
+    lay.shows(READY["standpipe"])
+    expect(lay.open(SITE["fall"]["title"])).to_contain_text(f"{SITE['fall']['ground']} 108 ft")
+
+
+def test_a_joint_is_as_high_as_the_line_it_is_put_before(away):
+    """A wye before a line on the third floor stands at its height: the pressures are those of a level wye there."""
+    lay = open_lay(away)
+    lay.ready("one")
+    lay.type("height", "24")
+    lay.shows(180)  # by hand: 169.75 + 0.434 x 24 = 180.17
+    lay.build("add_wye")
+    lay.shows(198)  # the ready supply: 100 ft of 2 1/2 with 300 gpm, 2 x 3^2 = 18
+    lay.line("S")
+    expect(lay.field("height")).to_have_value("24")
+
+
+OLD_STANDPIPE = {"crew": "2", "lines": [{
+    "id": "S", "hose": "supply-3-on-2.5", "length": "100@US", "rise": "30@SI", "runs": "1", "device": "standpipe", "loss": "",
+    "end": {"lines": [{"id": "A", "hose": "attack-2.5", "length": "150@US", "rise": "10@US", "runs": "1", "device": "none", "loss": "",
+                       "end": {"kind": "smooth", "flow": "150@US", "tip": "1.125@US", "pressure": "50@US"}}]}}]}
+KEEP = """lay => new Promise((done) => {
+  const opening = indexedDB.open("panelhand");
+  opening.onsuccess = () => {
+    const writing = opening.result.transaction("drafts", "readwrite");
+    writing.objectStore("drafts").put(lay, "pressure");
+    writing.oncomplete = () => { opening.result.close(); done(); };
+  };
+})"""
+
+
+@pytest.mark.parametrize("way", ["link", "kept"])
+def test_layout_of_the_old_kind(take, way):
+    """An old link or kept layout, heights above the joint before and in two systems, opens right and is saved the new way."""
+    phone = take()
+    if way == "link":
+        lay = open_lay(phone, "#lay=" + quote(json.dumps(OLD_STANDPIPE)))
+    else:
+        lay = open_lay(phone)
+        lay.page.evaluate(KEEP, OLD_STANDPIPE)
+        lay.page.close()
+        lay = open_lay(phone)
+    # by hand: 30 m are 98.4252 ft, and 10 more; 50 + 2 x 7.0645 x 1.5 + 25 + 0.8 x 7.0645 + 0.434 x 108.4252 = 148.90
+    lay.shows(149)
+    lay.line("A")
+    expect(lay.field("height")).to_have_value("108.42519685")
+    lay.line("S")
+    expect(lay.field("height")).to_have_value("98")
+    again = open_lay(phone)
+    again.shows(149)
+    again.line("A")
+    expect(again.field("height")).to_have_value("108.42519685")
 
 
 def test_master_stream_built_by_touch(away):

@@ -169,7 +169,7 @@ def test_surge_in_bar(run, flow, least, most):
     """A surge is told to its first figure: with decimals only below one."""
     pressure = {"factor": 0.0689476, "places": 2}  # the definition: 1 psi = 0.0689476 bar
     bar = {"shown": "bar", "systems": {**UNITS["systems"], "bar": {**UNITS["systems"]["ours"], "pressure": pressure}}}
-    lay = a_lay(a_line(end=fog(f"{flow}@ours", "100@ours"), length="200@ours", rise="0@ours"))
+    lay = a_lay(a_line(end=fog(f"{flow}@ours", "100@ours"), length="200@ours", height="0@ours"))
     told = run("bounds", "answer", lay=lay, shelf=SHELF, units=bar, line="A", limit="")
     assert (told["surge"]["least"], told["surge"]["most"]) == (least, most)
 
@@ -178,7 +178,7 @@ def test_all_that_is_drawn_of_the_pump(run):
     """Points stand in the page's units: 150 gpm and 169.75 psi, and the rating of a 250 gpm pump, with factors of two and three."""
     factors = {"flow": {"factor": 2, "places": 0}, "pressure": {"factor": 3, "places": 0}}
     doubled = {"shown": "doubled", "systems": {**UNITS["systems"], "doubled": {**UNITS["systems"]["ours"], **factors}}}
-    lay = {**a_lay(a_line(length="200@ours", rise="0@ours", end=fog("150@ours", "100@ours"))), "source": TANK}
+    lay = {**a_lay(a_line(length="200@ours", height="0@ours", end=fog("150@ours", "100@ours"))), "source": TANK}
     told = run("at_pump", "answer", lay=lay, shelf=SHELF, units=doubled, profile={"pump_rated": "250@ours"})["picture"]
     assert told["point"] == pytest.approx([300, 509.25])
     # by hand: 250 psi up to half, 200 at 70 %, 150 at all of 250 gpm
@@ -188,13 +188,13 @@ def test_all_that_is_drawn_of_the_pump(run):
 
 def test_a_lay_that_needs_no_pump(run):
     """Downhill far enough the nozzle has its pressure from the height alone: the pump adds nothing, and nothing is asked of the engine."""
-    steep = a_line(length="100", rise="-400", end=fog("50", "100"))  # 173.6 psi of height
+    steep = a_line(length="100", height="-400", end=fog("50", "100"))  # 173.6 psi of height
     profile = {"pump_rated": "150", "speed_capacity": "1610", "speed_seventy": "1700", "speed_fifty": "1820"}
     found = at_pump(run, profile, TANK, steep)
     assert (found["net"], found["power"], found["engine"]) == ("0", "0", None)
     assert at_pump(run, profile, {**TANK, "kind": "draft", "lift": "20"}, steep)["net"] == "0"
     # 100 psi less 230 ft of height, 99.82, is 0.18 that the pump must show, and 20 / 2.3 = 8.70 to lift
-    barely = a_line(length="0", rise="-230", end=fog("50", "100"))
+    barely = a_line(length="0", height="-230", end=fog("50", "100"))
     assert at_pump(run, profile, {**TANK, "kind": "draft", "lift": "20", "loss": "0"}, barely)["net"] == "9"
     # fed with more than it needs, the pump adds nothing either
     assert at_pump(run, profile, {**TANK, "kind": "fed", "intake": "200"})["net"] == "0"

@@ -22,6 +22,7 @@ FLOORS = (
     {"outlet", "rule", "surge", "speed"},
     {"lines"},
     {"layout", "entry", "sequence", "caution", "draft", "supply", "foam", "powertrain"},
+    {"heights"},
     {"lay", "course", "primer", "rig", "measure", "readout", "hydrant", "relay", "shuttle", "speeds", "warming", "practice", "fault", "collar",
      "interlock", "gauges"},
     {"reading", "shift", "hydrant_reading", "tank_reading", "draft_reading", "relay_reading", "joint_reading", "shuttle_reading",

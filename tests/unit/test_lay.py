@@ -100,7 +100,7 @@ def test_two_lines_at_the_pump(run):
 
 def test_fall_goes_on_behind_a_joint(run):
     """What is drawn of a line starts where the line before it ended, in length and in height."""
-    answer = ask(run, a_lay(a_wye(a_line(rise="-5"), rise="20")))
+    answer = ask(run, a_lay(a_wye(a_line(height="15"), height="20")))
     supply, line = answer["lines"]
     assert (supply["fall"]["lengths"], supply["fall"]["heights"]) == ([0, 100], [0, 20])
     assert (line["fall"]["lengths"], line["fall"]["heights"]) == ([100, 300], [20, 15])

@@ -27,7 +27,7 @@ SEQUENCE = {
 }
 STATE = shift.start(SEQUENCE, {"light": "after"})
 WAITING = shift.advance(STATE, {"kind": "hold", "step": "wait", "at_s": 100.25})
-AS_IT_STANDS = {**a_lay(a_wye(a_line(), a_line(id="B", rise="30"))), "source": {"kind": "fed", "intake": "33"},
+AS_IT_STANDS = {**a_lay(a_wye(a_line(), a_line(id="B", height="30"))), "source": {"kind": "fed", "intake": "33"},
                 "now": {"pressure": "177.7", "gates": "open", "shut": ["B"]}}
 LEAKS = data.load("water_loss")
 CALLS = [
@@ -53,9 +53,10 @@ CALLS = [
     ("rig.problems", {"profile": {**PROFILE, "tank": "big", "odd": "1"}, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
     ("rig.shelf_of", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
     ("nozzle.smooth_bore_flow_gpm", {"tip_in": 0.9375, "nozzle_psi": 47.3}),
-    ("reading.answer", {"lay": a_lay(a_wye(a_line(end=fog("190", "75")), a_line(id="B", rise="-33.3"))),
+    ("reading.answer", {"lay": a_lay(a_wye(a_line(end=fog("190", "75")), a_line(id="B", height="-33.3"))),
                         "shelf": SHELF, "units": UNITS}),
-    ("reading.answer", {"lay": a_lay(a_line(rise="up")), "shelf": SHELF, "units": UNITS}),
+    ("heights.converted", {"lay": a_lay(a_wye(a_line(), height="30")), "units": UNITS}),
+    ("reading.answer", {"lay": a_lay(a_line(height="up")), "shelf": SHELF, "units": UNITS}),
     ("flowing.now", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS}),
     ("at_pump.answer", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "profile": {"pump_rated": "250"}}),
     ("bounds.answer", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "line": "A", "limit": ""}),

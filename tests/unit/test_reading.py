@@ -31,7 +31,7 @@ def fog(flow="150", pressure="100"):
 
 def a_line(**given_facts):
     """200 ft of attack line with a fog nozzle, as typed, but for what is given."""
-    return {**{"id": "A", "hose": "attack", "length": "200", "rise": "0", "end": fog()}, **given_facts}
+    return {**{"id": "A", "hose": "attack", "length": "200", "height": "0", "end": fog()}, **given_facts}
 
 
 def a_wye(*branches, **given_facts):
@@ -51,7 +51,7 @@ def ask(run, lay, units=UNITS):
 
 def test_single_line(run):
     """Every figure of one line is read out, with the terms of its working; all worked by hand."""
-    answer = ask(run, a_lay(a_line(rise="20")))
+    answer = ask(run, a_lay(a_line(height="20")))
     assert answer.pop("pressure_psi") == pytest.approx(178.43, rel=1e-9)  # 100 + 69.75 + 8.68
     assert (answer.pop("rules"), answer.pop("by_rule")) == ({}, None)
     assert answer == {"pressure": "178", "flow": "150", "cautions": [], "lines": [{
@@ -108,7 +108,7 @@ def test_wye(run, easy, hard, pressure, appliance, gate):
 
 def test_other_units(run):
     """Other units change what is typed and what is read, once each, and nothing between."""
-    lay = a_lay(a_line(length="50", rise="5", end=fog("600", "700")), crew="1")
+    lay = a_lay(a_line(length="50", height="5", end=fog("600", "700")), crew="1")
     answer = ask(run, lay, OTHER_UNITS)
     (line,) = answer["lines"]
     # the lay of test_single_line: 50 / 0.25 = 200 ft, 5 / 0.25 = 20 ft, 600 / 4 = 150 gpm, 700 / 7 = 100 psi
@@ -126,8 +126,8 @@ def test_other_units(run):
 
 def test_fall_in_other_units(run):
     """What is drawn is in the page's units: lengths and heights by 0.25, pressures by 7; a device takes its loss at the end."""
-    nozzle = a_line(length="50", rise="5", end=fog("600", "700"), device="master")
-    supply, line = ask(run, a_lay(a_wye(nozzle, length="25", rise="10")), OTHER_UNITS)["lines"]
+    nozzle = a_line(length="50", height="15", end=fog("600", "700"), device="master")
+    supply, line = ask(run, a_lay(a_wye(nozzle, length="25", height="10")), OTHER_UNITS)["lines"]
     assert (supply["fall"]["lengths"], supply["fall"]["heights"]) == ([0, 25], [0, 10])
     assert (line["fall"]["lengths"], line["fall"]["heights"]) == ([25, 75], [10, 15])
     # by hand, the lay of test_single_line behind 25 psi of a master stream: 178.43 + 25 in, 125 before the device, 100 behind
@@ -157,7 +157,7 @@ def test_cautions(run):
     ]
 
 
-TYPED = [(field, text, code) for field in ("length", "rise") for text, code in (
+TYPED = [(field, text, code) for field in ("length", "height") for text, code in (
     ("", "empty"), ("far", "not_a_number"), (None, "not_a_number"), (200, "not_a_number"), (True, "not_a_number"),
     ("99999999", "too_large"))]
 TYPED += [("length", "-1", "negative"), ("hose", "garden", "unknown"), ("hose", None, "unknown"),
@@ -210,8 +210,8 @@ def nested(depth):
         (a_lay(), "lines", "missing"),
         (a_lay(a_wye()), "lines", "missing"),
         (a_lay(a_line(), a_line()), "id", "duplicate"),
-        (a_lay(a_line(rise="10000")), "lay", "beyond_any_hose"),   # 4340 psi of height alone
-        (a_lay(a_line(rise="-10000")), "lay", "beyond_any_hose"),
+        (a_lay(a_line(height="10000")), "lay", "beyond_any_hose"),   # 4340 psi of height alone
+        (a_lay(a_line(height="-10000")), "lay", "beyond_any_hose"),
         (nested(20), "lay", "too_deep"),
         (nested(25), "lay", "too_deep"),
     ],

@@ -196,7 +196,7 @@ def test_own_figures_are_refused_by_name(run, field):
 def test_the_lay_of_a_bed(run):
     """A bed lies level, held by its own people, by two where it does not say."""
     bed = a_rig()["beds"][0]
-    line = {"id": "A", "hose": bed["hose"], "length": bed["length"], "rise": "0", "end": bed["end"]}
+    line = {"id": "A", "hose": bed["hose"], "length": bed["length"], "height": "0", "end": bed["end"]}
     assert run("rig", "lay_of", bed={**bed, "crew": "3"}) == {"crew": "3", "lines": [line]}
     assert run("rig", "lay_of", bed={**bed, "crew": ""}) == {"crew": "2", "lines": [line]}
 

@@ -63,7 +63,7 @@ def test_one_lay_in_four_systems_is_one_lay(length_ft, rise_ft, gpm, psi, hose, 
     for system in SYSTEMS:
         end = {"kind": "fog", "flow": typed(system, "flow", gpm), "pressure": typed(system, "pressure", psi)}
         lay = {"crew": "2", "lines": [{"id": "A", "hose": hose, "length": typed(system, "length", length_ft),
-                                       "rise": typed(system, "length", rise_ft), "end": end}]}
+                                       "height": typed(system, "length", rise_ft), "end": end}]}
         try:
             answers.append(reading.answer(lay, SHELF, units.shown_in(shown))["pressure_psi"])
         except CalcError as refused:
@@ -76,7 +76,7 @@ def test_one_lay_in_four_systems_is_one_lay(length_ft, rise_ft, gpm, psi, hose, 
 def test_what_is_shown_does_not_change_what_was_entered(run, system, shown):
     """An entry keeps the system it was typed in: the pressure is the same whichever system the page shows."""
     lay = {"crew": "2", "lines": [{
-        "id": "A", "hose": "attack-1.75", "length": typed(system, "length", 200), "rise": typed(system, "length", 20),
+        "id": "A", "hose": "attack-1.75", "length": typed(system, "length", 200), "height": typed(system, "length", 20),
         "end": {"kind": "fog", "flow": typed(system, "flow", 150), "pressure": typed(system, "pressure", 100)},
     }]}
     answer = run("reading", "answer", lay=lay, shelf=SHELF, units=units.shown_in(shown))
@@ -122,7 +122,7 @@ def test_metric_set_disagrees_with_the_us_one_as_far_as_the_page_says():
 )
 def test_metric_friction(run, kpa, lpm, metres, size, expected_kpa):
     """Metric hose read in metric units follows the printed metric rule."""
-    lay = {"crew": "2", "lines": [{"id": "A", "hose": size, "length": str(metres), "rise": "0",
+    lay = {"crew": "2", "lines": [{"id": "A", "hose": size, "length": str(metres), "height": "0",
                                    "end": {"kind": "fog", "flow": str(lpm), "pressure": "100"}}]}
     answer = run("reading", "answer", lay=lay, shelf=SHELF, units=units.shown_in("SI"))
     assert float(answer["lines"][0]["workings"]["friction"]["loss"]) == pytest.approx(expected_kpa, abs=0.01)

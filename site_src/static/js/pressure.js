@@ -8,7 +8,7 @@ import { answerView } from "./pressure/answer.js";
 import { boundsView } from "./pressure/bounds.js";
 import { fallView } from "./pressure/fall.js";
 import { figuresView } from "./pressure/figures.js";
-import { clean, hasRoom, isJoint, linesOf, ofBed } from "./pressure/lay.js";
+import { clean, hasRoom, isJoint, isOld, linesOf, ofBed } from "./pressure/lay.js";
 import { mapView } from "./pressure/map.js";
 import { nowView } from "./pressure/now.js";
 import { WATERS, pumpView } from "./pressure/pump.js";
@@ -92,22 +92,25 @@ function nameOf(line) {
 // What a line is made of, in a few words.
 function told(line) {
   const runs = line.runs === "1" ? "" : `${line.runs} × `;
-  const height = shown("rise", line.rise);
-  const rise = Number(height) ? ` · ${fill(words.pressure[Number(height) < 0 ? "told_down" : "told_rise"], { rise: height.replace(/^[-−]/, ""), ...unitWords(words, state.system) })}` : "";
+  const typed = shown("rise", line.height);
+  const height = Number(typed) ? ` · ${fill(words.pressure[Number(typed) < 0 ? "height_down" : "height_up"], { height: typed.replace(/^[-−]/, ""), ...unitWords(words, state.system) })}` : "";
   const { chip, label, family: sizes } = hoses[line.hose];
-  return `${runs}${chip ? `${chip} ${words.unit[sizes === "metric" ? "SI" : "US"].diameter}` : label} · ${shown("length", line.length)} ${words.unit[state.system].length}${rise}`;
+  return `${runs}${chip ? `${chip} ${words.unit[sizes === "metric" ? "SI" : "US"].diameter}` : label} · ${shown("length", line.length)} ${words.unit[state.system].length}${height}`;
 }
+
+// A lay of the old kind with its elevations above the pump, as soon as calc can say them.
+const converted = (lay) => (call && isOld(lay) ? cleaned(call("heights.converted", { lay, units: unitsFor(data.systems, state.system, [lay]) })) : lay);
 
 // A new lay: keep it, put it in the address, work it out, draw it. Changes of one and the same thing are undone at once.
 function show(lay, what = null, selected = state.selected) {
   if (what !== null && state.lay && past.at(-1)?.what !== what) past.push({ lay: state.lay, what, selected: state.selected });
   if (what === null) past.at(-1) && (past.at(-1).what = Symbol("done"));
   if (past.length > MOST_UNDONE) past.shift();
-  state.lay = lay;
+  state.lay = converted(lay);
   state.selected = linesOf(lay).some(({ id }) => id === selected) ? selected : linesOf(lay).at(-1).id;
   state.notice = null;
-  keep(DRAFT, lay);
-  address.write(lay);
+  keep(DRAFT, state.lay);
+  address.write(state.lay);
   workOut();
   draw();
 }
@@ -206,7 +209,8 @@ try {
 if (opensAsBaked) {
   place.replaceChildren();
   openLay();
-} else {
+} else if (isOld(state.lay)) show(state.lay);
+else {
   workOut();
   draw();
 }

@@ -32,9 +32,9 @@ export function actsOn({ state, data, rig, ready, lineOf, shown, show, undo, unf
     choose: (id, name, value) => show(change(id, { [name]: value, ...(name === "device" && { loss: "" }) }), once(name)),
     type: (id, name, text) => show(change(id, { [name]: name === "loss" ? tag(text) : tagged(text, state.system) }), `${id} ${name}`),
     floor: (id, direction) => {
-      const rise = Number(shown("rise", lineOf(id).rise).replace(",", "."));
+      const height = Number(shown("rise", lineOf(id).height).replace(",", "."));
       const floor = Number(shown("length", floorOf()));
-      if (Number.isFinite(rise)) show(change(id, { rise: tagged(String(Number((rise + direction * floor).toFixed(2))), state.system) }), `${id} floor`);
+      if (Number.isFinite(height)) show(change(id, { height: tagged(String(Number((height + direction * floor).toFixed(2))), state.system) }), `${id} floor`);
     },
     kind: (id, kind) => show(change(id, { kind, pressure: pressureOf[kind](lineOf(id)), ...(kind === "inlet" && { device: "none" }) }), once("kind")),
     tip: (id, tip) => show(change(id, { tip, pressure: usualPressure(tip) }), once("tip")),

@@ -23,6 +23,9 @@ export function everyLine(lay) {
   return walk(lay.lines, 0, null);
 }
 
+// Whether a line says its elevation the old way, above the joint before it: see calc.heights.
+export const isOld = (lay) => linesOf(lay).some((line) => "rise" in line);
+
 export const linesOf = (lay) => everyLine(lay).map(({ line }) => line);
 
 // The lay with the line `id` in its list of siblings replaced by what `change(line)` gives: a list, empty to take it away.
@@ -69,9 +72,9 @@ export const hasRoom = (lay) => linesOf(lay).length < MOST_LINES;
 // A second line like this one, from the same outlet.
 export const withTwin = (lay, id) => replaced(lay, id, (line) => [line, copyOf(lay, line)]);
 
-// A joint put before a line: `supply` leads to it, and behind it lie the line and its twin.
+// A joint put before a line, as high as that line ends: `supply` leads to it, and behind it lie the line and its twin.
 export const withJoint = (lay, id, supply) => replaced(lay, id, (line) => [{
-  runs: "1", loss: "", ...supply, id: freeName(lay, "S"), end: { lines: [line, copyOf(lay, line)] },
+  runs: "1", loss: "", ...supply, height: line.height, id: freeName(lay, "S"), end: { lines: [line, copyOf(lay, line)] },
 }]);
 
 export const withLine = (lay, line) => ({ ...lay, lines: [...lay.lines, copyOf(lay, line)] });
@@ -123,7 +126,8 @@ export function clean(lay, choices) {
       id: name(given.id),
       hose: known(given.hose, choices.hoses.map((hose) => hose.id)),
       length: text(given.length),
-      rise: text(given.rise),
+      height: text(given.height ?? ""),
+      ...(given.height === undefined && { rise: text(given.rise) }), // of the old kind: above the joint before it
       runs: known(given.runs ?? "1", RUNS),
       device: known(given.device ?? (joint ? "wye" : "none"), joint ? JOINTS : DEVICES),
       loss: text(given.loss ?? ""),

@@ -3,12 +3,12 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList, stepper } from "../controls.js";
 import { DEVICES, JOINTS, NOZZLES, RUNS, isJoint, stepped } from "./lay.js";
 
-// The kind of quantity of each entry; a rise steps by its own step.
+// The kind of quantity of each entry; a height steps by its own step.
 export const KINDS = {
-  flow: "flow", least: "flow", pressure: "pressure", length: "length", rise: "rise", loss: "pressure",
+  flow: "flow", least: "flow", pressure: "pressure", length: "length", height: "rise", loss: "pressure",
   gauge: "pressure", intake: "pressure", limit: "pressure", lift: "lift", suction: "lift",
 };
-const LEAST = { rise: -Infinity, length: 0, loss: 0, gauge: 0, intake: -Infinity, limit: 0, lift: 0, suction: 0 };
+const LEAST = { height: -Infinity, length: 0, loss: 0, gauge: 0, intake: -Infinity, limit: 0, lift: 0, suction: 0 };
 
 // A stepper for one entry. `of` names what it belongs to (a line), `entry` is the text with its system.
 export function entryStepper({ of, name, label, entry, blank = "", data, system, u, refusal, shown, change }) {
@@ -51,7 +51,7 @@ export function settingsView({ lay, line, lines, data, rig, system, u, refusal, 
       })}
       ${number("length", words.pressure.length)}
       ${joint ? nothing : nozzle(line, number, { data, system, u, act })}
-      ${number("rise", words.pressure.rise)}
+      ${number("height", words.pressure.height)}
       ${floors(line, words, act)}
       ${joint || line.end.kind === "inlet" || line.device !== "none" ? nothing : chips({
         name: "crew", legend: words.pressure.crew, value: lay.crew, change: act.crew,
