@@ -72,6 +72,17 @@ def step_words():
     return {name: told for topic in _topics(f"words/{LANGUAGE.get()}/steps") for name, told in topic.items()}
 
 
+def orders(*names):
+    """The orders that answer a hazard, by id: their grade with the sentences that a person reads.
+
+    names: their ids; none: all of them
+
+    Raises KeyError for a name that there is no order of.
+    """
+    rows, told = by_id(load("orders")["order"]), words("orders")
+    return {name: {**rows[name], **told[name]} for name in names or rows}
+
+
 def _topics(folder):
     return [load(f"{folder}/{path.stem}") for path in sorted((FOLDER / folder).glob("*.toml"))]
 

@@ -5,6 +5,7 @@ from site_src import data, units
 from site_src.routes import json_page
 
 routes = flask.Blueprint("shift", __name__)
+DANGER = "moved"  # the order that the red key of every step leads to
 SPLIT_BY_AIR = {"drive": ["midship", "rear_shaft"], "shift_control": ["air"]}  # the rigs whose power path is drawn
 
 
@@ -37,6 +38,7 @@ def read(card):
     steps, told = data.card_steps(card), data.step_words()
     return flask.render_template(
         "shift/read.html", card=data.by_id(data.cards())[card], steps=steps, told=told, after=_answers_before(steps, told),
+        orders=data.orders(), danger=DANGER,
     )
 
 
@@ -68,13 +70,16 @@ def page_data(card):
     steps = data.steps()
     told = data.step_words()
     names = [step["id"] for step in sequence["steps"]]
+    asked = [steps[name] for name in names]
+    orders = {DANGER, *(step["order"] for step in asked if "order" in step), *(name for step in asked for name in step.get("warns", ()))}
     return json_page({
         **_choosing(),
+        "orders": data.orders(*sorted(orders)),
         "sequence": sequence,
         "path": SPLIT_BY_AIR if card in data.load("power")["begin"] else None,
         "units": units.shown_in("US"),
-        "steps": {name: {**told[name], **{key: steps[name][key] for key in ("place", "note_for") if key in steps[name]}} for name in names},
-        "words": {key: words[key] for key in ("shift", "place", "guard", "engine", "rig_answer")},
+        "steps": {name: {**told[name], **{key: steps[name][key] for key in ("place", "note_for", "order", "warns") if key in steps[name]}} for name in names},
+        "words": {**{key: words[key] for key in ("shift", "place", "guard", "engine", "rig_answer")}, "order": data.words("orders")["order"]},
         "titles": {name: card["title"] for name, card in words["card"].items()},
         "next": _next(card, words),
     })

@@ -7,6 +7,8 @@ from site_src import data
 from tests.phone.words import SITE, STEPS, answer_of
 
 SHIFT = SITE["shift"]
+ORDERS = data.orders()
+ORDER = data.words("orders")["order"]
 PUMPING = [SITE["nav"]["pressure"], SITE["nav"]["water"], SITE["card"]["road"]["title"]]
 
 
@@ -49,9 +51,10 @@ def test_card_from_first_step_to_done(handset, name, number, needless, told, lea
 
 
 def assert_stopped(card, step, ways=("look_again", "danger", "start_over")):
-    """The card stands at a sign that did not come, with that step's words and the ways on."""
-    expect(card.title).to_have_text(SHIFT["stop_title"])
-    for words in (STEPS[step]["not_seen"], STEPS[step]["never"]):
+    """The card stands at a sign that did not come, with the order of its hazard or that step's words, and the ways on."""
+    order = ORDERS.get(data.steps()[step].get("order"))
+    expect(card.title).to_have_text(order["title"] if order else SHIFT["stop_title"])
+    for words in [*order["do"], order["never"]] if order else (STEPS[step]["not_seen"], STEPS[step]["never"]):
         expect(card.stop).to_contain_text(words)
     for key in ways:
         expect(card.button(key)).to_be_enabled()
@@ -100,32 +103,34 @@ def test_shift_that_fails_twice(handset):
 
 
 def assert_danger(card):
-    """The card says what to do in danger and offers nothing but to prove the shift again."""
-    expect(card.title).to_have_text(SHIFT["danger_title"])
-    for key in ("danger_do", "danger_never", "danger_radio"):
-        expect(card.stop).to_contain_text(SHIFT[key])
-    expect(card.button("start_over")).to_be_enabled()
-    for key in ("look_again", "seen", "not_seen"):
+    """The card shows the order for a rig that moved, in its numbered acts, and offers no second shift."""
+    moved = ORDERS["moved"]
+    expect(card.title).to_have_text(moved["title"])
+    expect(card.stop.get_by_role("listitem")).to_have_text(moved["do"])
+    for words in (ORDER["danger"], moved["never"], moved["rig"], moved["radio"]):
+        expect(card.stop).to_contain_text(words)
+    for key in ("start_over", "look_again", "seen", "not_seen"):
         expect(card.button(key)).to_have_count(0)
 
 
+def begin_again(card):
+    """The whole card from its first step, as another rig's or another day's run begins."""
+    if not card.button("begin_again").is_visible():
+        card.page.get_by_text(SHIFT["record"], exact=True).tap()
+    card.press("begin_again")
+
+
 @pytest.mark.parametrize(
-    ("name", "stops"),
-    [
-        ("bay", ["kit", "before_start", "light_first", "tank_to_pump"]),
-        ("road", ["throttle_down", "centre_back", "drive"]),
-    ],
+    ("name", "step"),
+    [(name, step) for name, steps in (("bay", ["kit", "before_start", "light_first", "tank_to_pump"]), ("road", ["throttle_down", "centre_back", "drive"]))
+     for step in steps],
 )
-def test_danger_from_a_step(handset, name, stops):
-    """Danger stops the card at any place in it; the shift is then proved from its first guard, or where it stood before."""
+def test_danger_from_a_step(handset, name, step):
+    """Danger stops the card at any place in it with the one order, and no second shift is offered."""
     card = open_card(handset, name)
-    anchor = data.sequence(name)["anchor"]
-    for step in stops:
-        card.run_to(step)
-        card.press("danger")
-        assert_danger(card)
-        card.press("start_over")
-        card.shows(min(step, anchor, key=card.steps.index))
+    card.run_to(step)
+    card.press("danger")
+    assert_danger(card)
 
 
 def test_danger_elsewhere(handset):
@@ -137,12 +142,13 @@ def test_danger_elsewhere(handset):
     assert_danger(card)
     card.page.reload()
     assert_danger(card)
-    card.press("start_over")
+    begin_again(card)
+    first = card.step()
     card.press("not_seen")
-    assert_stopped(card, "idle_cab")
+    assert_stopped(card, first, ("look_again", "danger"))
     card.press("danger")
     assert_danger(card)
-    card.press("start_over")
+    begin_again(card)
     card.run_to("roll")
     card.see()
     expect(card.title).to_have_text(SHIFT["done"])

@@ -128,7 +128,7 @@ function draw() {
     ? haltView({ stopped: state.stopped, steps, words, send, state, data })
     : state.status === "done"
       ? doneView({ words, send, finished, next: data.next, told: words.shift[DONE[sequence.id] ?? "done_pump"] })
-      : stepView({ offer: state.offer, steps, rig: state.rig, isSecond: isSecondTry(), words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
+      : stepView({ offer: state.offer, steps, orders: data.orders, rig: state.rig, isSecond: isSecondTry(), words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
   render(html`
     ${live(page.resumed && last ? html`<p class="resumed">${fill(words.shift.resumed, { time: clock(last.at_s) })}</p>` : nothing)}
     ${notices(page.notice)}
@@ -141,7 +141,7 @@ function draw() {
       <p><a href="../../log/">${words.shift.log}</a>. ${page.awake ? words.shift.awake : words.shift.sleeps}</p>
       <button type="button" class="key" @click=${beginAgain}>${words.shift.begin_again}</button>
     </details>`, place);
-  aids.say(spoken({ state, steps, words }));
+  aids.say(spoken({ state, steps, words, orders: data.orders }));
 }
 
 // The card as it was left, if it still fits this version's steps and the rig this phone stands beside.

@@ -1,38 +1,47 @@
-// The card when it stands still: stopped at a sign that did not come, at a danger, after a shift that failed twice, or finished.
+// The card when it stands still: stopped at a hazard, at a sign that did not come, after a shift that failed twice, or finished.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { home } from "../site.js";
+import { orderView } from "../order.js";
 import { shape } from "../warning.js";
 import { enterLink, fromCard } from "../diagnose/enter.js";
-import { saidOf } from "./stop.js";
+import { orderOf, saidOf } from "./stop.js";
 import { cardsFor } from "./unlike.js";
 
 const AGAIN = { not_seen: "look_again", time_up: "look_again", other_card: "ask_again" };
 
 export function haltView({ stopped, steps, words, send, state, data }) {
   const { shift } = words;
-  const said = saidOf(stopped, steps, words);
+  const order = orderOf(stopped, steps, data.orders);
   const key = (kind, label = kind) => html`<button type="button" class="key key-wide" @click=${() => send({ kind })}>${shift[label]}</button>`;
+  const isDanger = stopped.reason === "danger";
   const isOther = stopped.reason === "other_card";
+  const isTwice = stopped.reason === "failed_twice";
   return html`
-    <section class="halt" role="alert">
-      ${shape("stop")}
-      <h2>${said.title}</h2>
-      <h3>${shift.stop_do}</h3>
-      <p>${said.act}</p>
-      ${stopped.reason === "danger" ? html`<p>${shift.danger_radio}</p>` : nothing}
-      <h3>${shift.stop_never}</h3>
-      <p>${said.never}</p>
-    </section>
+    ${order && !isTwice
+      ? orderView({ order, words, here: isDanger ? null : steps[stopped.step].not_seen })
+      : stopView({ said: saidOf(stopped, steps, words), words, order })}
     <div class="rows">
       ${stopped.reason in AGAIN ? key("look_again", AGAIN[stopped.reason]) : nothing}
-      ${stopped.reason === "danger" || isOther ? nothing : html`<a class="key key-wide" href=${enterLink(fromCard(state))}>${shift.diagnose}</a>`}
-      ${stopped.reason === "danger"
-        ? nothing
-        : html`<button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shift.danger}</button>`}
-      ${state.offer.can_start_over ? key("start_over") : nothing}
+      ${isDanger || isOther ? nothing : html`<a class="key key-wide" href=${enterLink(fromCard(state))}>${shift.diagnose}</a>`}
+      ${isDanger ? nothing : html`
+        <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${shift.danger}</button>`}
+      ${state.offer.can_start_over && !isDanger ? key("start_over") : nothing}
     </div>
     ${isOther ? html`<h2>${shift.other_cards}</h2>${cardsFor(data, answeredBy(state))}` : nothing}`;
 }
+
+// A sign that did not come; with an order, its second failure: no third try, and what the rig is after it.
+const stopView = ({ said, words, order }) => html`
+  <section class="halt" role="alert">
+    ${shape("hold")}
+    <p class="order-grade"><b>${words.order.hold}</b></p>
+    <h2>${said.title}</h2>
+    <h3>${words.shift.stop_do}</h3>
+    <p>${said.act}</p>
+    ${order ? html`<p>${order.rig}</p><h3>${words.order.radio}</h3><p>${order.radio}</p>` : nothing}
+    <h3>${words.shift.stop_never}</h3>
+    <p>${said.never} ${order?.never ?? nothing}</p>
+  </section>`;
 
 // What is known of the rig, with the answer that was given last.
 function answeredBy({ rig, sequence, stopped }) {

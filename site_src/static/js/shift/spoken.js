@@ -1,16 +1,21 @@
 // What is read aloud of a card as it stands.
+import { spokenOrder } from "../order.js";
 import { fill } from "../site.js";
 import { signOf } from "./known.js";
-import { saidOf } from "./stop.js";
+import { orderOf, saidOf } from "./stop.js";
 
-export function spoken({ state, steps, words }) {
+export function spoken({ state, steps, words, orders }) {
   const { shift } = words;
   if (state.status === "done") return shift.done;
   if (state.status === "stopped") {
+    const order = orderOf(state.stopped, steps, orders);
+    const isTwice = state.stopped.reason === "failed_twice";
+    if (order && !isTwice) return spokenOrder(order);
     const { title, act, never } = saidOf(state.stopped, steps, words);
-    return [title, act, never].join(". ");
+    return [title, act, order?.rig, never, order?.never].filter(Boolean).join(". ");
   }
   const step = steps[state.offer.step];
   if (state.offer.holding) return state.offer.hold_left_s > 0 ? step.holding : step.over;
-  return [step.act, fill(shift.see_said, { see: signOf(step, state.rig) }), step.caution ?? ""].join(" ");
+  const cautions = [step.caution ?? "", ...(step.warns ?? []).map((name) => orders[name].short)];
+  return [step.act, fill(shift.see_said, { see: signOf(step, state.rig) }), ...cautions].join(" ");
 }

@@ -1,12 +1,13 @@
 // One step of a card on the screen: what to do, what to see, why, and the answers under the thumbs.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { orderLine } from "../order.js";
 import { fill } from "../site.js";
 import { shape, warning } from "../warning.js";
 import { signOf } from "./known.js";
 
 const LONG = 3; // more answers than this leave no room for the sign above them
 
-export function stepView({ offer, steps, rig, isSecond, words, send, path }) {
+export function stepView({ offer, steps, orders, rig, isSecond, words, send, path }) {
   const step = steps[offer.step];
   const missing = offer.missing.map((fact) => words.guard[fact] ?? words.guard.other).join(", ");
   return html`
@@ -21,6 +22,7 @@ export function stepView({ offer, steps, rig, isSecond, words, send, path }) {
         <div id="beside">
           <p class="step-see"><b>${words.shift.see}</b>${signOf(step, rig)}</p>
           ${step.caution ? warning("caution", words.shift.caution, step.caution) : nothing}
+          ${(step.warns ?? []).map((name) => orderLine(orders[name], words))}
           ${offer.again ? html`<p class="notice">${fill(words.shift.again, { missing })}</p>` : nothing}
         </div>
         <p class="step-why"><b>${words.shift.why}</b>${step.why}</p>
