@@ -189,3 +189,13 @@ def test_each_line_shows_the_hose_chosen_for_it(lay):
         lay.line(name)
         chosen = lay.page.get_by_role("group", name=f"{SITE['pressure']['hose']}, in", exact=True).get_by_role("radio", checked=True)
         expect(chosen).to_have_accessible_name(size)
+
+
+def test_the_size_that_was_touched_is_marked(lay):
+    """A size in inches leaves the chips of a metric page once another is touched; that one is marked and no other."""
+    lay.ready("master")
+    lay.choose_in(SITE["units"]["title"], SITE["units"]["bar"])
+    lay.choose("hose", "38")
+    sizes = lay.page.get_by_role("group", name=f"{SITE['pressure']['hose']}, mm", exact=True)
+    expect(sizes.get_by_role("radio", checked=True)).to_have_accessible_name("38")
+    lay.choose_in(SITE["units"]["title"], SITE["units"]["US"])

@@ -1,29 +1,42 @@
 // Chips: one of a few, each as wide as it needs, with a longer list beside them where there are many.
 import { html } from "../vendor/lit-html/lit-html.js";
 
-const chip = ({ name, value, change }) => (choice) => html`
+// What is marked follows from the state and not from the touch: lit-html sets only what differs from what it set last, and
+// where a choice comes or goes the mark of a touch would stay on a chip that now stands for another.
+function chosen({ currentTarget }, { choices, value, change }, id) {
+  const marks = currentTarget.closest("fieldset").querySelectorAll("input");
+  for (const [place, mark] of marks.entries()) mark.checked = choices[place].id === value;
+  change(id);
+}
+
+const chip = (group) => (choice) => html`
   <label class="chip">
-    <input type="radio" name=${name} .checked=${choice.id === value} @change=${() => change(choice.id)}>
+    <input type="radio" name=${group.name} .checked=${choice.id === group.value} @change=${(event) => chosen(event, group, choice.id)}>
     <span>${choice.chip ?? choice.label}</span>
   </label>`;
 
 // One of a few: radio chips. `choices` are { id, label } and, where the label is long, a shorter `chip`.
-export const chips = ({ legend, choices, ...group }) => html`
+export const chips = ({ legend, ...group }) => html`
   <fieldset class="chips">
     <legend>${legend}</legend>
-    ${choices.map(chip(group))}
+    ${group.choices.map(chip(group))}
   </fieldset>`;
 
 // The common ones as chips, all the rest in a list beside them.
 export function chipsAndList({ name, legend, other, choices, value, change }) {
+  const common = choices.filter((choice) => choice.common);
   const rest = choices.filter((choice) => !choice.common);
   const listed = rest.some((choice) => choice.id === value);
+  const picked = ({ target }) => {
+    const id = target.value;
+    target.value = listed ? value : "";
+    if (id) change(id);
+  };
   return html`
     <fieldset class="chips">
       <legend>${legend}</legend>
-      ${choices.filter((choice) => choice.common).map(chip({ name, value, change }))}
-      <select class="choice" aria-label=${other} ?data-picked=${listed}
-        .value=${listed ? value : ""} @change=${(event) => event.target.value && change(event.target.value)}>
+      ${common.map(chip({ name, choices: common, value, change }))}
+      <select class="choice" aria-label=${other} ?data-picked=${listed} .value=${listed ? value : ""} @change=${picked}>
         <option value="" ?selected=${!listed}>${other}</option>
         ${rest.map((choice) => html`<option value=${choice.id} ?selected=${choice.id === value}>${choice.label}</option>`)}
       </select>
