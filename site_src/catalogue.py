@@ -59,6 +59,13 @@ def tip_choices():
     ]
 
 
+def usual_pressures():
+    """What a nozzle of each kind is usually run at, as if typed, by family of sizes."""
+    usual = data.load("nozzles")["usual"]
+    return {family: {kind: f"{amount}@{system}" for kind, amount in usual[family].items()}
+            for family, system in (("customary", "US"), ("metric", "SI"))}
+
+
 def unit_systems():
     """For each system what a script needs to read and step in it: family, steps of a tap, factors and places."""
     baked = units.baked()
@@ -89,6 +96,7 @@ def page():
         "shelf": shelf(),
         "hoses": hose_choices(),
         "tips": tip_choices(),
+        "usual": usual_pressures(),
         "formulas": data.by_id(data.named("formulas")),
         "sources": data.by_id(data.named("losses")),
         "systems": unit_systems(),

@@ -41,6 +41,7 @@ def page_data():
         "shelf": catalogue.shelf(),
         "hoses": catalogue.hose_choices(),
         "tips": catalogue.tip_choices(),
+        "usual": catalogue.usual_pressures(),
         "systems": catalogue.unit_systems(),
         "words": {**{key: words[key] for key in ("pressure", "refusal", "caution", "unit", "units", "engine")}, **told},
     })

@@ -1,25 +1,33 @@
 // What a touch does to the lay. Each act says what it changed, so that one step back undoes it whole.
 import { asBed, changed, isJoint, linesOf, without, withJoint, withLine, withTwin } from "./lay.js";
-import { tagged } from "../units.js";
+import { usualPressure } from "../usual.js";
+import { bare, tagged } from "../units.js";
 
 export function actsOn({ state, data, rig, ready, lineOf, shown, show, undo, unfold, work, afresh, share }) {
   const tag = (text) => (text === "" ? "" : tagged(text, state.system));
   const change = (id, changes) =>
     Object.entries(changes).reduce((lay, [name, value]) => changed(lay, id, name, value), state.lay);
   const floorOf = () => rig?.floor || data.floors[data.systems[state.system].family];
-  const usualPressure = (tip) => (data.tips.find((each) => each.id === tip) ?? data.tips[0]).usual;
-  const pressureOf = {
-    smooth: (line) => usualPressure(line.end.tip),
-    inlet: () => ready("supply").lines[0].end.pressure,
-    fog: () => ready("one").lines[0].end.pressure,
-    automatic: () => ready("one").lines[0].end.pressure,
+  // The pressure that a line's nozzle brings as it is changed: the rig's own for such a bed, or else the usual one. One that
+  // was typed stays, but what an inlet shall see is never what a nozzle is run at.
+  const brought = (id, changes) => {
+    const line = lineOf(id);
+    const end = { ...line.end, ...changes };
+    const crosses = (end.kind === "inlet") !== (line.end.kind === "inlet");
+    if (end.typed && bare(end.pressure).trim() && !crosses) return {};
+    if (end.kind === "inlet") return crosses ? { pressure: ready("supply").lines[0].end.pressure, typed: "" } : {};
+    const device = changes.device ?? line.device;
+    const own = device === "none" && changes.kind && rig?.beds?.find((bed) => bed.hose === line.hose && bed.end.kind === end.kind);
+    return { pressure: (own && own.end.pressure) || usualPressure(data, data.systems[state.system].family, end, device), typed: "" };
   };
+  const withPressure = (id, changes) => change(id, { ...changes, ...(isJoint(lineOf(id)) ? {} : brought(id, changes)) });
   // What was added is selected: the line that was not there before.
   const showAdded = (lay, what) => {
     const before = linesOf(state.lay).map(({ id }) => id);
     const added = linesOf(lay).filter(({ id }) => !before.includes(id));
     show(lay, what, (added.find((line) => !isJoint(line)) ?? added[0]).id);
   };
+  const deviceTo = (id, device) => (lineOf(id).end.kind === "smooth" ? withPressure : change)(id, { device, loss: "" });
   let count = 0;
   const once = (name) => `${name} ${(count += 1)}`; // never one with the change before
 
@@ -29,15 +37,17 @@ export function actsOn({ state, data, rig, ready, lineOf, shown, show, undo, unf
     undo,
     unfold,
     afresh,
-    choose: (id, name, value) => show(change(id, { [name]: value, ...(name === "device" && { loss: "" }) }), once(name)),
-    type: (id, name, text) => show(change(id, { [name]: name === "loss" ? tag(text) : tagged(text, state.system) }), `${id} ${name}`),
+    choose: (id, name, value) => show(name === "device" ? deviceTo(id, value) : change(id, { [name]: value }), once(name)),
+    type: (id, name, text) => show(change(id, {
+      [name]: name === "loss" ? tag(text) : tagged(text, state.system), ...(name === "pressure" && { typed: "yes" }),
+    }), `${id} ${name}`),
     floor: (id, direction) => {
       const height = Number(shown("rise", lineOf(id).height).replace(",", "."));
       const floor = Number(shown("length", floorOf()));
       if (Number.isFinite(height)) show(change(id, { height: tagged(String(Number((height + direction * floor).toFixed(2))), state.system) }), `${id} floor`);
     },
-    kind: (id, kind) => show(change(id, { kind, pressure: pressureOf[kind](lineOf(id)), ...(kind === "inlet" && { device: "none" }) }), once("kind")),
-    tip: (id, tip) => show(change(id, { tip, pressure: usualPressure(tip) }), once("tip")),
+    kind: (id, kind) => show(withPressure(id, { kind, ...(kind === "inlet" && { device: "none" }) }), once("kind")),
+    tip: (id, tip) => show(withPressure(id, { tip }), once("tip")),
     crew: (crew) => show({ ...state.lay, crew }, once("crew")),
     bed: (id, bed) => show({ ...asBed(state.lay, id, bed), crew: bed.crew || state.lay.crew }, once("bed")),
     now: (changes) => show({ ...state.lay, now: { ...state.lay.now, ...changes } }, `now ${Object.keys(changes)}`),

@@ -82,7 +82,7 @@ export const withLine = (lay, line) => ({ ...lay, lines: [...lay.lines, copyOf(l
 export const without = (lay, id) => replaced(lay, id, () => []);
 
 // The hose bed of a rig in the place of a line.
-export const asBed = (lay, id, bed) => replaced(lay, id, (line) => [{ ...line, hose: bed.hose, length: bed.length, end: { ...line.end, ...bed.end } }]);
+export const asBed = (lay, id, bed) => replaced(lay, id, (line) => [{ ...line, hose: bed.hose, length: bed.length, end: { ...line.end, typed: "", ...bed.end } }]);
 
 // The lay of a rig's hose bed.
 export const ofBed = (bed, opening) => asBed({ ...opening, crew: bed.crew || opening.crew }, opening.lines[0].id, bed);
@@ -117,6 +117,7 @@ export function clean(lay, choices) {
     least: text(end.least ?? end.flow),
     tip: text(end.tip),
     pressure: text(end.pressure),
+    ...(end.typed && { typed: "yes" }), // the pressure was typed by whoever made the layout, and stays
   });
   const line = (given, depth) => {
     if (depth > DEEPEST) throw new TypeError("too deep");

@@ -1,6 +1,7 @@
 // The lists of a profile: hose beds, and hose figures of the rig's own.
 import { html } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
+import { withUsual } from "../usual.js";
 import { changedRow, newBed, newHose, withRow } from "./profile.js";
 
 export function bedsView({ profile, data, system, u, field, answerOf, set, remove }) {
@@ -19,6 +20,7 @@ function bedView({ bed, place, data, system, u, field, answerOf, change, remove 
   const at = (name) => `beds.${place}.${name}`;
   const smooth = bed.end.kind === "smooth";
   const end = (changes) => change(place, { end: { ...bed.end, ...changes } });
+  const nozzle = (changes) => end(withUsual(data, data.systems[system].family, bed.end, changes));
   const text = { kind: "text" };
   const quantity = (kind) => ({ kind: "quantity", quantity: kind });
   const answer = answerOf(bed);
@@ -29,10 +31,10 @@ function bedView({ bed, place, data, system, u, field, answerOf, change, remove 
       ${field({ place: at("name"), name: "name", label: words.rig.bed_name, spec: text, value: bed.name, change: (name) => change(place, { name }) })}
       ${field({ place: at("hose"), name: "hose", spec: text, value: bed.hose, choices: hosesOf(data, system, bed.hose), change: (hose) => change(place, { hose }) })}
       ${field({ place: at("length"), name: "length", spec: quantity("length"), value: bed.length, change: (length) => change(place, { length }) })}
-      ${field({ place: at("end.kind"), name: "kind", spec: text, value: bed.end.kind, change: (kind) => end({ kind }),
+      ${field({ place: at("end.kind"), name: "kind", spec: text, value: bed.end.kind, change: (kind) => nozzle({ kind }),
         choices: [{ id: "fog", label: words.pressure.fog }, { id: "smooth", label: words.pressure.smooth }] })}
       ${smooth
-        ? field({ place: at("end.tip"), name: "tip", spec: text, value: bed.end.tip, change: (tip) => end({ tip }), choices: tipsOf(data, system, bed.end.tip) })
+        ? field({ place: at("end.tip"), name: "tip", spec: text, value: bed.end.tip, change: (tip) => nozzle({ tip }), choices: tipsOf(data, system, bed.end.tip) })
         : field({ place: at("end.flow"), name: "flow", spec: quantity("flow"), value: bed.end.flow, change: (flow) => end({ flow }) })}
       ${field({ place: at("end.pressure"), name: "pressure", spec: quantity("pressure"), value: bed.end.pressure, change: (pressure) => end({ pressure }) })}
       ${field({ place: at("crew"), name: "crew", spec: text, value: bed.crew, change: (crew) => change(place, { crew }),

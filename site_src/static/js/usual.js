@@ -1,0 +1,17 @@
+// The pressure a nozzle is usually run at: by its kind, and a smooth bore by whether a crew or a device holds it.
+import { bare } from "./units.js";
+
+const FIXED = ["master", "aerial"];
+
+export function usualPressure(data, family, { kind, tip }, device = "none") {
+  const usual = data.usual[family];
+  if (kind !== "smooth") return usual[kind];
+  return FIXED.includes(device) || data.tips.find(({ id }) => id === tip)?.is_master ? usual.master : usual.smooth;
+}
+
+// A bed's end changed: where its pressure was the usual one of what it was, it becomes the usual one of what it is now.
+export function withUsual(data, family, end, changes) {
+  const after = { ...end, ...changes };
+  const isUsual = bare(end.pressure).trim() === "" || end.pressure === usualPressure(data, family, end);
+  return isUsual ? { ...after, pressure: usualPressure(data, family, after) } : after;
+}
