@@ -67,3 +67,31 @@ new MutationObserver((changes) => {
 addEventListener("keydown", (event) => {
   if (event.repeat && event.key === "Enter" && event.target.closest("button, a, summary") && !event.target.closest(".stepper")) event.preventDefault();
 });
+
+// A number field that takes the focus has its whole entry selected, so that what is typed next stands alone. A tap puts
+// its caret only after the focus came, so the selection is made again at its click; a tap in the field that has the focus
+// is left to put the caret.
+const NUMBERS = "input[inputmode=decimal], input[inputmode=numeric]";
+let entered = null; // the number field that took the focus, until something is typed there or it was tapped
+
+function selectAll() {
+  if (entered?.selectionStart === entered?.selectionEnd) entered?.setSelectionRange(0, entered.value.length); // a stretch chosen by drag stays
+}
+
+addEventListener("focusin", ({ target }) => {
+  entered = target.matches(NUMBERS) ? target : null;
+  selectAll();
+});
+addEventListener("click", ({ target }) => {
+  if (target !== entered) return;
+  selectAll();
+  const field = entered;
+  setTimeout(() => { // some engines put the caret after the click
+    if (entered !== field) return;
+    selectAll();
+    entered = null;
+  });
+});
+addEventListener("beforeinput", () => {
+  entered = null;
+});
