@@ -9,6 +9,7 @@ import pytest
 from calc.errors import CalcError
 from site_src import compiled
 from tests import bridge
+from tests.sampling import pytest_collection_modifyitems, pytest_configure, pytest_terminal_summary  # noqa: F401  hooks of pytest
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 

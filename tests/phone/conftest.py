@@ -1,7 +1,4 @@
 """The built site on a host, and phones to open it with."""
-import collections
-import os
-
 import pytest
 from playwright.sync_api import expect, sync_playwright
 
@@ -78,24 +75,3 @@ def lay(opened_lay):
     opened_lay.press("afresh")
     opened_lay.shows(170)
     return opened_lay
-
-
-# Cases of one test that are alike in kind: every third is run, all of them with EXHAUSTIVE=1.
-ALIKE = ("test_access.py", "test_bad_input.py", "test_hostile.py", "test_no_script.py", "test_page_opens_cold", "test_sign_that_does_not_come", "test_danger_from_a_step")
-SHARE = 3
-
-
-def pytest_collection_modifyitems(config, items):
-    """Keep the browser's time within bounds."""
-    if os.environ.get("EXHAUSTIVE"):
-        return
-    counts, left_out = collections.Counter(), []
-    for item in items:
-        test = item.nodeid.partition("[")[0]
-        if "tests/phone/" in test and any(name in test for name in ALIKE):
-            counts[test] += 1
-            if counts[test] % SHARE != 1:
-                left_out.append(item)
-    config.hook.pytest_deselected(items=left_out)
-    dropped = set(left_out)
-    items[:] = [item for item in items if item not in dropped]
