@@ -1,10 +1,13 @@
 """Build the site into dist/, and serve it if asked.
 
-    python build.py                     build
-    python build.py --serve [PORT]      build, then serve on this machine
-    python build.py --at /pump/         build for a host where the site lies under /pump/ (for its 404 page)
-    python build.py --report FOLDER     instead of a build: a fleet report of the exported test results in FOLDER
-    python build.py --rigs FOLDER       bake a department's rigs in place of the made-up ones
+    .venv/bin/python build.py                     build
+    .venv/bin/python build.py --serve [PORT]      build, then serve on this machine
+    .venv/bin/python build.py --at /pump/         build for a host where the site lies under /pump/ (for its 404 page)
+    .venv/bin/python build.py --report FOLDER     instead of a build: a fleet report of the exported test results in FOLDER
+    .venv/bin/python build.py --rigs FOLDER       bake a department's rigs in place of the made-up ones
+
+A build or a report that fails ends in a sentence with status 1, a command that cannot be meant with status 2, and Ctrl-C with 130;
+the last good dist/ stays as it was.
 """
 import argparse
 import base64
@@ -12,8 +15,11 @@ import functools
 import hashlib
 import http.server
 import json
+import os
 import pathlib
+import re
 import shutil
+import sys
 import warnings
 
 import flask_frozen
@@ -38,14 +44,28 @@ TYPES = {
 
 
 def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO):
-    """Build the whole site into a folder; the same sources give the same bytes."""
-    freeze(dist, site_path, rigs_folder)
-    write_worker(dist)
+    """Build the whole site into a folder; the same sources give the same bytes.
+
+    It is built beside the folder and put in its place at the end: a build that fails, or is stopped, leaves the last one as it was.
+    """
+    dist = pathlib.Path(dist).resolve()
+    made, last = (dist.with_name(f".{dist.name}-{os.getpid()}-{what}") for what in ("made", "last"))
+    try:
+        made.mkdir(parents=True)
+        freeze(made, site_path, rigs_folder)
+        write_worker(made)
+        if dist.exists():
+            dist.rename(last)
+        made.rename(dist)
+    finally:
+        if last.exists() and not dist.exists():
+            last.rename(dist)
+        for folder in (made, last):
+            shutil.rmtree(folder, ignore_errors=True)
 
 
 def freeze(dist, site_path, rigs_folder):
     """Write every page, in every language, and every static file. A warning of the freezer is an error."""
-    shutil.rmtree(dist, ignore_errors=True)
     for language in reversed(data.languages()):  # English last: the page for unknown addresses is shared, and stays in English
         freeze_language(dist, create_app(site_path, rigs_folder, language))
 
@@ -53,7 +73,7 @@ def freeze(dist, site_path, rigs_folder):
 def freeze_language(dist, app):
     """Write the pages of one language."""
     app.config.update(
-        FREEZER_DESTINATION=str(dist.resolve()),
+        FREEZER_DESTINATION=str(dist),
         FREEZER_RELATIVE_URLS=True,
         FREEZER_REMOVE_EXTRA_FILES=False,
         FREEZER_STATIC_IGNORE=["__pycache__", ".*"],
@@ -90,8 +110,8 @@ def write_worker(dist):
         precached(dist, path) for path in sorted(dist.rglob("*"))
         if path.is_file() and not languages.is_fleet(path.relative_to(dist).as_posix())
     ]
-    worker = (ROOT / "site_src" / "sw.js").read_text()
-    (dist / "sw.js").write_text(worker.replace("FILES;", json.dumps(files, indent=0) + ";", 1))
+    worker = (ROOT / "site_src" / "sw.js").read_text(encoding="utf-8")
+    (dist / "sw.js").write_text(worker.replace("FILES;", json.dumps(files, indent=0) + ";", 1), encoding="utf-8", newline="\n")
 
 
 def precached(dist, path):
@@ -134,35 +154,80 @@ def server(dist=DIST, port=8000):
     return http.server.ThreadingHTTPServer(("127.0.0.1", port), functools.partial(Handler, directory=str(dist)))
 
 
-def print_report(parser, options):
+def site_path(text):
+    """The path of a site on its host from what was typed for it: /pump/ for pump, /pump and /pump/."""
+    parts = text.strip("/").split("/")
+    if parts == [""]:
+        return "/"
+    if not all(re.fullmatch(r"[\w.~-]+", part, re.ASCII) and part.strip(".") for part in parts):
+        raise argparse.ArgumentTypeError(f"{text!r} is no path on a host. Type the path alone, such as /pump/: letters, digits, - _ . ~ and /.")
+    return f"/{'/'.join(parts)}/"
+
+
+def port(text):
+    """A port from what was typed for it."""
+    if not (text.isascii() and text.isdigit() and int(text[:9]) <= 65535):
+        raise argparse.ArgumentTypeError(f"{text!r} is no port. Type a number from 1024 to 65535, such as 8001, or 0 for any free one.")
+    return int(text)
+
+
+def parsed():
+    """The options of the command line; one that has no part in what is to be done is refused."""
+    parser = argparse.ArgumentParser(description="Build the site into dist/.")
+    building, reporting = parser.add_argument_group("the site"), parser.add_argument_group("the report")
+    building.add_argument("--serve", nargs="?", const=8000, type=port, metavar="PORT", help="serve it afterwards")
+    building.add_argument("--at", type=site_path, metavar="PATH", help="path of the site on its host")
+    building.add_argument("--rigs", type=pathlib.Path, metavar="FOLDER", help="the department's rigs, as TOML")
+    reporting.add_argument("--report", type=pathlib.Path, metavar="FOLDER", help="report on the exported test results in a folder, into FOLDER/report")
+    reporting.add_argument("--units", choices=[system["id"] for system in units.systems()], help="units of the report")
+    reporting.add_argument("--language", choices=data.languages(), help="language of the report")
+    options = parser.parse_args()
+    idle = ("serve", "at", "rigs") if options.report else ("units", "language")
+    for name in idle:
+        if getattr(options, name) is not None:
+            kind = "--report builds no site" if options.report else "without --report no report is made"
+            parser.error(f"--{name} has no effect here: {kind}. Leave it out, or run the command twice.")
+    return options
+
+
+def print_report(options):
     """Write the fleet's report in place of the site."""
+    facts = report.write(options.report, system=options.units or "US", language=options.language or "en")
+    print(f"Reported {facts['tests']} tests of {facts['rigs']} rigs from {facts['files']} files, {facts['bad']} of them unusable: {facts['page']}")
+
+
+def print_build(options):
+    """Build the site, and serve it if asked."""
+    build(site_path=options.at or "/", rigs_folder=options.rigs or fleet.DEMO)
+    print(f"Built {sum(path.is_file() for path in DIST.rglob('*'))} files in {DIST}")
+    if options.serve is not None:
+        serve(options.serve)
+
+
+def serve(port):
+    """Serve the built site until Ctrl-C."""
     try:
-        told = report.write(options.report, system=options.units, language=options.language)
-    except report.ReportError as fault:
-        parser.exit(1, f"{fault}\n")
-    print(f"Reported {told['tests']} tests of {told['rigs']} rigs from {told['files']} files, {told['bad']} of them unusable: {told['page']}")
+        serving = server(port=port)
+    except OSError as fault:
+        raise SystemExit(f"Port {port} cannot be used ({fault.strerror}). Another program may hold it: try --serve {port + 1 if port < 65535 else 8001}.") from fault
+    with serving:
+        print(f"Open http://127.0.0.1:{serving.server_port}/ (stop with Ctrl-C)", flush=True)
+        serving.serve_forever()
 
 
 def main():
-    parser = argparse.ArgumentParser(description="Build the site into dist/.")
-    parser.add_argument("--serve", nargs="?", const=8000, type=int, metavar="PORT", help="serve it afterwards")
-    parser.add_argument("--at", default="/", metavar="PATH", help="path of the site on its host")
-    parser.add_argument("--rigs", default=fleet.DEMO, type=pathlib.Path, metavar="FOLDER", help="the department's rigs, as TOML")
-    parser.add_argument("--report", type=pathlib.Path, metavar="FOLDER", help="report on the exported test results in a folder, into FOLDER/report")
-    parser.add_argument("--units", default="US", choices=[system["id"] for system in units.systems()], help="units of the report")
-    parser.add_argument("--language", default="en", choices=data.languages(), help="language of the report")
-    options = parser.parse_args()
-    if options.report:
-        return print_report(parser, options)
+    sys.stdout.reconfigure(errors="backslashreplace")  # a file's name may hold what this machine's locale cannot say
+    sys.stderr.reconfigure(errors="backslashreplace")
+    options = parsed()
     try:
-        build(site_path=options.at, rigs_folder=options.rigs)
-    except fleet.FleetError as fault:
-        parser.exit(1, f"{fault}\n")
-    print(f"Built {sum(path.is_file() for path in DIST.rglob('*'))} files in {DIST}")
-    if options.serve is not None:
-        with server(port=options.serve) as serving:
-            print(f"Open http://127.0.0.1:{serving.server_port}/ (stop with Ctrl-C)", flush=True)
-            serving.serve_forever()
+        (print_report if options.report else print_build)(options)
+    except (fleet.FleetError, report.ReportError) as fault:
+        raise SystemExit(str(fault)) from fault
+    except OSError as fault:  # a full disk, a folder that may not be written
+        raise SystemExit(f"{fault.filename or fault}: {fault.strerror or 'not done'}. Nothing was put in place of what was there.") from fault
+    except KeyboardInterrupt:
+        print("Stopped.", file=sys.stderr)
+        raise SystemExit(130) from None
 
 
 if __name__ == "__main__":

@@ -10,7 +10,7 @@ NAMED = ("formulas", "hoses")  # data files whose rows are told one by one
 
 def found():
     """The parts of the last run of `python -m tests.evidence`, by part and Python."""
-    return json.loads((data.FOLDER / "evidence.json").read_text())
+    return json.loads((data.FOLDER / "evidence.json").read_text(encoding="utf-8"))
 
 
 def percent(share):

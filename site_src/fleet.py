@@ -2,17 +2,13 @@
 import base64
 import json
 import pathlib
-import tomllib
 import zlib
 
 from calc import rig
-from site_src import catalogue, data, units
+from site_src import catalogue, data, fleet_files, units
+from site_src.fleet_files import FleetError
 
 DEMO = data.FOLDER / "rigs"
-
-
-class FleetError(ValueError):
-    """A rig's file that cannot be used; says which file, which field, and why."""
 
 
 def load(folder=DEMO):
@@ -20,34 +16,44 @@ def load(folder=DEMO):
 
     folder: path of a folder of .toml files
 
-    Raises FleetError for the first file that is no sound rig, and where there is none.
+    Raises FleetError where there is none, where one is no sound rig, and where two have one name; says all that is wrong, a line each.
     """
-    files = sorted(pathlib.Path(folder).glob("*.toml"))
-    if not files:
-        raise FleetError(f"{folder}: no .toml file of a rig in it")
-    return {path.stem: profile_of(path) for path in files}
+    rigs, refused, owners = {}, [], {}
+    for name, path in fleet_files.named(pathlib.Path(folder)).items():
+        try:
+            rigs[name] = profile_of(path)
+        except FleetError as fault:
+            refused.append(str(fault))
+            continue
+        owner = owners.setdefault(rigs[name]["name"].strip().casefold(), path.name)
+        if owner != path.name:
+            refused.append(f'{path.name}, name = "{rigs[name]["name"]}": {owner} has this name too. Give each rig its own.')
+    if refused:
+        raise FleetError("\n".join(refused))
+    return rigs
 
 
 def profile_of(path):
     """One rig's file as a sound profile. Figures may stand as numbers, in the file's own units."""
-    try:
-        written = tomllib.loads(path.read_text())
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as fault:
-        raise FleetError(f"{path.name}: {fault}") from fault
-    system = written.get("units", "US")
+    written = fleet_files.read(path)
+    system = written.get("units")
+    if system not in units.baked():
+        system = "US"
     profile = {"schema": rig.SCHEMA, "id": f"fleet-{path.stem}", **_typed(written, rig.FIELDS, system)}
     profile["hoses"] = [_typed(row, rig.HOSE_FIELDS, system) for row in written.get("hoses", [])]
     profile["beds"] = [
         {**_typed(bed, rig.BED_FIELDS, system), "end": _typed_end(bed.get("end", {}), system)}
         for bed in written.get("beds", [])
     ]
-    for problem in rig.problems(profile, catalogue.shelf(), units.shown_in("US")):
-        raise FleetError(f"{path.name}: {problem['field']}: {problem['code']}")
+    problems = rig.problems(profile, catalogue.shelf(), units.shown_in("US"))
+    if problems:
+        raise FleetError("\n".join(fleet_files.sentence(path.name, problem, written, system) for problem in problems))
     return profile
 
 
 def _typed_end(end, system):
-    return _typed(end, rig.END_FIELDS.get(end.get("kind"), ()), system)
+    kind = end.get("kind")
+    return _typed(end, rig.END_FIELDS.get(kind, ()) if isinstance(kind, str) else (), system)
 
 
 def _typed(row, fields, system):

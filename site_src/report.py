@@ -154,7 +154,7 @@ def renderer(system, language):
         loader=jinja2.FileSystemLoader(TEMPLATES), autoescape=True, undefined=jinja2.StrictUndefined, trim_blocks=True, lstrip_blocks=True)
     environment.filters["day"] = lambda ms: datetime.datetime.fromtimestamp(ms / 1000, datetime.UTC).date().isoformat()
     test, years, site = (data.load(f"words/{language}/{name}") for name in ("test", "years", "site"))
-    style = (TEMPLATES / "report.css").read_text()
+    style = (TEMPLATES / "report.css").read_text(encoding="utf-8")
     digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode()
     shown = standards.shown_in(system)
     given = {

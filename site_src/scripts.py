@@ -20,5 +20,5 @@ def modules(entry):
         name = path.relative_to(STATIC).as_posix()
         if name not in found:
             found.append(name)
-            pending.extend((path.parent / target).resolve() for target in IMPORT.findall(path.read_text()))
+            pending.extend((path.parent / target).resolve() for target in IMPORT.findall(path.read_text(encoding="utf-8")))
     return found

@@ -12,7 +12,7 @@ import flask_frozen
 import pytest
 
 import build
-from site_src import app, data
+from site_src import app, data, fleet
 from tests.site import pages
 
 VENDOR = build.ROOT / "site_src" / "static" / "vendor"
@@ -32,9 +32,9 @@ def listed(built):
 
 
 def test_same_sources_give_the_same_bytes(built, tmp_path):
-    """A second build, by another process that hashes otherwise, writes the same files byte for byte."""
+    """A second build, by another process that hashes otherwise and reads files as ASCII by itself, writes the same files byte for byte."""
     code = f"import build, pathlib; build.build(dist=pathlib.Path({str(tmp_path / 'again')!r}))"
-    environment = {**os.environ, "PYTHONHASHSEED": "1"}
+    environment = {**os.environ, "PYTHONHASHSEED": "1", "LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
     subprocess.run([sys.executable, "-c", code], cwd=build.ROOT, env=environment, check=True)
     first, again = contents(built), contents(tmp_path / "again")
     assert sorted(first) == sorted(again)
@@ -88,3 +88,49 @@ def test_a_warning_of_the_freezer_stops_the_build(monkeypatch, tmp_path):
     monkeypatch.setattr(build, "create_app", create_app)
     with warnings.catch_warnings(), pytest.raises(flask_frozen.MimetypeMismatchWarning):
         build.build(dist=tmp_path / "dist")
+
+
+def fails_midway(*given):
+    """The app, with one page that cannot be made."""
+    made = app.create_app(*given)
+    made.add_url_rule("/zz/", "zz", lambda: 1 / 0)
+    return made
+
+
+def no_rigs(*given):
+    raise fleet.FleetError("no rig")
+
+
+def is_stopped(*given):
+    raise KeyboardInterrupt
+
+
+@pytest.mark.parametrize(
+    ("part", "failing", "error"),
+    [
+        ("create_app", no_rigs, fleet.FleetError), ("create_app", fails_midway, ValueError), ("create_app", is_stopped, KeyboardInterrupt),
+        ("write_worker", is_stopped, KeyboardInterrupt),
+    ],
+)
+def test_a_failed_build_leaves_the_last_one(monkeypatch, tmp_path, part, failing, error):
+    """Whatever stops a build, and wherever, the last good site stands as it was, and nothing is left beside it."""
+    dist = tmp_path / "dist"
+    dist.mkdir()
+    (dist / "index.html").write_text("the last good one", encoding="utf-8")
+    monkeypatch.setattr(build, part, failing)
+    with pytest.raises(error):
+        build.build(dist=dist)
+    assert contents(tmp_path) == {"dist/index.html": b"the last good one"}
+    assert [path.name for path in tmp_path.iterdir()] == ["dist"]
+
+
+def test_a_build_replaces_the_last_one(monkeypatch, tmp_path):
+    """What the last build wrote and this one does not is gone; a link to a folder goes on leading there."""
+    (tmp_path / "there").mkdir()
+    (tmp_path / "there" / "old.html").write_text("old", encoding="utf-8")
+    (tmp_path / "dist").symlink_to("there")
+    monkeypatch.setattr(build, "freeze", lambda made, *given: (made / "index.html").write_text("new", encoding="utf-8"))
+    monkeypatch.setattr(build, "write_worker", lambda made: None)
+    build.build(dist=tmp_path / "dist")
+    assert contents(tmp_path / "there") == {"index.html": b"new"}
+    assert (tmp_path / "dist").is_symlink() and sorted(path.name for path in tmp_path.iterdir()) == ["dist", "there"]

@@ -1,11 +1,15 @@
 """A department's rigs from TOML to pages."""
 import json
+import os
+import re
+import subprocess
+import sys
 
 import jsonschema
 import pytest
 
 import build
-from site_src import fleet
+from site_src import data, fleet
 from site_src.routes.rig import profile_schema
 
 
@@ -24,22 +28,101 @@ def test_the_schema_refuses_what_calc_refuses(change):
         jsonschema.validate({**fleet.load()["tollgate-engine-1"], **change}, profile_schema())
 
 
+SOUND = 'name = "{}"\nunits = "US"\n'
+BED = '[[beds]]\nname = "x"\nhose = "attack-1.75"\nlength = 200\nend = {{ kind = "fog", flow = 150, pressure = {} }}\n'
+
+
+def put(folder, **files):
+    """Files of rigs, written as UTF-8, or the very bytes."""
+    for name, content in files.items():
+        (folder / f"{name}.toml").write_bytes(content if isinstance(content, bytes) else content.encode())
+
+
+def refused(folder):
+    """What is said of a folder, a line each."""
+    with pytest.raises(fleet.FleetError) as fault:
+        fleet.load(folder)
+    return str(fault.value).split("\n")
+
+
+def reason(code):
+    """The words of the Rig page for a code."""
+    words = {**data.words("site")["refusal"], **data.words("rig")["carry"]}
+    return words[code].rstrip(".")
+
+
 @pytest.mark.parametrize(
-    ("text", "told"),
+    ("text", "start", "end"),
     [
-        ('name = "A"\nunits = "US"\ntank = "big"', "a.toml: tank: not_a_number"),
-        ('units = "US"', "a.toml: name: missing"),
-        ('name = "A"\nunits = "US"\n[[beds]]\nname = "x"\nhose = "garden"\nlength = 5\nend = { kind = "fog", flow = 1, pressure = 9 }',
-         "a.toml: beds.0.hose: unknown"),
-        ("name = ", "a.toml: "),
+        (SOUND.format("A") + 'tank = "big"', f'a.toml, tank = "big": {reason("not_a_number")}.', " Allowed: 1 to 20000 gal."),
+        (SOUND.format("A") + "tank = 30000", 'a.toml, tank = 30000: ', " Allowed: 1 to 20000 gal."),
+        ('name = "A"\nunits = "SI"\ntank = 1', 'a.toml, tank = 1: ', " Allowed: 3.79 to 75700 L."),  # by hand: 3.785 and 75,708 L, rounded inward
+        (SOUND.format("A") + "idle = 70000", 'a.toml, idle = 70000: ', " Allowed: 300 to 1500."),
+        (SOUND.format("A") + 'drive = "steam"', f'a.toml, drive = "steam": {reason("unknown")}.', " Allowed: midship, pto, front, rear."),
+        (SOUND.format("A") + "tnak = 500", f'a.toml, tnak = 500: {reason("unknown_field")}.', ' Did you mean "tank"?'),
+        ('units = "US"', f'a.toml, name: {reason("missing")}.', ""),
+        (SOUND.format("A") + BED.format(100) + BED.format(100).replace("attack-1.75", "garden"), 'a.toml, [[beds]] 2, hose = "garden": ', "metric-150."),
+        (SOUND.format("A") + BED.format(2), "a.toml, [[beds]] 1, end.pressure = 2: ", " Allowed: 5 to 1000 psi."),
+        (SOUND.format("A") + BED.format(100).replace("fog", "jet"), 'a.toml, [[beds]] 1, end.kind = "jet": ', " Allowed: fog, smooth."),
+        (SOUND.format("A") + "[beds]\nname = 1", "a.toml, beds: begin each row with [[beds]]", ""),
+        (SOUND.format("A") + "hoses = 5", "a.toml, hoses: begin each row with [[hoses]]", ""),
+        (SOUND.format("A") + '[[beds]]\nend = "fog"', "a.toml, [[beds]] 1, end: write it as { kind", ""),
+        (SOUND.format("A") + '[[beds]]\nname = "x"\n[beds.end]\nkind = [1]', "a.toml, [[beds]] 1, hose: ", ""),
+        (SOUND.format("A") + "schema = 2", "a.toml, schema: the build sets this itself.", ""),
+        ('name = "A"\nunits = 5', "a.toml, units = 5: ", ""),
+        ('name = ["A"]\nunits = "US"', "a.toml, name: ", " Allowed: text of up to 60 characters."),
+        ("name = ", "a.toml: not TOML. ", "."),
+        ("a = " + "[" * 5000, "a.toml: nested too deep", ""),
+        ("a = " + "9" * 5000, "a.toml: holds a number too long", ""),
+        (b'name = "\xc9"', "a.toml: not UTF-8 at byte 9.", ""),
+        ("#" * 300_000, "a.toml: larger than", ""),
     ],
 )
-def test_a_bad_file_stops_the_build_by_name(tmp_path, text, told):
-    """The build names the file, the field and the reason."""
-    (tmp_path / "a.toml").write_text(text)
-    with pytest.raises(fleet.FleetError) as fault:
-        fleet.load(tmp_path)
-    assert str(fault.value).startswith(told)
+def test_a_bad_file_is_refused_in_a_sentence(tmp_path, text, start, end):
+    """The sentence names the file, the row counted from 1, the field, and what is allowed."""
+    put(tmp_path, a=text)
+    line = refused(tmp_path)[0]
+    assert line.startswith(start) and line.endswith(end)
+
+
+def test_all_that_is_wrong_is_said_at_once(tmp_path):
+    """Every fault of every file has its line; a sound file among them has none."""
+    put(tmp_path, a=SOUND.format("A") + "idle = 1\ntank = 0", b=SOUND.format("B"), c="name =")
+    assert [line[:6] for line in refused(tmp_path)] == ["a.toml", "a.toml", "c.toml"]
+
+
+@pytest.mark.parametrize(("first", "second"), [("Engine 1", "Engine 1"), ("Engine 1", "engine 1 "), ("Échelle", "échelle")])
+def test_two_rigs_of_one_name_are_refused(tmp_path, first, second):
+    """Nobody could tell them apart on the phone; the sentence names both files."""
+    put(tmp_path, a=SOUND.format(first), b=SOUND.format(second))
+    [line] = refused(tmp_path)
+    assert line.startswith("b.toml, name = ") and "a.toml" in line
+
+
+@pytest.mark.parametrize("name", ["a#b", "a?b", "a%41", "échelle-9", " a", "a ", "index.html", "a&b", "a\\b", ".a", "a:b"])
+def test_a_name_that_breaks_addresses_is_refused(tmp_path, name):
+    """The file is named, with a name that would do; nothing else is wrong with it."""
+    put(tmp_path, **{name: SOUND.format("A")})
+    said = " ".join(refused(tmp_path))
+    assert name in said and "web address" in said
+    (tmp_path / f"{name}.toml").rename(tmp_path / re.search(r'such as "([^"]+)"', said)[1])
+    assert len(fleet.load(tmp_path)) == 1
+
+
+def test_names_that_differ_by_capitals_are_refused(tmp_path):
+    """On many hosts they would be one folder."""
+    put(tmp_path, **{"Engine-1": SOUND.format("A"), "engine-1": SOUND.format("B")})
+    assert refused(tmp_path) == ["engine-1.toml: Engine-1.toml has the same name but for its capitals or its ending. Rename one of them."]
+
+
+@pytest.mark.parametrize("mark", [b"", b"\xef\xbb\xbf"])
+def test_a_rig_is_read_as_utf8_on_any_machine(tmp_path, mark):
+    """Accents stay right, and a byte order mark is taken, where Python would read files as ASCII."""
+    put(tmp_path, e9=mark + 'name = "Échelle 9 à Québec"\nunits = "SI"\n'.encode())
+    code = f"from site_src import fleet; print(ascii(fleet.load({str(tmp_path)!r})['e9']['name']))"
+    environment = {**os.environ, "LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
+    run = subprocess.run([sys.executable, "-c", code], cwd=build.ROOT, env=environment, capture_output=True, encoding="utf-8")
+    assert run.stdout.strip() == ascii("Échelle 9 à Québec"), run.stderr
 
 
 def test_a_department_is_baked_and_not_carried(tmp_path):
@@ -47,9 +130,9 @@ def test_a_department_is_baked_and_not_carried(tmp_path):
     folder, dist = tmp_path / "rigs", tmp_path / "dist"
     folder.mkdir()
     (folder / "ladder-9.toml").write_text('name = "Ladder 9"\nunits = "US"\n[[beds]]\nname = "Side"\nhose = "attack-1.75"\n'
-                                          'length = 200\nend = { kind = "fog", flow = 150, pressure = 100 }\n')
+                                          'length = 200\nend = { kind = "fog", flow = 150, pressure = 100 }\n', encoding="utf-8")
     build.build(dist, rigs_folder=folder)
-    page = (dist / "rigs" / "ladder-9" / "index.html").read_text()
+    page = (dist / "rigs" / "ladder-9" / "index.html").read_text(encoding="utf-8")
     assert "<td>170</td>" in page  # by hand: 15.5 x 1.5^2 x 2 + 100 = 169.75
-    assert json.loads((dist / "rigs" / "ladder-9" / "rig.json").read_text())["name"] == "Ladder 9"
-    assert 'rigs/ladder-9' not in (dist / "sw.js").read_text()
+    assert json.loads((dist / "rigs" / "ladder-9" / "rig.json").read_text(encoding="utf-8"))["name"] == "Ladder 9"
+    assert 'rigs/ladder-9' not in (dist / "sw.js").read_text(encoding="utf-8")
