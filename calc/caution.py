@@ -1,9 +1,29 @@
 """What to be careful of in a lay whose pressures are known: codes and facts, most serious first."""
+from calc import hose
 
 STOP = "stop"
 CAUTION = "caution"
 # The study's limits go with the rule Q/2 for fog at 100 psi, which runs 1 % under the formula used here.
 CREW_LIMIT_SLACK = 1.02
+LAST_BIT = 1e-9  # of a pressure: what sums and units leave on a limit that is just reached
+
+
+def of_hose(seen_psi, test_psi):
+    """What a pressure calls for in hose: its level, what it reaches, and that in psi; None below both.
+
+    seen_psi: the most the hose could see
+    test_psi: its service-test pressure, above 0, or None where it is not known
+
+    A caution from the working pressure on, "working_pressure"; a stop from the test pressure on, "test_pressure".
+    Raises nothing. Source: hose.working_pressure_psi.
+    """
+    if test_psi is None:
+        return None
+    seen_psi += LAST_BIT * abs(seen_psi)
+    if seen_psi >= test_psi:
+        return STOP, "test_pressure", test_psi
+    working_psi = hose.working_pressure_psi(test_psi)
+    return (CAUTION, "working_pressure", working_psi) if seen_psi >= working_psi else None
 
 
 def cautions(lines, report):
@@ -31,16 +51,20 @@ def cautions(lines, report):
         nozzle = line["nozzle"] or {}
         crew_limit_lbf = limits.get("crew_limit_lbf")
         held_lbf = None if crew_limit_lbf is None else crew_limit_lbf * CREW_LIMIT_SLACK
+        strain = of_hose(shut_psi, limits.get("test_psi"))
+        if strain:
+            level, reached, limit_psi = strain
+            found.append({"level": level, "code": "above_" + reached, "line": line["id"], "kind": "pressure",
+                          "amount": shut_psi, "limit": limit_psi, "crew": limits.get("crew")})
         checks = (
-            (STOP, "above_test_pressure", "pressure", shut_psi, limits.get("test_psi"), 1),
-            (CAUTION, "reaction_above_crew", "force", nozzle.get("reaction_lbf"), held_lbf, 1),
-            (CAUTION, "flow_above_usual", "flow", hose_gpm, limits.get("most_usual_gpm"), 1),
-            (CAUTION, "flow_below_usual", "flow", hose_gpm, limits.get("least_usual_gpm"), -1),
+            ("reaction_above_crew", "force", nozzle.get("reaction_lbf"), held_lbf, 1),
+            ("flow_above_usual", "flow", hose_gpm, limits.get("most_usual_gpm"), 1),
+            ("flow_below_usual", "flow", hose_gpm, limits.get("least_usual_gpm"), -1),
         )
-        for level, code, kind, amount, limit, sense in checks:
+        for code, kind, amount, limit, sense in checks:
             if amount is not None and limit is not None and sense * (amount - limit) > 0:
                 named = crew_limit_lbf if kind == "force" else limit
-                found.append({"level": level, "code": code, "line": line["id"], "kind": kind,
+                found.append({"level": CAUTION, "code": code, "line": line["id"], "kind": kind,
                               "amount": amount, "limit": named, "crew": limits.get("crew")})
     # two passes, not a sort: the phone's sort does not keep the order of equals
     return [told for told in found if told["level"] == STOP] + [told for told in found if told["level"] != STOP]

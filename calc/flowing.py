@@ -45,7 +45,7 @@ def now(lay, shelf, units):
             if line["nozzle"]
         ],
         "cautions": [reading.told(found, units) for found in caution.cautions(limits, flowing) if found["level"] == caution.STOP
-                     or found["code"] == "reaction_above_crew"],
+                     or found["code"] in ("above_working_pressure", "reaction_above_crew")],
     }
 
 

@@ -1,5 +1,5 @@
 """The answer for two pumpers close together: one into the other (tandem), or both on one hydrant (dual)."""
-from calc import display, hose, readout
+from calc import caution, display, hose, readout
 
 LEAST_SUPPLY_PSI = 20  # residual to keep at an intake
 MOST_NET_PSI = 250  # the highest net pressure a pump is rated at
@@ -48,13 +48,12 @@ def answer(entries, shelf, units):
 
 def _cautions(units, typed, laid, intake_psi, net_psi, limit_psi):
     shut = ("amount", "pressure", typed["before"])
-    test_psi = laid.get("test_psi")
-    checks = (
-        ("stop", "second_intake_over", limit_psi is not None and typed["before"] > limit_psi, limit_psi),
-        ("stop", "between_above_test", test_psi is not None and typed["before"] > test_psi, test_psi),
-    )
-    found = [readout.caution(units, level, code, (shut, ("limit", "pressure", limit)))
-             for level, code, holds, limit in checks if holds]
+    found = []
+    if limit_psi is not None and typed["before"] > limit_psi:
+        found.append(readout.caution(units, "stop", "second_intake_over", (shut, ("limit", "pressure", limit_psi))))
+    strain = caution.of_hose(typed["before"], laid.get("test_psi"))
+    if strain:
+        found.append(readout.caution(units, strain[0], "between_above_" + strain[1], (shut, ("limit", "pressure", strain[2]))))
     least = ("limit", "pressure", LEAST_SUPPLY_PSI)
     if typed["supply"] < LEAST_SUPPLY_PSI:
         found.append(readout.caution(units, "stop", "first_supply_low", (("amount", "pressure", typed["supply"]), least)))

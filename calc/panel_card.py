@@ -62,7 +62,7 @@ def _beds(profile, shelf, units, floor_ft, step_psi, section_ft, labels):
         changes += [(count * section_ft, 0) for count in ADDED_SECTIONS]
         cells = [_pressure(line, units, step_psi, added_ft, rise_ft) for added_ft, rise_ft in changes]
         answer = reading.answer(rig.lay_of(bed), shelf, units)
-        is_over = any(found["code"] == "above_test_pressure" for found in answer["cautions"])
+        is_over = any(found["code"] in ("above_test_pressure", "above_working_pressure") for found in answer["cautions"])
         rows.append(_row(bed["name"], cells, _told(bed, shelf, units, answer, labels), is_over))
     return {"code": "set", "head": head, "rows": rows}
 

@@ -1,5 +1,5 @@
 """The relay page's answer: how many pumpers, and what each must show."""
-from calc import display, hose, pump, readout, relay
+from calc import caution, display, hose, pump, readout, relay
 from calc.errors import CalcError
 
 NAMES = {"distance_ft": "distance", "most_psi": "most"}  # calc's names of entries
@@ -69,10 +69,10 @@ def _plan(coefficient, typed):
 def _cautions(units, typed, plan, laid, rated_gpm):
     found = []
     strained_psi = max(plan["discharge_psi"], plan["shut_psi"])
-    test_psi = laid.get("test_psi")
-    if test_psi is not None and strained_psi > test_psi:
-        found.append(readout.caution(units, "stop", "hose_above_test", (
-            ("amount", "pressure", strained_psi), ("limit", "pressure", test_psi))))
+    strain = caution.of_hose(strained_psi, laid.get("test_psi"))
+    if strain:
+        found.append(readout.caution(units, strain[0], "hose_above_" + strain[1], (
+            ("amount", "pressure", strained_psi), ("limit", "pressure", strain[2]))))
     if plan["discharge_psi"] < 0:
         found.append(readout.caution(units, "caution", "slope_carries", ()))
     if rated_gpm is not None:

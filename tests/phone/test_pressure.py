@@ -119,9 +119,16 @@ def test_caution_above_test_pressure(lay):
     lay.type("length", "600")
     lay.shows(309)
     expect(told).to_be_visible()
+    # 291.81 is past nine tenths of 300, its working limit: a caution; 500 ft ask 274.38, and 450 ft 256.94, under it
+    worked = lay.page.get_by_text(said("caution", "above_working_pressure", line=line, amount=292, limit=270))
     lay.type("length", "550")
     lay.shows(292)
     expect(told).to_have_count(0)
+    expect(worked).to_be_visible()
+    expect(lay.page.get_by_text(SITE["pressure"]["set"], exact=True)).to_be_visible()
+    lay.type("length", "450")
+    lay.shows(257)
+    expect(lay.page.get_by_text(SITE["caution_short"]["above_working_pressure"])).to_have_count(0)
 
 
 def test_a_stop_stays_with_the_answer(lay):

@@ -50,10 +50,11 @@ def test_cautions(run, line, expected):
 @pytest.mark.parametrize(
     ("discharge_psi", "lines", "stopped"),
     [
-        (300, [a_line()], []),  # a limit is allowed
-        (301, [a_line()], [("A", 301)]),
+        (299, [a_line()], []),
+        (300, [a_line()], [("A", 300)]),  # the test pressure itself is for the test
         # downhill the foot of the hose has more than its head: 290 + 11; uphill its head has the most
         (290, [a_line(elevation_psi=-11)], [("A", 301)]),
+        (290, [a_line(elevation_psi=-9)], []),
         (290, [a_line(elevation_psi=11)], []),
         # behind a wye, with every nozzle shut, a branch sees the pump less the height climbed: 310, 310 - 20
         (310, [a_line(id="S", nozzle=None), a_line(id="B", feeder="S")], [("S", 310), ("B", 310)]),
@@ -62,9 +63,30 @@ def test_cautions(run, line, expected):
 )
 def test_a_hose_is_judged_with_every_nozzle_shut(run, discharge_psi, lines, stopped):
     """What a hose can see is the pump's pressure and the height alone."""
-    found = found_in(run, *lines, discharge_psi=discharge_psi)
+    found = [each for each in found_in(run, *lines, discharge_psi=discharge_psi) if each["level"] == "stop"]
     assert [(each["line"], each["amount"]) for each in found] == stopped
     assert all((each["level"], each["code"], each["limit"]) == ("stop", "above_test_pressure", 300) for each in found)
+
+
+@pytest.mark.parametrize(("seen_psi", "test_psi", "expected"), [
+    # trade review: caution from nine tenths of the service-test pressure, stop at it
+    (269.9, 300, None), (270, 300, ["caution", "working_pressure", 270]), (299.9, 300, ["caution", "working_pressure", 270]),
+    (300, 300, ["stop", "test_pressure", 300]), (900, 300, ["stop", "test_pressure", 300]),
+    (179.9, 200, None), (180, 200, ["caution", "working_pressure", 180]), (185, 200, ["caution", "working_pressure", 180]),
+    (200, 200, ["stop", "test_pressure", 200]), (-5, 200, None), (5000, None, None),
+])
+def test_hose_is_worked_below_its_test(run, seen_psi, test_psi, expected):
+    """A caution from the working pressure on, a stop from the test pressure on, nothing where none is known."""
+    found = run("caution", "of_hose", seen_psi=seen_psi, test_psi=test_psi)
+    assert (None if found is None else list(found)) == expected
+
+
+@pytest.mark.parametrize(("discharge_psi", "codes"), [(269, []), (270, ["above_working_pressure"]), (300, ["above_test_pressure"])])
+def test_one_caution_for_a_hose(run, discharge_psi, codes):
+    """A hose is either past its working limit or past its test pressure, and says the one."""
+    found = found_in(run, a_line(), discharge_psi=discharge_psi)
+    assert [each["code"] for each in found] == codes
+    assert all((each["limit"], each["amount"], each["kind"]) == ({269: 0, 270: 270, 300: 300}[discharge_psi], discharge_psi, "pressure") for each in found)
 
 
 @pytest.mark.parametrize("limits", [{}, dict.fromkeys(LIMITS)], ids=["absent", "None"])
@@ -92,9 +114,9 @@ def test_parallel_hoses(run, parallel, codes):
 def test_stops_before_cautions(run):
     """A stop of a later line stands before a caution of an earlier one; otherwise lines keep their order."""
     found = found_in(run, a_line(id="A", flow_gpm=201, elevation_psi=1), a_line(id="B", elevation_psi=-1),
-                     a_line(id="C", flow_gpm=94, elevation_psi=-2), discharge_psi=300)
+                     a_line(id="C", flow_gpm=94, elevation_psi=-2), discharge_psi=299.5)
     assert [(each["line"], each["level"]) for each in found] == [
-        ("B", "stop"), ("C", "stop"), ("A", "caution"), ("C", "caution")]
+        ("B", "stop"), ("C", "stop"), ("A", "caution"), ("A", "caution"), ("C", "caution")]  # A past its working limit, and its flow
 
 
 @pytest.mark.parametrize(

@@ -51,7 +51,7 @@ FORMULAS = {name: function for name, function in FUNCTIONS.items() if name.split
 GOOD = {
     "coefficient": 15.5, "discharge_coefficient": 0.9, "flow_gpm": 150, "length_ft": 200, "loss_psi": 60,
     "bore_in": 2.5, "tip_in": 1, "nozzle_psi": 50, "rated_gpm": 150, "rated_psi": 100, "pitot_psi": 40,
-    "rise_ft": 20, "pressure_psi": 100, "water_f": 60, "coefficients": [2, 2],
+    "rise_ft": 20, "pressure_psi": 100, "test_psi": 300, "water_f": 60, "coefficients": [2, 2],
 }
 NUMBERS = [
     (name, argument)

@@ -63,12 +63,12 @@ def test_answer(run, page, changes, figure, sum_name, rows):
         ("draft", {"lift": "20", "suction": "4"}, "stop", "beyond_air", "40.0"),  # 20 + 5.0 x (1000 / 500)^2
         ("draft", {"vacuum": "18"}, "caution", "vacuum_high", "18"),          # 13.4 / 1.13 = 11.9
         ("draft", {"vacuum": "5"}, "caution", "vacuum_low", "5"),             # 10 / 1.13 = 8.8
-        ("relay", {"most": "250", "distance": "2800"}, "stop", "hose_above_test", "244"),  # 20 + 224, over 200
+        ("relay", {"most": "250", "distance": "2800"}, "stop", "hose_above_test_pressure", "244"),  # 20 + 224, over 200
         ("relay", {"rated": "1000", "most": "185", "distance": "2000"}, "caution", "past_rating", "160"),
         ("relay", {"rated": "750"}, "caution", "past_capacity", "120"),
         ("relay", {"climb": "-800"}, "caution", "slope_carries", None),       # 347 psi of height beats the friction
         ("joint", {"limit": "125"}, "stop", "second_intake_over", "130"),
-        ("joint", {"before": "210"}, "stop", "between_above_test", "210"),    # supply hose: 200 psi
+        ("joint", {"before": "210"}, "stop", "between_above_test_pressure", "210"),    # supply hose: 200 psi
         ("joint", {"supply": "15"}, "stop", "first_supply_low", "15"),
         ("joint", {"way": "dual", "supply": "20"}, "stop", "second_supply_low", None),  # 20 - 1 = 19
         ("joint", {"wanted": "100"}, "caution", "nothing_to_add", "129"),
