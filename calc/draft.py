@@ -6,12 +6,13 @@ FT_PER_PSI = 2.3  # the rule of the trade for draft
 FT_PER_INHG = 1.13
 MOST_VACUUM_INHG = 30  # the whole weight of the air: 29.92 at the sea in the standard atmosphere (US, 1976)
 USUAL_WATER_F = 60
+# the conditions that a rating holds for: altitude as a published certificate page has it, water temperature from memory
+RATED_ALTITUDE_FT, RATED_WATER_F = 2000, 90
+PRACTICAL_SHARE = 2 / 3
 TABLE_HOSE_FT = 20  # of suction hose, that the table of its loss is for
 # lift in feet, share of rated capacity
 LIFT_SHARES = ((0, 1), (10, 1), (15, 0.7), (20, 0.6))
-# driver/operator study cards, handbook chapter 11
-DEPENDABLE_LIFT_FT = 14.7
-PRACTICAL_LIFT_FT = 25
+DEPENDABLE_LIFT_FT = 14.7  # driver/operator study cards, handbook chapter 11
 
 
 def max_lift_ft(altitude_ft, water_f):
@@ -20,7 +21,7 @@ def max_lift_ft(altitude_ft, water_f):
     altitude_ft: height above the sea, feet, -1,500 to 20,000
     water_f: water temperature, degrees F, 32 to 212
 
-    No pump reaches it: about two thirds is practical. Raises CalcError naming the input.
+    No pump reaches it, see practical_lift_ft. Raises CalcError naming the input.
     Source: standard atmosphere less vapour pressure, over the weight of the water.
     """
     pushed_psi = air.pressure_psi(altitude_ft) - water.vapour_pressure_psi(water_f)
@@ -92,18 +93,32 @@ def suction_loss_ft(rows, size_in, flow_gpm, length_ft):
     return share * share * (nearest["loss_20ft_ft"] + nearest["add_10_ft"] * (length_ft - TABLE_HOSE_FT) / 10)
 
 
+def practical_lift_ft(altitude_ft, water_f):
+    """Most lift that is practical at this height and with this water, in feet.
+
+    altitude_ft, water_f: as for max_lift_ft
+
+    Raises CalcError naming the input. Source: NWCG, Firefighter Math, 3.5 Drafting Guidelines: two thirds of what the air
+    could lift, 22.5 of 33.9 ft.
+    """
+    return max_lift_ft(altitude_ft, water_f) * PRACTICAL_SHARE
+
+
 def counted_lift_ft(lift_ft, altitude_ft, water_f):
-    """The lift with thin air and warm water counted as lift, in feet; never less than the lift itself.
+    """The lift with what goes beyond the rating conditions counted as lift, in feet; never less than the lift itself.
 
     lift_ft: height of the pump above the water, feet, 0 or more
     altitude_ft, water_f: as for max_lift_ft
 
-    Raises CalcError naming the input. Source: max_lift_ft at the sea with water at 60 F, less max_lift_ft here. A pump
-    maker's page counts the same two as lost lift: 1.1 ft per 1,000 ft above 2,000; 0.6 ft at 80 F, 1.7 at 100 F.
+    A pump is rated at 10 ft of lift, up to 2,000 ft and up to 90 F: neither is counted again, and less of one is no
+    credit for more of the other. Raises CalcError naming the input.
+    Source: max_lift_ft at 2,000 ft and 90 F less max_lift_ft at what is beyond them; 90 F from memory. A pump maker's page
+    counts lost lift likewise: 1.1 ft per 1,000 ft above 2,000; 1.1 ft at 90 F, 1.7 at 100 F.
     """
     check_not_negative("lift_ft", lift_ft)
-    lost_ft = max_lift_ft(0, USUAL_WATER_F) - max_lift_ft(altitude_ft, water_f)
-    return lift_ft + max(lost_ft, 0)
+    max_lift_ft(altitude_ft, water_f)  # refuses what is out of range on the side that does not count too
+    beyond_ft = max_lift_ft(max(altitude_ft, RATED_ALTITUDE_FT), max(water_f, RATED_WATER_F))
+    return lift_ft + max_lift_ft(RATED_ALTITUDE_FT, RATED_WATER_F) - beyond_ft
 
 
 def rated_share(lift_ft):

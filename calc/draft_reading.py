@@ -26,6 +26,7 @@ def answer(entries, shelf, units):
     vacuum_inhg = readout.if_given(entries, units, "vacuum", "vacuum", 0, draft.MOST_VACUUM_INHG)
     lift_ft = typed["lift"]
     max_ft = draft.max_lift_ft(typed["altitude"], water_f)
+    practical_ft = draft.practical_lift_ft(typed["altitude"], water_f)
     counted_ft = draft.counted_lift_ft(lift_ft, typed["altitude"], water_f)
     loss_ft = draft.suction_loss_ft(shelf["suction"], size_in, typed["flow"] / hoses, typed["length"])
     left_gpm = share = None
@@ -44,6 +45,7 @@ def answer(entries, shelf, units):
         readout.row(units, "counted", "lift", counted_ft, (
             ("lift", "lift", lift_ft), ("lost", "lift", counted_ft - lift_ft), ("counted", "lift", counted_ft)),
             ("counted_lift", "max_lift")),
+        readout.row(units, "practical", "lift", practical_ft, (("max", "lift", max_ft),), ("practical_lift", "max_lift")),
         readout.row(units, "max", "lift", max_ft, (), ("max_lift",)),
         readout.row(units, "loss", "lift", loss_ft, (
             ("each", "flow", typed["flow"] / hoses), ("length", "length", typed["length"]), ("loss", "lift", loss_ft)),
@@ -52,17 +54,18 @@ def answer(entries, shelf, units):
         readout.row(units, "spare", "lift", max_ft - lift_ft - loss_ft, water_terms + (
             ("spare", "lift", max_ft - lift_ft - loss_ft),), ("max_lift", "suction_loss")),
     ]
-    cautions = _lift_cautions(units, lift_ft, loss_ft, max_ft, typed["flow"], left_gpm)
+    cautions = _lift_cautions(units, (lift_ft, counted_ft, lift_ft + loss_ft), (practical_ft, max_ft), typed["flow"], left_gpm)
     if vacuum_inhg is not None:
         rows.append(_reading(units, vacuum_inhg, lift_ft, loss_ft, expected_inhg, cautions))
     return {
-        "sum": "draft_none" if share is None else "draft",
+        "sum": "draft" if share is not None else "draft_none" if lift_ft <= practical_ft else "draft_beyond",
         "figure": {"kind": "flow", "text": left_text},
         "facts": {"percent": None if share is None else rounded(share * 100, 0), "lift": _short(units, lift_ft),
-                  "expected": display.text(units, "vacuum", expected_inhg), "flow": display.text(units, "flow", typed["flow"])},
+                  "expected": display.text(units, "vacuum", expected_inhg), "flow": display.text(units, "flow", typed["flow"]),
+                  "practical": display.text(units, "lift", practical_ft), "max": display.text(units, "lift", max_ft)},
         "rows": rows,
         "cautions": cautions,
-        "picture": _drawn(units, lift_ft, loss_ft, max_ft),
+        "picture": _drawn(units, lift_ft, loss_ft, practical_ft, max_ft),
     }
 
 
@@ -81,19 +84,20 @@ def _short(units, lift_ft):
     return display.text(units, "lift", lift_ft).replace(".0", "")
 
 
-def _lift_cautions(units, lift_ft, loss_ft, max_ft, flow_gpm, left_gpm):
+def _lift_cautions(units, lifts_ft, limits_ft, flow_gpm, left_gpm):
+    lift_ft, counted_ft, taken_ft = lifts_ft  # the lift, as it counts against the rating, and with the suction loss
+    practical_ft, max_ft = limits_ft
     found = []
-    lift = ("amount", "lift", lift_ft)
-    if lift_ft + loss_ft >= max_ft:
-        found.append(readout.caution(units, "stop", "beyond_air", (
-            ("amount", "lift", lift_ft + loss_ft), ("limit", "lift", max_ft))))
-    if lift_ft > draft.PRACTICAL_LIFT_FT:
-        found.append(readout.caution(units, "stop", "beyond_practical", (lift, ("limit", "lift", draft.PRACTICAL_LIFT_FT))))
+    if taken_ft >= max_ft:
+        found.append(readout.caution(units, "stop", "beyond_air", (("amount", "lift", taken_ft), ("limit", "lift", max_ft))))
+    if lift_ft > practical_ft:
+        found.append(readout.caution(units, "stop", "beyond_practical", (
+            ("amount", "lift", lift_ft), ("limit", "lift", practical_ft))))
     elif left_gpm is None:
         found.append(readout.caution(units, "caution", "no_figure", (("limit", "lift", draft.LIFT_SHARES[-1][0]),)))
-    elif lift_ft > draft.DEPENDABLE_LIFT_FT:
+    elif counted_ft > draft.DEPENDABLE_LIFT_FT:
         found.append(readout.caution(units, "caution", "above_dependable", (
-            lift, ("limit", "lift", draft.DEPENDABLE_LIFT_FT))))
+            ("amount", "lift", counted_ft), ("limit", "lift", draft.DEPENDABLE_LIFT_FT))))
     if left_gpm is not None and flow_gpm > left_gpm:
         found.append(readout.caution(units, "caution", "past_what_is_left", (
             ("amount", "flow", flow_gpm), ("limit", "flow", left_gpm))))
@@ -114,10 +118,10 @@ def _reading(units, vacuum_inhg, lift_ft, loss_ft, expected_inhg, cautions):
         ("beyond", "lift", head_ft - lift_ft), ("loss", "lift", loss_ft)), ("vacuum", "suction_loss"))
 
 
-def _drawn(units, lift_ft, loss_ft, max_ft):
-    """Heights as shares of the greatest lift at the sea, with their texts."""
-    top_ft = max(draft.max_lift_ft(0, draft.USUAL_WATER_F), max_ft)
-    marks = [("dependable", draft.DEPENDABLE_LIFT_FT), ("practical", draft.PRACTICAL_LIFT_FT), ("max", max_ft)]
+def _drawn(units, lift_ft, loss_ft, practical_ft, max_ft):
+    """Heights as shares of the greatest lift at the sea, or of this lift where it is more, with their texts."""
+    top_ft = max(draft.max_lift_ft(0, draft.USUAL_WATER_F), max_ft, lift_ft)
+    marks = [("practical", practical_ft), ("max", max_ft)]
     return {
         "lift": {"share": lift_ft / top_ft, "text": _short(units, lift_ft)},
         "loss": {"share": (lift_ft + loss_ft) / top_ft, "text": display.text(units, "lift", loss_ft)},

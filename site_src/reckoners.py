@@ -12,7 +12,7 @@ FORMULAS = {
     "hydrant": ("pitot", "large_outlet", "hydrant_flow", "hydrant_class", "percentage", "first_digit", "squaring",
                 "friction", "elevation"),
     "tank": ("usable", "tank"),
-    "draft": ("lift_share", "counted_lift", "max_lift", "suction_loss", "vacuum"),
+    "draft": ("lift_share", "counted_lift", "practical_lift", "max_lift", "suction_loss", "vacuum"),
     "relay": ("relay", "relay_pumpers", "relay_fill", "friction", "parallel", "elevation"),
     "joint": ("joint", "friction"),
     "shuttle": ("shuttle", "shuttle_road", "shuttle_sites"),

@@ -135,22 +135,19 @@ class Tables:
         ]
 
     def lift(self):
-        """Greatest lift: a column a temperature, a row a height above the sea."""
+        """Greatest and practical lift: for each a column a temperature, a row an altitude."""
         family = self.system["family"]
         table = data.load("water")["lift_table"]
         asked = [field for field in reckoners.fields("draft") if field["name"] == "water"][0]
         waters = [(water_f, label) for water_f, label in asked[f"{family}_options"] if water_f in table[family]]
         heights = table["altitude_m" if self.metric else "altitude_ft"]
-        return {
-            "waters": [label for _, label in waters],
-            "rows": [
-                [str(height)] + [
-                    self.text("lift", draft.max_lift_ft(self.canonical("altitude", height), int(water_f)))
-                    for water_f, _ in waters
-                ]
+        def rows(lift_ft):
+            return [
+                [str(height)] + [self.text("lift", lift_ft(self.canonical("altitude", height), int(water_f))) for water_f, _ in waters]
                 for height in heights
-            ],
-        }
+            ]
+
+        return {"waters": [label for _, label in waters], "max": rows(draft.max_lift_ft), "practical": rows(draft.practical_lift_ft)}
 
     def vacuum(self):
         """Height of water by vacuum reading."""

@@ -46,6 +46,9 @@ def test_draft(handset):
     expect(sheet.warns("vacuum_high", amount=20, limit=16)).to_be_visible()  # by hand: (15 + 3.4) / 1.13 = 16.3
     sheet.type("lift", "22")
     expect(sheet.answer).to_have_text(TOLD["told"]["draft_none"])
+    sheet.type("lift", "23")
+    expect(sheet.answer).to_have_text(TOLD["told"]["draft_beyond"].format(practical="22.2", u_lift="ft"))
+    expect(sheet.warns("beyond_practical", amount="23.0", limit="22.2")).to_be_visible()  # two thirds of 33.3 ft
 
 
 def test_relay(handset):

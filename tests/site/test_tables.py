@@ -108,3 +108,12 @@ def test_usual_pressure_is_marked_once(built):
         marked = [row[0].split()[0] for row in table["rows"] if WORDS["tables"]["usual"] in row[0]]
         # study cards: handline tips to 1 1/4 in, larger tips are master streams
         assert marked == ["50" if tip["tip_in"] <= 1.25 else "80"]
+
+
+def test_practical_lift(built):
+    """NWCG, Firefighter Math, 3.5: two thirds of a study's table of greatest lift, at 40, 60, 80, 90 and 100 F."""
+    page = pages.Page(built / "tables" / "US" / "draft" / "index.html")
+    for first, greatest in (("0", (33.6, 33.3, 32.8, 32.4, 31.9)), ("5000", (27.9, 27.6, 27.1, 26.7, 26.2))):
+        shown = page.row(WORDS["tables"]["practical_caption"].format(unit="ft"), first)
+        for text, printed in zip(shown[1:], greatest, strict=True):
+            assert float(text) == pytest.approx(printed * 2 / 3, abs=0.13)

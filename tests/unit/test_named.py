@@ -16,6 +16,7 @@ SOUND = {
     ("draft", "lift_from_vacuum_ft"): ({"vacuum_inhg": 15}, {"vacuum_inhg": (0, 30)}),
     ("draft", "suction_loss_ft"): ({"rows": ROWS, "size_in": 6, "flow_gpm": 900, "length_ft": 20}, {"length_ft": (10, 200)}),
     ("draft", "counted_lift_ft"): ({"lift_ft": 10, "altitude_ft": 0, "water_f": 60}, {}),
+    ("draft", "practical_lift_ft"): ({"altitude_ft": 0, "water_f": 60}, {}),
     ("draft", "rated_share"): ({"lift_ft": 10}, {"lift_ft": (0, 20)}),
     ("draft", "vacuum_inhg"): ({"head_ft": 10}, {}),
     ("driveline", "gear_of_speed"): ({"shown_mph": 10, "gears": [["1", 10]], "pump_gear": "1"}, {}),

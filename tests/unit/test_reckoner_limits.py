@@ -18,9 +18,14 @@ BOILING = {"suction": [{"size_in": 6, "gpm": 1000, "loss_20ft_ft": 0, "add_10_ft
         # NFPA 1901, from memory: a tank from 500 gal gives its pump 500 gpm, a smaller one 250
         ("tank", {"tank": "500", "flow": "500"}, {"tank": "500", "flow": "500.5"}, "tank_to_pump"),
         ("tank", {"tank": "499.5", "flow": "250"}, {"tank": "499.5", "flow": "250.5"}, "tank_to_pump"),
-        # study cards: 14.7 ft is dependable, 25 ft practical, and 20 ft the last with a figure
+        # study cards: 14.7 ft is dependable, 20 ft the last with a figure; practical is two thirds of 33.3 ft (a study's table)
         ("draft", {"lift": "14.7"}, {"lift": "14.8"}, "above_dependable"),
-        ("draft", {"lift": "25"}, {"lift": "25.1"}, "beyond_practical"),
+        ("draft", {"lift": "22.1"}, {"lift": "22.3"}, "beyond_practical"),
+        # at 5,000 ft and 80 F: two thirds of 27.1 ft (the same table)
+        ("draft", {"lift": "18", "altitude": "5000", "water": "80"}, {"lift": "18.2", "altitude": "5000", "water": "80"}, "beyond_practical"),
+        # what goes beyond 2,000 ft counts: 30.1 - 26.7 of the same table are 3.4 ft at 5,000
+        ("draft", {"lift": "11.2", "altitude": "5000"}, {"lift": "11.5", "altitude": "5000"}, "above_dependable"),
+        ("draft", {"lift": "14.7", "altitude": "2000", "water": "90"}, {"lift": "14.8", "altitude": "2000", "water": "90"}, "above_dependable"),
         ("draft", {"lift": "20"}, {"lift": "20.1"}, "no_figure"),
         ("draft", {"flow": "1250"}, {"flow": "1250.5"}, "past_what_is_left"),
         # 13.4 ft of lift and hose are 11.86 inHg, 10 ft of lift are 8.85; a panel's gauge is read to 2 inHg (common practice)

@@ -38,8 +38,7 @@ def test_draft(run):
         "lift": {"share": near(12.5 / 33.3), "text": "12.5"},
         "loss": {"share": near(15.9 / 33.3), "text": "3.4"},
         "marks": [
-            {"name": "dependable", "share": near(14.7 / 33.3), "text": "14.7"},  # study cards
-            {"name": "practical", "share": near(25 / 33.3), "text": "25.0"},
+            {"name": "practical", "share": near(2 / 3), "text": "22.2"},  # NWCG: two thirds
             {"name": "max", "share": 1, "text": "33.3"},
         ],
     }
@@ -50,6 +49,13 @@ def test_draft_in_thin_air(run):
     sea, high = (ask(run, "draft", altitude=altitude)["picture"] for altitude in ("0", "5000"))
     assert high["lift"] == sea["lift"] == {"share": near(10 / 33.3), "text": "10"}
     assert high["marks"][-1] == {"name": "max", "share": near(27.6 / 33.3), "text": "27.6"}
+
+
+def test_draft_past_what_air_lifts(run):
+    """A lift past what air can do tops the picture: 40 ft, of which air lifts 33.3."""
+    picture = ask(run, "draft", lift="40")["picture"]
+    assert picture["lift"] == {"share": 1, "text": "40"}
+    assert picture["marks"][-1] == {"name": "max", "share": near(33.3 / 40), "text": "33.3"}
 
 
 def test_draft_below_the_sea(run):

@@ -34,6 +34,9 @@ HOSTILE = ("", "@US", "abc", "-1", "1e9", "999999999", "1,000", "nan", "5@none",
         ("joint", {"way": "dual", "before": "65"}, "44", "joint", {"second_adds": "206", "second_shut": "65"}),
         ("draft", {"lift": "15"}, "875", "draft", {"counted": "15.0", "loss": "3.4", "expected": "16"}),  # 0.7 x 1250; 18.4 / 1.13
         ("draft", {"lift": "21"}, None, "draft_none", {}),
+        ("draft", {"lift": "23"}, None, "draft_beyond", {"practical": "22.2"}),  # two thirds of 33.3 ft
+        # rated at up to 10 ft of lift, 2,000 ft and 90 F: all of it is left there
+        ("draft", {"altitude": "2000", "water": "90"}, "1250", "draft", {"counted": "10.0"}),
         ("foam", {}, "10.5", "foam", {"foam_needed": "29", "most_back": "130", "back": "121", "longest": "214"}),  # see test_draft
     ],
 )

@@ -34,21 +34,22 @@ function tank({ picture, words, u }) {
     })}`;
 }
 
+// From left to right: the lift, its measure, hose, pump, and what air can do here; the loss below. So no label meets another.
 function draft({ picture, words, u }) {
-  const y = (share) => 206 - 186 * share;
+  const y = (share) => 198 - 178 * share;
   const pump = y(picture.lift.share);
   return svg`
-    <path class="picture-axis" d="M8 206q11 -8 22 0t22 0 22 0 22 0 22 0 22 0 22 0 22 0"/>
-    ${name(12, 228, words.picture.water)}
+    <path class="picture-axis" d="M96 198q11 -8 22 0t22 0 22 0 22 0"/>
+    ${name(8, 231, words.picture.water)}
     ${picture.marks.map((mark) => svg`
-      <path class="picture-low" d="M190 ${y(mark.share)}H352"/>
+      <path class="picture-low" d="M196 ${y(mark.share)}H352"/>
       ${name(352, y(mark.share) - 5, `${fill(words.picture[mark.name], mark)} ${u.u_lift}`, "end")}`)}
-    <path class="picture-hose" stroke-width="12" d="M90 218V${pump}H118"/>
-    <rect class="picture-box" x="116" y=${pump - 16} width="44" height="32" rx="4"/>
-    <path class="picture-line" d="M176 206V${pump}M168 ${pump}h16M168 206h16"/>
-    ${strong(182, (206 + pump) / 2 + 8, `${picture.lift.text} ${u.u_lift}`)}
-    ${picture.loss.share > picture.lift.share ? svg`<path class="picture-loss" d="M176 ${pump}V${Math.max(y(picture.loss.share), 4)}"/>` : ""}
-    ${name(352, 228, fill(words.picture.loss, { ...u, loss: picture.loss.text }), "end")}`;
+    <path class="picture-hose" stroke-width="12" d="M122 210V${pump}H140"/>
+    <rect class="picture-box" x="140" y=${pump - 16} width="44" height="32" rx="4"/>
+    <path class="picture-line" d="M98 198V${pump}M90 ${pump}h16M90 198h16"/>
+    ${strong(84, Math.min((198 + pump) / 2 + 8, 198), `${picture.lift.text} ${u.u_lift}`, "end")}
+    ${picture.loss.share > picture.lift.share ? svg`<path class="picture-loss" d="M98 ${pump}V${Math.max(y(picture.loss.share), 4)}"/>` : ""}
+    ${name(352, 231, fill(words.picture.loss, { ...u, loss: picture.loss.text }), "end")}`;
 }
 
 function relay({ picture, words, u }) {
