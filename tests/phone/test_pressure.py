@@ -73,15 +73,16 @@ def test_held_key_repeats(lay):
 
 
 def test_wye(lay):
-    """At a wye the answer serves the line that needs most, and the easier line is gated by what it has too much."""
+    """At a wye the answer serves the line that needs most, and the easier line is throttled to what it needs."""
     lay.build("add_wye")
     lay.shows(188)  # by hand: 169.75 + 2 x 3^2 x 1 = 187.75; 300 gpm is under 350, so the wye takes nothing
     lay.line("B")
     lay.type("length", "100")
     lay.shows(188)  # line A still needs 169.75 at the wye
     line = said("pressure", "line", id="B")
-    # by hand: B needs 15.5 x 2.25 x 1 + 100 = 134.875 of those 169.75: 34.875 too much
-    expect(lay.page.get_by_text(said("pressure", "gate", line=line, gate=35, psi=PSI))).to_be_visible()
+    # by hand: B needs 15.5 x 2.25 x 1 + 100 = 134.875 of those 169.75
+    joint = said("pressure", "at_wye", id="S")
+    expect(lay.page.get_by_text(said("pressure", "gate", line=line, joint=joint, inlet=135))).to_be_visible()
     lay.line("A")
     assert lay.field("length").input_value() == "200"
     lay.press("undo")

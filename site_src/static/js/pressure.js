@@ -161,7 +161,7 @@ function draw() {
   const lines = linesOf(lay);
   const line = lineOf(state.selected);
   const u = unitWords(words, state.system);
-  const common = { ...state, line, lines, data, rig, shelf, words, u, shown, labelOf, nameOf, told, act };
+  const common = { ...state, line, lines, data, rig, shelf, words, u, shown, labelOf, lineOf, nameOf, told, act };
   render(html`
     ${notices(state.notice)}
     ${answerView(common)}

@@ -7,6 +7,7 @@ import { shape, warning } from "../warning.js";
 // A gauge face as found on many panels: its end, a labelled mark, a short mark.
 const FACES = { US: [400, 100, 50], imperial: [400, 100, 50], SI: [2800, 700, 350], bar: [28, 7, 3.5] };
 const SWEEP = 270;
+const MOST_GATES = 4; // more of them would leave a low screen nothing else
 
 const angle = (share) => Math.min(Math.max(share, 0), 1) * SWEEP - SWEEP / 2;
 
@@ -69,27 +70,31 @@ function ruled(by, words, u, labelOf) {
 }
 
 // The whole answer block. `stale` is the sentence to show while there is no answer.
-export function answerView({ lay, answer, stale, words, u, system, labelOf }) {
+export function answerView({ lay, answer, stale, words, u, system, labelOf, nameOf, lineOf }) {
   const gravity = answer && answer.pressure_psi < 0;
   const line = answer && hardest(answer);
   const worst = answer?.cautions[0];
   return html`
-    <section class="answer" data-level=${worst?.level ?? nothing}>
+    <section class="answer" data-level=${worst?.level ?? nothing} ?data-many=${answer?.lines.filter(({ gate }) => gate).length > MOST_GATES}>
       ${worst ? html`<p class="answer-flag">${shape(worst.level)}<span><b>${words.caution[worst.level]}</b> ${words.caution_short[worst.code]}</span></p>` : nothing}
       <div>
         <p class="answer-label" id="answer-label">${worst?.level === "stop" ? words.pressure.would_need : words.pressure.set}</p>
         ${figureView(answer && !gravity ? { text: answer.pressure, unit: u.u_pressure } : { stale: gravity ? words.pressure.below_zero : stale })}
       </div>
-      ${answer ? html`${gauge(answer, words, u, system)}<p class="answer-sum">${lay.now.shut?.length ? html`<b>${words.now.for_all_open}</b><br>` : nothing}${sum(line, words)}<br>${ruled(answer.by_rule, words, u, labelOf)}${facts(answer, line, words, u, labelOf)}</p>` : nothing}
+      ${answer ? gauge(answer, words, u, system) : nothing}
+      <div class="answer-gates" role="status">${answer ? gates(answer, words, u, { labelOf, nameOf, lineOf }) : nothing}</div>
     </section>
+    ${answer ? html`<p class="answer-more">${lay.now.shut?.length ? html`<b>${words.now.for_all_open}</b><br>` : nothing}${sum(line, words)}<br>${ruled(answer.by_rule, words, u, labelOf)}${facts(answer, line, words, u, labelOf)}</p>` : nothing}
     <div role="status">${answer ? cautions(answer, words, u, labelOf) : nothing}</div>`;
 }
 
-function cautions(answer, words, u, labelOf) {
-  const gated = answer.lines.filter((line) => line.gate);
-  return html`
-    ${answer.cautions.map((found) =>
-      warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...u, ...found, line: labelOf(found.line) })))}
-    ${gated.map((line) => html`<p class="notice">${fill(words.pressure[line.feeder ? "gate" : "gate_pump"], {
-      ...u, line: labelOf(line.id), gate: line.gate })}</p>`)}`;
+// What each easier line's own gauge shall show: the pressure that line needs where it starts.
+function gates({ lines }, words, u, { labelOf, nameOf, lineOf }) {
+  const gated = lines.filter((line) => line.gate);
+  const said = (line) => fill(words.pressure[line.feeder ? "gate" : "gate_pump"], {
+    ...u, line: labelOf(line.id), inlet: line.inlet, joint: line.feeder ? nameOf(lineOf(line.feeder)) : "" });
+  return gated.map((line) => html`<p>${said(line)}</p>`);
 }
+
+const cautions = (answer, words, u, labelOf) => answer.cautions.map((found) =>
+  warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...u, ...found, line: labelOf(found.line) })));

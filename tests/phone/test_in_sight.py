@@ -1,0 +1,58 @@
+"""The number and what each easier line is throttled to stay in sight while entries are worked, on any screen."""
+import pytest
+from playwright.sync_api import expect
+
+from tests.phone.lay import open_lay
+from tests.phone.words import SITE, said
+
+SCREENS = {"upright": (360, 740), "on its side": (740, 360), "keyboard up": (360, 380)}
+
+
+def in_sight(locator):
+    """Whether it is in the screen and nothing lies over its middle."""
+    expect(locator).to_be_in_viewport(ratio=1)
+    return locator.evaluate("""(part) => {
+        const { left, top, width, height } = part.getBoundingClientRect();
+        return part.contains(document.elementFromPoint(left + width / 2, top + height / 2));
+    }""")
+
+
+def throttled(lay, name, psi):
+    return lay.page.get_by_text(said("pressure", "gate_pump", line=said("pressure", "line", id=name), inlet=psi), exact=True)
+
+
+@pytest.mark.parametrize("screen", SCREENS)
+def test_answer_and_throttles_in_sight(take, screen):
+    """Three lines at the pump: the number and both readings to set, with any entry of the page in work."""
+    width, height = SCREENS[screen]
+    lay = open_lay(take(viewport={"width": width, "height": height}))
+    lay.ready("draft")
+    # by hand: A 15.5 x 1.5^2 x 2 + 100 = 169.75; B 2 x 2.5^2 x 2 + 100 = 125; C 15.5 x 0.95^2 x 1 + 100 = 113.99
+    lay.build("add_line")
+    lay.type("length", "100")
+    lay.type("flow", "95")
+    lay.shows(170)
+    now = lay.open(SITE["now"]["title"])
+    lay.open(SITE["bounds"]["title"])
+    for field in (lay.field("length"), lay.field("height"), now.get_by_role("textbox", name=SITE["now"]["gauge"]), lay.page.get_by_role("textbox").last):
+        field.focus()
+        for part in (lay.answer.locator("b"), throttled(lay, "B", 125), throttled(lay, "C", 114)):
+            assert in_sight(part)
+        assert in_sight(field)
+    shown = lay.page.locator(".answer").bounding_box()["height"]
+    assert shown <= 0.5 * height  # half of the screen is left to work in
+
+
+def test_throttled_behind_a_wye(lay):
+    """At a wye the reading is that of a gauge after its valve. By hand: B needs 134.875 there."""
+    lay.build("add_wye")
+    lay.line("B")
+    lay.type("length", "100")
+    line, joint = said("pressure", "line", id="B"), said("pressure", "at_wye", id="S")
+    assert in_sight(lay.page.get_by_text(said("pressure", "gate", line=line, joint=joint, inlet=135), exact=True))
+
+
+def test_nothing_to_throttle_says_nothing(lay):
+    """One line needs no other throttled."""
+    expect(lay.page.locator(".answer-gates p")).to_have_count(0)
+    lay.shows(170)
