@@ -77,10 +77,11 @@ def test_smaller_tables(built, page, caption, first, cells):
         ("draft", "vacuum_caption", {}, "22", (24.9,)),
         # NFPA annex table, from memory: 7.6 ft for 20 ft of hose, 1.4 less or more for each 10 ft
         ("draft", "suction_caption", {"label": "6 in", "unit": "ft"}, "1500", (6.2, 7.6, 9.0)),
-        # driver/operator handbook, relay table, from memory, which rounds the last two to 50 ft
-        ("supply", "relay_caption", {"unit": "ft"}, "250", (1440, 3600, 13200, 33000)),
-        ("supply", "relay_caption", {"unit": "ft"}, "500", (360, 900, 3300, 8250)),
-        ("supply", "relay_caption", {"unit": "ft"}, "1000", (90, 225, 825, 2050)),
+        # 2 1/2 in: driver/operator handbook, relay table, from memory. Supply hose by hand at 0.9 of 200 psi, less 20: 160 psi over
+        # 5, 1.25 and 0.5 psi per 100 ft; 20, 5 and 2; 80, 20 and 8
+        ("supply", "relay_caption", {"unit": "ft"}, "250", (1440, 3200, 12800, 32000)),
+        ("supply", "relay_caption", {"unit": "ft"}, "500", (360, 800, 3200, 8000)),
+        ("supply", "relay_caption", {"unit": "ft"}, "1000", (90, 200, 800, 2000)),
         # NFPA 291 as study cards report it
         ("supply", "class_caption", {"pressure": "20", "unit": "psi"}, "A,", (1000,)),
     ],

@@ -45,7 +45,7 @@ LIFTS = {"practical": "22.2", "max": "33.3"}  # a study's table, and two thirds 
          {"coefficient": "0.08", "hundreds_flow": "10", "hundreds_length": "15", "friction": "120"}),
         ("relay", {"lines": "2"}, "leg_friction", "60",
          {"coefficient": "0.02", "hundreds_flow": "10", "hundreds_length": "30", "friction": "60"}),
-        ("relay", {}, "pumpers", "3", {"distance": "3000", "reach": "2062.5", "pumpers": "3"}),
+        ("relay", {}, "pumpers", "3", {"distance": "3000", "reach": "2000", "pumpers": "3"}),
         ("relay", {"climb": "-800"}, "pumpers", "2", {"distance": "3000", "reach": "3000", "pumpers": "2"}),
         ("relay", {}, "leg", "1500", {"distance": "3000", "legs": "2", "leg": "1500"}),
         ("relay", {}, "fill", "3.1", {"held": "3059.99", "flow": "1000", "minutes": "3.06"}),  # pi/4 x 25 x 36,000 / 231
