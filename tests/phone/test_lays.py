@@ -191,11 +191,15 @@ def test_each_line_shows_the_hose_chosen_for_it(lay):
         expect(chosen).to_have_accessible_name(size)
 
 
-def test_the_size_that_was_touched_is_marked(lay):
-    """A size in inches leaves the chips of a metric page once another is touched; that one is marked and no other."""
-    lay.ready("master")
+@pytest.mark.parametrize(("first", "then", "chip"), [("supply-3", "metric-38", "38"), ("supply-4.5", "metric-20", None)])
+def test_the_size_that_was_touched_is_marked(lay, first, then, chip):
+    """A size in inches leaves the choice of a metric page once another is touched; that one is marked and no other."""
+    lay.hose(first)
     lay.choose_in(SITE["units"]["title"], SITE["units"]["bar"])
-    lay.choose("hose", "38")
+    lay.hose(then)
     sizes = lay.page.get_by_role("group", name=f"{SITE['pressure']['hose']}, mm", exact=True)
-    expect(sizes.get_by_role("radio", checked=True)).to_have_accessible_name("38")
+    if chip:
+        expect(sizes.get_by_role("radio", checked=True)).to_have_accessible_name(chip)
+    else:
+        expect(sizes.get_by_role("combobox")).to_have_value(then)
     lay.choose_in(SITE["units"]["title"], SITE["units"]["US"])

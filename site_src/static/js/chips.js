@@ -36,9 +36,9 @@ export function chipsAndList({ name, legend, other, choices, value, change }) {
     <fieldset class="chips">
       <legend>${legend}</legend>
       ${common.map(chip({ name, choices: common, value, change }))}
-      <select class="choice" aria-label=${other} ?data-picked=${listed} .value=${listed ? value : ""} @change=${picked}>
-        <option value="" ?selected=${!listed}>${other}</option>
-        ${rest.map((choice) => html`<option value=${choice.id} ?selected=${choice.id === value}>${choice.label}</option>`)}
+      <select class="choice" aria-label=${other} ?data-picked=${listed} @change=${picked}>
+        <option value="" .selected=${!listed}>${other}</option>
+        ${rest.map((choice) => html`<option value=${choice.id} .selected=${choice.id === value}>${choice.label}</option>`)}
       </select>
     </fieldset>`;
 }
