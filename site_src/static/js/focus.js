@@ -68,30 +68,23 @@ addEventListener("keydown", (event) => {
   if (event.repeat && event.key === "Enter" && event.target.closest("button, a, summary") && !event.target.closest(".stepper")) event.preventDefault();
 });
 
-// A number field that takes the focus has its whole entry selected, so that what is typed next stands alone. A tap puts
-// its caret only after the focus came, so the selection is made again at its click; a tap in the field that has the focus
-// is left to put the caret.
+// A number field that is tapped or takes the focus has its whole entry selected, so that what is typed next stands alone:
+// with a glove on, 150 typed into a field that was tapped twice must not become 15030. Holding it still puts the caret.
+// Some engines put their own caret after the focus or even after the click, so the selection is made again behind both.
 const NUMBERS = "input[inputmode=decimal], input[inputmode=numeric]";
-let entered = null; // the number field that took the focus, until something is typed there or it was tapped
+let touched = null; // the number field that was touched last, until something is typed
 
 function selectAll() {
-  if (entered?.selectionStart === entered?.selectionEnd) entered?.setSelectionRange(0, entered.value.length); // a stretch chosen by drag stays
+  if (touched && touched.selectionStart === touched.selectionEnd) touched.setSelectionRange(0, touched.value.length); // a stretch chosen by drag stays
 }
 
-addEventListener("focusin", ({ target }) => {
-  entered = target.matches(NUMBERS) ? target : null;
-  selectAll();
-});
-addEventListener("click", ({ target }) => {
-  if (target !== entered) return;
-  selectAll();
-  const field = entered;
-  setTimeout(() => { // some engines put the caret after the click
-    if (entered !== field) return;
+for (const kind of ["focusin", "click"]) {
+  addEventListener(kind, ({ target }) => {
+    touched = target.matches?.(NUMBERS) ? target : null;
     selectAll();
-    entered = null;
+    setTimeout(selectAll);
   });
-});
+}
 addEventListener("beforeinput", () => {
-  entered = null;
+  touched = null;
 });
