@@ -1,19 +1,23 @@
 """Which of the browser's cases are run: of those that are alike in kind one share, and with each commit the next.
 
-SHARE=0, 1 or 2 runs that share, EXHAUSTIVE=1 all of them; each run prints which it was.
+SHARE=n runs the share that the n-th commit would, EXHAUSTIVE=1 all of them; each run prints which it was.
 """
 import collections
 import os
 import pathlib
 import subprocess
 
-ALIKE = ("test_access.py", "test_bad_input.py", "test_hostile.py", "test_no_script.py", "test_page_opens_cold", "test_sign_that_does_not_come", "test_danger_from_a_step")
-SHARES = 3
+# how many runs share the cases of a test between them
+SHARES = {
+    **dict.fromkeys(("test_access.py", "test_bad_input.py", "test_hostile.py", "test_no_script.py", "test_page_opens_cold", "test_sign_that_does_not_come", "test_danger_from_a_step"), 3),
+    "test_claim.py": 5,
+}
+ROUND = 15  # runs after which every share was taken
 
 
 def pytest_configure():
     """Settle the share once, for this process and those it starts."""
-    os.environ.setdefault("SHARE", str(commits() % SHARES))
+    os.environ.setdefault("SHARE", str(commits() % ROUND))
 
 
 def commits():
@@ -24,7 +28,7 @@ def commits():
 
 def share():
     """The share that is run, or None where all of them are."""
-    return None if os.environ.get("EXHAUSTIVE") else int(os.environ["SHARE"]) % SHARES
+    return None if os.environ.get("EXHAUSTIVE") else int(os.environ["SHARE"]) % ROUND
 
 
 def pytest_terminal_summary(terminalreporter):
@@ -33,7 +37,7 @@ def pytest_terminal_summary(terminalreporter):
 
 
 def said():
-    return "all of them" if share() is None else f"SHARE={share()} of {SHARES} (EXHAUSTIVE=1 runs all)"
+    return "all of them" if share() is None else f"SHARE={share()} of {ROUND} (EXHAUSTIVE=1 runs all)"
 
 
 def pytest_collection_modifyitems(config, items):
@@ -50,9 +54,8 @@ def in_share(items, chosen):
     counts, kept = collections.Counter(), []
     for item in items:
         test = item.nodeid.partition("[")[0]
-        if "tests/phone/" in test and any(name in test for name in ALIKE):
-            counts[test] += 1
-            if (counts[test] - 1) % SHARES != chosen:
-                continue
-        kept.append(item)
+        shares = next((SHARES[name] for name in SHARES if "tests/phone/" in test and name in test), 1)
+        if counts[test] % shares == chosen % shares:
+            kept.append(item)
+        counts[test] += 1
     return kept

@@ -1,0 +1,151 @@
+"""A walk over the Pressure page: touches and typing at random, from a seed, as a person might who tries everything."""
+import pathlib
+import random
+
+from tests.phone.claim import desk
+from tests.phone.words import SITE
+
+READ = pathlib.Path(__file__).with_name("read.js").read_text()
+WORDS = SITE["pressure"]
+MOST_LINES = 6
+PLAUSIBLE = {
+    "length": (0, 25, 50, 75, 100, 150, 200, 250, 400, 600, 1000), "height": (0, 5, 10, 12, 30, 50, 108, 150, -10, -40),
+    "loss": (0, 5, 10, 15, 25, 40), "flow": (20, 60, 95, 125, 150, 185, 250, 325, 500, 750, 1000), "least": (30, 60, 100),
+    "greatest": (100, 150, 250), "nozzle_pressure": (40, 50, 75, 80, 100, 120), "inlet_pressure": (20, 50, 100, 150),
+}
+METRIC = {"length": 0.3, "height": 0.3, "loss": 7, "flow": 4, "least": 4, "greatest": 4, "nozzle_pressure": 7, "inlet_pressure": 7}
+SLIPS = ("", "12o", "1e3", "--5", "1..5", "ten")
+NUMBERS = {WORDS[name]: name for name in PLAUSIBLE}
+ADDED = ("add_wye", "add_twin", "add_line")
+
+
+class Walk:
+    """One walk on an open Pressure page; `steps` tells what was done, for the one who must find out why a claim failed."""
+
+    def __init__(self, page, seed):
+        self.page, self.chance, self.steps = page, random.Random(seed), []
+
+    def read(self):
+        return self.page.evaluate(READ)
+
+    def step(self, shown):
+        """One thing a person may do with what is shown."""
+        act = self.chance.choices(
+            (self.type, self.choose, self.line, self.build, self.ready, self.nudge, self.undo, self.units, self.again),
+            (8, 8, 4, 5, 1, 3, 1, 1, 1),
+        )[0]
+        act(shown)
+
+    def settings(self):
+        return self.page.locator("[data-settings], .map ~ section[aria-label]").first
+
+    def note(self, *what):
+        self.steps.append(" ".join(str(part) for part in what))
+
+    def unfold(self):
+        """Open what is folded in the settings, so that a finger reaches it."""
+        for folded in self.settings().locator("details:not([open]) > summary").all():
+            folded.tap()
+
+    def type(self, shown):
+        """Touch a number and type another over it; what was typed is what must stand there."""
+        self.unfold()
+        fields = self.settings().locator("input[inputmode=decimal]")
+        place = self.chance.randrange(fields.count())
+        field = fields.nth(place)
+        label = self.page.locator(f"label[for='{field.get_attribute('id')}']").text_content().strip()
+        name = NUMBERS[label]
+        typed = self.chance.choice(SLIPS) if self.chance.random() < 0.06 else self._amount(name, desk.system_of(shown))
+        self.note("type", typed or "nothing", "into", label)
+        field.tap()
+        if typed:
+            self.page.keyboard.type(typed)
+        else:
+            self.page.keyboard.press("Backspace")
+        stands = field.input_value()
+        assert stands == typed, f"{stands!r} stands where {typed!r} was typed into {label}"
+
+    def _amount(self, name, system):
+        amount = self.chance.choice(PLAUSIBLE[name])
+        if system == "bar" and METRIC[name] == 7:
+            return f"{amount * 0.07:.1f}"
+        return str(round(amount * METRIC[name])) if system in ("SI", "bar") else str(amount)
+
+    def choose(self, shown):
+        """Another hose, nozzle, tip, number of hoses side by side, or device."""
+        self.unfold()
+        groups = self.settings().locator("fieldset.chips").all()
+        group = self.chance.choice(groups)
+        legend = group.locator("legend").text_content().strip()
+        chips, options = group.locator("label.chip"), group.locator("select option:not([value=''])")
+        place = self.chance.randrange(chips.count() + options.count())
+        before = shown["lines"][shown["selected"]]
+        if place < chips.count():
+            label = chips.nth(place).text_content().strip()
+            self.note("choose", label, "of", legend)
+            chips.nth(place).tap()
+        else:
+            label = options.nth(place - chips.count()).text_content().strip()
+            self.note("choose", label, "of", legend)
+            group.locator("select").select_option(label=label)
+        if legend == WORDS["nozzle"]:
+            self._pressure_follows(before, label, desk.system_of(shown))
+
+    def _pressure_follows(self, before, kind, system):
+        """A fog nozzle's pressure does not stay when a smooth bore takes its place: 50 psi by hand, 80 from a device."""
+        if system != "US" or before["groups"].get(WORDS["nozzle"]) != WORDS["fog"] or kind != WORDS["smooth"]:
+            return
+        if before["fields"][WORDS["nozzle_pressure"]]["text"] != "100":
+            return  # somebody typed it
+        device = before["groups"].get(WORDS["device"])
+        usual = "50" if device == SITE["device"]["none"] else "80"
+        stands = self.settings().get_by_role("textbox", name=WORDS["nozzle_pressure"], exact=True).input_value()
+        assert stands == usual, f"a smooth bore stands at {stands} psi, usually {usual}"
+
+    def line(self, shown):
+        place = self.chance.randrange(len(shown["lines"]))
+        self.note("touch", shown["lines"][place]["name"])
+        self.page.locator(".map-key").nth(place).tap()
+
+    def build(self, shown):
+        """One more hose, or one less."""
+        key = self.chance.choice(ADDED) if len(shown["lines"]) < MOST_LINES else "remove"
+        self._tool(WORDS[key])
+
+    def ready(self, shown):
+        self._tool(SITE["ready"][self.chance.choice(list(SITE["ready"]))])
+
+    def _tool(self, name):
+        self.note("press", name)
+        folded = self.page.locator("details:not([open]) > summary", has_text=WORDS["build"])
+        if folded.count():
+            folded.tap()
+        key = self.page.get_by_role("button", name=name, exact=True)
+        if key.count():  # not every layout is ready in every system, and there may be no room
+            key.first.tap()
+
+    def nudge(self, shown):
+        """One touch of a key beside a number, or of a floor."""
+        self.unfold()
+        keys = self.settings().locator(".stepper .key, [role=group] .key")
+        key = keys.nth(self.chance.randrange(keys.count()))
+        self.note("press", key.get_attribute("aria-label") or key.text_content().strip())
+        key.tap()
+
+    def undo(self, shown):
+        key = self.page.get_by_role("button", name=WORDS["undo"], exact=True)
+        if key.count():
+            self.note("undo")
+            key.tap()
+
+    def units(self, shown):
+        name = self.chance.choice(list(desk.BY_WORDS))
+        self.note("units", name)
+        self.page.get_by_role("group", name=SITE["units"]["title"]).get_by_role("radio", name=name, exact=True).tap()
+
+    def again(self, shown):
+        """The page opened again: what was entered is still there, and so is its answer."""
+        self.note("reload")
+        self.page.reload()
+        self.page.locator(".map-key").first.wait_for()
+        self.page.wait_for_load_state("networkidle")
