@@ -1,9 +1,7 @@
 """A lay: what the pump must show for it, what really flows, and what a change does. calc.lines says what a layout is."""
-import math
-
 from calc import lines, outlet, tree
 from calc.rule import loss_psi as loss_by_rule_psi
-from calc.errors import CalcError, check_not_negative, check_number, check_positive
+from calc.errors import CalcError, check_not_negative
 
 
 def discharge_pressure(layout, rule="square"):
@@ -67,53 +65,6 @@ def compared(layout, discharge_psi, changes):
         for was, now in zip(before["lines"], after["lines"]) if was["nozzle"]
     ]
     return {"before": before, "after": after, "nozzles": nozzles}
-
-
-def greatest_flow(layout, limit_psi):
-    """The most a lay can pass with the pump at or below a pressure, every nozzle's flow scaled alike.
-
-    layout: as calc.lines says; what is shut stays shut
-    limit_psi: most the pump may show, such as the hose's working pressure, psi, above 0
-
-    Returns `{"flow_gpm", "share", "discharge_psi", "line", "nozzles"}`: the flow, its share of the rated flow, the
-    pressure the pump then shows, the line whose nozzle sets the limit, and per open nozzle `id` and `flow_gpm`. The
-    nozzles keep their rated pressures, so below or above a share of 1 they are other tips or settings. All is 0 where
-    still water alone needs more than the limit, and where all is shut. Hose that runs downhill stands at more than the
-    pump shows. Raises CalcError naming the input, and lines where nothing in the lay takes pressure from a flow.
-    Source: discharge_pressure solved for the flow; every loss grows with its square.
-    """
-    check_positive("limit_psi", limit_psi)
-    runs = lines.read(layout, {})
-    _ask_all(runs, "square")
-    limiting, square = _limit([run for run in runs if not run.is_shut], limit_psi)
-    share = math.sqrt(square)
-    check_number("flow_gpm", share * sum(run.flow_gpm for run in runs if run.nozzle))
-    nozzles = [{"id": run.name, "flow_gpm": share * run.flow_gpm} for run in runs if run.nozzle]
-    return {
-        "flow_gpm": sum(told["flow_gpm"] for told in nozzles),
-        "share": share,
-        "discharge_psi": limit_psi if share else 0,
-        "line": limiting and limiting.name,
-        "nozzles": nozzles,
-    }
-
-
-def _limit(runs, limit_psi):
-    """The run whose nozzle first meets the limit, and the square of the share at which it does."""
-    limiting, least = None, 0
-    for run in runs:
-        run.still_psi = run.elevation_psi + (run.feeder.still_psi if run.feeder else 0)
-        run.lost_psi = run.friction_psi + run.appliance_psi + (run.feeder.lost_psi if run.feeder else 0)
-        if run.rating is None:
-            continue
-        left_psi = limit_psi - run.still_psi - run.rating[2]
-        if left_psi <= 0:
-            return run, 0
-        if run.lost_psi > 0 and (limiting is None or left_psi / run.lost_psi < least):
-            limiting, least = run, left_psi / run.lost_psi
-    if runs and limiting is None:
-        raise CalcError("lines", "no_losses")
-    return limiting, least
 
 
 def _ask_all(runs, rule):

@@ -10,7 +10,7 @@ MOST_CHARACTERS = 200000
 DOORS = {
     "hose.friction_loss_psi": ("coefficient", "flow_gpm", "length_ft"),
     "at_pump.answer": ("lay", "shelf", "units", "profile"),
-    "bounds.answer": ("lay", "shelf", "units", "line", "limit"),
+    "bounds.answer": ("lay", "shelf", "units", "line", "reach"),
     "flowing.now": ("lay", "shelf", "units"),
     "draft_reading.answer": ("entries", "shelf", "units"),
     "entry.shown": ("units", "kind", "text"),

@@ -1,4 +1,4 @@
-"""What a change does to a lay, and the most it can pass: by hand, and by law on random trees."""
+"""What a change does to a lay: by hand, and by law on random trees."""
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -9,10 +9,6 @@ from tests.unit.lays import TREES, flowing, fog, line, nozzles_of
 
 def compared(run, lines, psi, changes):
     return run("layout", "compared", layout={"lines": lines}, discharge_psi=psi, changes=changes)
-
-
-def greatest(run, lines, limit_psi):
-    return run("layout", "greatest_flow", layout={"lines": lines}, limit_psi=limit_psi)
 
 
 def a_pair(**supply):
@@ -60,94 +56,11 @@ def test_bad_change(run, changes, field, code):
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
-def test_greatest_flow(run):
-    """Within 280 psi: 240 are left for friction, four times the 60 of the rated flow, so twice that flow."""
-    told = greatest(run, [a_pair()], 280)
-    assert (told["share"], told["flow_gpm"], told["discharge_psi"]) == pytest.approx((2, 400, 280), rel=1e-9)
-    assert [(each["id"], each["flow_gpm"]) for each in told["nozzles"]] == [("left", pytest.approx(200)), ("right", pytest.approx(200))]
-
-
-def test_the_neediest_nozzle_sets_the_limit(run):
-    """Of two lines from the pump the longer sets it: 15.5 x 2.25 x 2 = 69.75 psi at 150 gpm, and 100 left of 200."""
-    told = greatest(run, [line(fog(), length_ft=100, id="short"), line(fog(), id="long")], 200)
-    assert told["line"] == "long"
-    assert told["share"] == pytest.approx((100 / 69.75) ** 0.5, rel=1e-9)
-
-
-def test_no_flow_within_the_limit(run):
-    """A nozzle that needs the whole limit at rest, or a lay that is shut, passes nothing."""
-    assert greatest(run, [line(fog(), id="high", rise_ft=100)], 143.4)["flow_gpm"] == pytest.approx(0, abs=1e-3)  # 100 + 43.4
-    told = greatest(run, [line(fog(), id="high", rise_ft=200)], 150)
-    assert (told["flow_gpm"], told["discharge_psi"], told["line"]) == (0, 0, "high")
-    told = greatest(run, [line(fog(), shut=True)], 150)
-    assert (told["flow_gpm"], told["line"], told["nozzles"]) == (0, None, [])
-
-
-def test_nothing_limits(run):
-    """Where nothing takes pressure from a flow there is no greatest one, and that is said."""
-    with pytest.raises(CalcError) as refusal:
-        greatest(run, [line(fog(), length_ft=0)], 200)
-    assert (refusal.value.field, refusal.value.code) == ("lines", "no_losses")
-
-
-@settings(max_examples=40, deadline=None)
-@given(lines=TREES, limit_psi=st.integers(50, 400))
-def test_the_greatest_flow_needs_the_limit(run, lines, limit_psi):
-    """A lay of nozzles rated for their share of the greatest flow needs the limit at the pump, no more and no less."""
-    for each in nozzles_of(lines):  # of a kind that can be rated for any flow
-        rated = [each["end"].get(name) for name in ("rated_gpm", "set_gpm", "max_gpm", "flow_gpm")]
-        each["end"] = fog(next((gpm for gpm in rated if gpm), 150), 60)
-    told = greatest(run, lines, limit_psi)
-    if not told["flow_gpm"]:
-        assert still_psi(lines) >= limit_psi - 60
-        return
-    for each, share in zip(nozzles_of(lines), told["nozzles"]):
-        each["end"]["rated_gpm"] = share["flow_gpm"]
-    set_appliances(lines, told["share"] ** 2)
-    report = run("layout", "discharge_pressure", layout={"lines": lines})
-    assert (report["discharge_psi"], report["flow_gpm"]) == (pytest.approx(limit_psi, rel=1e-6), pytest.approx(told["flow_gpm"], rel=1e-9))
-
-
-def still_psi(lines):
-    """What the highest nozzle's height takes."""
-    return max(0.434 * each["rise_ft"] + (still_psi(each["end"]["lines"]) if "lines" in each["end"] else 0) for each in lines)
-
-
-def set_appliances(lines, square):
-    """Rate every appliance for the new flow: it is the same appliance."""
-    for each in lines:
-        each["appliance_psi"] *= square
-        if "lines" in each["end"]:
-            set_appliances(each["end"]["lines"], square)
-
-
-@pytest.mark.parametrize(
-    ("limit_psi", "parallel", "expected_gpm"),
-    [
-        (100.5, 1, 100 * 0.25**0.5),  # by hand: half a psi is left of the 2 that 100 gpm lose in 100 ft of C 2
-        (102, 2, 200),                # two hoses lose half a psi: four times as much is twice the flow
-        (100, 1, 0),                  # still water alone takes the limit
-    ],
-)
-def test_greatest_flow_near_its_end(run, limit_psi, parallel, expected_gpm):
-    """However little is left to lose, it is counted."""
-    told = greatest(run, [line(fog(100, 100), 2, 100, parallel=parallel)], limit_psi)
-    assert told["flow_gpm"] == pytest.approx(expected_gpm, rel=1e-9)
-
-
-def test_greatest_flow_of_hose_that_loses_nothing_to_speak_of(run):
-    """A flow of more than ten million is none: it is refused as a flow."""
-    with pytest.raises(CalcError) as refusal:
-        greatest(run, [line(fog(100, 100), 1e-8, 1)], 600)
-    assert (refusal.value.field, refusal.value.code) == ("flow_gpm", "too_large")
-
-
 def test_refused_by_name(run):
     """A pressure that is none is refused by its name, a line that is not there by its own."""
-    for ask, name in ((compared, "discharge_psi"), (greatest, "limit_psi")):
-        with pytest.raises(CalcError) as refusal:
-            ask(run, [a_pair()], "100", *([{}] if ask is compared else []))
-        assert (refusal.value.field, refusal.value.code) == (name, "not_a_number")
+    with pytest.raises(CalcError) as refusal:
+        compared(run, [a_pair()], "100", {})
+    assert (refusal.value.field, refusal.value.code) == ("discharge_psi", "not_a_number")
     with pytest.raises(CalcError) as refusal:
         compared(run, [a_pair()], 100, {"cellar": True})
     assert refusal.value.facts == {"line": "cellar"}

@@ -130,19 +130,10 @@ def test_refused_source(run, source, field, code):
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
-def bounds(run, line="A", limit="", **facts):
+def bounds(run, line="A", **facts):
     """How far one line goes."""
-    return run("bounds", "answer", lay=a_lay(a_line(**facts)), shelf=SHELF, units=UNITS, line=line, limit=limit)
-
-
-def test_greatest_flow(run):
-    """The most a line passes: what is left for friction goes with the square of the flow."""
-    found = bounds(run)
-    # by hand, hose tested at 300: (300 - 100) / 69.75 = 2.867, its root 1.6933: 254.0 gpm
-    assert (found["limit"], found["flow"], found["percent"], found["line"]) == ("300", "254", "169", "A")
-    assert bounds(run, limit="169.75")["percent"] == "100"
-    unknown = bounds(run, hose="supply")
-    assert (unknown["limit"], unknown["flow"], unknown["line"]) == (None, None, None)
+    reach = {"pump": "", "flow": "150", "end": "100", "length": "200"}
+    return run("bounds", "answer", lay=a_lay(a_line(**facts)), shelf=SHELF, units=UNITS, line=line, reach=reach)
 
 
 def test_surge(run):
@@ -150,15 +141,9 @@ def test_surge(run):
     # by hand: 20.0 ft/s x 1.938 slug/ft3 / 144 = 0.2693 psi per ft/s of wave; at 1300: 350.1; at 300: 80.8
     # the wave needs 400 / 1300 = 0.31 s and 400 / 300 = 1.33 s there and back, the shutting 0.5 s: 350.1 x 0.615 = 215
     assert bounds(run)["surge"] == {"least": "80", "most": "200", "slowest": "2"}
-    assert bounds(run, line="S")["surge"] is None
-
-
-def test_refused_limit(run):
-    """A limit that cannot be used is refused at its field."""
-    for limit in ("0", "x"):
-        with pytest.raises(CalcError) as refusal:
-            bounds(run, limit=limit)
-        assert refusal.value.field == "limit"
+    joint = run("bounds", "answer", lay=a_lay(a_wye(a_line())), shelf=SHELF, units=UNITS, line="S",
+                reach={"pump": "", "flow": "150", "end": "100", "length": "100"})
+    assert joint["surge"] is None
 
 
 @pytest.mark.parametrize(("flow", "least", "most"), [
@@ -170,7 +155,8 @@ def test_surge_in_bar(run, flow, least, most):
     pressure = {"factor": 0.0689476, "places": 2}  # the definition: 1 psi = 0.0689476 bar
     bar = {"shown": "bar", "systems": {**UNITS["systems"], "bar": {**UNITS["systems"]["ours"], "pressure": pressure}}}
     lay = a_lay(a_line(end=fog(f"{flow}@ours", "100@ours"), length="200@ours", height="0@ours"))
-    told = run("bounds", "answer", lay=lay, shelf=SHELF, units=bar, line="A", limit="")
+    told = run("bounds", "answer", lay=lay, shelf=SHELF, units=bar, line="A",
+               reach={"pump": "", "flow": f"{flow}@ours", "end": "100@ours", "length": "200@ours"})
     assert (told["surge"]["least"], told["surge"]["most"]) == (least, most)
 
 
@@ -235,5 +221,6 @@ def test_no_surge_without_hose(run):
     """A nozzle on the wye itself has no hose to surge in; half a foot is hose."""
     for length, surges in (("0", False), ("0.5", True)):
         lay = a_lay(a_wye(a_line(length=length)))
-        told = run("bounds", "answer", lay=lay, shelf=SHELF, units=UNITS, line="A", limit="400")
+        told = run("bounds", "answer", lay=lay, shelf=SHELF, units=UNITS, line="A",
+                   reach={"pump": "400", "flow": "150", "end": "100", "length": "200"})
         assert (told["surge"] is not None) == surges

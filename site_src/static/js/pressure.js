@@ -5,7 +5,7 @@ import { addressOf } from "./address.js";
 import { notices } from "./notice.js";
 import { actsOn } from "./pressure/acts.js";
 import { answerView } from "./pressure/answer.js";
-import { boundsView } from "./pressure/bounds.js";
+import { NOTHING_TYPED, boundsView, reached } from "./pressure/bounds.js";
 import { fallView } from "./pressure/fall.js";
 import { figuresView } from "./pressure/figures.js";
 import { clean, hasRoom, isJoint, isOld, linesOf, ofBed } from "./pressure/lay.js";
@@ -35,7 +35,7 @@ const choices = { ...data, source: standing.source, now: standing.now, waters: W
 const cleaned = (lay) => clean(lay, choices);
 const address = addressOf({ mark: "#lay=", longest: LONGEST_LINK, clean: cleaned });
 
-const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, unfolded: new Set(), flowing: null, atPump: null, bounds: null, limit: "", refusal: null, stale: words.engine.loading, notice: null };
+const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, unfolded: new Set(), flowing: null, atPump: null, bounds: null, reach: NOTHING_TYPED, refusal: null, stale: words.engine.loading, notice: null };
 const past = []; // lays to go back to, each with what was changed after it
 let call = null;
 let shelf = data.shelf;
@@ -61,7 +61,10 @@ const act = actsOn({
     workOut();
     draw();
   },
-  afresh: () => show(openingLay(), null, "A"),
+  afresh: () => {
+    state.reach = NOTHING_TYPED;
+    show(openingLay(), null, "A");
+  },
   unfold: (part, isOpen) => {
     if (isOpen === state.unfolded.has(part)) return;
     if (isOpen) state.unfolded.add(part);
@@ -126,14 +129,14 @@ function workOut() {
 // What calc is given of the lay as it stands.
 function given() {
   const laid = Object.fromEntries(linesOf(state.lay).map(({ hose }) => [hose, shelf.hoses[hose]]));
-  return { lay: state.lay, shelf: { ...shelf, hoses: laid }, units: unitsFor(data.systems, state.system, [state.lay, state.limit, rig?.pump_rated]) };
+  return { lay: state.lay, shelf: { ...shelf, hoses: laid }, units: unitsFor(data.systems, state.system, [state.lay, state.reach, rig?.pump_rated]) };
 }
 
 // What stands below the answer waits until the answer is on the screen, and is worked out only where it is unfolded.
 const PARTS = {
   flowing: (laid) => asked("flowing.now", laid),
   atPump: (laid) => asked("at_pump.answer", { ...laid, profile: rig ?? {} }),
-  bounds: (laid) => asked("bounds.answer", { ...laid, line: state.selected, limit: state.limit }),
+  bounds: (laid) => asked("bounds.answer", { ...laid, line: state.selected, reach: reached(state.reach, lineOf(state.selected), state.answer.lines.find(({ id }) => id === state.selected), state.system) }),
 };
 
 function workOutRest() {

@@ -1,4 +1,5 @@
 // What a touch does to the lay. Each act says what it changed, so that one step back undoes it whole.
+import { NOTHING_TYPED } from "./bounds.js";
 import { asBed, changed, isJoint, linesOf, without, withJoint, withLine, withTwin } from "./lay.js";
 import { usualPressure } from "../usual.js";
 import { bare, tagged } from "../units.js";
@@ -52,8 +53,8 @@ export function actsOn({ state, data, rig, ready, lineOf, shown, show, undo, unf
     bed: (id, bed) => show({ ...asBed(state.lay, id, bed), crew: bed.crew || state.lay.crew }, once("bed")),
     now: (changes) => show({ ...state.lay, now: { ...state.lay.now, ...changes } }, `now ${Object.keys(changes)}`),
     source: (changes) => show({ ...state.lay, source: { ...state.lay.source, ...changes } }, `source ${Object.keys(changes)}`),
-    limit: (text) => {
-      state.limit = tag(text);
+    reach: (name, text) => {
+      state.reach = { ...state.reach, [name]: tag(text) };
       work();
     },
     shut: (id, isShut) => {
@@ -65,6 +66,7 @@ export function actsOn({ state, data, rig, ready, lineOf, shown, show, undo, unf
     addLine: () => showAdded(withLine(state.lay, ready("one").lines[0]), once("line")),
     remove: () => show(without(state.lay, state.selected), once("remove"), "A"),
     ready: (lay) => {
+      state.reach = NOTHING_TYPED;
       show(lay, once("ready"), "A");
       scrollTo(0, 0);
     },

@@ -1,22 +1,43 @@
-// How far this lay can be pushed, and what slamming a nozzle shut does.
+// How far the chosen line goes for a flow, what it passes at a length, and what slamming its nozzle shut does.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
 import { warning } from "../warning.js";
+import { tagged } from "../units.js";
 import { entryStepper } from "./settings.js";
 
-export function boundsView({ bounds, limit, selected, data, system, u, refusal, shown, labelOf, act }) {
+const FIELDS = ["pump", "end", "flow", "length"];
+
+export const NOTHING_TYPED = { pump: "", end: "", flow: "", length: "" };
+
+// What is reckoned with: as typed here, or else as the line has it.
+export const reached = (reach, line, read, system) => ({
+  pump: reach.pump,
+  end: reach.end || tagged(read.outlet, system),
+  flow: reach.flow || tagged(read.flow, system),
+  length: reach.length || line.length,
+});
+
+export function boundsView({ answer, bounds, line, reach, selected, data, system, u, refusal, shown, labelOf, act }) {
   const { words } = data;
+  const own = reached(reach, line, answer.lines.find(({ id }) => id === selected), system);
+  const told = (name) => fill(words.bounds[name], { ...u, ...bounds, line: labelOf(selected) });
+  const entry = (name) => entryStepper({
+    of: "reach", name: `reach_${name}`, label: words.bounds[name], entry: own[name], blank: bounds?.pump ?? "", data, system, u, refusal, shown,
+    change: (text) => act.reach(name, text),
+  });
   return html`
-    <details class="section" ?open=${refusal?.field === "limit"} @toggle=${(event) => act.unfold("bounds", event.target.open)}>
+    <details class="section" ?open=${FIELDS.some((name) => refusal?.field === `reach_${name}`)} @toggle=${(event) => act.unfold("bounds", event.target.open)}>
       <summary>${words.bounds.title}</summary>
-      ${entryStepper({
-        of: "bounds", name: "limit", label: words.bounds.limit, entry: limit, blank: bounds?.limit ?? "", data, system, u, refusal, shown,
-        change: act.limit,
-      })}
+      <p>${labelOf(selected)}</p>
+      ${entry("pump")}
+      ${bounds && bounds.limit !== null ? html`<p>${told("limit")}</p>` : nothing}
+      ${entry("end")}
+      ${entry("flow")}
+      <p class="verdict" role="status">${!bounds ? nothing : told(bounds.longest === null ? "nothing_left" : "longest")}</p>
+      ${entry("length")}
+      <p class="verdict" role="status">${!bounds ? nothing : bounds.passes === null ? nothing : told("passes")}</p>
       ${!bounds ? nothing : html`
-        ${bounds.flow === null ? html`<p>${words.bounds.unknown}</p>` : html`
-          <p class="verdict">${fill(words.bounds.greatest, { ...u, ...bounds })}</p>
-          <p>${fill(words.bounds.how, { ...u, ...bounds, line: labelOf(bounds.line) })}</p>`}
+        ${bounds.cautions.map((found) => warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...u, ...found, line: labelOf(found.line) })))}
         ${bounds.surge ? warning("caution", words.bounds.surge_title, fill(words.bounds.surge, { ...u, ...bounds.surge, line: labelOf(selected) })) : nothing}`}
     </details>`;
 }

@@ -6,9 +6,10 @@ import { DEVICES, JOINTS, NOZZLES, RUNS, isJoint, stepped } from "./lay.js";
 // The kind of quantity of each entry; a height steps by its own step.
 export const KINDS = {
   flow: "flow", least: "flow", pressure: "pressure", length: "length", height: "rise", loss: "pressure",
-  gauge: "pressure", intake: "pressure", limit: "pressure", lift: "lift", suction: "lift",
+  gauge: "pressure", intake: "pressure", lift: "lift", suction: "lift",
+  reach_pump: "pressure", reach_end: "pressure", reach_flow: "flow", reach_length: "length",
 };
-const LEAST = { height: -Infinity, length: 0, loss: 0, gauge: 0, intake: -Infinity, limit: 0, lift: 0, suction: 0 };
+const LEAST = { height: -Infinity, length: 0, loss: 0, gauge: 0, intake: -Infinity, lift: 0, suction: 0, reach_end: 0, reach_length: 0 };
 
 // A stepper for one entry. `of` names what it belongs to (a line), `entry` is the text with its system.
 export function entryStepper({ of, name, label, entry, blank = "", data, system, u, refusal, shown, change }) {
