@@ -17,6 +17,7 @@ from calc.errors import CalcError
 from site_src import data, standards
 
 PLACE = "report"  # the folder within the folder
+MARK = '<meta name="generator" content="panelhand fleet report">'
 LARGEST_BYTES = 20_000_000
 TEMPLATES = pathlib.Path(__file__).parent / "templates" / "report"
 
@@ -39,20 +40,39 @@ def write(folder, on=None, system="US", language="en"):
     folder = pathlib.Path(folder)
     out = folder / PLACE
     if not folder.is_dir():
-        raise ReportError(f"{folder}: no such folder")
-    files = sorted(path for path in folder.rglob("*.json") if out not in path.parents)
+        raise ReportError(f"{folder}: no such folder.")
+    files = sorted(path for path in folder.rglob("*") if path.suffix.lower() == ".json" and out not in path.parents)
     if not files:
-        raise ReportError(f"{folder}: no .json file of test results in it")
-    on = on or datetime.date.today()
-    facts = told(files, folder, on, system)
-    out.mkdir(exist_ok=True)
-    for old in out.glob("*.html"):
-        old.unlink()
+        raise ReportError(f"{folder}: no .json file of test results in it.")
+    facts = told(files, folder, on or datetime.date.today(), system)
     render = renderer(system, language)
-    for rig in facts["rigs"]:
-        page(out / rig["page"], render("rig.html", rig=rig, **facts))
-    page(out / "index.html", render("index.html", **facts))
+    pages = {out / rig["page"]: render("rig.html", rig=rig, **facts) for rig in facts["rigs"]}
+    pages[out / "index.html"] = render("index.html", **facts)
+    clear(out, pages)
+    for path, text in pages.items():
+        page(path, text)
     return {"page": out / "index.html", "files": len(files), "tests": facts["tests"], "rigs": len(facts["rigs"]), "bad": len(facts["bad"])}
+
+
+def clear(out, pages):
+    """Make room for the pages of a report: those of an earlier one go, whatever else lies there stays."""
+    if out.exists() and not out.is_dir():
+        raise ReportError(f"{out}: this is a file, and the report is a folder of that name. Move it away.")
+    for path in pages:
+        if path.exists() and not is_ours(path):
+            raise ReportError(f"{path}: not a page of an earlier report. Move it away: it would be written over.")
+    out.mkdir(exist_ok=True)
+    for path in out.glob("*.html"):
+        if is_ours(path):
+            path.unlink()
+
+
+def is_ours(path):
+    """Whether a file is a page of an earlier report, by the mark in its head."""
+    if not path.is_file():
+        return False
+    with path.open("rb") as file:
+        return MARK.encode() in file.read(2000)
 
 
 def page(path, text):
@@ -94,6 +114,8 @@ def told(files, folder, on, system):
 def records(path, shown):
     """What a file holds, one after another: (what the report needs of it, None, None) or (None, why not, where)."""
     try:
+        if not path.is_file():  # a folder, a pipe, a link to nothing
+            return [(None, "unreadable", None)]
         if path.stat().st_size > LARGEST_BYTES:
             return [(None, "too_large", None)]
         given = json.loads(path.read_text(encoding="utf-8-sig"), parse_constant=_no_constant)
@@ -158,7 +180,7 @@ def renderer(system, language):
     digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode()
     shown = standards.shown_in(system)
     given = {
-        "t": test, "y": years, "r": years["report"], "site": site["site"]["name"], "u": test["unit"][system], "style": style,
+        "mark": MARK, "t": test, "y": years, "r": years["report"], "site": site["site"]["name"], "u": test["unit"][system], "style": style,
         "policy": f"default-src 'none'; style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'", "language": language,
         "colon": data.colon(language), "label": lambda name: label_of(name, test), "rating": lambda gpm: rating(gpm, shown),
     }

@@ -3,6 +3,8 @@ import copy
 import datetime
 import html.parser
 import json
+import os
+import random
 import re
 import subprocess
 import sys
@@ -184,6 +186,75 @@ def test_no_folder_and_no_file(tmp_path):
     for folder in (tmp_path / "nowhere", tmp_path):
         with pytest.raises(report.ReportError):
             report.write(folder, ON)
+
+
+def test_only_pages_of_an_earlier_report_are_deleted(tmp_path):
+    """A folder called report may hold more: it stays, and where a page would be written over it that is refused."""
+    put(tmp_path, one=WHOLE, two=FAILED)
+    out = tmp_path / "report"
+    out.mkdir()
+    others = {"notes.html": "<p>mine</p>", "rig-notes.html": "<p>mine too</p>", "data.json": "[]"}
+    for name, text in others.items():
+        (out / name).write_text(text, encoding="utf-8")
+    report.write(tmp_path, ON)
+    before = {path.name for path in out.glob("rig-*.html")} - others.keys()
+    assert len(before) == 2
+    (tmp_path / "two.json").unlink()
+    report.write(tmp_path, ON)
+    assert len({path.name for path in out.glob("rig-*.html")} - others.keys()) == 1
+    assert {name: (out / name).read_text(encoding="utf-8") for name in others} == others
+    (out / "index.html").write_text("<p>mine</p>", encoding="utf-8")
+    with pytest.raises(report.ReportError, match="index.html: not a page of an earlier report"):
+        report.write(tmp_path, ON)
+    assert (out / "index.html").read_text(encoding="utf-8") == "<p>mine</p>"
+
+
+def test_a_file_in_the_reports_place(tmp_path):
+    """Where the folder would stand there is a file: said, and left."""
+    put(tmp_path, one=WHOLE)
+    (tmp_path / "report").write_text("mine", encoding="utf-8")
+    with pytest.raises(report.ReportError, match="this is a file"):
+        report.write(tmp_path, ON)
+    assert (tmp_path / "report").read_text(encoding="utf-8") == "mine"
+
+
+@pytest.mark.parametrize("make", [
+    lambda path: path.mkdir(), os.mkfifo, lambda path: path.symlink_to("nowhere"), lambda path: path.symlink_to(path),
+], ids=["folder", "pipe", "broken link", "link to itself"])
+def test_what_is_no_file_is_named(tmp_path, make):
+    """A folder, a pipe that never ends, a link to nothing: each is named, and the report is made."""
+    put(tmp_path, good=WHOLE)
+    make(tmp_path / "odd.json")
+    text, counts = reported(tmp_path)
+    assert (counts["tests"], counts["bad"]) == (1, 1) and "odd.json" in section(text, YEARS["report"]["bad"])
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_a_spoiled_record_is_no_end(tmp_path, seed):
+    """A record with any of its values replaced by what has no business there is used or named; the others are reported on."""
+    chance = random.Random(seed)
+    put(tmp_path, good=WHOLE, **{f"odd{count}": json.dumps(spoiled(FAILED, chance)) for count in range(15)})
+    assert report.write(tmp_path, ON)["tests"] >= 1
+
+
+ODD = (None, True, -1, 0, 0.5, 1e308, -1e308, 10**30, 7_299_999_999_999, -62_135_596_800_001, "", "x", "-1@US", "1e9@SI", "nan@US", "\ud800", "@", [], {}, [None], {"": 1})
+
+
+def spoiled(record, chance):
+    """A copy of a record with one to three of its values, at any depth, put right out of place."""
+    record = copy.deepcopy(record)
+    for _ in range(chance.randint(1, 3)):
+        holder, key = chance.choice(list(values(record)))
+        holder[key] = chance.choice(ODD)
+    return record
+
+
+def values(of):
+    """Every place of a value in plain data, as its holder and its key."""
+    for key, value in of.items() if isinstance(of, dict) else enumerate(of):
+        yield of, key
+        if isinstance(value, (dict, list)):
+            yield from values(value)
 
 
 def test_from_the_command_line(tmp_path):
