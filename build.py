@@ -68,6 +68,7 @@ def freeze(dist, site_path, rigs_folder):
     """Write every page, in every language, and every static file. A warning of the freezer is an error."""
     for language in reversed(data.languages()):  # English last: the page for unknown addresses is shared, and stays in English
         freeze_language(dist, create_app(site_path, rigs_folder, language))
+    write_sizes(dist)
 
 
 def freeze_language(dist, app):
@@ -99,6 +100,15 @@ def freeze_language(dist, app):
     with warnings.catch_warnings():
         warnings.simplefilter("error", flask_frozen.FrozenFlaskWarning)
         freezer.freeze()
+
+
+def write_sizes(dist):
+    """Write beside each list of the fleet how many bytes a phone takes to keep each rig."""
+    for language in data.languages():
+        folder = dist / languages.folder(language) / languages.FLEET
+        rigs = sorted(path.parent for path in folder.glob("*/index.html"))
+        sizes = {rig.name: sum(path.stat().st_size for path in rig.iterdir()) for rig in rigs}
+        (folder / "rigs.json").write_text(json.dumps(sizes, indent=0), encoding="utf-8", newline="\n")
 
 
 def write_worker(dist):

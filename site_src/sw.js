@@ -11,18 +11,35 @@ const { precaching, routing } = workbox;
 
 precaching.cleanupOutdatedCaches();
 precaching.precacheAndRoute(files, { ignoreURLParametersMatching: [/./] });
-// Pages of the fleet are not in the list: each is kept once it was opened.
+// Pages of the fleet are not in the list: one is kept once it was opened, the last so many of them, and those that rigs.js put by.
+const [OPENED, KEPT, MOST_OPENED] = ["fleet", "fleet-kept", 60];
+const FLEET = /^([a-z]{2}\/)?rigs\//;
+const place = (url) => (url.startsWith(registration.scope) ? url.slice(registration.scope.length) : "");
+const fleet = {
+  // One key for a page, whether its address ends in index.html or not.
+  cacheKeyWillBeUsed: async ({ request }) => request.url.replace(/(index\.html)?([?#].*)?$/, ""),
+  cachedResponseWillBeUsed: async ({ request, cachedResponse }) => cachedResponse ?? caches.match(request, { cacheName: KEPT, ignoreVary: true }),
+  cacheDidUpdate: async ({ request, newResponse }) => {
+    const kept = await caches.open(KEPT);
+    if (await kept.match(request, { ignoreVary: true })) await kept.put(request, newResponse);
+    const opened = await caches.open(OPENED);
+    const keys = await opened.keys();
+    await Promise.all(keys.slice(0, -MOST_OPENED).map((key) => opened.delete(key)));
+  },
+};
 routing.registerRoute(
-  ({ url }) => /^([a-z]{2}\/)?rigs\//.test(url.href.slice(registration.scope.length)) && url.href.startsWith(registration.scope),
-  new workbox.strategies.NetworkFirst({ cacheName: "fleet", networkTimeoutSeconds: 4 }),
+  ({ url }) => FLEET.test(place(url.href)),
+  new workbox.strategies.NetworkFirst({ cacheName: OPENED, networkTimeoutSeconds: 4, matchOptions: { ignoreVary: true }, plugins: [fleet] }),
 );
 routing.registerRoute(
   ({ request }) => request.mode === "navigate",
   ({ request }) => fetch(request),
 );
-routing.setCatchHandler(async ({ request }) =>
-  request.mode === "navigate" ? Response.redirect(new URL("404.html", registration.scope)) : Response.error(),
-);
+routing.setCatchHandler(async ({ request }) => {
+  if (request.mode !== "navigate") return Response.error();
+  const [isFleet, language = ""] = FLEET.exec(place(request.url)) ?? [];
+  return Response.redirect(new URL(isFleet ? `${language}rig/away/` : "404.html", registration.scope));
+});
 
 self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
 

@@ -6,6 +6,7 @@ from site_src import catalogue, data, fleet, units
 from site_src.routes import json_page
 
 routes = flask.Blueprint("rigs", __name__)
+MOST_KEPT = 50  # rigs that a phone keeps from the list
 
 
 def _rigs():
@@ -14,7 +15,13 @@ def _rigs():
 
 @routes.get("/rigs/")
 def index():
-    return flask.render_template("rigs/index.html", rigs=_rigs(), is_demo=flask.current_app.config["IS_DEMO"])
+    return flask.render_template("rigs/index.html", rigs=_rigs(), most=MOST_KEPT, is_demo=flask.current_app.config["IS_DEMO"])
+
+
+@routes.get("/rig/away/")
+def away():
+    """What the worker shows in place of a fleet's page that is not on the phone."""
+    return flask.render_template("rigs/away.html")
 
 
 @routes.get("/rigs/<name>/")
