@@ -8,6 +8,7 @@ LARGE_OUTLET = ((2, 0.97), (3, 0.92), (4, 0.89), (5, 0.86), (6, 0.84), (7, 0.83)
 CLASS_PSI = 20  # the residual that classes are given at
 CLASSES = ((1500, "AA"), (1000, "A"), (500, "B"), (0, "C"))
 MOST_OUTLETS = 4
+LAST_BIT = 1e-9  # of a line: what the power leaves on a whole number
 HALVINGS = 60  # of the whole range of flow: far below any gauge
 
 
@@ -54,6 +55,24 @@ def hydrant_class(flow_gpm):
     """
     check_not_negative("flow_gpm", flow_gpm)
     return next(name for least_gpm, name in CLASSES if flow_gpm >= least_gpm)
+
+
+def more_lines(test, floor_psi):
+    """More lines like the one flowing that may be opened: the least of the trade's rules, never past the flow there is.
+
+    test: as for residual_psi
+    floor_psi: pressure to leave in the main, psi, 0 to static
+
+    Returns `{"safe", "by_flow"}` beside all of supply.additional_lines: by_flow is how many more such lines the flow at
+    floor_psi would feed, safe the least of it and the rules. Raises CalcError naming the input.
+    Source: supply.additional_lines; supply.hydrant_flow_gpm over the flow of the test.
+    """
+    check_within("floor_psi", floor_psi, 0, test["static_psi"])
+    found = supply.additional_lines(test["static_psi"], test["residual_psi"])
+    flow_gpm = supply.hydrant_flow_gpm(test["static_psi"], test["residual_psi"], test["flow_gpm"], floor_psi)
+    found["by_flow"] = min(max(int(flow_gpm / test["flow_gpm"] + LAST_BIT) - 1, 0), supply.MOST_LINES)
+    found["safe"] = min(found["least"], found["by_flow"])
+    return found
 
 
 def residual_psi(test, flow_gpm):

@@ -31,7 +31,7 @@ def answer(entries, shelf, units):
     rows = []
     test = {"static_psi": static_psi, "residual_psi": residual_psi, "flow_gpm": _flowing(entries, units, rows)}
     flow_gpm = supply.hydrant_flow_gpm(static_psi, residual_psi, test["flow_gpm"], floor_psi)
-    lines = supply.additional_lines(static_psi, residual_psi)
+    lines = hydrant.more_lines(test, floor_psi)
     rows.append(readout.row(units, "available", "flow", flow_gpm, (
         ("flow", "flow", test["flow_gpm"]), ("static", "pressure", static_psi), ("floor", "pressure", floor_psi),
         ("residual", "pressure", residual_psi), ("available", "flow", flow_gpm)), ("hydrant_flow",)))
@@ -41,6 +41,11 @@ def answer(entries, shelf, units):
         name = hydrant.hydrant_class(class_gpm)
         rows.append(readout.row(units, "class", None, name, (
             ("at", "pressure", hydrant.CLASS_PSI), ("flow", "flow", class_gpm)), ("hydrant_class",)))
+    rows.append(readout.row(units, "more", None, str(lines["safe"]), (
+        ("percentage", None, str(lines["percentage"])), ("first_digit", None, str(lines["first_digit"])),
+        ("squaring", None, str(lines["squaring"])), ("by_flow", None, str(lines["by_flow"])),
+        ("test", "flow", test["flow_gpm"]), ("floor", "pressure", floor_psi)),
+        ("percentage", "first_digit", "squaring", "hydrant_flow")))
     drop = (("static", "pressure", static_psi), ("residual", "pressure", residual_psi),
             ("drop", "pressure", static_psi - residual_psi), ("percent", None, rounded(lines["drop_percent"], 1)))
     for rule in ("percentage", "first_digit", "squaring"):
@@ -48,9 +53,9 @@ def answer(entries, shelf, units):
     cautions = _test_cautions(units, typed, lines)
     rows += _at_pump(entries, shelf, units, test, floor_psi, cautions)
     return {
-        "sum": "hydrant" if lines["least"] == lines["most"] else "hydrant_differ",
+        "sum": "hydrant" if lines["safe"] else "hydrant_none",
         "figure": {"kind": "flow", "text": display.text(units, "flow", flow_gpm)},
-        "facts": {"least": str(lines["least"]), "most": str(lines["most"]), "floor": _text(units, floor_psi)},
+        "facts": {"safe": str(lines["safe"]), "floor": _text(units, floor_psi)},
         "rows": rows,
         "cautions": cautions,
         "picture": _curve(units, test, floor_psi, flow_gpm),

@@ -12,10 +12,11 @@ from tests.phone.words import SITE
 
 
 def test_hydrant(handset):
-    """Lines flowing, then a pitot: the flow at 20 psi, its class, and the rules that disagree."""
+    """Lines flowing, then a pitot: the flow at 20 psi, its class, and the least of the rules for more lines."""
     sheet = open_sheet(handset, "water/hydrant/")
     sheet.shows("683", "gpm")  # by hand: 250 x (45 / 7)^0.54
-    expect(sheet.page.get_by_text(TOLD["told"]["hydrant_differ"].format(least=1, most=2))).to_be_visible()
+    expect(sheet.page.get_by_text(TOLD["told"]["hydrant"].format(safe=1))).to_be_visible()
+    expect(sheet.figure("more")).to_contain_text("percentage 2, first digit 2, squaring 1")
     sheet.choose("known", TOLD["option"]["known"]["pitot"])
     sheet.type("residual", "50")
     sheet.shows("1519", "gpm")  # by hand: 839.25 x 3^0.54

@@ -170,3 +170,37 @@ def test_below_the_table_tells_where_it_begins(run):
         run("hydrant", "large_outlet_factor", pitot_psi=1.99)
     assert (refusal.value.code, refusal.value.facts) == ("below_table", {"least": 2})
     assert run("hydrant", "large_outlet_factor", pitot_psi=2) == 0.97
+
+
+@pytest.mark.parametrize(
+    ("test", "floor_psi", "safe", "by_flow"),
+    [
+        # by hand, the 0.54 power: 250 x (45 / 7)^0.54 = 683 gpm at 20 psi feed 2.7 such lines; two rules allow two more
+        ({"static_psi": 65, "residual_psi": 58, "flow_gpm": 250}, 20, 1, 1),
+        # 6 % of drop: the rules allow three, three and two; (60 / 5)^0.54 = 3.8 lines at 20 psi, (20 / 5)^0.54 = 2.1 at 60
+        ({"static_psi": 80, "residual_psi": 75, "flow_gpm": 250}, 20, 2, 2),
+        ({"static_psi": 80, "residual_psi": 75, "flow_gpm": 250}, 60, 1, 1),
+        # at the residual of the test there is the flow of the test, above it less: none more
+        ({"static_psi": 80, "residual_psi": 75, "flow_gpm": 250}, 75, 0, 0),
+        ({"static_psi": 80, "residual_psi": 75, "flow_gpm": 250}, 79, 0, 0),
+        # a drop of one part in 20,000: no more lines than the rules are asked for
+        ({"static_psi": 100, "residual_psi": 99.995, "flow_gpm": 250}, 20, 3, 20),
+        # (128 / 2)^0.54 = 9.45 more than the rules' three
+        ({"static_psi": 148, "residual_psi": 146, "flow_gpm": 250}, 20, 3, 8),
+    ],
+)
+def test_more_lines(run, test, floor_psi, safe, by_flow):
+    """The least of the rules leads, and never takes the main under what is to be left in it."""
+    found = run("hydrant", "more_lines", test=test, floor_psi=floor_psi)
+    assert (found["safe"], found["by_flow"]) == (safe, by_flow)
+
+
+@settings(deadline=None, max_examples=60)
+@given(static_psi=st.floats(30, 150), drop=st.floats(0.01, 0.9), floor=st.floats(0, 0.9), flow_gpm=st.floats(50, 2000))
+def test_no_number_of_lines_takes_the_main_too_low(run, static_psi, drop, floor, flow_gpm):
+    """Whatever the test, with the lines that are offered the main keeps the pressure to be left, by the same law of flow."""
+    test = {"static_psi": static_psi, "residual_psi": static_psi * (1 - drop), "flow_gpm": flow_gpm}
+    lines = run("hydrant", "more_lines", test=test, floor_psi=static_psi * floor)["safe"]
+    if lines:
+        left_psi = run("hydrant", "residual_psi", test=test, flow_gpm=flow_gpm * (1 + lines))
+        assert left_psi >= static_psi * floor - 1e-6

@@ -27,6 +27,7 @@ SOUND = {
     ("foam", "longest_hose_ft"): ({**FOAM_LINE, "most_psi": 130}, {}),
     ("foam", "most_back_pressure_psi"): ({"inlet_psi": 200, "share_percent": 65}, {"share_percent": (50, 80)}),
     ("hydrant", "large_outlet_factor"): ({"pitot_psi": 5}, {}),
+    ("hydrant", "more_lines"): ({"test": {"static_psi": 65, "residual_psi": 50, "flow_gpm": 500}, "floor_psi": 20}, {"floor_psi": (0, 65)}),
     ("hydrant", "residual_psi"): ({"test": {"static_psi": 65, "residual_psi": 50, "flow_gpm": 500}, "flow_gpm": 250}, {}),
     ("pump", "rated_pressure_psi"): ({"rated_gpm": 1000, "flow_gpm": 500}, {"rated_gpm": (50, 6000)}),
     ("pump", "water_power_hp"): ({"flow_gpm": 1000, "net_psi": 150}, {}),

@@ -62,7 +62,7 @@ def test_no_fact_is_idle(run, page, changes):
     """What is handed to a page's sentence is told in it or in its label."""
     answer = ask(run, page, **changes)
     told = gaps(TOLD["page"][page]["label"])
-    for name in (answer["sum"], *(TOLD["told"].keys() & {page, f"{page}_differ"})):
+    for name in (answer["sum"], *(TOLD["told"].keys() & {page, f"{page}_none"})):
         told |= gaps(TOLD["told"][name])
     assert set(answer["facts"]) <= told
 

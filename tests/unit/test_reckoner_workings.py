@@ -13,6 +13,9 @@ LIFTS = {"practical": "22.2", "max": "33.3"}  # a study's table, and two thirds 
         # NFPA 291, from memory: 250 x (45 / 7)^0.54; 65 - 7 x (500 / 250)^1.852 = 39.73; C 0.08 of 5 in hose: 0.08 x 25 x 1
         ("hydrant", {}, "available", "683", {"flow": "250", "static": "65", "floor": "20", "residual": "58", "available": "682.84"}),
         ("hydrant", {"floor": "30"}, "class", "B", {"at": "20", "flow": "682.84"}),
+        # 682.84 / 250 = 2.7: two lines, so one more
+        ("hydrant", {}, "more", "1",
+         {"percentage": "2", "first_digit": "2", "squaring": "1", "by_flow": "1", "test": "250", "floor": "20"}),
         ("hydrant", {}, "percentage", "2", {"drop": "7", "static": "65", "percent": "10.8"}),
         ("hydrant", {"rise": "10"}, "intake", "33",
          {"hydrant": "39.73", "friction": "2", "elevation": "4.34", "flow": "500", "intake": "33.39"}),
@@ -112,7 +115,7 @@ def test_the_most_that_reaches_the_pump(run):
 @pytest.mark.parametrize(
     ("page", "changes", "facts"),
     [
-        ("hydrant", {}, {"least": "1", "most": "2", "floor": "20"}),
+        ("hydrant", {}, {"safe": "1", "floor": "20"}),
         ("tank", {}, {"usable": "600", "flow": "150"}),
         ("draft", {}, {"percent": "100", "lift": "10", "expected": "12", "flow": "1000", **LIFTS}),  # 13.4 / 1.13 = 11.9
         ("draft", {"lift": "12.5"}, {"percent": "85", "lift": "12.5", "expected": "14", "flow": "1000", **LIFTS}),  # 15.9 / 1.13 = 14.07

@@ -16,13 +16,16 @@ HOSTILE = ("", "@US", "abc", "-1", "1e9", "999999999", "1,000", "nan", "5@none",
     ("page", "changes", "figure", "sum_name", "rows"),
     [
         # by hand: 250 x (45 / 7)^0.54 = 682.8; 65 - 7 x 2^1.85 - 0.08 x 25 = 37.8 at the intake
-        ("hydrant", {}, "683", "hydrant_differ", {"class": "B", "percentage": "2", "squaring": "1", "intake": "38"}),
+        ("hydrant", {}, "683", "hydrant", {"class": "B", "more": "1", "percentage": "2", "squaring": "1", "intake": "38"}),
         # by hand: 29.84 x 0.9 x 6.25 x 5 = 839.25, x (45 / 15)^0.54 = 1519
-        ("hydrant", {"known": "pitot", "residual": "50"}, "1519", "hydrant_differ", {"test": "839", "class": "AA", "first_digit": "1"}),
+        ("hydrant", {"known": "pitot", "residual": "50"}, "1519", "hydrant_none", {"test": "839", "class": "AA", "first_digit": "1", "more": "0"}),
         # by hand: 29.84 x 0.9 x 16 x 5 x 0.83 = 1783.2, x 3^0.54 = 3227.4
-        ("hydrant", {"known": "pitot", "residual": "50", "outlet": "4@US"}, "3227", "hydrant_differ", {"test_large": "1783"}),
+        ("hydrant", {"known": "pitot", "residual": "50", "outlet": "4@US"}, "3227", "hydrant_none", {"test_large": "1783"}),
         # 60 - 40: a third of static, over three times its first digit, and 60 - 80 with two lines: no rule allows one more
-        ("hydrant", {"static": "60", "residual": "40"}, "363", "hydrant", {"percentage": "0"}),  # 250 x 2^0.54 = 363.5
+        ("hydrant", {"static": "60", "residual": "40"}, "363", "hydrant_none", {"percentage": "0"}),  # 250 x 2^0.54 = 363.5
+        # 80 - 75 is 6 %: three, three and two more; the 0.54 power leaves 250 x (20 / 5)^0.54 = 528.5 at 60 psi: one more
+        ("hydrant", {"static": "80", "residual": "75", "floor": "60"}, "529", "hydrant", {"more": "1", "squaring": "2"}),
+        ("hydrant", {"static": "80", "residual": "75"}, "957", "hydrant", {"more": "2"}),  # 250 x 12^0.54
         ("tank", {}, "4.0", "tank", {"usable": "600"}),           # 750 x 0.8 / 150
         ("tank", {"usable": "100"}, "5.0", "tank", {}),
         ("shuttle", {}, "329", "shuttle", {"road": "11.5", "cycle": "20.5", "needed": "3"}),  # see test_relay
