@@ -16,15 +16,35 @@ def _sign(row):
     return {**{key: full[key] for key in kept if key in full}, "engine": STATES[full["engine"]]}
 
 
+def moments(row):
+    """The moments that this sign, a row of data/faults.toml, can open a diagnosis from."""
+    entry = row.get("entry", [])
+    return [entry] if isinstance(entry, str) else entry
+
+
 def begins(row):
     """The state of the engine that a diagnosis opens with where it begins with this sign, a row of data/faults.toml.
 
     It is what the row itself says; or else what is usual at its moment, if the sign can be seen then, or else a state in which
     it can. What only a report tells of goes by the moment alone, idle where it has none.
     """
-    usual = AT_MOMENT.get(row.get("entry"), "idle")
+    usual = next((AT_MOMENT[moment] for moment in moments(row)), "idle")
     states = STATES[row.get("engine", USUAL["engine"])]
     return row.get("begins") or (states[0] if states and usual not in states else usual)
+
+
+def order_names():
+    """The orders that a sign or a cause names."""
+    file = data.load("faults")
+    return sorted({row["order"] for row in file["sign"] + file["cause"] if "order" in row})
+
+
+def radio_words():
+    """What is said on the radio before a look or a remedy: words of the faults' own, or of the order that is named."""
+    file = data.load("faults")
+    own = data.words("faults")["say"]
+    named = {row["radio"] for row in file["sign"] + file["cause"] if "radio" in row} - set(own)
+    return {**own, **{name: order["radio"] for name, order in data.orders(*sorted(named)).items()}}
 
 
 def base():

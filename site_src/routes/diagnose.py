@@ -6,6 +6,7 @@ from site_src import catalogue, data, knowledge
 from site_src.routes import json_page
 
 routes = flask.Blueprint("diagnose", __name__)
+DOUBT = "pump_fails"  # the order where proofs or lights contradict each other
 
 
 def _words():
@@ -15,7 +16,7 @@ def _words():
 def _picked(*sections):
     """Some sections of the words of these pages, and what every page that computes may have to say."""
     words = _words()
-    return {**{key: words[key] for key in sections}, "engine": data.words("site")["engine"]}
+    return {**{key: words[key] for key in sections}, "engine": data.words("site")["engine"], "order": data.words("orders")["order"]}
 
 
 @routes.get("/diagnose/")
@@ -27,21 +28,24 @@ def page():
 def page_data():
     file, told = data.load("faults"), data.words("faults")
     site = data.words("site")
+    orders = data.orders(*knowledge.order_names())
     words = _picked("diagnose", "end", "role", "engine_state", "moment", "where", "likelihood")
     return json_page({
         "knowledge": knowledge.base(),
-        "signs": {row["id"]: {"begins": knowledge.begins(row), **{key: row[key] for key in ("place", "entry", "radio") if key in row}}
-                  for row in file["sign"]},
-        "causes": {row["id"]: {key: row[key] for key in ("out", "radio", "source", "basis", "likelihood") if key in row}
+        "signs": {row["id"]: {"begins": knowledge.begins(row), "moments": knowledge.moments(row),
+                              **{key: row[key] for key in ("place", "radio", "order", "alarm") if key in row}} for row in file["sign"]},
+        "causes": {row["id"]: {key: row[key] for key in ("out", "radio", "order", "source", "basis", "likelihood") if key in row}
                    for row in file["cause"]},
-        "words": {**words, **told, "basis": site["basis"]},
+        "orders": orders,
+        "words": {**words, **told, "say": knowledge.radio_words(), "basis": site["basis"]},
     })
 
 
 @routes.get("/diagnose/read/")
 def read():
     return flask.render_template(
-        "diagnose/read.html", d=_words(), causes=data.load("faults")["cause"], told=data.words("faults"),
+        "diagnose/read.html", d=_words(), causes=data.load("faults")["cause"], told=data.words("faults"), say=knowledge.radio_words(),
+        orders=data.orders(),
     )
 
 
@@ -52,9 +56,12 @@ def collar():
 
 @routes.get("/diagnose/collar/page.json")
 def collar_data():
+    proofs = data.load("collar")["proof"]
+    named = {answer["order"] for proof in proofs for answer in proof["answers"] if "order" in answer}
     return json_page({
-        "proofs": data.load("collar")["proof"],
-        "words": _picked("collar", "collar_place", "collar_meaning", "proof", "proof_answer", "end", "diagnose"),
+        "proofs": proofs,
+        "orders": data.orders(*sorted(named | {DOUBT})),
+        "words": _picked("collar", "collar_place", "collar_meaning", "proof", "proof_answer"),
     })
 
 
@@ -70,6 +77,7 @@ def lights():
 def lights_data():
     kept = ("id", "drives", "inputs", "never_both", "lights")
     return json_page({
+        "orders": data.orders(DOUBT),
         "tables": [{key: table[key] for key in kept} for table in data.load("interlocks")["table"]],
         "words": _picked("lights", "lamp", "lamp_state", "input", "lights_table"),
     })
@@ -78,7 +86,7 @@ def lights_data():
 @routes.get("/diagnose/water/")
 def water():
     file = data.load("water_loss")
-    return flask.render_template("diagnose/water.html", d=_words(), rows=file["row"], origin=file["rows"])
+    return flask.render_template("diagnose/water.html", d=_words(), rows=file["row"], origin=file["rows"], lost=data.orders(file["lost"]["order"])[file["lost"]["order"]])
 
 
 @routes.get("/diagnose/water/page.json")
@@ -86,7 +94,9 @@ def water_data():
     file = data.load("water_loss")
     return json_page({
         "answers": {gauge: list(told) for gauge, told in _words()["gauge_answer"].items()},
-        "rows": file["row"], "enters": file["enters"], "words": _picked("water", "gauge", "gauge_answer", "side"),
+        "rows": file["row"], "shown": [file["lost"]["order"]], "sides": data.by_id(file["side"]),
+        "orders": data.orders(*sorted({name for side in file["side"] for name in side["warns"]})),
+        "words": _picked("water", "gauge", "gauge_answer", "side"),
     })
 
 

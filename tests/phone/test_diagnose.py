@@ -14,6 +14,9 @@ from tests.unit.dialogue import CAUSES, answers_of
 D = data.words("diagnose")
 F = data.words("faults")
 ASK = D["diagnose"]
+ORDERS = data.orders()
+ORDER = data.words("orders")["order"]
+SIGN = {row["id"]: row for row in data.load("faults")["sign"]}
 SIGN_OF = {told: sign for sign, told in F["sees"].items()}
 QUICK = """for (const clock of [performance, Date]) {
   const now = clock.now.bind(clock), began = now();
@@ -38,10 +41,13 @@ def button(page, name):
 def open_fresh(away):
     """The diagnosis at its first screen."""
     page = away.open("diagnose/")
-    first = button(page, F["sees"]["light_dark"])
+    first = button(page, F["sees"]["light_flickers"])
     again = button(page, ASK["again"])
-    first.or_(again).first.wait_for()
-    if again.is_visible():
+    so_far = page.get_by_text(ASK["so_far"])
+    first.or_(again).or_(so_far).first.wait_for()
+    if not first.is_visible():
+        if not again.is_visible():
+            so_far.tap()
         again.tap()
     first.wait_for()
     return page
@@ -121,46 +127,139 @@ def test_from_a_dark_light_to_its_cause(away):
     page.close()
 
 
+def begin(page, sign):
+    """Open the diagnosis with a sign; where that is a hazard, its order comes first and is carried out."""
+    tap_until(page, button(page, F["sees"][sign]), page.locator("#diagnose").inner_text())
+    if "order" in SIGN[sign]:
+        carried_out(page, SIGN[sign]["order"])
+
+
+def carried_out(page, name):
+    """The order stands whole on the screen, and no look is offered before it is carried out."""
+    order = ORDERS[name]
+    expect(page.get_by_role("alert").get_by_role("listitem")).to_have_text(order["do"])
+    expect(page.get_by_role("alert")).to_contain_text(order["never"])
+    expect(page.locator(".step-act")).to_have_count(0)
+    tap_until(page, button(page, ASK["carried_out"]), page.locator("#diagnose").inner_text())
+
+
 def test_what_is_not_there_is_answered_in_words(away):
     """A sign that is an absence has keys that say which is meant, and each is short enough for its key."""
     page = open_fresh(away)
-    tap_until(page, button(page, F["sees"]["light_dark"]), page.locator("#diagnose").inner_text())
+    begin(page, "light_dark")
     for _ in range(8):
         if asked(page) in F["answers"]:
             break
         answer(page, "unknown")
     expect(button(page, F["answers"][asked(page)][0])).to_be_visible()
     expect(button(page, ASK["yes"])).to_have_count(0)
-    button(page, ASK["danger"]).tap()  # an end, so that the next one begins afresh
+    button(page, ORDERS["moved"]["title"]).tap()  # an end, so that the next one begins anew
     button(page, ASK["again"]).tap()
     page.close()
     assert all(len(set(keys)) == 2 and max(map(len, keys)) <= 22 for keys in F["answers"].values())
     assert set(F["answers"]) <= set(F["sees"])
 
 
-def test_danger_ends_it(away):
-    """Danger is under the thumb at every look, and stops."""
-    page = open_fresh(away)
-    button(page, F["sees"]["light_dark"]).tap()
-    page.locator(".step-act").wait_for()
-    button(page, ASK["danger"]).tap()
-    expect(page.get_by_role("alert")).to_contain_text(D["end"]["danger"])
-    expect(page.get_by_role("alert")).to_contain_text(D["end"]["danger_never"])
-    for said in (ASK["yes"], ASK["no"], ASK["unsure"]):
-        expect(button(page, said)).to_have_count(0)
-    page.close()
+@pytest.mark.parametrize("name", ["moved", "steam"])
+def test_danger_ends_it(away, name):
+    """Danger is under the thumb at every look, before the first and while an order is carried out, and ends it with its own order."""
+    for way in ("start", "order", "look"):
+        page = open_fresh(away)
+        if way == "order":
+            button(page, F["sees"]["light_dark"]).tap()
+            expect(button(page, ASK["carried_out"])).to_be_visible()
+        elif way == "look":
+            begin(page, "light_flickers")
+            page.locator(".step-act").wait_for()
+        button(page, ORDERS[name]["title"]).tap()
+        [alert] = page.get_by_role("alert").all()
+        expect(alert.get_by_role("listitem")).to_have_text(ORDERS[name]["do"])
+        for words in (ORDER["danger"], ORDERS[name]["never"], ORDERS[name]["rig"], ORDERS[name]["radio"]):
+            expect(alert).to_contain_text(words)
+        for said in (ASK["yes"], ASK["no"], ASK["unsure"], ASK["carried_out"]):
+            expect(button(page, said)).to_have_count(0)
+        page.close()
 
 
 def test_dead_throttle_is_a_way_in(away):
-    """A dead throttle stands among what is seen at the panel, and ends in the stop; made safe, it opens with an idling engine."""
+    """A dead throttle stands among what is seen at the panel and is a hold, not a danger; made safe, it opens with an idling engine."""
     page = open_fresh(away)
     page.get_by_text(D["moment"]["panel"], exact=True).tap()
     button(page, F["sees"]["throttle_dead"]).tap()
-    expect(page.get_by_role("alert")).to_contain_text(D["end"]["danger"])
+    alert = page.get_by_role("alert")
+    expect(alert.get_by_role("listitem")).to_have_text(ORDERS["dead_throttle"]["do"])
+    expect(alert).to_contain_text(ORDER["hold"])
+    expect(alert).not_to_contain_text(ORDER["danger"])
     button(page, ASK["again"]).tap()
     page.get_by_text(D["moment"]["panel"], exact=True).tap()
     button(page, F["sees"]["throttle_made_safe"]).tap()
     expect(page.get_by_text(f"{ASK['engine']}: {D['engine_state']['idle']}")).to_be_visible()
+    page.close()
+
+
+ROAD = ["no_clunk_road", "grinds_road", "lights_stay", "road_no_drive", "needle_never_zero"]
+
+
+@pytest.mark.parametrize("sign", ROAD)
+def test_road_side_is_answered_as_such(away, sign):
+    """Each failed shift to road opens from "Back to road", has its order first, and ends with what the rig is: no word of PUMP."""
+    page = open_fresh(away)
+    page.get_by_text(D["moment"]["out"], exact=True).tap()
+    back = page.locator("details").filter(has=page.get_by_text(D["moment"]["out"], exact=True))
+    begun = back.get_by_role("button", name=F["sees"][sign], exact=True)
+    tap_until(page, begun, page.locator("#diagnose").inner_text())
+    carried_out(page, SIGN[sign]["order"])
+    while asked(page):
+        assert "PUMP" not in F["look"].get(asked(page), "")
+        answer(page, "unknown")
+    expect(page.locator("#diagnose")).to_contain_text(ORDERS[SIGN[sign]["order"]]["rig"])
+    page.close()
+
+
+def age(page, minutes):
+    """Put the diagnosis that was left so many minutes back, as the phone keeps it."""
+    page.evaluate("""(minutes) => new Promise((resolve) => {
+        const opening = indexedDB.open("panelhand");
+        opening.onsuccess = () => {
+            const store = opening.result.transaction("drafts", "readwrite").objectStore("drafts");
+            const asked = store.get("diagnosis");
+            asked.onsuccess = () => {
+                const text = JSON.stringify(asked.result).replace(/"\\d{4}-\\d\\d-[^"]*Z"/g, (at) => JSON.stringify(new Date(Date.parse(JSON.parse(at)) - minutes * 60000).toISOString()));
+                store.put(JSON.parse(text), "diagnosis");
+                store.transaction.oncomplete = () => { opening.result.close(); resolve(); };
+            };
+        };
+    })""", minutes)
+
+
+def test_a_finished_diagnosis_is_not_reopened(away):
+    """Once it has ended, coming back shows the first screen; the log holds the end."""
+    page = open_fresh(away)
+    begin(page, "light_flickers")
+    button(page, ORDERS["moved"]["title"]).tap()
+    page.get_by_role("link", name=ASK["kept"]).wait_for()
+    page.reload()
+    expect(page.get_by_role("heading", name=ASK["what"])).to_be_visible()
+    expect(page.get_by_role("alert")).to_have_count(0)
+    page.close()
+
+
+@pytest.mark.parametrize(("minutes", "asks"), [(19, False), (21, True)])
+def test_a_diagnosis_left_for_long_asks(away, minutes, asks):
+    """After more than 20 minutes it says when it was last looked at and asks, a new start first; before, it goes on."""
+    page = open_fresh(away)
+    begin(page, "light_flickers")
+    answer(page, "unknown")
+    sign = asked(page)
+    age(page, minutes)
+    page.reload()
+    again = button(page, ASK["left_go_on"])
+    if asks:
+        expect(page.get_by_role("alert")).to_contain_text(ASK["left_title"].split("{")[0])
+        expect(page.locator(".step-act")).not_to_have_text(F["sees"][sign])
+        again.tap()
+    expect(page.locator(".step-act")).to_have_text(F["sees"][sign])
+    expect(again).to_have_count(0)
     page.close()
 
 
@@ -209,14 +308,27 @@ def test_one_contradiction_is_shouted(away):
     expect(page.get_by_role("alert")).to_have_count(0)
     expect(page.get_by_text(D["collar"]["never"], exact=True)).to_be_visible()
     page.get_by_role("radio", name=D["proof_answer"]["speedometer"]["zero"], exact=True).tap()
-    expect(page.get_by_role("alert")).to_contain_text(D["collar"]["shout"])
+    for words in (D["collar"]["shout"], ORDERS["pump_fails"]["short"]):
+        expect(page.get_by_role("alert")).to_contain_text(words)
     expect(page.get_by_text(D["collar"]["never"], exact=True)).to_be_visible()
     page.reload()
     expect(page.get_by_role("alert")).to_contain_text(D["collar"]["shout"])
     page.get_by_role("link", name=D["collar"]["find"]).tap()
+    carried_out(page, "pump_fails")
     page.get_by_text(ASK["so_far"]).tap()
     for sign in ("proof_disagrees", "speed_zero"):
         expect(page.locator(".record").get_by_text(F["sees"][sign])).to_be_visible()
+    page.close()
+
+
+@pytest.mark.parametrize(("proof", "seen", "name"), [("ground", "moves", "moved"), ("ground", "leans", "moved"), ("throttle", "dead", "dead_throttle")])
+def test_an_alarm_at_the_collar_is_its_order(away, proof, seen, name):
+    """A rig that moved and a dead throttle are two hazards, each with its own order."""
+    page = away.open("diagnose/collar/")
+    button(page, D["collar"]["clear"]).tap()
+    page.get_by_role("radio", name=D["proof_answer"][proof][seen], exact=True).tap()
+    expect(page.get_by_role("alert").get_by_role("listitem")).to_have_text(ORDERS[name]["do"])
+    button(page, D["collar"]["clear"]).tap()
     page.close()
 
 
@@ -239,8 +351,9 @@ def test_what_a_dark_light_misses(away):
 
 
 def test_loss_of_water_in_one_look(away):
-    """Three gauges say supply; radio words first, and the diagnosis goes on from there."""
+    """The order for a line that lost its water stands first; three gauges say supply, and the diagnosis goes on without it again."""
     page = away.open("diagnose/water/")
+    expect(page.locator(".order").get_by_role("listitem")).to_have_text(ORDERS["line_lost"]["do"])
     for gauge, seen in (("intake", "zero"), ("master", "low"), ("line", "with")):
         page.get_by_role("radio", name=D["gauge_answer"][gauge][seen], exact=True).tap()
     expect(page.get_by_role("heading", name=D["side"]["supply"]["name"])).to_be_visible()

@@ -123,6 +123,9 @@ def test_a_diagnosis(handset):
     page.keyboard.press("ArrowRight")
     assert keys.at(page.get_by_role("radio", name=DIAGNOSE["role"]["technician"]))
     keys.press(button(page, FAULTS["sees"]["light_dark"]))
+    expect(title).to_have_text(data.orders()["pump_fails"]["title"])
+    assert keys.at(title)
+    keys.press(button(page, DIAGNOSE["diagnose"]["carried_out"]))
     assert keys.at(title)
     looks = []
     end = page.locator(".verdict, .halt")
@@ -134,7 +137,7 @@ def test_a_diagnosis(handset):
     assert len(looks) > 2
     keys.press(button(page, DIAGNOSE["diagnose"]["back"]))
     expect(title).to_have_text(looks[-1])
-    keys.press(button(page, DIAGNOSE["diagnose"]["danger"]))
+    keys.press(button(page, data.orders()["moved"]["title"]))
     assert keys.at(page.get_by_role("alert").get_by_role("heading", level=2))
     keys.press(button(page, DIAGNOSE["diagnose"]["again"]))
     assert keys.at(title)

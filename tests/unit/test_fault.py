@@ -258,7 +258,9 @@ def test_base_has_its_words():
     assert set(WORDS["name"]) == set(WORDS["act"]) == set(CAUSES)
     assert set(WORDS["look"]) <= set(SIGNS)
     assert set(WORDS["mind"]) == {sign for sign in SIGNS if SIGNS[sign]["danger"]}
-    assert {row["radio"] for row in ROWS.values() if "radio" in row} == set(WORDS["say"])
+    assert {row["radio"] for row in ROWS.values() if "radio" in row} == set(knowledge.radio_words())
+    assert {row["order"] for row in ROWS.values() if "order" in row} <= set(data.orders())
+    assert all("order" in ROWS[sign] for sign in SIGNS if SIGNS[sign].get("alarm"))
     assert knowledge.base() == BASE
 
 

@@ -3,15 +3,17 @@ import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chips } from "./chips.js";
 import { enterLink } from "./diagnose/enter.js";
 import { engine } from "./engine.js";
+import { orderView } from "./order.js";
 import { colon, fill, pageData } from "./site.js";
 import { keep, kept } from "./store.js";
 import { shape } from "./warning.js";
 
 const DRAFT = "collar";
+const DOUBT = "pump_fails"; // what answers proofs that contradict each other
 const place = document.getElementById("collar");
 const starting = engine();
 starting.catch(() => {}); // told below
-const { proofs, words } = await pageData();
+const { proofs, orders, words } = await pageData();
 let given = {};
 let call = null;
 
@@ -27,11 +29,16 @@ function draw() {
   const told = call("collar.places", { proofs, given });
   render(html`
     <div role="status">
-      ${told.alarms.length ? shout(words.end.danger_title, html`<p>${words.end.danger}</p><p>${words.end.danger_never}</p>`) : nothing}
-      ${told.contradictions.length
-        ? shout(words.collar.shout, html`
+      ${alarmOrders(told).map((name) => orderView({ order: orders[name], words }))}
+      ${told.contradictions.length && !told.alarms.length
+        ? html`
+          <section class="shout" role="alert">
+            <p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>
+            <h2>${words.collar.shout}</h2>
             ${told.contradictions.map(([one, other]) => html`<p>${said(one)} ✕ ${said(other)}</p>`)}
-            <p>${words.collar.shout_do}</p>`)
+            <p>${words.collar.shout_do}</p>
+            <p>${orders[DOUBT].short}</p>
+          </section>`
         : nothing}
       <div class="shaft">${told.places.map((spot) => spotView(spot, told))}</div>
       ${told.places.filter((spot) => told.candidates.includes(spot.place)).map((spot) => html`
@@ -63,7 +70,9 @@ function signsOf(told) {
 
 const said = (proof) => `${words.proof[proof]}${colon} ${words.proof_answer[proof][given[proof]]}`;
 
-const shout = (title, content) => html`<section class="shout" role="alert">${shape("stop")}<h2>${title}</h2>${content}</section>`;
+// The orders of the proofs whose answer is a hazard's.
+const alarmOrders = (told) => [...new Set(told.alarms.map((alarm) =>
+  proofs.find(({ id }) => id === alarm).answers.find(({ id }) => id === given[alarm]).order))];
 
 function spotView(spot, told) {
   const open = told.candidates.includes(spot.place);

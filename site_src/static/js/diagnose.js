@@ -5,7 +5,9 @@ import { choose, chosen } from "./choices.js";
 import { askView, leavingView } from "./diagnose/ask.js";
 import { handedOver } from "./diagnose/enter.js";
 import { endView } from "./diagnose/end.js";
-import { answered, begun, oneBack, recordOf } from "./diagnose/record.js";
+import { isOld, leftView } from "./diagnose/left.js";
+import { firstView, orderToDo } from "./diagnose/order.js";
+import { answered, begun, carried, oneBack, recordOf } from "./diagnose/record.js";
 import { soFar, startView } from "./diagnose/start.js";
 import { engine as calculator, Refusal } from "./engine.js";
 import { drawnAnew } from "./focus.js";
@@ -27,7 +29,7 @@ const data = await pageData();
 const { words } = data;
 const rig = await chosenRig();
 
-const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, shownAt: -SETTLE_MS };
+const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, isLeft: false, shownAt: -SETTLE_MS };
 let state = null;
 let call = null;
 let knowledge = null; // as far as it can be of this rig
@@ -58,10 +60,15 @@ function answer(sign, said) {
   put(answered(state, sign, said));
 }
 
-const danger = () => put({ ...(state ?? fresh("idle")), signs: { ...state?.signs, danger: "seen" }, complaints: [...(state?.complaints ?? []), "danger"] });
+// A red key: the sign of danger that it stands for ends the diagnosis, and no older end of it counts any more.
+function danger(sign) {
+  const { signs, complaints, ...rest } = state ?? fresh("idle");
+  put({ ...rest, signs: { ...signs, [sign]: "seen" }, complaints: [...complaints.filter((each) => each !== sign), sign], written: false });
+}
 
 function again() {
   page.notice = null;
+  page.isLeft = false;
   put(fresh("idle"));
 }
 
@@ -87,17 +94,20 @@ function draw() {
 }
 
 function running() {
+  if (page.isLeft) return leftView({ state, words, again, goOn: () => { page.isLeft = false; put(state); } });
   if (page.leavingFor) {
     return leavingView({ words, go: () => setEngine(page.leavingFor), stay: () => put(state) });
   }
   const end = next();
+  const order = end.kind === "danger" ? null : orderToDo(state, data);
+  if (order) return firstView({ name: order, data, danger, again, done: (name) => put(carried(state, name)) });
   if (end.kind === "check") {
     return html`
       ${askView({ sign: end.sign, state, data, danger, setEngine, most: MOST, isSaid: page.isSaid,
         said: () => { page.isSaid = true; draw(); },
         answer: (said) => settled() && answer(end.sign, said),
         back: () => put(oneBack(state)) })}
-      ${soFar({ state, words, isOpen: false })}`;
+      ${soFar({ state, words, isOpen: false, again })}`;
   }
   if (end.kind !== "engine") write(end);
   const ranked = call("fault.rank", { knowledge, signs: state.signs });
@@ -130,7 +140,8 @@ function takeOver(known) {
     const signs = { ...call("fault.entered", { knowledge, facts, missing }), ...Object.fromEntries(possible) };
     const complaints = Object.keys(signs).filter((sign) => signs[sign] === "seen");
     page.notice = possible.length || !Object.keys(others).length ? words.diagnose.from_card : fill(words.diagnose.not_of_rig, rig);
-    put({ ...fresh(data.signs[complaints[0]]?.begins ?? "idle"), signs, complaints });
+    const shown = known.step ? complaints.map((sign) => data.signs[sign].order) : known.shown ?? []; // by where it came from
+    put({ ...fresh(data.signs[complaints[0]]?.begins ?? "idle"), signs, complaints, carriedOut: shown });
   } catch (problem) {
     if (!(problem instanceof Refusal)) throw problem;
     page.notice = words.diagnose.bad_link;
@@ -140,19 +151,23 @@ function takeOver(known) {
 }
 
 function resume(left) {
-  if (!left?.complaints?.length) return draw();
+  if (!left?.complaints?.length || left.written) return draw(); // a finished one is in the log, and is not opened again
   if (left.madeOf !== madeOf) {
     page.notice = words.diagnose.outdated;
     return draw();
   }
   state = left;
-  page.isLogged = left.written;
-  if (!left.written) {
-    const at = shortTime((left.asked.at(-1) ?? { at: left.began_at }).at);
-    page.notice = fill(words.diagnose.resumed, { time: at });
-  }
+  page.isLeft = isOld(left);
+  if (!page.isLeft) page.notice = fill(words.diagnose.resumed, { time: shortTime((left.asked.at(-1) ?? { at: left.began_at }).at) });
   draw();
 }
+
+// Whoever comes back to this page after long is asked, as after a reload.
+document.addEventListener("visibilitychange", () => {
+  if (document.visibilityState !== "visible" || !state?.complaints.length || state.written || !isOld(state)) return;
+  page.isLeft = true;
+  draw();
+});
 
 try {
   const [started, left] = await Promise.all([starting, kept(DRAFT)]);

@@ -8,12 +8,13 @@ import { keep, kept } from "./store.js";
 import { shape } from "./warning.js";
 
 const DRAFT = "lights";
+const DOUBT = "pump_fails"; // what answers lights that contradict each other
 const STATES = ["lit", "dark", "unknown"];
 const MARKS = { true: "✓", false: "✕", open: "?" };
 const place = document.getElementById("lights");
 const starting = engine();
 starting.catch(() => {}); // told below
-const { tables, words } = await pageData();
+const { tables, orders, words } = await pageData();
 const rig = await chosenRig();
 const fits = tables.filter((table) => !rig?.drive || table.drives.includes(rig.drive));
 let state = { table: fits[0].id, lights: {} };
@@ -51,7 +52,10 @@ const behind = (told) => html`
   </ul>`;
 
 const impossible = () => html`
-  <section class="shout" role="alert">${shape("stop")}<h2>${words.lights.impossible}</h2><p>${words.lights.impossible_do}</p></section>`;
+  <section class="shout" role="alert">
+    <p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>
+    <h2>${words.lights.impossible}</h2><p>${words.lights.impossible_do}</p><p>${orders[DOUBT].short}</p>
+  </section>`;
 
 try {
   const [started, left] = await Promise.all([starting, kept(DRAFT)]);

@@ -3,6 +3,7 @@ import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chips } from "./chips.js";
 import { enterLink } from "./diagnose/enter.js";
 import { engine } from "./engine.js";
+import { orderLine } from "./order.js";
 import { fill, pageData } from "./site.js";
 import { keep, kept } from "./store.js";
 
@@ -11,7 +12,7 @@ const GAUGES = ["intake", "master", "line"];
 const place = document.getElementById("water");
 const starting = engine();
 starting.catch(() => {}); // told below
-const { answers, rows, enters, words } = await pageData();
+const { answers, rows, shown, sides, orders, words } = await pageData();
 let seen = {};
 let call = null;
 
@@ -22,20 +23,20 @@ function put(next) {
 }
 
 function draw() {
-  const { sides, unread } = call("gauges.side", { rows, seen });
-  const [side] = sides;
+  const { sides: open, unread } = call("gauges.side", { rows, seen });
+  const [side] = open;
   render(html`
-    <div role="status">${sides.length === 1 ? sideView(side) : sides.length ? openView(sides, unread) : html`<p class="notice">${words.water.again}</p>`}</div>
+    <div role="status">${open.length === 1 ? sideView(side) : open.length ? openView(open, unread) : html`<p class="notice">${words.water.again}</p>`}</div>
     ${GAUGES.map((gauge) => chips({ name: gauge, legend: words.gauge[gauge], value: seen[gauge],
       choices: answers[gauge].map((id) => ({ id, label: words.gauge_answer[gauge][id] })),
       change: (answer) => put({ ...seen, [gauge]: answer }) }))}
-    ${sides.length === 1 ? html`<a class="key key-wide" href=${enterLink({ signs: { [enters[side]]: "seen" } })}>${words.water.go_on}</a>` : nothing}
+    ${open.length === 1 ? html`<a class="key key-wide" href=${enterLink({ signs: { [sides[side].enters]: "seen" }, shown })}>${words.water.go_on}</a>` : nothing}
     <div class="rows"><button type="button" class="key key-wide" @click=${() => put({})}>${words.water.clear}</button></div>`, place);
 }
 
-const openView = (sides, unread) => html`
+const openView = (open, unread) => html`
   <p>${unread.length === GAUGES.length ? words.water.told : fill(words.water.open, {
-    sides: sides.map((side) => words.side[side].name).join(", "), gauges: unread.map((gauge) => words.gauge[gauge]).join(", ") })}</p>`;
+    sides: open.map((side) => words.side[side].name).join(", "), gauges: unread.map((gauge) => words.gauge[gauge]).join(", ") })}</p>`;
 
 const sideView = (side) => html`
   <section class="verdict">
@@ -43,6 +44,7 @@ const sideView = (side) => html`
     <h2>${words.side[side].name}</h2>
     <div class="say"><b>${words.water.radio}</b><p>${words.side[side].say}</p></div>
     <ul class="listed">${words.side[side].do.map((line) => html`<li>${line}</li>`)}</ul>
+    ${sides[side].warns.map((name) => orderLine(orders[name], words))}
   </section>`;
 
 // What was kept, as far as this version still asks for it.

@@ -2,7 +2,8 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../chips.js";
 import { colon, fill } from "../site.js";
-import { shape, warning } from "../warning.js";
+import { warning } from "../warning.js";
+import { redKeys } from "./order.js";
 import { sayFirst } from "./start.js";
 
 const ENGINES = ["pumping", "idle", "off", "secured"];
@@ -37,7 +38,7 @@ export function askView({ sign, state, data, most, isSaid, said, answer, back, s
             <button type="button" class="key" @click=${() => answer("not_seen")}>${no}</button>
             <button type="button" class="key key-seen" @click=${() => answer("seen")}>${yes}</button>`}
         <button type="button" class="key key-across key-low" @click=${() => answer("unknown")}>${words.diagnose.unsure}</button>
-        <button type="button" class="key key-danger" @click=${danger}>${shape("stop")}${words.diagnose.danger}</button>
+        ${redKeys({ data, danger })}
       </div>
     </section>`;
 }
@@ -53,7 +54,7 @@ const engineChoice = ({ words, state, setEngine }) => html`
 // Leaving the engine's work takes pressure from the lines: the crews first.
 export const leavingView = ({ words, go, stay }) => html`
   <section class="step" role="alert">
-    <div class="step-body">${sayFirst({ words, radio: "lowering" })}</div>
+    <div class="step-body">${sayFirst({ words, radio: "lower_line" })}</div>
     <div class="answers">
       <button type="button" class="key" @click=${stay}>${words.diagnose.back}</button>
       <button type="button" class="key key-seen" @click=${go}>${words.diagnose.said}</button>

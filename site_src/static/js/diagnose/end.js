@@ -1,7 +1,9 @@
 // How a diagnosis ends: a cause that stands, a stop, or what stands in the way of the next look.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { colon, fill } from "../site.js";
+import { orderView } from "../order.js";
 import { shape } from "../warning.js";
+import { afterwards, ordersOfAlarms } from "./order.js";
 import { sayFirst } from "./start.js";
 
 const MOST_LIKELY = 4;
@@ -9,35 +11,25 @@ const MOST_LIKELY = 4;
 export function endView({ end, ranked, data, state, setEngine, setRole, again, back }) {
   const { words } = data;
   const screen = {
-    danger: () => danger(words),
+    danger: () => ordersOfAlarms(state, data).map((name) => orderView({ order: data.orders[name], words })),
     stands: () => stands({ cause: end.cause, ranked, data }),
     engine: () => otherEngine({ end, ranked, data, setEngine }),
     technician: () => html`${stop(words, end.kind)}${still({ end, ranked, data })}
       <button type="button" class="key key-wide" @click=${() => setRole("technician")}>${words.diagnose.as_technician}</button>`,
   }[end.kind] ?? (() => html`${stop(words, end.kind)}${still({ end, ranked, data })}`);
   return html`
+    ${end.kind === "danger" || end.kind === "engine" || end.kind === "stands" ? nothing : afterwards(state, data)}
     ${screen()}
+    ${end.kind === "stands" ? afterwards(state, data) : nothing}
     <div class="rows">
       ${end.kind !== "danger" && state.asked.length ? html`<button type="button" class="key key-wide" @click=${back}>${words.diagnose.back}</button>` : nothing}
       <button type="button" class="key key-wide" @click=${again}>${words.diagnose.again}</button>
     </div>`;
 }
 
-const danger = (words) => html`
-  <section class="halt" role="alert">
-    ${shape("stop")}
-    <h2>${words.end.danger_title}</h2>
-    <p>${words.end.danger}</p>
-    <h3>${words.diagnose.say_first}</h3>
-    <p>${words.end.danger_radio}</p>
-    <h3>${words.diagnose.mind}</h3>
-    <p>${words.end.danger_steam}</p>
-    <p>${words.end.danger_never}</p>
-  </section>`;
-
 const stop = (words, kind) => html`
   <section class="halt" role="alert">
-    ${shape("stop")}
+    <p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>
     <h2>${words.end[`${kind}_title`]}</h2>
     <p>${words.end[kind]}</p>
   </section>`;
@@ -46,7 +38,7 @@ const listed = (words, signs) => html`<ul class="listed">${signs.map((sign) => h
 
 function stands({ cause, ranked, data }) {
   const { words } = data;
-  const { out, radio, source, basis } = data.causes[cause];
+  const { out, radio, order, source, basis } = data.causes[cause];
   return html`
     <section class="verdict" role="status">
       <h2>${words.name[cause]}</h2>
@@ -54,6 +46,7 @@ function stands({ cause, ranked, data }) {
       ${sayFirst({ words, radio })}
       <h3>${words.diagnose.do}</h3>
       <p class="act">${words.act[cause]}</p>
+      ${order ? orderView({ order: data.orders[order], words }) : nothing}
       <h3>${words.diagnose.why}</h3>
       ${listed(words, ranked.causes.find(({ id }) => id === cause).for)}
       <p>${words.diagnose.stands} ${words.diagnose.first}</p>

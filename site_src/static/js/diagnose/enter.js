@@ -1,7 +1,7 @@
 // The way into a diagnosis from another page, with what that page knows. What comes in by it is judged by calc.
 import { home } from "../site.js";
 
-// The address of the diagnosis. `known` is { sequence, step, facts, missing } of a card, or { signs } of any other page.
+// The address of the diagnosis. `known` is { sequence, step, facts, missing } of a card, or { signs, shown } of any other page: what was seen, and the orders that it showed.
 export function enterLink(known) {
   const link = new URL("diagnose/", home);
   if (known.signs && Object.keys(known.signs).length === 0) return link.href; // nothing is known

@@ -2,35 +2,36 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { roleChips } from "./role.js";
 import { fill } from "../site.js";
-import { shape } from "../warning.js";
+import { redKeys } from "./order.js";
 
 const MOMENTS = ["in", "panel", "water", "out", "yard"];
 
 export function startView({ data, rig, role, offered, setRole, begin, danger }) {
   const { words, signs } = data;
-  const isFor = (sign, moment) => signs[sign.id].entry === moment && (role === "technician" || sign.role === "operator");
+  const isFor = (sign, moment) => signs[sign.id].moments.includes(moment) && (role === "technician" || sign.role === "operator");
   const moments = MOMENTS.map((moment) => ({ moment, opens: offered.filter((sign) => isFor(sign, moment)) }));
   return html`
-    <button type="button" class="key key-wide key-danger" @click=${danger}>${shape("stop")}${words.diagnose.danger}</button>
+    <div class="rows">${redKeys({ data, danger, isWide: true })}</div>
     <h2>${words.diagnose.what}</h2>
     ${moments.filter(({ opens }) => opens.length).map(({ moment, opens }, place) => html`
       <details class="section" ?open=${place === 0}>
         <summary>${words.moment[moment]}</summary>
-        <div class="rows">${opens.map(({ id, alarm }) => html`
-          <button type="button" class="key key-wide key-told ${alarm ? "key-danger" : ""}" @click=${() => begin(id)}>${alarm ? shape("stop") : nothing}${words.sees[id]}</button>`)}</div>
+        <div class="rows">${opens.map(({ id }) => html`
+          <button type="button" class="key key-wide key-told" @click=${() => begin(id)}>${words.sees[id]}</button>`)}</div>
       </details>`)}
     ${roleChips({ legend: words.diagnose.role, words, role, change: setRole })}
     <p>${rig ? fill(words.diagnose.rig, rig) : words.diagnose.any_rig}</p>
     <p class="smallprint">${words.diagnose.first}</p>`;
 }
 
-export const soFar = ({ state, words, isOpen }) => html`
+export const soFar = ({ state, words, isOpen, again }) => html`
   <details class="record" ?open=${isOpen}>
     <summary>${words.diagnose.so_far}</summary>
     <ol>
       ${state.complaints.map((sign) => html`<li><b>${words.diagnose.complaint}</b><span>${words.sees[sign]}</span></li>`)}
       ${state.asked.map(({ sign, said }) => html`<li><b>${words.diagnose[{ seen: "yes", not_seen: "no", unknown: "unsure" }[said]]}</b><span>${words.sees[sign]}</span></li>`)}
     </ol>
+    ${again ? html`<button type="button" class="key" @click=${again}>${words.diagnose.again}</button>` : nothing}
   </details>`;
 
 // The words for the radio, before anything that changes a line's pressure.

@@ -33,8 +33,7 @@ export function haltView({ stopped, steps, words, send, state, data }) {
 // A sign that did not come; with an order, its second failure: no third try, and what the rig is after it.
 const stopView = ({ said, words, order }) => html`
   <section class="halt" role="alert">
-    ${shape("hold")}
-    <p class="order-grade"><b>${words.order.hold}</b></p>
+    <p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>
     <h2>${said.title}</h2>
     <h3>${words.shift.stop_do}</h3>
     <p>${said.act}</p>

@@ -1,0 +1,37 @@
+// The orders of a diagnosis: what is done before any look where it opened with a hazard, and what the rig is after it.
+import { html } from "../../vendor/lit-html/lit-html.js";
+import { aftermathView, orderView } from "../order.js";
+import { shape } from "../warning.js";
+
+const RED = { moved: "moves", steam: "steam" }; // the hazards that a red key leads to at any time, with their signs
+
+const GRADES = ["danger", "hold", "note"];
+
+// Orders of signs, the gravest first.
+const ordersOf = (signs, data) => [...new Set(signs.map((sign) => data.signs[sign].order).filter(Boolean))]
+  .sort((one, other) => GRADES.indexOf(data.orders[one].grade) - GRADES.indexOf(data.orders[other].grade));
+
+// The orders of what a diagnosis opened with.
+export const ordersAtStart = (state, data) => ordersOf(state.complaints, data);
+
+// The one that is still to be carried out before the first look, if any. One that came from a card was shown there.
+export const orderToDo = (state, data) => ordersAtStart(state, data).find((name) => !state.carriedOut?.includes(name));
+
+// The orders of the danger signs that were seen: they end every diagnosis.
+export const ordersOfAlarms = (state, data) =>
+  ordersOf(Object.keys(state.signs).filter((sign) => state.signs[sign] === "seen" && data.signs[sign].alarm), data);
+
+export const redKeys = ({ data, danger, isWide = false }) => Object.entries(RED).map(([name, sign]) => html`
+  <button type="button" class="key key-danger ${isWide ? "key-wide" : ""}" @click=${() => danger(sign)}>${shape("stop")}${data.orders[name].title}</button>`);
+
+export const firstView = ({ name, data, done, danger, again }) => html`
+  ${orderView({ order: data.orders[name], words: data.words })}
+  <div class="rows">
+    <button type="button" class="key key-wide key-pick" @click=${() => done(name)}>${data.words.diagnose.carried_out}</button>
+    ${redKeys({ data, danger, isWide: true })}
+    <button type="button" class="key key-wide" @click=${again}>${data.words.diagnose.again}</button>
+  </div>`;
+
+// What a hazard leaves the rig as, whatever the diagnosis ends in.
+export const afterwards = (state, data) =>
+  ordersAtStart(state, data).map((name) => data.orders[name]).filter(({ rig }) => rig).map((order) => aftermathView({ order, words: data.words }));
