@@ -48,6 +48,25 @@ def hunt(parts, runs, role, units):
     return told
 
 
+def restore(plugs, listed, opened):
+    """What stays plugged after a hunt, and what may be opened next: the reliefs and the cooler before all else.
+
+    plugs: [{"id", "first"}], all that a hunt can plug, in the order in which to open them
+    listed: ids of what was plugged in this hunt
+    opened: ids of what was opened again since
+
+    Returns `{"open": [ids], "next": [ids]}`, both in the order of plugs; nothing is left once open is empty.
+    Raises CalcError naming listed or opened. Source: common practice.
+    """
+    names = [plug["id"] for plug in plugs]
+    for field, given in (("listed", listed), ("opened", opened)):
+        if not isinstance(given, list) or any(name not in names for name in given):
+            raise CalcError(field, "unknown_part")
+    left = [plug for plug in plugs if plug["id"] in listed and plug["id"] not in opened]
+    first = [plug for plug in left if plug.get("first")]
+    return {"open": [plug["id"] for plug in left], "next": [plug["id"] for plug in first or left]}
+
+
 def vacuum_inhg(field, text, units):
     """A reading of a vacuum gauge, in inches of mercury.
 

@@ -25,6 +25,7 @@ DOORS = {
     "gauges.side": ("rows", "seen"),
     "interlock.behind": ("table", "lights"),
     "leak.hunt": ("parts", "runs", "role", "units"),
+    "leak.restore": ("plugs", "listed", "opened"),
     "leak.vacuum_inhg": ("field", "text", "units"),
     "joint_reading.answer": ("entries", "shelf", "units"),
     "measure.read": ("readings", "handbook", "units"),

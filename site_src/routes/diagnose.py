@@ -108,5 +108,10 @@ def leak():
 @routes.get("/diagnose/leak/page.json")
 def leak_data():
     site = data.words("site")
-    words = {**_picked("leak", "part", "part_how", "role"), **{key: site[key] for key in ("refusal", "unit", "units")}}
-    return json_page({"parts": data.load("water_loss")["part"], "systems": catalogue.unit_systems(), "words": words})
+    file = data.load("water_loss")
+    order = file["plugs"]["order"]
+    words = {**_picked("leak", "part", "part_how", "plug", "role"), **{key: site[key] for key in ("refusal", "unit", "units")}}
+    return json_page({
+        "parts": file["part"], "plugs": file["plug"], "orders": data.orders(order), "order": order,
+        "systems": catalogue.unit_systems(), "words": words,
+    })
