@@ -74,13 +74,12 @@ addEventListener("keydown", (event) => {
 const NUMBERS = "input[inputmode=decimal], input[inputmode=numeric]";
 let touched = null; // the number field that was touched last, until something is typed
 
-function selectAll() {
-  if (touched && touched.selectionStart === touched.selectionEnd) touched.setSelectionRange(0, touched.value.length); // a stretch chosen by drag stays
-}
+const selectAll = () => touched?.setSelectionRange(0, touched.value.length);
 
 for (const kind of ["focusin", "click"]) {
-  addEventListener(kind, ({ target }) => {
+  addEventListener(kind, ({ target, pointerType }) => {
     touched = target.matches?.(NUMBERS) ? target : null;
+    if (pointerType === "mouse" && touched && touched.selectionStart < touched.selectionEnd) touched = null; // a stretch chosen by drag stays
     selectAll();
     setTimeout(selectAll);
   });
