@@ -49,6 +49,7 @@ def create_app(site_path="/", rigs_folder=fleet.DEMO, language="en"):
             "w": {**data.words("site"), "log": data.words("log")},
             "r": data.words("rig"),
             "o": data.words("orders")["order"],
+            "orders": data.orders(),
             "language": language,
             "system": data.opening_system(),
             "languages": data.by_id(data.load("languages")["language"]),

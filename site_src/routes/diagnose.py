@@ -45,7 +45,6 @@ def page_data():
 def read():
     return flask.render_template(
         "diagnose/read.html", d=_words(), causes=data.load("faults")["cause"], told=data.words("faults"), say=knowledge.radio_words(),
-        orders=data.orders(),
     )
 
 

@@ -20,13 +20,14 @@ def page():
 def page_data():
     rig = data.words("rig")
     return json_page({
+        "orders": data.orders(),
         "questions": data.load("sequences")["question"],
         "split": data.by_id(data.load("sequences")["part"])["into_split"]["only_if"],
         "override": data.by_id(data.cards())["override"]["fits"],
         "steps": [_act(step) for step in data.card_steps(CARD) if step["id"] not in LEFT_OUT and "asks" not in step],
         "words": {
             "recovery": data.words("diagnose")["recovery"], "option": rig["option"], "card": rig["card"],
-            "rig_answer": data.words("site")["rig_answer"],
+            "rig_answer": data.words("site")["rig_answer"], "order": data.words("orders")["order"],
         },
     })
 
@@ -35,6 +36,6 @@ def _act(step):
     """One act in words, with the rigs it is for and whether it joins the pump to the engine."""
     told = data.step_words()[step["id"]]
     return {
-        "id": step["id"], "only_if": step.get("only_if", {}), "note_for": step.get("note_for"), "joins": step.get("act") == "engage",
+        "id": step["id"], "only_if": step.get("only_if", {}), "note_for": step.get("note_for"), "joins": step.get("act") == "engage", "order": step.get("order"),
         **{key: told[key] for key in TOLD if key in told},
     }

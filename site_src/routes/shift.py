@@ -38,7 +38,7 @@ def read(card):
     steps, told = data.card_steps(card), data.step_words()
     return flask.render_template(
         "shift/read.html", card=data.by_id(data.cards())[card], steps=steps, told=told, after=_answers_before(steps, told),
-        orders=data.orders(), danger=DANGER,
+        danger=DANGER,
     )
 
 

@@ -10,6 +10,7 @@ STARTS = {"air_f": "60@US", "water_f": "60@US", "barometer_inhg": "29.9@US", "al
           "depth_ft": "4@US", "strainer_ft": "2@US", "suction_length_ft": "20@US"}
 ACCURACY_KINDS = {"discharge_psi": "pressure", "intake_psi": "pressure", "pitot_psi": "pitot", "meter_percent": "percent", "lift_ft": "length"}
 PARTS = ("run", "sheet", "years", "quick")
+HAZARDS = ("moved", "steam", "dead_throttle")  # each in one line while a pump is tested
 QUICK_CARDS = {"shift": "bay", "circulate": "check", "prime": "check", "road": "road"}  # the shift card that holds a step's proofs
 
 
@@ -35,6 +36,7 @@ def page_data():
     accuracy = standards.standard("us", "annual")["accuracy"]
     suction = [field for field in data.load("water")["field"] if field["name"] == "suction"][0]
     return json_page({
+        "orders": data.orders(*HAZARDS),
         "standards": {name: {kind: standards.standard(name, kind) for kind in standards.kinds(name)} for name in standards.NAMES},
         "kinds": [[name, standards.kinds(name)] for name in standards.NAMES],
         "systems": standards.unit_systems(),
@@ -47,7 +49,7 @@ def page_data():
         "errs": {name: accuracy[name] for name in ("discharge_psi", "speed_rpm")},
         "interval_days": data.load("standards/common")["due"]["interval_days"],
         "words": {
-            **{key: site[key] for key in ("refusal", "units", "engine", "pressure", "card")}, **data.words("test"),
+            **{key: site[key] for key in ("refusal", "units", "engine", "pressure", "card")}, **data.words("test"), "order": data.words("orders")["order"],
             **{section: told for section, told in years.items() if section != "report"},
         },
     })

@@ -1,9 +1,11 @@
 // The order that answers a hazard, the same on every page: its grade in word, shape and colour, then its acts by number.
 import { html, nothing } from "../vendor/lit-html/lit-html.js";
 import { colon } from "./site.js";
-import { shape, warning } from "./warning.js";
+import { shape } from "./warning.js";
 
+export const GRADES = ["danger", "hold", "note"];
 const LEVEL = { danger: "stop", hold: "hold", note: "note" };
+const KIND = { danger: "stop", hold: "caution", note: "note" };
 
 // words: of the view, the section `order`; here: where the controls are on this rig, if a page adds that.
 export function orderView({ order, words, here }) {
@@ -32,7 +34,12 @@ export const aftermathView = ({ order, words }) => html`
   </section>`;
 
 // Its one line, beside a step or an answer that it belongs to.
-export const orderLine = (order, words) => warning(order.grade === "note" ? "note" : "caution", words.order[order.grade], order.short);
+export const orderLine = ({ grade, short }, words) => html`
+  <div class="warning warning-${KIND[grade]}">${shape(LEVEL[grade])}<p><b>${words.order[grade]}</b>${short}</p></div>`;
+
+// Several of them, the gravest first.
+export const orderLines = (orders, words) => Object.values(orders)
+  .sort((one, other) => GRADES.indexOf(one.grade) - GRADES.indexOf(other.grade)).map((order) => orderLine(order, words));
 
 // An order as it is read aloud.
 export const spokenOrder = (order) => [order.title, ...order.do, order.never, order.rig ?? ""].join(" ");

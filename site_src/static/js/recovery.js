@@ -4,14 +4,15 @@ import { choose, chosen } from "./choices.js";
 import { chips } from "./chips.js";
 import { chosenRig } from "./rig/chosen.js";
 import { inWords, known as answersOf, mayFit, signOf } from "./shift/known.js";
-import { fill, pageData } from "./site.js";
+import { colon, fill, pageData } from "./site.js";
 
 const SIZES = ["pocket", "a4", "letter"];
 const NEEDLESS = { before_drive: "light_later", after_drive: "light_first" };
 const OWN_LINES = 8;
+const SAID_AFTER = ["road_fails"]; // of this the card also has room to say what the rig is afterwards
 const place = document.getElementById("recovery");
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
-const { words } = data;
+const { words, orders } = data;
 const answered = answersOf(data.questions, rig);
 const acts = data.steps.filter((step) => mayFit(step.only_if, answered) && step.id !== NEEDLESS[rig?.pump_light]);
 // Whether the profile says which of the acts are this rig's.
@@ -37,10 +38,11 @@ function draw() {
 const card = () => html`
   <article class="recovery">
     <h2>${rig.name}</h2>
-    <section class="recovery-danger"><h3>${words.recovery.danger}</h3><p>${words.recovery.danger_do}</p></section>
+    ${whole("moved")}
     <section class="first"><h3>${words.recovery.order}</h3>${order()}</section>
     ${mayShift ? shiftFacts() : joining()}
     ${mayFit(data.override, answered) ? override() : nothing}
+    <section>${["steam", "line_lost", "dead_throttle", ...(mayShift ? ["grinding", "road_fails"] : [])].map(line)}</section>
     <section><h3>${words.recovery.stops}</h3><dl><dd>${known(rig.stop_controls)}</dd></dl></section>
     <p>${fill(words.recovery.filled, { name: rig.name, dated: rig.dated || words.recovery.undated })} ${words.recovery.first}</p>
   </article>`;
@@ -55,26 +57,32 @@ const shiftFacts = () => html`
       </dl>
       <p>${words.recovery.lights}</p>
     </section>
-    <section>
-      <h3>${words.recovery.refused}</h3>
-      <ol>${words.recovery.refused_do.map((line) => html`<li>${line}</li>`)}</ol>
-      ${blank}${blank}
-      <p><b>${words.recovery.refused_say}</b></p>
-    </section>`;
+    ${whole("pump_fails", html`${blank}${blank}`)}`;
 
 // Of a pump that a PTO or a clutch joins to the engine.
 const joining = () => html`
     <section>
       <h3>${words.recovery.unjoined}</h3>
-      ${acts.filter(({ joins }) => joins).map(({ not_seen, never }) => html`<p>${not_seen} ${never}</p>`)}
+      ${acts.filter(({ joins }) => joins).map(({ not_seen, never, order }) => html`<p>${order ? orders[order].short : nothing} ${not_seen} ${never}</p>`)}
       ${blank}${blank}
-      <p><b>${words.recovery.refused_say}</b></p>
+      <p><b>${orders.dead_throttle.radio}</b></p>
     </section>`;
+
+// An order in all its acts, and one in its one line; on paper the grade is said in its word alone.
+const whole = (name, more) => html`
+    <section class="recovery-order ${orders[name].grade === "danger" ? "recovery-danger" : ""}">
+      <h3>${words.order[orders[name].grade]}${colon} ${orders[name].title}</h3>
+      <ol>${orders[name].do.map((act) => html`<li>${act}</li>`)}</ol>
+      <p><b>${orders[name].never}</b> ${orders[name].rig}</p>
+      ${more ?? nothing}
+    </section>`;
+
+const line = (name) => html`<p><b>${words.order[orders[name].grade]}${colon}</b> ${orders[name].short} ${SAID_AFTER.includes(name) ? orders[name].rig : nothing}</p>`;
 
 const override = () => html`
     <section>
-      <h3>${words.recovery.override}</h3>
-      <p>${words.recovery.override_when}</p>
+      <h3>${orders.override.title}</h3>
+      <p>${orders.override.when} ${orders.override.do.join(" ")} <b>${orders.override.never}</b> ${orders.override.rig}</p>
       <dl>
         ${fact(words.recovery.place, rig.override_place)}
         ${fact(words.recovery.way, rig.override_way)}

@@ -4,6 +4,7 @@ import { enterLink } from "./diagnose/enter.js";
 import { engine } from "./engine.js";
 import { live } from "./notice.js";
 import { send } from "./rig/carry.js";
+import { orderLines } from "./order.js";
 import { chosenRig, chosenSystem } from "./rig/chosen.js";
 import { colon, fill, home, unitWords } from "./site.js";
 import { stayAwake } from "./awake.js";
@@ -16,7 +17,6 @@ import { rowText, stepView } from "./test/quick_step.js";
 import { refuser } from "./test/refusal.js";
 import { day } from "./times.js";
 import { systemChips, unitsFor } from "./units.js";
-import { warning } from "./warning.js";
 
 const place = document.getElementById("quick");
 const starting = engine();
@@ -91,7 +91,7 @@ function draw() {
   render(html`
     ${page.isKept ? nothing : html`<p class="notice" role="alert">${words.quick.note_lost}</p>`}
     <p class="standing"><b>${rig.name}</b></p>
-    ${warning("stop", words.quick.danger_word, words.quick.danger)}
+    ${orderLines(data.orders, words)}
     ${page.isLooked ? nothing : html`<section class="notice" role="alert"><p>${words.quick.look_again}</p>
       <button type="button" class="key key-wide key-strong" @click=${() => { page.isLooked = true; draw(); }}>${words.quick.looked}</button></section>`}
     ${record.open.stopped ? stoppedView() : STEPS.map((step) => stepView(view, step))}

@@ -1,11 +1,9 @@
 // The orders of a diagnosis: what is done before any look where it opened with a hazard, and what the rig is after it.
 import { html } from "../../vendor/lit-html/lit-html.js";
-import { aftermathView, orderView } from "../order.js";
+import { aftermathView, GRADES, orderView } from "../order.js";
 import { shape } from "../warning.js";
 
 const RED = { moved: "moves", steam: "steam" }; // the hazards that a red key leads to at any time, with their signs
-
-const GRADES = ["danger", "hold", "note"];
 
 // Orders of signs, the gravest first.
 const ordersOf = (signs, data) => [...new Set(signs.map((sign) => data.signs[sign].order).filter(Boolean))]

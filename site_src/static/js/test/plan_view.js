@@ -2,6 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { enterLink } from "../diagnose/enter.js";
 import { colon, fill, home } from "../site.js";
+import { orderLines } from "../order.js";
 import { warning } from "../warning.js";
 import { minutes } from "./clock.js";
 import { askView } from "./missing.js";
@@ -14,7 +15,8 @@ export function planView(view) {
   const open = record.finished_ms === null;
   return html`
     ${summaryView(view)}
-    ${open ? warning("caution", words.test.beware, `${words.test.drill} ${words.test.stop_first}`) : html`<p class="notice">${words.test.finished}</p>`}
+    ${open ? html`${warning("caution", words.test.beware, `${words.test.drill} ${words.test.stop_first}`)}
+      ${orderLines(view.data.orders, words)}` : html`<p class="notice">${words.test.finished}</p>`}
     ${open ? askView(view) : nothing}
     <nav class="parts" aria-label=${words.test.title}>
       <a class="part" href="#${record.id}/site"><span><b>${words.test.site}</b><small>${words.test.site_told}</small></span></a>
