@@ -26,11 +26,20 @@ def of_hose(seen_psi, test_psi):
     return (CAUTION, "working_pressure", working_psi) if seen_psi >= working_psi else None
 
 
+def _of_device(limits):
+    """What a device calls for whatever it sees: a loss that is the builder's to give, outlets that regulate themselves."""
+    device = limits.get("device")
+    if device == "aerial" and not limits.get("has_own_loss"):
+        return "waterway_usual"
+    return "regulated_outlets" if device == "standpipe" else None
+
+
 def cautions(lines, report):
     """Every caution a lay calls for.
 
     lines: by line id, the limits that are known: `test_psi` of the hose, `least_usual_gpm` and
-        `most_usual_gpm` for one hose, `parallel`, `crew` and `crew_limit_lbf` at its nozzle;
+        `most_usual_gpm` for one hose, `parallel`, `crew` and `crew_limit_lbf` at its nozzle,
+        the `device` at its end and whether it `has_own_loss`;
         a limit that is absent or None raises no caution
     report: of layout.discharge_pressure for the same lay
 
@@ -66,6 +75,10 @@ def cautions(lines, report):
                 named = crew_limit_lbf if kind == "force" else limit
                 found.append({"level": CAUTION, "code": code, "line": line["id"], "kind": kind,
                               "amount": amount, "limit": named, "crew": limits.get("crew")})
+        code = _of_device(limits)
+        if code:
+            found.append({"level": CAUTION, "code": code, "line": line["id"], "kind": "pressure",
+                          "amount": line["appliance_psi"], "limit": None, "crew": limits.get("crew")})
     # two passes, not a sort: the phone's sort does not keep the order of equals
     return [told for told in found if told["level"] == STOP] + [told for told in found if told["level"] != STOP]
 

@@ -91,6 +91,7 @@ def _line(typed, start_ft, context, limits, depth):
         line.update(crew)
     if typed.get("loss"):
         line["appliance_psi"] = entry.quantity(units, "pressure", "loss", typed["loss"])
+        line["has_own_loss"] = True
         if line["appliance_psi"] < 0:
             raise CalcError("loss", "negative")
     if is_joint:

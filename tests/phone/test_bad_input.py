@@ -59,14 +59,20 @@ def test_entry_is_refused_in_its_place(lay, text, code, name):
 
 
 def test_entry_of_a_line_out_of_sight(lay):
-    """A bad entry of one line brings that line's field back into sight."""
+    """A bad entry of one line is named while another is worked on, and what is typed there goes there."""
     lay.build("add_wye")
     lay.line("A")
     lay.type("flow", "")
-    lay.line("B")
     expect(lay.answer).to_have_text(SITE["pressure"]["waiting"])
+    lay.line("B")
+    expect(lay.answer).to_have_text(said("pressure", "waiting_line", line=said("pressure", "line", id="A")))
+    expect(lay.field("flow")).to_have_value("150")
     lay.type("length", "150")
+    lay.line("A")
+    expect(lay.field("length")).to_have_value("200")
     expect(lay.refusal("flow")).to_have_text(SITE["refusal"]["empty"])
+    lay.type("flow", "150")
+    lay.shows(188)  # by hand: 69.75 + 100 + 2 x 3^2; line B with 150 ft needs less
 
 
 def test_lay_beyond_any_hose(lay):

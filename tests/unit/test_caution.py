@@ -132,3 +132,14 @@ def test_kind(run, line, discharge_psi, kind):
     """The kind says which quantity amount and limit are, so that the page can convert them."""
     (found,) = found_in(run, line, discharge_psi=discharge_psi)
     assert found["kind"] == kind
+
+
+@pytest.mark.parametrize(("device", "own", "codes"), [
+    ("standpipe", False, ["regulated_outlets"]), ("standpipe", True, ["regulated_outlets"]),
+    ("aerial", False, ["waterway_usual"]), ("aerial", True, []), ("master", False, []), ("wye", False, []), ("none", False, []),
+])
+def test_what_a_device_calls_for(run, device, own, codes):
+    """A waterway's loss is its builder's to give until it is typed; outlets of a standpipe may hold their own pressure."""
+    limits = {**LIMITS, "device": device, **({"has_own_loss": True} if own else {})}
+    found = found_in(run, a_line(appliance_psi=25), limits=limits)
+    assert [(each["level"], each["code"], each["amount"]) for each in found] == [("caution", code, 25) for code in codes]

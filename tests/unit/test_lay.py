@@ -126,3 +126,22 @@ def test_own_friction_rule_that_does_not_fit(run):
     shelf = {**SHELF, "hoses": hoses, "rule": "two_q_squared_plus_q"}
     answer = run("reading", "answer", lay=a_lay(a_line()), shelf=shelf, units=UNITS)
     assert answer["by_rule"] == {"rule": "two_q_squared_plus_q", "code": "not_for_this_rule", "line": "A"}
+
+
+def test_a_waterway_is_its_builders_to_rate(run):
+    """The handbook's 25 psi stand with a caution until the builder's figure is typed, which is then taken as it is."""
+    shelf = {**SHELF, "appliances": {**SHELF["appliances"], "aerial": [[0, 25]]}}
+
+    def asked(**line):
+        answer = run("reading", "answer", lay=a_lay(a_line(device="aerial", **line)), shelf=shelf, units=UNITS)
+        return answer["pressure_psi"], [(each["code"], each["amount"]) for each in answer["cautions"]]
+
+    assert asked() == (pytest.approx(194.75), [("waterway_usual", "25")])  # by hand: 169.75 + 25
+    assert asked(loss="75") == (pytest.approx(244.75), [])
+
+
+def test_a_standpipe_says_what_comes_first(run):
+    """More pump pressure does not help behind a regulating device: said with every standpipe."""
+    shelf = {**SHELF, "appliances": {**SHELF["appliances"], "standpipe": [[0, 25]]}}
+    answer = run("reading", "answer", lay=a_lay(a_wye(a_line(), device="standpipe")), shelf=shelf, units=UNITS)
+    assert [(each["code"], each["line"]) for each in answer["cautions"]] == [("regulated_outlets", "S")]

@@ -153,8 +153,8 @@ function asked(door, given) {
     if (!(refusal instanceof Refusal)) throw refusal;
     state.refusal = refusal;
     const sentence = words.refusal[refusal.code] ?? words.refusal.other;
-    state.stale = refusal.field in KINDS ? words.pressure.waiting : fill(sentence, { line: labelOf(refusal.line) });
-    if (refusal.field in KINDS && lineOf(refusal.line)) state.selected = refusal.line;
+    const isElsewhere = lineOf(refusal.line) && refusal.line !== state.selected;
+    state.stale = fill(refusal.field in KINDS ? words.pressure[isElsewhere ? "waiting_line" : "waiting"] : sentence, { line: labelOf(refusal.line) });
     return null;
   }
 }

@@ -69,6 +69,7 @@ export function settingsView({ lay, line, lines, data, rig, system, u, refusal, 
           choices: (joint ? JOINTS : DEVICES).map((id) => ({ id, label: words.device[id] })),
         })}
         ${line.device === "none" ? nothing : number("loss", words.pressure.loss, act.usualLoss(line.id))}
+        ${["master", "aerial"].includes(line.device) && !line.loss ? html`<p>${words.pressure[`loss_${line.device}`]}</p>` : nothing}
       </details>
     </section>`;
 }
