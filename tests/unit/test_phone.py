@@ -40,6 +40,7 @@ CALLS = [
     ("gauges.side", {"rows": LEAKS["row"], "seen": {"intake": "zero", "master": "low"}}),
     ("interlock.behind", {"table": data.load("interlocks")["table"][0], "lights": {"engaged": "lit", "ok": "dark"}}),
     ("leak.hunt", {"parts": LEAKS["part"], "runs": [{"shut": [], "from": "22", "to": "12"}], "role": "operator", "units": units.shown_in("US")}),
+    ("leak.restore", {"plugs": [{"id": "relief", "first": True}, {"id": "drains"}], "listed": ["relief", "drains"], "opened": ["relief"]}),
     ("leak.vacuum_inhg", {"field": "from", "text": "110@SI", "units": units.shown_in("US")}),
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": 137.3, "length_ft": 333.3}),
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": -1, "length_ft": 333.3}),
