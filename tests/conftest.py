@@ -33,7 +33,7 @@ class Phone:
         self.packed.flush()
         self.process = subprocess.Popen(
             [node(), ROOT / "tests" / "micropython.mjs", self.packed.name],
-            stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True,
+            stdin=subprocess.PIPE, stdout=subprocess.PIPE, encoding="utf-8",
         )
 
     def call(self, request):

@@ -24,7 +24,7 @@ def main():
     found = {python: found_by(python, conftest.runner(call)) for python, call in (("cpython", bridge.call), ("micropython", phone.call))}
     phone.close()
     parts = {part: {python: told[part] for python, told in found.items()} for part in found["cpython"]}
-    kept.FILE.write_text(json.dumps(parts, indent=1) + "\n")
+    kept.FILE.write_text(json.dumps(parts, indent=1) + "\n", encoding="utf-8")
     print(f"Wrote {kept.FILE}")
 
 

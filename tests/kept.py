@@ -22,4 +22,4 @@ def close(kept, found):
 
 def is_fresh(part, python, found):
     """Whether the site's file says this of a part on one of the two Pythons; where not, run `python -m tests.evidence`."""
-    return close(json.loads(FILE.read_text())[part][python], found)
+    return close(json.loads(FILE.read_text(encoding="utf-8"))[part][python], found)

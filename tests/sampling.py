@@ -22,7 +22,7 @@ def pytest_configure():
 
 def commits():
     """How many commits led here; 0 where git cannot tell."""
-    run = subprocess.run(["git", "rev-list", "--count", "HEAD"], cwd=pathlib.Path(__file__).parent, capture_output=True, text=True)
+    run = subprocess.run(["git", "rev-list", "--count", "HEAD"], cwd=pathlib.Path(__file__).parent, capture_output=True, encoding="utf-8")
     return int(run.stdout or 0)
 
 

@@ -22,7 +22,7 @@ def write_fleet(folder, rigs, years, seed=1):
         tests = [a_year(base, number, name, year, years, kind, pick) for year in range(years)]
         if kind == "late":
             tests = tests[:-2] or tests
-        (folder / f"rig-{number:04}.json").write_text(json.dumps(tests))
+        (folder / f"rig-{number:04}.json").write_text(json.dumps(tests), encoding="utf-8")
     return meant
 
 

@@ -17,10 +17,10 @@ from site_src import fleet
 def write_rigs(folder, count):
     """Copies of the demonstration rigs under numbered names."""
     folder.mkdir()
-    texts = [path.read_text() for path in sorted(fleet.DEMO.glob("*.toml"))]
+    texts = [path.read_text(encoding="utf-8") for path in sorted(fleet.DEMO.glob("*.toml"))]
     for number in range(count):
         text = texts[number % len(texts)]
-        (folder / f"rig-{number:04}.toml").write_text(re.sub(r'^name = "', f'name = "{number} ', text, count=1, flags=re.M))
+        (folder / f"rig-{number:04}.toml").write_text(re.sub(r'^name = "', f'name = "{number} ', text, count=1, flags=re.M), encoding="utf-8")
 
 
 def main(most):
@@ -37,7 +37,7 @@ def main(most):
             for path in dist.rglob("*"):
                 if path.is_file():
                     sizes[path.relative_to(dist).parts[0] == "rigs"] += path.stat().st_size
-            listed = (dist / "sw.js").read_text().count('"url"')
+            listed = (dist / "sw.js").read_text(encoding="utf-8").count('"url"')
         print(f"{count:5} rigs: {seconds:6.1f} s, fleet pages {sizes[True] / 1000:7.0f} kB, "
               f"the rest {sizes[False] / 1000:.0f} kB, {listed} files on a phone", flush=True)
 

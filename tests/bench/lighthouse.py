@@ -50,7 +50,7 @@ def judged(address, folder):
         ["npx", "--yes", LIGHTHOUSE, address, "--quiet", "--output=json", f"--output-path={written}", f"--only-categories={CATEGORIES}",
          "--chrome-flags=--headless=new --no-sandbox"],
         check=True, env={**os.environ, "CHROME_PATH": chromium_path()}, stderr=subprocess.DEVNULL)
-    return json.loads(written.read_text())
+    return json.loads(written.read_text(encoding="utf-8"))
 
 
 def print_scores(page, report):

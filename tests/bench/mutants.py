@@ -34,7 +34,7 @@ import pytest
 from tests.bench import broken, reach
 
 TESTS = ["tests/unit", "tests/published", "tests/peers"]
-EXCUSED = tomllib.loads((pathlib.Path(__file__).parent / "mutants.toml").read_text())["mutant"]
+EXCUSED = tomllib.loads((pathlib.Path(__file__).parent / "mutants.toml").read_text(encoding="utf-8"))["mutant"]
 CPU_SECONDS = 3  # and three times what a test takes unharmed: then it counts as noticed, for it never ends
 
 
@@ -87,7 +87,7 @@ class Breaker:
         for name in names:
             kept = self.options.keep / (name + ".json")
             mutants = broken.mutants(name)
-            before = {told["name"] for told in json.loads(kept.read_text())["survived"]} if self.options.survivors else None
+            before = {told["name"] for told in json.loads(kept.read_text(encoding="utf-8"))["survived"]} if self.options.survivors else None
             began = time.monotonic()
             unbroken = {"module": name, "function": "nothing", "is_function": False, "apply": lambda: None}
             if self.notices(unbroken, self.tests(unbroken, reached), reached):
@@ -99,7 +99,7 @@ class Breaker:
                 if not self.notices(mutant, self.tests(mutant, reached), reached):
                     survived.append({key: mutant[key] for key in ("module", "name", "line")})
             told = {"mutants": len(mutants), "survived": survived, "seconds": round(time.monotonic() - began)}
-            kept.write_text(json.dumps(told, indent=1))
+            kept.write_text(json.dumps(told, indent=1), encoding="utf-8")
             report(name, told)
         return True
 

@@ -155,7 +155,7 @@ def yardstick(context):
 def keep():
     """Add this run to the history, one line of JSON."""
     run = {"at": datetime.date.today().isoformat(), "load": round(os.getloadavg()[0], 1), "cores": os.cpu_count(), **figures}
-    with HISTORY.open("a") as history:
+    with HISTORY.open("a", encoding="utf-8") as history:
         history.write(json.dumps(run) + "\n")
 
 

@@ -29,7 +29,7 @@ class Reached:
         return set().union(*(self.lines.get((mutant["module"], line), set()) for line in lines))
 
     def _of_users(self, name):
-        users = {name} | {path.stem for path in (ROOT / "calc").glob("*.py") if name in path.read_text()}
+        users = {name} | {path.stem for path in (ROOT / "calc").glob("*.py") if name in path.read_text(encoding="utf-8")}
         return set().union(*(tests for (module, _), tests in self.lines.items() if module in users))
 
 

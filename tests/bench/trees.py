@@ -89,7 +89,7 @@ def plot(rows):
         drawn.append(f'<polyline points="{points}" fill="none" stroke="{colour}" stroke-width="2"/>')
     path = pathlib.Path(tempfile.mkdtemp()) / "growth.svg"
     path.write_text(f'<svg xmlns="http://www.w3.org/2000/svg" width="600" height="400"><rect width="600" height="400" fill="#fff"/>{"".join(drawn)}'
-                    f'<text x="40" y="20">flows: ms to {most_ms:.0f} by nozzles to {SIZES[-1]}; black MicroPython, grey CPython</text></svg>')
+                    f'<text x="40" y="20">flows: ms to {most_ms:.0f} by nozzles to {SIZES[-1]}; black MicroPython, grey CPython</text></svg>', encoding="utf-8")
     print("plot:", path)
 
 

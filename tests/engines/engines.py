@@ -30,7 +30,7 @@ def firefox(home):
     if not program:
         raise Missing("Firefox (Debian: firefox-esr)")
     lines = [f"user_pref({json.dumps(name)}, {json.dumps(value)});\n" for name, value in PREFERENCES.items()]
-    (home / "user.js").write_text("".join(lines))
+    (home / "user.js").write_text("".join(lines), encoding="utf-8")
     command = [program, "-headless", "-marionette", "-no-remote", "-profile", str(home)]
     with _running(command, env={**os.environ, "HOME": str(home)}) as process:
         with contextlib.closing(Connection(_port_of(process, home), PATIENCE_S)) as connection:
@@ -42,8 +42,8 @@ def _port_of(process, home):
     told = home / "MarionetteActivePort"
     until = time.monotonic() + PATIENCE_S
     while time.monotonic() < until and process.poll() is None:
-        if told.exists() and told.read_text():
-            return int(told.read_text())
+        if told.exists() and told.read_text(encoding="utf-8"):
+            return int(told.read_text(encoding="utf-8"))
         time.sleep(0.05)
     raise RuntimeError("Firefox did not open its socket")
 
@@ -56,12 +56,12 @@ def webkit(home):
         raise Missing("WebKitGTK and a screen for it (Debian: webkit2gtk-driver xvfb)")
     settings = home / ".config" / "gtk-3.0" / "settings.ini"
     settings.parent.mkdir(parents=True)
-    settings.write_text(GTK_SETTINGS)
+    settings.write_text(GTK_SETTINGS, encoding="utf-8")
     options = WebKitOptions()
     options.binary_location = str(browser)
     options.add_argument("--automation")
     screen = ["Xvfb", "-displayfd", "1", "-screen", "0", "800x900x24", "-nolisten", "tcp"]
-    with _running(screen, stdout=subprocess.PIPE, text=True) as process:
+    with _running(screen, stdout=subprocess.PIPE, encoding="utf-8") as process:
         display = ":" + process.stdout.readline().strip()
         env = {**os.environ, "HOME": str(home), "LC_ALL": "C.UTF-8", "DISPLAY": display, "NO_AT_BRIDGE": "1", "LIBGL_ALWAYS_SOFTWARE": "1"}
         driver = webdriver.WebKitGTK(options, WebKitService(env=env, log_output=subprocess.DEVNULL))

@@ -79,7 +79,7 @@ def flows_gpm(lay, pump_psi, folder):
     """The flow of each nozzle that is not shut off, by the name of its line, as EPANET finds it."""
     text, names = input_text(lay, pump_psi)
     file = folder / "lay.inp"
-    file.write_text(text)
+    file.write_text(text, encoding="utf-8")
     solver = toolkit.ENepanet(str(file), str(folder / "lay.rpt"), str(folder / "lay.bin"))
     solver.ENopen()
     try:

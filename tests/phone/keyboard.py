@@ -1,7 +1,7 @@
 """A page worked by keys alone: at every stop the focus is somewhere, in sight, and under nothing."""
 import pathlib
 
-MEASURE = (pathlib.Path(__file__).parent / "measure.js").read_text()
+MEASURE = (pathlib.Path(__file__).parent / "measure.js").read_text(encoding="utf-8")
 HAS_FOCUS = "(element) => element === document.activeElement"
 BEFORE = "(element) => Boolean(document.activeElement.compareDocumentPosition(element) & Node.DOCUMENT_POSITION_PRECEDING)"
 RING = 3  # contrast, WCAG 2.2, 1.4.11 and 2.4.13

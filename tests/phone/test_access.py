@@ -10,7 +10,7 @@ from tests.phone.handset import phones
 from tests.phone.keyboard import MEASURE, fault
 from tests.phone.screens import SCREENS
 
-AXE = (pathlib.Path(__file__).parent / "vendor" / "axe.min.js").read_text()
+AXE = (pathlib.Path(__file__).parent / "vendor" / "axe.min.js").read_text(encoding="utf-8")
 VIOLATIONS = """async () => (await axe.run({ resultTypes: ["violations"] })).violations.flatMap(
   ({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 120)}`))"""
 SIGNS = """[...document.querySelectorAll("summary")].map((summary) => [false, true].map((open) => {

@@ -86,16 +86,16 @@ def truncate(page):
 
 
 def alter(page):
-    page.write_text(page.read_text().replace("</main>", "<p>Altered.</p></main>"))
+    page.write_text(page.read_text(encoding="utf-8").replace("</main>", "<p>Altered.</p></main>"), encoding="utf-8")
 
 
 def test_broken_release_changes_nothing(installed, release):
     """A release with a listed file missing, cut short or altered is not taken: the old version serves on, also offline."""
     installed.expected += ["integrity", "404"]
     page = installed.open(CHANGED)
-    first = release.page().read_text()
+    first = release.page().read_text(encoding="utf-8")
     for breakage in (lose, truncate, alter):
-        release.page().write_text(first)
+        release.page().write_text(first, encoding="utf-8")
         release.put_news()
         release.publish(breakage)
         assert page.evaluate(OUTCOME) == "redundant", breakage

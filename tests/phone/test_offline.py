@@ -26,7 +26,7 @@ def test_page_opens_cold(away, built, address):
     """Every page opens, with its own heading, with or without a query."""
     page = cold(away, address)
     file = built / address.partition("?")[0]
-    text = (file if file.is_file() else file / "index.html").read_text()
+    text = (file if file.is_file() else file / "index.html").read_text(encoding="utf-8")
     assert f"<title>{page.title()}</title>" in text
     expect(page.get_by_role("heading", level=1)).to_be_visible()
     page.close()

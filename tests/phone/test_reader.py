@@ -12,7 +12,7 @@ from tests.phone.proof import T
 from tests.phone.store import put_test
 from tests.phone.words import SITE, STEPS
 
-HEARING = (pathlib.Path(__file__).parent / "hearing.js").read_text()
+HEARING = (pathlib.Path(__file__).parent / "hearing.js").read_text(encoding="utf-8")
 FAULTS, DIAGNOSE, RIG = data.words("faults"), data.words("diagnose")["diagnose"], data.words("rig")
 
 

@@ -237,7 +237,7 @@ def test_a_file_comes_back(run_of, tmp_path):
 
     def bring(changed, told):
         file = tmp_path / "test.json"
-        file.write_text(json.dumps(changed))
+        file.write_text(json.dumps(changed), encoding="utf-8")
         page.locator("input[type=file]").set_input_files(str(file))
         expect(page.get_by_role("status").filter(has_text=told)).to_be_visible()
         return page.evaluate(KEPT, "from-afar")

@@ -30,7 +30,7 @@ class Release(Host):
         return self.dist / CHANGED / "index.html"
 
     def put_news(self):
-        self.page().write_text(self.page().read_text().replace("</main>", f"<p>{NEWS}</p></main>"))
+        self.page().write_text(self.page().read_text(encoding="utf-8").replace("</main>", f"<p>{NEWS}</p></main>"), encoding="utf-8")
 
     def publish(self, breakage=None):
         """Put the worker of the files as they stand in place at once, and before it what breaks the changed page."""

@@ -42,8 +42,8 @@ def test_a_new_phone_gets_the_history_of_a_rig(away, tmp_path):
     with page.expect_download() as leaving:
         button(page, YEARS["file"]).tap()
     leaving.value.save_as(tmp_path / "out.json")
-    assert sorted(test["id"] for test in json.loads((tmp_path / "out.json").read_text())) == sorted(test["id"] for test in tests)
-    bring(page, (tmp_path / "out.json").read_text())
+    assert sorted(test["id"] for test in json.loads((tmp_path / "out.json").read_text(encoding="utf-8"))) == sorted(test["id"] for test in tests)
+    bring(page, (tmp_path / "out.json").read_text(encoding="utf-8"))
     expect(page.get_by_text(YEARS["here"].format(count=4))).to_be_visible()
     rows = page.get_by_role("article")
     button(rows.nth(0), YEARS["remove"]).tap()
@@ -93,7 +93,7 @@ def test_check_after_repair(take, tmp_path):
     with page.expect_download() as leaving:
         button(page, QUICK["baseline_file"]).tap()
     leaving.value.save_as(tmp_path / "baseline.json")
-    row = json.loads((tmp_path / "baseline.json").read_text())
+    row = json.loads((tmp_path / "baseline.json").read_text(encoding="utf-8"))
     button(page, QUICK["remove_baseline"]).tap()
     expect(page.get_by_text(QUICK["no_baseline"])).to_be_visible()
     page.goto(handset.host.origin + "test/years/")
@@ -132,6 +132,6 @@ def test_names_from_files_are_text(handset):
 
 def test_page_knows_how_long_a_proof_holds(built):
     """The page goes by the same interval as the report."""
-    told = json.loads((built / "test" / "page.json").read_text())
+    told = json.loads((built / "test" / "page.json").read_text(encoding="utf-8"))
     assert told["interval_days"] == data.load("standards/common")["due"]["interval_days"]
     assert told["quick"]["step_psi"] == standards.standard("us", "annual")["quick"]["step_psi"]

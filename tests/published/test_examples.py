@@ -8,7 +8,7 @@ import pytest
 from site_src import data
 from tests import kept
 
-FILES = {path.name: tomllib.loads(path.read_text()) for path in sorted(pathlib.Path(__file__).parent.glob("*.toml"))}
+FILES = {path.name: tomllib.loads(path.read_text(encoding="utf-8")) for path in sorted(pathlib.Path(__file__).parent.glob("*.toml"))}
 ROWS = [row for told in FILES.values() for row in told["example"]]
 PINT = pint.UnitRegistry()
 FACTS = {"id", "topic", "inputs", "expected", "tolerance", "printed", "source", "basis"}

@@ -47,7 +47,7 @@ class Page(html.parser.HTMLParser):
         super().__init__()
         self.tags, self.ids, self.tables, self.inline = [], set(), [], []
         self._within = []
-        self.feed(path.read_text())
+        self.feed(path.read_text(encoding="utf-8"))
 
     def handle_starttag(self, tag, attrs):
         attributes = dict(attrs)

@@ -26,7 +26,7 @@ def contents(dist):
 @pytest.fixture(scope="module")
 def listed(built):
     """The precache list of the built worker, by address."""
-    entries = json.loads(re.search(r"const files = (\[.*?\]);", (built / "sw.js").read_text(), re.DOTALL)[1])
+    entries = json.loads(re.search(r"const files = (\[.*?\]);", (built / "sw.js").read_text(encoding="utf-8"), re.DOTALL)[1])
     assert len({entry["url"] for entry in entries}) == len(entries)
     return {entry["url"]: entry for entry in entries}
 

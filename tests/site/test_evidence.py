@@ -11,7 +11,7 @@ TOPICS = [topic for source in evidence.found()["published"]["cpython"] for topic
 
 @pytest.fixture(scope="module")
 def text(built):
-    page = (built / "evidence" / "index.html").read_text()
+    page = (built / "evidence" / "index.html").read_text(encoding="utf-8")
     return re.sub(r"\s+", " ", re.sub(r"<[^>]+>", "", page).replace("&#39;", "'"))
 
 

@@ -71,9 +71,9 @@ def test_french_marks_do_not_part_from_their_word(topic):
 
 def test_french_page_speaks_french(built):
     """Names of hose and formulas are French, a colon is set as in French, a source says that it is English; units are SI."""
-    page = (built / "fr" / "sources" / "index.html").read_text()
+    page = (built / "fr" / "sources" / "index.html").read_text(encoding="utf-8")
     assert '<html lang="fr" data-system="SI" data-colon="\u00a0:">' in page
     assert "raccords de" in page and "couplings" not in page
     assert re.search(r"<b>Perte par friction</b>\u00a0: C .*<br><span lang=\"en\">", page)
-    read = (built / "fr" / "diagnose" / "read" / "index.html").read_text()
+    read = (built / "fr" / "diagnose" / "read" / "index.html").read_text(encoding="utf-8")
     assert not re.search(r"\w</?b?>?: ", re.sub(r'<span lang="en">.*?</span>', "", read[read.index("<main"):]))

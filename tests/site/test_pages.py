@@ -68,7 +68,7 @@ def test_icon_is_named(page):
 def test_scripts_import_what_is_there(built):
     """Every relative import of a script is a file of the site."""
     for script in (built / "static" / "js").rglob("*.js"):
-        for link in re.findall(r'(?:from|import) "(\.[^"]+)"', script.read_text()):
+        for link in re.findall(r'(?:from|import) "(\.[^"]+)"', script.read_text(encoding="utf-8")):
             assert (script.parent / link).resolve().is_file(), f"{script.name}: {link}"
 
 
@@ -76,7 +76,7 @@ def test_scripts_import_what_is_there(built):
 def test_manifest_icons_are_there(built, language):
     """The icons and the start address of each language's manifest are files of the site, and its scope is the whole site."""
     place = built / ("" if language == "en" else language)
-    manifest = json.loads((place / "manifest.webmanifest").read_text())
+    manifest = json.loads((place / "manifest.webmanifest").read_text(encoding="utf-8"))
     for icon in manifest["icons"]:
         assert (place / icon["src"]).is_file()
     assert (place / manifest["start_url"] / "index.html").is_file()

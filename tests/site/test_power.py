@@ -26,7 +26,7 @@ def every_fact(sequence):
 
 def drawings(**asked):
     told = json.dumps({"cards": [], "begin": BEGIN, "changes": CHANGES, **asked})
-    run = subprocess.run([node(), ROOT / "tests" / "site" / "path.mjs"], input=told, capture_output=True, text=True, check=True)
+    run = subprocess.run([node(), ROOT / "tests" / "site" / "path.mjs"], input=told, capture_output=True, encoding="utf-8", check=True)
     return json.loads(run.stdout)
 
 

@@ -30,7 +30,7 @@ class Reader(html.parser.HTMLParser):
     def __init__(self, path):
         super().__init__()
         self.tags, self.text = [], ""
-        self.feed(path.read_text())
+        self.feed(path.read_text(encoding="utf-8"))
 
     def handle_starttag(self, tag, attrs):
         self.tags.append((tag, dict(attrs)))
@@ -41,7 +41,7 @@ class Reader(html.parser.HTMLParser):
 
 def put(folder, **files):
     for name, content in files.items():
-        (folder / f"{name}.json").write_text(content if isinstance(content, str) else json.dumps(content))
+        (folder / f"{name}.json").write_text(content if isinstance(content, str) else json.dumps(content), encoding="utf-8")
 
 
 def reported(folder):
@@ -165,8 +165,8 @@ def test_nothing_stored_becomes_more_than_text(tmp_path, text):
     report.write(tmp_path, ON)
     plain = {path.name: Reader(path) for path in (tmp_path / "report").glob("*.html")}
     name = text.replace("/", "_").replace("\x00", "_")
-    (tmp_path / "plain.json").write_text(json.dumps(planted(FAILED, text)))
-    (tmp_path / f"{name[:60].encode('utf-8', 'replace').decode()}.json").write_text("not JSON")
+    (tmp_path / "plain.json").write_text(json.dumps(planted(FAILED, text)), encoding="utf-8")
+    (tmp_path / f"{name[:60].encode('utf-8', 'replace').decode()}.json").write_text("not JSON", encoding="utf-8")
     assert report.write(tmp_path, ON)["tests"] == 1
     for path in (tmp_path / "report").glob("*.html"):
         page = Reader(path)
@@ -260,18 +260,18 @@ def values(of):
 def test_from_the_command_line(tmp_path):
     """build.py writes the report beside the results, in the units asked for, and builds no site."""
     put(tmp_path, one=WHOLE, two=FAILED)
-    run = subprocess.run([sys.executable, "build.py", "--report", tmp_path, "--units", "bar", "--language", "fr"], cwd=build.ROOT, capture_output=True, text=True)
+    run = subprocess.run([sys.executable, "build.py", "--report", tmp_path, "--units", "bar", "--language", "fr"], cwd=build.ROOT, capture_output=True, encoding="utf-8")
     assert run.returncode == 0, run.stderr
     text = Reader(tmp_path / "report" / "index.html").text
     assert "bar" in text and data.load("words/fr/years")["report"]["who_failed"] in text
-    run = subprocess.run([sys.executable, "build.py", "--report", tmp_path / "nowhere"], cwd=build.ROOT, capture_output=True, text=True)
+    run = subprocess.run([sys.executable, "build.py", "--report", tmp_path / "nowhere"], cwd=build.ROOT, capture_output=True, encoding="utf-8")
     assert run.returncode == 1 and "nowhere" in run.stderr
 
 
 def test_every_code_has_its_word():
     """Every standing, side, status and step that calc knows is said."""
     assert set(YEARS["due"]) == set(service_due.ORDER)
-    told = (build.ROOT / "site_src" / "static" / "js" / "test" / "quick_record.js").read_text()
+    told = (build.ROOT / "site_src" / "static" / "js" / "test" / "quick_record.js").read_text(encoding="utf-8")
     assert list(YEARS["quick_step"]) == json.loads(re.search(r"STEPS = (\[.*?\]);", told).group(1))
     assert set(YEARS["quick_status"]) == set(YEARS["quick_said"]) == {"as_baseline", "below", "above", "not_proven"}
     assert {"not_a_test", "newer", "damaged", "not_json", "no_plan", "clash"} <= set(YEARS["file"])

@@ -31,7 +31,7 @@ def with_imports(name, found):
     """A script and every script of ours that it imports, by path."""
     path = (SCRIPTS / name).resolve()
     if path not in found and "vendor" not in path.parts:
-        found[path] = path.read_text()
+        found[path] = path.read_text(encoding="utf-8")
         for link in re.findall(r'from "(\.[^"]+)"', found[path]):
             with_imports(path.parent / link, found)
     return found
@@ -40,7 +40,7 @@ def with_imports(name, found):
 @pytest.mark.parametrize(("script", "page"), ENTRIES, ids=[page for _, page in ENTRIES])
 def test_scripts_find_their_words(built, script, page):
     """Every words.section.key of a page's scripts is in the JSON that the page brings with it."""
-    words = json.loads((built / page / "page.json").read_text())["words"]
+    words = json.loads((built / page / "page.json").read_text(encoding="utf-8"))["words"]
     asked = set()
     for text in with_imports(script, {}).values():
         asked.update(re.findall(r"\bwords\.(\w+)\.(\w+)", text))
@@ -146,10 +146,10 @@ def test_bases_are_the_three():
 def test_no_guarded_name_is_written():
     """No brand, product or person stands in any file."""
     asked = ("rev-parse --path-format=absolute --git-common-dir", "config remote.origin.url")  # a worktree's and a clone's own root
-    roots = [subprocess.run(["git", *each.split()], cwd=build.ROOT, capture_output=True, text=True).stdout.strip() for each in asked]
+    roots = [subprocess.run(["git", *each.split()], cwd=build.ROOT, capture_output=True, encoding="utf-8").stdout.strip() for each in asked]
     places = [folder / "shared" / "hooks" / "guard-names" for root in (build.ROOT, *roots) for folder in pathlib.Path(root).parents]
     guard = next((path for path in places if path.exists()), None)
     if guard is None:
         pytest.skip("the list of guarded names is not on this machine")
-    run = subprocess.run([sys.executable, guard, build.ROOT], capture_output=True, text=True)
+    run = subprocess.run([sys.executable, guard, build.ROOT], capture_output=True, encoding="utf-8")
     assert (run.returncode, run.stdout, run.stderr) == (0, "", "")

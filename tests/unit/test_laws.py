@@ -63,7 +63,7 @@ NUMBERS = [
 
 def imported(path):
     """Dotted names of all that a file imports, wherever in it."""
-    for node in ast.walk(ast.parse(path.read_text())):
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
         if isinstance(node, ast.Import):
             yield from (alias.name for alias in node.names)
         if isinstance(node, ast.ImportFrom):
@@ -84,8 +84,8 @@ def test_docstring(name):
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.name)
 def test_module(path):
     """A file of calc says what it is and stays within 300 lines."""
-    assert ast.get_docstring(ast.parse(path.read_text()))
-    assert len(path.read_text().splitlines()) <= 300
+    assert ast.get_docstring(ast.parse(path.read_text(encoding="utf-8")))
+    assert len(path.read_text(encoding="utf-8").splitlines()) <= 300
 
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.name)

@@ -163,7 +163,7 @@ def test_every_word_is_there(page):
 
 def test_no_refusal_is_idle():
     """Every refusal in the words is one that calc can give."""
-    code = "".join(path.read_text() for path in (data.FOLDER.parent.parent / "calc").glob("*.py"))
+    code = "".join(path.read_text(encoding="utf-8") for path in (data.FOLDER.parent.parent / "calc").glob("*.py"))
     assert [name for name in TOLD["refusal"] if f'"{name}"' not in code] == []
 
 

@@ -137,7 +137,7 @@ def test_no_conversion_is_typed_by_hand(folder):
     """No factor between systems of units stands in calc, in scripts or in the site's Python."""
     for path in sorted((ROOT / folder).rglob("*")):
         if path.suffix in (".py", ".js", ".html") and "vendor" not in path.parts:
-            found = CONVERSIONS.search(path.read_text())
+            found = CONVERSIONS.search(path.read_text(encoding="utf-8"))
             assert not found, f"{path}: {found.group()}"
 
 

@@ -5,7 +5,7 @@ import random
 from tests.phone.claim import desk
 from tests.phone.words import SITE
 
-READ = pathlib.Path(__file__).with_name("read.js").read_text()
+READ = pathlib.Path(__file__).with_name("read.js").read_text(encoding="utf-8")
 WORDS = SITE["pressure"]
 MOST_LINES = 6
 PLAUSIBLE = {
