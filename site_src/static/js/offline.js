@@ -47,7 +47,9 @@ function watch(registration) {
     registration.installing?.addEventListener("statechange", () => offer(registration));
   });
   document.addEventListener("visibilitychange", () => {
-    if (document.visibilityState === "visible" && navigator.onLine) registration.update().catch(() => {});
+    if (document.visibilityState !== "visible") return;
+    offer(registration); // a card may have been opened, or left, in the meantime
+    if (navigator.onLine) registration.update().catch(() => {});
   });
 }
 
@@ -70,8 +72,8 @@ function say(what) {
 }
 
 async function isTaskOpen() {
-  const { held } = await navigator.locks.query();
-  return held.some(({ name, mode }) => name === TASK && mode === "shared");
+  const { held, pending } = await navigator.locks.query(); // pending: a card that is just being loaded again
+  return [...held, ...pending].some(({ name, mode }) => name === TASK && mode === "shared");
 }
 
 // The worker itself has the last word: a card may have been opened since the offer was made.
