@@ -4,6 +4,7 @@ from calc.errors import CalcError, check_number
 from calc.rounding import plain
 
 LONGEST = 12  # characters of a number anyone means to type
+LONGEST_TEXT = 30  # characters of an entry, its system and blanks included; pressure/lay.js takes no more either
 
 
 def number(field, text):
@@ -33,6 +34,22 @@ def number(field, text):
     return float(typed)
 
 
+def check(units, field, text):
+    """Refuse what is no entry, whether its number can be read or not: what every page that keeps entries asks of them.
+
+    units: see calc.display
+    field: name of the input, for the refusal
+    text: what was typed, with the mark of its system or without
+
+    Raises CalcError naming the field, with code not_text, too_long or unknown_units. Source: common practice.
+    """
+    if not isinstance(text, str):
+        raise CalcError(field, "not_text")
+    if len(text) > LONGEST_TEXT:
+        raise CalcError(field, "too_long", most=LONGEST_TEXT)
+    _parted(units, field, text)
+
+
 def quantity(units, kind, field, text):
     """The amount a person typed, in calc's own unit.
 
@@ -41,9 +58,10 @@ def quantity(units, kind, field, text):
     field: name of the input, for the refusal
     text: what was typed; "61@SI" was typed in the system SI, plain "200" in the one that is shown
 
-    Raises CalcError as number does, and with code unknown_units. Source: factors made by Pint at build time.
+    Raises CalcError as number does, and with code too_long or unknown_units. Source: factors made by Pint at build time.
     """
     typed, system = _parted(units, field, text)
+    check(units, field, text)
     amount = number(field, typed) / display.scale(units, system, kind)["factor"]
     check_number(field, amount)
     return amount

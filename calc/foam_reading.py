@@ -23,7 +23,7 @@ def answer(entries, shelf, units):
     percent_text = readout.choice(entries, "percent", PERCENTS)
     share_text = readout.choice(entries, "share", SHARES)
     percent = float(percent_text)
-    coefficient = shelf["hoses"][readout.choice(entries, "hose", shelf["hoses"])]["coefficient"]
+    coefficient = readout.hose(entries, shelf)["coefficient"]
     flow_gpm = typed["flow"]
     minutes = foam.foam_minutes(typed["concentrate"], flow_gpm, percent)
     needed_gal = foam.concentrate_gal(typed["minutes"], flow_gpm, percent)

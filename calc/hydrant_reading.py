@@ -101,7 +101,7 @@ def _test_cautions(units, typed, lines):
 
 def _at_pump(entries, shelf, units, test, floor_psi, cautions):
     """What the supply hose leaves at the pump."""
-    laid = shelf["hoses"][readout.choice(entries, "hose", shelf["hoses"])]
+    laid = readout.hose(entries, shelf)
     hoses = readout.count(entries, "lines", 1, 4)
     typed = readout.amounts(entries, units, (
         ("length", "length", 0, 5000), ("rise", "rise", -500, 500), ("wanted", "flow", 1, 20000)))

@@ -18,7 +18,7 @@ def answer(entries, shelf, units):
     Raises CalcError naming the entry.
     Source: pressures in series add, in parallel are shared; 20 psi residual, driver/operator study cards.
     """
-    laid = shelf["hoses"][readout.choice(entries, "hose", shelf["hoses"])]
+    laid = readout.hose(entries, shelf)
     way = readout.choice(entries, "way", ("tandem", "dual"))
     typed = readout.amounts(entries, units, (
         ("supply", "pressure", 0, 300), ("before", "pressure", 1, 600), ("wanted", "pressure", 1, 800),

@@ -18,7 +18,7 @@ The shelf is what is at hand: `hoses` by name (`coefficient`, `bore_in`, the lim
 (`limit_lbf`), `appliances` by name, [[from_gpm, psi], ...], the usual loss by the flow through it, and where a department
 has its own friction rule, `rule`, a code of calc.rule.
 """
-from calc import entry, heights
+from calc import entry, heights, shelf as at_hand
 from calc.errors import CalcError, check_positive
 
 DEEPEST = 20  # joints behind joints; the phone's interpreter stands about 60
@@ -78,7 +78,7 @@ def _lines(parent, start_ft, context, limits, depth):
 def _line(typed, start_ft, context, limits, depth):
     shelf, units, crew = context
     line = {"id": typed["id"]}
-    line.update(shelf["hoses"][_one_of("hose", typed.get("hose"), shelf["hoses"])])
+    line.update(at_hand.hose(shelf, "hose", typed.get("hose")))
     line["length_ft"] = entry.quantity(units, "length", "length", typed.get("length"))
     if line["length_ft"] < 0:
         raise CalcError("length", "negative")
@@ -125,13 +125,18 @@ def set_appliances(limits, report, shelf):
     report: of layout.discharge_pressure for the same lay
     shelf: as the module says
 
-    Returns whether any was given. Raises nothing. Source: the shelf, whose steps carry theirs.
+    Returns whether any was given. Raises CalcError naming loss and, as a fact, the line, where the rig's own loss has a
+    fault, see calc.shelf. Source: the shelf, whose steps carry theirs.
     """
     given = False
     for reported in report["lines"]:
         line = limits[reported["id"]]
         if line["device"] != BARE and "appliance_psi" not in line:
-            for from_gpm, loss_psi in shelf["appliances"][line["device"]]:
+            try:
+                steps = at_hand.loss_steps(shelf, line["device"])
+            except CalcError as error:
+                raise CalcError(error.field, error.code, line=reported["id"], **error.facts)
+            for from_gpm, loss_psi in steps:
                 if reported["flow_gpm"] >= from_gpm:
                     line["appliance_psi"] = loss_psi
                     given = True

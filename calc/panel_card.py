@@ -1,10 +1,11 @@
 """The card that a department fixes by the panel: every preconnect of a rig with the one number to set.
 
-The card is a sheet of blocks, ready to be set in type: `{"blocks": [{"code", "head", "rows"}], "notes"}`. A row is
+The card is a sheet of blocks, ready to be set in type: `{"blocks": [{"code", "head", "rows"}], "notes", "faults"}`. A row is
 `{"name", "told", "cells", "is_over_test"}`, its cells text or None. What words are wanted for stands as a code with
 facts, `{"code", ...}`, and plain text as text.
 """
-from calc import display, entry, hose, lay, layout, nozzle, reading, rig, rounding, water
+from calc import display, entry, hose, lay, layout, nozzle, reading, rig, rounding, shelf as shelves, water
+from calc.errors import CalcError
 
 FLOORS = (1, 2, -1)
 ADDED_SECTIONS = (1, 2)
@@ -14,7 +15,7 @@ MOST_FLOORS = 5
 def card(profile, shelf, units, section, tips):
     """The panel card of a rig in the page's units.
 
-    profile: a sound one, see calc.rig
+    profile: see calc.rig; what is faulty in it is listed in `faults`, as by rig.problems, and the rows that need it stay blank
     shelf: what is at hand, see calc.reading; its hoses also carry `label` and `card_gpm`, the flows of a supply row
     units: see calc.display
     section: the section of hose a crew adds, as an entry ("50@US")
@@ -25,18 +26,23 @@ def card(profile, shelf, units, section, tips):
     worked out: the profile gives no floor height, or no fire hose could take it. Raises CalcError naming the field.
     Source: layout.discharge_pressure; tips and rounding common practice.
     """
-    own = rig.shelf_of(profile, shelf, units)
-    floor_ft = _known(profile, units, "floor", "length")
-    step_psi = _known(profile, units, "panel_step", "pressure")
+    at_hand = rig.at_hand(profile, shelf, units)
+    own, sound = at_hand["shelf"], at_hand["rig"]
+    floor_ft = _known(sound, units, "floor", "length")
+    step_psi = _known(sound, units, "panel_step", "pressure")
     labels = {tip["id"]: tip["label"] for tip in tips}
     section_ft = entry.quantity(units, "length", "section", section)
     blocks = [
-        _beds(profile, own, units, floor_ft, step_psi, section_ft, labels),
-        _supply(profile, own, units),
-        _tips(profile, units, tips, labels),
+        _beds(rig.bed_rows(profile, sound), own, units, floor_ft, step_psi, section_ft, labels),
+        _supply(sound, own, units),
+        _tips(sound, units, tips, labels),
         _heights(floor_ft, units),
     ]
-    return {"blocks": [block for block in blocks if block["rows"]], "notes": _notes(profile, own, units, step_psi)}
+    return {
+        "blocks": [block for block in blocks if block["rows"]],
+        "notes": _notes(sound, own, units, step_psi),
+        "faults": own.get("faults", []),
+    }
 
 
 def _known(profile, units, name, kind):
@@ -47,37 +53,58 @@ def _row(name, cells, told=None, is_over_test=False):
     return {"name": name, "told": told, "cells": cells, "is_over_test": is_over_test}
 
 
-def _beds(profile, shelf, units, floor_ft, step_psi, section_ft, labels):
+def _beds(beds, shelf, units, floor_ft, step_psi, section_ft, labels):
     head = [{"code": "line"}, {"code": "ground"}]
     for floors in FLOORS:
         head.append({"code": "floor_up" if floors > 0 else "floor_down", "count": str(abs(floors))})
     for count in ADDED_SECTIONS:
         head.append({"code": "added", "length": display.text(units, "length", count * section_ft)})
+    changes = [(0, 0)]
+    changes += [(0, None if floor_ft is None else floors * floor_ft) for floors in FLOORS]
+    changes += [(count * section_ft, 0) for count in ADDED_SECTIONS]
     rows = []
-    for bed in profile.get("beds", []):
-        plain_layout, _ = lay.translated(rig.lay_of(bed), shelf, units)
-        line = plain_layout["lines"][0]
-        changes = [(0, 0)]
-        changes += [(0, None if floor_ft is None else floors * floor_ft) for floors in FLOORS]
-        changes += [(count * section_ft, 0) for count in ADDED_SECTIONS]
-        cells = [_pressure(line, units, step_psi, added_ft, rise_ft) for added_ft, rise_ft in changes]
-        answer = reading.answer(rig.lay_of(bed), shelf, units)
-        is_over = any(found["code"] in ("above_test_pressure", "above_working_pressure") for found in answer["cautions"])
-        rows.append(_row(bed["name"], cells, _told(bed, shelf, units, answer, labels), is_over))
+    for name, bed in beds:
+        if bed is None:
+            rows.append(_row(name, [None] * len(changes), {"code": "faulty_bed"}))
+            continue
+        try:
+            rows.append(_bed(bed, shelf, units, step_psi, changes, labels))
+        except CalcError as error:
+            if error.code not in ("faulty_profile", "beyond_any_hose"):
+                raise
+            rows.append(_row(name, [None] * len(changes), {"code": "faulty_hose" if error.code == "faulty_profile" else "beyond"}))
     return {"code": "set", "head": head, "rows": rows}
+
+
+def _bed(bed, shelf, units, step_psi, changes, labels):
+    """One bed with its pressure as it lies, and with each change of hose and height; piped, no hose can be added."""
+    plain_layout, limits, _ = reading.worked(rig.lay_of(bed), shelf, units)
+    line = limits[plain_layout["lines"][0]["id"]]
+    answer = reading.answer(rig.lay_of(bed), shelf, units)
+    is_piped = not bed.get("hose")
+    cells = [
+        None if is_piped and (added_ft, rise_ft) != (0, 0) else _pressure(line, units, step_psi, added_ft, rise_ft)
+        for added_ft, rise_ft in changes
+    ]
+    is_over = any(found["code"] in ("above_test_pressure", "above_working_pressure") for found in answer["cautions"])
+    return _row(bed["name"], cells, _told(bed, shelf, units, answer, labels), is_over)
 
 
 def _told(bed, shelf, units, answer, labels):
     """What a bed is made of."""
-    told = {
-        "code": "lay_" + bed["end"]["kind"],
-        "hose": shelf["hoses"][bed["hose"]]["label"],
-        "length": entry.shown(units, "length", bed["length"]),
-        "flow": answer["flow"],
-        "nozzle": answer["lines"][0]["outlet"],
-    }
+    way = "lay_" if not bed.get("device") else "master_" if bed.get("hose") else "piped_"
+    line = answer["lines"][0]
+    told = {"code": way + bed["end"]["kind"], "flow": answer["flow"], "nozzle": line["outlet"]}
+    if bed.get("hose"):
+        told["hose"] = shelf["hoses"][bed["hose"]]["label"]
+        told["length"] = entry.shown(units, "length", bed["length"])
+    if bed.get("device"):
+        told["loss"] = line["appliance"]
     if bed["end"]["kind"] == "smooth":
         told["tip"] = _tip_label(bed["end"]["tip"], units, labels)
+        if way == "piped_" and bed.get("tips"):  # their flows stand among the tips
+            tips = [_tip_label(each["end"]["tip"], units, labels) for each in rig.beds_of({"beds": [bed]})]
+            return {"code": "piped_tips", "tips": ", ".join(tips), "nozzle": told["nozzle"], "loss": told["loss"]}
     return told
 
 
@@ -95,18 +122,38 @@ def _pressure(line, units, step_psi, added_ft, rise_ft):
 
 
 def _supply(profile, shelf, units):
-    """Hose the profile names that is in no bed: what the rig is supplied by, and supplies with."""
-    beds = [bed["hose"] for bed in profile.get("beds", [])]
-    hundred_ft = 100 / display.scale(units, units["shown"], "length")["factor"]
+    """The supply hose that the rig carries, and hose the profile names that is in no bed: it is taken for supply too."""
+    beds = [bed.get("hose") for bed in profile.get("beds", [])]
+    carried = {row["hose"]: row for row in profile.get("supply", [])}
+    names = [row["hose"] for row in profile.get("supply", [])]
+    names += [row["hose"] for row in profile.get("hoses", []) if row["hose"] not in beds and row["hose"] not in carried]
     rows = []
-    for row in profile.get("hoses", []):
-        if row["hose"] not in beds:
-            facts = shelf["hoses"][row["hose"]]
-            for flow_gpm in facts["card_gpm"]:
-                loss_psi = hose.friction_loss_psi(facts["coefficient"], flow_gpm, hundred_ft)
-                cells = [display.text(units, "flow", flow_gpm), display.text(units, "pressure", loss_psi)]
-                rows.append(_row(facts["label"], cells))
+    for name in names:
+        told = _carried(carried[name], units) if name in carried else None
+        try:
+            figures = shelves.hose(shelf, "hose", name)
+        except CalcError:
+            rows.append(_row(shelf["hoses"][name]["label"], [None, None], {"code": "faulty_hose"}))
+            continue
+        for flow_gpm in figures["card_gpm"]:
+            rows.append(_row(figures["label"], _loss(figures, flow_gpm, units), told))
+            told = None  # said once of a hose
     return {"code": "supply", "head": [{"code": "hose"}, {"code": "flow"}, {"code": "loss"}], "rows": rows}
+
+
+def _loss(figures, flow_gpm, units):
+    hundred_ft = 100 / display.scale(units, units["shown"], "length")["factor"]
+    loss_psi = hose.friction_loss_psi(figures["coefficient"], flow_gpm, hundred_ft)
+    return [display.text(units, "flow", flow_gpm), display.text(units, "pressure", loss_psi)]
+
+
+def _carried(row, units):
+    """How much of a hose is carried, and its working limit where the profile has one."""
+    told = {"code": "carried", "length": entry.shown(units, "length", row["length"])}
+    if row.get("limit"):
+        told["code"] = "carried_limit"
+        told["limit"] = entry.shown(units, "pressure", row["limit"])
+    return told
 
 
 def _tip_label(tip, units, labels):
@@ -116,7 +163,7 @@ def _tip_label(tip, units, labels):
 
 def _tips(profile, units, tips, labels):
     """The rig's own smooth bores at their pressures, and the usual master-stream tips."""
-    wanted = [(bed["end"]["tip"], bed["end"]["pressure"]) for bed in profile.get("beds", []) if bed["end"]["kind"] == "smooth"]
+    wanted = [(bed["end"]["tip"], bed["end"]["pressure"]) for bed in rig.beds_of(profile) if bed["end"]["kind"] == "smooth"]
     wanted += [(tip["id"], tip["usual"]) for tip in tips if tip["is_master"]]
     rows = []
     for place, (tip, pressure) in enumerate(wanted):
@@ -142,8 +189,14 @@ def _notes(profile, shelf, units, step_psi):
         notes.append({"code": "other_rule"})
     if step_psi is not None:
         notes.append({"code": "rounded", "step": display.text(units, "pressure", step_psi)})
+    if any(bed.get("device") for bed in profile.get("beds", [])):
+        notes.append({"code": "master_loss"})
+    if any(bed.get("device") == "aerial" for bed in profile.get("beds", [])):
+        notes.append({"code": "aerial"})
     for row in profile.get("hoses", []):
         facts = shelf["hoses"][row["hose"]]
+        if facts.get("faulty"):
+            continue
         notes.append({"code": "own_" + facts["origin"], "hose": facts["label"],
                       "coefficient": display.working(units, "coefficient", facts["coefficient"])})
     for name in ("owner", "dated"):

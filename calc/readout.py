@@ -6,7 +6,7 @@ workings, see row; cautions are codes with facts; picture holds what is drawn, o
 """
 import math
 
-from calc import display, entry
+from calc import display, entry, shelf as at_hand
 from calc.errors import CalcError
 from calc.rounding import rounded
 
@@ -98,6 +98,17 @@ def choice(entries, name, offered):
     if not isinstance(chosen, str) or chosen not in offered:
         raise CalcError(name, "unknown")
     return chosen
+
+
+def hose(entries, shelf):
+    """The hose that is chosen, with its figures.
+
+    entries: by name, as chosen; the hose is `hose`
+    shelf: see calc.shelf
+
+    Raises CalcError naming hose; faulty_profile where the rig's own figures of it have a fault. Source: the shelf.
+    """
+    return at_hand.hose(shelf, "hose", choice(entries, "hose", shelf["hoses"]))
 
 
 def row(units, name, kind, value, terms, sources):

@@ -16,7 +16,7 @@ def answer(entries, shelf, units):
     Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.readout; picture holds the texts of the
     relay as drawn. Raises CalcError naming the entry. Source: calc.relay.
     """
-    laid = shelf["hoses"][readout.choice(entries, "hose", shelf["hoses"])]
+    laid = readout.hose(entries, shelf)
     hoses = readout.count(entries, "lines", 1, 4)
     typed = readout.amounts(entries, units, (
         ("distance", "length", 1, 50000), ("climb", "rise", -3000, 3000), ("flow", "flow", 1, 10000),

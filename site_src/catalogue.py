@@ -1,5 +1,5 @@
 """What the Pressure page offers to choose from in each family of sizes."""
-from calc import rule
+from calc import rig_fields, rule
 from site_src import data, lays, units
 WORDS = (
     "pressure", "device", "now", "at_pump", "bounds", "fall", "ready", "refusal", "caution", "caution_short", "unit", "units", "basis", "engine",
@@ -28,19 +28,27 @@ def hose(row):
     }
 
 
+def piped():
+    """In place of a hose, for a device that is plumbed to the pump: laid at no length, it loses nothing."""
+    return {
+        "label": data.words("rig")["rig"]["piped"], "coefficient": data.load("hoses")["piped"]["coefficient"], "bore_in": None,
+        "size_in": None, "test_psi": None, "least_usual_gpm": None, "most_usual_gpm": None, "card_gpm": [],
+    }
+
+
 def shelf():
     """What is at hand to lay, as calc.reading takes it: hoses with their limits, crews, losses of devices."""
     return {
-        "hoses": {row["id"]: hose(row) for row in data.named("hoses")},
+        "hoses": {**{row["id"]: hose(row) for row in data.named("hoses")}, rig_fields.PIPED: piped()},
         "crews": {str(crew["people"]): {"limit_lbf": crew["limit_lbf"]} for crew in data.load("nozzles")["crew"]},
         "appliances": {row["id"]: row["steps"] for row in data.named("losses") if row["id"] != "forestry"},
     }
 
 
-def hose_choices():
-    """Every hose as a choice: id, label, family, whether common, and what to say of its source."""
+def hose_choices(use=None):
+    """Every hose, or every one of a use, as a choice: id, label, family, whether common, and what to say of its source."""
     kept = ("id", "label", "chip", "common", "family", "source", "basis")
-    return [{"common": False, **{key: row[key] for key in kept if key in row}} for row in data.named("hoses")]
+    return [{"common": False, **{key: row[key] for key in kept if key in row}} for row in data.named("hoses") if use in (None, row["use"])]
 
 
 def tip_choices():
@@ -94,7 +102,7 @@ def page():
         "supplies": {family: lays.supply(family) for family in lays.SYSTEMS},
         "floors": {family: data.load("rig")["new"][family]["floor"] for family in lays.SYSTEMS},
         "shelf": shelf(),
-        "hoses": hose_choices(),
+        "hoses": [*hose_choices(), {**data.load("hoses")["piped"], "id": rig_fields.PIPED, "label": piped()["label"], "family": "none"}],
         "tips": tip_choices(),
         "usual": usual_pressures(),
         "formulas": data.by_id(data.named("formulas")),

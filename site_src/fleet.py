@@ -41,14 +41,20 @@ def profile_of(path):
         system = "US"
     profile = {"schema": rig.SCHEMA, "id": f"fleet-{path.stem}", **_typed(written, rig.FIELDS, system)}
     profile["hoses"] = [_typed(row, rig.HOSE_FIELDS, system) for row in written.get("hoses", [])]
-    profile["beds"] = [
-        {**_typed(bed, rig.BED_FIELDS, system), "end": _typed_end(bed.get("end", {}), system)}
-        for bed in written.get("beds", [])
-    ]
+    profile["beds"] = [_typed_bed(bed, system) for bed in written.get("beds", [])]
+    if "supply" in written:
+        profile["supply"] = [_typed(row, rig.SUPPLY_FIELDS, system) for row in written["supply"]]
     problems = rig.problems(profile, catalogue.shelf(), units.shown_in("US"))
     if problems:
         raise FleetError("\n".join(fleet_files.sentence(path.name, problem, written, system) for problem in problems))
     return profile
+
+
+def _typed_bed(bed, system):
+    typed = {**_typed(bed, rig.BED_FIELDS, system), "end": _typed_end(bed.get("end", {}), system)}
+    if isinstance(bed.get("tips"), list):
+        typed["tips"] = [_typed({"tip": tip}, rig.END_FIELDS["smooth"], system)["tip"] for tip in bed["tips"]]
+    return typed
 
 
 def _typed_end(end, system):

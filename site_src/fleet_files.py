@@ -11,7 +11,7 @@ from site_src import catalogue, data, units
 
 LARGEST_BYTES = 200_000  # a rig with every row it may have is under 20,000
 SAFE = re.compile(r"[A-Za-z0-9](?:[A-Za-z0-9 ._-]*[A-Za-z0-9_-])?")  # what a host, a browser and a message all leave as it is
-SECTIONS = {"hoses": rig.HOSE_FIELDS, "beds": rig.BED_FIELDS}
+SECTIONS = {"hoses": rig.HOSE_FIELDS, "beds": (*rig.BED_FIELDS, ("tips", "text")), "supply": rig.SUPPLY_FIELDS}
 
 
 class FleetError(ValueError):
@@ -117,7 +117,7 @@ def allowed(problem, fields, name, system):
     kind, *detail = next((field[1:] for field in fields if field[0] == name), ("text",))
     if kind in ("choice", "shelf", "crew"):
         shelf = catalogue.shelf()
-        choices = detail[0] if kind == "choice" else shelf["hoses"] if kind == "shelf" else shelf["crews"]
+        choices = detail[0] if kind == "choice" else [hose for hose in shelf["hoses"] if hose != rig.PIPED] if kind == "shelf" else shelf["crews"]
         return f" Allowed: {', '.join(choices)}."
     if kind == "number":
         return f" Allowed: {detail[0]} to {detail[1]}."

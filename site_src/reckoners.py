@@ -6,7 +6,7 @@ from site_src import catalogue, data, units
 
 WATER = ("hydrant", "tank", "draft", "relay", "joint", "shuttle")
 PAGES = (*WATER, "foam")
-PRESSURE_WORDS = ("less", "more", "other_size", "copied", "origin_handbook", "origin_declared", "origin_measured")
+PRESSURE_WORDS = ("less", "more", "other_size", "copied", "origin_handbook", "origin_declared", "origin_measured", "origin_typed", "for_rig", "for_no_rig")
 # the formulas that a page's figures may rest on
 FORMULAS = {
     "hydrant": ("pitot", "large_outlet", "hydrant_flow", "hydrant_class", "percentage", "first_digit", "squaring",
@@ -39,6 +39,12 @@ def shelf(page):
             "water_f": [choice for family in ("customary", "metric") for choice, _ in offered[f"{family}_options"]],
         }
     return catalogue.shelf() if any(field["kind"] == "hose" for field in fields(page)) else {}
+
+
+def bare_shelf():
+    """What calc needs to know of hose to judge a rig, on a page that lays none."""
+    whole = catalogue.shelf()
+    return {"hoses": {name: {"coefficient": figures["coefficient"]} for name, figures in whole["hoses"].items()}, "crews": whole["crews"], "appliances": {}}
 
 
 def _uses(row):
@@ -87,6 +93,7 @@ def page_data(page):
     return {
         "page": page,
         **asked(page),
+        **({} if shelf(page).get("hoses") else {"at_hand": bare_shelf()}),
         "formulas": {name: formulas[name] for name in FORMULAS[page]},
         "systems": catalogue.unit_systems(),
         "words": told,
@@ -99,7 +106,7 @@ def index_data():
     return {
         "pages": {page: asked(page) for page in PAGES},
         "systems": catalogue.unit_systems(),
-        "words": {"unit": words["unit"], "told": water["told"], "reckon": water["reckon"]},
+        "words": {"unit": words["unit"], "told": water["told"], "reckon": water["reckon"], "pressure": {key: words["pressure"][key] for key in ("for_rig", "for_no_rig")}},
     }
 
 

@@ -1,7 +1,7 @@
 """The Rig page: a truck's profile, its panel card on the phone, and the profile's published form."""
 import flask
 
-from calc import rig
+from calc import rig, rig_fields
 from site_src import catalogue, data, lays
 from site_src.routes import json_page
 
@@ -32,11 +32,15 @@ def page_data():
     layout = data.load("rig")
     return json_page({
         "schema": rig.SCHEMA,
-        "fields": _fields(rig.FIELDS),
-        "hose_fields": _fields(rig.HOSE_FIELDS),
+        "fields": _fields(rig_fields.FIELDS),
+        "hose_fields": _fields(rig_fields.HOSE_FIELDS),
+        "bed_fields": {**_fields(rig_fields.BED_FIELDS), **{name: spec for end in rig_fields.END_FIELDS.values() for name, spec in _fields(end).items()}},
+        "supply_fields": _fields(rig_fields.SUPPLY_FIELDS),
         "sections": layout["section"],
         "new": layout["new"],
         "section_length": layout["section_length"],
+        "guns": {family: lays.ready(family)["master"]["lines"][0]["end"] for family in lays.SYSTEMS},
+        "supplies": {family: [hose for hose in catalogue.hose_choices("supply") if hose["family"] == family] for family in lays.SYSTEMS},
         "openings": {family: lays.ready(family)["one"] for family in lays.SYSTEMS},
         "shelf": catalogue.shelf(),
         "hoses": catalogue.hose_choices(),
@@ -55,7 +59,7 @@ def schema():
 
 def profile_schema():
     """JSON Schema of a profile. Bounds of numbers in text are calc.rig's to check."""
-    entry = {"type": "string", "maxLength": rig.MOST_TEXT}
+    entry = {"type": "string", "maxLength": rig_fields.MOST_TEXT}
 
     def properties(fields):
         return {
@@ -66,7 +70,7 @@ def profile_schema():
     def rows(fields, needed, more=None):
         return {
             "type": "array",
-            "maxItems": rig.MOST_ROWS,
+            "maxItems": rig_fields.MOST_ROWS,
             "items": {
                 "type": "object",
                 "properties": {**properties(fields), **(more or {})},
@@ -77,10 +81,13 @@ def profile_schema():
 
     end = {
         "type": "object",
-        "properties": {"kind": {"enum": sorted(rig.END_FIELDS)}, **{name: entry for name in rig.KEPT_ENTRIES}},
+        "properties": {"kind": {"enum": sorted(rig_fields.END_FIELDS)}, **{name: entry for name in rig_fields.KEPT_ENTRIES}},
         "required": ["kind", "pressure"],
         "additionalProperties": False,
     }
+    beds = rows(rig_fields.BED_FIELDS, ("name", "end"), {"end": end, "tips": {"type": "array", "maxItems": rig_fields.MOST_TIPS, "items": entry}})
+    device = {"properties": {"device": {"enum": ["master", "aerial"]}}, "required": ["device"]}
+    beds["items"]["anyOf"] = [{"required": ["hose", "length"]}, device]  # a master stream may be piped
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "Rig profile",
@@ -88,9 +95,10 @@ def profile_schema():
         "properties": {
             "schema": {"const": rig.SCHEMA},
             "id": {**entry, "minLength": 1},
-            **properties(rig.FIELDS),
-            "hoses": rows(rig.HOSE_FIELDS, ("hose", "coefficient")),
-            "beds": rows(rig.BED_FIELDS, ("name", "hose", "length", "end"), {"end": end}),
+            **properties(rig_fields.FIELDS),
+            "hoses": rows(rig_fields.HOSE_FIELDS, ("hose",)),
+            "beds": beds,
+            "supply": rows(rig_fields.SUPPLY_FIELDS, ("hose", "length")),
         },
         "required": ["schema", "id", "name", "units"],
         "additionalProperties": False,

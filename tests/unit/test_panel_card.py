@@ -58,7 +58,7 @@ def test_a_line_past_its_hose_is_marked(run):
     """A pressure over the hose's service test is marked on the card."""
     weak = {**RIG, "hoses": [{"hose": "attack-1.75", "coefficient": "15.5@US", "origin": "handbook", "test_pressure": "150@US"}]}
     marks = {row["name"]: row["is_over_test"] for row in block(card(run, weak), "set")["rows"]}
-    assert marks == {"Front bumper": False, "Crosslay 1": True, "Crosslay 2": True, "Rear blitz": False}
+    assert marks == {"Front bumper": False, "Crosslay 1": True, "Crosslay 2": True, "Rear blitz": False, "Deck gun": False}
 
 
 def test_the_card_reads_in_metric(run):
@@ -74,9 +74,9 @@ def test_own_friction_rule_is_noted(run, rule, is_noted):
 
 
 def test_a_pressure_past_any_fire_hose_is_left_blank(run):
-    """By hand: C 15.5 at 150 gpm is 34.9 psi per 100 ft; 75 and 5,500 ft of it are 1993.1, 50 ft more 2010.6, past 2,000."""
-    beds = [{**RIG["beds"][0], "length": "5500@US"}]
-    weak = {**RIG, "beds": beds, "hoses": [{"hose": "attack-1.75", "coefficient": "15.5@US", "origin": "handbook"}]}
+    """By hand: C 17.05 at 150 gpm is 38.36 psi per 100 ft; 75 and 5,000 ft of it are 1993.1, 50 ft more 2012.3, past 2,000."""
+    beds = [{**RIG["beds"][0], "length": "5000@US"}]
+    weak = {**RIG, "beds": beds, "hoses": [{"hose": "attack-1.75", "coefficient": "17.05@US", "origin": "measured"}]}
     assert block(card(run, weak), "set")["rows"][0]["cells"] == ["1995", "2000", None, "1990", None, None]  # floors: 5.2 psi
 
 
@@ -87,3 +87,59 @@ def test_two_beds_with_one_tip_print_it_once(run):
     names = [row["name"] for row in block(card(run, {**RIG, "beds": beds}), "tips")["rows"]]
     assert names == [row["name"] for row in block(card(run, {**RIG, "beds": beds[:1]}), "tips")["rows"]]
     assert len(names) == len(set(names))
+
+
+FAULTS = [({"idle": "70000"}, "idle"), ({"pump_rated": "1 250@US"}, "pump_rated"), ({"hoses": [*RIG["hoses"], {"hose": "attack-2.5", "coefficient": "", "origin": "measured"}]}, "hoses.2.coefficient")]
+
+
+@pytest.mark.parametrize(("fault", "place"), FAULTS, ids=[place for _, place in FAULTS])
+def test_a_fault_elsewhere_changes_no_figure(run, fault, place):
+    """With a fault that a line does not need, the card is made with the rig's own C 11.4, as without it, and the fault is told."""
+    told = card(run, {**RIG, **fault})
+    cells = {row["name"]: row["cells"] for row in block(told, "set")["rows"]}
+    assert cells["Crosslay 2"] == ["165", "170", "175", "160", "175", "190"]  # by hand, see test_beds
+    assert [each["field"] for each in told["faults"]] == [place]
+    assert card(run)["faults"] == []
+
+
+def test_rows_that_need_a_fault_stay_blank(run):
+    """A bed of 0 ft, and one whose hose has a faulty figure, stand on the card without a number; the others as they are."""
+    beds = [RIG["beds"][0], {**RIG["beds"][1], "length": "0@US"}, *RIG["beds"][2:]]
+    blank = [None] * 6
+    rows = block(card(run, {**RIG, "beds": beds}), "set")["rows"]
+    assert [row["name"] for row in rows] == [bed["name"] for bed in beds]
+    assert (rows[1]["cells"], rows[1]["told"]) == (blank, {"code": "faulty_bed"})
+    assert rows[2]["cells"] == ["165", "170", "175", "160", "175", "190"]
+    hoses = [{**RIG["hoses"][0], "coefficient": "11,x"}, RIG["hoses"][1]]
+    rows = block(card(run, {**RIG, "hoses": hoses}), "set")["rows"]
+    assert [row["cells"] == blank for row in rows[:4]] == [True, True, True, False]  # the three of 1 3/4 in, and not the blitz
+    assert rows[0]["told"] == {"code": "faulty_hose"}
+
+
+GUN = {"name": "Deck gun", "device": "master", "end": {"kind": "smooth", "tip": "1.375@US", "pressure": "80@US"}, "tips": ["1.5@US"]}
+
+
+def test_a_deck_gun_stands_on_the_card(run):
+    """By hand: 80 and the handbook's 25 for a master-stream appliance are 105; the builder's own 40 makes it 120. No hose can be added to it."""
+    rows = block(card(run, {**RIG, "beds": [GUN, {**GUN, "name": "Prepiped", "device": "aerial", "loss": "40@US", "tips": []}]}), "set")["rows"]
+    assert [(row["name"], row["cells"]) for row in rows] == [("Deck gun", ["105", None, None, None, None, None]), ("Prepiped", ["120", None, None, None, None, None])]
+    assert rows[0]["told"] == {"code": "piped_tips", "tips": "1 3/8, 1 1/2", "nozzle": "80", "loss": "25"}
+    # by hand: 29.7 x 1.8906 x 8.944 = 502.2
+    assert rows[1]["told"] == {"code": "piped_smooth", "tip": "1 3/8", "nozzle": "80", "loss": "40", "flow": "502"}
+
+
+def test_a_monitor_on_hose(run):
+    """By hand, 200 ft of 3 in (C 0.8 x 5.022^2 x 2 = 40.35), 25 of the appliance, 80: 145.4; 50 ft more 155.4, 12 ft up 150.6."""
+    bed = {**GUN, "name": "Monitor", "hose": "supply-3-on-2.5", "length": "200@US"}
+    rows = block(card(run, {**RIG, "beds": [bed]}), "set")["rows"]
+    assert rows[0]["cells"] == ["145", "150", "155", "140", "155", "165"]
+    # its other tip, 597.7 gpm: 0.8 x 5.977^2 x 2 = 57.2, and 25 and 80: 162.2
+    assert (rows[1]["cells"][0], rows[1]["told"]["tip"]) == ("160", "1 1/2")
+
+
+def test_supply_hose_stands_with_its_length_and_limit(run):
+    """The supply hose a rig carries is told once, with how much of it and its working limit, whatever its figures are."""
+    rows = block(card(run, {**RIG, "supply": [{"hose": "supply-5", "length": "1000@US", "limit": "180@US"}, {"hose": "supply-3-on-2.5", "length": "400@US"}]}), "supply")["rows"]
+    assert [row["told"] for row in rows if row["told"]] == [
+        {"code": "carried_limit", "length": "1000", "limit": "180"}, {"code": "carried", "length": "400"}]
+    assert ["1000", "8"] in [row["cells"] for row in rows]  # by hand: 0.08 x 10^2

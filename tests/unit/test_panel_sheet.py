@@ -5,7 +5,7 @@ import pytest
 
 from calc.errors import CalcError
 from site_src import catalogue, data, units
-from tests.unit.test_panel_card import RIG, block, card
+from tests.unit.test_panel_card import GUN, RIG, block, card
 
 SENTENCES = data.words("rig")["card"]
 UNIT_WORDS = {f"u_{kind}" for kind in data.words("site")["unit"]["US"]}
@@ -21,9 +21,18 @@ def told_on(sheet):
     return found
 
 
+GUNS = [{**GUN, "end": {**GUN["end"], "kind": kind, "flow": "500@US"}, **hose, "name": kind, "device": "aerial", "tips": tips} for kind in ("fog", "smooth")
+        for hose in ({}, {"hose": "supply-3", "length": "200@US"}) for tips in ([], ["1.5@US"])]
+SPOILED = {**RIG, "beds": [*GUNS, {**BUMPER, "length": "0"}, {**BUMPER, "length": "5000@US", "end": {**BUMPER["end"], "flow": "500@US"}}],
+           "supply": [{"hose": "supply-4", "length": "600@US"}, {"hose": "supply-5", "length": "600@US", "limit": "180@US"}],
+           "hoses": [{**RIG["hoses"][0], "origin": ""}, {"hose": "supply-3.5", "coefficient": "x"}]}
+
+
+
+
 @pytest.mark.parametrize("system", ["US", "SI"])
-@pytest.mark.parametrize("profile", [RIG, EMPTY, {**RIG, "friction_rule": "gpm_times_n", "hoses": [{**RIG["hoses"][0], "origin": "declared"}]}],
-                         ids=["whole", "empty", "own"])
+@pytest.mark.parametrize("profile", [RIG, EMPTY, {**RIG, "friction_rule": "gpm_times_n", "hoses": [{**RIG["hoses"][0], "origin": "declared"}]}, SPOILED],
+                         ids=["whole", "empty", "own", "spoiled"])
 def test_every_code_has_its_sentence(run, profile, system):
     """Each code of a card has a sentence, the sentence has a gap for each fact, and each gap has its fact or is a unit."""
     for told in told_on(card(run, profile, system, "50@US")):
@@ -79,7 +88,8 @@ def test_supply_rows(run):
     hoses = catalogue.shelf()["hoses"]
     rows = block(card(run), "supply")["rows"]
     assert {row["name"] for row in rows} == {hoses["supply-5"]["label"]}
-    assert not [row for row in rows if row["told"] or row["is_over_test"]]
+    assert [row["told"] for row in rows if row["told"]] == [{"code": "carried_limit", "length": "1000", "limit": "180"}]  # once, at its first row
+    assert not [row for row in rows if row["is_over_test"]]
     # by hand: C 0.08, 500 gpm is 1893 L/min, 100 m 328.1 ft: 0.08 x 25 x 3.281 = 6.562 psi, 45.2 kPa; at 1000, 181.0
     cells = [row["cells"] for row in block(card(run, system="SI"), "supply")["rows"]]
     assert ["1893", "45"] in cells and ["3785", "181"] in cells
@@ -98,7 +108,7 @@ def test_notes(run):
     """A card says by what rule, whose hose figures, whose rules and when, and ends with what comes first."""
     hoses = catalogue.shelf()["hoses"]
     assert card(run)["notes"] == [
-        {"code": "rule"}, {"code": "rounded", "step": "5"},
+        {"code": "rule"}, {"code": "rounded", "step": "5"}, {"code": "master_loss"},
         {"code": "own_measured", "hose": hoses["attack-1.75"]["label"], "coefficient": "11.4"},
         {"code": "own_handbook", "hose": hoses["supply-5"]["label"], "coefficient": "0.08"},
         {"code": "owner", "owner": "Tollgate training office"}, {"code": "dated", "dated": "October 2026"}, {"code": "first"},
@@ -125,11 +135,17 @@ def test_both_ends_of_what_can_be_set(run, floor, pressure, flow, length, coeffi
     assert {code: shown[code] for code in cells} == cells
 
 
+def test_a_faulty_floor_or_step_gives_no_figure_of_its_own(run):
+    """Without a floor that can be read no floor is guessed; without such a step nothing is rounded; both are told."""
+    told = card(run, {**RIG, "floor": "high", "panel_step": "five"})
+    assert block(told, "set")["rows"][0]["cells"] == ["101", None, None, None, "113", "126"]  # 100.65, 113.5, 126.3
+    assert [each["field"] for each in told["faults"]] == ["floor", "panel_step"]
+
+
 @pytest.mark.parametrize(
     ("profile", "section", "tip", "field"),
     [
-        ({"floor": "high"}, "50", {}, "floor"), ({"panel_step": "five"}, "50", {}, "panel_step"), ({}, "long", {}, "section"),
-        ({}, "50", {"id": "wide"}, "tip"), ({}, "50", {"usual": "hard"}, "pressure"),
+        ({}, "long", {}, "section"), ({}, "50", {"id": "wide"}, "tip"), ({}, "50", {"usual": "hard"}, "pressure"),
     ],
 )
 def test_refused_by_name(run, profile, section, tip, field):

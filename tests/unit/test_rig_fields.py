@@ -15,19 +15,20 @@ BOUNDS = [
     ("wye_from", "@US", 0, 3000), ("wye_loss", "@US", 0, 100), ("panel_step", "@US", 0.1, 50), ("residual", "@US", 0, 150),
     ("hoses.0.coefficient", "@US", 0.001, 5000), ("hoses.0.test_pressure", "@US", 50, 1500), ("beds.0.length", "@US", 1, 5000),
     ("beds.0.end.flow", "@US", 1, 5000), ("beds.0.end.pressure", "@US", 5, 1000),
-    ("beds.1.end.tip", "@US", 0.1, 6), ("beds.1.end.pressure", "@US", 5, 1000),
+    ("beds.1.end.tip", "@US", 0.1, 6), ("beds.1.end.pressure", "@US", 5, 1000), ("beds.0.loss", "@US", 0, 150),
+    ("supply.0.length", "@US", 1, 20000), ("supply.0.limit", "@US", 20, 1000),
 ]
 CHOICES = {
     "units": ("US", "SI", "bar", "imperial"), "drive": ("midship", "pto", "front", "rear"), "shift_control": ("air", "electric", "manual"),
     "transmission": ("automatic", "manual"), "pump_stages": ("1", "2"), "pump_light": ("before_drive", "after_drive"),
     "speedometer": ("driveline", "wheels"), "friction_rule": rule.CODES, "standard": ("us", "canada", "europe"),
-    "hoses.0.origin": ("handbook", "declared", "measured"),
+    "hoses.0.origin": ("handbook", "declared", "measured", "typed"), "beds.0.device": ("master", "aerial"),
 }
 
 
 def with_value(place, value):
     """A sound rig with something else at one place, such as "beds.0.length"."""
-    profile = target = a_rig()
+    profile = target = a_rig(supply=[{"hose": "supply-4", "length": "600@US"}])
     *path, name = place.split(".")
     for part in path:
         target = target[int(part) if part.isdigit() else part]
@@ -57,7 +58,7 @@ def test_choices(run, place):
 def test_every_field_has_its_word_and_a_test(run):
     """Each field is named on the page, is of a kind that the page knows, and stands in a table above where it has bounds or choices."""
     listed = {"": rig.FIELDS, "hoses.0.": rig.HOSE_FIELDS, "beds.0.": rig.BED_FIELDS, "beds.0.end.": rig.END_FIELDS["fog"],
-              "beds.1.end.": rig.END_FIELDS["smooth"]}
+              "beds.1.end.": rig.END_FIELDS["smooth"], "supply.0.": rig.SUPPLY_FIELDS}
     fields = {place + field[0]: field for place, rows in listed.items() for field in rows}
     for field in fields.values():
         assert WORDS["field"][field[0]] and field[1] in KINDS

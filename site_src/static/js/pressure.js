@@ -8,13 +8,15 @@ import { answerView } from "./pressure/answer.js";
 import { NOTHING_TYPED, boundsView, reached } from "./pressure/bounds.js";
 import { fallView } from "./pressure/fall.js";
 import { figuresView } from "./pressure/figures.js";
-import { clean, hasRoom, isJoint, isOld, linesOf, ofBed } from "./pressure/lay.js";
+import { PIPED, asBed, clean, hasRoom, isJoint, isOld, linesOf } from "./pressure/lay.js";
 import { mapView } from "./pressure/map.js";
 import { nowView } from "./pressure/now.js";
 import { WATERS, pumpView } from "./pressure/pump.js";
 import { KINDS, settingsView } from "./pressure/settings.js";
 import { toolsView } from "./pressure/tools.js";
-import { chosenRig, chosenSystem, shelfOf } from "./rig/chosen.js";
+import { atHand, chosenRig, chosenSystem } from "./rig/chosen.js";
+import { faultsOf } from "./rig/faults.js";
+import { rigNamed } from "./rig/named.js";
 import { fill, pageData, unitWords } from "./site.js";
 import { keep, kept } from "./store.js";
 import { bare, systemChips, unitsFor } from "./units.js";
@@ -35,7 +37,7 @@ const choices = { ...data, source: standing.source, now: standing.now, waters: W
 const cleaned = (lay) => clean(lay, choices);
 const address = addressOf({ mark: "#lay=", longest: LONGEST_LINK, clean: cleaned });
 
-const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, unfolded: new Set(), flowing: null, atPump: null, bounds: null, reach: NOTHING_TYPED, refusal: null, stale: words.engine.loading, notice: null };
+const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, unfolded: new Set(), flowing: null, atPump: null, bounds: null, reach: NOTHING_TYPED, refusal: null, stale: words.engine.loading, notice: null, own: rig, beds: [], faults: null };
 const past = []; // lays to go back to, each with what was changed after it
 let call = null;
 let shelf = data.shelf;
@@ -77,8 +79,21 @@ const act = actsOn({
   }),
 });
 
+// The opening lay with a rig's bed in it, or null where that cannot be laid.
+function layOf(bed) {
+  try {
+    const lay = ready("one");
+    return cleaned(asBed(lay, lay.lines[0].id, bed));
+  } catch {
+    return null;
+  }
+}
+
+// Of a rig's beds those that can be laid.
+const usable = (beds) => (beds ?? []).filter((bed) => layOf(bed) !== null);
+
 // A rig opens on its first preconnect.
-const openingLay = () => (rig?.beds?.length ? cleaned(ofBed(rig.beds[0], ready("one"))) : ready("one"));
+const openingLay = () => (state.beds.length ? layOf(state.beds[0]) : ready("one"));
 
 // What stands in an input: as typed, or converted where it was typed in another system.
 function shown(kind, entry) {
@@ -98,6 +113,7 @@ function told(line) {
   const typed = shown("rise", line.height);
   const height = Number(typed) ? ` · ${fill(words.pressure[Number(typed) < 0 ? "height_down" : "height_up"], { height: typed.replace(/^[-−]/, ""), ...unitWords(words, state.system) })}` : "";
   const { chip, label, family: sizes } = hoses[line.hose];
+  if (line.hose === PIPED) return `${label}${height}`;
   return `${runs}${chip ? `${chip} ${words.unit[sizes === "metric" ? "SI" : "US"].diameter}` : label} · ${shown("length", line.length)} ${words.unit[state.system].length}${height}`;
 }
 
@@ -135,7 +151,7 @@ function given() {
 // What stands below the answer waits until the answer is on the screen, and is worked out only where it is unfolded.
 const PARTS = {
   flowing: (laid) => asked("flowing.now", laid),
-  atPump: (laid) => asked("at_pump.answer", { ...laid, profile: rig ?? {} }),
+  atPump: (laid) => asked("at_pump.answer", { ...laid, profile: state.own ?? {} }),
   bounds: (laid) => asked("bounds.answer", { ...laid, line: state.selected, reach: reached(state.reach, lineOf(state.selected), state.answer.lines.find(({ id }) => id === state.selected), state.system) }),
 };
 
@@ -168,6 +184,7 @@ function draw() {
   render(html`
     ${notices(state.notice)}
     ${answerView(common)}
+    ${rigNamed(rig, state.faults, words)}
     ${mapView(common)}
     ${toolsView({ ready: data.ready[family()], canUndo: past.length > 0, canAdd: hasRoom(lay), canRemove: lines.length > 1, words, act })}
     ${settingsView(common)}
@@ -198,6 +215,7 @@ function openLay() {
 }
 
 addEventListener("hashchange", openLay);
+state.beds = usable(rig?.beds);
 const opensAsBaked = address.isOwn() && JSON.stringify(draftLay()) === JSON.stringify(ready("one")) && state.system === document.documentElement.dataset.system && !rig;
 if (!opensAsBaked) {
   place.replaceChildren();
@@ -205,7 +223,11 @@ if (!opensAsBaked) {
 }
 try {
   call = await starting;
-  shelf = shelfOf(call, rig, data.shelf, unitsFor(data.systems, state.system));
+  const own = atHand(call, rig, data.shelf, unitsFor(data.systems, state.system));
+  shelf = own.shelf;
+  state.own = own.rig;
+  state.beds = usable(own.beds);
+  state.faults = await faultsOf(call, shelf, rig, { system: state.system, units: unitsFor(data.systems, state.system) });
 } catch {
   state.stale = words.engine.failed;
 }

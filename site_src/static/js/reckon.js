@@ -8,7 +8,9 @@ import { changed, clean, draftOf, fromRig, opened, opening } from "./reckon/entr
 import { enteredView, fieldsView } from "./reckon/fields.js";
 import { figuresView } from "./reckon/figures.js";
 import { pictureView } from "./reckon/pictures.js";
-import { chosenRig, chosenSystem, shelfOf } from "./rig/chosen.js";
+import { atHand, chosenRig, chosenSystem } from "./rig/chosen.js";
+import { faultsOf } from "./rig/faults.js";
+import { rigNamed } from "./rig/named.js";
 import { fill, pageData, unitWords } from "./site.js";
 import { keep, kept } from "./store.js";
 import { bare, systemChips, tagged, unitsFor } from "./units.js";
@@ -24,7 +26,7 @@ const DRAFT = `reckon-${data.page}`;
 const draft = await kept(DRAFT);
 const address = addressOf({ mark: "#with=", longest: LONGEST_LINK, clean: (entries) => clean(entries, data) });
 
-const state = { system: chosenSystem(data.systems), entries: null, answer: null, refusal: null, stale: words.engine.loading, notice: null };
+const state = { system: chosenSystem(data.systems), entries: null, answer: null, refusal: null, stale: words.engine.loading, notice: null, own: null, faults: null };
 const family = () => data.systems[state.system].family;
 let call = null;
 let shelf = data.shelf;
@@ -86,16 +88,26 @@ function origin() {
 // The department's own friction rule, where a page that reckons a hose does so by another.
 const otherRule = () => (shelf.rule && shelf.rule !== "square" ? shelf.rule : null);
 
+// How much the rig carries of the hose that is chosen, where the page is of supply hose.
+function carried(u) {
+  const row = data.fields.some(({ from_rig }) => from_rig === "hoses") && (state.own?.supply ?? []).find(({ hose }) => hose === state.entries.hose);
+  if (!row) return nothing;
+  const facts = { ...u, name: rig.name, length: shown("length", row.length), limit: row.limit && shown("pressure", row.limit) };
+  return html`<p class="smallprint">${fill(words.reckon[row.limit ? "carried_limit" : "carried"], facts)}</p>`;
+}
+
 function draw() {
   const u = unitWords(words, state.system);
   render(html`
     ${notices(state.notice)}
     ${answerView({ ...state, data, u })}
+    ${rigNamed(rig, state.faults, words)}
     ${otherRule() ? html`<p class="smallprint">${fill(words.reckon.other_rule, { rule: words.rule[otherRule()] })}</p>` : nothing}
     ${state.answer?.picture ? pictureView({ data, answer: state.answer, u }) : nothing}
     ${fieldsView({ ...state, data, u, shown, act })}
     ${enteredView({ ...state, data, u, shown })}
     ${rig && fromRig(data, rig) ? html`<p class="smallprint">${fill(words.reckon.rig_named, rig)}</p>` : nothing}
+    ${carried(u)}
     ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
     <div class="rows">
       <button type="button" class="key key-wide" @click=${act.share}>${words.reckon.share}</button>
@@ -123,7 +135,11 @@ const begin = () => {
 if (!sameAsBaked) begin();
 try {
   call = await starting;
-  if (shelf.hoses) shelf = shelfOf(call, rig, shelf, unitsFor(data.systems, state.system));
+  const units = unitsFor(data.systems, state.system);
+  const own = atHand(call, rig, shelf.hoses ? shelf : data.at_hand, units);
+  state.own = own.rig;
+  state.faults = await faultsOf(call, own.shelf, rig, { system: state.system, units });
+  if (shelf.hoses) shelf = own.shelf;
 } catch {
   state.stale = words.engine.failed;
 }

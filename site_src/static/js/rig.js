@@ -3,14 +3,18 @@ import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chosen as chosenName } from "./choices.js";
 import { engine, Refusal } from "./engine.js";
 import { live, notices } from "./notice.js";
-import { chooseRig, chosenSystem, shelfOf } from "./rig/chosen.js";
+import { bedsView } from "./rig/beds.js";
+import { atHand, chooseRig, chosenSystem } from "./rig/chosen.js";
+import { linksView } from "./rig/faults.js";
 import { fieldMaker } from "./rig/fields.js";
+import { hosesView, supplyView } from "./rig/hoses.js";
 import { Keeper } from "./rig/keeper.js";
 import { listView } from "./rig/list.js";
 import { measureView, Readings } from "./rig/measure.js";
-import { copyOf, newProfile, placeName, withoutRow } from "./rig/profile.js";
-import { bedsView, hosesView } from "./rig/rows.js";
-import { offerView, Travel, travelView } from "./rig/travel.js";
+import { copyOf, freeName, newProfile, plainName, withoutRow } from "./rig/profile.js";
+import { inUnitsOf, placeName, sentenceOf } from "./rig/sentences.js";
+import { offerView } from "./rig/offer.js";
+import { Travel, travelView } from "./rig/travel.js";
 import { fill, home, pageData, unitWords } from "./site.js";
 import { bare, systemChips, tagged, unitsFor } from "./units.js";
 
@@ -19,7 +23,7 @@ const starting = engine();
 starting.catch(() => {}); // told below
 const data = await pageData();
 const { words } = data;
-const page = { system: chosenSystem(data.systems), asked: null, notice: null, undo: null };
+const page = { system: chosenSystem(data.systems), asked: null, notice: null, undo: null, resized: null };
 let call = null;
 
 const keeper = new Keeper((reason, id) => {
@@ -32,7 +36,8 @@ const units = () => unitsFor(data.systems, page.system);
 const chosen = () => keeper.profiles.get(chosenName("rig", "")) ?? null;
 const readings = new Readings(draw);
 
-const travel = new Travel({ words, problemsOf, keeper, redraw: draw, taken: standBeside });
+const context = () => ({ data, u: unitWords(words, page.system), inUnits: inUnitsOf(call, units()) });
+const travel = new Travel({ words, problemsOf, keeper, redraw: draw, taken: workFor, sentence: (problem) => sentenceOf(problem, context()) });
 
 function problemsOf(profile) {
   try {
@@ -43,18 +48,24 @@ function problemsOf(profile) {
   }
 }
 
-function standBeside(profile) {
+// The faults of a kept rig: its profile's, and a name that another rig on this phone has too.
+function faultsOf(profile) {
+  const hasTwin = keeper.all.some((other) => other.id !== profile.id && plainName(other.name) === plainName(profile.name));
+  return [...problemsOf(profile), ...(hasTwin ? [{ field: "name", code: "same_name" }] : [])];
+}
+
+function workFor(profile) {
   chooseRig(profile);
   page.system = chosenSystem(data.systems);
 }
 
 const act = {
   choose: (profile) => {
-    standBeside(profile);
+    workFor(profile);
     draw();
   },
-  make: () => addRig(newProfile(data, page.system, words.rig.new_name)),
-  copy: (profile) => addRig(copyOf(profile, fill(words.rig.copy_name, profile))),
+  make: () => addRig(newProfile(data, page.system, freeName(words.rig.new_name, keeper.all))),
+  copy: (profile) => addRig(copyOf(profile, freeName(fill(words.rig.copy_name, profile), keeper.all))),
   ask: (id) => {
     page.asked = id;
     draw();
@@ -81,7 +92,7 @@ function draw() {
     ${notices(page.notice, travel.notice)}
     ${live(page.undo
       ? html`<p class="notice notice-low">${words.rig.taken_out} <button type="button" class="key" @click=${page.undo}>${words.rig.put_back}</button></p>` : nothing)}
-    ${live(offerView(travel))}
+    ${live(travel.offered ? offerView(travel, { ...context(), call, units: units(), shown }) : nothing)}
     ${listView({ rigs: keeper.all, chosen: profile, asked: page.asked, words, act })}
     ${profile ? editor(profile) : nothing}
     ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}
@@ -91,13 +102,14 @@ function draw() {
 
 function editor(profile) {
   const u = unitWords(words, page.system);
-  const problems = problemsOf(profile);
+  const problems = faultsOf(profile);
   const missing = call("rig.missing", { profile });
   const set = (key, value) => {
     page.notice = null;
     page.undo = null;
+    page.resized = null;
     keeper.set(profile.id, key, value);
-    if (key === "units") standBeside(keeper.profiles.get(profile.id));
+    if (key === "units") workFor(keeper.profiles.get(profile.id));
     draw();
   };
   const remove = (key, rows, row) => {
@@ -105,20 +117,30 @@ function editor(profile) {
     page.undo = () => set(key, rows);
     draw();
   };
-  const field = fieldMaker({ data, u, system: page.system, problems, shown, tagged });
-  const shelf = shelfOf(call, profile, data.shelf, units());
+  const told = context();
+  const field = fieldMaker({ ...told, system: page.system, problems, shown, tagged });
+  const hasFault = (row) => problems.some((problem) => `${problem.field}.`.startsWith(`${row}.`));
+  const { shelf } = atHand(call, profile, data.shelf, units());
   const names = (fields) => [...new Set(fields.map((name) => placeName(name, words)))].join(", ");
   const section = (id, content, open) => html`
     <details class="section" ?open=${open}><summary>${words.rig[`section_${id}`]}</summary>${content}</details>`;
   return html`
-    ${problems.length ? html`<p class="notice">${fill(words.rig.problems, { fields: names(problems.map((problem) => problem.field)) })}</p>` : nothing}
+    ${problems.length ? html`<section class="notice faults" role="status"><p><b>${words.rig.problems}</b></p>
+      ${linksView(problems.map((problem) => ({ place: problem.field, sentence: sentenceOf(problem, told) })))}</section>` : nothing}
     <a class="key key-wide" href=${new URL("rig/card/index.html", home)}>${words.rig.card}</a>
     <a class="key key-wide" href=${new URL("rig/recovery/index.html", home)}>${words.rig.recovery}</a>
-    ${section("beds", bedsView({ profile, data, system: page.system, u, field, set, remove, answerOf: (bed) => answerOf(bed, shelf) }), true)}
+    ${section("beds", bedsView({ profile, data, system: page.system, u, field, set, remove, answerOf: (bed, place) => (hasFault(`beds.${place}`) ? null : answerOf(bed, shelf)) }), true)}
+    ${section("supply", supplyView({ profile, data, system: page.system, field, set, remove }), false)}
     ${data.sections.map(({ id, fields }) => section(id, fields.map((name) =>
       field({ place: name, name, spec: data.fields[name], value: profile[name], change: (text) => set(name, text) })), id === "basics"))}
     ${section("hoses", hosesView({
       profile, data, system: page.system, field, set, remove,
+      figures: call("rig_figures.beside_handbook", { profile, shelf: data.shelf, units: units() }),
+      asked: page.resized,
+      ask: (question) => {
+        page.resized = question;
+        draw();
+      },
       measureView: (row, use) => measureView({
         readings, key: `${profile.id}:${row.hose}`, row, data, u, system: page.system, units: units(), call, shown, use }),
     }), false)}
@@ -135,6 +157,18 @@ function answerOf(bed, shelf) {
   }
 }
 
+// A link that brings a rig, or that leads to one of its fields.
+async function arrive() {
+  const { hash } = location;
+  if (hash) history.replaceState(null, "", location.pathname);
+  await travel.fromLink(hash);
+  const field = hash.startsWith("#field-") && document.getElementById(hash.slice(1));
+  if (!field) return;
+  const section = field.closest("details");
+  if (section) section.open = true;
+  field.focus();
+}
+
 await keeper.load();
 try {
   call = await starting;
@@ -144,7 +178,6 @@ try {
 if (call) {
   place.replaceChildren();
   draw();
-  await travel.fromLink(location.hash);
-  if (location.hash) history.replaceState(null, "", location.pathname);
-  addEventListener("hashchange", () => travel.fromLink(location.hash));
+  await arrive();
+  addEventListener("hashchange", arrive);
 }

@@ -4,6 +4,7 @@ import { chips } from "./controls.js";
 import { choose, chosen } from "./choices.js";
 import { engine } from "./engine.js";
 import { chosenRig, chosenSystem } from "./rig/chosen.js";
+import { inUnitsOf, sentenceOf } from "./rig/sentences.js";
 import { sheetView } from "./rig/sheet.js";
 import { unitWords } from "./site.js";
 import { systemChips, unitsFor } from "./units.js";
@@ -22,7 +23,6 @@ const page = { system: chosenSystem(data.systems), size: chosen("paper", "letter
 function draw(call) {
   const units = unitsFor(data.systems, page.system);
   for (const size of SIZES) document.getElementById(`paper-${size}`).media = size === page.size ? "all" : "not all";
-  const fault = !rig ? words.card.nobody : call("rig.problems", { profile: rig, shelf: data.shelf, units }).length ? words.card.faulty : null;
   render(html`
     <div class="no-print">
       ${chips({ name: "size", legend: words.card.size, value: page.size, choices: SIZES.map((id) => ({ id, label: words.card[id] })),
@@ -30,14 +30,15 @@ function draw(call) {
       ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(call); } })}
       <button type="button" class="key key-wide" @click=${() => window.print()}>${words.card.print}</button>
     </div>
-    ${fault ? html`<p class="notice">${fault}</p>` : sheet(call, units)}`, place);
+    ${rig ? sheet(call, units) : html`<p class="notice">${words.card.nobody}</p>`}`, place);
 }
 
 function sheet(call, units) {
   const u = unitWords(words, page.system);
   const family = data.systems[page.system].family;
   const card = call("panel_card.card", { profile: rig, shelf: data.shelf, units, section: data.section_length[family], tips: data.tips.filter((tip) => tip.family === family) });
-  return sheetView({ card, rig, words, u });
+  const faults = card.faults.map((problem) => sentenceOf(problem, { data, u, inUnits: inUnitsOf(call, units) }));
+  return sheetView({ card, rig, faults, words, u });
 }
 
 try {

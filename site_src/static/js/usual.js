@@ -9,9 +9,10 @@ export function usualPressure(data, family, { kind, tip }, device = "none") {
   return FIXED.includes(device) || data.tips.find(({ id }) => id === tip)?.is_master ? usual.master : usual.smooth;
 }
 
-// A bed's end changed: where its pressure was the usual one of what it was, it becomes the usual one of what it is now.
-export function withUsual(data, family, end, changes) {
+// A bed's end changed, and what holds it from `was` to `is`: where its pressure was the usual one, it becomes the usual one of
+// what it is now.
+export function withUsual(data, family, end, changes, [was, is]) {
   const after = { ...end, ...changes };
-  const isUsual = bare(end.pressure).trim() === "" || end.pressure === usualPressure(data, family, end);
-  return isUsual ? { ...after, pressure: usualPressure(data, family, after) } : after;
+  const isUsual = bare(end.pressure).trim() === "" || end.pressure === usualPressure(data, family, end, was);
+  return isUsual ? { ...after, pressure: usualPressure(data, family, after, is) } : after;
 }

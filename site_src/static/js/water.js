@@ -1,7 +1,10 @@
 // The Water page: each tile shows its page's answer as it was last entered, or as this rig would open it.
+import { render } from "../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "./engine.js";
 import { opened } from "./reckon/entries.js";
-import { chosenRig, chosenSystem, shelfOf } from "./rig/chosen.js";
+import { atHand, chosenRig, chosenSystem } from "./rig/chosen.js";
+import { faultsOf } from "./rig/faults.js";
+import { rigNamed } from "./rig/named.js";
 import { fill, pageData, unitWords } from "./site.js";
 import { kept } from "./store.js";
 import { unitsFor } from "./units.js";
@@ -10,12 +13,17 @@ const [data, rig, call] = await Promise.all([pageData(), chosenRig(), engine()])
 const { words, systems } = data;
 const system = chosenSystem(systems);
 const u = unitWords(words, system);
+const units = unitsFor(systems, system);
+const { shelf } = atHand(call, rig, data.pages.hydrant.shelf, units); // every page of hose has the same
+const told = document.createElement("div");
+document.querySelector("h1").after(told);
+render(rigNamed(rig, await faultsOf(call, shelf, rig, { system, units }), words), told);
 
 for (const [page, asked] of Object.entries(data.pages)) {
   const entries = opened(await kept(`reckon-${page}`), { ...asked, systems }, systems[system].family, rig);
   const tile = document.querySelector(`[data-page="${page}"]`);
   try {
-    const own = asked.shelf.hoses ? shelfOf(call, rig, asked.shelf, unitsFor(systems, system)) : asked.shelf;
+    const own = asked.shelf.hoses ? shelf : asked.shelf;
     const answer = call(`${page}_reading.answer`, { entries, shelf: own, units: unitsFor(systems, system, entries) });
     tile.querySelector("[data-figure]").textContent = answer.figure.text ?? "";
     tile.querySelector("[data-unit]").textContent = answer.figure.text === null ? "" : u[`u_${answer.figure.kind}`];

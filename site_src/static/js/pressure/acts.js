@@ -1,6 +1,6 @@
 // What a touch does to the lay. Each act says what it changed, so that one step back undoes it whole.
 import { NOTHING_TYPED } from "./bounds.js";
-import { asBed, changed, isJoint, linesOf, without, withJoint, withLine, withTwin } from "./lay.js";
+import { asBed, asSupply, changed, isJoint, linesOf, without, withJoint, withLine, withTwin } from "./lay.js";
 import { usualPressure } from "../usual.js";
 import { bare, tagged } from "../units.js";
 
@@ -8,7 +8,8 @@ export function actsOn({ state, data, rig, ready, lineOf, shown, show, undo, unf
   const tag = (text) => (text === "" ? "" : tagged(text, state.system));
   const change = (id, changes) =>
     Object.entries(changes).reduce((lay, [name, value]) => changed(lay, id, name, value), state.lay);
-  const floorOf = () => rig?.floor || data.floors[data.systems[state.system].family];
+  // The rig's own height of a floor; none where its profile has one that cannot be used.
+  const floorOf = () => (rig?.floor ? state.own?.floor : data.floors[data.systems[state.system].family]);
   // The pressure that a line's nozzle brings as it is changed: the rig's own for such a bed, or else the usual one. One that
   // was typed stays, but what an inlet shall see is never what a nozzle is run at.
   const brought = (id, changes) => {
@@ -18,7 +19,7 @@ export function actsOn({ state, data, rig, ready, lineOf, shown, show, undo, unf
     if (end.typed && bare(end.pressure).trim() && !crosses) return {};
     if (end.kind === "inlet") return crosses ? { pressure: ready("supply").lines[0].end.pressure, typed: "" } : {};
     const device = changes.device ?? line.device;
-    const own = device === "none" && changes.kind && rig?.beds?.find((bed) => bed.hose === line.hose && bed.end.kind === end.kind);
+    const own = device === "none" && changes.kind && state.beds.find((bed) => bed.hose === line.hose && bed.end.kind === end.kind);
     return { pressure: (own && own.end.pressure) || usualPressure(data, data.systems[state.system].family, end, device), typed: "" };
   };
   const withPressure = (id, changes) => change(id, { ...changes, ...(isJoint(lineOf(id)) ? {} : brought(id, changes)) });
@@ -47,10 +48,12 @@ export function actsOn({ state, data, rig, ready, lineOf, shown, show, undo, unf
       const floor = Number(shown("length", floorOf()));
       if (Number.isFinite(height)) show(change(id, { height: tagged(String(Number((height + direction * floor).toFixed(2))), state.system) }), `${id} floor`);
     },
+    hasFloor: () => Boolean(floorOf()),
     kind: (id, kind) => show(withPressure(id, { kind, ...(kind === "inlet" && { device: "none" }) }), once("kind")),
     tip: (id, tip) => show(withPressure(id, { tip }), once("tip")),
     crew: (crew) => show({ ...state.lay, crew }, once("crew")),
-    bed: (id, bed) => show({ ...asBed(state.lay, id, bed), crew: bed.crew || state.lay.crew }, once("bed")),
+    bed: (id, bed) => show(asBed(state.lay, id, bed), once("bed")),
+    supply: (id, row) => show(asSupply(state.lay, id, row, ready("supply").lines[0]), once("supply")),
     now: (changes) => show({ ...state.lay, now: { ...state.lay.now, ...changes } }, `now ${Object.keys(changes)}`),
     source: (changes) => show({ ...state.lay, source: { ...state.lay.source, ...changes } }, `source ${Object.keys(changes)}`),
     reach: (name, text) => {

@@ -2,6 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { cited } from "../cited.js";
 import { fill } from "../site.js";
+import { PIPED } from "./lay.js";
 
 function rows(line, typed, data, u, rules, origin) {
   const { words, formulas } = data;
@@ -12,18 +13,19 @@ function rows(line, typed, data, u, rules, origin) {
   const formula = (id) => source("formula_source", { ...formulas[id], basis: words.basis[formulas[id].basis] });
   const coefficient = origin ? told("rig_source", { ...friction, origin: words.pressure[`origin_${origin}`] }) : source("hose_source", { ...friction, source: hose.source, basis: words.basis[hose.basis] });
   const joint = line.end === "joint";
+  const isPiped = typed.hose === PIPED;
   const device = line.device !== "none" && data.sources[line.device];
   return [
     ["inlet", line.inlet, "pressure", told("working_inlet", inlet), [formula("discharge")]],
-    ["friction", line.friction, "pressure", told("working_friction", friction), [coefficient, hose.family === "metric" ? words.pressure.metric_set : words.pressure.modern, formula("friction")]],
-    ["friction_rate", line.friction_rate, "friction_rate", told("working_friction_rate", friction), [coefficient, formula("friction")]],
+    !isPiped && ["friction", line.friction, "pressure", told("working_friction", friction), [coefficient, hose.family === "metric" ? words.pressure.metric_set : words.pressure.modern, formula("friction")]],
+    !isPiped && ["friction_rate", line.friction_rate, "friction_rate", told("working_friction_rate", friction), [coefficient, formula("friction")]],
     ["elevation", line.elevation, "pressure", told("working_elevation", elevation), [formula("elevation")]],
     device && ["appliance", line.appliance, "pressure", typed.loss ? words.pressure.working_own_loss : rules[line.device].map((step) => told("working_appliance", step)).join("; "),
       typed.loss ? [] : [source("loss_source", { device: device.label, source: device.source, basis: words.basis[device.basis] })]],
     ["flow", line.flow, "flow", joint ? told("working_joint_flow", line) : told(`working_${line.end}_flow`, nozzle), line.end === "smooth" ? [formula("smooth_flow")] : []],
     line.reaction !== null && ["reaction", line.reaction, "force", told(`working_${line.end}_reaction`, nozzle), [formula(line.end === "smooth" ? "smooth_reaction" : "fog_reaction")]],
-    ["velocity", line.velocity, "velocity", told("working_velocity", line), [formula("velocity")]],
-    ["water", line.water, "volume", words.pressure.working_water, []],
+    !isPiped && ["velocity", line.velocity, "velocity", told("working_velocity", line), [formula("velocity")]],
+    !isPiped && ["water", line.water, "volume", words.pressure.working_water, []],
   ].filter(Boolean);
 }
 

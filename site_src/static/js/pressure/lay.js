@@ -81,11 +81,27 @@ export const withLine = (lay, line) => ({ ...lay, lines: [...lay.lines, copyOf(l
 
 export const without = (lay, id) => replaced(lay, id, () => []);
 
-// The hose bed of a rig in the place of a line.
-export const asBed = (lay, id, bed) => replaced(lay, id, (line) => [{ ...line, hose: bed.hose, length: bed.length, end: { ...line.end, typed: "", ...bed.end } }]);
+// A device that is plumbed to the pump stands in the place of a hose.
+export const PIPED = "piped";
 
-// The lay of a rig's hose bed.
-export const ofBed = (bed, opening) => asBed({ ...opening, crew: bed.crew || opening.crew }, opening.lines[0].id, bed);
+// The hose bed of a rig in the place of a line: all that a bed says, at the height of the line. Its people are the lay's.
+export const asBed = (lay, id, bed) => ({
+  ...replaced(lay, id, (line) => [{
+    ...line,
+    hose: bed.hose || PIPED,
+    length: bed.hose ? bed.length : "0",
+    runs: "1",
+    device: bed.device || "none",
+    loss: (bed.device && bed.loss) || "",
+    end: { ...line.end, ...bed.end, typed: "" },
+  }]),
+  crew: bed.crew || lay.crew,
+});
+
+// The supply hose that a rig carries in the place of a line: all of it, to the inlet of the ready-made supply line.
+export const asSupply = (lay, id, row, { end }) => replaced(lay, id, (line) => [{
+  ...line, hose: row.hose, length: row.length, runs: "1", device: "none", loss: "", end: { ...line.end, ...end },
+}]);
 
 // The next multiple of a step up or down from what is typed, or null where that is no number or would pass below `least`.
 export function stepped(typed, step, direction, least) {

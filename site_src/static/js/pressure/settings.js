@@ -1,7 +1,9 @@
 // What is on the ground: hose, length, height and end of one line of the lay.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList, stepper } from "../controls.js";
-import { DEVICES, JOINTS, NOZZLES, RUNS, isJoint, stepped } from "./lay.js";
+import { fill } from "../site.js";
+import { bare } from "../units.js";
+import { DEVICES, JOINTS, NOZZLES, PIPED, RUNS, isJoint, stepped } from "./lay.js";
 
 // The kind of quantity of each entry; a height steps by its own step.
 export const KINDS = {
@@ -34,7 +36,7 @@ export function entryStepper({ of, name, label, entry, blank = "", data, system,
   });
 }
 
-export function settingsView({ lay, line, lines, data, rig, system, u, refusal, shown, labelOf, act }) {
+export function settingsView({ lay, line, lines, data, rig, own, beds, system, u, refusal, shown, labelOf, act }) {
   const { words } = data;
   const joint = isJoint(line);
   const number = (name, label, blank) => entryStepper({
@@ -44,13 +46,13 @@ export function settingsView({ lay, line, lines, data, rig, system, u, refusal, 
   return html`
     <section aria-label=${words.pressure.settings}>
       ${lines.length > 1 ? html`<h2>${labelOf(line.id)}</h2>` : nothing}
-      ${beds(line, rig, words, act)}
+      ${ofRig({ line, rig, own, beds, data, words, act })}
       ${chipsAndList({
         name: "hose", legend: `${words.pressure.hose}, ${u.u_diameter}`, other: words.pressure.other_size,
         choices: offered(data.hoses, line.hose, data.systems[system].family),
         value: line.hose, change: (hose) => act.choose(line.id, "hose", hose),
       })}
-      ${number("length", words.pressure.length)}
+      ${line.hose === PIPED ? nothing : number("length", words.pressure.length)}
       ${joint ? nothing : nozzle(line, number, { data, system, u, act })}
       ${number("height", words.pressure.height)}
       ${floors(line, words, act)}
@@ -75,17 +77,25 @@ export function settingsView({ lay, line, lines, data, rig, system, u, refusal, 
 }
 
 // Height by floors, for whoever counts those.
-const floors = (line, words, act) => html`
+const floors = (line, words, act) => !act.hasFloor() ? nothing : html`
   <div class="chips" role="group" aria-label=${words.pressure.floors}>
     ${[1, -1].map((direction) => html`<button type="button" class="key" @click=${() => act.floor(line.id, direction)}>${words.pressure[direction > 0 ? "floor_up" : "floor_down"]}</button>`)}
   </div>`;
 
-// The rig's preconnects, one tap to an answer.
-const beds = (line, rig, words, act) => !rig?.beds?.length || isJoint(line) ? nothing : html`
-  <div class="chips" role="group" aria-label=${words.pressure.beds}>
-    <span class="chips-legend">${rig.name}</span>
-    ${rig.beds.map((bed) => html`<button type="button" class="key" @click=${() => act.bed(line.id, bed)}>${bed.name}</button>`)}
-  </div>`;
+// The rig's preconnects and master streams, and the supply hose it carries: one tap to an answer.
+function ofRig({ line, rig, own, beds, data, words, act }) {
+  const supply = own?.supply ?? [];
+  if (isJoint(line) || (!beds.length && !supply.length)) return nothing;
+  const tipOf = ({ tip }) => data.tips.find(({ id }) => id === tip)?.chip ?? bare(tip);
+  const hoseOf = ({ hose }) => data.hoses.find(({ id }) => id === hose).label;
+  const key = (label, press) => html`<button type="button" class="key" @click=${press}>${label}</button>`;
+  return html`
+    <div class="chips" role="group" aria-label=${words.pressure.beds}>
+      <span class="chips-legend">${rig.name}</span>
+      ${beds.map((bed) => key(bed.tips?.length ? `${bed.name} ${tipOf(bed.end)}` : bed.name, () => act.bed(line.id, bed)))}
+      ${supply.map((row) => key(fill(words.pressure.rig_supply, { hose: hoseOf(row) }), () => act.supply(line.id, row)))}
+    </div>`;
+}
 
 // The sizes of the page's family, and the one that is laid, whatever its family; that one carries its unit.
 const offered = (choices, value, family) => choices

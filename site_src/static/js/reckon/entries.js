@@ -11,10 +11,13 @@ export const opening = ({ fields }, family, rig) =>
 // What a rig's profile says for a field, or undefined.
 function ofRig(field, rig) {
   if (!rig || !field.from_rig) return undefined;
-  if (field.kind !== "hose") return rig[field.from_rig] || undefined;
-  const carried = (rig.hoses ?? []).map((row) => row.hose);
-  return carried.find((hose) => everyOption(field).some((option) => option.id === hose));
+  if (field.kind === "hose") return supplyOf(rig, everyOption(field))?.hose;
+  return (field.from_rig === "limit" ? supplyOf(rig)?.limit : rig[field.from_rig]) || undefined;
 }
+
+// The first hose a rig carries, of those offered: its supply hose, or else hose that its profile has figures of.
+const supplyOf = (rig, options = null) =>
+  [...(rig.supply ?? []), ...(rig.hoses ?? [])].find(({ hose }) => options === null || options.some(({ id }) => id === hose));
 
 export const fromRig = ({ fields }, rig) => fields.some((field) => ofRig(field, rig) !== undefined);
 

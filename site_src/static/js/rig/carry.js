@@ -1,5 +1,7 @@
 // A profile on its way: as a file, as a link, as a square code. Nothing that comes in is trusted.
 
+import { plainName } from "./profile.js";
+
 const LARGEST_FILE = 500_000;
 const LARGEST_LINK = 20_000;
 const MOST_RIGS = 500;
@@ -85,5 +87,8 @@ export function profilesOf(text, problemsOf) {
     const [problem] = problemsOf(profile);
     if (problem) throw { reason: problem.field === "schema" ? "refused_version" : "refused_field", facts: { ...problem, version: String(profile.schema).slice(0, 20) } };
   }
+  const names = profiles.map(({ name }) => plainName(name));
+  const twin = profiles.find(({ name }, place) => names.indexOf(plainName(name)) !== place);
+  if (twin) throw { reason: "refused_same_name", facts: { name: twin.name } };
   return profiles;
 }

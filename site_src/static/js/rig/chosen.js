@@ -1,4 +1,4 @@
-// Which rig this phone stands beside, and the system of units it is read in.
+// Which rig this phone works for, and the system of units it is read in.
 import { choose, chosen } from "../choices.js";
 import { keptRigs } from "../store.js";
 
@@ -8,7 +8,7 @@ export async function chosenRig() {
   return id === null ? null : (await keptRigs()).find((profile) => profile.id === id) ?? null;
 }
 
-// Stand beside a rig; the page is then read in its units. Null for none.
+// Work for a rig; the page is then read in its units. Null for none.
 export function chooseRig(profile) {
   choose("rig", profile?.id ?? "");
   if (profile) choose("units", profile.units);
@@ -21,8 +21,7 @@ export const chosenSystem = (systems) => {
   return name in systems ? name : opening;
 };
 
-// The shelf as calc.rig has it for this rig; the usual one where its profile has a fault.
-export function shelfOf(call, profile, shelf, units) {
-  if (!profile || call("rig.problems", { profile, shelf, units }).length > 0) return shelf;
-  return call("rig.shelf_of", { profile, shelf, units });
-}
+// What a page has of its rig: the shelf with the rig's own figures, what of the profile can be used, and its beds. Where
+// the profile has a fault, what hangs on it is marked on the shelf and `shelf.faults` says which: see calc.rig.
+export const atHand = (call, profile, shelf, units) =>
+  profile ? call("rig.at_hand", { profile, shelf, units }) : { shelf, rig: null, beds: [] };

@@ -1,5 +1,6 @@
 // The fields of a profile as controls: choices as lists, the rest typed, each with its unit and its refusal beside it.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { fieldId, reasonOf } from "./sentences.js";
 
 const DECIMAL = new Set(["number", "quantity"]);
 
@@ -15,7 +16,7 @@ export function fieldView({ id, label, spec, value, unit, options, refusal, show
       </select>`
     : html`
       <span class="typed">
-        <input id=${id} autocomplete="off" inputmode=${DECIMAL.has(spec.kind) ? "decimal" : "text"} maxlength="50"
+        <input id=${id} autocomplete="off" inputmode=${DECIMAL.has(spec.kind) ? "decimal" : "text"} maxlength=${DECIMAL.has(spec.kind) ? 25 : 60}
           .value=${spec.kind === "quantity" ? shown(spec.quantity, value) : value}
           aria-invalid=${refusal ? "true" : "false"} aria-describedby=${described}
           @input=${(event) => change(event.target.value)}>
@@ -30,14 +31,14 @@ export function fieldView({ id, label, spec, value, unit, options, refusal, show
 }
 
 // What the fields of a place need in common: words, units, what is refused, and how a typed text becomes an entry.
-export function fieldMaker({ data, u, system, problems, shown, tagged }) {
+export function fieldMaker({ data, u, system, problems, shown, tagged, inUnits }) {
   const { words } = data;
   const refusal = (place) => {
     const found = problems.find((problem) => problem.field === place);
-    return found ? words.refusal[found.code] ?? words.refusal.other : null;
+    return found ? reasonOf(found, { data, u, inUnits }) : null;
   };
   return ({ place, name, label = words.field[name], spec, value = "", change, choices }) => fieldView({
-    id: `field-${place.replaceAll(".", "-")}`,
+    id: fieldId(place),
     label,
     spec,
     value,

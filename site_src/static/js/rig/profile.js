@@ -20,21 +20,35 @@ export const newBed = (data, system, name) => {
   return { name, hose: line.hose, length: line.length, crew, end: { kind, flow, tip, pressure } };
 };
 
-export const newHose = (data, system) => {
-  const hose = data.hoses.find((choice) => choice.family === data.systems[system].family && choice.common);
-  return { hose: hose.id, coefficient: `${plain(data.shelf.hoses[hose.id].coefficient)}@US`, origin: "handbook", test_pressure: "" };
+// A deck gun, piped to the pump, as the ready-made master stream ends.
+export const newGun = (data, system, name) => {
+  const { kind, flow, tip, pressure } = data.guns[data.systems[system].family];
+  return { name, hose: "", length: "", device: "master", loss: "", end: { kind, flow, tip, pressure }, tips: [] };
 };
 
-const plain = (number) => String(Number(number.toFixed(6)));
+// The first of some hoses that no row names yet.
+const unnamed = (hoses, rows) => hoses.find(({ id }) => !rows.some(({ hose }) => hose === id)) ?? hoses[0];
+
+export const newHose = (data, system, rows) => {
+  const family = data.hoses.filter((choice) => choice.family === data.systems[system].family);
+  const common = family.filter((choice) => choice.common);
+  return { hose: unnamed([...common, ...family], rows).id, coefficient: "", origin: "handbook", test_pressure: "" };
+};
+
+export const newSupply = (data, system, rows) =>
+  ({ hose: unnamed(data.supplies[data.systems[system].family], rows).id, length: "", limit: "" });
 
 export const withRow = (rows = [], row) => [...rows, row];
 export const withoutRow = (rows, place) => rows.filter((_, each) => each !== place);
 export const changedRow = (rows, place, change) => rows.map((row, each) => (each === place ? { ...row, ...change } : row));
 
-// "beds.2.length" as people read it.
-export function placeName(field, words) {
-  const [first, count, ...rest] = field.split(".");
-  const name = (key) => (Object.hasOwn(words.field, key) ? words.field[key] : key);
-  if (count === undefined) return name(first);
-  return words.rig.place.replace("{section}", name(first)).replace("{count}", Number(count) + 1).replace("{field}", name(rest.at(-1)));
+// A name that no other rig has: the name itself, or with a number.
+export function freeName(name, rigs) {
+  const taken = new Set(rigs.map((rig) => plainName(rig.name)));
+  let free = name;
+  for (let count = 2; taken.has(plainName(free)); count += 1) free = `${name} ${count}`;
+  return free;
 }
+
+// A name as names are compared.
+export const plainName = (name) => String(name ?? "").trim().toLocaleLowerCase();

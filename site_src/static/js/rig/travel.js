@@ -3,12 +3,13 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill, root } from "../site.js";
 import { fileOf, linkOf, profilesOf, read, send, textOf } from "./carry.js";
 import { codeView, fitsCode } from "./code.js";
-import { copyOf, placeName } from "./profile.js";
+import { copyOf, freeName, plainName } from "./profile.js";
 
 export class Travel {
-  // problemsOf(profile) -> what is wrong with it; keeper keeps what is taken; taken(profile) is called for each.
-  constructor({ words, problemsOf, keeper, taken, redraw }) {
-    Object.assign(this, { words, problemsOf, keeper, taken, redraw, offered: null, code: null, notice: null });
+  // problemsOf(profile) -> what is wrong with it, sentence(problem) in words; keeper keeps what is taken; taken(profile) is
+  // called for each.
+  constructor({ words, problemsOf, sentence, keeper, taken, redraw }) {
+    Object.assign(this, { words, problemsOf, sentence, keeper, taken, redraw, offered: null, code: null, notice: null });
   }
 
   say(notice) {
@@ -28,12 +29,8 @@ export class Travel {
   }
 
   refuse(reason, facts = {}) {
-    const { carry, refusal } = this.words;
-    const told = fill(carry[reason], {
-      ...facts,
-      field: facts.field && placeName(facts.field, this.words),
-      reason: carry[facts.code] ?? refusal[facts.code] ?? refusal.other,
-    });
+    const { carry } = this.words;
+    const told = reason === "refused_field" ? this.sentence(facts) : fill(carry[reason], facts);
     this.offered = null;
     this.say(fill(carry.refused, { reason: told }));
   }
@@ -56,11 +53,18 @@ export class Travel {
     }
   }
 
+  // The rig on this phone whose place a rig would take: the same one, or another of its name. Undefined where there is none.
+  inPlaceOf({ id, name }) {
+    return this.keeper.profiles.get(id) ?? this.keeper.all.find((rig) => plainName(rig.name) === plainName(name));
+  }
+
   async take(asCopy) {
     const { words, offered } = this;
     this.offered = null;
     for (const profile of offered) {
-      const own = asCopy && this.keeper.profiles.has(profile.id) ? copyOf(profile, fill(words.rig.copy_name, profile)) : profile;
+      const before = this.inPlaceOf(profile);
+      const own = asCopy && before ? copyOf(profile, freeName(fill(words.rig.copy_name, profile), this.keeper.all)) : profile;
+      if (before && !asCopy && before.id !== profile.id) await this.keeper.remove(before.id);
       await this.keeper.put(own);
       this.taken(own);
     }
@@ -79,25 +83,7 @@ export class Travel {
   }
 }
 
-const names = (profiles) => profiles.map((profile) => profile.name).join(", ");
-
-export function offerView(travel) {
-  const { words, offered, keeper } = travel;
-  if (!offered) return nothing;
-  const isHere = offered.some((profile) => keeper.profiles.has(profile.id));
-  return html`
-    <section class="notice">
-      <h2>${words.carry.take_title}</h2>
-      <p>${names(offered)}</p>
-      <div class="rows">
-        ${isHere
-          ? html`<button type="button" class="key key-wide" @click=${() => travel.take(true)}>${words.carry.take_copy}</button>
-              <button type="button" class="key key-wide" @click=${() => travel.take(false)}>${words.carry.take_replace}</button>`
-          : html`<button type="button" class="key key-wide" @click=${() => travel.take(false)}>${fill(words.carry.take, { name: names(offered) })}</button>`}
-        <button type="button" class="key key-wide" @click=${() => { travel.offered = null; travel.redraw(); }}>${words.carry.take_leave}</button>
-      </div>
-    </section>`;
-}
+export const names = (profiles) => profiles.map((profile) => profile.name).join(", ");
 
 export function travelView(travel, chosen) {
   const { words, code } = travel;

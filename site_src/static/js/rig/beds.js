@@ -1,0 +1,76 @@
+// The hose beds of a profile: preconnected lines, and master streams, which may be piped to the pump.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { fill } from "../site.js";
+import { withUsual } from "../usual.js";
+import { changedRow, newBed, newGun, withRow } from "./profile.js";
+
+const TEXT = { kind: "text" };
+const MOST_TIPS = 6;
+
+export const ofFamily = (choices, data, system, value) =>
+  choices.filter((choice) => choice.family === data.systems[system].family || choice.id === value);
+
+export function bedsView({ profile, data, system, u, field, answerOf, set, remove }) {
+  const { words } = data;
+  const beds = profile.beds ?? [];
+  const change = (place, changes) => set("beds", changedRow(beds, place, changes));
+  const add = (label, bed) => html`<button type="button" class="key key-wide" @click=${() => set("beds", withRow(beds, bed))}>${label}</button>`;
+  const name = fill(words.rig.new_bed, { count: beds.length + 1 });
+  return html`
+    <p>${words.rig.beds_told}</p>
+    ${beds.map((bed, place) => bedView({
+      bed, data, system, u, answerOf, at: (part) => `beds.${place}.${part}`, place, field,
+      change: (changes) => change(place, changes), remove: () => remove("beds", beds, place),
+    }))}
+    ${add(words.rig.add_bed, newBed(data, system, name))}
+    ${add(words.rig.add_gun, newGun(data, system, words.rig.new_gun))}`;
+}
+
+function bedView({ bed, place, data, system, u, at, field, answerOf, change, remove }) {
+  const { words } = data;
+  const spec = data.bed_fields;
+  const entry = (name) => field({ place: at(name), name, spec: spec[name], value: bed[name], change: (text) => change({ [name]: text }) });
+  const answer = answerOf(bed, place);
+  return html`
+    <fieldset class="bed">
+      <legend>${bed.name || fill(words.rig.new_bed, { count: place + 1 })}</legend>
+      ${answer ? html`<p class="bed-answer">${fill(words.rig.set_pressure, { ...u, pressure: answer.pressure })}</p>` : nothing}
+      ${field({ place: at("name"), name: "name", label: words.rig.bed_name, spec: TEXT, value: bed.name, change: (name) => change({ name }) })}
+      ${field({ place: at("device"), name: "device", label: words.rig.kind_of_line, spec: TEXT, value: bed.device ?? "", change: (device) => change(asDevice(bed, device, data, system)),
+        choices: [{ id: "", label: words.rig.hand_line }, ...spec.device.options.map((id) => ({ id, label: words.option[id] }))] })}
+      ${field({ place: at("hose"), name: "hose", spec: TEXT, value: bed.hose ?? "", change: (hose) => change(hose ? { hose } : { hose, length: "" }),
+        choices: [...(bed.device ? [{ id: "", label: words.rig.piped }] : []), ...ofFamily(data.hoses, data, system, bed.hose)] })}
+      ${bed.device && !bed.hose ? nothing : entry("length")}
+      ${nozzleView({ bed, data, system, at, field, change })}
+      ${bed.device ? html`${entry("loss")}<p class="smallprint">${!bed.loss && answer ? fill(words.rig.loss_used, { ...u, loss: answer.lines[0].appliance }) : nothing} ${words.rig.loss_told}</p>` : html`
+        ${field({ place: at("crew"), name: "crew", spec: TEXT, value: bed.crew, change: (crew) => change({ crew }),
+          choices: Object.keys(data.shelf.crews).map((id) => ({ id, label: id })) })}`}
+      <button type="button" class="key" @click=${remove}>${fill(words.rig.remove_bed, { name: bed.name })}</button>
+    </fieldset>`;
+}
+
+// A bed as another kind of line: its pressure follows where it was the usual one; only a master stream has a loss and more tips.
+function asDevice(bed, device, data, system) {
+  const end = withUsual(data, data.systems[system].family, bed.end, {}, [bed.device || "none", device || "none"]);
+  return device ? { device, end } : { device, end, loss: "", tips: [] };
+}
+
+function nozzleView({ bed, data, system, at, field, change }) {
+  const { words } = data;
+  const spec = data.bed_fields;
+  const device = bed.device || "none";
+  const end = (changes) => change({ end: { ...bed.end, ...changes } });
+  const nozzle = (changes) => change({ end: withUsual(data, data.systems[system].family, bed.end, changes, [device, device]) });
+  const tips = bed.tips ?? [];
+  return html`
+    ${field({ place: at("end.kind"), name: "kind", spec: TEXT, value: bed.end.kind, change: (kind) => nozzle({ kind }),
+      choices: [{ id: "fog", label: words.pressure.fog }, { id: "smooth", label: words.pressure.smooth }] })}
+    ${bed.end.kind !== "smooth" ? field({ place: at("end.flow"), name: "flow", spec: spec.flow, value: bed.end.flow, change: (flow) => end({ flow }) }) : html`
+      ${field({ place: at("end.tip"), name: "tip", spec: TEXT, value: bed.end.tip, change: (tip) => nozzle({ tip }), choices: ofFamily(data.tips, data, system, bed.end.tip) })}
+      ${!bed.device ? nothing : html`
+        ${tips.map((value, count) => field({ place: at(`tips-${count}`), name: "tips", label: fill(words.rig.other_tip, { count: count + 2 }), spec: TEXT, value,
+          change: (chosen) => change({ tips: chosen ? tips.map((each, here) => (here === count ? chosen : each)) : tips.filter((_, each) => each !== count) }),
+          choices: [{ id: "", label: words.rig.no_tip }, ...ofFamily(data.tips, data, system, value)] }))}
+        ${tips.length < MOST_TIPS ? html`<button type="button" class="key" @click=${() => change({ tips: [...tips, bed.end.tip] })}>${words.rig.add_tip}</button>` : nothing}`}`}
+    ${field({ place: at("end.pressure"), name: "pressure", spec: spec.pressure, value: bed.end.pressure, change: (pressure) => end({ pressure }) })}`;
+}
