@@ -49,7 +49,7 @@ def cautions(lines, report):
     Source: hose service-test pressures NFPA 1962 (2018) as excerpted by a hose distributor; reaction a
     crew can hold, an operational nozzle-reaction study quoted on a volunteer firefighters' safety page.
     """
-    found = []
+    found, of_devices = [], []
     outlets_psi = {None: report["discharge_psi"]}  # with no flow, at the outlet of each line
     for line in report["lines"]:
         inlet_psi = outlets_psi[line["feeder"]]
@@ -77,8 +77,8 @@ def cautions(lines, report):
                               "amount": amount, "limit": named, "crew": limits.get("crew")})
         code = _of_device(limits)
         if code:
-            found.append({"level": CAUTION, "code": code, "line": line["id"], "kind": "pressure",
+            of_devices.append({"level": CAUTION, "code": code, "line": line["id"], "kind": "pressure",
                           "amount": line["appliance_psi"], "limit": None, "crew": limits.get("crew")})
     # two passes, not a sort: the phone's sort does not keep the order of equals
-    return [told for told in found if told["level"] == STOP] + [told for told in found if told["level"] != STOP]
+    return [told for told in found if told["level"] == STOP] + [told for told in found if told["level"] != STOP] + of_devices
 

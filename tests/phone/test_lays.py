@@ -125,6 +125,24 @@ def test_layout_of_the_old_kind(take, way):
     expect(again.field("height")).to_have_value("108.42519685")
 
 
+def test_layout_of_the_old_kind_survives_a_start_that_was_cut_short(take):
+    """Opened where the calculator did not come, it shows no elevation, and the next start still has it right."""
+    phone = take()
+    first = open_lay(phone)
+    first.page.evaluate(KEEP, OLD_STANDPIPE)
+    first.page.close()
+    page = phone.context.new_page()
+    page.route("**/micropython.wasm", lambda route: None)  # never answered
+    page.goto(phone.host.origin + "pressure/")
+    expect(page.locator(".map-key")).to_have_count(2)
+    expect(page.locator(".map")).not_to_contain_text("elev.")
+    page.close()
+    again = open_lay(phone)
+    again.shows(149)
+    again.line("A")
+    expect(again.field("height")).to_have_value("108.42519685")
+
+
 def test_master_stream_built_by_touch(away):
     """Two hoses side by side to a master stream device, and back by undoing."""
     lay = open_lay(away)

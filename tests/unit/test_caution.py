@@ -143,3 +143,10 @@ def test_what_a_device_calls_for(run, device, own, codes):
     limits = {**LIMITS, "device": device, **({"has_own_loss": True} if own else {})}
     found = found_in(run, a_line(appliance_psi=25), limits=limits)
     assert [(each["level"], each["code"], each["amount"]) for each in found] == [("caution", code, 25) for code in codes]
+
+
+def test_what_a_device_calls_for_comes_last(run):
+    """What goes with a device whatever it sees stands after what this layout brings about."""
+    lines = [a_line(id="S", nozzle=None, appliance_psi=25), a_line(id="A", feeder="S", nozzle={"reaction_lbf": 90})]
+    found = run("caution", "cautions", lines={"S": {"device": "standpipe"}, "A": LIMITS}, report={"discharge_psi": 150, "lines": lines})
+    assert [each["code"] for each in found] == ["reaction_above_crew", "regulated_outlets"]

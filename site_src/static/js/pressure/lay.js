@@ -144,7 +144,7 @@ export function clean(lay, choices) {
       hose: known(given.hose, choices.hoses.map((hose) => hose.id)),
       length: text(given.length),
       height: text(given.height ?? ""),
-      ...(given.height === undefined && { rise: text(given.rise) }), // of the old kind: above the joint before it
+      ...((given.height === undefined || given.rise !== undefined) && { rise: text(given.rise) }), // of the old kind: above the joint before it
       runs: known(given.runs ?? "1", RUNS),
       device: known(given.device ?? (joint ? "wye" : "none"), joint ? JOINTS : DEVICES),
       loss: text(given.loss ?? ""),
