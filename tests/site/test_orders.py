@@ -2,6 +2,8 @@
 import pytest
 
 from site_src import data
+from tests.site.hazards import answered
+from tests.site.test_languages import TOPICS, sentences
 
 ROWS = data.load("orders")["order"]
 GRADES = {"danger", "hold", "note"}
@@ -29,3 +31,74 @@ def test_orders_are_whole(language):
         assert set(words[name]) >= {"title", "when", "do", "never", "short"}, name
         assert len(words[name]["do"]) >= 3, name
         assert ("rig" in words[name]) or name == "lower_line", name
+
+
+# Where a page says what a sign is, and not what to do about it.
+TELLS = {"see", "why", "title", "ask", "sees", "name"}
+# A sentence that a pattern catches and that answers no hazard, with the reason.
+SAFE = {
+    ("help/shift", "zero_speed.answer"): "says why the needle is waited for",
+    ("help/diagnose", "tell_whom.answer"): "says when; its question names lower_line",
+    ("steps/road", "chocks_in.not_seen"): "a jammed chock, of a rig that stands",
+    ("steps/other_drives", "roll_unchock.not_seen"): "a jammed chock, of a rig that stands",
+    ("steps/road", "open_path.act"): "the act of its step: a way for the water first",
+    ("steps/override", "over_last.act"): "the act of its step; the card of the override itself",
+    ("test", "check.road_released"): "a state of the lamps to set up",
+}
+
+
+def told():
+    """Every sentence of every page that could tell what to do, by its place."""
+    for topic in TOPICS:
+        if topic in ("orders", "evidence") or topic.startswith("steps/"):
+            continue
+        for place, text in sentences(data.load(f"words/en/{topic}")):
+            if isinstance(text, str) and not TELLS & set(map(str, place)):
+                yield topic, ".".join(map(str, place)), text
+
+
+def test_no_hazard_is_answered_in_a_pages_own_words():
+    """On no page, card, look, question or print does a sentence answer a hazard that has an order."""
+    own = {(topic, place): (answered(text), text) for topic, place, text in told() if answered(text)}
+    assert {place: found for place, found in own.items() if place not in SAFE} == {}
+    assert {place for place in SAFE if not place[0].startswith("steps/")} <= set(own)
+
+
+@pytest.mark.parametrize(("text", "name"), [
+    # what the pages said before there were orders, by the trade review (A1, A2, A3, 5.4, 5.5) and ORDERS.md
+    ("Throttle to idle. Clear people away from the rig. It moved: foot on the brake, NEUTRAL, parking brake, chocks.", "moved"),
+    ("Movement, strain or a dead throttle: idle, clear people, prove the shift. Never a second try.", "moved"),
+    ("Movement, strain or a dead throttle: idle, clear people, prove the shift. Never a second try.", "dead_throttle"),
+    ("If it creeps, chock it.", "moved"),
+    ("If it steams, open nothing: stand clear of caps and suction couplings, engine to idle.", "steam"),
+    ("It moves, strains, steams, or the throttle is dead: idle, clear people, then look.", "steam"),
+    ("If it steams: out of pump, engine off, everyone clear.", "steam"),
+    ("Grinding: selector straight back to where it came from, neutral, wait for silence.", "grinding"),
+    ("Grinding: switch back to the centre or to PUMP, stay in neutral, wait for silence.", "grinding"),
+    ("Wait longer at idle. If it never reaches zero, stay in neutral and call a technician.", "fed_shaft"),
+    ("Do not push the selector through a needle that still moves.", "fed_shaft"),
+    ("Stay in neutral and repeat the shift to road once. Still on: do not drive, technician.", "road_fails"),
+    ("The shift to road fails: select PUMP, then ROAD.", "road_fails"),
+    ("Do not select a gear, and do not use the manual override with the engine running.", "override"),
+    ("Do not loosen a cap to let the pressure out.", "trapped"),
+    ("Do not bring the pressure down on silence.", "lower_line"),
+    ("Refused again: neutral, wait for zero, whole shift once more.", "pump_fails"),
+    ("Do not try a third time.", "again"),
+])
+def test_an_old_answer_is_found(text, name):
+    """Each contradiction that the pages held is caught where it is put back."""
+    assert name in answered(text)
+
+
+def test_every_order_is_named_by_a_page():
+    """No order lies unused, and no page names one that there is none of."""
+    faults, water, collar = data.load("faults"), data.load("water_loss"), data.load("collar")
+    named = {row["order"] for row in faults["sign"] + faults["cause"] if "order" in row}
+    named |= {row["radio"] for row in faults["sign"] + faults["cause"] if "radio" in row} - set(data.words("faults")["say"])
+    named |= {water["lost"]["order"], water["plugs"]["order"]} | {name for side in water["side"] for name in side["warns"]}
+    named |= {answer["order"] for proof in collar["proof"] for answer in proof["answers"] if "order" in answer}
+    named |= {step["order"] for step in data.steps().values() if "order" in step}
+    named |= {name for step in data.steps().values() for name in step.get("warns", [])}
+    for path in sorted((data.FOLDER / "help").glob("*.toml")):
+        named |= {name for row in data.load(f"help/{path.stem}")["question"] for name in row.get("orders", [])}
+    assert named == set(SETTLED)
