@@ -141,7 +141,7 @@ def test_rig_opens_its_own(handset):
     with_engine(handset)  # 750 gal and 1,500 gpm, of our own invention
     sheet = open_sheet(handset, "water/draft/")
     sheet.shows("1500", "gpm")  # all of the rating at 10 ft
-    told = TOLD["reckon"]["rig_named"].format(name=ENGINE["name"])
+    told = TOLD["reckon"]["rig_named"].format(name=ENGINE["name"], fields=sheet.label("rated"))
     expect(sheet.page.get_by_text(told)).to_be_visible()
 
 

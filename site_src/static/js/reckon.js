@@ -4,9 +4,10 @@ import { engine, Refusal } from "./engine.js";
 import { notices } from "./notice.js";
 import { addressOf } from "./address.js";
 import { answerView } from "./reckon/answer.js";
-import { changed, clean, draftOf, fromRig, opened, opening } from "./reckon/entries.js";
-import { enteredView, fieldsView } from "./reckon/fields.js";
+import { changed, clean, draftOf, opened, opening } from "./reckon/entries.js";
+import { asked, enteredView, fieldsView } from "./reckon/fields.js";
 import { figuresView } from "./reckon/figures.js";
+import { enteredOf, knownOf, originsOf } from "./reckon/origin.js";
 import { pictureView } from "./reckon/pictures.js";
 import { atHand, chosenRig, chosenSystem } from "./rig/chosen.js";
 import { faultsOf } from "./rig/faults.js";
@@ -26,21 +27,21 @@ const DRAFT = `reckon-${data.page}`;
 const draft = await kept(DRAFT);
 const address = addressOf({ mark: "#with=", longest: LONGEST_LINK, clean: (entries) => clean(entries, data) });
 
-const state = { system: chosenSystem(data.systems), entries: null, answer: null, refusal: null, stale: words.engine.loading, notice: null, own: null, faults: null };
+const state = { system: chosenSystem(data.systems), entries: null, entered: [], answer: null, refusal: null, stale: words.engine.loading, notice: null, own: null, faults: null };
 const family = () => data.systems[state.system].family;
 let call = null;
 let shelf = data.shelf;
 
 const act = {
-  choose: (name, id) => show(changed(state.entries, name, id)),
-  type: (name, text) => show(changed(state.entries, name, tagged(text, state.system))),
+  choose: (name, id) => enter(name, id),
+  type: (name, text) => enter(name, tagged(text, state.system)),
   entryOf: (name) => state.entries[name],
   system: (system) => {
     state.system = system;
     workOut();
     draw();
   },
-  afresh: () => show(opening(data, family(), rig)),
+  afresh: () => show(opening(data, family(), rig), []),
   share: () => address.share(state.entries, () => {
     state.notice = words.pressure.copied;
     draw();
@@ -53,11 +54,14 @@ const shown = (kind, entry) =>
     ? call("entry.shown", { units: unitsFor(data.systems, state.system, [entry]), kind, text: entry })
     : bare(entry);
 
-// New entries: keep them, put them in the address, work them out, draw them.
-function show(entries) {
+const enter = (name, text) => show(changed(state.entries, name, text), [...state.entered, name]);
+
+// New entries, and which of them a person made: keep them, put them in the address, work them out, draw them.
+function show(entries, known) {
   state.entries = entries;
+  state.entered = enteredOf(entries, known, data, rig);
   state.notice = null;
-  keep(DRAFT, draftOf(entries, rig));
+  keep(DRAFT, draftOf(entries, state.entered, rig));
   address.write(entries);
   workOut();
   draw();
@@ -98,15 +102,15 @@ function carried(u) {
 
 function draw() {
   const u = unitWords(words, state.system);
+  const origins = originsOf(asked({ data, entries: state.entries }), state.entries, state.entered, rig);
   render(html`
     ${notices(state.notice)}
-    ${answerView({ ...state, data, u })}
+    ${answerView({ ...state, data, origins, rig, u })}
     ${rigNamed(rig, state.faults, words)}
     ${otherRule() ? html`<p class="smallprint">${fill(words.reckon.other_rule, { rule: words.rule[otherRule()] })}</p>` : nothing}
     ${state.answer?.picture ? pictureView({ data, answer: state.answer, u }) : nothing}
-    ${fieldsView({ ...state, data, u, shown, act })}
+    ${fieldsView({ ...state, data, origins, rig, u, shown, act })}
     ${enteredView({ ...state, data, u, shown })}
-    ${rig && fromRig(data, rig) ? html`<p class="smallprint">${fill(words.reckon.rig_named, rig)}</p>` : nothing}
     ${carried(u)}
     ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
     <div class="rows">
@@ -118,7 +122,8 @@ function draw() {
 
 function open() {
   const linked = address.read();
-  show(linked ?? state.entries ?? opened(draft, data, family(), rig));
+  const known = linked ? [] : state.entries ? state.entered : knownOf(draft, data, rig);
+  show(linked ?? state.entries ?? opened(draft, data, family(), rig), known);
   if (linked === undefined) {
     state.notice = words.reckon.damaged_link;
     draw();

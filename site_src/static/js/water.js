@@ -2,6 +2,7 @@
 import { render } from "../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "./engine.js";
 import { opened } from "./reckon/entries.js";
+import { enteredOf, knownOf } from "./reckon/origin.js";
 import { atHand, chosenRig, chosenSystem } from "./rig/chosen.js";
 import { faultsOf } from "./rig/faults.js";
 import { rigNamed } from "./rig/named.js";
@@ -20,8 +21,10 @@ document.querySelector("h1").after(told);
 render(rigNamed(rig, await faultsOf(call, shelf, rig, { system, units }), words), told);
 
 for (const [page, asked] of Object.entries(data.pages)) {
-  const entries = opened(await kept(`reckon-${page}`), { ...asked, systems }, systems[system].family, rig);
+  const draft = await kept(`reckon-${page}`);
+  const entries = opened(draft, { ...asked, systems }, systems[system].family, rig);
   const tile = document.querySelector(`[data-page="${page}"]`);
+  tile.querySelector("[data-example]").hidden = enteredOf(entries, knownOf(draft, asked, rig), asked, rig).length > 0;
   try {
     const own = asked.shelf.hoses ? shelf : asked.shelf;
     const answer = call(`${page}_reading.answer`, { entries, shelf: own, units: unitsFor(systems, system, entries) });

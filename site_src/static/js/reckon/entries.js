@@ -9,7 +9,7 @@ export const opening = ({ fields }, family, rig) =>
   Object.fromEntries(fields.map((field) => [field.name, ofRig(field, rig) ?? field[family]]));
 
 // What a rig's profile says for a field, or undefined.
-function ofRig(field, rig) {
+export function ofRig(field, rig) {
   if (!rig || !field.from_rig) return undefined;
   if (field.kind === "hose") return supplyOf(rig, everyOption(field))?.hose;
   return (field.from_rig === "limit" ? supplyOf(rig)?.limit : rig[field.from_rig]) || undefined;
@@ -18,8 +18,6 @@ function ofRig(field, rig) {
 // The first hose a rig carries, of those offered: its supply hose, or else hose that its profile has figures of.
 const supplyOf = (rig, options = null) =>
   [...(rig.supply ?? []), ...(rig.hoses ?? [])].find(({ hose }) => options === null || options.some(({ id }) => id === hose));
-
-export const fromRig = ({ fields }, rig) => fields.some((field) => ofRig(field, rig) !== undefined);
 
 const everyOption = (field) => [...field.customary_options, ...field.metric_options];
 
@@ -42,8 +40,8 @@ export function clean(entries, { fields, systems }) {
   }));
 }
 
-// What is kept of a page: the entries, and the rig they were made beside.
-export const draftOf = (entries, rig) => ({ rig: rig?.id ?? null, entries });
+// What is kept of a page: the entries, which of them a person made, and the rig they were made beside.
+export const draftOf = (entries, entered, rig) => ({ rig: rig?.id ?? null, entries, entered });
 
 // The entries to open with: those kept, with what another rig since chosen says in its fields.
 export function opened(draft, data, family, rig) {

@@ -8,10 +8,10 @@ import { offered } from "./entries.js";
 
 const SIGNED = ["rise", "altitude"];
 
-const asked = ({ data, entries }) =>
+export const asked = ({ data, entries }) =>
   data.fields.filter(({ when = {} }) => Object.entries(when).every(([name, value]) => entries[name] === value));
 
-const labelOf = (field, { words, page }) => words.field[`${page}_${field.name}`] ?? words.field[field.name];
+export const labelOf = (field, { words, page }) => words.field[`${page}_${field.name}`] ?? words.field[field.name];
 
 // What was entered, in words, for paper.
 export function enteredView({ data, entries, system, u, shown }) {
@@ -24,7 +24,19 @@ export function enteredView({ data, entries, system, u, shown }) {
   return html`<ul class="entered">${asked({ data, entries }).map((field) => html`<li>${labelOf(field, data)}${colon} <b>${told(field)}</b></li>`)}</ul>`;
 }
 
-export function fieldsView({ data, entries, system, u, refusal, shown, act }) {
+const named = (fields, data) => fields.map((field) => labelOf(field, data)).join("; ");
+
+// Which figures are the rig's, and which are still the example once some were entered.
+function originsView({ data, origins, rig }) {
+  const { reckon } = data.words;
+  const sentences = [
+    ...(origins.rig.length ? [fill(reckon.rig_named, { name: rig.name, fields: named(origins.rig, data) })] : []),
+    ...(origins.entered.length && origins.example.length ? [fill(reckon.example_left, { fields: named(origins.example, data) })] : []),
+  ];
+  return sentences.map((sentence) => html`<p class="smallprint">${sentence}</p>`);
+}
+
+export function fieldsView({ data, entries, origins, rig, system, u, refusal, shown, act }) {
   const { words } = data;
   const { family, steps } = data.systems[system];
 
@@ -60,6 +72,9 @@ export function fieldsView({ data, entries, system, u, refusal, shown, act }) {
     return field.kind === "count" ? amount(field, label, nothing, null) : amount(field, label, u[`u_${field.kind}`], field.kind);
   };
 
-  return html`<section class="entries" aria-label=${words.reckon.settings}>${asked({ data, entries }).map((field) => html`
-    ${field.group ? html`<h2>${words.group[field.group]}</h2>` : nothing}${control(field)}`)}</section>`;
+  return html`<section class="entries" aria-label=${words.reckon.settings}>
+    ${originsView({ data, origins, rig })}
+    ${asked({ data, entries }).map((field) => html`
+      ${field.group ? html`<h2>${words.group[field.group]}</h2>` : nothing}
+      <div class="entry" data-from=${origins.example.includes(field) ? "example" : nothing}>${control(field)}</div>`)}</section>`;
 }
