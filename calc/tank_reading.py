@@ -15,7 +15,7 @@ def answer(entries, shelf, units):
     units: see calc.display
 
     Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.readout; picture holds the marks of the tank,
-    each with the minutes from the start. Raises CalcError naming the entry.
+    quarters of it as its gauge has them, each with the minutes from full; `stays`, the share the pump cannot reach, and its text. Raises CalcError naming the entry.
     Source: volume over flow; least flow from tank to pump NFPA 1901, from memory.
     """
     typed = readout.amounts(entries, units, (("tank", "volume", 1, 100000), ("flow", "flow", 1, 5000)))
@@ -39,7 +39,10 @@ def answer(entries, shelf, units):
         "facts": {"usable": rows[0]["text"], "flow": display.text(units, "flow", typed["flow"])},
         "rows": rows,
         "cautions": cautions,
-        "picture": {"marks": [
-            {"left": left, "volume": display.text(units, "volume", usable_gal * left),
-             "minutes": display.text(units, "time", minutes * (1 - left))} for left in MARKS]},
+        "picture": {
+            "marks": [
+                {"left": left, "volume": display.text(units, "volume", typed["tank"] * left),
+                 "minutes": display.text(units, "time", typed["tank"] * (1 - left) / typed["flow"])} for left in MARKS],
+            "stays": {"share": 1 - float(percent) / 100, "text": display.text(units, "volume", typed["tank"] - usable_gal)},
+        },
     }

@@ -24,12 +24,16 @@ def test_hydrant(run):
 
 
 def test_tank(run):
-    """By hand: 600 gal at 150 gpm are gone in 4 min, a quarter of it each minute."""
-    assert ask(run, "tank")["picture"] == {"marks": [
-        {"left": 0.75, "volume": "450", "minutes": "1.0"},
-        {"left": 0.5, "volume": "300", "minutes": "2.0"},
-        {"left": 0.25, "volume": "150", "minutes": "3.0"},
-    ]}
+    """By hand: a quarter of 750 gal is 187.5, gone in 1.25 min at 150 gpm; of that tank a fifth, 150 gal, stays."""
+    assert ask(run, "tank")["picture"] == {
+        "marks": [
+            {"left": 0.75, "volume": "563", "minutes": "1.3"},
+            {"left": 0.5, "volume": "375", "minutes": "2.5"},
+            {"left": 0.25, "volume": "188", "minutes": "3.8"},
+        ],
+        "stays": {"share": pytest.approx(0.2), "text": "150"},
+    }
+    assert ask(run, "tank", usable="100")["picture"]["stays"]["share"] == 0
 
 
 def test_draft(run):

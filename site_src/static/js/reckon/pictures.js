@@ -27,7 +27,8 @@ function tank({ picture, words, u }) {
     left: mark.left, text: `${mark.volume} ${u.u_volume}`, after: fill(words.picture.after, mark) }))];
   return svg`
     <rect class="picture-axis" x="14" y="14" width="120" height="184"/>
-    <path class="picture-box" d="M14 14h120v184h-120z" opacity="0.25"/>
+    <path class="picture-box" d="M14 14h120v${184 * (1 - picture.stays.share)}h-120z" opacity="0.25"/>
+    ${picture.stays.share > 0 ? name(158, 197, fill(words.picture.stays, { ...u, stays: picture.stays.text })) : ""}
     ${rows.map(({ left, text, after }) => {
       const y = 14 + 184 * (1 - left);
       return svg`<path class="picture-line" d="M14 ${y}H150"/>${name(158, y + (left === 1 ? 14 : 6), text)}${after ? strong(350, y + 7, after, "end") : ""}`;
