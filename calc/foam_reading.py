@@ -1,15 +1,16 @@
 """The foam page's answer: how long the concentrate lasts, and how much hose the eductor can push through."""
 from calc import display, foam, hose, readout, water
+from calc.errors import CalcError
 
 PERCENTS = ("0.1", "0.3", "0.5", "1", "3", "6")
-SHARES = ("65", "70")
+SHARE_PERCENT = 65  # of the inlet pressure, where no plate says otherwise
 
 
 def answer(entries, shelf, units):
     """Foam through an in-line eductor, ready to be read.
 
     entries: text as typed or chosen: `concentrate`, `percent`, `flow` of the eductor, `minutes` wanted; `inlet` pressure,
-        `share` (greatest back pressure, percent of it), `nozzle` pressure, and the hose behind: `hose`, `length`, `rise`
+        `plate` (greatest back pressure, where its plate says), `nozzle` pressure, and the hose behind: `hose`, `length`, `rise`
     shelf: `hoses` by name, see calc.reading
     units: see calc.display
 
@@ -21,13 +22,15 @@ def answer(entries, shelf, units):
         ("inlet", "pressure", 50, 400), ("nozzle", "pressure", 5, 300), ("length", "length", 0, 2000),
         ("rise", "rise", -300, 300)))
     percent_text = readout.choice(entries, "percent", PERCENTS)
-    share_text = readout.choice(entries, "share", SHARES)
+    plate_psi = readout.if_given(entries, units, "plate", "pressure", 10, 400)
     percent = float(percent_text)
     coefficient = readout.hose(entries, shelf)["coefficient"]
     flow_gpm = typed["flow"]
     minutes = foam.foam_minutes(typed["concentrate"], flow_gpm, percent)
     needed_gal = foam.concentrate_gal(typed["minutes"], flow_gpm, percent)
-    most_psi = foam.most_back_pressure_psi(typed["inlet"], float(share_text))
+    if plate_psi is not None and not plate_psi < typed["inlet"]:
+        raise CalcError("plate", "not_below_inlet")
+    most_psi = foam.most_back_pressure_psi(typed["inlet"], SHARE_PERCENT) if plate_psi is None else plate_psi
     back_psi = foam.back_pressure_psi(coefficient, flow_gpm, typed["length"], typed["rise"], typed["nozzle"])
     longest_ft = foam.longest_hose_ft(coefficient, flow_gpm, typed["rise"], typed["nozzle"], most_psi)
     rows = [
@@ -37,8 +40,8 @@ def answer(entries, shelf, units):
         readout.row(units, "foam_needed", "volume", needed_gal, (
             ("wanted", "time", typed["minutes"]), ("flow", "flow", flow_gpm), ("percent", None, percent_text),
             ("needed", "volume", needed_gal)), ("foam",)),
-        readout.row(units, "most_back", "pressure", most_psi, (
-            ("inlet", "pressure", typed["inlet"]), ("percent", None, share_text), ("most", "pressure", most_psi)), ("eductor",)),
+        readout.row(units, "most_back" if plate_psi is None else "most_back_plate", "pressure", most_psi, (
+            ("inlet", "pressure", typed["inlet"]), ("percent", None, str(SHARE_PERCENT)), ("most", "pressure", most_psi)), ("eductor",)),
         readout.row(units, "back", "pressure", back_psi, (
             ("nozzle", "pressure", typed["nozzle"]),
             ("friction", "pressure", hose.friction_loss_psi(coefficient, flow_gpm, typed["length"])),

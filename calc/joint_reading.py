@@ -37,7 +37,7 @@ def answer(entries, shelf, units):
         readout.row(units, "second_shut", "pressure", typed["before"], (), ("joint",)),
     ]
     return {
-        "sum": "joint",
+        "sum": "joint" if way == "tandem" else "joint_dual",
         "figure": {"kind": "pressure", "text": rows[0]["text"]},
         "facts": {"net": rows[1]["text"], "wanted": display.text(units, "pressure", typed["wanted"]), "shut": rows[2]["text"]},
         "rows": rows,

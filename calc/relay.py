@@ -20,7 +20,7 @@ def plan(coefficient, flow_gpm, distance_ft, rise_ft, most_psi, residual_psi):
     Returns `{"pumpers", "leg_ft", "reach_ft", "friction_psi", "elevation_psi", "discharge_psi", "shut_psi"}`: the first
     pumper stands at the water and the last at the fire, and counts; reach_ft is the greatest distance between two,
     None where the slope alone carries the water; the pressures are of one leg; shut_psi is what the intake
-    at its far end sees when the flow stops. Raises CalcError naming the input.
+    at its far end sees when the flow stops and the pumper before it holds its pressure; in engine-speed mode it is more. Raises CalcError naming the input.
     Source: driver/operator study cards, relay pumping (P = R/D + 1; friction, elevation and 20 psi residual).
     """
     check_positive("flow_gpm", flow_gpm)

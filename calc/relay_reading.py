@@ -51,7 +51,7 @@ def answer(entries, shelf, units):
         "sum": "relay",
         "figure": {"kind": "pressure", "text": pressure_text},
         "facts": {"pumpers": str(plan["pumpers"]), "leg": display.text(units, "length", plan["leg_ft"]),
-                  "fill": display.text(units, "time", minutes)},
+                  "fill": display.text(units, "time", minutes), "shut": display.text(units, "pressure", plan["shut_psi"])},
         "rows": rows,
         "cautions": _cautions(units, typed, plan, laid, rated_gpm),
         "picture": {"pumpers": plan["pumpers"], "pressure": pressure_text, "floor": display.text(units, "pressure", typed["floor"]),

@@ -16,8 +16,8 @@ def travel_minutes(distance_miles, is_round_trip):
     is_round_trip: whether it was measured there and back; otherwise one way, and is driven twice
 
     Each way takes 0.65 + 1.7 x its miles. Raises CalcError naming distance_miles.
-    Source: a fire trade magazine's water shuttle drill, whose example does not say which distance it means;
-    the one-way distance for each of two journeys, NFPA 1142, from memory.
+    Source: the insurance rating method, each way, from memory; a fire trade magazine's water shuttle drill has the same
+    figures, and its example fits the miles of the round trip counted once.
     """
     check_not_negative("distance_miles", distance_miles)
     one_way_miles = distance_miles / 2 if is_round_trip else distance_miles

@@ -58,7 +58,7 @@ def test_relay(handset):
     sheet.shows("140", "psi")  # by hand: 8 psi per 100 ft; 3,000 ft in two legs: 20 + 120
     sheet.type("distance", "4500")
     sheet.shows("140", "psi")  # three legs of 120
-    expect(sheet.page.get_by_text(TOLD["told"]["relay"].format(pumpers=4, leg=1500, fill=4.6, u_length="ft"))).to_be_visible()
+    expect(sheet.page.get_by_text(TOLD["told"]["relay"].format(pumpers=4, leg=1500, fill=4.6, shut=140, u_length="ft", u_pressure="psi"))).to_be_visible()
 
 
 def test_two_pumpers(handset):

@@ -56,6 +56,7 @@ BOILING = {"suction": [{"size_in": 6, "gpm": 1000, "loss_20ft_ft": 0, "add_10_ft
         ("shuttle", {"tankers": "5", "wanted": "450"}, {"tankers": "5", "wanted": "450.5"}, "sites_too_slow"),
         ("shuttle", {"tankers": "4"}, {"tankers": "5"}, "held_at_fill"),
         ("foam", {**STILL, "nozzle": "130"}, {**STILL, "nozzle": "130.5"}, "back_pressure"),  # 65 % of 200 psi
+        ("foam", {**STILL, "nozzle": "100", "plate": "100"}, {**STILL, "nozzle": "100.5", "plate": "100"}, "back_pressure"),
         ("foam", {"flow": "100"}, {"flow": "100.5"}, "foam_short"),  # 3 gpm of concentrate for 10 min are the 30 gal
     ],
 )

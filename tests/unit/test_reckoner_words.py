@@ -21,7 +21,7 @@ SITUATIONS = [(page, {}) for page in reckoners.PAGES] + [
     ("joint", {"way": "dual", "supply": "20"}), ("joint", {"wanted": "100"}), ("joint", {"wanted": "400"}),
     ("shuttle", {"way": "round"}), ("shuttle", {"way": "timed"}), ("shuttle", {"tankers": "7"}), ("shuttle", {"tankers": "2"}),
     ("shuttle", {"wanted": "500"}), ("shuttle", {"tankers": "6", "fill": "2", "distance": "1"}),
-    ("foam", {"length": "250"}), ("foam", {"concentrate": "20"}),
+    ("foam", {"length": "250"}), ("foam", {"plate": "100"}), ("foam", {"concentrate": "20"}),
 ]
 WORDS = {language: TOLD if language == "en" else data.load(f"words/{language}/water") for language in data.languages()}
 DRAWN = {"hydrant", "tank", "draft", "relay"}

@@ -70,7 +70,8 @@ LIFTS = {"practical": "22.2", "max": "33.3"}  # a study's table, and two thirds 
         # handbook chapter 14: 95 x 0.03 = 2.85 gpm of concentrate; 15.5 x 0.95^2 = 13.989 psi per 100 ft; 10 ft is 4.34 psi
         ("foam", {}, "foam_minutes", "10.5", {"concentrate": "30", "flow": "95", "percent": "3", "minutes": "10.526"}),
         ("foam", {}, "foam_needed", "29", {"wanted": "10", "flow": "95", "percent": "3", "needed": "28.5"}),
-        ("foam", {"share": "70"}, "most_back", "140", {"inlet": "200", "percent": "70", "most": "140"}),
+        ("foam", {}, "most_back", "130", {"inlet": "200", "percent": "65", "most": "130"}),
+        ("foam", {"plate": "100", "inlet": "160"}, "most_back_plate", "100", {"most": "100"}),  # an eductor maker's sheet
         ("foam", {"rise": "10"}, "back", "125", {"nozzle": "100", "friction": "20.98", "elevation": "4.34", "back": "125.32"}),
         ("foam", {"rise": "10"}, "longest", "183",  # 25.66 / 13.989
          {"most": "130", "nozzle": "100", "elevation": "4.34", "rate": "13.989", "longest": "183.43"}),
@@ -120,7 +121,7 @@ def test_the_most_that_reaches_the_pump(run):
         ("draft", {}, {"percent": "100", "lift": "10", "expected": "12", "flow": "1000", **LIFTS}),  # 13.4 / 1.13 = 11.9
         ("draft", {"lift": "12.5"}, {"percent": "85", "lift": "12.5", "expected": "14", "flow": "1000", **LIFTS}),  # 15.9 / 1.13 = 14.07
         ("draft", {"lift": "21"}, {"percent": None, "lift": "21", "expected": "22", "flow": "1000", **LIFTS}),  # 24.4 / 1.13 = 21.6
-        ("relay", {}, {"pumpers": "3", "leg": "1500", "fill": "3.1"}),
+        ("relay", {}, {"pumpers": "3", "leg": "1500", "fill": "3.1", "shut": "140"}),
         ("joint", {}, {"net": "121", "wanted": "250", "shut": "130"}),
         ("shuttle", {}, {"tankers": "3", "cycle": "20.5", "each": "110"}),  # 2250 / 20.5 = 109.8
         ("foam", {}, {"percent": "3", "flow": "95", "longest": "214"}),     # 30 / 13.989

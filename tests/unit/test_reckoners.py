@@ -34,7 +34,7 @@ HOSTILE = ("", "@US", "abc", "-1", "1e9", "999999999", "1,000", "nan", "5@none",
         ("relay", {"lines": "2"}, "80", "relay", {"pumpers": "2"}),  # 0.02 x 100 x 30 + 20
         # by hand: 130 - 0.08 x 25 x 0.5 = 129; 250 - 129 = 121; dual: 45 - 1 = 44
         ("joint", {}, "129", "joint", {"second_adds": "121", "second_shut": "130"}),
-        ("joint", {"way": "dual", "before": "65"}, "44", "joint", {"second_adds": "206", "second_shut": "65"}),
+        ("joint", {"way": "dual", "before": "65"}, "44", "joint_dual", {"second_adds": "206", "second_shut": "65"}),
         ("draft", {"lift": "15"}, "875", "draft", {"counted": "15.0", "loss": "3.4", "expected": "16"}),  # 0.7 x 1250; 18.4 / 1.13
         ("draft", {"lift": "21"}, None, "draft_none", {}),
         ("draft", {"lift": "23"}, None, "draft_beyond", {"practical": "22.2"}),  # two thirds of 33.3 ft
@@ -115,6 +115,7 @@ def test_opening_calls_nothing_to_mind(run, page):
         ("relay", {"most": "20"}, "most", "not_above_residual"),
         ("relay", {"distance": "50000", "flow": "3000"}, "distance", "too_many_pumpers"),
         ("shuttle", {"fill": ""}, "fill", "empty"),
+        ("foam", {"plate": "200"}, "plate", "not_below_inlet"),
         ("foam", {"flow": "1,000"}, "flow", "comma_of_thousands"),
     ],
 )

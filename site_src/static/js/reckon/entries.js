@@ -30,10 +30,10 @@ export const offered = (field, family, value) => {
 
 export const changed = (entries, name, text) => ({ ...entries, [name]: text.slice(0, LONGEST_ENTRY) });
 
-// Entries rebuilt from only what the page asks for; throws where one is missing or strange.
+// Entries rebuilt from only what the page asks for; throws where one is missing or strange. One that may be left empty is new to old drafts and links.
 export function clean(entries, { fields, systems }) {
   return Object.fromEntries(fields.map((field) => {
-    const entry = entries[field.name];
+    const entry = entries[field.name] ?? (field.customary === "" ? "" : undefined);
     if (typeof entry !== "string" || entry.length > LONGEST_ENTRY || !isOf(systems, entry)) throw new TypeError("not an entry");
     if ("customary_options" in field && !everyOption(field).some((option) => option.id === entry)) throw new TypeError("not offered");
     return [field.name, entry];
