@@ -75,7 +75,7 @@ def _strained(way, pump_psi):
     found = []
     for part in way:
         seen_psi = pump_psi - min(0, water.elevation_psi(part["low_ft"]))
-        strain = caution.of_hose(seen_psi, part["line"].get("test_psi"))
+        strain = caution.of_hose(seen_psi, part["line"].get("test_psi"), part["line"].get("work_psi"))
         if strain:
             found.append({"level": strain[0], "code": "above_" + strain[1], "line": part["line"]["id"], "crew": None,
                           "kind": "pressure", "amount": seen_psi, "limit": strain[2]})

@@ -8,21 +8,22 @@ CREW_LIMIT_SLACK = 1.02
 LAST_BIT = 1e-9  # of a pressure: what sums and units leave on a limit that is just reached
 
 
-def of_hose(seen_psi, test_psi):
+def of_hose(seen_psi, test_psi, work_psi=None):
     """What a pressure calls for in hose: its level, what it reaches, and that in psi; None below both.
 
     seen_psi: the most the hose could see
     test_psi: its service-test pressure, above 0, or None where it is not known
+    work_psi: its working limit as the rig's profile has it; without one, that of the test pressure
 
     A caution from the working pressure on, "working_pressure"; a stop from the test pressure on, "test_pressure".
     Raises nothing. Source: hose.working_pressure_psi.
     """
-    if test_psi is None:
+    if test_psi is None and work_psi is None:
         return None
     seen_psi += LAST_BIT * abs(seen_psi)
-    if seen_psi >= test_psi:
+    if test_psi is not None and seen_psi >= test_psi:
         return STOP, "test_pressure", test_psi
-    working_psi = hose.working_pressure_psi(test_psi)
+    working_psi = hose.working_pressure_psi(test_psi) if work_psi is None else work_psi
     return (CAUTION, "working_pressure", working_psi) if seen_psi >= working_psi else None
 
 
@@ -37,7 +38,7 @@ def _of_device(limits):
 def cautions(lines, report):
     """Every caution a lay calls for.
 
-    lines: by line id, the limits that are known: `test_psi` of the hose, `least_usual_gpm` and
+    lines: by line id, the limits that are known: `test_psi` and `work_psi` of the hose, `least_usual_gpm` and
         `most_usual_gpm` for one hose, `parallel`, `crew` and `crew_limit_lbf` at its nozzle,
         the `device` at its end and whether it `has_own_loss`;
         a limit that is absent or None raises no caution
@@ -60,7 +61,7 @@ def cautions(lines, report):
         nozzle = line["nozzle"] or {}
         crew_limit_lbf = limits.get("crew_limit_lbf")
         held_lbf = None if crew_limit_lbf is None else crew_limit_lbf * CREW_LIMIT_SLACK
-        strain = of_hose(shut_psi, limits.get("test_psi"))
+        strain = of_hose(shut_psi, limits.get("test_psi"), limits.get("work_psi"))
         if strain:
             level, reached, limit_psi = strain
             found.append({"level": level, "code": "above_" + reached, "line": line["id"], "kind": "pressure",

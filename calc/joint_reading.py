@@ -51,7 +51,7 @@ def _cautions(units, typed, laid, intake_psi, net_psi, limit_psi):
     found = []
     if limit_psi is not None and typed["before"] > limit_psi:
         found.append(readout.caution(units, "stop", "second_intake_over", (shut, ("limit", "pressure", limit_psi))))
-    strain = caution.of_hose(typed["before"], laid.get("test_psi"))
+    strain = caution.of_hose(typed["before"], laid.get("test_psi"), laid.get("work_psi"))
     if strain:
         found.append(readout.caution(units, strain[0], "between_above_" + strain[1], (shut, ("limit", "pressure", strain[2]))))
     least = ("limit", "pressure", LEAST_SUPPLY_PSI)

@@ -69,7 +69,7 @@ def _plan(coefficient, typed):
 def _cautions(units, typed, plan, laid, rated_gpm):
     found = []
     strained_psi = max(plan["discharge_psi"], plan["shut_psi"])
-    strain = caution.of_hose(strained_psi, laid.get("test_psi"))
+    strain = caution.of_hose(strained_psi, laid.get("test_psi"), laid.get("work_psi"))
     if strain:
         found.append(readout.caution(units, strain[0], "hose_above_" + strain[1], (
             ("amount", "pressure", strained_psi), ("limit", "pressure", strain[2]))))

@@ -148,3 +148,13 @@ def test_whatever_is_taken_opens_every_page(changes):
             assert reading.answer(lay, both["shelf"], US)["pressure_psi"] >= 0
         except CalcError as refused:
             assert refused.code in ("beyond_any_hose", "faulty_profile")
+
+
+def test_a_working_limit_of_the_rigs_own_is_where_the_caution_begins(run):
+    """5 in hose at 175 psi: under nine tenths of 200, no word; past a working limit of 170 that the rig has for it, a caution naming that."""
+    end = {"kind": "inlet", "flow": "100@US", "pressure": "175@US"}  # by hand: 0.08 x 1^2 x 1 = 0.08 psi more at the pump
+    lay = {"crew": "2", "lines": [{"id": "A", "hose": "supply-5", "length": "100@US", "height": "0", "end": end}]}
+    for limit, expected in (("", []), ("170@US", [("caution", "above_working_pressure", "170")]), ("190@US", [])):
+        shelf = shelf_of(run, a_rig(supply=[{"hose": "supply-5", "length": "1000@US", "limit": limit}]))
+        told = run("reading", "answer", lay=lay, shelf=shelf, units=US)["cautions"]
+        assert [(each["level"], each["code"], each["limit"]) for each in told if "pressure" in each["code"]] == expected

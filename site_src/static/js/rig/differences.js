@@ -1,20 +1,27 @@
 // What of a rig differs from the rig it would replace, field by field in words.
+import { fill } from "../site.js";
 import { bare } from "../units.js";
 
-// Each field of a profile by where it stands, as people read it: [where, field, value, spec]. Rows go by what they are of.
-function entriesOf(profile, data) {
+// The parts of a profile by where they stand, as people read it: the rig itself, then each row by what it is of.
+function partsOf(profile, data) {
   const { words } = data;
-  const hose = (id) => data.hoses.find((choice) => choice.id === id)?.label ?? id;
-  const row = (section, name, fields, values) =>
-    Object.entries(fields).map(([field, spec]) => [`${words.field[section]}, ${name}`, field, values[field], spec]);
-  const bed = ({ end, tips, ...own }) => row("beds", own.name, { ...data.bed_fields, kind: { kind: "nozzle" }, tips: { kind: "tips" } }, { ...own, kind: end.kind, ...used(end), tips });
-  return [
-    ...Object.entries(data.fields).map(([field, spec]) => ["", field, profile[field], spec]),
-    ...(profile.hoses ?? []).flatMap((own) => row("hoses", hose(own.hose), data.hose_fields, own)),
-    ...(profile.beds ?? []).flatMap(bed),
-    ...(profile.supply ?? []).flatMap((own) => row("supply", hose(own.hose), data.supply_fields, own)),
-  ];
+  const parts = new Map([["", { fields: data.fields, values: profile }]]);
+  const add = (section, name, fields, values) => {
+    let where = `${words.field[section]}, ${name}`;
+    for (let count = 2; parts.has(where); count += 1) where = `${words.field[section]}, ${name} (${count})`;
+    parts.set(where, { fields, values });
+  };
+  const hoseOf = ({ hose }) => data.hoses.find((choice) => choice.id === hose)?.label ?? hose;
+  for (const row of profile.hoses ?? []) add("hoses", hoseOf(row), without(data.hose_fields, "hose"), row);
+  for (const { end, ...bed } of profile.beds ?? []) {
+    add("beds", bed.name, { ...without(data.bed_fields, "name"), kind: { kind: "nozzle" }, tips: { kind: "tips" } }, { ...bed, kind: end.kind, ...used(end) });
+  }
+  for (const row of profile.supply ?? []) add("supply", hoseOf(row), without(data.supply_fields, "hose"), row);
+  return parts;
 }
+
+// Fields without the one a row goes by.
+const without = (fields, name) => Object.fromEntries(Object.entries(fields).filter(([field]) => field !== name));
 
 // What a nozzle is used at; the entries of the kind it is not now are left out.
 const used = ({ kind, tip, flow, pressure }) => (kind === "smooth" ? { tip, pressure } : { flow, pressure });
@@ -32,15 +39,17 @@ function text(value, spec, { data, u, shown }) {
   return spec.quantity === "coefficient" ? `C ${shown("coefficient", value)}` : `${shown(spec.quantity, value)} ${u[`u_${spec.quantity}`]}`;
 }
 
-// The differences as { where, field, before, after }, texts.
+// The differences as { where, field, before, after }, texts; a row that comes or goes is one, without a field.
 export function differences(before, after, context) {
   const { words } = context.data;
-  const key = ([where, field]) => `${where}\n${field}`;
-  const was = new Map(entriesOf(before, context.data).map((entry) => [key(entry), entry]));
-  const is = new Map(entriesOf(after, context.data).map((entry) => [key(entry), entry]));
-  return [...new Set([...was.keys(), ...is.keys()])].flatMap((name) => {
-    const [where, field, , spec] = is.get(name) ?? was.get(name);
-    const [earlier, later] = [was, is].map((entries) => text(entries.get(name)?.[2], spec, context));
-    return earlier === later ? [] : [{ where, field: words.field[field] ?? field, before: earlier, after: later }];
+  const [was, is] = [before, after].map((profile) => partsOf(profile, context.data));
+  return [...new Set([...was.keys(), ...is.keys()])].flatMap((where) => {
+    if (!was.has(where)) return [{ where, change: words.carry.row_added }];
+    if (!is.has(where)) return [{ where, change: words.carry.row_removed }];
+    const { fields } = is.get(where);
+    return Object.entries(fields).flatMap(([field, spec]) => {
+      const [earlier, later] = [was, is].map((parts) => text(parts.get(where).values[field], spec, context));
+      return earlier === later ? [] : [{ where, field: words.field[field], change: fill(words.carry.change, { before: earlier, after: later }) }];
+    });
   });
 }

@@ -50,5 +50,5 @@ function changesOf(before, after, context) {
   if (!changes.length) return html`<p>${fill(words.carry.changes_none, before)}</p>`;
   return html`
     <h3>${fill(words.carry.changes, before)}</h3>
-    <ul>${changes.map(({ where, field, ...both }) => html`<li>${where ? `${where}, ` : nothing}${field}${colon} ${fill(words.carry.change, both)}</li>`)}</ul>`;
+    <ul>${changes.map(({ where, field, change }) => html`<li>${[where, field].filter(Boolean).join(", ")}${colon} ${change}</li>`)}</ul>`;
 }
