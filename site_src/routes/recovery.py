@@ -8,6 +8,7 @@ routes = flask.Blueprint("recovery", __name__)
 # The acts of the shift and their proofs, from the card of a rig that has just arrived; less what is not the shift's.
 CARD = "scene"
 LEFT_OUT = ("full_stop", "rear_place", "tank_to_pump", "circulate", "gauges", "stages_set", "prime", "governor")
+ORDERS = ("moved", "steam", "line_lost", "dead_throttle", "grinding", "pump_fails", "road_fails", "override")
 TOLD = ("act", "see", "note", "not_seen", "never")
 
 
@@ -19,12 +20,13 @@ def page():
 @routes.get("/rig/recovery/page.json")
 def page_data():
     rig = data.words("rig")
+    steps = [_act(step) for step in data.card_steps(CARD) if step["id"] not in LEFT_OUT and "asks" not in step]
     return json_page({
-        "orders": data.orders(),
+        "orders": data.orders(*sorted({*ORDERS, *(step["order"] for step in steps if step["order"])})),
         "questions": data.load("sequences")["question"],
         "split": data.by_id(data.load("sequences")["part"])["into_split"]["only_if"],
         "override": data.by_id(data.cards())["override"]["fits"],
-        "steps": [_act(step) for step in data.card_steps(CARD) if step["id"] not in LEFT_OUT and "asks" not in step],
+        "steps": steps,
         "words": {
             "recovery": data.words("diagnose")["recovery"], "option": rig["option"], "card": rig["card"],
             "rig_answer": data.words("site")["rig_answer"], "order": data.words("orders")["order"],
