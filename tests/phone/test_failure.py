@@ -20,8 +20,10 @@ REFUSED = """
 IDBFactory.prototype.open = () => { throw new DOMException("refused", "SecurityError"); };
 Object.defineProperty(window, "localStorage", { get() { throw new DOMException("refused", "SecurityError"); } });
 """
-FILLED = """
+NO_PUT = """
 IDBObjectStore.prototype.put = () => { throw new DOMException("full", "QuotaExceededError"); };
+"""
+FILLED = NO_PUT + """
 Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); };
 """
 # a database as an older version of the site made it, or as a newer one left it, with values in its stores
@@ -160,6 +162,20 @@ def test_storage_that_takes_nothing(take, trouble):
         expect(page.get_by_role("heading", level=1)).to_be_visible()
         page.wait_for_load_state("networkidle")
         page.close()
+
+
+def test_an_entry_the_database_refused_is_not_lost(take):
+    """A field of a rig that could not be written, with the database full, is written by the next page that can."""
+    handset = take()
+    beside(handset, **{**ENGINE, "id": "rig-1"})
+    page = handset.open("rig/")
+    page.locator("#field-owner").wait_for(state="attached")
+    page.evaluate(f"() => {{ {NO_PUT} }}")
+    page.locator("#field-name").fill("Typed while full")
+    unkept(page, R["rig"]["unkept"])
+    page.reload()
+    expect(page.locator("#field-name")).to_have_value("Typed while full")
+    assert [rig["name"] for rig in kept_rigs(page)] == ["Typed while full"]
 
 
 def test_storage_cleared_under_a_page(take):

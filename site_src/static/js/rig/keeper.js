@@ -54,14 +54,14 @@ export class Keeper {
     this.profiles.set(id, { ...seen, [key]: value });
     note(id, key, value, base);
     let isConflict = false;
-    await this.#write(id, (kept) => {
+    const isWritten = await this.#write(id, (kept) => {
       if (kept && !same(kept[key], base)) {
         isConflict = true;
         return kept;
       }
       return { ...(kept ?? seen), [key]: value };
     });
-    strike(id, key, value);
+    if (isWritten) strike(id, key, value); // else the note is all there is: the next page that opens tries again
     if (isConflict) await this.#reread(id, "conflict");
   }
 
@@ -81,8 +81,10 @@ export class Keeper {
       await changeRig(id, change);
       channel?.postMessage(id);
       this.changed("kept");
+      return true;
     } catch {
       this.changed("unkept");
+      return false;
     }
   }
 
