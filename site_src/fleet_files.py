@@ -116,6 +116,8 @@ def allowed(problem, fields, name, system):
         return f' Did you mean "{meant[0]}"?' if meant else f" Known here: {', '.join(names)}."
     kind, *detail = next((field[1:] for field in fields if field[0] == name), ("text",))
     if kind in ("choice", "shelf", "crew"):
+        if problem["code"] not in ("unknown", "missing", "not_text"):
+            return ""  # the choice is a good one, but listed twice
         shelf = catalogue.shelf()
         choices = detail[0] if kind == "choice" else [hose for hose in shelf["hoses"] if hose != rig.PIPED] if kind == "shelf" else shelf["crews"]
         return f" Allowed: {', '.join(choices)}."
