@@ -1,9 +1,9 @@
 """The Pressure page as a claim: whatever is tapped and typed, its biggest number follows from what a person reads there."""
-import os
+import random
 
 import pytest
 
-from tests.phone.claim import desk
+from tests.phone.claim import desk, rig
 from tests.phone.claim.walk import Walk
 
 WALKS = 200
@@ -11,24 +11,29 @@ STEPS = 25
 
 
 @pytest.mark.parametrize("seed", range(WALKS))
-def test_number_follows_from_what_stands_beside_it(take_for_module, seed):
-    """After each of 25 touches the pump pressure is the one that the labels and numbers on the page give at the desk."""
-    page = open_afresh(take_for_module)
+def test_number_follows_from_what_stands_beside_it(take, seed):
+    """After each of 25 touches the pump pressure is the one that the labels and numbers on the page give at the desk.
+
+    Every fourth walk is made for a rig, whose hose figures are read on the Rig page.
+    """
+    handset = take()
+    coefficients = rig.coefficients(handset, random.Random(seed)) if seed % 4 == 3 else {}
+    page = open_afresh(handset)
     walk = Walk(page, seed)
     try:
         shown = walk.read()
-        desk.check(shown, {})
+        desk.check(shown, coefficients)
         for _ in range(STEPS):
             walk.step(shown)
             shown = walk.read()
-            desk.check(shown, {})
+            desk.check(shown, coefficients)
     except AssertionError as why:
         raise AssertionError(f"{why}\nseed {seed}: " + "; ".join(walk.steps)) from why
     page.close()
 
 
-def open_afresh(take):
-    """The Pressure page of a phone on which nothing was entered yet."""
-    page = take().open("pressure/")
+def open_afresh(handset):
+    """The Pressure page of a phone on which no layout was entered yet."""
+    page = handset.open("pressure/")
     page.get_by_role("textbox").first.wait_for()
     return page

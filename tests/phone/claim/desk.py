@@ -109,9 +109,12 @@ class Reader:
         hose = _row(HOSES, _under(row["groups"], WORDS["hose"]), self.family)
         above_pump_ft = self.amount(row, WORDS["height"], "length")
         device = next((value for name, value in row["groups"].items() if name == WORDS["device"]), SITE["device"]["none"])
+        coefficient = self.coefficients.get(hose["id"], handbook(hose))
+        if coefficient is None:
+            raise Refused(f"the rig's figure for {hose['label']}")
         line = {
             "id": row["name"],
-            "coefficient": self.coefficients.get(hose["id"], handbook(hose)),
+            "coefficient": coefficient,
             "bore_in": 1,  # speeds are no part of this claim
             "length_ft": max(self.amount(row, WORDS["length"], "length"), 0),
             "rise_ft": above_pump_ft - joint_ft,
@@ -179,7 +182,6 @@ def check(page, coefficients):
         assert page["instead"], "nothing is said in place of the number"
         return
     if claimed is None:
-        assert least_psi < 0 or greatest_psi > MOST_PSI or page["notes"], f"no number, and no reason: {page['instead']}"
         assert least_psi < 0 or greatest_psi > MOST_PSI or any(field["refused"] for line in page["lines"] for field in line["fields"].values()), (
             f"{page['instead']!r} where {least_psi:.1f} to {greatest_psi:.1f} psi follows from the entries")
         return
