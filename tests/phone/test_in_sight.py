@@ -17,8 +17,10 @@ def in_sight(locator):
     }""")
 
 
-def throttled(lay, name, psi):
-    return lay.page.get_by_text(said("pressure", "gate_pump", line=said("pressure", "line", id=name), inlet=psi), exact=True)
+def throttled(lay, **lines):
+    """What is said of the lines that are throttled at the pump, each with what its gauge shall show."""
+    rows = [said("pressure", "gate_row", line=said("pressure", "line", id=name), inlet=psi) for name, psi in lines.items()]
+    return lay.page.get_by_text(said("pressure", "gates_pump", rows=" \u00b7 ".join(rows)), exact=True)
 
 
 @pytest.mark.parametrize("screen", SCREENS)
@@ -36,7 +38,7 @@ def test_answer_and_throttles_in_sight(take, screen):
     lay.open(SITE["bounds"]["title"])
     for field in (lay.field("length"), lay.field("height"), now.get_by_role("textbox", name=SITE["now"]["gauge"]), lay.page.get_by_role("textbox").last):
         field.focus()
-        for part in (lay.answer.locator("b"), throttled(lay, "B", 125), throttled(lay, "C", 114)):
+        for part in (lay.answer.locator("b"), throttled(lay, B=125, C=114)):
             assert in_sight(part)
         assert in_sight(field)
     shown = lay.page.locator(".answer").bounding_box()["height"]
@@ -56,3 +58,22 @@ def test_nothing_to_throttle_says_nothing(lay):
     """One line needs no other throttled."""
     expect(lay.page.locator(".answer-gates p")).to_have_count(0)
     lay.shows(170)
+
+
+@pytest.mark.parametrize("screen", SCREENS)
+def test_many_to_throttle_leave_room_to_work(take, screen):
+    """Three wyes with a line to throttle at each: the number stays in sight, the readings stand below it, and a field is reached."""
+    width, height = SCREENS[screen]
+    lay = open_lay(take(viewport={"width": width, "height": height}))
+    lay.build("add_wye")
+    lay.line("B")
+    lay.type("length", "100")
+    lay.line("S")
+    for _ in range(2):
+        lay.build("add_twin")
+    expect(lay.page.locator(".answer-gates p")).to_have_count(3)
+    field = lay.field("length")
+    field.focus()
+    assert in_sight(lay.answer.locator("b"))
+    assert in_sight(field)
+    assert lay.page.locator(".answer").bounding_box()["height"] <= 0.5 * height

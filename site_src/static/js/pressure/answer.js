@@ -7,7 +7,7 @@ import { shape, warning } from "../warning.js";
 // A gauge face as found on many panels: its end, a labelled mark, a short mark.
 const FACES = { US: [400, 100, 50], imperial: [400, 100, 50], SI: [2800, 700, 350], bar: [28, 7, 3.5] };
 const SWEEP = 270;
-const MOST_GATES = 4; // more of them would leave a low screen nothing else
+const MOST_GATES = 2; // sentences that fit in sight with the number; more of them stand below it
 
 const angle = (share) => Math.min(Math.max(share, 0), 1) * SWEEP - SWEEP / 2;
 
@@ -74,26 +74,32 @@ export function answerView({ lay, answer, stale, words, u, system, labelOf, name
   const gravity = answer && answer.pressure_psi < 0;
   const line = answer && hardest(answer);
   const worst = answer?.cautions[0];
+  const throttled = answer ? gates(answer, words, u, { labelOf, nameOf, lineOf }) : [];
   return html`
-    <section class="answer" data-level=${worst?.level ?? nothing} ?data-many=${answer?.lines.filter(({ gate }) => gate).length > MOST_GATES}>
+    <section class="answer" data-level=${worst?.level ?? nothing}>
       ${worst ? html`<p class="answer-flag">${shape(worst.level)}<span><b>${words.caution[worst.level]}</b> ${words.caution_short[worst.code]}</span></p>` : nothing}
       <div>
         <p class="answer-label" id="answer-label">${worst?.level === "stop" ? words.pressure.would_need : words.pressure.set}</p>
         ${figureView(answer && !gravity ? { text: answer.pressure, unit: u.u_pressure } : { stale: gravity ? words.pressure.below_zero : stale })}
       </div>
       ${answer ? gauge(answer, words, u, system) : nothing}
-      <div class="answer-gates" role="status">${answer ? gates(answer, words, u, { labelOf, nameOf, lineOf }) : nothing}</div>
+      <div class="answer-gates" role="status">${throttled.length > MOST_GATES ? nothing : throttled}</div>
     </section>
+    <div class="answer-gates" role="status">${throttled.length > MOST_GATES ? throttled : nothing}</div>
     ${answer ? html`<p class="answer-more">${lay.now.shut?.length ? html`<b>${words.now.for_all_open}</b><br>` : nothing}${sum(line, words)}<br>${ruled(answer.by_rule, words, u, labelOf)}${facts(answer, line, words, u, labelOf)}</p>` : nothing}
     <div role="status">${answer ? cautions(answer, words, u, labelOf) : nothing}</div>`;
 }
 
-// What each easier line's own gauge shall show: the pressure that line needs where it starts.
+// What each easier line's own gauge shall show: the pressure that line needs where it starts. One sentence for each joint.
 function gates({ lines }, words, u, { labelOf, nameOf, lineOf }) {
   const gated = lines.filter((line) => line.gate);
-  const said = (line) => fill(words.pressure[line.feeder ? "gate" : "gate_pump"], {
-    ...u, line: labelOf(line.id), inlet: line.inlet, joint: line.feeder ? nameOf(lineOf(line.feeder)) : "" });
-  return gated.map((line) => html`<p>${said(line)}</p>`);
+  return [...new Set(gated.map(({ feeder }) => feeder))].map((feeder) => {
+    const here = gated.filter((line) => line.feeder === feeder);
+    const facts = feeder ? { joint: nameOf(lineOf(feeder)) } : {};
+    const sentence = `gate${here.length > 1 ? "s" : ""}${feeder ? "" : "_pump"}`;
+    const rows = here.map((line) => fill(words.pressure.gate_row, { ...u, line: labelOf(line.id), inlet: line.inlet })).join(" \u00b7 ");
+    return html`<p>${fill(words.pressure[sentence], { ...u, ...facts, rows, line: labelOf(here[0].id), inlet: here[0].inlet })}</p>`;
+  });
 }
 
 const cautions = (answer, words, u, labelOf) => answer.cautions.map((found) =>
