@@ -167,9 +167,12 @@ def test_power_path_plays(away):
 
 
 def test_heat_urges_and_never_allows(away):
-    """With whatever figures, the page says to move water now, first and largest, and gives no time at all."""
+    """With whatever figures, the two orders stand first and largest, hot without steam and steam, and no time is given at all."""
     page = away.open("why/heat/")
-    alarm = page.get_by_role("heading", name=WHY["heat"]["alarm"])
+    orders = data.orders("hot_no_steam", "steam")
+    for shown, order in zip(page.locator(".order").all(), orders.values(), strict=True):
+        expect(shown.get_by_role("listitem")).to_have_text(order["do"])
+    alarm = page.get_by_role("heading", name=orders["hot_no_steam"]["title"], exact=True)
     for power in ("60", "5", "abc", "300"):
         page.get_by_label(WHY["heat"]["power"], exact=True).fill(power)
         expect(alarm).to_be_visible()
