@@ -1,9 +1,13 @@
 """Typed text to numbers, and from the page's units to those of calc."""
+import math
+
 from calc import display
 from calc.errors import CalcError, check_number
 from calc.rounding import plain
 
 LONGEST = 12  # characters of a number anyone means to type
+BOUND_PLACES = 2  # decimals of a bound past those of an answer
+LAST_BIT = 1e-6  # of a step: what scaling leaves on a bound that is whole
 LONGEST_TEXT = 30  # characters of an entry, its system and blanks included; pressure/lay.js takes no more either
 
 
@@ -84,6 +88,22 @@ def shown(units, kind, text):
         return typed
     here = display.scale(units, units["shown"], kind)
     return plain(amount * here["factor"], here["places"])
+
+
+def bound(units, kind, amount, side):
+    """A bound of an entry as text in the page's unit, rounded inward, so that what is said to be allowed is.
+
+    units: see calc.display
+    kind: which quantity, such as "length"
+    amount: the bound in calc's own unit
+    side: -1 for the least that is allowed, 1 for the most
+
+    Raises CalcError naming units where there is no such kind. Source: factors made by Pint at build time.
+    """
+    here = display.scale(units, units["shown"], kind)
+    steps = 10 ** (here["places"] + BOUND_PLACES)
+    whole = math.floor(side * amount * here["factor"] * steps + LAST_BIT) * side
+    return plain(whole / steps, here["places"] + BOUND_PLACES)
 
 
 def _parted(units, field, text):

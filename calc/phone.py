@@ -13,6 +13,7 @@ DOORS = {
     "bounds.answer": ("lay", "shelf", "units", "line", "reach"),
     "flowing.now": ("lay", "shelf", "units"),
     "draft_reading.answer": ("entries", "shelf", "units"),
+    "entry.bound": ("units", "kind", "amount", "side"),
     "entry.shown": ("units", "kind", "text"),
     "foam_reading.answer": ("entries", "shelf", "units"),
     "heights.converted": ("lay", "units"),

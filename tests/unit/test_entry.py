@@ -143,3 +143,30 @@ def test_a_system_within_a_system(run, function, more, field):
     with pytest.raises(CalcError) as refusal:
         run("entry", function, units=units.shown_in("US"), kind="length", text="5@US@SI", **more)
     assert (refusal.value.field, refusal.value.code) == (field, "unknown_units")
+
+
+@pytest.mark.parametrize(
+    ("system", "kind", "amount", "side", "expected"),
+    [
+        ("US", "pressure", 50, -1, "50"), ("US", "pressure", 1500, 1, "1500"), ("US", "length", 5000, 1, "5000"),
+        # by the definitions of foot and psi: 1 ft is 0.3048 m, 5000 ft 1524 m; 20 psi is 137.895 kPa, 1000 psi 6894.757
+        ("SI", "length", 1, -1, "0.31"), ("SI", "length", 5000, 1, "1524"), ("SI", "pressure", 20, -1, "137.9"), ("SI", "pressure", 1000, 1, "6894.75"),
+    ],
+)
+def test_a_bound_that_is_said_is_taken(run, system, kind, amount, side, expected):
+    """A bound is told rounded inward, so that what is typed as told is within it."""
+    assert run("entry", "bound", units=units.shown_in(system), kind=kind, amount=amount, side=side) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [("150@US", None), ("", None), ("1" * 30, None), ("x" * 31, "too_long"), ("5@nowhere", "unknown_units"), ("5@", "unknown_units"), (5, "not_text"), (None, "not_text")],
+)
+def test_one_check_of_entries(run, text, code):
+    """What may be kept as an entry, whether its number can be read or not."""
+    if code is None:
+        assert run("entry", "check", units=units.shown_in("US"), field="tip", text=text) is None
+        return
+    with pytest.raises(CalcError) as refused:
+        run("entry", "check", units=units.shown_in("US"), field="tip", text=text)
+    assert (refused.value.field, refused.value.code) == ("tip", code)

@@ -16,22 +16,22 @@ const specOf = (field, data) => {
   return { hoses: data.hose_fields, beds: data.bed_fields, supply: data.supply_fields }[first]?.[rest.at(-1)];
 };
 
-// What is wrong with a field and what is allowed. `inUnits(kind, amount)` is an amount of calc's as text in the page's unit.
+// What is wrong with a field and what is allowed. `inUnits(kind, amount, side)` is a bound of calc's as text.
 export function reasonOf(problem, { data, u, inUnits }) {
   const { rig, carry, refusal } = data.words; // the Rig page's, on whatever page
   const spec = specOf(problem.field, data);
   if (problem.code === "out_of_range" && spec) {
-    const told = (bound) => (spec.kind === "quantity" ? inUnits(spec.quantity, bound) : String(bound));
+    const told = (bound, side) => (spec.kind === "quantity" ? inUnits(spec.quantity, bound, side) : String(bound));
     const unit = spec.kind === "quantity" && spec.quantity !== "coefficient" ? ` ${u[`u_${spec.quantity}`]}` : "";
-    return fill(rig.allowed, { least: told(problem.least), most: `${told(problem.most)}${unit}` });
+    return fill(rig.allowed, { least: told(problem.least, -1), most: `${told(problem.most, 1)}${unit}` });
   }
   return carry[problem.code] ?? refusal[problem.code] ?? refusal.other;
 }
 
 export const sentenceOf = (problem, context) => `${placeName(problem.field, context.data.words)}${colon} ${reasonOf(problem, context)}`;
 
-// How calc's amounts become texts: calc's own units are those of the US system.
-export const inUnitsOf = (call, units) => (kind, amount) => call("entry.shown", { units, kind, text: `${amount}@US` });
+// How bounds of calc's become texts in the page's unit; `side` is -1 for the least, 1 for the most.
+export const inUnitsOf = (call, units) => (kind, amount, side) => call("entry.bound", { units, kind, amount, side });
 
 // Where the Rig page has the field of a fault, as a fragment; fields.js gives each field its id by the same rule.
 export const fieldId = (place) => `field-${place.replaceAll(".", "-")}`;
