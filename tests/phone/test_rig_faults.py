@@ -76,6 +76,16 @@ def test_a_line_that_needs_the_fault_shows_no_number(handset):
     expect(page.get_by_role("row", name="Blitz").get_by_role("cell").first).to_have_text(R["card"]["none"])
 
 
+def test_the_page_does_not_open_on_a_faulty_bed(handset):
+    """A rig whose first bed is of 0 ft opens on its next one, now and when it is opened again: 109 psi by hand, see above."""
+    chosen(handset, {**SOUND, "beds": [{**LINE, "length": "0@US"}, BLITZ]})
+    for _ in range(2):
+        page = handset.open("pressure/")
+        expect(page.locator(".answer-figure")).to_have_text("109 psi")
+        expect(page.get_by_role("button", name="Crosslay")).to_have_count(0)
+        page.close()
+
+
 def test_the_link_of_a_fault_leads_to_its_field(handset):
     """From Pressure one tap brings the person to the field, and putting it right takes the fault from the page."""
     chosen(handset, {**SOUND, "idle": "70000"})

@@ -221,12 +221,16 @@ if (!opensAsBaked) {
   place.replaceChildren();
   openLay();
 }
+// The place of the rig's bed that the page opened on before calc could judge it, or -1.
+const openedOn = state.lay && state.beds.length && JSON.stringify(state.lay) === JSON.stringify(layOf(state.beds[0])) ? rig.beds.indexOf(state.beds[0]) : -1;
+let isUnfit = false;
 try {
   call = await starting;
   const own = atHand(call, rig, data.shelf, unitsFor(data.systems, state.system));
   shelf = own.shelf;
   state.own = own.rig;
   state.beds = usable(own.beds);
+  isUnfit = Boolean(shelf.faults?.some(({ field }) => `${field}.`.startsWith(`beds.${openedOn}.`)));
   state.faults = await faultsOf(call, shelf, rig, { system: state.system, units: unitsFor(data.systems, state.system) });
 } catch {
   state.stale = words.engine.failed;
@@ -234,7 +238,8 @@ try {
 if (opensAsBaked) {
   place.replaceChildren();
   openLay();
-} else if (isOld(state.lay)) show(state.lay);
+} else if (isUnfit) show(openingLay(), null, "A");
+else if (isOld(state.lay)) show(state.lay);
 else {
   workOut();
   draw();
