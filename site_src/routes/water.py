@@ -10,8 +10,9 @@ TABLES = ("draft", "supply")  # the baked tables that go with these pages
 
 @routes.context_processor
 def words():
-    unit = data.words("site")["unit"][data.opening_system()]
-    return {"t": data.words("water"), "u": {f"u_{kind}": name for kind, name in unit.items()}}
+    system = data.opening_system()
+    unit = data.words("site")["unit"][system]
+    return {"t": data.words("water"), "system": system, "u": {f"u_{kind}": name for kind, name in unit.items()}}
 
 
 @routes.get("/water/")

@@ -158,3 +158,14 @@ def test_says_which_friction_rule_it_is_by(take, address, rule, is_told):
     expect(sheet.answer).to_be_visible()
     sheet.page.locator("[data-stale]").wait_for(state="detached")
     expect(sheet.page.get_by_text(told)).to_have_count(int(is_told))
+
+
+def test_tables_in_the_units_that_are_chosen(handset):
+    """The keys to the tables follow the units of the page, and so does the list of pages."""
+    sheet = open_sheet(handset, "water/draft/")
+    sheet.system("bar")
+    link = sheet.page.locator("a[data-table=draft]")
+    expect(link).to_have_attribute("href", re.compile("tables/bar/draft/"))
+    link.tap()
+    expect(sheet.page).to_have_url(re.compile("tables/bar/draft/"))
+    expect(handset.open("water/").locator("a[data-table=supply]")).to_have_attribute("href", re.compile("tables/bar/supply/"))

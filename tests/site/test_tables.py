@@ -1,4 +1,6 @@
 """The baked tables against figures worked by hand."""
+import re
+
 import pytest
 
 from site_src import data
@@ -118,3 +120,12 @@ def test_practical_lift(built):
         shown = page.row(WORDS["tables"]["practical_caption"].format(unit="ft"), first)
         for text, printed in zip(shown[1:], greatest, strict=True):
             assert float(text) == pytest.approx(printed * 2 / 3, abs=0.13)
+
+
+@pytest.mark.parametrize("folder", ["", "fr/"])
+@pytest.mark.parametrize("address", ["water/", "water/draft/", "foam/"])
+def test_water_pages_lead_to_tables_in_their_own_units(built, folder, address):
+    """An English page opens in US units and a French one in metric; the tables it leads to are in the same."""
+    text = (built / folder / address / "index.html").read_text()
+    linked = set(re.findall(r'href="[^"]*tables/(\w+)/(?:draft|supply)/', text))
+    assert linked == {"SI" if folder else "US"}

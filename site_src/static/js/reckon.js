@@ -9,6 +9,7 @@ import { asked, enteredView, fieldsView } from "./reckon/fields.js";
 import { figuresView } from "./reckon/figures.js";
 import { enteredOf, knownOf, originsOf } from "./reckon/origin.js";
 import { pictureView } from "./reckon/pictures.js";
+import { linkTables } from "./reckon/tables.js";
 import { atHand, chosenRig, chosenSystem } from "./rig/chosen.js";
 import { faultsOf } from "./rig/faults.js";
 import { rigNamed } from "./rig/named.js";
@@ -101,6 +102,7 @@ function carried(u) {
 }
 
 function draw() {
+  linkTables(state.system);
   const u = unitWords(words, state.system);
   const origins = originsOf(asked({ data, entries: state.entries }), state.entries, state.entered, rig);
   render(html`

@@ -3,6 +3,7 @@ import { render } from "../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "./engine.js";
 import { opened } from "./reckon/entries.js";
 import { enteredOf, knownOf } from "./reckon/origin.js";
+import { linkTables } from "./reckon/tables.js";
 import { atHand, chosenRig, chosenSystem } from "./rig/chosen.js";
 import { faultsOf } from "./rig/faults.js";
 import { rigNamed } from "./rig/named.js";
@@ -14,6 +15,7 @@ const [data, rig, call] = await Promise.all([pageData(), chosenRig(), engine()])
 const { words, systems } = data;
 const system = chosenSystem(systems);
 const u = unitWords(words, system);
+linkTables(system);
 const units = unitsFor(systems, system);
 const { shelf } = atHand(call, rig, data.pages.hydrant.shelf, units); // every page of hose has the same
 const told = document.createElement("div");
