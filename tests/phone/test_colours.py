@@ -13,7 +13,7 @@ CHOICES = {
     "practice running": [(".chip input:checked + span", ".chip input:not(:checked) + span")],
     "test site": [(".chip input:checked + span", ".chip input:not(:checked) + span")],
     "tables/US/friction/": [(".chip-here span", ".chip:not(.chip-here) span")],
-    "card in danger": [(".aids .key[aria-pressed=true]", ".rows .key")],
+    "card stopped": [(".aids .key[aria-pressed=true]", ".rows .key")],
 }
 
 
