@@ -45,30 +45,43 @@ def may_come(step, state):
 
 
 def count_to_come(state):
-    """How many steps are to come, the wanted one among them; None while that hangs on what nobody has said yet.
+    """How many steps are to come, the wanted one among them.
 
     state: see calc.shift
 
-    Returns a whole number or None. Raises nothing. Source: common practice.
+    Returns (sure, about): `sure` is None while it hangs on what nobody has said yet; `about` counts then the steps of
+    a rig that gives the first answer to each question, and no step that what is seen may make needless.
+    Raises nothing. Source: common practice.
     """
-    count, asked, provable, ended = 0, [], [], []
+    count, is_sure, asked, provable, ended = 0, True, [], [], []
     for step in state["sequence"]["steps"][state["position"]:]:
         if not may_come(step, state):
             continue
-        if any(question in asked or state["rig"].get(question) not in known
-               for question, known in step.get("only_if", {}).items()):
-            return None
+        open_questions = [question for question, known in step.get("only_if", {}).items()
+                          if question in asked or state["rig"].get(question) not in known]
+        if open_questions:
+            is_sure = False
+            if any(_usual(state, question) not in step["only_if"][question] for question in open_questions):
+                continue
         lacking = [fact for fact in step.get("skip_if", ()) if fact not in state["facts"]]
         if "skip_if" in step and all(fact in provable for fact in lacking):
             if lacking or any(fact in ended for fact in step["skip_if"]):
-                return None
+                is_sure = False
             continue
         count += 1
         if "asks" in step:
             asked.append(step["asks"])
         provable.extend(sequences.every_proof(step))
         ended.extend(sequences.ended_by(step))
-    return count
+    return (count if is_sure else None), count
+
+
+def _usual(state, question):
+    """The answer that most rigs give to a question: what is known of this one, or the first there is."""
+    known = state["rig"].get(question, sequences.UNKNOWN)
+    if known != sequences.UNKNOWN:
+        return known
+    return state["sequence"]["rig"][question][0]
 
 
 def limit_s(step, rig):

@@ -10,6 +10,7 @@ MOST_CHARACTERS = 200000
 DOORS = {
     "hose.friction_loss_psi": ("coefficient", "flow_gpm", "length_ft"),
     "at_pump.answer": ("lay", "shelf", "units", "profile"),
+    "away.slept": ("wall_s", "steady_s"),
     "bounds.answer": ("lay", "shelf", "units", "line", "reach"),
     "flowing.now": ("lay", "shelf", "units"),
     "draft_reading.answer": ("entries", "shelf", "units"),
@@ -36,6 +37,7 @@ DOORS = {
     "practice.advance": ("run", "event"),
     "practice.gauges": ("run", "units"),
     "primer.size": ("rated", "units"),
+    "pace.too_quick": ("records", "words"),
     "panel_card.card": ("profile", "shelf", "units", "section", "tips"),
     "relay_reading.answer": ("entries", "shelf", "units"),
     "rig.at_hand": ("profile", "shelf", "units"),

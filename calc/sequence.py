@@ -11,6 +11,8 @@ A sequence is `{"id", "anchor", "steps": [STEP, ...], "rig": {question: [answers
     needs     facts that must stand before it is offered
     proves    facts that stand once it is seen
     voids     facts that it ends
+    order     the hazard whose order answers a sign that does not come (data/orders.toml); else the step's own words do
+    reports   hazards that this step may meet beside: "grinding", "dead_throttle"
     repeat    true where a sign that does not come calls for the whole shift again, once (see calc.shift)
     skip_if   facts that, standing together, make it needless
     hold_s    length of a hold, seconds
@@ -23,9 +25,14 @@ from calc.errors import CalcError, check_within
 GUARDS = {
     "start": ("people_clear", "fit_to_start", "wheels_chocked"),
     "selector": ("engine_idle", "transmission_neutral", "parking_brake", "speed_zero"),
-    "gear": ("engine_idle", "parking_brake"),
-    "engage": ("engine_idle", "transmission_neutral", "parking_brake"),  # a PTO or a front clutch, in or out
-    "throttle": ("throttle_ready", "water_moving", "standing_still", "pressure_seen"),
+    "to_road": ("engine_idle", "transmission_neutral", "parking_brake", "speed_zero",
+                "source_shut", "intakes_closed", "bleeders_open", "pressure_zero"),
+    "gear": ("engine_idle", "parking_brake", "foot_on_brake"),
+    "engage": ("engine_idle", "transmission_neutral", "parking_brake"),  # a PTO or a front clutch, in
+    # and out: while it is in, a pump at idle makes pressure from its tank, so no gauge can stand at zero before
+    "disengage": ("engine_idle", "transmission_neutral", "parking_brake", "source_shut", "intakes_closed", "bleeders_open"),
+    "throttle": ("throttle_ready", "water_moving", "standing_still", "pressure_seen", "wheels_chocked"),
+    "charge": ("crews_told", "water_moving", "pressure_seen", "standing_still"),  # a line
     "close": ("water_moving",),  # a valve, with another way for the water left open
     "shut": ("engine_idle", "crews_told"),  # the last way for the water
     "feed": ("crews_told", "air_bled"),  # water under pressure into the pump
@@ -41,10 +48,11 @@ GUARDS = {
 # What each act ends.
 ENDS = {
     "start": ("engine_off", "key_out"),
-    "gear": ("transmission_neutral", "speed_zero"),
-    "throttle": ("engine_idle", "speed_zero", "pressure_low"),
+    "gear": ("transmission_neutral", "speed_zero", "pressure_zero"),
+    "engage": ("pressure_zero",),
+    "throttle": ("engine_idle", "speed_zero", "pressure_low", "pressure_zero"),
     "shut": ("water_moving",),
-    "feed": ("pressure_low",),
+    "feed": ("pressure_low", "pressure_zero", "source_shut", "intakes_closed", "bleeders_open"),
     "transfer": ("pressure_low",),
     "roll": ("engine_idle", "parking_brake", "transmission_neutral", "speed_zero", "standing_still", "pressure_low"),
     "release": ("parking_brake", "speed_zero"),
@@ -52,12 +60,13 @@ ENDS = {
 # What may have changed while nobody was looking.
 PERISHABLE = (
     "engine_idle", "transmission_neutral", "parking_brake", "speed_zero", "standing_still", "water_moving", "people_clear",
-    "crush_zone_clear", "pressure_low", "pressure_zero", "engine_off", "key_out",
+    "crush_zone_clear", "foot_on_brake", "pressure_low", "pressure_zero", "engine_off", "key_out",
 )
 SHORTEST_HOLD_S = 2
 LONGEST_HOLD_S = 60
-# The most steps that may pass until water moves, once the pump turns, or once the last way was shut.
-STILL_STEPS = {"pump_turning": 7, "shut": 3}
+# The most steps that may pass until water moves, once the pump turns, or once the last way was shut. A pump at idle warms its
+# still water slowly, and while it is primed every way must be shut: common practice.
+STILL_STEPS = {"pump_turning": 10, "shut": 3}
 UNKNOWN = "unknown"
 
 

@@ -7,16 +7,20 @@ State and events are plain data, JSON both ways.
 Events: `{"kind", "at_s"}` and, where it says so, `step` (the one that was offered).
     seen (step, and answer for an ask)   the sign was seen
     not_seen (step)                      it was not: stop
-    danger                               it moved, strained, or the throttle was dead: stop
+    report (step, hazard)                one of the step's own hazards: teeth ground, the throttle was dead
+    danger                               it moved or strained: out of service
     hold (step), tick                    begin what is timed; time passes, and a limit that is over stops
     back                                 to the step before
-    look_again                           after not_seen, a limit that was over, or an answer that is not this card's rig:
-                                         the same step; but where the remedy is the whole shift again (`repeat`),
-                                         only start_over
-    start_over                           after a stop: from the sequence's anchor; never once a repeat has failed too
-    resume                               the card was away: what may have changed must be seen again
+    look_again                           after not_seen, a limit that was over, or an answer that is not this card's rig
+    start_over                           after any other stop that is not the end: from the sequence's anchor
+    not_short                            after grinding: the noise was long, or something still moves: out of service
+    resume (left_s)                      the card was out of sight since then, see calc.away: what may have changed must be
+                                         seen again; after long, first whether to go on; after very long, the first step
+    go_on                                the answer to that: go on
+    begin_again                          a new run; what failed before still counts, until a run is done
+    released                             out of service no more, a technician has found the cause: a new run
 """
-from calc import course
+from calc import course, halt, offering, rerun
 from calc import sequence as sequences
 from calc.errors import CalcError
 
@@ -40,17 +44,9 @@ def start(sequence, rig):
     sequences.check(sequence, known)
     if not sequences.is_for(sequence, known):
         raise CalcError("rig", "other_card")
-    return _settled({
-        "sequence": sequence,
-        "rig": known,
-        "position": 0,
-        "status": "running",
-        "facts": [],
-        "confirmed": [],
-        "hold": None,
-        "stopped": None,
-        "repeats": 0,
-    })
+    state = {"sequence": sequence, "rig": known}
+    rerun.renew(state)
+    return _settled(state)
 
 
 def advance(state, event):
@@ -74,8 +70,12 @@ def advance(state, event):
     after["rig"] = dict(state["rig"])
     after["facts"] = list(state["facts"])
     after["confirmed"] = list(state["confirmed"])
-    _EVENTS[kind](after, event, _offered(state))
-    return _settled(after)
+    before = offering.offered(state)
+    _EVENTS[kind](after, event, before)
+    _settled(after)
+    if kind not in _TIMED:
+        after["offered_s"] = at_s
+    return after
 
 
 def offer(state):
@@ -83,46 +83,21 @@ def offer(state):
 
     state: from start or advance
 
-    Returns `{"step", "kind", "again", "wanted", "missing", "answers", "holding", "hold_left_s", "number", "of",
-    "can_go_back", "can_start_over"}`: `step` is None when stopped or done; where a guard of the `wanted` step is `missing`, `step` is
+    Returns `{"step", "kind", "again", "wanted", "missing", "answers", "reports", "holding", "hold_left_s", "number", "of",
+    "about", "can_go_back", "can_look_again", "can_start_over", "can_say_long", "can_go_on", "can_begin_again", "is_out"}`:
+    `step` is None when stopped, done or left alone for long; where a guard of the `wanted` step is `missing`, `step` is
     the one that proves it and `again` is True. `number` counts what was seen, `of` is None while it hangs on answers
-    to come. Raises CalcError naming state. Source: common practice.
+    to come, and `about` is then how many there may be. Raises CalcError naming state. Source: common practice.
     """
     _check_state(state)
-    told = _offered(state)
-    to_come = course.count_to_come(state)
-    told["number"] = len(state["confirmed"]) + 1
-    told["of"] = None if to_come is None else len(state["confirmed"]) + to_come
-    return told
+    shown = offering.offered(state)
+    seen = len(state["confirmed"])
+    shown["number"] = seen + 1
+    shown["of"], shown["about"] = (None if count is None else seen + count for count in course.count_to_come(state))
+    return shown
 
 
-def _offered(state):
-    """What may be done, without how far along it is."""
-    can_start_over = state["status"] == "stopped" and state["stopped"]["reason"] != "other_card" and state["repeats"] <= MOST_REPEATS
-    if state["status"] != "running":
-        return {"step": None, "kind": None, "again": False, "wanted": None, "missing": [], "answers": [],
-                "holding": False, "hold_left_s": 0, "can_go_back": False, "can_start_over": can_start_over}
-    steps = state["sequence"]["steps"]
-    wanted = steps[state["position"]]
-    step = course.next_proof(steps, state["position"], state["facts"], state["rig"])
-    held_s = state["hold"]["held_s"] if state["hold"] else 0
-    whole_s = step.get("hold_s", 0) if step["kind"] != "limit" else course.limit_s(step, state["rig"])
-    return {
-        "step": step["id"],
-        "kind": step["kind"],
-        "again": step["id"] != wanted["id"],
-        "wanted": wanted["id"],
-        "missing": course.to_see(wanted, step, state["facts"]),
-        "answers": [answer["id"] for answer in course.answers(step, state["rig"])],
-        "holding": state["hold"] is not None,
-        "hold_left_s": max(whole_s - held_s, 0),
-        "can_go_back": any(course.may_come(before, state) for before in steps[:state["position"]]),
-        "can_start_over": can_start_over,
-    }
-
-
-_KEYS = ("sequence", "rig", "position", "status", "facts", "confirmed", "hold", "stopped", "repeats")
-MOST_REPEATS = 1  # a shift that fails again is a technician's: common practice
+_KEYS = ("sequence", "rig", "position", "status", "facts", "confirmed", "hold", "stopped", "repeats", "left_s", "offered_s")
 
 
 def _check_state(state):
@@ -166,40 +141,60 @@ def _seen(state, event, offered):
         proves.extend(chosen[0].get("proves", ()))
         if "asks" in step:
             if not sequences.is_for(state["sequence"], {step["asks"]: chosen[0]["id"]}):
-                _stop(state, event, "other_card", step["id"])
+                halt.stop(state, event, "other_card", step["id"], None)
                 state["stopped"]["answer"] = chosen[0]["id"]
                 return
             state["rig"][step["asks"]] = chosen[0]["id"]
-    _void(state, sequences.ended_by(step))
+    rerun.void(state, sequences.ended_by(step))
     for fact in proves:
         if fact not in state["facts"]:
             state["facts"].append(fact)
-    state["confirmed"] = [record for record in state["confirmed"] if record["step"] != step["id"]]
-    state["confirmed"].append({"step": step["id"], "answer": event.get("answer"), "at_s": event["at_s"]})
+    _record(state, event, step["id"])
     state["hold"] = None
     if not offered["again"]:
         state["position"] += 1
 
 
+def _record(state, event, step):
+    """Write down what was confirmed; a step that was read before is not hurried when it is looked at again."""
+    took_s = None
+    if state["offered_s"] is not None and event["at_s"] >= state["offered_s"]:
+        took_s = event["at_s"] - state["offered_s"]
+    for record in state["confirmed"]:
+        if record["step"] == step and (took_s is None or record["took_s"] is None or record["took_s"] > took_s):
+            took_s = record["took_s"]
+    rerun.forget(state, step)
+    state["confirmed"].append({"step": step, "answer": event.get("answer"), "at_s": event["at_s"], "took_s": took_s})
+
+
 def _not_seen(state, event, offered):
     step = _offered_step(state, event, offered)
-    _stop(state, event, "not_seen", step["id"])
-    _void(state, sequences.every_proof(step))
+    rerun.void(state, sequences.every_proof(step))
     if step.get("repeat"):
-        state["repeats"] += 1
-        state["stopped"]["reason"] = "failed_twice" if state["repeats"] > MOST_REPEATS else "repeat"
+        halt.fail(state, event, step["id"], step.get("order"))
+    else:
+        halt.stop(state, event, "not_seen", step["id"], step.get("order"))
+
+
+def _report(state, event, offered):
+    step = _offered_step(state, event, offered)
+    if event.get("hazard") not in step.get("reports", ()):
+        raise CalcError("hazard", "not_offered")
+    rerun.void(state, sequences.every_proof(step))
+    halt.fail(state, event, step["id"], event["hazard"])
+
+
+def _not_short(state, event, offered):
+    if not offered["can_say_long"]:
+        raise CalcError("event", "not_offered")
+    halt.stop(state, event, "failed_twice", state["stopped"]["step"], state["stopped"]["order"])
 
 
 def _danger(state, event, offered):
     if state["stopped"] and state["stopped"]["reason"] == "danger":
         return
-    _stop(state, event, "danger", offered["step"])
-
-
-def _stop(state, event, reason, step):
-    state["status"] = "stopped"
-    state["stopped"] = {"reason": reason, "step": step, "at_s": event["at_s"]}
-    _look_away(state)
+    state["left_s"] = None
+    halt.stop(state, event, "danger", offered["step"], "moved")
 
 
 def _hold(state, event, offered):
@@ -217,13 +212,13 @@ def _tick(state, event, offered):
         counted_s = min(counted_s, LONGEST_TICK_S)
     state["hold"] = {"last_s": event["at_s"], "held_s": state["hold"]["held_s"] + counted_s}
     if offered["kind"] == "limit" and counted_s >= offered["hold_left_s"]:
-        _stop(state, event, "time_up", offered["step"])
+        halt.stop(state, event, "time_up", offered["step"], None)
 
 
 def _back(state, event, offered):
     if not offered["can_go_back"]:
         raise CalcError("step", "no_step_before")
-    _look_away(state)
+    halt.look_away(state)
     _undo(state, state["position"])
     steps = state["sequence"]["steps"]
     while True:
@@ -237,59 +232,27 @@ def _undo(state, place):
     step = state["sequence"]["steps"][place]
     if not sequences.fits(step, state["rig"]):
         return
-    _void(state, sequences.every_proof(step))
-    _void(state, sequences.ended_by(step))
+    rerun.void(state, sequences.every_proof(step))
+    rerun.void(state, sequences.ended_by(step))
     if "asks" in step and not course.is_known(step, state):
         state["rig"][step["asks"]] = sequences.UNKNOWN
-    state["confirmed"] = [record for record in state["confirmed"] if record["step"] != step["id"]]
-
-
-def _look_again(state, event, offered):
-    if state["status"] != "stopped" or state["stopped"]["reason"] not in ("not_seen", "time_up", "other_card"):
-        raise CalcError("event", "not_offered")
-    state["status"] = "running"
-    state["stopped"] = None
-
-
-def _start_over(state, event, offered):
-    if not offered["can_start_over"]:
-        raise CalcError("event", "not_offered")
-    names = [step["id"] for step in state["sequence"]["steps"]]
-    state["position"] = min(names.index(state["sequence"]["anchor"]), state["position"])
-    state["status"] = "running"
-    state["stopped"] = None
-    kept = names[:state["position"]]
-    state["confirmed"] = [record for record in state["confirmed"] if record["step"] in kept]
-    proved_before = []
-    for step in state["sequence"]["steps"][:state["position"]]:
-        if sequences.fits(step, state["rig"]):
-            proved_before.extend(sequences.every_proof(step))
-    _void(state, [fact for fact in state["facts"] if fact not in proved_before])
-    _look_away(state)
-
-
-def _resume(state, event, offered):
-    _look_away(state)
-
-
-def _look_away(state):
-    """Something may have moved: what can change must be seen again, and a pause begun again."""
-    _void(state, sequences.PERISHABLE)
-    state["hold"] = None
-
-
-def _void(state, facts):
-    state["facts"] = [fact for fact in state["facts"] if fact not in facts]
+    rerun.forget(state, step["id"])
 
 
 _EVENTS = {
     "seen": _seen,
     "not_seen": _not_seen,
+    "report": _report,
     "danger": _danger,
     "hold": _hold,
     "tick": _tick,
     "back": _back,
-    "look_again": _look_again,
-    "start_over": _start_over,
-    "resume": _resume,
+    "look_again": rerun.look_again,
+    "start_over": rerun.start_over,
+    "not_short": _not_short,
+    "resume": rerun.resume,
+    "go_on": rerun.go_on,
+    "begin_again": rerun.begin_again,
+    "released": rerun.released,
 }
+_TIMED = ("hold", "tick")  # their clock is another: no time of theirs is compared with the rest

@@ -17,7 +17,7 @@ class Hand:
         return self.state["offer"]
 
     def send(self, kind, **more):
-        event = {"kind": kind, "at_s": self.at_s, **more}
+        event = {"kind": kind, "at_s": self.at_s, **({"left_s": self.at_s} if kind == "resume" else {}), **more}
         self.state = self.run("shift", "advance", state=self.state, event=event)
         return self
 
@@ -31,7 +31,7 @@ class Hand:
         """Give the wished-for answer to whatever is offered."""
         step = self.offer["step"]
         if self.offer["kind"] in ("hold", "limit"):
-            self.send("hold", step=step).tick(3)
+            self.send("hold", step=step).tick(5)
         more = {"answer": answer or self.fitting_answer()} if self.offer["kind"] == "ask" else {}
         self.at_s += 1
         return self.send("seen", step=step, **more)
