@@ -50,10 +50,10 @@ def count_to_come(state):
     state: see calc.shift
 
     Returns (sure, about): `sure` is None while it hangs on what nobody has said yet; `about` counts then the steps of
-    a rig that gives the first answer to each question, and no step that what is seen may make needless.
+    a rig and a run that give the first answer to each question.
     Raises nothing. Source: common practice.
     """
-    count, is_sure, asked, provable, ended = 0, True, [], [], []
+    count, is_sure, asked, provable, usual, ended = 0, True, [], [], [], []
     for step in state["sequence"]["steps"][state["position"]:]:
         if not may_come(step, state):
             continue
@@ -67,11 +67,14 @@ def count_to_come(state):
         if "skip_if" in step and all(fact in provable for fact in lacking):
             if lacking or any(fact in ended for fact in step["skip_if"]):
                 is_sure = False
-            continue
+            if all(fact in usual for fact in lacking):
+                continue
         count += 1
         if "asks" in step:
             asked.append(step["asks"])
         provable.extend(sequences.every_proof(step))
+        usual.extend(step.get("proves", ()))
+        usual.extend(step["answers"][0].get("proves", ()) if step.get("answers") else ())
         ended.extend(sequences.ended_by(step))
     return (count if is_sure else None), count
 

@@ -13,7 +13,7 @@ Every field but the first four may be absent: a missing value is missing, never 
 from calc import entry
 from calc.errors import CalcError
 from calc.rig_fields import (
-    BED_FIELDS, END_FIELDS, FIELDS, FIXED, HOSE_FIELDS, LISTS, MOST_TEXT, PIPED, SUPPLY_FIELDS, check_end, check_fields, check_once, check_origin,
+    BED_FIELDS, END_FIELDS, FIELDS, FIXED, HOSE_FIELDS, LISTS, MOST_TEXT, PIPED, SUPPLY_FIELDS, UNSAID, check_end, check_fields, check_once, check_origin,
     check_row, check_tips, is_handbooks, is_text, note, rows,
 )
 
@@ -70,7 +70,7 @@ def missing(profile):
 
     Raises nothing. Source: common practice.
     """
-    return [field[0] for field in FIELDS if not profile.get(field[0])]
+    return [field[0] for field in FIELDS if not profile.get(field[0]) or profile[field[0]] in UNSAID.get(field[0], ())]
 
 
 def sound(profile, shelf, units):

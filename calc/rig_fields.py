@@ -12,11 +12,12 @@ HANDBOOK_SLACK = 0.01  # a figure within it of the handbook's is that figure, ro
 FIELDS = (
     ("name", "text"),
     ("units", "choice", ("US", "SI", "bar", "imperial")),
-    ("drive", "choice", ("midship", "pto", "front", "rear")),
+    ("drive", "choice", ("midship", "pto", "front", "rear_shaft", "rear_pto")),
     ("shift_control", "choice", ("air", "electric", "manual")),
     ("transmission", "choice", ("automatic", "manual")),
     ("pump_rated", "quantity", "flow", 50, 6000),
     ("pump_stages", "choice", ("1", "2")),
+    ("pressure_control", "choice", ("governor", "relief", "none")),
     ("pump_ratio", "number", 0.2, 10),
     ("tank", "quantity", "volume", 1, 20000),
     ("intakes", "text"),
@@ -46,6 +47,8 @@ FIELDS = (
     ("owner", "text"),
     ("dated", "text"),
 )
+# Choices of older profiles that say too little: read, never taken for an answer.
+UNSAID = {"drive": ("rear",)}
 HOSE_FIELDS = (
     ("hose", "shelf"),
     ("coefficient", "quantity", "coefficient", 0.001, 5000),
@@ -205,7 +208,7 @@ def check_field(value, field, context):
     name, kind = field[0], field[1]
     if not is_text(value):
         raise CalcError(name, "not_text")
-    if kind == "choice" and value not in field[2]:
+    if kind == "choice" and value not in field[2] and value not in UNSAID.get(name, ()):
         raise CalcError(name, "unknown")
     if kind == "shelf" and (value not in shelf["hoses"] or value == PIPED):
         raise CalcError(name, "unknown")

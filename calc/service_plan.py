@@ -131,7 +131,7 @@ def _conditions(section, rig, conditions):
 
 def _interlock(section, rig, conditions):
     drive = rig.get("drive")
-    if not drive:
+    if not any(drive in row["drives"] for row in section):  # also of an older profile's "rear": which of the two it is, is asked
         return _test("interlock", "checks", [], [], ["rig.drive"])
     return _test("interlock", "checks", [_check(row["id"]) for row in section if drive in row["drives"]], [])
 

@@ -71,14 +71,14 @@ def page_data(card):
     told = data.step_words()
     names = [step["id"] for step in sequence["steps"]]
     asked = [steps[name] for name in names]
-    orders = {DANGER, *(step["order"] for step in asked if "order" in step), *(name for step in asked for name in step.get("warns", ()))}
+    orders = {DANGER, *(step["order"] for step in asked if "order" in step), *(name for step in asked for key in ("warns", "reports") for name in step.get(key, ()))}
     return json_page({
         **_choosing(),
         "orders": data.orders(*sorted(orders)),
         "sequence": sequence,
         "path": SPLIT_BY_AIR if card in data.load("power")["begin"] else None,
         "units": units.shown_in("US"),
-        "steps": {name: {**told[name], **{key: steps[name][key] for key in ("place", "note_for", "order", "warns") if key in steps[name]}} for name in names},
+        "steps": {name: {**told[name], "length": len(f"{told[name]['act']} {told[name]['see']}".split()), **{key: steps[name][key] for key in ("place", "note_for", "order", "warns") if key in steps[name]}} for name in names},
         "words": {**{key: words[key] for key in ("shift", "place", "guard", "engine", "rig_answer")}, "order": data.words("orders")["order"]},
         "titles": {name: card["title"] for name, card in words["card"].items()},
         "next": _next(card, words),

@@ -42,7 +42,7 @@ def test_each_drive_has_its_own_order(handset, rig, acts, others):
     expect(card.get_by_text(ORDERS["override"]["title"], exact=True)).to_have_count(int(has_collar and rig["shift_control"] != "manual"))
 
 
-@pytest.mark.parametrize("rig", [{}, {"drive": "rear", "shift_control": "air", "transmission": "automatic"}, {"drive": "midship", "transmission": "automatic"}],
+@pytest.mark.parametrize("rig", [{}, {"drive": "rear_shaft", "shift_control": "air", "transmission": "automatic"}, {"drive": "midship", "transmission": "automatic"}],
                          ids=["nothing", "rear", "no shift control"])
 def test_no_order_is_guessed(handset, rig):
     """A profile that leaves the order open gets lines for what the makers' manuals say, and no act of ours."""

@@ -49,7 +49,7 @@ def test_no_sign_of_a_part_the_rig_has_not(rig, gone):
 
 def test_no_cause_waits_for_a_sign_its_rig_cannot_show():
     """Whatever is known of a rig, each cause left to it keeps all of its signs: else it could never stand."""
-    questions = {"drive": ["midship", "pto", "front", "rear", None], "shift_control": ["air", "electric", "manual", None],
+    questions = {"drive": ["midship", "pto", "front", "rear_shaft", "rear_pto", None], "shift_control": ["air", "electric", "manual", None],
                  "transmission": ["automatic", "manual", None], "pump_stages": ["1", "2", None]}
     for answers in itertools.product(*questions.values()):
         rig = dict(zip(questions, answers, strict=True))

@@ -19,7 +19,7 @@ BOUNDS = [
     ("supply.0.length", "@US", 1, 20000), ("supply.0.limit", "@US", 20, 1000),
 ]
 CHOICES = {
-    "units": ("US", "SI", "bar", "imperial"), "drive": ("midship", "pto", "front", "rear"), "shift_control": ("air", "electric", "manual"),
+    "units": ("US", "SI", "bar", "imperial"), "drive": ("midship", "pto", "front", "rear_shaft", "rear_pto"), "pressure_control": ("governor", "relief", "none"), "shift_control": ("air", "electric", "manual"),
     "transmission": ("automatic", "manual"), "pump_stages": ("1", "2"), "pump_light": ("before_drive", "after_drive"),
     "speedometer": ("driveline", "wheels"), "friction_rule": rule.CODES, "standard": ("us", "canada", "europe"),
     "hoses.0.origin": ("handbook", "declared", "measured", "typed"), "beds.0.device": ("master", "aerial"),

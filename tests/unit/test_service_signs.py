@@ -95,7 +95,7 @@ def test_every_failure_leads_into_the_diagnosis():
     patterns |= {"interlock_wrong", "governed_low", "governed_high", "pressure_low", "flow_low_pressure_good", "speed_high_at_pressure", "ratio_changed"}
     assert patterns == set(service_signs.ENTER)
     enters = {*service_signs.ENTER.values(), *service_quick.ENTER.values()}
-    for drive in ("midship", "pto", "front", "rear"):
+    for drive in ("midship", "pto", "front", "rear_shaft", "rear_pto"):
         for transmission in ("automatic", "manual"):
             rig = {"drive": drive, "transmission": transmission, "pump_stages": "2"}
             assert enters <= {sign["id"] for sign in fault.for_rig(BASE, rig)["signs"]}

@@ -44,15 +44,15 @@ def test_steps_are_numbered_one_by_one(run, card, place, rig):
 
 
 @pytest.mark.parametrize(("card", "rig", "until", "before", "then"), [
-    # counted in sequences.toml: three questions and the 19 steps of a midship pump shifted by air; the last question decides
-    ("road", {}, "tell", "which_transmission", 22),
+    # counted in sequences.toml: three questions and the 25 steps of a midship pump shifted by air; the last question decides
+    ("road", {}, "tell", "which_transmission", 28),
     # counted there: all of the frost card but its heating; dry or wet decides
     ("freeze", {}, "freeze_zero", "winter_rule", 12),
 ])
 def test_a_total_is_said_once_it_is_sure(run, card, rig, until, before, then):
     """While an answer to come decides which steps there are, their number is not said; right after it, it is."""
     hand = Hand(run, card, rig).see_until(before)
-    assert hand.offer["of"] is None
+    assert hand.offer["of"] is None and hand.offer["about"] == then, "about, as of a rig that gives the first answers"
     assert hand.see_until(until).offer["of"] == then
 
 
@@ -87,6 +87,7 @@ def test_what_is_not_known_of_the_rig_is_asked_first(run, rig, asked):
     ({"drive": "midship", "shift_control": "electric", "transmission": "automatic"}, {"volts", "pump_electric", "gear"}, {"air", "centre", "pto_on"}),
     ({"drive": "midship", "shift_control": "manual", "transmission": "manual"}, {"pump_lever", "zero_manual", "gear_manual"}, {"volts", "air", "gear"}),
     ({"drive": "rear_pto", "transmission": "manual"}, {"pto_on_manual", "pto_ok", "rear_place"}, {"gear_manual", "zero_manual", "pto_on"}),
+    ({"drive": "midship", "shift_control": "air", "transmission": "automatic", "pressure_control": "relief"}, {"relief_ready", "relief_set"}, {"governor", "by_hand"}),
     ({"drive": "front", "transmission": "automatic"}, {"front_in", "front_ready", "front_place"}, {"throttle_ready", "pto_on", "zero"}),
 ])
 def test_a_rig_gets_its_own_steps(run, rig, steps, others):
@@ -105,7 +106,7 @@ def test_an_answer_that_is_for_another_card_stops_this_one(run, card, answers):
     for answer in answers:
         question = hand.offer["step"]
         hand.see(answer)
-    assert hand.state["stopped"] == {"reason": "other_card", "step": question, "answer": answers[-1], "at_s": hand.at_s}
+    assert hand.state["stopped"] == {"reason": "other_card", "step": question, "order": None, "answer": answers[-1], "at_s": hand.at_s}
     assert not hand.offer["can_start_over"]
     hand.send("look_again")
     assert hand.offer["step"] == question and hand.state["rig"][data.steps()[question]["asks"]] == "unknown"
@@ -212,35 +213,97 @@ def test_after_looking_away_the_guards_are_asked_again(run, leave):
 def test_a_failed_shift_is_repeated_once(run, failing):
     """No second look at a shift that did not show: the whole shift again, once; then no way on (common practice)."""
     hand = Hand(run, "scene").see_until(failing).send("not_seen", step=failing)
-    assert hand.state["stopped"] == {"step": failing, "reason": "repeat", "at_s": hand.at_s}
+    assert hand.state["stopped"] == {"step": failing, "reason": "repeat", "order": "pump_fails", "at_s": hand.at_s}
     with pytest.raises(CalcError):
         hand.send("look_again")
     hand.send("start_over")
     assert hand.offer["step"] == "idle" and not GUARDS & set(hand.state["facts"])
     hand.see_until(failing).send("not_seen", step=failing)
     assert hand.state["stopped"]["reason"] == "failed_twice"
-    for kind in ("look_again", "start_over", "resume"):
-        before = hand.state
-        if kind != "resume":
-            with pytest.raises(CalcError):
-                hand.send(kind)
-        else:
+    assert_out(hand)
+
+
+def assert_out(hand):
+    """Nothing leads on from here, however long it is left, but a technician's release."""
+    for kind in ("look_again", "start_over", "not_short", "go_on", "begin_again"):
+        with pytest.raises(CalcError):
             hand.send(kind)
-        assert not hand.offer["can_start_over"] and hand.state["status"] == before["status"]
-    hand.send("danger")
-    with pytest.raises(CalcError):
-        hand.send("start_over")
+    for left_s in (hand.at_s, hand.at_s - 1300, hand.at_s - 8000):
+        hand.send("resume", left_s=left_s)
+        assert hand.offer["step"] is None and hand.offer["is_out"]
+        assert not any(hand.offer[way] for way in ("can_start_over", "can_look_again", "can_begin_again", "can_go_on", "can_say_long"))
+    hand.send("released")
+    assert hand.state["status"] == "running" and hand.state["confirmed"] == [] and hand.state["repeats"] == 0
 
 
-def test_danger_stops_any_step_and_the_shift_is_proved_anew(run):
-    """Movement, strain or a dead throttle: no way on but the shift from idle."""
+@pytest.mark.parametrize(("card", "failing"), [("road", "road"), ("road", "lights_out"), ("road", "drive")])
+def test_a_failed_shift_to_road_is_answered_as_such(run, card, failing):
+    """Never with PUMP: once more to road from its first step in the cab, then it cannot be driven (common practice)."""
+    hand = Hand(run, card).see_until(failing).send("not_seen", step=failing)
+    assert (hand.state["stopped"]["reason"], hand.state["stopped"]["order"]) == ("repeat", "road_fails")
+    hand.send("start_over")
+    assert hand.offer["step"] == "idle_cab"
+    hand.see_until(failing)
+    assert "source_shut" in hand.state["facts"] and "pressure_zero" in hand.state["facts"]
+    hand.send("not_seen", step=failing)
+    assert (hand.state["stopped"]["reason"], hand.state["stopped"]["order"]) == ("failed_twice", "road_fails")
+    assert_out(hand)
+
+
+def test_a_rig_that_moved_is_out_of_service(run):
+    """No start over, no second shift, no new run: a technician first (common practice)."""
     hand = Hand(run, "scene").see_until("raise").send("danger")
-    assert hand.state["status"] == "stopped" and hand.offer["step"] is None
-    with pytest.raises(CalcError):
-        hand.send("look_again")
+    assert hand.state["stopped"]["order"] == "moved"
+    assert_out(hand)
+
+
+@pytest.mark.parametrize("second", ["grinding again", "a sign that does not come"])
+def test_grinding_is_tried_once_more(run, second):
+    """A short noise with everything still: once more from the first step. Noise again, or no shift: out of service."""
+    hand = Hand(run, "scene").see_until("pump").send("report", step="pump", hazard="grinding")
+    assert (hand.state["stopped"]["reason"], hand.state["stopped"]["order"]) == ("repeat", "grinding")
+    assert hand.offer["can_say_long"] and hand.offer["can_start_over"]
+    hand.send("start_over").see_until("pump")
+    hand.send("not_seen", step="pump") if second.startswith("a sign") else hand.send("report", step="pump", hazard="grinding")
+    assert_out(hand)
+
+
+def test_a_long_grind_is_not_tried_again(run):
+    """The noise was long, or something still moves: out of service at once."""
+    hand = Hand(run, "road").see_until("road").send("report", step="road", hazard="grinding").send("not_short")
+    assert hand.state["stopped"]["reason"] == "failed_twice"
+    assert_out(hand)
+
+
+@pytest.mark.parametrize("step", ["still", "raise"])
+def test_a_dead_throttle_is_proved_once_more(run, step):
+    """Nothing moved: the shift once more from its first step; dead again: out of service."""
+    hand = Hand(run, "scene").see_until(step).send("report", step=step, hazard="dead_throttle")
+    assert hand.state["stopped"]["order"] == "dead_throttle" and not hand.offer["can_say_long"]
     hand.send("start_over")
     assert hand.offer["step"] == "idle"
-    assert not {"pump_light", "ok_light", "selector_pump"} & set(hand.state["facts"])
+    assert_out(hand.see_until(step).send("report", step=step, hazard="dead_throttle"))
+
+
+@pytest.mark.parametrize(("step", "hazard"), [("idle", "grinding"), ("pump", "dead_throttle"), ("pump", "moved"), ("pump", None)])
+def test_a_hazard_that_a_step_cannot_meet_is_refused(run, step, hazard):
+    """Teeth grind where a collar moves, a throttle is dead where it is raised."""
+    hand = Hand(run, "scene").see_until(step)
+    with pytest.raises(CalcError) as refused:
+        hand.send("report", step=step, hazard=hazard)
+    assert (refused.value.field, refused.value.code) == ("hazard", "not_offered")
+
+
+def test_a_new_run_does_not_forget_that_the_shift_failed(run):
+    """Begun again after one failure, the next failure is the second; a run that was finished clears it."""
+    hand = Hand(run, "scene").see_until("pump").send("not_seen", step="pump").send("begin_again")
+    assert hand.offer["step"] == "full_stop"
+    hand.see_until("pump").send("not_seen", step="pump")
+    assert hand.state["stopped"]["reason"] == "failed_twice"
+    hand = Hand(run, "scene").see_until("pump").send("not_seen", step="pump").send("start_over")
+    while hand.state["status"] == "running":
+        hand.see()
+    assert hand.send("begin_again").state["repeats"] == 0
 
 
 def test_a_light_that_comes_after_drive_is_waited_for(run):
@@ -259,9 +322,10 @@ def test_a_rig_whose_light_comes_first_cannot_answer_otherwise(run):
 
 
 def test_no_pressure_yet_leads_to_priming(run):
-    """A pump that shows no pressure is primed before any throttle."""
+    """A pump that shows no pressure is primed before any throttle, every way shut; then water moves at once."""
     hand = Hand(run, "scene").see_until("pressure").see("none_yet")
     assert hand.offer["step"] == "prime"
+    assert hand.see().offer["step"] == "circulate"
 
 
 @settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])

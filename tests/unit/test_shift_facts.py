@@ -5,15 +5,15 @@ from calc.errors import CalcError
 
 LAST = {"id": "last", "kind": "confirm", "proves": ["pump_parted"]}
 GUARDS = {  # what must be seen before each act
-    "start": ["people_clear", "fit_to_start", "wheels_chocked"], "gear": ["engine_idle", "parking_brake"],
-    "throttle": ["throttle_ready", "water_moving", "standing_still", "pressure_seen"], "shut": ["engine_idle", "crews_told"],
+    "start": ["people_clear", "fit_to_start", "wheels_chocked"], "gear": ["engine_idle", "parking_brake", "foot_on_brake"],
+    "throttle": ["throttle_ready", "water_moving", "standing_still", "pressure_seen", "wheels_chocked"], "shut": ["engine_idle", "crews_told"],
     "feed": ["crews_told", "air_bled"], "transfer": ["crews_told", "pressure_low"],
     "roll": ["engine_idle", "crews_told", "crush_zone_clear", "water_moving"],
     "release": ["engine_idle", "pump_lights_out", "people_clear"],
 }
 ENDED = [
     ("start", "engine_off"), ("start", "key_out"),  # it runs, with the key in
-    ("gear", "transmission_neutral"), ("gear", "speed_zero"),
+    ("gear", "transmission_neutral"), ("gear", "speed_zero"), ("gear", "pressure_zero"),  # the pump turns
     ("throttle", "engine_idle"), ("throttle", "speed_zero"), ("throttle", "pressure_low"),  # all of them rise
     ("shut", "water_moving"),
     ("feed", "pressure_low"), ("transfer", "pressure_low"),  # water comes, or both stages push in a row
@@ -23,7 +23,7 @@ ENDED = [
 ]
 STAYS = [("start", "wheels_chocked"), ("gear", "parking_brake"), ("throttle", "water_moving"), ("shut", "engine_idle"), ("feed", "air_bled")]
 PERISH = ["engine_idle", "transmission_neutral", "parking_brake", "speed_zero", "standing_still", "water_moving", "people_clear",
-          "crush_zone_clear", "pressure_low", "pressure_zero", "engine_off", "key_out"]  # any of them can change behind one's back
+          "crush_zone_clear", "pressure_low", "pressure_zero", "engine_off", "key_out", "foot_on_brake"]  # any of them can change behind one's back
 OUTLAST = ["wheels_chocked", "fit_to_start", "selector_centred"]  # what stays where a person put it
 
 
@@ -69,7 +69,7 @@ def test_what_an_act_leaves_is_not_asked_again(run, act, fact):
 def test_what_a_look_away_ends(run, fact, stands):
     """After the card was away, whatever can have changed must be seen again, and nothing else."""
     state = seen(run, begun(run, {"id": "look", "kind": "confirm", "proves": [fact]}, {"id": "then", "kind": "confirm", "needs": [fact]}), "look")
-    offer = run("shift", "advance", state=state, event={"kind": "resume", "at_s": 2})["offer"]
+    offer = run("shift", "advance", state=state, event={"kind": "resume", "at_s": 2, "left_s": 2})["offer"]
     assert offer["step"] == ("then" if stands else "look")
 
 
@@ -110,10 +110,10 @@ def still(run, *steps):
 
 
 @pytest.mark.parametrize("proof", ["water_moving", "pump_parted"])
-def test_water_stands_in_a_turning_pump_for_seven_steps_at_most(run, proof):
-    """By the seventh step water moves or the pump is parted; a card on which it does not is refused by the step that is too late."""
-    assert still(run, *[[]] * 6, [proof]) is None
-    assert still(run, *[[]] * 7, [proof]) == ("sequence", "still_water", {"step": "6"})
+def test_water_stands_in_a_turning_pump_for_ten_steps_at_most(run, proof):
+    """By the tenth step, a look for pressure and a priming among them, water moves or the pump is parted; a card on which it does not is refused by the step that is too late."""
+    assert still(run, *[[]] * 9, [proof]) is None
+    assert still(run, *[[]] * 10, [proof]) == ("sequence", "still_water", {"step": "9"})
 
 
 def test_water_that_moved_before_the_pump_turned(run):
@@ -134,7 +134,7 @@ def test_an_unasked_question_is_told_by_its_step(run):
 def test_a_missing_guard_is_told_by_step_and_name(run, needs):
     """An act without its guards is refused, and which one is lacking is told, also where it needs nothing at all."""
     with pytest.raises(CalcError) as refused:
-        begun(run, {"id": "look", "kind": "confirm", "proves": ["engine_idle", "parking_brake"]}, {"id": "shift", "kind": "confirm", "act": "gear", **needs})
+        begun(run, {"id": "look", "kind": "confirm", "proves": ["engine_idle", "parking_brake", "foot_on_brake"]}, {"id": "shift", "kind": "confirm", "act": "gear", **needs})
     lacking = "parking_brake" if needs.get("needs") else "engine_idle"
     assert (refused.value.code, refused.value.facts) == ("guard_missing", {"step": "shift", "guard": lacking})
 
@@ -146,5 +146,5 @@ def test_an_answer_that_proves_is_asked_for_again(run):
         {"id": "then", "kind": "confirm", "needs": ["people_clear"]}, LAST)
     state = run("shift", "advance", state=state, event={"kind": "seen", "step": "ask", "answer": "calm", "at_s": 1})
     assert state["offer"]["step"] == "then"
-    offer = run("shift", "advance", state=state, event={"kind": "resume", "at_s": 2})["offer"]
+    offer = run("shift", "advance", state=state, event={"kind": "resume", "at_s": 2, "left_s": 2})["offer"]
     assert (offer["step"], offer["wanted"], offer["missing"]) == ("ask", "then", ["people_clear"])

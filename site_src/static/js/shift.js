@@ -6,16 +6,17 @@ import { toHeading } from "./focus.js";
 import { live, notices } from "./notice.js";
 import { Aids, aidsView } from "./shift/aids.js";
 import { newRun, noted } from "./shift/diary.js";
-import { doneView, haltView } from "./shift/halt.js";
+import { doneView, haltView, leftView } from "./shift/halt.js";
 import { known, mayFit } from "./shift/known.js";
 import { pathView } from "./shift/path.js";
 import { stepView } from "./shift/step.js";
+import { Presence } from "./shift/presence.js";
 import { spoken } from "./shift/spoken.js";
 import { unlikeView } from "./shift/unlike.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
 import { keep, kept, tellKept } from "./store.js";
-import { clockTime } from "./times.js";
+import { clockTime, dayAndTime } from "./times.js";
 
 const TICK_MS = 200;
 const place = document.getElementById("card");
@@ -26,7 +27,7 @@ const { steps, words, sequence } = data;
 const draft = `shift:${sequence.id}`;
 const madeOf = JSON.stringify(sequence);
 
-const page = { rig: await chosenRig(), notice: null, resumed: false, awake: null, isKept: true };
+const page = { rig: await chosenRig(), notice: null, resumed: false, awake: null, isKept: true, presence: null, isBusy: false };
 let state = null;
 let run = null;
 let call = null;
@@ -36,7 +37,8 @@ const seconds = () => Date.now() / 1000;
 const steady = () => performance.now() / 1000; // no clock that can be set counts a pause
 const TIMED = new Set(["hold", "tick"]);
 const SETTLE_MS = 400; // a second touch that follows at once is no answer to the step it brought
-const SETTLING = new Set(["seen", "not_seen", "hold", "back"]);
+const SETTLING = new Set(["seen", "not_seen", "report", "hold", "back"]);
+const RENEWS = new Set(["begin_again", "released"]);
 let shownAt = -SETTLE_MS;
 const clock = (at_s) => clockTime(at_s * 1000);
 
@@ -54,6 +56,7 @@ function rigAnswers() {
 
 // Put an event to the card; what calc refuses leaves the card as it was.
 function send(event) {
+  if (page.isBusy || event.kind !== "resume" && event.kind !== "tick" && page.presence?.look()) return; // nobody looked until now
   if (SETTLING.has(event.kind) && performance.now() - shownAt < SETTLE_MS) return;
   const before = state;
   try {
@@ -68,7 +71,10 @@ function send(event) {
   page.resumed &&= isTick;
   if (before.offer.hold_left_s > 0 && before.offer.holding && state.offer.hold_left_s === 0) aids.buzz();
   if (!isTick) {
-    note(event, before);
+    if (!page.notice && state.status === "running" && state.confirmed.length === 0 && (RENEWS.has(event.kind) || before.confirmed.length > 0 && event.kind === "resume")) {
+      run = newRun(data.titles[sequence.id], page.rig);
+      page.notice = event.kind === "resume" ? words.shift.left_new : null;
+    } else note(event, before);
     save();
     shownAt = performance.now();
   }
@@ -85,9 +91,11 @@ function note(event, before) {
   if (page.notice) return;
   const kind = state.stopped?.reason === "time_up" && event.kind === "tick" ? "time_up" : event.kind;
   const id = kind === "start_over" ? null : event.step ?? before.offer.step ?? before.stopped?.step;
+  const told = event.hazard ? data.orders[event.hazard].title : steps[id]?.act ?? "";
   const answer = event.answer && steps[id].answer[event.answer];
   let isKept;
-  [run, isKept] = noted(run, { event: kind, step: id, told: steps[id]?.act ?? "", ...(answer && { answer }) }, state.stopped?.reason ?? state.status);
+  [run, isKept] = noted(run, { event: kind, step: id, told, ...(answer && { answer }) }, state.stopped?.reason ?? state.status);
+  if (state.status === "done" && before.status !== "done" && hurried()) [run, isKept] = noted(run, { event: "hurried", step: null, told: hurried() }, state.status);
   isKept.then(noteKept);
 }
 
@@ -95,7 +103,7 @@ function note(event, before) {
 const standing = () => JSON.stringify([page.rig?.id ?? null, rigAnswers()]);
 
 function save() {
-  const left = { state, madeOf, run, standing: page.standing };
+  const left = { state, madeOf, run, standing: page.standing, at_s: seconds() };
   page.left = JSON.stringify(left);
   keep(draft, left).then(noteKept);
 }
@@ -113,6 +121,12 @@ function beginAgain() {
   draw();
 }
 
+// What a run says whose steps were answered faster than they can be read; null where none was.
+function hurried() {
+  const quick = call("pace.too_quick", { records: state.confirmed, words: Object.fromEntries(Object.entries(steps).map(([id, { length }]) => [id, length])) });
+  return quick.length ? fill(words.shift.hurried, { count: quick.length, of: state.confirmed.length, steps: quick.map((id) => steps[id].act).join(" ") }) : null;
+}
+
 // The power path is drawn of some rigs only, once it is known that this is one.
 const isDrawn = () => data.path && mayFit(data.path, state.rig);
 
@@ -124,13 +138,16 @@ const DONE = { road: "done_road", freeze: "done_road", check: "done_road", overr
 function draw() {
   const last = state.confirmed.at(-1);
   const finished = last ? fill(words.shift.finished, { time: clock(last.at_s) }) : "";
-  const screen = state.status === "stopped"
+  const screen = state.offer.can_go_on
+    ? leftView({ words, send, left: dayAndTime(state.left_s * 1000) })
+    : state.status === "stopped"
     ? haltView({ stopped: state.stopped, steps, words, send, state, data })
     : state.status === "done"
-      ? doneView({ words, send, finished, next: data.next, told: words.shift[DONE[sequence.id] ?? "done_pump"] })
+      ? doneView({ words, send, finished, next: data.next, told: hurried() ?? words.shift[DONE[sequence.id] ?? "done_pump"] })
       : stepView({ offer: state.offer, steps, orders: data.orders, rig: state.rig, isSecond: isSecondTry(), words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
   render(html`
-    ${live(page.resumed && last ? html`<p class="resumed">${fill(words.shift.resumed, { time: clock(last.at_s) })}</p>` : nothing)}
+    ${live(page.resumed && last && !state.offer.can_go_on ? html`<p class="resumed">${fill(words.shift.resumed, { time: dayAndTime(last.at_s * 1000) })}</p>` : nothing)}
+    <p class="card-rig">${page.rig ? fill(words.shift.beside, page.rig) : words.shift.beside_none}</p>
     ${notices(page.notice)}
     ${screen}
     ${aidsView(aids)}
@@ -139,7 +156,7 @@ function draw() {
       <ol>${state.confirmed.map((record) => html`
         <li><time datetime=${new Date(record.at_s * 1000).toISOString()}>${clock(record.at_s)}</time><span>${steps[record.step].act}</span></li>`)}</ol>
       <p><a href="../../log/">${words.shift.log}</a>. ${page.awake ? words.shift.awake : words.shift.sleeps}</p>
-      <button type="button" class="key" @click=${beginAgain}>${words.shift.begin_again}</button>
+      ${state.offer.can_begin_again ? html`<button type="button" class="key" @click=${() => send({ kind: "begin_again" })}>${words.shift.begin_again}</button>` : nothing}
     </details>`, place);
   aids.say(spoken({ state, steps, words, orders: data.orders }));
 }
@@ -157,8 +174,14 @@ function resume(left) {
   ({ state, run } = left);
   page.left = JSON.stringify(left);
   if (state.confirmed.length === 0 && state.status === "running") return draw();
-  send({ kind: "resume" });
-  page.resumed = true;
+  takeUp(left.at_s ?? 0);
+}
+
+// In sight again: what may have changed unseen is asked for once more.
+function takeUp(left_s) {
+  if (!state || state.status === "done" || state.confirmed.length === 0 && state.status === "running") return;
+  send({ kind: "resume", left_s });
+  page.resumed = state.confirmed.length > 0;
   draw();
 }
 
@@ -172,17 +195,22 @@ async function open() {
   } }), place);
 }
 
-// Where another tab went on with this card, this one goes on from there.
-document.addEventListener("visibilitychange", async () => {
-  if (document.visibilityState !== "visible" || !page.left || !page.isKept) return;
-  const left = await kept(draft);
-  if (left && JSON.stringify(left) !== page.left) location.reload();
-});
+// In sight again: where another tab went on with this card, this one goes on from there.
+async function backInSight(left_s) {
+  if (page.left && page.isKept) {
+    page.isBusy = true;
+    const left = await kept(draft);
+    page.isBusy = false;
+    if (left && JSON.stringify(left) !== page.left) return location.reload();
+  }
+  takeUp(left_s);
+}
 
 try {
   call = await starting;
   place.replaceChildren();
   await open();
+  page.presence = new Presence(call, { back: backInSight, left: () => state?.confirmed.length && save() });
   stayAwake((awake) => {
     page.awake = awake;
     if (state) draw();

@@ -1,6 +1,7 @@
 // The start page: the tour of a first visit, is this phone ready without a signal, are entries kept, day or night.
 import { choose, chosen } from "./choices.js";
 import { holdings } from "./offline.js";
+import { chosenRig } from "./rig/chosen.js";
 import { fill } from "./site.js";
 import { askToPersist } from "./store.js";
 import { offerTour } from "./tour.js";
@@ -21,6 +22,13 @@ async function count(since = performance.now()) {
   if (held) say("partly", told.partly, held);
   else say("no", told.unready);
   if (performance.now() - since < PATIENCE_MS) setTimeout(() => count(since), 1000);
+}
+
+// Whose figures and steps the other pages take.
+async function sayRig() {
+  const line = document.getElementById("beside");
+  const rig = await chosenRig();
+  line.textContent = rig ? fill(line.dataset.beside, rig) : line.dataset.none;
 }
 
 function lookChoice() {
@@ -52,6 +60,7 @@ function languageChoice() {
 offerTour();
 lookChoice();
 languageChoice();
+sayRig();
 count();
 const keeping = document.getElementById("keeping");
 askToPersist().then((answer) => {

@@ -2,10 +2,13 @@
 import { choose, chosen } from "../choices.js";
 import { keptRigs } from "../store.js";
 
+// An answer of an older profile that says too little: what it stood for is asked, not guessed (UNSAID of calc.rig).
+const asked = (profile) => (profile?.drive === "rear" ? { ...profile, drive: "" } : profile);
+
 // The profile of the chosen rig, or null.
 export async function chosenRig() {
   const id = chosen("rig", null);
-  return id === null ? null : (await keptRigs()).find((profile) => profile.id === id) ?? null;
+  return id === null ? null : asked((await keptRigs()).find((profile) => profile.id === id) ?? null);
 }
 
 // Work for a rig; the page is then read in its units. Null for none.

@@ -1,6 +1,6 @@
 // The card when it stands still: stopped at a hazard, at a sign that did not come, after a shift that failed twice, or finished.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { home } from "../site.js";
+import { fill, home } from "../site.js";
 import { orderView } from "../order.js";
 import { shape } from "../warning.js";
 import { enterLink, fromCard } from "../diagnose/enter.js";
@@ -11,24 +11,40 @@ const AGAIN = { not_seen: "look_again", time_up: "look_again", other_card: "ask_
 
 export function haltView({ stopped, steps, words, send, state, data }) {
   const { shift } = words;
-  const order = orderOf(stopped, steps, data.orders);
+  const order = orderOf(stopped, data.orders);
   const key = (kind, label = kind) => html`<button type="button" class="key key-wide" @click=${() => send({ kind })}>${shift[label]}</button>`;
   const isDanger = stopped.reason === "danger";
+  const { offer } = state;
   const isOther = stopped.reason === "other_card";
   const isTwice = stopped.reason === "failed_twice";
   return html`
     ${order && !isTwice
-      ? orderView({ order, words, here: isDanger ? null : steps[stopped.step].not_seen })
+      ? orderView({ order, words, here: stopped.order === steps[stopped.step]?.order ? steps[stopped.step].not_seen : null })
       : stopView({ said: saidOf(stopped, steps, words), words, order })}
     <div class="rows">
-      ${stopped.reason in AGAIN ? key("look_again", AGAIN[stopped.reason]) : nothing}
+      ${offer.can_look_again ? key("look_again", AGAIN[stopped.reason]) : nothing}
       ${isDanger || isOther ? nothing : html`<a class="key key-wide" href=${enterLink(fromCard(state))}>${shift.diagnose}</a>`}
       ${isDanger ? nothing : html`
         <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${shift.danger}</button>`}
-      ${state.offer.can_start_over && !isDanger ? key("start_over") : nothing}
+      ${offer.can_start_over ? key("start_over", offer.can_say_long ? "start_over_short" : "start_over") : nothing}
+      ${offer.can_say_long ? key("not_short") : nothing}
+      ${offer.is_out ? key("released") : nothing}
     </div>
     ${isOther ? html`<h2>${shift.other_cards}</h2>${cardsFor(data, answeredBy(state))}` : nothing}`;
 }
+
+// A card that was left for long: a new run is the first thing offered.
+export const leftView = ({ words: { shift }, send, left }) => html`
+  <section class="halt" role="alert">
+    ${shape("hold")}
+    <h2>${shift.left_title}</h2>
+    <p>${fill(shift.left_do, { time: left })}</p>
+  </section>
+  <div class="rows">
+    <button type="button" class="key key-wide key-strong" @click=${() => send({ kind: "begin_again" })}>${shift.left_again}</button>
+    <button type="button" class="key key-wide" @click=${() => send({ kind: "go_on" })}>${shift.left_on}</button>
+    <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${shift.danger}</button>
+  </div>`;
 
 // A sign that did not come; with an order, its second failure: no third try, and what the rig is after it.
 const stopView = ({ said, words, order }) => html`

@@ -6,9 +6,10 @@ import { orderOf, saidOf } from "./stop.js";
 
 export function spoken({ state, steps, words, orders }) {
   const { shift } = words;
+  if (state.offer.can_go_on) return shift.left_title;
   if (state.status === "done") return shift.done;
   if (state.status === "stopped") {
-    const order = orderOf(state.stopped, steps, orders);
+    const order = orderOf(state.stopped, orders);
     const isTwice = state.stopped.reason === "failed_twice";
     if (order && !isTwice) return spokenOrder(order);
     const { title, act, never } = saidOf(state.stopped, steps, words);

@@ -35,7 +35,7 @@ export function stepView({ offer, steps, orders, rig, isSecond, words, send, pat
     </section>`;
 }
 
-const counted = (offer, { shift }) => offer.again ? shift.step_again : fill(offer.of ? shift.step_of : shift.step, offer);
+const counted = (offer, { shift }) => offer.again ? shift.step_again : fill(offer.of ? shift.step_of : shift.step_about, offer);
 
 const isTimed = ({ kind }) => kind === "hold" || kind === "limit";
 
@@ -54,6 +54,8 @@ function answers(offer, step, words, send) {
   const notSeen = html`
     <button type="button" class="key" @click=${() => send({ kind: "not_seen", step: offer.step })}>${words.shift.not_seen}</button>`;
   const danger = html`
+    ${offer.reports.map((hazard) => html`
+      <button type="button" class="key key-danger key-report" @click=${() => send({ kind: "report", step: offer.step, hazard })}>${shape("hold")}${words.shift[hazard]}</button>`)}
     <button type="button" class="key key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${words.shift.danger}</button>`;
   if (offer.kind === "ask") {
     return html`

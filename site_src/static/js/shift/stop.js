@@ -1,13 +1,9 @@
 // What is said of a stop: by the order of its hazard, by its reason, or by the step that it came at.
 const TITLES = { not_seen: "stop_title", repeat: "stop_title", failed_twice: "twice_title", time_up: "time_up_title", other_card: "other_title" };
 const OWN = { failed_twice: "twice", other_card: "other" };
-const DANGER = "moved"; // what the red key of every step answers
 
 // The order that a stop is answered with, if it is a hazard's.
-export function orderOf({ reason, step }, steps, orders) {
-  if (reason === "danger") return orders[DANGER];
-  return reason === "not_seen" || reason === "repeat" || reason === "failed_twice" ? orders[steps[step].order] : undefined;
-}
+export const orderOf = ({ order }, orders) => orders[order];
 
 export function saidOf({ reason, step }, steps, { shift }) {
   const own = OWN[reason];
