@@ -1,0 +1,137 @@
+"""A shift card out of sight: another app in front, Back and Forward, a screen that slept; and a hurried run that says so."""
+import pytest
+from playwright.sync_api import expect
+
+from tests.phone.card import RIG, beside, hasten, open_card
+from tests.phone.words import SITE, beginning, said
+
+SHIFT = SITE["shift"]
+HIDE = """(hidden) => {
+  Object.defineProperty(document, "hidden", { configurable: true, value: hidden });
+  Object.defineProperty(document, "visibilityState", { configurable: true, value: hidden ? "hidden" : "visible" });
+  document.dispatchEvent(new Event("visibilitychange"));
+}"""
+MOVE_CLOCK = "(seconds) => { const now = Date.now.bind(Date); Date.now = () => now() + seconds * 1000; }"
+GUARDS = ["idle", "neutral", "brake", "zero"]  # of every move of the pump shift control
+
+
+@pytest.fixture
+def at_pump(take):
+    """The scene card where the pump shift control is about to move."""
+    handset = hasten(take())
+    beside(handset, **RIG)
+    card = open_card(handset, "scene")
+    card.run_to("pump")
+    return card
+
+
+def another_app(page, seconds=0):
+    page.evaluate(HIDE, True)
+    page.evaluate(MOVE_CLOCK, seconds)
+    page.evaluate(HIDE, False)
+
+
+def from_memory(page):
+    page.evaluate("dispatchEvent(new PageTransitionEvent('pagehide', { persisted: true }))")
+    page.evaluate("dispatchEvent(new PageTransitionEvent('pageshow', { persisted: true }))")
+
+
+def back_and_forward(page):
+    page.goto(page.url.replace("shift/scene/", "shift/"))
+    page.go_back()
+
+
+@pytest.mark.parametrize("leave", [
+    another_app, lambda page: another_app(page, 3), lambda page: another_app(page, 600), from_memory, back_and_forward,
+    lambda page: page.evaluate(MOVE_CLOCK, 600), lambda page: page.reload(),
+], ids=["a glance", "three seconds", "ten minutes", "page memory", "back and forward", "a screen that slept", "a reload"])
+def test_whoever_looked_away_looks_again(at_pump, leave):
+    """No way of looking away leaves a guard standing: each is asked for before the control moves."""
+    leave(at_pump.page)
+    at_pump.shows("idle")
+    expect(at_pump.page.get_by_text(beginning("shift", "resumed"))).to_be_visible()
+    for step in GUARDS:
+        at_pump.shows(step)
+        at_pump.see()
+    at_pump.shows("pump")
+
+
+def test_the_first_touch_after_sleep_is_no_answer(at_pump):
+    """A finger that lands before the page has noticed confirms nothing."""
+    at_pump.page.evaluate("""(label) => {
+      const now = Date.now.bind(Date);
+      Date.now = () => now() + 600000;
+      [...document.querySelectorAll("button")].find((key) => key.textContent.trim() === label).click();
+    }""", SHIFT["seen"])
+    at_pump.shows("idle")
+
+
+@pytest.mark.parametrize("choice", ["left_again", "left_on"])
+def test_half_an_hour_in_another_app_asks_first(at_pump, choice):
+    """It says since when, offers a new run first, and either way nothing that could change is taken as seen."""
+    another_app(at_pump.page, 1800)
+    expect(at_pump.title).to_have_text(SHIFT["left_title"])
+    for key in ("seen", "not_seen"):
+        expect(at_pump.button(key)).to_have_count(0)
+    keys = at_pump.page.locator(".rows button")
+    expect(keys.first).to_have_text(SHIFT["left_again"])
+    at_pump.page.reload()
+    expect(at_pump.title).to_have_text(SHIFT["left_title"])
+    at_pump.press(choice)
+    at_pump.shows("full_stop" if choice == "left_again" else "idle")
+
+
+def test_a_run_of_hours_ago_starts_at_its_first_step(at_pump):
+    """Over two hours: a new run, and it says so."""
+    another_app(at_pump.page, 7300)
+    at_pump.shows("full_stop")
+    expect(at_pump.page.get_by_text(SHIFT["left_new"])).to_be_visible()
+
+
+def test_out_of_service_outlasts_everything(at_pump):
+    """A rig that moved: no second shift, by no way back and at no age; only a technician's release begins a new run."""
+    at_pump.press("danger")
+    for seconds in (0, 1800, 7300):
+        another_app(at_pump.page, seconds)
+        for key in ("start_over", "look_again", "seen", "left_on", "begin_again"):
+            expect(at_pump.button(key)).to_have_count(0)
+    at_pump.page.reload()
+    expect(at_pump.button("released")).to_be_visible()
+    at_pump.press("released")
+    at_pump.shows("full_stop")
+
+
+def test_grinding_short_or_long(at_pump):
+    """Teeth grind: the order for it; a short noise goes on from the first step, a long one ends in out of service."""
+    at_pump.press("grinding")
+    expect(at_pump.button("start_over_short")).to_be_visible()
+    at_pump.press("not_short")
+    expect(at_pump.title).to_have_text(SHIFT["twice_title"])
+    expect(at_pump.button("start_over")).to_have_count(0)
+
+
+def test_a_hurried_run_says_so(take):
+    """Steps answered faster than they can be read: at its end it names them, in place of "every proof was seen"."""
+    handset = take()
+    card = open_card(handset, "freeze", rig={"pump_stages": "1"})
+    card.run_out()
+    expect(card.page.get_by_text(SHIFT["done_road"])).to_have_count(0)
+    expect(card.page.get_by_text(SHIFT["hurried"].split("{steps}")[0].split("} steps")[1].strip()[:40], exact=False).first).to_be_visible()
+    log = handset.open("log/")
+    log.locator("summary").first.tap()
+    expect(log.get_by_text("TOO QUICK TO BE READ", exact=False)).to_be_visible()
+
+
+def test_the_card_names_its_rig_and_its_length(take):
+    """The chosen rig stands on the start page and on the card; how many steps there are is said from the first."""
+    handset = take()
+    page = handset.open("")
+    expect(page.get_by_text(SHIFT["beside_none"])).to_be_visible()
+    page.close()
+    beside(handset, **RIG)
+    page = handset.open("")
+    expect(page.get_by_text(said("shift", "beside", name="Pump of the day"))).to_be_visible()
+    card = open_card(handset, "scene")
+    expect(card.page.get_by_text(said("shift", "beside", name="Pump of the day"))).to_be_visible()
+    # by hand: 27 steps of the scene card for a midship pump with air and an automatic, light before drive, pressure there, a governor
+    expect(card.page.get_by_text(said("shift", "step_about", number=1, about=27))).to_be_visible()
