@@ -92,7 +92,7 @@ def test_the_exploration_notices_a_guard_that_is_never_asked(card, act, guard):
     """
     rig = {}
     if card in BY_DRIVE:
-        rig = {**RIGS["any drive"], "drive": "pto" if act == "engage" else "midship"}
+        rig = {**RIGS["any drive"], "drive": "pto" if act in ("engage", "disengage") else "midship"}
     for sign_too in (False, True) if guard in FLEETING else (True,):
         _, hazards, _ = explore(never_asked(card, guard, sign_too), rig, check=lambda sequence, rig: None, until=(act, guard))
         if (act, guard) in hazards:
@@ -109,10 +109,10 @@ def test_every_act_is_a_declared_hazard():
 
 def there_and_back():
     """A made-up card that moves the selector, selects a gear, and moves the selector again."""
-    kept = [copy.deepcopy(data.steps()[name]) for name in ("idle", "neutral", "brake", "chock_scene", "zero", "centre", "gear", "road")]
+    kept = [copy.deepcopy(data.steps()[name]) for name in ("idle", "neutral", "brake", "chock_scene", "zero", "centre", "gear", "pump")]
     for step in kept:
         step.pop("only_if", None)
-        if step["id"] in ("centre", "gear", "road"):
+        if step["id"] in ("centre", "gear", "pump"):
             step["needs"] = [*sequences.GUARDS[step["act"]], "wheels_chocked"]
             step["voids"] = []
             step["proves"] = []
