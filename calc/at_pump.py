@@ -34,7 +34,7 @@ def answer(lay, shelf, units, profile):
         "power": display.text(units, "power", pump.water_power_hp(flow_gpm, net_psi)),
         "supply": None if fed_psi is None else _supply(fed_psi, discharge_psi, units),
         "rating": None if rated_gpm is None else _rating(rated_gpm, flow_gpm, net_psi, units),
-        "engine": None if rated_gpm is None or net_psi == 0 else _engine(profile, rated_gpm, flow_gpm, net_psi),
+        "engine": None if rated_gpm is None or net_psi == 0 else _engine(profile, units, rated_gpm, flow_gpm, net_psi),
         "picture": {
             "rating": [] if rated_gpm is None else [
                 _drawn(point["flow_gpm"], point["net_psi"], units) for point in pump.rating_curve(rated_gpm)
@@ -98,8 +98,8 @@ def _rating(rated_gpm, flow_gpm, net_psi, units):
     }
 
 
-def _engine(profile, rated_gpm, flow_gpm, net_psi):
-    speeds_rpm = [entry.number(name, profile[name]) if profile.get(name) else None for name in SPEEDS]
+def _engine(profile, units, rated_gpm, flow_gpm, net_psi):
+    speeds_rpm = [entry.number(name, profile[name], "speed", display.decimal(units)) if profile.get(name) else None for name in SPEEDS]
     test = speed.at_rating(rated_gpm, speeds_rpm)
     if len(test) < 2:
         return None

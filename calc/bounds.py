@@ -3,7 +3,6 @@ import math
 
 from calc import caution, display, entry, hose, lay as lays, reading, surge, water
 from calc.errors import check_not_negative, check_positive
-from calc.rounding import rounded
 
 FAST_S = 0.5  # a bale slammed shut; common practice is to take seconds over it
 MOST_GPM = 20000  # past anything one line carries
@@ -134,7 +133,7 @@ def _down(units, kind, amount):
     """An amount as text in the page's unit, rounded down: what is printed is reached."""
     shown = display.scale(units, units["shown"], kind)
     steps = 10 ** shown["places"]
-    return rounded(math.floor(amount * shown["factor"] * steps * (1 + LAST_BIT)) / steps, shown["places"])
+    return display.rounded(units, math.floor(amount * shown["factor"] * steps * (1 + LAST_BIT)) / steps, shown["places"])
 
 
 def _surge(report, limits, name, units):
@@ -145,7 +144,7 @@ def _surge(report, limits, name, units):
             return {
                 "least": _first_figure(units, found["least_psi"]),
                 "most": _first_figure(units, found["most_psi"]),
-                "slowest": rounded(math.ceil(found["slowest_s"]), 0),
+                "slowest": display.rounded(units, math.ceil(found["slowest_s"]), 0),
             }
     return None
 
@@ -157,4 +156,4 @@ def _first_figure(units, psi):
     while step * 10 <= amount:
         step *= 10
     places = 0 if step >= 1 else display.scale(units, units["shown"], "pressure")["places"]
-    return rounded(step * int(amount / step + 0.5), places)
+    return display.rounded(units, step * int(amount / step + 0.5), places)

@@ -39,7 +39,7 @@ def answer(entries, shelf, units):
     rows = []
     if share is not None:
         rows.append(readout.row(units, "left", "flow", left_gpm, (
-            ("rated", "flow", typed["rated"]), ("percent", None, rounded(share * 100, 0)), ("counted", "lift", counted_ft),
+            ("rated", "flow", typed["rated"]), ("percent", None, display.rounded(units, share * 100, 0)), ("counted", "lift", counted_ft),
             ("left", "flow", left_gpm)), ("lift_share",)))
     rows += [
         readout.row(units, "counted", "lift", counted_ft, (
@@ -60,7 +60,7 @@ def answer(entries, shelf, units):
     return {
         "sum": "draft" if share is not None else "draft_none" if lift_ft <= practical_ft else "draft_beyond",
         "figure": {"kind": "flow", "text": left_text},
-        "facts": {"percent": None if share is None else rounded(share * 100, 0), "lift": _short(units, lift_ft),
+        "facts": {"percent": None if share is None else display.rounded(units, share * 100, 0), "lift": _short(units, lift_ft),
                   "expected": display.text(units, "vacuum", expected_inhg), "flow": display.text(units, "flow", typed["flow"]),
                   "practical": display.text(units, "lift", practical_ft), "max": display.text(units, "lift", max_ft)},
         "rows": rows,
@@ -81,7 +81,8 @@ def plain(size_in):
 
 def _short(units, lift_ft):
     """A height as it is said: without an idle decimal."""
-    return display.text(units, "lift", lift_ft).replace(".0", "")
+    shown = display.scale(units, units["shown"], "lift")
+    return display.plain(units, lift_ft * shown["factor"], shown["places"])
 
 
 def _lift_cautions(units, lifts_ft, limits_ft, flow_gpm, left_gpm):

@@ -70,8 +70,8 @@ def _above(before, rise, units):
     (typed, system), (typed_before, system_before) = _parted(rise, units), _parted(before, units)
     amount = before_ft * display.scale(units, system, "length")["factor"]
     if system == system_before:
-        amount = entry.number("height", typed_before)  # no factor there and back
-    return _text(amount + entry.number("height", typed)) + "@" + system
+        amount = entry.number("height", typed_before, "length", display.decimal(units))  # no factor there and back
+    return entry.written(_text(amount + entry.number("height", typed, "length", display.decimal(units)))) + "@" + system
 
 
 def _parted(text, units):

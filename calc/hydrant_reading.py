@@ -1,7 +1,6 @@
 """The hydrant page's answer: a flow test as typed in, what the hydrant can give, and what reaches the pump."""
 from calc import display, hose, hydrant, nozzle, readout, supply, water
 from calc.errors import CalcError
-from calc.rounding import plain, rounded
 
 SMALL_DROP_PERCENT = 10  # a smaller drop is mostly gauge, and the projection from it a guess
 COEFFICIENTS = ("0.9", "0.8", "0.7")
@@ -47,7 +46,7 @@ def answer(entries, shelf, units):
         ("test", "flow", test["flow_gpm"]), ("floor", "pressure", floor_psi)),
         ("percentage", "first_digit", "squaring", "hydrant_flow")))
     drop = (("static", "pressure", static_psi), ("residual", "pressure", residual_psi),
-            ("drop", "pressure", static_psi - residual_psi), ("percent", None, rounded(lines["drop_percent"], 1)))
+            ("drop", "pressure", static_psi - residual_psi), ("percent", None, display.rounded(units, lines["drop_percent"], 1)))
     for rule in ("percentage", "first_digit", "squaring"):
         rows.append(readout.row(units, rule, None, str(lines[rule]), drop, (rule,)))
     cautions = _test_cautions(units, typed, lines)
@@ -81,8 +80,8 @@ def _flowing(entries, units, rows):
     is_large = bore_in > hydrant.LARGEST_PLAIN_IN
     factor = hydrant.large_outlet_factor(pitot_psi) if is_large else 1
     rows.append(readout.row(units, "test_large" if is_large else "test", "flow", flow_gpm, (
-        ("constant", "tip_constant", nozzle.PITOT_CONSTANT), ("coefficient", None, plain(coefficient, 2)),
-        ("bore", "diameter", bore_in), ("pitot", "pressure", pitot_psi), ("factor", None, plain(factor, 3)),
+        ("constant", "tip_constant", nozzle.PITOT_CONSTANT), ("coefficient", None, display.plain(units, coefficient, 2)),
+        ("bore", "diameter", bore_in), ("pitot", "pressure", pitot_psi), ("factor", None, display.plain(units, factor, 3)),
         ("outlets", None, str(outlets)), ("flow", "flow", flow_gpm)),
         ("pitot", "large_outlet") if is_large else ("pitot",)))
     return flow_gpm
@@ -95,7 +94,7 @@ def _test_cautions(units, typed, lines):
             ("amount", "pressure", typed["residual"]), ("limit", "pressure", typed["floor"]))))
     if lines["drop_percent"] < SMALL_DROP_PERCENT:
         found.append(readout.caution(units, "caution", "drop_small", (
-            ("amount", None, rounded(lines["drop_percent"], 1)), ("limit", None, str(SMALL_DROP_PERCENT)))))
+            ("amount", None, display.rounded(units, lines["drop_percent"], 1)), ("limit", None, str(SMALL_DROP_PERCENT)))))
     return found
 
 

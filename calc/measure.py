@@ -1,7 +1,7 @@
 """A hose's own coefficient from readings of two gauges, and how far it can be trusted."""
 import math
 
-from calc import display, entry, hose
+from calc import display, entry, hose, rounding
 from calc.errors import CalcError
 
 LEAST_DROP_PSI = 10  # two panel gauges read to about 2 psi each: a smaller drop is mostly gauge
@@ -76,7 +76,7 @@ def read(readings, handbook, units):
     losses = [hose.friction_loss_psi(own, plain[0]["flow_gpm"], hundred_ft) for own in (fit["coefficient"], handbook)]
     return {
         "coefficient": display.working(units, "coefficient", fit["coefficient"]),
-        "typed": display.working(units, "coefficient", fit["coefficient"]) + "@" + units["shown"],
+        "typed": _entry(units, fit["coefficient"]),
         "handbook": display.working(units, "coefficient", handbook),
         "percent": str(int(abs(fit["coefficient"] / handbook - 1) * 100 + 0.5)),
         "is_lower": fit["coefficient"] < handbook,
@@ -88,3 +88,9 @@ def read(readings, handbook, units):
             "handbook": display.text(units, "pressure", losses[1]),
         },
     }
+
+
+def _entry(units, coefficient):
+    """A coefficient as an entry, which has a point in every language."""
+    shown = display.scale(units, units["shown"], "coefficient")
+    return rounding.plain(coefficient * shown["factor"], shown["places"] + 2) + "@" + units["shown"]

@@ -11,7 +11,6 @@ An event that a rig would not take (drive above idle) is noted and changes nothi
 """
 from calc import display, driveline, powertrain, pump
 from calc.errors import CalcError
-from calc.rounding import rounded
 
 TASKS = ("to_pump", "to_road")
 MOST_NOTES = 200
@@ -120,7 +119,7 @@ def gauges(run, units):
     Returns `{"engine", "speed", "pressure", "rise"}`. Raises CalcError naming units. Source: shown.
     """
     return {
-        "engine": rounded(run["train"]["engine_rpm"], 0),
+        "engine": display.rounded(units, run["train"]["engine_rpm"], 0),
         "speed": display.text(units, "road_speed", run["shown"]["speed_mph"]),
         "pressure": display.text(units, "pressure", run["shown"]["pressure_psi"]),
         "rise": display.text(units, "temperature_rise", run["train"]["rise_f"]),

@@ -107,7 +107,7 @@ def _read(line, limits, starts, units):
         "flow": display.text(units, "flow", line["flow_gpm"]),
         "inlet": display.text(units, "pressure", line["inlet_psi"]),
         "outlet": display.text(units, "pressure", line["outlet_psi"]),
-        "gate": _unless_nothing(display.text(units, "pressure", line["gate_psi"])),
+        "gate": _unless_nothing(units, line["gate_psi"]),
         "friction": display.text(units, "pressure", line["friction_psi"]),
         "friction_rate": display.text(units, "friction_rate", line["friction_per_100_ft_psi"]),
         "elevation": display.text(units, "pressure", line["elevation_psi"]),
@@ -152,8 +152,9 @@ def _fall(line, limits, starts, units):
     }
 
 
-def _unless_nothing(text):
-    return None if float(text) == 0 else text
+def _unless_nothing(units, gate_psi):
+    text = display.text(units, "pressure", gate_psi)
+    return text if any(digit in "123456789" for digit in text) else None
 
 
 def told(found, units):

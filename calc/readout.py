@@ -8,7 +8,6 @@ import math
 
 from calc import display, entry, shelf as at_hand
 from calc.errors import CalcError
-from calc.rounding import rounded
 
 LAST_BIT = 1e-6  # of a step: what scaling leaves on a bound that is whole
 
@@ -38,7 +37,7 @@ def _told(units, kind, bound, side):
     """A bound in the page's unit, rounded inward: the least (side -1) up, the most (1) down."""
     shown = display.scale(units, units["shown"], kind)
     steps = 10 ** shown["places"]
-    return rounded(side * math.floor(side * bound * shown["factor"] * steps + LAST_BIT) / steps, shown["places"])
+    return display.rounded(units, side * math.floor(side * bound * shown["factor"] * steps + LAST_BIT) / steps, shown["places"])
 
 
 def amounts(entries, units, wanted):
@@ -77,7 +76,7 @@ def count(entries, name, least, most):
     if not isinstance(entries, dict):
         raise CalcError("entries", "damaged")
     typed = entries.get(name)
-    value = entry.number(name, typed.partition("@")[0] if isinstance(typed, str) else typed)
+    value = entry.number(name, typed.partition("@")[0] if isinstance(typed, str) else typed, "count")
     if value != int(value):
         raise CalcError(name, "not_whole")
     if not least <= value <= most:

@@ -1,5 +1,5 @@
 """The fields of a rig's profile, what each may hold, and the check of one."""
-from calc import entry, rule
+from calc import display, entry, rule
 from calc.errors import CalcError
 
 MOST_ROWS = 40
@@ -215,7 +215,7 @@ def check_field(value, field, context):
     if kind == "crew" and value not in shelf["crews"]:
         raise CalcError(name, "unknown")
     if kind == "number":
-        amount = entry.number(name, value)
+        amount = entry.number(name, value, "ratio" if name.endswith("ratio") else "speed", display.decimal(units))
         if not field[2] <= amount <= field[3]:
             raise CalcError(name, "out_of_range", least=field[2], most=field[3])
     elif kind == "quantity":

@@ -1,7 +1,6 @@
 """The quick check after a repair as typed, in any units, beside the rig's baseline."""
 from calc import display, service_entry, service_page, service_quick
 from calc.errors import CalcError
-from calc.rounding import plain
 
 FIELDS = (("engine_rpm", "speed"), ("discharge_psi", "pressure"))
 MOST_STEPS = 12
@@ -35,8 +34,8 @@ def answer(baseline, readings, quick, accuracy, units):
     scale = display.scale(units, units["shown"], "pressure")
     for step in told["steps"]:
         step["expected_text"] = service_page.text(units, "pressure", step["expected_psi"])
-        step["band_text"] = None if step["band_psi"] is None else plain(step["band_psi"] * scale["factor"], scale["places"])
-        step["percent_text"] = None if step["percent"] is None else plain(abs(step["percent"]), 1)
+        step["band_text"] = None if step["band_psi"] is None else display.plain(units, step["band_psi"] * scale["factor"], scale["places"])
+        step["percent_text"] = None if step["percent"] is None else display.plain(units, abs(step["percent"]), 1)
     service_page.tell_bounds(problems, units)
     told["problems"] = problems
     return told

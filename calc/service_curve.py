@@ -1,7 +1,6 @@
 """The curve of a service test as a picture: what the standard asks, today's points with their bands, and earlier tests' points."""
 from calc import display
 from calc.errors import CalcError
-from calc.rounding import plain
 
 MOST_MARKS = 6
 ROOM = 1.15  # of the highest figure, so that a band has room above it
@@ -62,4 +61,4 @@ def marks(most, units, kind):
     while step < end:
         step *= 10
     step = next(step / share for share in (100, 50, 40, 20, 10, 5, 4, 2) if end / (step / share) <= MOST_MARKS)
-    return [{"at": count * step / end, "text": plain(count * step, 1)} for count in range(int(end / step + 1e-9) + 1)]
+    return [{"at": count * step / end, "text": display.plain(units, count * step, 1)} for count in range(int(end / step + 1e-9) + 1)]

@@ -7,7 +7,6 @@ cannot be read, or cannot be at all, is left out and told as a problem, `{"place
 """
 from calc import display, entry, service_bounds
 from calc.errors import CalcError, check_within
-from calc.rounding import plain
 
 KINDS = {"f": "temperature", "inhg": "vacuum", "ft": "length", "in": "diameter", "psi": "pressure", "gpm": "flow", "rpm": "speed",
          "s": "seconds", "percent": "percent", "gal": "volume"}
@@ -58,7 +57,7 @@ def shown(units, kind, text):
         return entry.shown(units, kind, text)
     try:
         here = display.scale(units, units["shown"], kind)
-        return plain(amount(units, kind, "text", text) * here["factor"] + here.get("offset", 0), here["places"])
+        return display.plain(units, amount(units, kind, "text", text) * here["factor"] + here.get("offset", 0), here["places"])
     except CalcError:
         return text.partition("@")[0]
 
@@ -108,6 +107,7 @@ def read(units, kind, place, text, problems, name=None):
             check_within(place, value, bounds[0], bounds[1])
     except CalcError as error:
         problem = {"place": place, "code": error.code}
+        problem.update(error.facts)
         if error.code == "out_of_range":
             problem.update({"kind": kind, "least": bounds[0], "most": bounds[1], "is_below": value < bounds[0]})
         problems.append(problem)

@@ -4,7 +4,6 @@ A result is `{"id", "at_ms", "kind", "standard", "rated_gpm", "status", "points"
 test's id and the time it ended, milliseconds since 1970.
 """
 from calc import display, service_page, service_years
-from calc.rounding import plain
 
 MS_PER_YEAR = 365.25 * 86400000
 FIRST_YEAR = 1970
@@ -60,8 +59,8 @@ def _point(point, alike, dated, units):
     sides = [row["side"] for row in rows if row["side"] is not None]
     return {
         "id": point["id"], "base": base[0] if base else None, "is_acceptance": point["is_acceptance"], "rows": rows,
-        "trend": trend and {"text": signed(trend["per_year"]), "band_text": plain(trend["band"], 1), "is_clear": trend["is_clear"]},
-        "is_below": bool(sides) and sides[-1] == "below", "is_falling": is_clear_fall, "picture": _picture(point),
+        "trend": trend and {"text": signed(units, trend["per_year"]), "band_text": display.plain(units, trend["band"], 1), "is_clear": trend["is_clear"]},
+        "is_below": bool(sides) and sides[-1] == "below", "is_falling": is_clear_fall, "picture": _picture(point, units),
     }
 
 
@@ -75,25 +74,26 @@ def _row(change, test, read, units):
         side = "below" if percent < -width else "above" if percent > width else "same"
     return {
         "test": test, "status": change["status"], "net_text": service_page.text(units, "pressure", read.get("net_psi")),
-        "net_band_text": None if band is None else plain(band * scale["factor"], scale["places"]),
+        "net_band_text": None if band is None else display.plain(units, band * scale["factor"], scale["places"]),
         "flow_text": service_page.text(units, "flow", read.get("flow_gpm")),
         "engine_text": service_page.text(units, "speed", read.get("engine_rpm")),
-        "change_text": None if percent is None else signed(percent), "band_text": None if width is None else plain(width, 1), "side": side,
+        "change_text": None if percent is None else signed(units, percent), "band_text": None if width is None else display.plain(units, width, 1), "side": side,
     }
 
 
-def signed(percent):
+def signed(units, percent):
     """A change in percent with its sign, to one decimal.
 
+    units: see calc.display
     percent: the change
 
     Raises CalcError naming value. Source: common practice.
     """
-    text = plain(percent, 1)
+    text = display.plain(units, percent, 1)
     return "\u2212" + text[1:] if text[0] == "-" else text if text == "0" else "+" + text
 
 
-def _picture(point):
+def _picture(point, units):
     """Where each change lies, and the trend between the first test and the last, never past them; None without two tests."""
     read = [each for each in point["changes"] if each["change_percent"] is not None]
     if len(read) < 2 or read[-1]["at"] == read[0]["at"]:
@@ -116,5 +116,5 @@ def _picture(point):
         line = [up(level + point["trend"]["per_year"] * (at - middle)) for at in (first, first + span)]
     years = [year for year in range(int(first) + 1, int(first + span) + 1)]
     every = len(years) // 6 + 1
-    return {"marks": marks, "line": line, "top_text": plain(most, 0), "base": up(0),
+    return {"marks": marks, "line": line, "top_text": display.plain(units, most, 0), "base": up(0),
             "years": [{"x": (year - first) / span, "text": str(year)} for place, year in enumerate(years) if place % every == 0]}

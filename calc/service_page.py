@@ -3,7 +3,6 @@ import math
 
 from calc import display, service_entry, service_judge, service_start, service_test, service_years
 from calc.errors import CalcError
-from calc.rounding import plain
 
 MOST_PROBLEMS = 60
 SHORT_OF = 1e-6  # a limit that is whole in its own unit is not pushed past itself by a last bit
@@ -116,7 +115,7 @@ def text(units, kind, value):
     if value is None:
         return None
     scale = display.scale(units, units["shown"], kind)
-    return plain(value * scale["factor"] + scale.get("offset", 0), scale["places"])
+    return display.plain(units, value * scale["factor"] + scale.get("offset", 0), scale["places"])
 
 
 def limit_text(units, kind, value, is_least):
@@ -133,7 +132,7 @@ def limit_text(units, kind, value, is_least):
     tenfold = 10 ** scale["places"]
     counted = (value * scale["factor"] + scale.get("offset", 0)) * tenfold
     counted = math.ceil(counted - SHORT_OF) if is_least else math.floor(counted + SHORT_OF)
-    return plain(counted / tenfold, scale["places"])
+    return display.plain(units, counted / tenfold, scale["places"])
 
 
 def tell_bounds(problems, units):
@@ -173,7 +172,7 @@ def _tell_figure(figure, units):
     if "value" in figure:
         figure["value_text"] = text(units, kind, figure["value"])
         scale = display.scale(units, units["shown"], kind)
-        figure["band_text"] = None if figure["band"] is None else plain(figure["band"] * scale["factor"], scale["places"])
+        figure["band_text"] = None if figure["band"] is None else display.plain(units, figure["band"] * scale["factor"], scale["places"])
     figure["least_text"] = limit_text(units, kind, figure["least"], True)
     figure["most_text"] = limit_text(units, kind, figure["most"], False)
 

@@ -1,7 +1,6 @@
 """The answer of the speeds page: what each gear would show, and what a reading says; typed text in, text out."""
 from calc import display, driveline, entry, pump
 from calc.errors import CalcError, check_not_negative, check_positive
-from calc.rounding import rounded
 
 # what each part of the answer needs of the entries, in the order in which it is asked for
 NEEDS = {
@@ -32,20 +31,20 @@ def answer(entries, gears, units):
     told = {"missing": lacking, "pump_rpm": None, "rows": [], "pressure": None, "wanted_rpm": None,
             "above_governed": False, "speed_told": None, "pressure_told": None}
     if not lacking["pump"]:
-        told["pump_rpm"] = rounded(driveline.pump_rpm(known["engine"], known["pump_ratio"]), 0)
+        told["pump_rpm"] = display.rounded(units, driveline.pump_rpm(known["engine"], known["pump_ratio"]), 0)
     expected_psi = None
     if not lacking["pressure"] and known["engine"] > 0:
         expected_psi = pump.pressure_at_speed_psi(known["idle_pressure"], known["idle"], known["engine"])
         told["pressure"] = display.text(units, "pressure", expected_psi)
     if not lacking["wanted"]:
         rpm = driveline.engine_rpm_for_pressure(known["wanted"], known["idle_pressure"], known["idle"])
-        told["wanted_rpm"] = rounded(rpm, 0)
+        told["wanted_rpm"] = display.rounded(units, rpm, 0)
         told["above_governed"] = rpm > known.get("governed", rpm)
     if not lacking["speed"]:
         speeds = [_row(None, known["pump_gear_ratio"], known, expected_psi, units)]
         for typed in gears:
             if typed["ratio"]:
-                speeds.append(_row(typed["gear"], _ratio(typed), known, expected_psi, units))
+                speeds.append(_row(typed["gear"], _ratio(units, typed), known, expected_psi, units))
         told["rows"] = [row for _, row in speeds]
         if "speed_shown" in known and known["engine"] > 0:
             figures = [[row["gear"] or "", mph] for mph, row in speeds]
@@ -60,7 +59,7 @@ def _amount(units, name, text):
     if name in QUANTITIES:
         amount = entry.quantity(units, QUANTITIES[name], name, text)
     else:
-        amount = entry.number(name, text)
+        amount = entry.number(name, text, "ratio" if name.endswith("ratio") else "speed", display.decimal(units))
     if name in FROM_ZERO:
         check_not_negative(name, amount)
     else:
@@ -68,9 +67,9 @@ def _amount(units, name, text):
     return amount
 
 
-def _ratio(typed):
+def _ratio(units, typed):
     try:
-        ratio = entry.number("ratio", typed["ratio"])
+        ratio = entry.number("ratio", typed["ratio"], "ratio", display.decimal(units))
         check_positive("ratio", ratio)
     except CalcError as error:
         raise CalcError(error.field, error.code, gear=typed["gear"])
@@ -84,12 +83,12 @@ def _row(gear, ratio, known, expected_psi, units):
     turns = known["engine"] * known["pump_ratio"] * share if "pump_ratio" in known else None
     return mph, {
         "gear": gear,
-        "ratio": rounded(ratio, 2),
+        "ratio": display.rounded(units, ratio, 2),
         "speed": display.text(units, "road_speed", mph),
-        "pump_rpm": None if turns is None else rounded(turns, 0),
+        "pump_rpm": None if turns is None else display.rounded(units, turns, 0),
         "pressure": None if expected_psi is None else display.text(units, "pressure", expected_psi * share * share),
     }
 
 
 def _term(units, name, amount):
-    return display.text(units, QUANTITIES[name], amount) if name in QUANTITIES else rounded(amount, 2).rstrip("0").rstrip(".")
+    return display.text(units, QUANTITIES[name], amount) if name in QUANTITIES else display.plain(units, amount, 2)

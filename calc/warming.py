@@ -1,7 +1,6 @@
 """The answer of the heat page: typed text in, figures with their workings out. It never says how long."""
 from calc import display, entry, heat
 from calc.errors import check_positive
-from calc.rounding import rounded
 
 KINDS = {"power": "power", "trapped": "volume", "tank": "volume", "rise": "temperature_rise"}
 
@@ -34,4 +33,4 @@ def _constant(units):
     """The one constant of the three workings, in the page's units: 5.08 deg F gal / (hp min)."""
     constant = heat.BTU_PER_MIN_PER_HP / heat.LB_PER_GAL
     factors = [display.scale(units, units["shown"], kind)["factor"] for kind in ("temperature_rise", "volume", "power")]
-    return rounded(constant * factors[0] * factors[1] / factors[2], 2)
+    return display.rounded(units, constant * factors[0] * factors[1] / factors[2], 2)

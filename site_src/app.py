@@ -2,6 +2,7 @@
 import flask
 import jinja2
 
+from calc import entry
 from site_src import data, fleet, languages, scripts
 from site_src.routes import about, diagnose, help, log, pressure, recovery, rig, rigs, shift, start, tables, test, water, why
 
@@ -52,6 +53,8 @@ def create_app(site_path="/", rigs_folder=fleet.DEMO, language="en"):
             "orders": data.orders(),
             "language": language,
             "system": data.opening_system(),
+            "decimal": data.decimal(),
+            "longest": entry.LONGEST_TEXT,
             "languages": data.by_id(data.load("languages")["language"]),
             "alternates": languages.alternates(flask.request.path, language),
         }

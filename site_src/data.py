@@ -33,6 +33,11 @@ def colon(language):
     return by_id(load("languages")["language"])[language]["colon"]
 
 
+def decimal(language=None):
+    """The decimal mark of a language, or of that of the page that is being made."""
+    return by_id(load("languages")["language"])[language or LANGUAGE.get()]["decimal"]
+
+
 def opening_system():
     """The system of units that the page being made opens in."""
     return by_id(load("languages")["language"])[LANGUAGE.get()]["system"]

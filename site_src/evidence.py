@@ -15,7 +15,7 @@ def found():
 
 def percent(share):
     """A deviation as people read it, or None where it is too small for a figure."""
-    return f"{100 * share:.2f}\u00a0%" if share >= LEAST_SHOWN else None
+    return f"{100 * share:.2f}\u00a0%".replace(".", data.decimal()) if share >= LEAST_SHOWN else None
 
 
 def groups(sources):

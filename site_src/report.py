@@ -44,7 +44,7 @@ def write(folder, on=None, system="US", language="en"):
     files = sorted(path for path in folder.rglob("*") if path.suffix.lower() == ".json" and out not in path.parents)
     if not files:
         raise ReportError(f"{folder}: no .json file of test results in it.")
-    facts = told(files, folder, on or datetime.date.today(), system)
+    facts = told(files, folder, on or datetime.date.today(), system, language)
     render = renderer(system, language)
     pages = {out / rig["page"]: render("rig.html", rig=rig, **facts) for rig in facts["rigs"]}
     pages[out / "index.html"] = render("index.html", **facts)
@@ -79,9 +79,9 @@ def page(path, text):
     path.write_bytes(text.encode("utf-8", "replace"))  # half a character in a name is no reason to fail
 
 
-def told(files, folder, on, system):
+def told(files, folder, on, system, language="en"):
     """Everything the report says, as plain data."""
-    shown = standards.shown_in(system)
+    shown = standards.shown_in(system, language)
     days = data.load("standards/common")["due"]["interval_days"]
     newest, bad, changed, older = {}, [], [], 0
     for path in files:
@@ -178,7 +178,7 @@ def renderer(system, language):
     test, years, site = (data.load(f"words/{language}/{name}") for name in ("test", "years", "site"))
     style = (TEMPLATES / "report.css").read_text(encoding="utf-8")
     digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode()
-    shown = standards.shown_in(system)
+    shown = standards.shown_in(system, language)
     given = {
         "mark": MARK, "t": test, "y": years, "r": years["report"], "site": site["site"]["name"], "u": test["unit"][system], "style": style,
         "policy": f"default-src 'none'; style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'", "language": language,

@@ -112,6 +112,6 @@ def _scale(ours, row):
     return {**scale, "offset": zero} if zero else scale
 
 
-def shown_in(name):
-    """What calc.service_page calls units, with this system shown."""
-    return {"shown": name, "systems": {system: row["kinds"] for system, row in unit_systems().items()}}
+def shown_in(name, language=None):
+    """What calc.service_page calls units, with this system shown, as a language or that of the page being made has it."""
+    return {"shown": name, "decimal": data.decimal(language), "systems": {system: row["kinds"] for system, row in unit_systems().items()}}

@@ -1,7 +1,6 @@
 """The reference tables, baked from calc in each system of units: headings and rows of text."""
 from calc import display, draft, hydrant, nozzle, supply, water
 from calc import hose as hoses
-from calc.rounding import plain, rounded
 from site_src import catalogue, data, reckoners, units
 
 
@@ -25,7 +24,7 @@ class Tables:
         """A decimal more than an answer where the loss is small, and as an answer above."""
         scale = self.units["systems"][self.system["id"]]["pressure"]
         shown = loss_psi * scale["factor"]
-        return rounded(shown, scale["places"] + (shown < 10 * 10 ** -scale["places"]))
+        return display.rounded(self.units, shown, scale["places"] + (shown < 10 * 10 ** -scale["places"]))
 
     def of_family(self, rows):
         return [row for row in rows if row["family"] == self.system["family"]]
@@ -110,14 +109,14 @@ class Tables:
             "heights": [
                 (
                     str(rise),
-                    rounded(water.elevation_psi(self.canonical("length", rise)) * factor, exact_places),
-                    plain(rise * field_psi * factor, places + 1),
+                    display.rounded(self.units, water.elevation_psi(self.canonical("length", rise)) * factor, exact_places),
+                    display.plain(self.units, rise * field_psi * factor, places + 1),
                 )
                 for rise in heights
             ],
-            "floor": plain(floor_psi * factor, places + 1),
+            "floor": display.plain(self.units, floor_psi * factor, places + 1),
             "floors": [
-                (str(floor), plain((floor - 1) * floor_psi * factor, places + 1)) for floor in range(1, height["floors"] + 1)
+                (str(floor), display.plain(self.units, (floor - 1) * floor_psi * factor, places + 1)) for floor in range(1, height["floors"] + 1)
             ],
         }
 

@@ -40,8 +40,8 @@ def baked():
 
 
 def shown_in(name):
-    """What calc.display calls units: every system, and which is shown."""
-    return {"shown": name, "systems": baked()}
+    """What calc.display calls units: every system, which is shown, and the decimal mark of the page that is being made."""
+    return {"shown": name, "decimal": data.decimal(), "systems": baked()}
 
 
 def canonical(kind, amount, unit):

@@ -20,7 +20,7 @@ CASES = [(text, code, field) for text, code, fields in [
     ("  ", "empty", ["length"]),
     ("--", "not_a_number", ["height"]),
     ("1e9", "not_a_number", ["length"]),
-    ("1,000.5", "not_a_number", ["flow"]),
+    ("1,00.5", "not_a_number", ["flow"]),
     ("NaN", "not_a_number", ["pressure"]),
     (MARKUP, "not_a_number", ["height"]),
     ("9" * 20000, "too_large", ["length"]),

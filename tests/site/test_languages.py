@@ -72,7 +72,7 @@ def test_french_marks_do_not_part_from_their_word(topic):
 def test_french_page_speaks_french(built):
     """Names of hose and formulas are French, a colon is set as in French, a source says that it is English; units are SI."""
     page = (built / "fr" / "sources" / "index.html").read_text(encoding="utf-8")
-    assert '<html lang="fr" data-system="SI" data-colon="\u00a0:">' in page
+    assert '<html lang="fr" data-system="SI" data-colon="\u00a0:" data-decimal=","' in page
     assert "raccords de" in page and "couplings" not in page
     assert re.search(r"<b>Perte par friction</b>\u00a0: C .*<br><span lang=\"en\">", page)
     read = (built / "fr" / "diagnose" / "read" / "index.html").read_text(encoding="utf-8")
@@ -86,3 +86,19 @@ def test_pages_lead_to_the_tables_of_their_own_units(built, folder, system):
     found = [path for path in (built / folder).rglob("*.html") if path.relative_to(built / folder).parts[0] not in others]
     links = {link for path in found for link in re.findall(r'href="[^"]*tables/(\w+)/[^"]*"', path.read_text(encoding="utf-8"))}
     assert links == {system}
+
+
+FIGURE = re.compile(r"(?<![\w.])\d+\.\d+(?![\w.])")
+ORIGINS = re.compile(r"<(?:script|style|svg)\b.*?</(?:script|style|svg)>|<(\w+)\b[^>]*\blang=\"?en\b.*?</\1>|<[^>]+>", re.DOTALL)
+
+
+@pytest.mark.parametrize("page", ["tables/bar/friction", "tables/bar/draft", "tables/SI/tips", "tables/SI/elevation", "tables/SI/supply", "pressure", "water/draft"])
+def test_french_decimals_have_a_comma(built, page):
+    """Every figure of a baked page has the decimal mark of its language; a source in English keeps its own."""
+    english = ORIGINS.sub(" ", (built / page / "index.html").read_text(encoding="utf-8").partition("<body")[2])
+    french = ORIGINS.sub(" ", (built / "fr" / page / "index.html").read_text(encoding="utf-8").partition("<body")[2])
+    sources = [line for line in french.splitlines() if "Source" in line]  # a formula as its source writes it
+    assert not FIGURE.findall("\n".join(line for line in french.splitlines() if line not in sources))
+    if page.startswith("tables/bar/friction"):
+        assert len(FIGURE.findall(english)) > 50  # which the English one has with points
+        assert len(re.findall(r"\d+,\d+", french)) > 50

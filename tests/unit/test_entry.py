@@ -10,8 +10,15 @@ from calc.errors import CalcError
 from site_src import units
 from tests import bridge
 
-# one spelling: digits with at most one point or comma among them, one minus before, blanks around
-SPELLING = re.compile(r"\s*[-\u2212]?(?![0-9]*,[0-9]{3}\s*$)([0-9]+[.,]?[0-9]*|[.,][0-9]+)\s*", re.ASCII)
+# the grammar: digits, or groups of three set apart by one kind of mark, then at most one decimal mark of another kind
+SPELLING = re.compile(
+    r"[ \t\r\n\u00a0\u2009\u202f]*[-\u2212]?(?:"
+    r"[0-9]+[.,]?[0-9]*|[.,][0-9]+"
+    r"|[1-9][0-9]{0,2}(?:[ \t\r\n\u00a0\u2009\u202f][0-9]{3})+(?:[.,][0-9]*)?"
+    r"|[1-9][0-9]{0,2}(?:,[0-9]{3})+(?:\.[0-9]*)?"
+    r"|[1-9][0-9]{0,2}(?:\.[0-9]{3})+(?:,[0-9]*)?"
+    r")[ \t\r\n\u00a0\u2009\u202f]*")
+EITHER_WAY = re.compile(r"-?[1-9][0-9]{0,2}[.,][0-9]{3}")
 UNITS = {"shown": "page", "systems": {"page": {"length": {"factor": 0.25, "places": 0}}}}
 
 
@@ -30,6 +37,27 @@ UNITS = {"shown": "page", "systems": {"page": {"length": {"factor": 0.25, "place
         ("  150 ", 150),
         ("\t150\n", 150),
         ("999999999999", 999999999999),  # twelve digits
+        # a mark, or a space, that sets thousands apart: 1,250 is one thousand two hundred and fifty
+        ("1,250", 1250),
+        ("12,500", 12500),
+        ("-1,250", -1250),
+        ("1,250,000", 1250000),
+        ("1.250.000", 1250000),
+        ("1,250.5", 1250.5),
+        ("1.250,5", 1250.5),
+        ("1 250", 1250),
+        ("1\u00a0250", 1250),  # no-break
+        ("1\u202f250,5", 1250.5),  # narrow no-break, as French sets it
+        ("12 500.25", 12500.25),
+        ("50\u00a0", 50),
+        # three decimals that can be nothing else
+        ("0.500", 0.5),
+        ("0,500", 0.5),
+        ("1250.500", 1250.5),
+        ("1250,500", 1250.5),
+        ("1.2500", 1.25),
+        (".125", 0.125),
+        (",125", 0.125),
     ],
 )
 def test_number(run, text, expected):
@@ -50,11 +78,17 @@ def test_number(run, text, expected):
         ("150 ft", "not_a_number"),
         ("1 50", "not_a_number"),
         ("1.2.3", "not_a_number"),
-        ("1,000.5", "not_a_number"),
+        ("1,25,000", "not_a_number"),
+        ("1,250,5", "not_a_number"),
+        ("0,250,000", "not_a_number"),
+        ("1 250,000.5", "not_a_number"),
+        ("1,250 000", "not_a_number"),
+        ("1 2500", "not_a_number"),
+        ("1  250", "not_a_number"),
+        ("1,250.5.5", "not_a_number"),
         (".", "not_a_number"),
         ("-", "not_a_number"),
         ("--5", "not_a_number"),
-        ("1,000", "comma_of_thousands"),  # a thousand to one person, one to another
         ("- 5", "not_a_number"),
         ("5-", "not_a_number"),
         # spellings that one Python or the other would take
@@ -77,17 +111,87 @@ def test_number_refused(run, text, code):
     assert (refusal.value.field, refusal.value.code) == ("length", code)
 
 
-@settings(deadline=None, max_examples=300)
-@given(text=st.text("0159.,-+ ex_", max_size=8))
-def test_one_spelling(run, text):
-    """Exactly one spelling is read, and as the number it spells."""
+@pytest.mark.parametrize(
+    ("text", "kind", "decimal", "expected"),
+    [
+        # an English page: a comma before three digits sets thousands apart, whatever the kind
+        ("1,250", "flow", ".", 1250),
+        ("1,125", "diameter", ".", 1125),
+        ("1,25", "flow", ".", 1.25),
+        # a point is the decimal one only where a thousandth is ever read: else it is asked about
+        ("1.125", "diameter", ".", 1.125),
+        ("2.125", "ratio", ".", 2.125),
+        ("1.000", "flow", ".", None),
+        ("1.250", "length", ".", None),
+        ("-1.250", "rise", ".", None),
+        ("12.500", "volume", ".", None),
+        ("482.633", "pressure", ".", 482.633),  # a converted figure; thousands it cannot be
+        ("482,633", "pressure", ",", 482.633),
+        ("482,633", "pressure", ".", 482633),
+        ("1.25", "flow", ".", 1.25),
+        # a French page: the comma is its decimal mark, but many type it for thousands
+        ("1,250", "flow", ",", None),
+        ("1.250", "flow", ",", None),
+        ("1,125", "diameter", ",", 1.125),
+        ("1.125", "diameter", ",", 1.125),
+        ("1 250", "flow", ",", 1250),
+        ("1,25", "flow", ",", 1.25),
+        ("1,250.5", "flow", ",", 1250.5),
+        ("1.250,5", "flow", ",", 1250.5),
+    ],
+)
+def test_a_mark_before_three_digits(run, text, kind, decimal, expected):
+    """It is read by the page's language and the kind of quantity, and where both readings could be meant it is asked about."""
+    if expected is not None:
+        assert run("entry", "number", field="x", text=text, kind=kind, decimal=decimal) == expected
+        return
+    with pytest.raises(CalcError) as refusal:
+        run("entry", "number", field="x", text=text, kind=kind, decimal=decimal)
+    assert refusal.value.code == "thousands_or_decimals"
+
+
+@pytest.mark.parametrize(
+    ("text", "decimal", "thousands", "decimals"),
+    [
+        ("1.000", ".", "1000", "1"),
+        ("1.250", ".", "1250", "1.25"),
+        ("1,250", ",", "1250", "1,25"),
+        ("-1.125", ".", "-1125", "-1.1250"),  # with three decimals it would be asked about again
+    ],
+)
+def test_what_is_asked_can_be_answered(run, text, decimal, thousands, decimals):
+    """Both readings are given as texts that are read one way."""
+    with pytest.raises(CalcError) as refusal:
+        run("entry", "number", field="x", text=text, kind="flow", decimal=decimal)
+    assert (refusal.value.facts["thousands"], refusal.value.facts["decimals"]) == (thousands, decimals)
+    digits = float(text.replace(",", "").replace(".", ""))
+    assert run("entry", "number", field="x", text=thousands, kind="flow", decimal=decimal) == digits
+    assert run("entry", "number", field="x", text=decimals, kind="flow", decimal=decimal) == digits / 1000
+
+
+def spelled(text):
+    """The number a spelling means, taken apart another way: the last mark is the decimal one unless three digits follow it alone."""
+    bare = re.sub(r"[ \t\r\n\u00a0\u2009\u202f]", "", text).replace("\u2212", "-")
+    marks = re.findall("[.,]", bare)
+    thousands = marks and (len(marks) > 1 and len(set(marks)) == 1 or marks == [","] and EITHER_WAY.fullmatch(bare))
+    whole, mark, fraction = re.fullmatch(r"(.*?)([.,]?)([0-9]*)", bare).groups() if marks and not thousands else (bare, "", "")
+    return float(re.sub("[.,]", "", whole) + "." + fraction)
+
+
+@settings(deadline=None, max_examples=500)
+@given(text=st.text("0159.,-+ e\u202f", max_size=9))
+@example(text="1,590")
+@example(text="1.590,5")
+@example(text="1 590.5")
+def test_one_grammar(run, text):
+    """Exactly one grammar is read, and as the number it spells."""
     try:
         read = run("entry", "number", field="length", text=text)
     except CalcError:
         assert not SPELLING.fullmatch(text)
     else:
         assert SPELLING.fullmatch(text)
-        assert read == float(text.replace(",", "."))
+        assert read == spelled(text)
 
 
 @settings(deadline=None, max_examples=300)
@@ -129,7 +233,7 @@ def test_quantity_refused(run, text, code):
     assert (refusal.value.field, refusal.value.code) == ("rise", code)
 
 
-@pytest.mark.parametrize("text", ["\u00a05", "5\u2003", "X5", "5X", "\x0b5"])
+@pytest.mark.parametrize("text", ["\u30005", "5\u2003", "X5", "5X", "\x0b5"])
 def test_only_blanks_that_a_keyboard_makes(run, text):
     """Other blanks, and letters, are no part of a number on either Python."""
     with pytest.raises(CalcError) as refusal:
@@ -170,3 +274,67 @@ def test_one_check_of_entries(run, text, code):
     with pytest.raises(CalcError) as refused:
         run("entry", "check", units=units.shown_in("US"), field="tip", text=text)
     assert (refused.value.field, refused.value.code) == ("tip", code)
+
+
+@pytest.mark.parametrize(
+    ("text", "decimal", "step", "direction", "least", "expected"),
+    [
+        ("200", ".", 50, 1, 0, "250"),
+        ("210", ".", 50, 1, 0, "250"),
+        ("210", ".", 50, -1, 0, "200"),
+        ("0", ".", 50, -1, 0, None),
+        ("0", ".", 10, -1, None, "-10"),
+        ("\u221220", ".", 10, 1, None, "-10"),
+        ("6.9", ".", 0.5, 1, 0.5, "7"),
+        ("6,9", ",", 0.5, -1, 0.5, "6.5"),
+        ("0,3", ",", 0.1, 1, 0, "0.4"),  # 0.3 lies a last bit under three steps
+        ("1,250", ".", 50, 1, 0, "1300"),
+        ("1", ".", 0.125, 1, 0, "1.1250"),  # so that it is not asked about
+        ("1\u00a0250", ",", 50, 1, 0, "1300"),
+        ("1.250", ".", 50, 1, 0, None),  # asked about: no step from it
+        ("abc", ".", 50, 1, 0, None),
+        ("", ".", 50, 1, 0, None),
+        ("999999999999", ".", 50, 1, 0, None),  # past what calc takes
+    ],
+)
+def test_stepped(run, text, decimal, step, direction, least, expected):
+    """A key goes to the next multiple of its step from what stands there, however it is spelled."""
+    assert run("entry", "stepped", text=text, kind="flow", decimal=decimal, step=step, direction=direction, least=least) == expected
+
+
+TWO = {"shown": "near", "systems": {"near": {"length": {"factor": 1, "places": 0}}, "far": {"length": {"factor": 0.5, "places": 1}}}}
+COMMA = {**TWO, "decimal": ","}
+
+
+@pytest.mark.parametrize(
+    ("text", "other", "sign", "expected"),
+    [
+        ("96@near", "12@near", 1, "108@near"),
+        ("96@near", "6@far", -1, "84@near"),  # a far unit is two near ones
+        ("\u221212@near", "12", 1, "0@near"),
+        ("up", "12", 1, None),
+        ("96", "", 1, None),
+    ],
+)
+def test_added(run, text, other, sign, expected):
+    """A floor up or down is added to what stands there, whatever systems the two were typed in."""
+    assert run("entry", "added", units=TWO, kind="length", text=text, other=other, sign=sign) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("1.5@near", "1,5"),
+        ("1.@near", "1."),   # still being typed
+        ("1,5@near", "1,5"),
+        ("1,250.5@near", "1,250.5"),  # as typed
+        ("1.250@near", "1.250"),  # asked about: as typed
+        ("abc.d@near", "abc.d"),
+        ("15@far", "30"),
+    ],
+)
+def test_shown_with_a_comma(run, text, expected):
+    """On a page with a decimal comma a decimal point comes as one."""
+    assert run("entry", "shown", units=COMMA, kind="length", text=text) == expected
+    turned = {**COMMA, "shown": "far"}
+    assert run("entry", "shown", units=turned, kind="length", text="5@near") == "2,5"

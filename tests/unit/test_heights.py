@@ -59,7 +59,7 @@ def test_old_kind(run, joint, end, psi):
     ("0@US", "1,5@US", "1,5@US"),        # level before it: as typed
     ("3@SI", "0@US", "3@SI"),            # level behind it: as typed before
     ("3@SI", "10@US", "19.84251969@US"),  # 3 m are 9.842519685 ft
-    ("10@US", "3@SI", "6.048@SI"),       # 10 ft are 3.048 m
+    ("10@US", "3@SI", "6.0480@SI"),      # 10 ft are 3.048 m; a zero more, so that it is not read as 6048
     ("0.1@SI", "0.2@SI", "0.3@SI"),
     ("-10@imperial", "-0.5@US", "-10.5@US"),
     ("\u22124@US", "4@US", "0@US"),

@@ -45,6 +45,8 @@ CALLS = [
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": 137.3, "length_ft": 333.3}),
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": -1, "length_ft": 333.3}),
     ("entry.bound", {"units": units.shown_in("SI"), "kind": "length", "amount": 1, "side": -1}),
+    ("entry.added", {"units": OTHER_UNITS, "kind": "pressure", "text": "100@ours", "other": "5", "sign": -1}),
+    ("entry.stepped", {"text": "6,9", "kind": "pressure", "decimal": ",", "step": 0.5, "direction": 1, "least": None}),
     ("entry.shown", {"units": OTHER_UNITS, "kind": "pressure", "text": "100@ours"}),
     ("measure.read", {"readings": [{"inlet": "150", "outlet": "100", "flow": "150", "length": "200"}], "handbook": 15.5,
                       "units": units.shown_in("US")}),

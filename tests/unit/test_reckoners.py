@@ -116,7 +116,7 @@ def test_opening_calls_nothing_to_mind(run, page):
         ("relay", {"distance": "50000", "flow": "3000"}, "distance", "too_many_pumpers"),
         ("shuttle", {"fill": ""}, "fill", "empty"),
         ("foam", {"plate": "200"}, "plate", "not_below_inlet"),
-        ("foam", {"flow": "1,000"}, "flow", "comma_of_thousands"),
+        ("foam", {"flow": "1.000"}, "flow", "thousands_or_decimals"),
     ],
 )
 def test_refusal(run, page, changes, field, code):

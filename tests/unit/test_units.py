@@ -161,3 +161,19 @@ def test_no_such_scale(run, system, kind):
     with pytest.raises(CalcError) as refused:
         run("display", "scale", units=units.shown_in("US"), system=system, kind=kind)
     assert (refused.value.field, refused.value.code) == ("units", "unknown")
+
+
+def test_decimal_mark_of_the_page(run):
+    """An answer has its language's decimal mark, a point where none is said; nothing else of it changes."""
+    comma = {**units.shown_in("bar"), "decimal": ","}
+    assert run("display", "text", units=comma, kind="pressure", value=100) == "6,9"  # by hand: 100 psi are 6.895 bar
+    assert run("display", "text", units=units.shown_in("bar"), kind="pressure", value=100) == "6.9"
+    assert run("display", "text", units={**comma, "shown": "US"}, kind="pressure", value=100) == "100"
+    assert run("display", "working", units=comma, kind="pressure", value=100) == "6,895"
+
+
+def test_no_other_mark(run):
+    """A mark that is neither a point nor a comma is refused."""
+    with pytest.raises(CalcError) as refusal:
+        run("display", "text", units={**units.shown_in("bar"), "decimal": "x"}, kind="pressure", value=100)
+    assert (refusal.value.field, refusal.value.code) == ("units", "unknown")

@@ -3,11 +3,11 @@ import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { stepper } from "./controls.js";
 import { engine, Refusal } from "./engine.js";
 import { notices } from "./notice.js";
-import { stepped } from "./pressure/lay.js";
 import { chosenRig, chosenSystem } from "./rig/chosen.js";
+import { refusalOf } from "./refusal.js";
 import { fill, pageData, unitWords } from "./site.js";
 import { keep, kept } from "./store.js";
-import { bare, systemChips, tagged, unitsFor } from "./units.js";
+import { bare, isAsTyped, stepped, systemChips, tagged, unitsFor } from "./units.js";
 
 const DRAFT = "heat";
 const KINDS = { power: "power", trapped: "volume", tank: "volume", rise: "temperature_rise" };
@@ -23,7 +23,7 @@ const units = () => unitsFor(data.systems, page.system, page.entries);
 
 const shown = (name) => {
   const entry = page.entries[name];
-  return entry.endsWith(`@${page.system}`) ? bare(entry) : call("entry.shown", { units: units(), kind: KINDS[name], text: entry });
+  return isAsTyped(entry, page.system) ? bare(entry) : call("entry.shown", { units: units(), kind: KINDS[name], text: entry });
 };
 
 function type(name, text) {
@@ -47,11 +47,11 @@ function entry(name, u, refusal) {
     ${stepper({
       id: name, name, label: words.heat[name], unit: u[`u_${KINDS[name]}`], value: shown(name), words,
       step: (direction) => {
-        const next = stepped(shown(name), step, direction, step);
+        const next = stepped(shown(name), { kind: KINDS[name], step, direction, least: step });
         if (next !== null) type(name, next);
       },
       type: (text) => type(name, text),
-      refusal: refusal?.field === name ? words.refusal[refusal.code] ?? words.refusal.other : null,
+      refusal: refusal?.field === name ? refusalOf(words, refusal) : null,
     })}
     ${words.heat[`${name}_hint`] ? html`<p class="formula">${words.heat[`${name}_hint`]}</p>` : nothing}`;
 }

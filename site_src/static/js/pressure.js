@@ -14,12 +14,13 @@ import { nowView } from "./pressure/now.js";
 import { WATERS, pumpView } from "./pressure/pump.js";
 import { KINDS, settingsView } from "./pressure/settings.js";
 import { toolsView } from "./pressure/tools.js";
+import { refusalOf } from "./refusal.js";
 import { atHand, chosenRig, chosenSystem } from "./rig/chosen.js";
 import { faultsOf } from "./rig/faults.js";
 import { rigNamed } from "./rig/named.js";
 import { fill, pageData, unitWords } from "./site.js";
 import { keep, kept } from "./store.js";
-import { bare, systemChips, unitsFor } from "./units.js";
+import { bare, isAsTyped, systemChips, unitsFor } from "./units.js";
 
 const DRAFT = "pressure";
 const LONGEST_LINK = 40000;
@@ -53,7 +54,7 @@ function labelOf(id) {
 }
 
 const act = actsOn({
-  state, data, rig, ready, lineOf, shown,
+  state, data, rig, ready, lineOf, added,
   show,
   undo: () => {
     const before = past.pop();
@@ -97,9 +98,14 @@ const openingLay = () => (state.beds.length ? layOf(state.beds[0]) : ready("one"
 
 // What stands in an input: as typed, or converted where it was typed in another system.
 function shown(kind, entry) {
-  return call && entry && !entry.endsWith(`@${state.system}`)
+  return call && entry && !isAsTyped(entry, state.system)
     ? call("entry.shown", { units: unitsFor(data.systems, state.system, [entry]), kind, text: entry })
     : bare(entry);
+}
+
+// An entry with another added to it, or taken away; null where one is no number.
+function added(kind, entry, other, sign) {
+  return call("entry.added", { units: unitsFor(data.systems, state.system, [entry, other]), kind, text: entry, other, sign });
 }
 
 // A line by what it leads to.
@@ -111,7 +117,8 @@ function nameOf(line) {
 function told(line) {
   const runs = line.runs === "1" ? "" : `${line.runs} × `;
   const typed = shown("rise", line.height);
-  const height = Number(typed) ? ` · ${fill(words.pressure[Number(typed) < 0 ? "height_down" : "height_up"], { height: typed.replace(/^[-−]/, ""), ...unitWords(words, state.system) })}` : "";
+  const isBelow = /^\s*[-−]/.test(typed);
+  const height = /[1-9]/.test(typed) ? ` · ${fill(words.pressure[isBelow ? "height_down" : "height_up"], { height: typed.replace(/^\s*[-−]/, ""), ...unitWords(words, state.system) })}` : "";
   const { chip, label, family: sizes } = hoses[line.hose];
   if (line.hose === PIPED) return `${label}${height}`;
   return `${runs}${chip ? `${chip} ${words.unit[sizes === "metric" ? "SI" : "US"].diameter}` : label} · ${shown("length", line.length)} ${words.unit[state.system].length}${height}`;
@@ -168,9 +175,9 @@ function asked(door, given) {
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal;
     state.refusal = refusal;
-    const sentence = words.refusal[refusal.code] ?? words.refusal.other;
     const isElsewhere = lineOf(refusal.line) && refusal.line !== state.selected;
-    state.stale = fill(refusal.field in KINDS ? words.pressure[isElsewhere ? "waiting_line" : "waiting"] : sentence, { line: labelOf(refusal.line) });
+    const named = { ...refusal, line: labelOf(refusal.line) };
+    state.stale = refusal.field in KINDS ? fill(words.pressure[isElsewhere ? "waiting_line" : "waiting"], named) : refusalOf(words, named);
     return null;
   }
 }

@@ -15,7 +15,7 @@ import { faultsOf } from "./rig/faults.js";
 import { rigNamed } from "./rig/named.js";
 import { fill, pageData, unitWords } from "./site.js";
 import { keep, kept } from "./store.js";
-import { bare, systemChips, tagged, unitsFor } from "./units.js";
+import { bare, isAsTyped, systemChips, tagged, unitsFor } from "./units.js";
 
 const LONGEST_LINK = 3000;
 const place = document.getElementById("reckon");
@@ -51,7 +51,7 @@ const act = {
 
 // What stands in an input: as typed, or converted where it was typed in another system.
 const shown = (kind, entry) =>
-  call && kind && entry.includes("@") && !entry.endsWith(`@${state.system}`)
+  call && kind && entry.includes("@") && !isAsTyped(entry, state.system)
     ? call("entry.shown", { units: unitsFor(data.systems, state.system, [entry]), kind, text: entry })
     : bare(entry);
 

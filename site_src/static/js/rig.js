@@ -16,7 +16,7 @@ import { inUnitsOf, placeName, sentenceOf } from "./rig/sentences.js";
 import { offerView } from "./rig/offer.js";
 import { Travel, travelView } from "./rig/travel.js";
 import { fill, home, pageData, unitWords } from "./site.js";
-import { bare, systemChips, tagged, unitsFor } from "./units.js";
+import { bare, isAsTyped, systemChips, tagged, unitsFor } from "./units.js";
 
 const place = document.getElementById("rig");
 const starting = engine();
@@ -83,7 +83,7 @@ async function addRig(profile) {
 }
 
 const shown = (kind, entry = "") =>
-  entry.includes("@") && !entry.endsWith(`@${page.system}`) ? call("entry.shown", { units: units(), kind, text: entry }) : bare(entry);
+  entry.includes("@") && !isAsTyped(entry, page.system) ? call("entry.shown", { units: units(), kind, text: entry }) : bare(entry);
 
 function draw() {
   if (!call) return;

@@ -18,6 +18,13 @@ export const unitWords = (words, system) =>
 // A colon as this page's language sets it.
 export const { colon } = document.documentElement.dataset;
 
+// The decimal mark of this page's language, and the longest text that is taken as an entry, see calc.entry.
+export const { decimal } = document.documentElement.dataset;
+export const longest = Number(document.documentElement.dataset.longest);
+
+// A number that calc wrote for this page, as a number: never for what a person typed, which calc reads.
+export const numberOf = (text) => Number(text.replace(decimal, "."));
+
 // A sentence with its {names} filled in.
 export function fill(sentence, facts) {
   return sentence.replace(/\{(\w+)\}/g, (whole, name) => (name in facts ? facts[name] : whole));

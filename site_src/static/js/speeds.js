@@ -7,7 +7,7 @@ import { fill, pageData, unitWords } from "./site.js";
 import { answerView, workingsView } from "./speeds/answer.js";
 import { entriesView, readingsView } from "./speeds/entries.js";
 import { keep, kept } from "./store.js";
-import { bare, systemChips, unitsFor } from "./units.js";
+import { bare, isAsTyped, systemChips, unitsFor } from "./units.js";
 
 const FROM_RIG = ["idle", "pump_ratio", "axle_ratio", "tyre_rev", "pump_gear_ratio", "governed"];
 const USUAL_IDLE = "50@US"; // common practice, said so beside it
@@ -24,7 +24,7 @@ let call = null;
 const state = {
   words, rig, data, page,
   entry: (name) => page.typed[name] ?? opening(name),
-  shown: (kind, entry) => (entry.includes("@") && !entry.endsWith(`@${page.system}`) ? call("entry.shown", { units: units(), kind, text: entry }) : bare(entry)),
+  shown: (kind, entry) => (entry.includes("@") && !isAsTyped(entry, page.system) ? call("entry.shown", { units: units(), kind, text: entry }) : bare(entry)),
   gears: () => GEARS.filter((gear) => gear !== rig?.pump_gear),
   change(name, text) {
     page.typed = { ...page.typed, [name]: text };

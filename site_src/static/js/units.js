@@ -1,13 +1,24 @@
 // Entries as typed, each with the system it was typed in ("200@US"); and the units that calc is handed.
 import { choose } from "./choices.js";
 import { chips } from "./chips.js";
+import { ask } from "./engine.js";
+import { decimal, longest } from "./site.js";
 
-export const tagged = (typed, system) => `${typed.replaceAll("@", "")}@${system}`;
+// What was typed as an entry: no more of it than anyone could mean.
+export const tagged = (typed, system) => `${typed.replaceAll("@", "").slice(0, longest - system.length - 1)}@${system}`;
+
+// What a tap on a stepper's key makes of the text that stands in its input: text, or null where there is no such step.
+export const stepped = (text, { kind, step, direction, least = null }) =>
+  ask("entry.stepped", { text, kind: kind ?? "count", decimal, step, direction, least });
 
 export const bare = (entry) => entry.split("@")[0];
 
-// Whether the system an entry says it was typed in is one there is.
-export const isOf = (systems, entry) => !entry.includes("@") || Object.hasOwn(systems, entry.slice(entry.indexOf("@") + 1));
+// Whether an entry stands in its input as it was typed, without a look from calc.
+export const isAsTyped = (entry, system) => entry.endsWith(`@${system}`) && (decimal === "." || !entry.includes("."));
+
+// Whether something may be kept as an entry, whatever it says, as calc.entry.is_text has it.
+export const isEntry = (systems, entry) => typeof entry === "string" && entry.length <= longest
+  && (!entry.includes("@") || Object.hasOwn(systems, entry.slice(entry.indexOf("@") + 1)));
 
 // What calc.display calls units: the systems that are wanted, and the one that is shown.
 export function unitsFor(systems, shown, entries = null) {
@@ -15,6 +26,7 @@ export function unitsFor(systems, shown, entries = null) {
   const wanted = new Set([shown, ...typedIn.map((mark) => mark.replace("@", ""))]);
   return {
     shown,
+    decimal,
     systems: Object.fromEntries([...wanted].filter((name) => name in systems).map((name) => [name, systems[name].kinds])),
   };
 }

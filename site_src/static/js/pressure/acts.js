@@ -4,7 +4,7 @@ import { asBed, asSupply, changed, isJoint, linesOf, without, withJoint, withLin
 import { usualPressure } from "../usual.js";
 import { bare, tagged } from "../units.js";
 
-export function actsOn({ state, data, rig, ready, lineOf, shown, show, undo, unfold, work, afresh, share }) {
+export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, unfold, work, afresh, share }) {
   const tag = (text) => (text === "" ? "" : tagged(text, state.system));
   const change = (id, changes) =>
     Object.entries(changes).reduce((lay, [name, value]) => changed(lay, id, name, value), state.lay);
@@ -44,9 +44,8 @@ export function actsOn({ state, data, rig, ready, lineOf, shown, show, undo, unf
       [name]: name === "loss" ? tag(text) : tagged(text, state.system), ...(name === "pressure" && { typed: "yes" }),
     }), `${id} ${name}`),
     floor: (id, direction) => {
-      const height = Number(shown("rise", lineOf(id).height).replace(",", "."));
-      const floor = Number(shown("length", floorOf()));
-      if (Number.isFinite(height)) show(change(id, { height: tagged(String(Number((height + direction * floor).toFixed(2))), state.system) }), `${id} floor`);
+      const height = added("rise", lineOf(id).height, floorOf(), direction);
+      if (height !== null) show(change(id, { height }), `${id} floor`);
     },
     hasFloor: () => Boolean(floorOf()),
     kind: (id, kind) => show(withPressure(id, { kind, ...(kind === "inlet" && { device: "none" }) }), once("kind")),

@@ -1,6 +1,6 @@
 // The answer: the number for the panel, where the needle should stand, and what to be careful of.
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
+import { fill, numberOf } from "../site.js";
 import { figureView } from "../figure.js";
 import { shape, warning } from "../warning.js";
 
@@ -22,7 +22,7 @@ function mark(figure, [end, labelled]) {
 function gauge(answer, words, u, system) {
   const face = FACES[system];
   const [end, , short] = face;
-  const share = Number(answer.pressure) / end;
+  const share = numberOf(answer.pressure) / end;
   const marks = Array.from({ length: end / short + 1 }, (_, count) => mark(count * short, face));
   const told = fill(words.pressure.gauge, { ...u, pressure: answer.pressure });
   const off = share < 0 || share > 1;
@@ -49,7 +49,7 @@ function sum(line, words) {
     ["appliance", line.appliance],
   ];
   return parts
-    .filter(([, amount]) => Number(amount) !== 0)
+    .filter(([, amount]) => numberOf(amount) !== 0)
     .map(([part, amount]) => fill(words.pressure[`part_${part}`], { amount }))
     .join(" + ")
     .replaceAll("+ -", "\u2212 ");

@@ -1,5 +1,6 @@
 // Pressure from the pump to one nozzle, over the length of the hose, with the height of the ground below it.
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
+import { numberOf } from "../site.js";
 
 const LEFT = 8;
 const RIGHT = 352;
@@ -17,7 +18,7 @@ function way(lines, id) {
 export function fallView({ answer, selected, words, u, labelOf }) {
   const on = way(answer.lines, selected);
   const end = on.at(-1).fall.lengths[1] || 1;
-  const pump = Number(answer.pressure);
+  const pump = numberOf(answer.pressure);
   const most = Math.max(pump, ...on.flatMap(({ fall }) => fall.pressures), 1);
   const x = (length) => LEFT + ((RIGHT - LEFT) * length) / end;
   const y = (pressure) => FOOT - ((FOOT - TOP) * Math.max(pressure, 0)) / most;

@@ -1,13 +1,12 @@
 // A lay as the page holds it: names from the shelf, and entries as typed with the system they were typed in ("200@US").
 // A line ends in a nozzle, or in a joint with lines of its own. Pure functions from lay to lay.
-import { isOf } from "../units.js";
+import { isEntry } from "../units.js";
 
 export const RUNS = ["1", "2", "3", "4"];
 export const NOZZLES = ["fog", "smooth", "automatic", "inlet"];
 export const JOINTS = ["wye", "manifold", "standpipe"];
 export const DEVICES = ["none", "master", "aerial"];
 
-const LONGEST_ENTRY = 30;
 const MOST_LINES = 60;
 const DEEPEST = 12;
 const NAME = /^[A-Z][0-9]{0,2}$/;
@@ -41,10 +40,8 @@ function replaced(lay, id, change) {
 }
 
 // The lay with one entry of one line changed; entries of a nozzle lie in its end.
-export const changed = (lay, id, name, given) => replaced(lay, id, (line) => {
-  const value = given.slice(0, LONGEST_ENTRY);
-  return [name in line ? { ...line, [name]: value } : { ...line, end: { ...line.end, [name]: value } }];
-});
+export const changed = (lay, id, name, given) => replaced(lay, id, (line) =>
+  [name in line ? { ...line, [name]: given } : { ...line, end: { ...line.end, [name]: given } }]);
 
 // A name that no line has yet: nozzles are called from A, hoses to a joint from S.
 function freeName(lay, first, taken = linesOf(lay).map(({ id }) => id)) {
@@ -103,15 +100,6 @@ export const asSupply = (lay, id, row, { end }) => replaced(lay, id, (line) => [
   ...line, hose: row.hose, length: row.length, runs: "1", device: "none", loss: "", end: { ...line.end, ...end },
 }]);
 
-// The next multiple of a step up or down from what is typed, or null where that is no number or would pass below `least`.
-export function stepped(typed, step, direction, least) {
-  const value = Number(typed.trim().replace(",", "."));
-  if (!typed.trim() || !Number.isFinite(value)) return null;
-  const count = direction > 0 ? Math.floor(value / step) + 1 : Math.ceil(value / step) - 1;
-  const next = count * step;
-  return next < least ? null : String(Number(next.toFixed(6)));
-}
-
 // A lay rebuilt from only what a lay may hold; throws where something is missing or strange.
 export function clean(lay, choices) {
   const names = [];
@@ -120,7 +108,7 @@ export function clean(lay, choices) {
     return name;
   };
   const text = (entry) => {
-    if (typeof entry !== "string" || entry.length > LONGEST_ENTRY || !isOf(choices.systems, entry)) throw new TypeError("not an entry");
+    if (!isEntry(choices.systems, entry)) throw new TypeError("not an entry");
     return entry;
   };
   const name = (given) => {

@@ -1,9 +1,10 @@
 // What is on the ground: hose, length, height and end of one line of the lay.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList, stepper } from "../controls.js";
+import { refusalOf } from "../refusal.js";
 import { fill } from "../site.js";
-import { bare } from "../units.js";
-import { DEVICES, JOINTS, NOZZLES, PIPED, RUNS, isJoint, stepped } from "./lay.js";
+import { bare, stepped } from "../units.js";
+import { DEVICES, JOINTS, NOZZLES, PIPED, RUNS, isJoint } from "./lay.js";
 
 // The kind of quantity of each entry; a height steps by its own step.
 export const KINDS = {
@@ -11,7 +12,7 @@ export const KINDS = {
   gauge: "pressure", intake: "pressure", lift: "lift", suction: "lift",
   reach_pump: "pressure", reach_end: "pressure", reach_flow: "flow", reach_length: "length",
 };
-const LEAST = { height: -Infinity, length: 0, loss: 0, gauge: 0, intake: -Infinity, lift: 0, suction: 0, reach_end: 0, reach_length: 0 };
+const LEAST = { height: null, length: 0, loss: 0, gauge: 0, intake: null, lift: 0, suction: 0, reach_end: 0, reach_length: 0 };
 
 // A stepper for one entry. `of` names what it belongs to (a line), `entry` is the text with its system.
 export function entryStepper({ of, name, label, entry, blank = "", data, system, u, refusal, shown, change }) {
@@ -27,11 +28,12 @@ export function entryStepper({ of, name, label, entry, blank = "", data, system,
     value,
     step: (direction) => {
       const step = data.systems[system].steps[kind];
-      const next = stepped(document.getElementById(`${of}-${name}`).value, step, direction, LEAST[name] ?? step);
+      const least = name in LEAST ? LEAST[name] : step;
+      const next = stepped(document.getElementById(`${of}-${name}`).value, { kind, step, direction, least });
       if (next !== null) change(next);
     },
     type: change,
-    refusal: wrong ? words.refusal[refusal.code] ?? words.refusal.other : null,
+    refusal: wrong ? refusalOf(words, refusal) : null,
     words,
   });
 }

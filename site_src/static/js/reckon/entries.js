@@ -1,8 +1,6 @@
 // What is entered on a water or foam page: by name, text as typed with its system ("65@US"), or the id of a choice.
 // Pure functions from entries to entries.
-import { isOf } from "../units.js";
-
-const LONGEST_ENTRY = 30;
+import { isEntry } from "../units.js";
 
 // What a page opens on: its own figures, and the rig's where its profile has them.
 export const opening = ({ fields }, family, rig) =>
@@ -28,13 +26,13 @@ export const offered = (field, family, value) => {
   return [...options, ...chosen.map((option) => ({ ...option, chip: option.label }))];
 };
 
-export const changed = (entries, name, text) => ({ ...entries, [name]: text.slice(0, LONGEST_ENTRY) });
+export const changed = (entries, name, text) => ({ ...entries, [name]: text });
 
 // Entries rebuilt from only what the page asks for; throws where one is missing or strange. One that may be left empty is new to old drafts and links.
 export function clean(entries, { fields, systems }) {
   return Object.fromEntries(fields.map((field) => {
     const entry = entries[field.name] ?? (field.customary === "" ? "" : undefined);
-    if (typeof entry !== "string" || entry.length > LONGEST_ENTRY || !isOf(systems, entry)) throw new TypeError("not an entry");
+    if (!isEntry(systems, entry)) throw new TypeError("not an entry");
     if ("customary_options" in field && !everyOption(field).some((option) => option.id === entry)) throw new TypeError("not offered");
     return [field.name, entry];
   }));

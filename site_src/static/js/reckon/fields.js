@@ -1,9 +1,9 @@
 // The controls of a water or foam page: a stepper for an amount, chips for a choice, in the page's order.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList, stepper } from "../controls.js";
-import { stepped } from "../pressure/lay.js";
+import { refusalOf } from "../refusal.js";
 import { colon, fill } from "../site.js";
-import { bare } from "../units.js";
+import { bare, stepped } from "../units.js";
 import { offered } from "./entries.js";
 
 const SIGNED = ["rise", "altitude"];
@@ -50,11 +50,11 @@ export function fieldsView({ data, entries, origins, rig, system, u, refusal, sh
       unit,
       value: typed,
       step: (direction) => {
-        const next = stepped(shown(kind, act.entryOf(field.name)) || "0", step, direction, SIGNED.includes(kind) ? -Infinity : 0);
+        const next = stepped(shown(kind, act.entryOf(field.name)) || "0", { kind, step, direction, least: SIGNED.includes(kind) ? null : 0 });
         if (next !== null) act.type(field.name, next);
       },
       type: (text) => act.type(field.name, text),
-      refusal: refusal?.field === field.name ? fill(words.refusal[refusal.code] ?? words.refusal.other, refusal) : null,
+      refusal: refusal?.field === field.name ? refusalOf(words, refusal) : null,
       words,
     });
   };

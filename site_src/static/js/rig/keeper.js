@@ -76,6 +76,7 @@ export class Keeper {
     await this.#write(id, () => null);
   }
 
+  // Resolves to whether the database has it.
   async #write(id, change) {
     try {
       await changeRig(id, change);

@@ -1,6 +1,7 @@
 // Measuring a hose: readings of two gauges to a coefficient, with how far it can be trusted.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { Refusal } from "../engine.js";
+import { refusalOf } from "../refusal.js";
 import { fill } from "../site.js";
 import { keep, kept } from "../store.js";
 import { tagged } from "../units.js";
@@ -39,7 +40,7 @@ export function measureView({ readings, key, row, data, u, system, units, call, 
   const { result, refusal } = worked({ typed, row, data, units, call });
   const refused = (count, name) =>
     refusal && refusal.reading === count && refusal.field === name && typed[count][name]
-      ? words.measure[refusal.code] ?? words.refusal[refusal.code] ?? words.refusal.other : null;
+      ? words.measure[refusal.code] ?? refusalOf(words, refusal) : null;
   return html`
     <details class="measure">
       <summary>${words.measure.title}</summary>

@@ -25,7 +25,7 @@ export function reasonOf(problem, { data, u, inUnits }) {
     const unit = spec.kind === "quantity" && spec.quantity !== "coefficient" ? ` ${u[`u_${spec.quantity}`]}` : "";
     return fill(rig.allowed, { least: told(problem.least, -1), most: `${told(problem.most, 1)}${unit}` });
   }
-  return carry[problem.code] ?? refusal[problem.code] ?? refusal.other;
+  return fill(carry[problem.code] ?? refusal[problem.code] ?? refusal.other, problem);
 }
 
 export const sentenceOf = (problem, context) => `${placeName(problem.field, context.data.words)}${colon} ${reasonOf(problem, context)}`;

@@ -1,10 +1,10 @@
 // What the speeds page is told: the rig's gearing, from its profile or typed, and what was read at the panel.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { stepper } from "../controls.js";
-import { stepped } from "../pressure/lay.js";
 import { fieldView } from "../rig/fields.js";
+import { refusalOf } from "../refusal.js";
 import { fill } from "../site.js";
-import { tagged } from "../units.js";
+import { stepped, tagged } from "../units.js";
 import { readingsTold } from "./answer.js";
 
 const RPM_STEP = 50;
@@ -12,7 +12,7 @@ const NUMBERS = ["idle", "pump_ratio", "axle_ratio", "tyre_rev", "pump_gear_rati
 
 const refused = (given, name, gear) => {
   const { refusal, words } = given;
-  return refusal?.field === name && refusal.gear === gear ? words.refusal[refusal.code] ?? words.refusal.other : null;
+  return refusal?.field === name && refusal.gear === gear ? refusalOf(words, refusal) : null;
 };
 
 function amount(given, name, kind) {
@@ -23,7 +23,7 @@ function amount(given, name, kind) {
   return stepper({
     id: `speeds-${name}`, name, label: words.speeds[name], unit: kind ? u[`u_${kind}`] : words.speeds.rpm, value, words,
     step: (direction) => {
-      const next = stepped(value || "0", size, direction, 0);
+      const next = stepped(value || "0", { kind: kind ?? "speed", step: size, direction, least: 0 });
       if (next !== null) put(next);
     },
     type: put,

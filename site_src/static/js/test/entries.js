@@ -2,6 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, stepper } from "../controls.js";
 import { fill } from "../site.js";
+import { stepped, tagged } from "../units.js";
 
 // Endings of names, and the kind of quantity they stand for, as calc.service_entry has them.
 const KINDS = { f: "temperature", inhg: "vacuum", ft: "length", in: "diameter", psi: "pressure", gpm: "flow", rpm: "speed", s: "seconds" };
@@ -19,15 +20,6 @@ export function labelOf(name, { words, answer, u }) {
   }).join(", ");
 }
 
-// The next whole step up or down from the number that stands there; null where none does.
-export function stepped(text, step, direction, start = "0") {
-  const standing = Number((text || start).replace(",", "."));
-  if (!Number.isFinite(standing)) return null;
-  const places = (String(step).split(".")[1] ?? "").length;
-  const steps = direction > 0 ? Math.floor(standing / step + 1e-6) + 1 : Math.ceil(standing / step - 1e-6) - 1;
-  return String(Number((steps * step).toFixed(places)));
-}
-
 // An amount: `text` is the entry, `start` what a step begins from where nothing stands yet, `at` where calc tells its problems,
 // `aim` what it should show.
 export function amountView(view, { id, name, label, kind = kindOf(name), text = "", start = "", at, change, beside, aim }) {
@@ -38,11 +30,11 @@ export function amountView(view, { id, name, label, kind = kindOf(name), text = 
     ${stepper({
       id, name, label, aim, unit: u[`u_${kind}`], value: standing, refusal: refusal(at, id), words,
       step: (direction) => {
-        const next = stepped(document.getElementById(id).value, step, // as it stands now: a held key steps on
-          direction, shown(kind, start));
-        if (next !== null) change(`${next}@${system}`);
+        const now = document.getElementById(id).value; // as it stands now: a held key steps on
+        const next = stepped(now.trim() ? now : shown(kind, start) || "0", { kind, step, direction });
+        if (next !== null) change(tagged(next, system));
       },
-      type: (typed) => change(typed.trim() ? `${typed.replaceAll("@", "")}@${system}` : ""),
+      type: (typed) => change(typed.trim() ? tagged(typed, system) : ""),
     })}
     ${beside ? html`<p class="beside">${beside}</p>` : nothing}`;
 }

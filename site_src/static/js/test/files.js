@@ -24,12 +24,15 @@ export function cell(value) {
   return /[",;\r\n]/.test(inert) || inert !== text ? `"${inert.replaceAll('"', '""')}"` : inert;
 }
 
+// A figure as every spreadsheet reads it, whatever mark its page sets.
+const figure = (text) => (/^[-−]?\d+,\d+$/.test(text) ? text.replace(",", ".") : text);
+
 // Rows of the CSV: what, where, when, figure, unit, verdict. `told(kind, text)` reads an entry in the page's units.
 export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
   const rows = [[words.sheet.part, words.sheet.try, words.run.at, words.sheet.clock, words.sheet.reading, words.sheet.value, words.sheet.unit, words.sheet.result]];
   const time = (ms) => (ms ? new Date(ms).toISOString() : "");
   const add = (part, attempt, at, ms, name, text, kind, result) =>
-    rows.push([part, attempt, at, time(ms), name, kind === "check" ? words.condition[text] ?? "" : shown(kind, text ?? ""), kind === "check" ? "" : u[`u_${kind}`], result]);
+    rows.push([part, attempt, at, time(ms), name, kind === "check" ? words.condition[text] ?? "" : figure(shown(kind, text ?? "")), kind === "check" ? "" : u[`u_${kind}`], result]);
   for (const name of ["source", "flow_by"]) rows.push([words.test.site, "", "", "", words.condition[name], words.condition[record.conditions[name]] ?? "", "", ""]);
   for (const row of record.equipment) rows.push([words.condition.equipment, "", "", "", row.what, row.serial, "", row.calibrated]);
   for (const test of answer.plan.tests) {
@@ -43,7 +46,7 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
       for (const field of test.fields) {
         for (const text of [set.values[field.id]].flat()) add(part, count + 1, set.at_s, set.at_ms, labelOf(field.id), text, kindOf(field.id), "");
       }
-      for (const figure of read.figures) rows.push([part, count + 1, set.at_s, time(set.at_ms), labelOf(figure.id), figure.value_text, u[`u_${figure.kind}`], words.figure_status[figure.status]]);
+      for (const one of read.figures) rows.push([part, count + 1, set.at_s, time(set.at_ms), labelOf(one.id), figure(one.value_text), u[`u_${one.kind}`], words.figure_status[one.status]]);
     }));
     rows.push([part, "", "", "", words.sheet.result, given.not_done ?? "", "", words.status[judged.status]]);
   }

@@ -1,4 +1,5 @@
 // What stands under an entry that cannot be used.
+import { refusalOf } from "../refusal.js";
 import { fill } from "../site.js";
 
 // refusal(places, id) gives the words for the first place that has a problem, or null. A number that is too low is left alone
@@ -8,5 +9,5 @@ export const refuser = (problems, { words, u }) => (places, id) => {
   if (!found || (found.is_below && document.activeElement?.id === id)) return null;
   return found.code === "out_of_range"
     ? fill(words.test.possible, { least: found.least_text, most: found.most_text, unit: u[`u_${found.kind}`] })
-    : words.refusal[found.code] ?? words.refusal.other;
+    : refusalOf(words, found);
 };

@@ -1,0 +1,85 @@
+"""Decimal commas, thousands and minus signs: what is typed is read one way, or asked about, and shown as the page's language writes it."""
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from site_src import data
+from tests.phone.words import SITE
+
+FRENCH = data.load("words/fr/site")
+
+
+@pytest.mark.parametrize(
+    ("text", "psi"),
+    [
+        # by hand: 15.5 x 1.5^2 x hundreds of feet + 100
+        ("1,000", 449),
+        ("1 000", 449),
+        ("1\u202f000", 449),
+        ("250,0", 187),
+        ("0250.000", 187),
+    ],
+)
+def test_a_length_by_any_spelling(lay, text, psi):
+    """1,000 is a thousand feet, and stands in its field as it was typed."""
+    lay.type("length", text)
+    lay.shows(psi)
+    expect(lay.field("length")).to_have_value(text)
+
+
+def test_a_length_that_could_be_either_is_asked_about(lay):
+    """1.000 may be one foot or a thousand: no number until it is said which, and both are offered as they are to be typed."""
+    lay.type("length", "1.000")
+    asked = SITE["refusal"]["thousands_or_decimals"].format(thousands="1000", decimals="1")
+    expect(lay.refusal("length")).to_have_text(asked)
+    expect(lay.answer).to_have_text(SITE["pressure"]["waiting"])
+    lay.step("length", "more")  # no step from what is not known
+    expect(lay.field("length")).to_have_value("1.000")
+    lay.type("length", "1000")
+    lay.shows(449)
+
+
+def test_steps_go_from_what_is_typed_however_it_is_spelled(lay):
+    """A key beside 1,000 goes to 1050, and beside a height with a typed minus to the next below."""
+    lay.type("length", "1,000")
+    lay.step("length", "more")
+    expect(lay.field("length")).to_have_value("1050")
+    lay.type("height", "\u221220")
+    lay.step("height", "less")
+    expect(lay.field("height")).to_have_value("-30")
+
+
+def test_a_height_typed_with_a_minus_sign_is_drawn_below(lay):
+    """The sign of a phone's keyboard counts: what is reckoned as below is drawn as below."""
+    lay.type("height", "\u221220")
+    below = SITE["pressure"]["height_down"].format(height="20", u_length=SITE["unit"]["US"]["length"])
+    expect(lay.page.locator(".map-told").first).to_contain_text(below)
+
+
+def test_french_shows_commas(take):
+    """On a French page answers, inputs and workings have a decimal comma, either mark may be typed, and steps go on from it."""
+    phone = take(locale="fr-CA")
+    page = phone.open("fr/pressure/")
+    page.get_by_role("group", name=FRENCH["units"]["title"]).get_by_role("radio", name=FRENCH["units"]["bar"], exact=True).tap()
+    answer = page.locator("output b")
+    expect(answer).to_have_text(re.compile(r"^\d+,\d$"))
+    pressure = page.get_by_role("textbox", name=FRENCH["pressure"]["nozzle_pressure"], exact=True)
+    pressure.fill("6.5")
+    expect(pressure).to_have_value("6,5")
+    with_point = answer.inner_text()
+    pressure.fill("9")
+    pressure.fill("6,5")
+    expect(answer).to_have_text(with_point)
+    page.get_by_role("button", name=FRENCH["pressure"]["more"].format(what=FRENCH["pressure"]["nozzle_pressure"]), exact=True).tap()
+    expect(pressure).to_have_value("7")
+    page.evaluate("for (const part of document.querySelectorAll('main details')) part.open = true")
+    page.locator(".working").first.wait_for()
+    words = page.locator("main").inner_text()
+    assert not re.findall(r"(?<![\w.])\d+\.\d+(?! ×|[\w.])", words)  # but in a formula as its English source writes it
+    flow = page.get_by_role("textbox", name=FRENCH["pressure"]["flow"], exact=True)
+    for either in ("1,250", "1.250"):
+        flow.fill(either)
+        expect(page.get_by_text(FRENCH["refusal"]["thousands_or_decimals"].format(thousands="1250", decimals="1,25"))).to_be_visible()
+    flow.fill("1\u00a0250")
+    expect(page.get_by_text(FRENCH["refusal"]["thousands_or_decimals"].split("}")[-1])).to_have_count(0)
