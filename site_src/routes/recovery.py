@@ -7,7 +7,8 @@ from site_src.routes import json_page
 routes = flask.Blueprint("recovery", __name__)
 # The acts of the shift and their proofs, from the card of a rig that has just arrived; less what is not the shift's.
 CARD = "scene"
-LEFT_OUT = ("full_stop", "rear_place", "tank_to_pump", "circulate", "gauges", "stages_set", "prime", "governor")
+LEFT_OUT = ("full_stop", "rear_place", "tank_to_pump", "circulate", "gauges", "stages_set", "prime", "retarder",
+            "governor", "relief_ready", "by_hand", "relief_set", "line_told", "charge", "keep_moving")
 ORDERS = ("moved", "steam", "line_lost", "dead_throttle", "grinding", "pump_fails", "road_fails", "override")
 TOLD = ("act", "see", "note", "not_seen", "never")
 

@@ -63,7 +63,7 @@ const shiftFacts = () => html`
 const joining = () => html`
     <section>
       <h3>${words.recovery.unjoined}</h3>
-      ${acts.filter(({ joins }) => joins).map(({ not_seen, never, order }) => html`<p>${order ? orders[order].short : nothing} ${not_seen} ${never}</p>`)}
+      ${acts.filter(({ joins }) => joins).map(({ not_seen, never, order }) => html`<p>${order ? orders[order].short : nothing} ${not_seen ?? nothing} ${never ?? nothing}</p>`)}
       ${blank}${blank}
       <p><b>${orders.dead_throttle.radio}</b></p>
     </section>`;
