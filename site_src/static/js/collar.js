@@ -12,7 +12,6 @@ const DRAFT = "collar";
 const DOUBT = "pump_fails"; // what answers proofs that contradict each other
 const place = document.getElementById("collar");
 const starting = engine();
-starting.catch(() => {}); // told below
 const { proofs, orders, words } = await pageData();
 let given = {};
 let call = null;
@@ -89,13 +88,8 @@ const known = (left) => Object.fromEntries(proofs
   .filter((proof) => proof.answers.some(({ id }) => id === left?.[proof.id]))
   .map((proof) => [proof.id, left[proof.id]]));
 
-try {
-  const [started, left] = await Promise.all([starting, kept(DRAFT)]);
-  call = started;
-  given = known(left);
-  place.replaceChildren();
-  draw();
-} catch (problem) {
-  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
-  throw problem;
-}
+const [started, left] = await Promise.all([starting, kept(DRAFT)]);
+call = started;
+given = known(left);
+place.replaceChildren();
+draw();

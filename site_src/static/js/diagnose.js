@@ -169,16 +169,11 @@ document.addEventListener("visibilitychange", () => {
   draw();
 });
 
-try {
-  const [started, left] = await Promise.all([starting, kept(DRAFT)]);
-  call = started;
-  knowledge = call("fault.for_rig", { knowledge: data.knowledge, rig: rig ?? {} });
-  madeOf = JSON.stringify(knowledge).length + knowledge.signs.map(({ id }) => id).join();
-  for (const way of ways.querySelectorAll("[data-drives]")) way.hidden = Boolean(rig?.drive) && !way.dataset.drives.split(" ").includes(rig.drive);
-  place.replaceChildren();
-  if (!takeOver(handedOver())) resume(left);
-  stayAwake(() => {});
-} catch (problem) {
-  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
-  throw problem;
-}
+const [started, left] = await Promise.all([starting, kept(DRAFT)]);
+call = started;
+knowledge = call("fault.for_rig", { knowledge: data.knowledge, rig: rig ?? {} });
+madeOf = JSON.stringify(knowledge).length + knowledge.signs.map(({ id }) => id).join();
+for (const way of ways.querySelectorAll("[data-drives]")) way.hidden = Boolean(rig?.drive) && !way.dataset.drives.split(" ").includes(rig.drive);
+place.replaceChildren();
+if (!takeOver(handedOver())) resume(left);
+stayAwake(() => {});

@@ -1,6 +1,6 @@
 // The one door to calc: MicroPython is started once, and only JSON text crosses.
 import { modules } from "./modules.js";
-import { root } from "./site.js";
+import { Missing, file, root } from "./site.js";
 
 // An input that calc cannot use: field, code, and facts such as the line.
 export class Refusal extends Error {
@@ -10,13 +10,19 @@ export class Refusal extends Error {
   }
 }
 
+// A browser that cannot run the interpreter, or blocks it.
+class TooOld extends Error {
+  name = "TooOld";
+}
+
 let started;
 let running = null;
 
 // One call to calc where it runs already, or null: for what an input's own keys do, which are there only then.
 export const ask = (name, given) => running?.(name, given) ?? null;
 
-// Resolves to call(name, arguments); rejects where the browser cannot run it.
+// Resolves to call(name, arguments); rejects with Missing or TooOld, and with anything else where the fault is ours.
+// A page leaves those alone: guard.js says them and takes its numbers down.
 export function engine() {
   started ??= start();
   return started;
@@ -24,11 +30,11 @@ export function engine() {
 
 async function start() {
   const vendored = new URL("static/vendor/micropython/", root);
-  const [{ loadMicroPython }, packed] = await Promise.all([
-    import(new URL("micropython.mjs", vendored)),
-    fetch(new URL("calc.bin", root)).then((response) => response.arrayBuffer()),
+  const [interpreter, packed] = await Promise.all([
+    loaded(vendored),
+    file(new URL("calc.bin", root)).then((response) => response.arrayBuffer()),
   ]);
-  const python = await loadMicroPython({ url: new URL("micropython.wasm", vendored).href });
+  const python = await run(interpreter, new URL("micropython.wasm", vendored).href);
   python.FS.mkdir("/calc");
   for (const [name, code] of modules(new Uint8Array(packed))) python.FS.writeFile(`/calc/${name}`, code);
   const phone = python.pyimport("calc.phone");
@@ -38,4 +44,23 @@ async function start() {
     return told.ok;
   };
   return running;
+}
+
+async function loaded(vendored) {
+  const url = new URL("micropython.mjs", vendored);
+  try {
+    return (await import(url)).loadMicroPython;
+  } catch (fault) {
+    throw fault instanceof TypeError ? new Missing(url) : new TooOld(fault.message);
+  }
+}
+
+// The interpreter, running. What stops it is the browser, unless its file is not there.
+async function run(loadMicroPython, url) {
+  try {
+    return await loadMicroPython({ url });
+  } catch (fault) {
+    await file(url);
+    throw new TooOld(fault.message);
+  }
 }

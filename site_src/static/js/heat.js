@@ -13,7 +13,6 @@ const DRAFT = "heat";
 const KINDS = { power: "power", trapped: "volume", tank: "volume", rise: "temperature_rise" };
 const place = document.getElementById("heat");
 const starting = engine();
-starting.catch(() => {}); // told below
 const [data, draft, rig] = await Promise.all([pageData(), kept(DRAFT), chosenRig()]);
 const { words } = data;
 const page = { system: chosenSystem(data.systems), entries: { ...data.opening, ...(rig?.tank && { tank: rig.tank }), ...draft } };
@@ -93,10 +92,5 @@ function draw() {
     })}`, place);
 }
 
-try {
-  call = await starting;
-  draw();
-} catch (problem) {
-  if (call) throw problem;
-  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
-}
+call = await starting;
+draw();

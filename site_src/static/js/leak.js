@@ -15,7 +15,6 @@ const DRAFT = "leak";
 const MINUTE_MS = 60000;
 const place = document.getElementById("leak");
 const starting = engine();
-starting.catch(() => {}); // told below
 const { parts, plugs, order, orders, systems, words } = await pageData();
 const FRESH = { runs: [], from: "", to: "", began: null, isStopped: false, last: null };
 const EMPTY = { ...FRESH, plugged: [], opened: [] }; // what is plugged outlives a hunt that begins again
@@ -150,14 +149,9 @@ const minutes = (told) => html`
 const usable = (left) => left && left.runs.every((run) => run.shut.every((part) => parts.some(({ id }) => id === part)))
   && [...(left.plugged ?? []), ...(left.opened ?? [])].every((plug) => plugs.some(({ id }) => id === plug));
 
-try {
-  const [started, left] = await Promise.all([starting, kept(DRAFT)]);
-  call = started;
-  if (usable(left)) state = { ...EMPTY, ...left, plugged: left.plugged ?? left.runs.flatMap(({ shut }) => plugsOf(shut)) };
-  place.replaceChildren();
-  draw();
-  stayAwake(() => {});
-} catch (problem) {
-  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
-  throw problem;
-}
+const [started, left] = await Promise.all([starting, kept(DRAFT)]);
+call = started;
+if (usable(left)) state = { ...EMPTY, ...left, plugged: left.plugged ?? left.runs.flatMap(({ shut }) => plugsOf(shut)) };
+place.replaceChildren();
+draw();
+stayAwake(() => {});

@@ -13,7 +13,6 @@ const STATES = ["lit", "dark", "unknown"];
 const MARKS = { true: "✓", false: "✕", open: "?" };
 const place = document.getElementById("lights");
 const starting = engine();
-starting.catch(() => {}); // told below
 const { tables, orders, words } = await pageData();
 const rig = await chosenRig();
 const fits = tables.filter((table) => !rig?.drive || table.drives.includes(rig.drive));
@@ -57,13 +56,8 @@ const impossible = () => html`
     <h2>${words.lights.impossible}</h2><p>${words.lights.impossible_do}</p><p>${orders[DOUBT].short}</p>
   </section>`;
 
-try {
-  const [started, left] = await Promise.all([starting, kept(DRAFT)]);
-  call = started;
-  if (fits.some(({ id }) => id === left?.table)) state = left;
-  place.replaceChildren();
-  draw();
-} catch (problem) {
-  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
-  throw problem;
-}
+const [started, left] = await Promise.all([starting, kept(DRAFT)]);
+call = started;
+if (fits.some(({ id }) => id === left?.table)) state = left;
+place.replaceChildren();
+draw();

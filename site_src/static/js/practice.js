@@ -1,7 +1,7 @@
 // Practice: a task on the made-up rig, judged at its end and kept in the log. Never to be taken for the live card.
 import { html, render } from "../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList } from "./controls.js";
-import { engine, Refusal } from "./engine.js";
+import { engine } from "./engine.js";
 import { Bench, benchView } from "./practice/bench.js";
 import { recordOf, verdictView } from "./practice/verdict.js";
 import { chosenRig, chosenSystem } from "./rig/chosen.js";
@@ -11,7 +11,6 @@ import { unitsFor } from "./units.js";
 
 const place = document.getElementById("practice");
 const starting = engine();
-starting.catch(() => {}); // told below
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
 const system = chosenSystem(data.systems);
@@ -73,12 +72,7 @@ function draw() {
   render(!bench.run ? setting() : bench.run.ended ? verdictView({ run: bench.run, isKept: page.isKept, words, again }) : running(), place);
 }
 
-try {
-  const call = await starting;
-  place.replaceChildren();
-  bench = new Bench({ call, data, units: () => unitsFor(data.systems, system, []), redraw: draw });
-  draw();
-} catch (problem) {
-  if (bench || problem instanceof Refusal) throw problem;
-  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
-}
+const call = await starting;
+place.replaceChildren();
+bench = new Bench({ call, data, units: () => unitsFor(data.systems, system, []), redraw: draw });
+draw();

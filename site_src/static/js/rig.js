@@ -20,7 +20,6 @@ import { bare, isAsTyped, systemChips, tagged, unitsFor } from "./units.js";
 
 const place = document.getElementById("rig");
 const starting = engine();
-starting.catch(() => {}); // told below
 const data = await pageData();
 const { words } = data;
 const page = { system: chosenSystem(data.systems), asked: null, notice: null, undo: null, resized: null };
@@ -170,14 +169,8 @@ async function arrive() {
 }
 
 await keeper.load();
-try {
-  call = await starting;
-} catch {
-  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
-}
-if (call) {
-  place.replaceChildren();
-  draw();
-  await arrive();
-  addEventListener("hashchange", arrive);
-}
+call = await starting;
+place.replaceChildren();
+draw();
+await arrive();
+addEventListener("hashchange", arrive);

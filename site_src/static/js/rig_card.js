@@ -6,15 +6,14 @@ import { engine } from "./engine.js";
 import { chosenRig, chosenSystem } from "./rig/chosen.js";
 import { inUnitsOf, sentenceOf } from "./rig/sentences.js";
 import { sheetView } from "./rig/sheet.js";
-import { unitWords } from "./site.js";
+import { pageData, unitWords } from "./site.js";
 import { systemChips, unitsFor } from "./units.js";
 
 const SIZES = ["pocket", "a4", "letter"];
 const place = document.getElementById("sheet");
 const starting = engine();
-starting.catch(() => {}); // told below
 const [data, rig] = await Promise.all([
-  fetch(new URL("../page.json", document.baseURI)).then((response) => response.json()),
+  pageData(new URL("../", document.baseURI)),
   chosenRig(),
 ]);
 const { words } = data;
@@ -41,11 +40,6 @@ function sheet(call, units) {
   return sheetView({ card, rig, faults, words, u });
 }
 
-try {
-  const call = await starting;
-  place.replaceChildren();
-  draw(call);
-} catch (problem) {
-  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
-  throw problem;
-}
+const call = await starting;
+place.replaceChildren();
+draw(call);

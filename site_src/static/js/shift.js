@@ -21,7 +21,6 @@ import { clockTime, dayAndTime } from "./times.js";
 const TICK_MS = 200;
 const place = document.getElementById("card");
 const starting = engine();
-starting.catch(() => {}); // told below
 const data = await pageData();
 const { steps, words, sequence } = data;
 const draft = `shift:${sequence.id}`;
@@ -206,16 +205,11 @@ async function backInSight(left_s) {
   takeUp(left_s);
 }
 
-try {
-  call = await starting;
-  place.replaceChildren();
-  await open();
-  page.presence = new Presence(call, { back: backInSight, left: () => state?.confirmed.length && save() });
-  stayAwake((awake) => {
-    page.awake = awake;
-    if (state) draw();
-  });
-} catch (problem) {
-  if (call) throw problem;
-  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
-}
+call = await starting;
+place.replaceChildren();
+await open();
+page.presence = new Presence(call, { back: backInSight, left: () => state?.confirmed.length && save() });
+stayAwake((awake) => {
+  page.awake = awake;
+  if (state) draw();
+});

@@ -5,11 +5,24 @@ export const root = new URL("../../", import.meta.url);
 const { lang } = document.documentElement;
 export const home = lang === "en" ? root : new URL(`${lang}/`, root);
 
-export async function pageData(page = document.baseURI) {
-  const response = await fetch(new URL("page.json", page));
-  if (!response.ok) throw new Error(`page.json: ${response.status}`);
-  return response.json();
+// A file of the site that did not arrive; guard.js says so.
+export class Missing extends Error {
+  name = "Missing";
 }
+
+// A file of the site, as a response.
+export async function file(url) {
+  let response = null;
+  try {
+    response = await fetch(url);
+  } catch {
+    // no signal, and not on this phone
+  }
+  if (!response?.ok) throw new Missing(url);
+  return response;
+}
+
+export const pageData = async (page = document.baseURI) => (await file(new URL("page.json", page))).json();
 
 // The names of a system's units, as sentences take them: { u_pressure: "psi", ... }.
 export const unitWords = (words, system) =>

@@ -14,7 +14,6 @@ const USUAL_IDLE = "50@US"; // common practice, said so beside it
 const GEARS = ["1", "2", "3", "4", "5", "6"];
 const place = document.getElementById("speeds");
 const starting = engine();
-starting.catch(() => {}); // told below
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
 const draft = `speeds:${rig?.id ?? ""}`;
@@ -75,10 +74,5 @@ function draw() {
     ${answer ? workingsView(given) : nothing}`, place);
 }
 
-try {
-  call = await starting;
-  draw();
-} catch (problem) {
-  if (call) throw problem;
-  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
-}
+call = await starting;
+draw();

@@ -6,7 +6,7 @@ import { live } from "./notice.js";
 import { send } from "./rig/carry.js";
 import { orderLines } from "./order.js";
 import { chosenRig, chosenSystem } from "./rig/chosen.js";
-import { colon, fill, home, unitWords } from "./site.js";
+import { colon, fill, home, pageData, unitWords } from "./site.js";
 import { stayAwake } from "./awake.js";
 import { baselineFile, baselineRow } from "./test/files.js";
 import { textView } from "./test/entries.js";
@@ -20,9 +20,8 @@ import { systemChips, unitsFor } from "./units.js";
 
 const place = document.getElementById("quick");
 const starting = engine();
-starting.catch(() => {}); // told below
 const [data, rig] = await Promise.all([
-  fetch(new URL("../page.json", document.baseURI)).then((response) => response.json()),
+  pageData(new URL("../", document.baseURI)),
   chosenRig(),
 ]);
 const { words } = data;
@@ -133,16 +132,11 @@ const baselineView = () => page.asked
       <button type="button" class="key key-wide key-strong" @click=${() => { page.asked = false; draw(); }}>${words.quick.keep_no}</button></section>`
   : html`<p><button type="button" class="key key-wide" @click=${() => { page.asked = true; draw(); }}>${words.quick.keep_baseline}</button></p>`;
 
+place.replaceChildren();
 if (!rig) render(html`<p class="notice">${words.quick.no_rig} <a class="key" href=${new URL("rig/", home).href}>${words.test.to_rig}</a></p>`, place);
 else {
-  try {
-    call = await starting;
-    place.replaceChildren();
-    draw();
-    place.addEventListener("focusout", () => queueMicrotask(draw)); // it is typed out now
-    stayAwake(() => {});
-  } catch (problem) {
-    render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
-    throw problem;
-  }
+  call = await starting;
+  draw();
+  place.addEventListener("focusout", () => queueMicrotask(draw)); // it is typed out now
+  stayAwake(() => {});
 }

@@ -6,7 +6,7 @@ import { engine } from "./engine.js";
 import { toHeading, toTitle } from "./focus.js";
 import { notices } from "./notice.js";
 import { chosenSystem } from "./rig/chosen.js";
-import { colon, fill, unitWords } from "./site.js";
+import { colon, fill, pageData, unitWords } from "./site.js";
 import { keptRigs } from "./store.js";
 import { actions } from "./test/act.js";
 import { besideMaker } from "./test/beside.js";
@@ -26,8 +26,7 @@ import { systemChips, unitsFor } from "./units.js";
 const TICK_MS = 250;
 const place = document.getElementById("test");
 const starting = engine();
-starting.catch(() => {}); // told below
-const data = await fetch(new URL("../page.json", document.baseURI)).then((response) => response.json());
+const data = await pageData(new URL("../", document.baseURI));
 const { words } = data;
 const page = { system: chosenSystem(data.systems), asking: null, keeping: "kept", jumps: [], awake: null };
 let call = null;
@@ -207,6 +206,6 @@ try {
   stayAwake((awake) => { page.awake = awake; draw(); });
   setInterval(look, TICK_MS);
 } catch (problem) {
-  render(html`<p class="notice" role="alert">${problem.told ?? words.engine.failed}</p>`, place);
   if (!problem.told) throw problem;
+  render(html`<p class="notice" role="alert">${problem.told}</p>`, place);
 }

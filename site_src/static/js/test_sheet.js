@@ -5,7 +5,7 @@ import { choose, chosen } from "./choices.js";
 import { engine } from "./engine.js";
 import { send } from "./rig/carry.js";
 import { chosenSystem } from "./rig/chosen.js";
-import { unitWords } from "./site.js";
+import { pageData, unitWords } from "./site.js";
 import { kindOf, labelOf } from "./test/entries.js";
 import { csvFile, dated, jsonFile } from "./test/files.js";
 import { everyTest } from "./test/keeper.js";
@@ -18,9 +18,8 @@ import { systemChips, unitsFor } from "./units.js";
 const SIZES = ["a4", "letter"];
 const place = document.getElementById("sheet");
 const starting = engine();
-starting.catch(() => {}); // told below
 const [data, tests] = await Promise.all([
-  fetch(new URL("../page.json", document.baseURI)).then((response) => response.json()),
+  pageData(new URL("../", document.baseURI)),
   everyTest(),
 ]);
 const { words } = data;
@@ -56,12 +55,7 @@ function draw(call) {
     ${sheetView(view)}`, place);
 }
 
-try {
-  const call = await starting;
-  place.replaceChildren();
-  draw(call);
-  addEventListener("hashchange", () => draw(call));
-} catch (problem) {
-  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
-  throw problem;
-}
+const call = await starting;
+place.replaceChildren();
+draw(call);
+addEventListener("hashchange", () => draw(call));

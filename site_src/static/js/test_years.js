@@ -6,7 +6,7 @@ import { engine } from "./engine.js";
 import { live, notices } from "./notice.js";
 import { send } from "./rig/carry.js";
 import { chosenSystem } from "./rig/chosen.js";
-import { fill, unitWords } from "./site.js";
+import { fill, pageData, unitWords } from "./site.js";
 import { dropRecord, keepRecord } from "./store.js";
 import { bring } from "./test/bring.js";
 import { bringKey } from "./test/bring_view.js";
@@ -21,9 +21,8 @@ import { systemChips, unitsFor } from "./units.js";
 const MARKS = { failed: "fail", current: "pass", soon: "pass", due: "not_proven", never: "not_proven" };
 const place = document.getElementById("years");
 const starting = engine();
-starting.catch(() => {}); // told below
 const [data, kept] = await Promise.all([
-  fetch(new URL("../page.json", document.baseURI)).then((response) => response.json()),
+  pageData(new URL("../", document.baseURI)),
   everyTest(),
 ]);
 const { words } = data;
@@ -145,11 +144,6 @@ const row = (test) => html`
       <button type="button" class="key" @click=${() => remove(test)}>${words.years.remove}</button></div>
   </article>`;
 
-try {
-  call = await starting;
-  place.replaceChildren();
-  draw();
-} catch (problem) {
-  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
-  throw problem;
-}
+call = await starting;
+place.replaceChildren();
+draw();

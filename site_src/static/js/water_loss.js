@@ -11,7 +11,6 @@ const DRAFT = "water-loss";
 const GAUGES = ["intake", "master", "line"];
 const place = document.getElementById("water");
 const starting = engine();
-starting.catch(() => {}); // told below
 const { answers, rows, shown, sides, orders, words } = await pageData();
 let seen = {};
 let call = null;
@@ -50,13 +49,8 @@ const sideView = (side) => html`
 // What was kept, as far as this version still asks for it.
 const known = (left) => Object.fromEntries(GAUGES.filter((gauge) => answers[gauge].includes(left?.[gauge])).map((gauge) => [gauge, left[gauge]]));
 
-try {
-  const [started, left] = await Promise.all([starting, kept(DRAFT)]);
-  call = started;
-  seen = known(left);
-  place.replaceChildren();
-  draw();
-} catch (problem) {
-  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
-  throw problem;
-}
+const [started, left] = await Promise.all([starting, kept(DRAFT)]);
+call = started;
+seen = known(left);
+place.replaceChildren();
+draw();

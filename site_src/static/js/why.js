@@ -1,6 +1,6 @@
 // The power path to play with: the made-up rig, without a task and without an end.
 import { html, render } from "../vendor/lit-html/lit-html.js";
-import { engine, Refusal } from "./engine.js";
+import { engine } from "./engine.js";
 import { Bench, benchView } from "./practice/bench.js";
 import { chosenSystem } from "./rig/chosen.js";
 import { pageData, unitWords } from "./site.js";
@@ -8,7 +8,6 @@ import { unitsFor } from "./units.js";
 
 const place = document.getElementById("bench");
 const starting = engine();
-starting.catch(() => {}); // told below
 const data = await pageData();
 const { words } = data;
 const system = chosenSystem(data.systems);
@@ -24,11 +23,6 @@ function draw() {
     <button type="button" class="key key-wide" @click=${afresh}>${words.why.afresh}</button>`, place);
 }
 
-try {
-  const call = await starting;
-  bench = new Bench({ call, data, units: () => unitsFor(data.systems, system, []), redraw: draw });
-  afresh();
-} catch (problem) {
-  if (bench || problem instanceof Refusal) throw problem;
-  render(html`<p class="notice" role="alert">${words.engine.failed}</p>`, place);
-}
+const call = await starting;
+bench = new Bench({ call, data, units: () => unitsFor(data.systems, system, []), redraw: draw });
+afresh();

@@ -1,10 +1,10 @@
 // The drawing under a step of a shift card; asked for only when somebody opens it.
 import { html } from "../../vendor/lit-html/lit-html.js";
-import { home, root } from "../site.js";
+import { file, home, root } from "../site.js";
 import { pathAt } from "./of_step.js";
 import { pictureView } from "./picture.js";
 
-const { begin, changes, words } = await (await fetch(new URL("why/path.json", home))).json();
+const { begin, changes, words } = await (await file(new URL("why/path.json", home))).json();
 const style = new URL("static/css/power.css", root).href;
 
 export const view = (state, step) => html`

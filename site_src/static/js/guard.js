@@ -1,0 +1,23 @@
+// When a script of the page did not arrive, or failed: what scripts draw goes from the screen, and the page says so.
+// Runs before every other script and uses none of them.
+{
+  const NOT_HERE = { Missing: "missing", TooOld: "old" }; // faults of engine.js and site.js; any other is a bug
+  let reason = null;
+
+  const down = (kind) => {
+    reason ??= kind;
+    const notice = document.getElementById("down");
+    if (!notice) return addEventListener("DOMContentLoaded", () => down(kind), { once: true });
+    for (const part of document.querySelectorAll("[data-drawn]")) part.hidden = true;
+    for (const part of notice.querySelectorAll("[data-down]")) part.hidden = part.dataset.down !== reason;
+    notice.hidden = false;
+    notice.querySelector("button").onclick = () => location.reload();
+  };
+  const fault = (thrown) => down(NOT_HERE[thrown?.name] ?? "fault");
+
+  addEventListener("error", ({ target, filename, error }) => {
+    if (target === window) (!filename || filename.startsWith(location.origin)) && fault(error); // others' are a browser's extensions
+    else if (target.tagName === "SCRIPT") down("missing");
+  }, true);
+  addEventListener("unhandledrejection", (event) => fault(event.reason));
+}

@@ -1,0 +1,120 @@
+"""A page whose parts did not all arrive, or whose scripts fail, says so and shows no number as if it lived."""
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.phone.history import PROFILE, SEED
+from tests.phone.words import SITE
+
+DOWN = SITE["down"]
+# pages that show answers or steps, with the part of it that only scripts fill
+PAGES = [
+    "pressure/", "water/", "water/tank/", "water/hydrant/", "foam/", "why/heat/", "why/speeds/", "why/", "practice/", "rig/",
+    "shift/bay/", "diagnose/", "diagnose/water/", "diagnose/collar/", "diagnose/lights/", "diagnose/leak/", "test/quick/",
+]
+WHOLE = ["pressure/", "water/tank/", "shift/bay/"]
+CALC = ["calc.bin", "micropython.mjs", "micropython.wasm"]
+PARTS = {"pressure/": ["pressure.js", "map.js", "lit-html.js", "theme.js"], "water/tank/": ["reckon.js", "entries.js"], "shift/bay/": ["shift.js", "idb.js"]}
+THROWN = {
+    "error": "() => setTimeout(() => { throw new TypeError('a bug of ours'); })",
+    "rejection": "() => { Promise.reject(new TypeError('a bug of ours')); }",
+}
+BLOCKED = "delete WebAssembly.instantiate; delete WebAssembly.instantiateStreaming; delete WebAssembly.Module;"
+
+
+def is_down(page, reason):
+    """The notice says why; nothing that scripts fill is on the screen, and no other number of an answer."""
+    expect(page.locator("#down")).to_be_visible()
+    expect(page.locator("#down")).to_contain_text(DOWN[reason])
+    expect(page.locator("[data-drawn]:visible")).to_have_count(0)
+    expect(page.locator("output:visible, .answer:visible")).to_have_count(0)
+    page.get_by_role("button", name=DOWN["again"], exact=True).scroll_into_view_if_needed()
+
+
+def without(handset, part, answer):
+    """Every request for one file fails: it is not there, or there is no way to it."""
+    handset.expected += ["404", "Failed to load", "ERR_", "module", "wasm", "Aborted", "Missing"]
+    handset.context.route(f"**/{part}", answer)
+
+
+def cut(route):
+    route.abort()
+
+
+def absent(route):
+    route.fulfill(status=404, content_type="text/html", body="<p>not here</p>")
+
+
+def expect_faults(handset):
+    """The faults of this test are meant; whatever else goes wrong still fails it."""
+    yield handset
+    handset.troubles[:] = [trouble for trouble in handset.troubles if not re.search("Missing|TooOld|a bug of ours|module|wasm", trouble)]
+
+
+@pytest.fixture
+def failing(handset):
+    yield from expect_faults(handset)
+
+
+@pytest.mark.parametrize("answer", [cut, absent])
+@pytest.mark.parametrize(("address", "part"), [(page, part) for page in WHOLE for part in [*CALC, "page.json", *PARTS[page]]])
+def test_a_part_that_did_not_arrive(failing, address, part, answer):
+    """Each kind of file in turn: scripts, data, interpreter and calc."""
+    without(failing, part, answer)
+    is_down(failing.open(address), "missing")
+
+
+@pytest.mark.parametrize("address", PAGES)
+def test_no_calculator(failing, address):
+    """Every page that works something out says when calc did not arrive."""
+    without(failing, "calc.bin", absent)
+    is_down(failing.open(address), "missing")
+
+
+def test_start_page_without_its_script(failing):
+    """The start page says so, keeps its ways on, and counts nothing."""
+    without(failing, "start.js", cut)
+    page = failing.open()
+    is_down(page, "missing")
+    expect(page.locator(".tile-first")).to_be_visible()
+
+
+def test_without_the_guard(failing):
+    """The page answers without the script that watches it."""
+    without(failing, "guard.js", cut)
+    page = failing.open("pressure/")
+    # by hand: 15.5 x 1.5^2 x 2 + 100 = 169.75
+    expect(page.locator("output")).to_have_text(re.compile("^ *170 +psi *$"))
+    page.get_by_text(SITE["engine"]["loading"]).wait_for(state="detached")
+
+
+@pytest.mark.parametrize("address", ["pressure/", "water/tank/"])
+def test_browser_that_cannot_run_it(failing, address):
+    """A browser that refuses the interpreter is told apart from a file that is missing."""
+    failing.expected += ["Aborted", "wasm"]
+    failing.context.add_init_script(BLOCKED)
+    is_down(failing.open(address), "old")
+
+
+@pytest.mark.parametrize("thrown", THROWN)
+@pytest.mark.parametrize("address", PAGES)
+def test_uncaught_fault(failing, address, thrown):
+    """Whatever throws on a page that shows answers takes its numbers down."""
+    page = failing.open(address)
+    page.locator("[data-drawn] button, [data-drawn] output, [data-figure]").first.wait_for()
+    expect(page.locator("#down")).to_be_hidden()
+    page.evaluate(THROWN[thrown])
+    is_down(page, "fault")
+
+
+@pytest.mark.parametrize("address", ["water/tank/", "water/", "foam/"])
+def test_profile_that_no_page_can_read(failing, address):
+    """A rig's profile that makes a page throw leaves no number of the page before it."""
+    page = failing.open("test/")
+    page.get_by_role("heading", level=2).first.wait_for()
+    page.evaluate(SEED, {"tests": [], "rig": {**PROFILE, "hoses": 5, "tank": {"not": "text"}}})
+    failing.troubles.clear()
+    page = failing.open(address)
+    is_down(page, "fault")
+    failing.troubles.clear()
