@@ -112,6 +112,7 @@ def _read(line, limits, starts, units):
         "friction_rate": display.text(units, "friction_rate", line["friction_per_100_ft_psi"]),
         "elevation": display.text(units, "pressure", line["elevation_psi"]),
         "appliance": display.text(units, "pressure", line["appliance_psi"]),
+        "height": None if limits["height_ft"] == 0 else display.working(units, "length", abs(limits["height_ft"])),
         "velocity": display.text(units, "velocity", line["velocity_ft_per_s"]),
         "water": display.text(units, "volume", line["water_gal"]),
         "reaction": None if nozzle is None or nozzle["reaction_lbf"] is None else display.text(units, "force", nozzle["reaction_lbf"]),

@@ -2,7 +2,7 @@
 from calc import rig_fields, rule
 from site_src import data, lays, units
 WORDS = (
-    "pressure", "device", "now", "at_pump", "bounds", "fall", "ready", "refusal", "caution", "caution_short", "unit", "units", "basis", "engine",
+    "pressure", "device", "now", "at_pump", "bounds", "fall", "ready", "refusal", "caution", "caution_short", "unit", "units", "basis", "engine", "link", "saved", "paper",
 )
 
 

@@ -6,7 +6,7 @@ from site_src import catalogue, data, units
 
 WATER = ("hydrant", "tank", "draft", "relay", "joint", "shuttle")
 PAGES = (*WATER, "foam")
-PRESSURE_WORDS = ("less", "more", "other_size", "copied", "origin_handbook", "origin_declared", "origin_measured", "origin_typed", "for_rig", "for_no_rig")
+PRESSURE_WORDS = ("less", "more", "other_size", "put_back", "origin_handbook", "origin_declared", "origin_measured", "origin_typed", "for_rig", "for_no_rig")
 # the formulas that a page's figures may rest on
 FORMULAS = {
     "hydrant": ("pitot", "large_outlet", "hydrant_flow", "hydrant_class", "percentage", "first_digit", "squaring",
@@ -82,7 +82,7 @@ def page_data(page):
     words, water = data.words("site"), data.words("water")
     formulas = data.by_id(data.named("formulas"))
     told = {
-        **{key: words[key] for key in ("unit", "units", "basis", "engine")},
+        **{key: words[key] for key in ("unit", "units", "basis", "engine", "link")},
         **{key: water[key] for key in ("reckon", "page", "field", "group", "row", "working", "text", "told", "picture")},
         "refusal": {**words["refusal"], **water["refusal"]},
         "pressure": {key: words["pressure"][key] for key in PRESSURE_WORDS},

@@ -3,7 +3,7 @@ import flask
 
 from calc import entry, reading
 from site_src import catalogue, data, lays, units
-from site_src.routes import json_page
+from site_src.routes import answering_page
 
 routes = flask.Blueprint("pressure", __name__)
 
@@ -11,12 +11,11 @@ routes = flask.Blueprint("pressure", __name__)
 @routes.get("/pressure/")
 def page():
     system = data.opening_system()
-    lay = lays.ready(units.family(system))["one"]
-    [line] = lay["lines"]
+    [line] = _opening_lay()["lines"]
     shown = units.shown_in(system)
     return flask.render_template(
         "pressure.html",
-        answer=reading.answer(lay, catalogue.shelf(), shown),
+        answer=_opening_answer(),
         hose=data.by_id(data.named("hoses"))[line["hose"]]["label"],
         length=entry.shown(shown, "length", line["length"]),
     )
@@ -24,4 +23,13 @@ def page():
 
 @routes.get("/pressure/page.json")
 def page_data():
-    return json_page(catalogue.page())
+    return answering_page({**catalogue.page(), "baked": _opening_answer()})
+
+
+def _opening_lay():
+    return lays.ready(units.family(data.opening_system()))["one"]
+
+
+def _opening_answer():
+    """The answer of the lay that a phone opens on where nothing was entered."""
+    return reading.answer(_opening_lay(), catalogue.shelf(), units.shown_in(data.opening_system()))

@@ -2,7 +2,7 @@
 import flask
 
 from site_src import data, reckoners
-from site_src.routes import json_page
+from site_src.routes import answering_page, json_page
 
 routes = flask.Blueprint("water", __name__)
 TABLES = ("draft", "supply")  # the baked tables that go with these pages
@@ -33,7 +33,7 @@ def page(source):
 
 @routes.get("/water/<source>/page.json")
 def page_data(source):
-    return json_page(reckoners.page_data(source))
+    return _page_data(source)
 
 
 @routes.get("/foam/")
@@ -43,7 +43,11 @@ def foam():
 
 @routes.get("/foam/page.json")
 def foam_data():
-    return json_page(reckoners.page_data("foam"))
+    return _page_data("foam")
+
+
+def _page_data(name):
+    return answering_page({**reckoners.page_data(name), "baked": reckoners.opening_answer(name)})
 
 
 def _page(name):

@@ -91,6 +91,12 @@ class Lay:
         """The pump pressure that stands in the answer."""
         expect(self.answer).to_have_text(re.compile(rf"^\s*{psi}\s+{SITE['unit']['US']['pressure']}\s*$"))
 
+    def link(self):
+        """The fragment of the link that is handed on."""
+        self.press("share")
+        expect(self.page).to_have_url(re.compile("#lay="))
+        return "#" + self.page.url.partition("#")[2]
+
     def working(self, figure):
         """Open a figure and give the text below it."""
         section = self.open(SITE["pressure"]["figures"])

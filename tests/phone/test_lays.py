@@ -35,9 +35,7 @@ def test_ready_lay(offline_lay, take, name):
     offline_lay.ready(name)
     offline_lay.shows(READY[name])
     drawn = offline_lay.page.locator(".map").inner_text()
-    expect(offline_lay.page).to_have_url(re.compile("#lay="))
-    offline_lay.page.wait_for_timeout(400)  # the address is written a moment later
-    other = open_lay(take(), "#" + offline_lay.page.url.partition("#")[2])
+    other = open_lay(take(), offline_lay.link())
     other.shows(READY[name])
     assert other.page.locator(".map").inner_text() == drawn
 

@@ -105,6 +105,8 @@ def test_kept_and_linked(handset, take):
     sheet = open_sheet(handset, "water/tank/")
     sheet.type("flow", "100")
     sheet.shows("6.0", "min")  # by hand: 600 / 100
+    assert sheet.page.url == f"{handset.host.origin}water/tank/"
+    sheet.page.get_by_role("button", name=TOLD["reckon"]["share"], exact=True).tap()
     expect(sheet.page).to_have_url(re.compile("100%40US"))
     fragment = "#" + sheet.page.url.partition("#")[2]
     kill(sheet.page)

@@ -13,7 +13,6 @@ from site_src import data, languages
 SITE_FILES, SITE_KB = 340, 1150
 LANGUAGE_FILES, LANGUAGE_KB = 151, 640
 PAGE_KB, DATA_KB, CALC_KB = 16, 33, 84
-PAGE_KB, DATA_KB, CALC_KB = 16, 31, 80
 
 
 @pytest.fixture(scope="module")

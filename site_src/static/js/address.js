@@ -1,56 +1,64 @@
-// What a page holds, in its address, so that it can be handed to another phone.
-const WRITE_MS = 300; // browsers refuse an address that changes at every tap of a held key
-const OWN = "&tab=";
+// What a page holds, as a link that can be handed to another phone. The address of the page changes only when it is shared.
+const OLD_OWN = "&tab="; // links of an older version end in a mark of their tab
 
-// A name of this tab. An address that bears it was written by the page itself and may lag behind what was entered since.
-const tab = (() => {
-  const name = () => String(Math.random()).slice(2);
-  try {
-    return (sessionStorage.tab ??= name());
-  } catch {
-    return name(); // no storage: nothing else is kept either, so the address is all there is
-  }
-})();
+// Which fragment this tab wrote itself. It goes with the tab, and so does what it is a link to.
+const own = {
+  write(fragment) {
+    try {
+      sessionStorage.setItem("shared", fragment);
+    } catch {
+      // no storage: after a reload it is taken for a link that was followed
+    }
+  },
+  is(fragment) {
+    try {
+      return sessionStorage.getItem("shared") === fragment;
+    } catch {
+      return false;
+    }
+  },
+};
+
+const clear = () => history.replaceState(null, "", location.pathname + location.search);
 
 // The address of a page whose fragment is `mark` and a value as JSON. `clean(value)` rebuilds what is sound and throws
 // where something is strange; a fragment of more than `longest` characters is not read at all.
-export function addressOf({ mark, longest, clean }) {
-  const fragment = (value) => mark + encodeURIComponent(JSON.stringify(value));
-  const isOwn = () => !location.hash || location.hash.endsWith(OWN + tab);
-  let writing;
+export function addressOf({ mark, longest, clean: cleaned }) {
+  const fragmentOf = (value) => mark + encodeURIComponent(JSON.stringify(value));
+  const isHere = () => location.hash.startsWith(mark);
 
   return {
-    isOwn,
-
-    // The value of the address; null where it holds none of another's making, undefined where it cannot be read.
-    read() {
-      if (isOwn() || !location.hash.startsWith(mark)) return null;
-      if (location.hash.length > longest) return undefined;
+    // Take the value of a link that was followed out of the address: null where there is none, undefined where it cannot be read.
+    take() {
+      const { hash } = location;
+      if (!isHere() || own.is(hash)) return null;
+      clear();
+      if (hash.length > longest) return undefined;
       try {
-        return clean(JSON.parse(decodeURIComponent(location.hash.slice(mark.length).split(OWN)[0])));
+        return cleaned(JSON.parse(decodeURIComponent(hash.slice(mark.length).split(OLD_OWN)[0])));
       } catch {
         return undefined;
       }
     },
 
-    // Write a value soon, unless a link was followed by then.
-    write(value) {
-      clearTimeout(writing);
-      const { href } = location;
-      writing = setTimeout(() => location.href === href && history.replaceState(null, "", fragment(value) + OWN + tab), WRITE_MS);
-    },
+    // A link that is no longer to what the page holds does not stay in its address.
+    leave: () => isHere() && clear(),
 
-    // Hand a value on; `copied` is called where the link went to the clipboard.
-    async share(value, copied) {
-      const url = new URL(fragment(value), location.href).href;
+    // Hand a value on. Resolves to what became of it: "sent" by the share sheet, "copied", "refused" by the person, or only "written" in the address.
+    async share(value) {
+      const fragment = fragmentOf(value);
+      history.replaceState(null, "", fragment);
+      own.write(location.hash);
+      const url = new URL(fragment, location.href).href;
       try {
-        if (navigator.share) await navigator.share({ url });
-        else {
+        if (!navigator.share) {
           await navigator.clipboard.writeText(url);
-          copied();
+          return "copied";
         }
-      } catch {
-        // the person turned it down, or the browser did: the address bar still holds it
+        await navigator.share({ url });
+        return "sent";
+      } catch (refusal) {
+        return refusal?.name === "AbortError" ? "refused" : "written";
       }
     },
   };

@@ -24,7 +24,6 @@ const SETTLE_MS = 400; // a second touch that follows at once is no answer to th
 const place = document.getElementById("diagnose");
 const ways = document.getElementById("ways");
 const starting = calculator();
-starting.catch(() => {}); // told below
 const data = await pageData();
 const { words } = data;
 const rig = await chosenRig();

@@ -2,7 +2,9 @@
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "./engine.js";
 import { addressOf } from "./address.js";
-import { notices } from "./notice.js";
+import { draftOf, keepDraft } from "./draft.js";
+import { basisOf, keepAnswer, lastAnswer } from "./last_answer.js";
+import { beside, toNotice } from "./notice.js";
 import { actsOn } from "./pressure/acts.js";
 import { answerView } from "./pressure/answer.js";
 import { NOTHING_TYPED, boundsView, reached } from "./pressure/bounds.js";
@@ -10,26 +12,25 @@ import { fallView } from "./pressure/fall.js";
 import { figuresView } from "./pressure/figures.js";
 import { PIPED, asBed, clean, hasRoom, isJoint, isOld, linesOf } from "./pressure/lay.js";
 import { mapView } from "./pressure/map.js";
+import { paperView } from "./pressure/paper.js";
 import { nowView } from "./pressure/now.js";
 import { WATERS, pumpView } from "./pressure/pump.js";
+import { Saved, savedView } from "./pressure/saved.js";
 import { KINDS, settingsView } from "./pressure/settings.js";
 import { toolsView } from "./pressure/tools.js";
 import { refusalOf } from "./refusal.js";
 import { atHand, chosenRig, chosenSystem } from "./rig/chosen.js";
 import { faultsOf } from "./rig/faults.js";
 import { rigNamed } from "./rig/named.js";
+import { shownIn } from "./shown.js";
 import { fill, pageData, unitWords } from "./site.js";
-import { keep, kept } from "./store.js";
-import { bare, isAsTyped, systemChips, unitsFor } from "./units.js";
+import { bare, systemChips, unitsFor } from "./units.js";
 
-const DRAFT = "pressure";
-const LONGEST_LINK = 40000;
-const REST_MS = 20;
-const MOST_UNDONE = 50;
+const [DRAFT, PAST] = ["pressure", "pressure-past"]; // what is worked on, and the last few layouts one can go back to
+const [LONGEST_LINK, REST_MS, MOST_UNDONE, MOST_KEPT] = [40000, 20, 50, 5];
 const place = document.getElementById("pressure");
 const starting = engine();
-starting.catch(() => {}); // told below, where it can be shown
-const [data, draft, rig] = await Promise.all([pageData(), kept(DRAFT), chosenRig()]);
+const [data, draft, undone, rig] = await Promise.all([pageData(), draftOf(DRAFT), draftOf(PAST), chosenRig()]);
 const { words } = data;
 const hoses = Object.fromEntries(data.hoses.map((hose) => [hose.id, hose]));
 const readyLay = (family, id) => data.ready[family].find((each) => each.id === id).lay;
@@ -38,11 +39,15 @@ const choices = { ...data, source: standing.source, now: standing.now, waters: W
 const cleaned = (lay) => clean(lay, choices);
 const address = addressOf({ mark: "#lay=", longest: LONGEST_LINK, clean: cleaned });
 
-const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, unfolded: new Set(), flowing: null, atPump: null, bounds: null, reach: NOTHING_TYPED, refusal: null, stale: words.engine.loading, notice: null, own: rig, beds: [], faults: null };
+const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, isExample: false, isBehind: false, unfolded: new Set(), flowing: null, atPump: null, bounds: null, reach: NOTHING_TYPED, refusal: null, stale: null, notice: null, own: rig, beds: [], faults: null };
 const past = []; // lays to go back to, each with what was changed after it
+const { shown, kept: shownTexts, recall: recallTexts } = shownIn({ data, state, calculator: () => call });
+const saved = new Saved({ words, redraw: () => draw(), open: openSaved });
 let call = null;
 let shelf = data.shelf;
 let resting;
+let isDrawn = false;
+let openedOn = null; // the opening lay, as long as calc has not judged the rig's beds
 
 const family = () => data.systems[state.system].family;
 const ready = (id) => readyLay(family(), id);
@@ -52,6 +57,10 @@ function labelOf(id) {
   const line = lineOf(id);
   return line && isJoint(line) ? fill(words.pressure[`to_${line.device}`], { id }) : fill(words.pressure.line, { id });
 }
+
+// An entry with another added to it, or taken away; null where one is no number.
+const added = (kind, entry, other, sign) =>
+  call && call("entry.added", { units: unitsFor(data.systems, state.system, [entry, other]), kind, text: entry, other, sign });
 
 const act = actsOn({
   state, data, rig, ready, lineOf, added,
@@ -66,7 +75,10 @@ const act = actsOn({
   },
   afresh: () => {
     state.reach = NOTHING_TYPED;
-    show(openingLay(), null, "A");
+    show(openingLay(), Symbol("afresh"), "A");
+    keepDraft(DRAFT, null);
+    state.isExample = !state.beds.length;
+    say("afresh", words.pressure.is_opening, act.undo);
   },
   unfold: (part, isOpen) => {
     if (isOpen === state.unfolded.has(part)) return;
@@ -74,21 +86,24 @@ const act = actsOn({
     else state.unfolded.delete(part);
     workOutRest();
   },
-  share: () => address.share(state.lay, () => {
-    state.notice = words.pressure.copied;
-    draw();
-  }),
+  share: async () => say("share", words.link[await address.share(state.lay)]),
 });
 
-// The opening lay with a rig's bed in it, or null where that cannot be laid.
-function layOf(bed) {
-  try {
-    const lay = ready("one");
-    return cleaned(asBed(lay, lay.lines[0].id, bed));
-  } catch {
-    return null;
-  }
+function openSaved(lay) {
+  const sound = soundLay(() => lay);
+  if (sound) act.ready(sound);
+  else saved.say("list", words.saved.unreadable);
 }
+
+// What is said beside the key that was pressed, with a way back where there is one.
+function say(at, text, undo = null) {
+  state.notice = text && { at, text, undo };
+  draw();
+  toNotice(place);
+}
+
+// The opening lay with a rig's bed in it, or null where that cannot be laid.
+const layOf = (bed) => soundLay(() => asBed(ready("one"), ready("one").lines[0].id, bed));
 
 // Of a rig's beds those that can be laid.
 const usable = (beds) => (beds ?? []).filter((bed) => layOf(bed) !== null);
@@ -96,29 +111,16 @@ const usable = (beds) => (beds ?? []).filter((bed) => layOf(bed) !== null);
 // A rig opens on its first preconnect.
 const openingLay = () => (state.beds.length ? layOf(state.beds[0]) : ready("one"));
 
-// What stands in an input: as typed, or converted where it was typed in another system.
-function shown(kind, entry) {
-  return call && entry && !isAsTyped(entry, state.system)
-    ? call("entry.shown", { units: unitsFor(data.systems, state.system, [entry]), kind, text: entry })
-    : bare(entry);
-}
-
-// An entry with another added to it, or taken away; null where one is no number.
-function added(kind, entry, other, sign) {
-  return call("entry.added", { units: unitsFor(data.systems, state.system, [entry, other]), kind, text: entry, other, sign });
-}
-
 // A line by what it leads to.
 function nameOf(line) {
   return isJoint(line) ? fill(words.pressure[`at_${line.device}`], line) : labelOf(line.id);
 }
 
-// What a line is made of, in a few words.
+// What a line is made of, in a few words; its height as calc reads it.
 function told(line) {
   const runs = line.runs === "1" ? "" : `${line.runs} × `;
-  const typed = shown("rise", line.height);
-  const isBelow = /^\s*[-−]/.test(typed);
-  const height = /[1-9]/.test(typed) ? ` · ${fill(words.pressure[isBelow ? "height_down" : "height_up"], { height: typed.replace(/^\s*[-−]/, ""), ...unitWords(words, state.system) })}` : "";
+  const read = state.answer?.lines.find(({ id }) => id === line.id);
+  const height = read?.height ? ` · ${fill(words.pressure[read.fall.heights[1] < 0 ? "height_down" : "height_up"], { height: read.height, ...unitWords(words, state.system) })}` : "";
   const { chip, label, family: sizes } = hoses[line.hose];
   if (line.hose === PIPED) return `${label}${height}`;
   return `${runs}${chip ? `${chip} ${words.unit[sizes === "metric" ? "SI" : "US"].diameter}` : label} · ${shown("length", line.length)} ${words.unit[state.system].length}${height}`;
@@ -127,22 +129,53 @@ function told(line) {
 // A lay of the old kind with its elevations above the pump, as soon as calc can say them.
 const converted = (lay) => (call && isOld(lay) ? cleaned(call("heights.converted", { lay, units: unitsFor(data.systems, state.system, [lay]) })) : lay);
 
-// A new lay: keep it, put it in the address, work it out, draw it. Changes of one and the same thing are undone at once.
-function show(lay, what = null, selected = state.selected) {
-  if (what !== null && state.lay && past.at(-1)?.what !== what) past.push({ lay: state.lay, what, selected: state.selected });
-  if (what === null) past.at(-1) && (past.at(-1).what = Symbol("done"));
-  if (past.length > MOST_UNDONE) past.shift();
+// A lay in the place of the one before, with nothing kept of it yet.
+function set(lay, selected) {
   state.lay = converted(lay);
   state.selected = linesOf(lay).some(({ id }) => id === selected) ? selected : linesOf(lay).at(-1).id;
+}
+
+// The lay as it stands goes on the list to go back to.
+function remember(what) {
+  past.push({ lay: state.lay, what, selected: state.selected });
+  if (past.length > MOST_UNDONE) past.shift();
+  keepPast();
+}
+
+const keepPast = () => keepDraft(PAST, past.slice(-MOST_KEPT).map(({ lay, selected }) => ({ lay, selected })));
+
+// A new lay: keep it, work it out, draw it. Changes of one and the same thing are undone at once; null for a step back.
+function show(lay, what = null, selected = state.selected) {
+  if (what !== null && past.at(-1)?.what !== what) remember(what);
+  if (what === null) {
+    if (past.length) past.at(-1).what = Symbol("done");
+    keepPast();
+  }
+  set(lay, selected);
   state.notice = null;
-  keep(DRAFT, state.lay);
-  address.write(state.lay);
+  state.isExample = false;
+  keepDraft(DRAFT, state.lay);
+  address.leave();
   workOut();
   draw();
 }
 
+// What an answer follows from; the last answer for exactly that stands until the calculator runs.
+const basis = () => basisOf(data.version, state.system, rig, cleaned(state.lay));
+
+function recall() {
+  const last = lastAnswer(DRAFT, basis()) ?? (isAsBaked() ? { answer: data.baked, texts: [], laid: {} } : null);
+  state.answer = last?.answer ?? null;
+  if (!last) return;
+  recallTexts(last.texts);
+  shelf = { ...data.shelf, ...last.laid, hoses: { ...data.shelf.hoses, ...last.laid.hoses } };
+}
+
+const isAsBaked = () => !rig && state.system === document.documentElement.dataset.system && JSON.stringify(cleaned(state.lay)) === JSON.stringify(cleaned(standing));
+
 function workOut() {
-  if (!call) return;
+  state.isBehind = true;
+  if (!call) return recall();
   state.refusal = null;
   state.answer = asked("reading.answer", given());
   clearTimeout(resting);
@@ -163,9 +196,12 @@ const PARTS = {
 };
 
 function workOutRest() {
+  if (!call) return;
   const laid = given();
   for (const [part, workedOut] of Object.entries(PARTS)) state[part] = state.answer && state.unfolded.has(part) ? workedOut(laid) : null;
+  state.isBehind = false;
   draw();
+  if (state.answer) keepAnswer(DRAFT, basis(), { answer: state.answer, laid: laid.shelf, texts: shownTexts() });
 }
 
 // What calc says, or null with its refusal noted.
@@ -183,72 +219,87 @@ function asked(door, given) {
 }
 
 function draw() {
-  const { lay, answer } = state;
+  if (!call && !isDrawn && !state.answer) return; // dashes stand there
+  if (!isDrawn) place.replaceChildren();
+  isDrawn = true;
+  const { lay, answer, notice } = state;
+  place.toggleAttribute("data-behind", state.isBehind);
   const lines = linesOf(lay);
   const line = lineOf(state.selected);
   const u = unitWords(words, state.system);
   const common = { ...state, line, lines, data, rig, shelf, words, u, shown, labelOf, lineOf, nameOf, told, act };
   render(html`
-    ${notices(state.notice)}
+    ${beside(notice, "top", words.pressure)}
+    ${paperView({ rig, words })}
     ${answerView(common)}
     ${rigNamed(rig, state.faults, words)}
     ${mapView(common)}
     ${toolsView({ ready: data.ready[family()], canUndo: past.length > 0, canAdd: hasRoom(lay), canRemove: lines.length > 1, words, act })}
     ${settingsView(common)}
     ${answer ? html`${nowView(common)}${pumpView(common)}${boundsView(common)}${fallView(common)}${figuresView(common)}` : nothing}
-    ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
     <div class="rows">
       <button type="button" class="key key-wide" @click=${act.share}>${words.pressure.share}</button>
+      ${beside(notice, "share", words.pressure)}
+      <button type="button" class="key key-wide" @click=${() => window.print()}>${words.pressure.print}</button>
+    </div>
+    ${savedView({ saved, lay, words })}
+    ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
+    <div class="rows">
       <button type="button" class="key key-wide" @click=${act.afresh}>${words.pressure.afresh}</button>
+      ${beside(notice, "afresh", words.pressure)}
     </div>`, place);
 }
 
+// What was worked on last, or the lay the page opens on: an example, unless it is a rig's own.
 function draftLay() {
-  try {
-    return cleaned(draft);
-  } catch {
-    return openingLay();
-  }
+  const own = draft && soundLay(() => draft);
+  state.isExample = !own && !state.beds.length;
+  return own || (openedOn = openingLay());
 }
 
-function openLay() {
-  const linked = address.read();
-  const lay = linked ?? state.lay ?? draftLay();
-  show(lay, null);
-  if (linked === undefined) {
-    state.notice = words.pressure.damaged_link;
-    draw();
+// Open on the link that was followed, one step from what it replaces, or else on what was worked on.
+function open() {
+  const linked = address.take();
+  const own = state.lay ?? draftLay();
+  if (!linked) set(own, state.selected);
+  else {
+    if (state.lay === null) set(own, state.selected);
+    if (!state.isExample) remember(Symbol("link"));
+    state.isExample = false;
+    set(linked, "A");
+    keepDraft(DRAFT, linked);
   }
-}
-
-addEventListener("hashchange", openLay);
-state.beds = usable(rig?.beds);
-const opensAsBaked = address.isOwn() && JSON.stringify(draftLay()) === JSON.stringify(ready("one")) && state.system === document.documentElement.dataset.system && !rig;
-if (!opensAsBaked) {
-  place.replaceChildren();
-  openLay();
-}
-// The place of the rig's bed that the page opened on before calc could judge it, or -1.
-const openedOn = state.lay && state.beds.length && JSON.stringify(state.lay) === JSON.stringify(layOf(state.beds[0])) ? rig.beds.indexOf(state.beds[0]) : -1;
-let isUnfit = false;
-try {
-  call = await starting;
-  const own = atHand(call, rig, data.shelf, unitsFor(data.systems, state.system));
-  shelf = own.shelf;
-  state.own = own.rig;
-  state.beds = usable(own.beds);
-  isUnfit = Boolean(shelf.faults?.some(({ field }) => `${field}.`.startsWith(`beds.${openedOn}.`)));
-  state.faults = await faultsOf(call, shelf, rig, { system: state.system, units: unitsFor(data.systems, state.system) });
-} catch {
-  state.stale = words.engine.failed;
-}
-if (opensAsBaked) {
-  place.replaceChildren();
-  openLay();
-} else if (isUnfit) show(openingLay(), null, "A");
-else if (isOld(state.lay)) show(state.lay);
-else {
   workOut();
+  if (linked || linked === undefined) say("top", words.pressure[linked ? "is_linked" : "damaged_link"]);
   draw();
 }
+
+// A lay rebuilt, or null where it is of another kind than this version reads.
+function soundLay(made) {
+  try {
+    return cleaned(made());
+  } catch (strange) {
+    if (!(strange instanceof TypeError)) throw strange;
+    return null;
+  }
+}
+
+state.beds = usable(rig?.beds);
+past.push(...(undone ?? []).map(({ lay, selected }) => ({ lay: soundLay(() => lay), selected, what: Symbol("kept") })).filter(({ lay }) => lay));
+open();
+addEventListener("hashchange", open);
+addEventListener("beforeprint", () => draw()); // with the date of now
+call = await starting;
+const own = atHand(call, rig, data.shelf, unitsFor(data.systems, state.system));
+shelf = own.shelf;
+Object.assign(state, { own: own.rig, beds: usable(own.beds) });
+state.faults = await faultsOf(call, shelf, rig, { system: state.system, units: unitsFor(data.systems, state.system) });
+if (state.lay === openedOn) set(openingLay(), "A");
+if (isOld(state.lay)) {
+  set(state.lay, state.selected);
+  keepDraft(DRAFT, state.lay);
+}
+workOut();
+draw();
 performance.mark("live-answer");
+saved.load();

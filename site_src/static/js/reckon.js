@@ -1,10 +1,12 @@
 // A water or foam page: entries, their answer, and the controls that change them.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "./engine.js";
-import { notices } from "./notice.js";
 import { addressOf } from "./address.js";
+import { draftOf, keepDraft } from "./draft.js";
+import { basisOf, keepAnswer, lastAnswer } from "./last_answer.js";
+import { beside, toNotice } from "./notice.js";
 import { answerView } from "./reckon/answer.js";
-import { changed, clean, draftOf, opened, opening } from "./reckon/entries.js";
+import { changed, clean, draftOf as ofRig, opened, opening } from "./reckon/entries.js";
 import { asked, enteredView, fieldsView } from "./reckon/fields.js";
 import { figuresView } from "./reckon/figures.js";
 import { enteredOf, knownOf, originsOf } from "./reckon/origin.js";
@@ -13,25 +15,26 @@ import { linkTables } from "./reckon/tables.js";
 import { atHand, chosenRig, chosenSystem } from "./rig/chosen.js";
 import { faultsOf } from "./rig/faults.js";
 import { rigNamed } from "./rig/named.js";
+import { shownIn } from "./shown.js";
 import { fill, pageData, unitWords } from "./site.js";
-import { keep, kept } from "./store.js";
-import { bare, isAsTyped, systemChips, tagged, unitsFor } from "./units.js";
+import { bare, systemChips, tagged, unitsFor } from "./units.js";
 
 const LONGEST_LINK = 3000;
 const place = document.getElementById("reckon");
 const why = document.getElementById("why");
 const starting = engine();
-starting.catch(() => {}); // told below, where it can be shown
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
 const DRAFT = `reckon-${data.page}`;
-const draft = await kept(DRAFT);
+const draft = await draftOf(DRAFT);
 const address = addressOf({ mark: "#with=", longest: LONGEST_LINK, clean: (entries) => clean(entries, data) });
 
-const state = { system: chosenSystem(data.systems), entries: null, entered: [], answer: null, refusal: null, stale: words.engine.loading, notice: null, own: null, faults: null };
+const state = { system: chosenSystem(data.systems), entries: null, entered: [], answer: null, refusal: null, stale: null, notice: null, own: null, faults: null };
 const family = () => data.systems[state.system].family;
 let call = null;
 let shelf = data.shelf;
+let isDrawn = false;
+const { shown, kept: shownTexts, recall: recallTexts } = shownIn({ data, state, calculator: () => call });
 
 const act = {
   choose: (name, id) => enter(name, id),
@@ -42,40 +45,58 @@ const act = {
     workOut();
     draw();
   },
-  afresh: () => show(opening(data, family(), rig), []),
-  share: () => address.share(state.entries, () => {
-    state.notice = words.pressure.copied;
-    draw();
-  }),
+  afresh: () => {
+    const { entries, entered } = state;
+    show(opening(data, family(), rig), []);
+    keepDraft(DRAFT, null);
+    say("afresh", words.reckon.is_opening, () => show(entries, entered));
+  },
+  share: async () => say("share", words.link[await address.share(state.entries)]),
 };
 
-// What stands in an input: as typed, or converted where it was typed in another system.
-const shown = (kind, entry) =>
-  call && kind && entry.includes("@") && !isAsTyped(entry, state.system)
-    ? call("entry.shown", { units: unitsFor(data.systems, state.system, [entry]), kind, text: entry })
-    : bare(entry);
+// What is said beside the key that was pressed, with a way back where there is one.
+function say(at, text, undo = null) {
+  state.notice = text && { at, text, undo };
+  draw();
+  toNotice(place);
+}
 
 const enter = (name, text) => show(changed(state.entries, name, text), [...state.entered, name]);
 
-// New entries, and which of them a person made: keep them, put them in the address, work them out, draw them.
+// New entries, and which of them a person made: keep them, work them out, draw them.
 function show(entries, known) {
   state.entries = entries;
   state.entered = enteredOf(entries, known, data, rig);
   state.notice = null;
-  keep(DRAFT, draftOf(entries, state.entered, rig));
-  address.write(entries);
+  keepDraft(DRAFT, ofRig(entries, state.entered, rig));
+  address.leave();
   workOut();
   draw();
 }
 
+// What an answer follows from; the last answer for exactly that stands until the calculator runs.
+const basis = () => basisOf(data.version, state.system, rig, state.entries);
+
+function recall() {
+  const last = lastAnswer(DRAFT, basis()) ?? (isAsBaked() ? { answer: data.baked, texts: [], shelf } : null);
+  state.answer = last?.answer ?? null;
+  if (!last) return;
+  recallTexts(last.texts);
+  shelf = last.shelf;
+}
+
+const isAsBaked = () => !rig && state.system === document.documentElement.dataset.system
+  && JSON.stringify(state.entries) === JSON.stringify(opening(data, family(), null));
+
 function workOut() {
-  if (!call) return;
+  if (!call) return recall();
   try {
     const units = unitsFor(data.systems, state.system, state.entries);
     const hose = state.entries.hose;
     const atHand = hose ? { ...shelf, hoses: { [hose]: shelf.hoses[hose] } } : shelf;
     state.answer = call(`${data.page}_reading.answer`, { entries: state.entries, shelf: atHand, units });
     state.refusal = null;
+    keepAnswer(DRAFT, basis(), { answer: state.answer, shelf: atHand, texts: shownTexts() });
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal;
     state.answer = null;
@@ -102,11 +123,15 @@ function carried(u) {
 }
 
 function draw() {
+  if (!call && !isDrawn && !state.answer) return; // dashes stand there
+  if (!isDrawn) place.replaceChildren();
+  isDrawn = true;
+  const { notice } = state;
   linkTables(state.system);
   const u = unitWords(words, state.system);
   const origins = originsOf(asked({ data, entries: state.entries }), state.entries, state.entered, rig);
   render(html`
-    ${notices(state.notice)}
+    ${beside(notice, "top", words.pressure)}
     ${answerView({ ...state, data, origins, rig, u })}
     ${rigNamed(rig, state.faults, words)}
     ${otherRule() ? html`<p class="smallprint">${fill(words.reckon.other_rule, { rule: words.rule[otherRule()] })}</p>` : nothing}
@@ -114,45 +139,40 @@ function draw() {
     ${fieldsView({ ...state, data, origins, rig, u, shown, act })}
     ${enteredView({ ...state, data, u, shown })}
     ${carried(u)}
-    ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
     <div class="rows">
       <button type="button" class="key key-wide" @click=${act.share}>${words.reckon.share}</button>
+      ${beside(notice, "share", words.pressure)}
+    </div>
+    ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
+    <div class="rows">
       <button type="button" class="key key-wide" @click=${act.afresh}>${words.reckon.afresh}</button>
+      ${beside(notice, "afresh", words.pressure)}
     </div>`, place);
   render(state.answer ? figuresView({ ...state, data, u, origin: origin() }) : nothing, why);
 }
 
+// Open on the link that was followed, one step from what it replaces, or else on what was entered.
 function open() {
-  const linked = address.read();
-  const known = linked ? [] : state.entries ? state.entered : knownOf(draft, data, rig);
-  show(linked ?? state.entries ?? opened(draft, data, family(), rig), known);
-  if (linked === undefined) {
-    state.notice = words.reckon.damaged_link;
-    draw();
-  }
-}
-
-addEventListener("hashchange", open);
-const sameAsBaked = state.system === document.documentElement.dataset.system && !rig && address.isOwn()
-  && JSON.stringify(opened(draft, data, family(), rig)) === JSON.stringify(opening(data, family(), null));
-const begin = () => {
-  place.replaceChildren();
-  open();
-};
-if (!sameAsBaked) begin();
-try {
-  call = await starting;
-  const units = unitsFor(data.systems, state.system);
-  const own = atHand(call, rig, shelf.hoses ? shelf : data.at_hand, units);
-  state.own = own.rig;
-  state.faults = await faultsOf(call, own.shelf, rig, { system: state.system, units });
-  if (shelf.hoses) shelf = own.shelf;
-} catch {
-  state.stale = words.engine.failed;
-}
-if (sameAsBaked) begin();
-else {
+  const linked = address.take();
+  const before = { entries: state.entries ?? opened(draft, data, family(), rig), known: state.entries ? state.entered : knownOf(draft, data, rig) };
+  const isReplaced = linked && (state.entries || draft);
+  state.entries = linked ?? before.entries;
+  state.entered = enteredOf(state.entries, linked ? [] : before.known, data, rig);
+  if (linked) keepDraft(DRAFT, ofRig(linked, state.entered, rig));
   workOut();
+  if (isReplaced) say("top", words.reckon.is_linked, () => show(before.entries, before.known));
+  else if (linked === undefined) say("top", words.reckon.damaged_link);
   draw();
 }
+
+open();
+addEventListener("hashchange", open);
+call = await starting;
+const units = unitsFor(data.systems, state.system);
+const own = atHand(call, rig, data.shelf.hoses ? data.shelf : data.at_hand, units);
+state.own = own.rig;
+state.faults = await faultsOf(call, own.shelf, rig, { system: state.system, units });
+if (shelf.hoses) shelf = own.shelf;
+workOut();
+draw();
 performance.mark("live-answer");

@@ -8,6 +8,10 @@ export const home = lang === "en" ? root : new URL(`${lang}/`, root);
 // A file of the site that did not arrive; guard.js says so.
 export class Missing extends Error {
   name = "Missing";
+
+  constructor(url) {
+    super(`did not arrive: ${url}`);
+  }
 }
 
 // A file of the site, as a response.

@@ -1,5 +1,6 @@
 // The Water page: each tile shows its page's answer as it was last entered, or as this rig would open it.
 import { render } from "../vendor/lit-html/lit-html.js";
+import { draftOf } from "./draft.js";
 import { engine, Refusal } from "./engine.js";
 import { opened } from "./reckon/entries.js";
 import { enteredOf, knownOf } from "./reckon/origin.js";
@@ -8,7 +9,6 @@ import { atHand, chosenRig, chosenSystem } from "./rig/chosen.js";
 import { faultsOf } from "./rig/faults.js";
 import { rigNamed } from "./rig/named.js";
 import { fill, pageData, unitWords } from "./site.js";
-import { kept } from "./store.js";
 import { unitsFor } from "./units.js";
 
 const [data, rig, call] = await Promise.all([pageData(), chosenRig(), engine()]);
@@ -23,7 +23,7 @@ document.querySelector("h1").after(told);
 render(rigNamed(rig, await faultsOf(call, shelf, rig, { system, units }), words), told);
 
 for (const [page, asked] of Object.entries(data.pages)) {
-  const draft = await kept(`reckon-${page}`);
+  const draft = await draftOf(`reckon-${page}`);
   const entries = opened(draft, { ...asked, systems }, systems[system].family, rig);
   const tile = document.querySelector(`[data-page="${page}"]`);
   tile.querySelector("[data-example]").hidden = enteredOf(entries, knownOf(draft, asked, rig), asked, rig).length > 0;

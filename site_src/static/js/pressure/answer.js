@@ -69,8 +69,8 @@ function ruled(by, words, u, labelOf) {
   return html`<b>${fill(words.pressure[by.code ? "rule_refuses" : "by_rule"], facts)}</b><br>`;
 }
 
-// The whole answer block. `stale` is the sentence to show while there is no answer.
-export function answerView({ lay, answer, stale, words, u, system, labelOf, nameOf, lineOf }) {
+// The whole answer block. `stale` is the sentence to show while there is no answer, null while the calculator starts.
+export function answerView({ lay, answer, stale, isExample, words, u, system, labelOf, nameOf, lineOf }) {
   const gravity = answer && answer.pressure_psi < 0;
   const line = answer && hardest(answer);
   const worst = answer?.cautions[0];
@@ -78,6 +78,7 @@ export function answerView({ lay, answer, stale, words, u, system, labelOf, name
   return html`
     <section class="answer" data-level=${worst?.level ?? nothing}>
       ${worst ? html`<p class="answer-flag">${shape(worst.level)}<span><b>${words.caution[worst.level]}</b> ${words.caution_short[worst.code]}</span></p>` : nothing}
+      ${isExample ? html`<p class="answer-example">${words.pressure.example}</p>` : nothing}
       <div>
         <p class="answer-label" id="answer-label">${worst?.level === "stop" ? words.pressure.would_need : words.pressure.set}</p>
         ${figureView(answer && !gravity ? { text: answer.pressure, unit: u.u_pressure } : { stale: gravity ? words.pressure.below_zero : stale })}
@@ -86,6 +87,7 @@ export function answerView({ lay, answer, stale, words, u, system, labelOf, name
       <div class="answer-gates" role="status">${throttled.length > MOST_GATES ? nothing : throttled}</div>
     </section>
     <div class="answer-gates" role="status">${throttled.length > MOST_GATES ? throttled : nothing}</div>
+    ${stale === null && !answer ? html`<p class="answer-more">${words.engine.loading}</p>` : nothing}
     ${answer ? html`<p class="answer-more">${lay.now.shut?.length ? html`<b>${words.now.for_all_open}</b><br>` : nothing}${sum(line, words)}<br>${ruled(answer.by_rule, words, u, labelOf)}${facts(answer, line, words, u, labelOf)}</p>` : nothing}
     <div role="status">${answer ? cautions(answer, words, u, labelOf) : nothing}</div>`;
 }

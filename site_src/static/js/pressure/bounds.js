@@ -30,14 +30,14 @@ export function boundsView({ answer, bounds, line, reach, selected, data, system
       <summary>${words.bounds.title}</summary>
       <p>${labelOf(selected)}</p>
       ${entry("pump")}
-      ${bounds && bounds.limit !== null ? html`<p>${told("limit")}</p>` : nothing}
+      ${bounds && bounds.limit !== null ? html`<p class="worked">${told("limit")}</p>` : nothing}
       ${entry("end")}
       ${entry("flow")}
-      <p class="verdict" role="status">${!bounds ? nothing : told(bounds.longest === null ? "nothing_left" : "longest")}</p>
+      <p class="verdict worked" role="status">${!bounds ? nothing : told(bounds.longest === null ? "nothing_left" : "longest")}</p>
       ${entry("length")}
-      <p class="verdict" role="status">${!bounds ? nothing : bounds.passes === null ? nothing : told("passes")}</p>
-      ${!bounds ? nothing : html`
+      <p class="verdict worked" role="status">${!bounds ? nothing : bounds.passes === null ? nothing : told("passes")}</p>
+      ${!bounds ? nothing : html`<div class="worked">
         ${bounds.cautions.map((found) => warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...u, ...found, line: labelOf(found.line) })))}
-        ${bounds.surge ? warning("caution", words.bounds.surge_title, fill(words.bounds.surge, { ...u, ...bounds.surge, line: labelOf(selected) })) : nothing}`}
+        ${bounds.surge ? warning("caution", words.bounds.surge_title, fill(words.bounds.surge, { ...u, ...bounds.surge, line: labelOf(selected) })) : nothing}</div>`}
     </details>`;
 }

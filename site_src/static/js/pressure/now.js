@@ -20,8 +20,8 @@ export function nowView({ lay, answer, flowing, data, system, u, refusal, shown,
         name: "gates", legend: words.now.gates, value: lay.now.gates, change: (gates) => act.now({ gates }),
         choices: ["set", "open"].map((id) => ({ id, label: words.now[`gates_${id}`] })),
       }) : nothing}
-      ${flowing ? html`${nozzles(flowing, words, u, labelOf, act)}
-        ${flowing.cautions.filter((found) => !isTold(found, answer)).map((found) => warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...u, ...found, line: labelOf(found.line) })))}` : nothing}
+      ${flowing ? html`<div class="worked">${nozzles(flowing, words, u, labelOf, act)}
+        ${flowing.cautions.filter((found) => !isTold(found, answer)).map((found) => warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...u, ...found, line: labelOf(found.line) })))}</div>` : nothing}
       <p class="smallprint">${words.now.held}</p>
     </details>`;
 }

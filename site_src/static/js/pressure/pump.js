@@ -25,7 +25,7 @@ export function pumpView({ lay, atPump, rig, data, system, u, refusal, shown, ac
         of: "source", name, label: words.at_pump[name], entry: lay.source[entry], data, system, u, refusal, shown,
         change: (text) => act.source({ [entry]: act.tag(text) }),
       }))}
-      ${atPump ? worked(atPump, rig, words, u) : nothing}
+      ${atPump ? html`<div class="worked">${worked(atPump, rig, words, u)}</div>` : nothing}
     </details>`;
 }
 

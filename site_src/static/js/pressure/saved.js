@@ -1,0 +1,96 @@
+// Layouts saved by name on this phone: to open, to rename, to delete.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { beside } from "../notice.js";
+import { fill } from "../site.js";
+import { changeRecord, kept } from "../store.js";
+import { day } from "../times.js";
+import { linesOf } from "./lay.js";
+
+const STORE = "layouts";
+const LONGEST_NAME = 60;
+const newest = (one, other) => other.saved_ms - one.saved_ms;
+
+export class Saved {
+  // open(lay) puts a saved layout on the page.
+  constructor({ words, redraw, open }) {
+    Object.assign(this, { words, redraw, open, rows: [], renaming: null, notice: null });
+  }
+
+  async load() {
+    this.rows = (await kept(STORE)) ?? [];
+    this.redraw();
+  }
+
+  say(at, text) {
+    this.notice = { at, text };
+    this.redraw();
+  }
+
+  // Change the rows as they are kept now, whichever tab changed them last; `told` is said beside key `at`, with a way back.
+  async change(change, { at, text, canUndo = true }) {
+    let before = [];
+    try {
+      this.rows = await changeRecord("drafts", STORE, (rows = []) => change(before = rows));
+      this.notice = { at, text, undo: canUndo && (() => this.change(() => before, { at, text: null, canUndo: false })) };
+      if (text === null) this.notice = null;
+    } catch (refusal) {
+      if (!(refusal instanceof DOMException)) throw refusal;
+      this.notice = { at, text: this.words.saved.unkept };
+    }
+    this.renaming = null;
+    this.redraw();
+  }
+
+  // Under a name that is there already the new layout takes the place of the old.
+  save(typed, lay) {
+    const name = typed.trim().slice(0, LONGEST_NAME);
+    if (!name) return this.say("save", this.words.saved.unnamed);
+    const row = { id: crypto.randomUUID(), name, lay, saved_ms: Date.now() };
+    const isThere = this.rows.some((each) => each.name === name);
+    return this.change((rows) => [...rows.filter((each) => each.name !== name), row], {
+      at: "save", text: fill(this.words.saved[isThere ? "replaced" : "saved"], { name }), canUndo: isThere });
+  }
+
+  rename(row, typed) {
+    const name = typed.trim().slice(0, LONGEST_NAME) || row.name;
+    return this.change((rows) => rows.map((each) => (each.id === row.id ? { ...each, name } : each)), {
+      at: row.id, text: fill(this.words.saved.renamed, { name }) });
+  }
+
+  remove({ id, name }) {
+    return this.change((rows) => rows.filter((each) => each.id !== id), { at: "list", text: fill(this.words.saved.deleted, { name }) });
+  }
+}
+
+const typedIn = (id) => document.getElementById(id).value;
+
+export function savedView({ saved, lay, words }) {
+  return html`
+    <details class="section" @toggle=${(event) => event.target.open && saved.load()}>
+      <summary>${words.saved.title}</summary>
+      ${nameView({ id: "saved-name", value: "", key: words.saved.save, keep: (name) => saved.save(name, lay) }, words)}
+      ${beside(saved.notice, "save", words.pressure)}
+      <ul class="saved">${[...saved.rows].sort(newest).map((row) => html`
+        <li>
+          <p><b>${row.name}</b> <small>${fill(words.saved[linesOf(row.lay).length === 1 ? "row_one" : "row"], { count: linesOf(row.lay).length, date: day(row.saved_ms) })}</small></p>
+          ${saved.renaming === row.id ? nameView({ id: `rename-${row.id}`, value: row.name, key: words.saved.keep_name, keep: (name) => saved.rename(row, name) }, words) : html`
+            <div class="pairs">
+              <button type="button" class="key" aria-label=${fill(words.saved.open_it, row)} @click=${() => saved.open(row.lay)}>${words.saved.open}</button>
+              <button type="button" class="key" aria-label=${fill(words.saved.rename_it, row)} @click=${() => { saved.renaming = row.id; saved.redraw(); }}>${words.saved.rename}</button>
+              <button type="button" class="key" aria-label=${fill(words.saved.delete_it, row)} @click=${() => saved.remove(row)}>${words.saved.delete}</button>
+            </div>`}
+          ${beside(saved.notice, row.id, words.pressure)}
+        </li>`)}
+      </ul>
+      ${beside(saved.notice, "list", words.pressure)}
+      ${saved.rows.length ? nothing : html`<p>${words.saved.none}</p>`}
+    </details>`;
+}
+
+// A name to type, and the key that keeps it.
+const nameView = ({ id, value, key, keep }, words) => html`
+  <div class="field">
+    <label for=${id}>${words.saved.name}</label>
+    <input id=${id} class="named" type="text" maxlength=${LONGEST_NAME} autocomplete="off" .value=${value}>
+    <button type="button" class="key key-wide" @click=${() => keep(typedIn(id))}>${key}</button>
+  </div>`;
