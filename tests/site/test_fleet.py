@@ -58,7 +58,7 @@ def reason(code):
         (SOUND.format("A") + "tank = 30000", 'a.toml, tank = 30000: ', " Allowed: 1 to 20000 gal."),
         ('name = "A"\nunits = "SI"\ntank = 1', 'a.toml, tank = 1: ', " Allowed: 3.79 to 75700 L."),  # by hand: 3.785 and 75,708 L, rounded inward
         (SOUND.format("A") + "idle = 70000", 'a.toml, idle = 70000: ', " Allowed: 300 to 1500."),
-        (SOUND.format("A") + 'drive = "steam"', f'a.toml, drive = "steam": {reason("unknown")}.', " Allowed: midship, pto, front, rear."),
+        (SOUND.format("A") + 'drive = "steam"', f'a.toml, drive = "steam": {reason("unknown")}.', " Allowed: midship, pto, front, rear_shaft, rear_pto."),
         (SOUND.format("A") + "tnak = 500", f'a.toml, tnak = 500: {reason("unknown_field")}.', ' Did you mean "tank"?'),
         ('units = "US"', f'a.toml, name: {reason("missing")}.', ""),
         (SOUND.format("A") + BED.format(100) + BED.format(100).replace("attack-1.75", "garden"), 'a.toml, [[beds]] 2, hose = "garden": ', "metric-150."),

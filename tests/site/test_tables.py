@@ -126,6 +126,6 @@ def test_practical_lift(built):
 @pytest.mark.parametrize("address", ["water/", "water/draft/", "foam/"])
 def test_water_pages_lead_to_tables_in_their_own_units(built, folder, address):
     """An English page opens in US units and a French one in metric; the tables it leads to are in the same."""
-    text = (built / folder / address / "index.html").read_text()
+    text = (built / folder / address / "index.html").read_text(encoding="utf-8")
     linked = set(re.findall(r'href="[^"]*tables/(\w+)/(?:draft|supply)/', text))
     assert linked == {"SI" if folder else "US"}
