@@ -4,7 +4,9 @@ import re
 import pytest
 from playwright.sync_api import expect
 
+from tests.phone.card import RIG
 from tests.phone.history import PROFILE, SEED
+from tests.phone.test_rig_faults import chosen
 from tests.phone.words import SITE
 
 DOWN = SITE["down"]
@@ -63,6 +65,18 @@ def test_a_part_that_did_not_arrive(failing, address, part, answer):
     """Each kind of file in turn: scripts, data, interpreter and calc."""
     without(failing, part, answer)
     is_down(failing.open(address), "missing")
+
+
+@pytest.mark.parametrize("part", ["in_step.js", "path.json"])
+def test_a_drawing_that_did_not_arrive(failing, part):
+    """The card goes on without its drawing, and says that it is not there."""
+    chosen(failing, {"schema": 1, "id": "rig-1", "name": "Pump of the day", "units": "US", **RIG})
+    without(failing, part, absent)
+    page = failing.open("shift/bay/")
+    page.get_by_text(SITE["shift"]["path"], exact=True).tap()
+    expect(page.get_by_text(SITE["shift"]["no_path"], exact=True)).to_be_visible()
+    expect(page.locator("#down")).to_be_hidden()
+    expect(page.get_by_role("button", name=SITE["shift"]["danger"], exact=True)).to_be_visible()
 
 
 @pytest.mark.parametrize("address", PAGES)

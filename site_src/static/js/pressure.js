@@ -10,9 +10,10 @@ import { answerView } from "./pressure/answer.js";
 import { NOTHING_TYPED, boundsView, reached } from "./pressure/bounds.js";
 import { fallView } from "./pressure/fall.js";
 import { figuresView } from "./pressure/figures.js";
-import { PIPED, asBed, clean, hasRoom, isJoint, isOld, linesOf } from "./pressure/lay.js";
+import { asBed, clean, hasRoom, isOld, linesOf } from "./pressure/lay.js";
 import { mapView } from "./pressure/map.js";
 import { paperView } from "./pressure/paper.js";
+import { namesOf } from "./pressure/names.js";
 import { nowView } from "./pressure/now.js";
 import { WATERS, pumpView } from "./pressure/pump.js";
 import { Saved, savedView } from "./pressure/saved.js";
@@ -52,11 +53,7 @@ let openedOn = null; // the opening lay, as long as calc has not judged the rig'
 const family = () => data.systems[state.system].family;
 const ready = (id) => readyLay(family(), id);
 const lineOf = (id) => linesOf(state.lay).find((line) => line.id === id);
-
-function labelOf(id) {
-  const line = lineOf(id);
-  return line && isJoint(line) ? fill(words.pressure[`to_${line.device}`], { id }) : fill(words.pressure.line, { id });
-}
+const { labelOf, nameOf, told } = namesOf({ state, words, hoses, lineOf, shown });
 
 // An entry with another added to it, or taken away; null where one is no number.
 const added = (kind, entry, other, sign) =>
@@ -110,21 +107,6 @@ const usable = (beds) => (beds ?? []).filter((bed) => layOf(bed) !== null);
 
 // A rig opens on its first preconnect.
 const openingLay = () => (state.beds.length ? layOf(state.beds[0]) : ready("one"));
-
-// A line by what it leads to.
-function nameOf(line) {
-  return isJoint(line) ? fill(words.pressure[`at_${line.device}`], line) : labelOf(line.id);
-}
-
-// What a line is made of, in a few words; its height as calc reads it.
-function told(line) {
-  const runs = line.runs === "1" ? "" : `${line.runs} × `;
-  const read = state.answer?.lines.find(({ id }) => id === line.id);
-  const height = read?.height ? ` · ${fill(words.pressure[read.fall.heights[1] < 0 ? "height_down" : "height_up"], { height: read.height, ...unitWords(words, state.system) })}` : "";
-  const { chip, label, family: sizes } = hoses[line.hose];
-  if (line.hose === PIPED) return `${label}${height}`;
-  return `${runs}${chip ? `${chip} ${words.unit[sizes === "metric" ? "SI" : "US"].diameter}` : label} · ${shown("length", line.length)} ${words.unit[state.system].length}${height}`;
-}
 
 // A lay of the old kind with its elevations above the pump, as soon as calc can say them.
 const converted = (lay) => (call && isOld(lay) ? cleaned(call("heights.converted", { lay, units: unitsFor(data.systems, state.system, [lay]) })) : lay);

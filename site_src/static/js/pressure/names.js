@@ -1,0 +1,30 @@
+// What a line is called, and what it is made of, in a few words.
+import { fill, unitWords } from "../site.js";
+import { PIPED, isJoint } from "./lay.js";
+
+export function namesOf({ state, words, hoses, lineOf, shown }) {
+  function labelOf(id) {
+    const line = lineOf(id);
+    return line && isJoint(line) ? fill(words.pressure[`to_${line.device}`], { id }) : fill(words.pressure.line, { id });
+  }
+
+  // A line by what it leads to.
+  const nameOf = (line) => (isJoint(line) ? fill(words.pressure[`at_${line.device}`], line) : labelOf(line.id));
+
+  // Its height as calc reads it, where it is not the pump's own.
+  function heightOf({ id }, units) {
+    const read = state.answer?.lines.find((line) => line.id === id);
+    return read?.height ? ` · ${fill(words.pressure[read.fall.heights[1] < 0 ? "height_down" : "height_up"], { height: read.height, ...units })}` : "";
+  }
+
+  function told(line) {
+    const units = unitWords(words, state.system);
+    const height = heightOf(line, units);
+    const { chip, label, family: sizes } = hoses[line.hose];
+    if (line.hose === PIPED) return `${label}${height}`;
+    const size = chip ? `${chip} ${words.unit[sizes === "metric" ? "SI" : "US"].diameter}` : label;
+    return `${line.runs === "1" ? "" : `${line.runs} × `}${size} · ${shown("length", line.length)} ${units.u_length}${height}`;
+  }
+
+  return { labelOf, nameOf, told };
+}
