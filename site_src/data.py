@@ -82,10 +82,24 @@ def orders(*names):
 
     names: their ids; none: all of them
 
-    Raises KeyError for a name that there is no order of.
+    `by_drive` holds what differs for a drive that has no selector, by the drive. Raises KeyError for a name that there
+    is no order of.
     """
-    rows, told = by_id(load("orders")["order"]), words("orders")
-    return {name: {**rows[name], **told[name]} for name in names or rows}
+    file, told = load("orders"), words("orders")
+    rows = by_id(file["order"])
+    kinds = {row["id"]: row["of"] for row in file["drive"]}
+    return {name: _by_drive({**rows[name], **told[name]}, kinds) for name in names or rows}
+
+
+def _by_drive(order, kinds):
+    own = {drive: order[kind] for kind in order.get("drives", ()) for drive in kinds[kind]}
+    common = {key: told for key, told in order.items() if key != "drives" and key not in kinds}
+    return {**common, "by_drive": own} if own else common
+
+
+def order_for(order, drive):
+    """An order as it is told to a rig of a drive; None: to any rig."""
+    return {**order, **order.get("by_drive", {}).get(drive, {})}
 
 
 def _topics(folder):

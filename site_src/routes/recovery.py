@@ -10,7 +10,7 @@ CARD = "scene"
 LEFT_OUT = ("full_stop", "rear_place", "tank_to_pump", "circulate", "gauges", "stages_set", "prime", "retarder",
             "governor", "relief_ready", "by_hand", "relief_set", "line_told", "charge", "keep_moving")
 ORDERS = ("moved", "steam", "line_lost", "dead_throttle", "grinding", "pump_fails", "road_fails", "override")
-TOLD = ("act", "see", "note", "not_seen", "never")
+TOLD = ("act", "see", "note")
 
 
 @routes.get("/rig/recovery/")
@@ -23,7 +23,7 @@ def page_data():
     rig = data.words("rig")
     steps = [_act(step) for step in data.card_steps(CARD) if step["id"] not in LEFT_OUT and "asks" not in step]
     return json_page({
-        "orders": data.orders(*sorted({*ORDERS, *(step["order"] for step in steps if step["order"])})),
+        "orders": data.orders(*ORDERS),
         "questions": data.load("sequences")["question"],
         "split": data.by_id(data.load("sequences")["part"])["into_split"]["only_if"],
         "override": data.by_id(data.cards())["override"]["fits"],
@@ -36,9 +36,9 @@ def page_data():
 
 
 def _act(step):
-    """One act in words, with the rigs it is for and whether it joins the pump to the engine."""
+    """One act in words, with the rigs it is for."""
     told = data.step_words()[step["id"]]
     return {
-        "id": step["id"], "only_if": step.get("only_if", {}), "note_for": step.get("note_for"), "joins": step.get("act") == "engage", "order": step.get("order"),
+        "id": step["id"], "only_if": step.get("only_if", {}), "note_for": step.get("note_for"),
         **{key: told[key] for key in TOLD if key in told},
     }

@@ -36,10 +36,18 @@ def run(card):
 @routes.get("/shift/<card>/read/")
 def read(card):
     steps, told = data.card_steps(card), data.step_words()
+    row = data.by_id(data.cards())[card]
     return flask.render_template(
-        "shift/read.html", card=data.by_id(data.cards())[card], steps=steps, told=told, after=_answers_before(steps, told),
+        "shift/read.html", card=row, steps=steps, told=told, after=_answers_before(steps, told), order_at=_orders_at(steps, row),
         danger=DANGER,
     )
+
+
+def _orders_at(steps, card):
+    """By step: the order of its hazard, as it is told to the rigs that the step is for."""
+    drives = {step["id"]: {**card.get("fits", {}), **step.get("only_if", {})}.get("drive", [None]) for step in steps}
+    orders = data.orders()
+    return {step["id"]: data.order_for(orders[step["order"]], drives[step["id"]][0]) for step in steps if "order" in step}
 
 
 def _answers_before(steps, told):

@@ -103,6 +103,22 @@ def test_shift_that_fails_twice(handset):
     expect(card.button("start_over")).to_have_count(0)
 
 
+# the control that takes each drive out (common practice)
+@pytest.mark.parametrize(("drive", "name", "step", "control"), [
+    ("pto", "scene", "pto_on", "PTO control to OFF"), ("rear_pto", "road", "pto_off", "PTO control to OFF"),
+    ("front", "scene", "front_in", "clutch lever or switch to OUT"), ("front", "road", "front_parted", "clutch lever or switch to OUT"),
+])
+def test_a_drive_without_a_selector_is_told_its_own_act(handset, drive, name, step, control):
+    """Where the proof of a PTO or a front clutch does not come, the order takes that out and speaks of no selector."""
+    rig = {"drive": drive, "transmission": "automatic", "pressure_control": "governor"}
+    beside(handset, **rig)
+    card = open_card(handset, name, rig=rig)
+    card.run_to(step)
+    card.press("not_seen")
+    expect(card.stop.get_by_role("listitem").nth(1)).to_contain_text(control)
+    expect(card.stop).not_to_contain_text("CENTER")
+
+
 def assert_danger(card):
     """The card shows the order for a rig that moved, in its numbered acts, and offers no second shift."""
     moved = ORDERS["moved"]

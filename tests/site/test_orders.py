@@ -1,4 +1,6 @@
 """One hazard, one order: the orders are whole, in every language."""
+import re
+
 import pytest
 
 from site_src import data
@@ -31,6 +33,26 @@ def test_orders_are_whole(language):
         assert set(words[name]) >= {"title", "when", "do", "never", "short"}, name
         assert len(words[name]["do"]) >= 3, name
         assert ("rig" in words[name]) or name == "lower_line", name
+
+
+NO_SELECTOR = {"pto": r"\bPTO\b|prise de force", "rear_pto": r"\bPTO\b|prise de force", "front": r"front pump|pompe avant"}
+
+
+@pytest.mark.parametrize("drive", NO_SELECTOR)
+@pytest.mark.parametrize("language", data.languages())
+def test_a_drive_without_a_selector_is_told_of_none(language, drive):
+    """What may stop a card of a PTO or a front pump names that drive's control, and no selector, in every language."""
+    token = data.LANGUAGE.set(language)
+    try:
+        orders = data.orders()
+    finally:
+        data.LANGUAGE.reset(token)
+    for name in ("grinding", "pump_fails", "road_fails"):
+        order = data.order_for(orders[name], drive)
+        for told in (" ".join([order["when"], *order["do"], order["never"]]), order["short"]):
+            assert re.search(NO_SELECTOR[drive], told), told
+            assert not re.search("CENT(ER|RE)|[Ss]elector|[Ss]électeur|shift control|POMPE|ROAD|ROUTE", told), told
+        assert data.order_for(orders[name], None)["do"] != order["do"]
 
 
 # Where a page says what a sign is, and not what to do about it.

@@ -6,6 +6,7 @@ import { askView, leavingView } from "./diagnose/ask.js";
 import { handedOver } from "./diagnose/enter.js";
 import { endView } from "./diagnose/end.js";
 import { isOld, leftView } from "./diagnose/left.js";
+import { ordersFor } from "./order.js";
 import { firstView, orderToDo } from "./diagnose/order.js";
 import { answered, begun, carried, oneBack, recordOf } from "./diagnose/record.js";
 import { soFar, startView } from "./diagnose/start.js";
@@ -27,6 +28,7 @@ const starting = calculator();
 const data = await pageData();
 const { words } = data;
 const rig = await chosenRig();
+data.orders = ordersFor(data.orders, rig?.drive);
 
 const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, isLeft: false, shownAt: -SETTLE_MS };
 let state = null;

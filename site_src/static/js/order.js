@@ -7,10 +7,15 @@ export const GRADES = ["danger", "hold", "note"];
 const LEVEL = { danger: "stop", hold: "hold", note: "note" };
 const KIND = { danger: "stop", hold: "caution", note: "note" };
 
-// words: of the view, the section `order`; here: where the controls are on this rig, if a page adds that.
-export function orderView({ order, words, here }) {
+// Orders by id as they are told to a rig of this drive; where it is not known, to any rig.
+export const ordersFor = (orders, drive) =>
+  Object.fromEntries(Object.entries(orders).map(([name, order]) => [name, { ...order, ...order.by_drive?.[drive] }]));
+
+// words: of the view, the section `order`; here: where the controls are on this rig, if a page adds that; isStop: it stops what
+// a person does, whatever its grade.
+export function orderView({ order, words, here, isStop }) {
   return html`
-    <section class="order order-${order.grade}" role=${order.grade === "note" ? "note" : "alert"}>
+    <section class="order order-${order.grade}" role=${order.grade === "note" && !isStop ? "note" : "alert"}>
       ${gradeView(order, words)}
       <h2>${order.title}</h2>
       <ol>${order.do.map((act) => html`<li>${act}</li>`)}</ol>

@@ -2,6 +2,7 @@
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { choose, chosen } from "./choices.js";
 import { chips } from "./chips.js";
+import { ordersFor } from "./order.js";
 import { chosenRig } from "./rig/chosen.js";
 import { inWords, known as answersOf, mayFit, signOf } from "./shift/known.js";
 import { colon, fill, pageData } from "./site.js";
@@ -12,8 +13,9 @@ const OWN_LINES = 8;
 const SAID_AFTER = ["road_fails"]; // of this the card also has room to say what the rig is afterwards
 const place = document.getElementById("recovery");
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
-const { words, orders } = data;
+const { words } = data;
 const answered = answersOf(data.questions, rig);
+const orders = ordersFor(data.orders, answered.drive);
 const acts = data.steps.filter((step) => mayFit(step.only_if, answered) && step.id !== NEEDLESS[rig?.pump_light]);
 // Whether the profile says which of the acts are this rig's.
 const isSettled = acts.every((step) => Object.keys(step.only_if).every((question) => question in answered));
@@ -40,9 +42,10 @@ const card = () => html`
     <h2>${rig.name}</h2>
     ${whole("moved")}
     <section class="first"><h3>${words.recovery.order}</h3>${order()}</section>
-    ${mayShift ? shiftFacts() : joining()}
+    ${mayShift ? shiftFacts() : nothing}
+    ${whole("pump_fails", html`${blank}${blank}`)}
     ${mayFit(data.override, answered) ? override() : nothing}
-    <section>${["steam", "line_lost", "dead_throttle", ...(mayShift ? ["grinding", "road_fails"] : [])].map(line)}</section>
+    <section>${["steam", "line_lost", "dead_throttle", ...(mayShift ? ["grinding"] : []), "road_fails"].map(line)}</section>
     <section><h3>${words.recovery.stops}</h3><dl><dd>${known(rig.stop_controls)}</dd></dl></section>
     <p>${fill(words.recovery.filled, { name: rig.name, dated: rig.dated || words.recovery.undated })} ${words.recovery.first}</p>
   </article>`;
@@ -56,16 +59,6 @@ const shiftFacts = () => html`
         ${fact(words.recovery.speed, rig.speed_in_pump)}
       </dl>
       <p>${words.recovery.lights}</p>
-    </section>
-    ${whole("pump_fails", html`${blank}${blank}`)}`;
-
-// Of a pump that a PTO or a clutch joins to the engine.
-const joining = () => html`
-    <section>
-      <h3>${words.recovery.unjoined}</h3>
-      ${acts.filter(({ joins }) => joins).map(({ not_seen, never, order }) => html`<p>${order ? orders[order].short : nothing} ${not_seen ?? nothing} ${never ?? nothing}</p>`)}
-      ${blank}${blank}
-      <p><b>${orders.dead_throttle.radio}</b></p>
     </section>`;
 
 // An order in all its acts, and one in its one line; on paper the grade is said in its word alone.

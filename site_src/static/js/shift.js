@@ -7,6 +7,7 @@ import { live, notices } from "./notice.js";
 import { Aids, aidsView } from "./shift/aids.js";
 import { newRun, noted } from "./shift/diary.js";
 import { doneView, haltView, leftView } from "./shift/halt.js";
+import { ordersFor } from "./order.js";
 import { known, mayFit } from "./shift/known.js";
 import { pathView } from "./shift/path.js";
 import { stepView } from "./shift/step.js";
@@ -136,14 +137,15 @@ const DONE = { road: "done_road", freeze: "done_road", check: "done_road", overr
 
 function draw() {
   const last = state.confirmed.at(-1);
+  const orders = ordersFor(data.orders, state.rig.drive);
   const finished = last ? fill(words.shift.finished, { time: clock(last.at_s) }) : "";
   const screen = state.offer.can_go_on
     ? leftView({ words, send, left: dayAndTime(state.left_s * 1000) })
     : state.status === "stopped"
-    ? haltView({ stopped: state.stopped, steps, words, send, state, data })
+    ? haltView({ stopped: state.stopped, steps, words, send, state, orders, data })
     : state.status === "done"
       ? doneView({ words, send, finished, next: data.next, told: hurried() ?? words.shift[DONE[sequence.id] ?? "done_pump"] })
-      : stepView({ offer: state.offer, steps, orders: data.orders, rig: state.rig, isSecond: isSecondTry(), words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
+      : stepView({ offer: state.offer, steps, orders, rig: state.rig, isSecond: isSecondTry(), words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
   render(html`
     ${live(page.resumed && last && !state.offer.can_go_on ? html`<p class="resumed">${fill(words.shift.resumed, { time: dayAndTime(last.at_s * 1000) })}</p>` : nothing)}
     <p class="card-rig">${page.rig ? fill(words.shift.beside, page.rig) : words.shift.beside_none}</p>
@@ -157,7 +159,7 @@ function draw() {
       <p><a href="../../log/">${words.shift.log}</a>. ${page.awake ? words.shift.awake : words.shift.sleeps}</p>
       ${state.offer.can_begin_again ? html`<button type="button" class="key" @click=${() => send({ kind: "begin_again" })}>${words.shift.begin_again}</button>` : nothing}
     </details>`, place);
-  aids.say(spoken({ state, steps, words, orders: data.orders }));
+  aids.say(spoken({ state, steps, words, orders }));
 }
 
 // The card as it was left, if it still fits this version's steps and the rig this phone stands beside.

@@ -9,9 +9,9 @@ import { cardsFor } from "./unlike.js";
 
 const AGAIN = { not_seen: "look_again", time_up: "look_again", other_card: "ask_again" };
 
-export function haltView({ stopped, steps, words, send, state, data }) {
+export function haltView({ stopped, steps, words, send, state, orders, data }) {
   const { shift } = words;
-  const order = orderOf(stopped, data.orders);
+  const order = orderOf(stopped, orders);
   const key = (kind, label = kind) => html`<button type="button" class="key key-wide" @click=${() => send({ kind })}>${shift[label]}</button>`;
   const isDanger = stopped.reason === "danger";
   const { offer } = state;
@@ -19,7 +19,7 @@ export function haltView({ stopped, steps, words, send, state, data }) {
   const isTwice = stopped.reason === "failed_twice";
   return html`
     ${order && !isTwice
-      ? orderView({ order, words, here: stopped.order === steps[stopped.step]?.order ? steps[stopped.step].not_seen : null })
+      ? orderView({ order, words, isStop: true, here: stopped.order === steps[stopped.step]?.order ? steps[stopped.step].not_seen : null })
       : stopView({ said: saidOf(stopped, steps, words), words, order })}
     <div class="rows">
       ${offer.can_look_again ? key("look_again", AGAIN[stopped.reason]) : nothing}
