@@ -24,6 +24,7 @@ def opened(handset, **answers):
     (SPLIT, {"centre", "pump", "gear"}, {"pump_electric", "pump_lever", "pto_on", "gear_manual"}),
     ({**SPLIT, "shift_control": "electric"}, {"volts", "pump_electric", "gear"}, {"centre", "pump", "pump_lever"}),
     ({**SPLIT, "shift_control": "manual", "transmission": "manual"}, {"zero_manual", "pump_lever", "gear_manual"}, {"centre", "zero", "gear"}),
+    ({**SPLIT, "drive": "rear_shaft"}, {"centre", "pump", "gear"}, {"pump_lever", "pto_on"}),
     ({"drive": "pto", "transmission": "automatic"}, {"pto_on", "pto_ok"}, {"pump", "speedometer", "pto_on_manual", "front_in"}),
     ({"drive": "pto", "transmission": "manual"}, {"pto_on_manual"}, {"pto_on", "gear_manual"}),
     ({"drive": "front", "transmission": "automatic"}, {"front_in", "front_place"}, {"pto_on", "ok_light", "throttle_ready"}),
@@ -35,7 +36,7 @@ def test_each_drive_has_its_own_order(handset, rig, acts, others):
     assert {STEPS[act]["act"] for act in acts} <= set(listed)
     assert not {STEPS[act]["act"] for act in others} & set(listed)
     expect(card.locator(".first")).to_contain_text(D["order_for"].partition("{what}")[2])
-    has_collar = rig["drive"] == "midship"
+    has_collar = rig["drive"] in ("midship", "rear_shaft")
     expect(card.get_by_text(ORDERS["grinding"]["short"])).to_have_count(int(has_collar))
     orders = {name: data.order_for(order, rig["drive"]) for name, order in ORDERS.items()}
     expect(card.get_by_text(orders["pump_fails"]["do"][1], exact=True)).to_be_visible()
@@ -44,8 +45,8 @@ def test_each_drive_has_its_own_order(handset, rig, acts, others):
     expect(card.get_by_text(ORDERS["override"]["title"], exact=True)).to_have_count(int(has_collar and rig["shift_control"] != "manual"))
 
 
-@pytest.mark.parametrize("rig", [{}, {"drive": "rear_shaft", "shift_control": "air", "transmission": "automatic"}, {"drive": "midship", "transmission": "automatic"}],
-                         ids=["nothing", "rear", "no shift control"])
+@pytest.mark.parametrize("rig", [{}, {"drive": "rear", "shift_control": "air", "transmission": "automatic"}, {"drive": "midship", "transmission": "automatic"}],
+                         ids=["nothing", "rear of an old profile", "no shift control"])
 def test_no_order_is_guessed(handset, rig):
     """A profile that leaves the order open gets lines for what the makers' manuals say, and no act of ours."""
     card = opened(handset, **rig)
