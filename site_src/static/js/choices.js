@@ -1,5 +1,7 @@
 // What is chosen once and holds on every page: the system of units, day or night. Small, and wanted before first paint.
 
+import { tellSaved } from "./unsaved.js";
+
 const unstored = new Map(); // what storage did not take: it holds for this page only
 
 export function chosen(name, fallback) {
@@ -11,11 +13,17 @@ export function chosen(name, fallback) {
   }
 }
 
-export function choose(name, value) {
+// Write it where no page need wait; returns whether it is stored.
+export function jot(name, value) {
   try {
     localStorage.setItem(name, value);
     unstored.delete(name);
+    return true;
   } catch {
     unstored.set(name, value);
+    return false;
   }
 }
+
+// The same for what is nowhere else: the page says so where it is not stored.
+export const choose = (name, value) => tellSaved(name, jot(name, value));

@@ -15,8 +15,9 @@ import { drawnAnew } from "./focus.js";
 import { notices } from "./notice.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, home, pageData } from "./site.js";
-import { keep, keepRecord, kept, tellKept } from "./store.js";
+import { keep, keepRecord, kept } from "./store.js";
 import { shortTime } from "./times.js";
+import { tellSaved } from "./unsaved.js";
 
 const DRAFT = "diagnosis";
 const MOST = 8; // calc.fault.MOST_QUESTIONS
@@ -123,8 +124,9 @@ function write(end) {
   if (state.written) return;
   state = { ...state, written: true };
   save();
-  keepRecord("log", recordOf(state, end, data)).then((isLogged) => {
-    page.isLogged = tellKept(isLogged);
+  const record = recordOf(state, end, data);
+  keepRecord("log", record).then((isLogged) => {
+    page.isLogged = tellSaved(record.id, isLogged);
     draw();
   });
 }

@@ -6,14 +6,14 @@ import { runView } from "./log/run.js";
 import { notices } from "./notice.js";
 import { send } from "./rig/carry.js";
 import { pageData } from "./site.js";
-import { changeRecord, dropRecord, keep, kept, keptRecords } from "./store.js";
+import { changeRecord, dropRecord, hasRoom, keep, kept, keptRecords } from "./store.js";
 
 const KINDS = ["card", "diagnosis", "practice"];
 const SURE_MS = 5000;
 const TYPED = "log-typed"; // what was typed and is not in its record yet: a page may go before the record is written
 const place = document.getElementById("log");
 const { words } = await pageData();
-const page = { kind: "all", sure: null, notice: null };
+const page = { kind: "all", sure: null, notice: null, hasRoom: await hasRoom() };
 let records = (await keptRecords("log")).sort((one, other) => new Date(other.began_at) - new Date(one.began_at));
 const typed = (await kept(TYPED)) ?? {};
 
@@ -25,7 +25,7 @@ const shown = () => records.filter((record) => page.kind === "all" || record.kin
 
 const entryOf = (record, name) => `${record.id} ${name}`;
 
-// Keep what was typed at a run, at once.
+// Keep what was typed at a run, at once; the page says where its record does not take it.
 async function type(record, name, text) {
   record[name] = text;
   const entry = entryOf(record, name);
@@ -35,9 +35,16 @@ async function type(record, name, text) {
     await changeRecord("log", record.id, (there) => ({ ...(there ?? record), [name]: text }));
     if (typed[entry] === text) delete typed[entry];
     keep(TYPED, typed);
+    tellRoom(true);
   } catch {
-    say(words.log.unkept);
+    tellRoom(false);
   }
+}
+
+function tellRoom(hasSome) {
+  if (page.hasRoom === hasSome) return;
+  page.hasRoom = hasSome;
+  draw();
 }
 
 function say(notice) {
@@ -75,14 +82,14 @@ function draw() {
   const kinds = KINDS.filter((kind) => records.some((record) => record.kind === kind));
   const listed = shown();
   render(html`
-    ${notices(page.notice)}
+    ${notices(page.notice, !page.hasRoom && words.log.unkept)}
     ${kinds.length > 1
       ? chips({
         legend: words.log.show, name: "kind", value: page.kind, change: (kind) => { page.kind = kind; draw(); },
         choices: ["all", ...kinds].map((id) => ({ id, label: words.log[`kind_${id}`] })),
       }) : nothing}
     ${listed.length === 0
-      ? html`<p>${words.log.none}</p>`
+      ? page.hasRoom ? html`<p>${words.log.none}</p>` : nothing
       : html`
         <div class="rows">
           <button type="button" class="key key-wide" @click=${() => send(csvOf(listed, words.log))}>${words.log.file_csv}</button>

@@ -16,7 +16,7 @@ import { spoken } from "./shift/spoken.js";
 import { unlikeView } from "./shift/unlike.js";
 import { chosenRig } from "./rig/chosen.js";
 import { fill, pageData } from "./site.js";
-import { keep, kept, tellKept } from "./store.js";
+import { keep, kept } from "./store.js";
 import { clockTime, dayAndTime } from "./times.js";
 
 const TICK_MS = 200;
@@ -93,10 +93,8 @@ function note(event, before) {
   const id = kind === "start_over" ? null : event.step ?? before.offer.step ?? before.stopped?.step;
   const told = event.hazard ? data.orders[event.hazard].title : steps[id]?.act ?? "";
   const answer = event.answer && steps[id].answer[event.answer];
-  let isKept;
-  [run, isKept] = noted(run, { event: kind, step: id, told, ...(answer && { answer }) }, state.stopped?.reason ?? state.status);
-  if (state.status === "done" && before.status !== "done" && hurried()) [run, isKept] = noted(run, { event: "hurried", step: null, told: hurried() }, state.status);
-  isKept.then(noteKept);
+  run = noted(run, { event: kind, step: id, told, ...(answer && { answer }) }, state.stopped?.reason ?? state.status);
+  if (state.status === "done" && before.status !== "done" && hurried()) run = noted(run, { event: "hurried", step: null, told: hurried() }, state.status);
 }
 
 // Which rig a run is for, and what its profile said: a run does not outlive either.
@@ -105,11 +103,9 @@ const standing = () => JSON.stringify([page.rig?.id ?? null, rigAnswers()]);
 function save() {
   const left = { state, madeOf, run, standing: page.standing, at_s: seconds() };
   page.left = JSON.stringify(left);
-  keep(draft, left).then(noteKept);
-}
-
-function noteKept(isKept) {
-  page.isKept = tellKept(isKept);
+  keep(draft, left).then((isKept) => {
+    page.isKept = isKept;
+  });
 }
 
 function beginAgain() {

@@ -1,6 +1,8 @@
 // The one door to the database: what a person enters is kept the moment it is entered.
 import { openDB } from "../vendor/idb/idb.js";
+import { tellSaved } from "./unsaved.js";
 
+const PROBE = "probe";
 let opening = null;
 
 // The database; opened anew where the browser refused it before, or cleared it under a page that is open.
@@ -60,16 +62,10 @@ export async function keep(name, value) {
   try {
     await (await database()).put("drafts", value, name);
     note.drop(name, text);
-    return tellKept(true);
+    return tellSaved(name, true);
   } catch {
-    return tellKept(isNoted);
+    return tellSaved(name, isNoted);
   }
-}
-
-// Say above the page where the browser keeps nothing; returns what it is told.
-export function tellKept(isKept) {
-  document.getElementById("unkept").hidden = isKept;
-  return isKept;
 }
 
 // The value kept under a name, or undefined.
@@ -137,12 +133,20 @@ export async function dropRecord(store, id) {
   await (await database()).delete(store, id);
 }
 
+// Whether the database takes anything now: it may be full, or refused.
+export async function hasRoom() {
+  try {
+    const opened = await database();
+    await opened.put("drafts", "room", PROBE);
+    await opened.delete("drafts", PROBE);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 // Ask the browser not to clear what is kept: "kept", "unpromised", or "unkept" where nothing can be.
 export async function askToPersist() {
-  try {
-    await database();
-  } catch {
-    return "unkept";
-  }
+  if (!(await hasRoom())) return "unkept";
   return (await navigator.storage?.persist?.()) ? "kept" : "unpromised";
 }

@@ -1,6 +1,6 @@
 // Keeps profiles in the database as they are typed, and in step with other tabs: a change made elsewhere is never
 // overwritten unseen.
-import { choose, chosen } from "../choices.js";
+import { chosen, jot } from "../choices.js";
 import { changeRig, keptRigs } from "../store.js";
 
 const channel = "BroadcastChannel" in window ? new BroadcastChannel("rigs") : null;
@@ -16,7 +16,7 @@ const others = (id, key) => noted().filter((entry) => entry.id !== id || entry.k
 
 function note(id, key, value, base) {
   const earlier = noted().find((entry) => entry.id === id && entry.key === key);
-  choose(NOTES, JSON.stringify([...others(id, key), { id, key, value, base: earlier ? earlier.base : base }]));
+  jot(NOTES, JSON.stringify([...others(id, key), { id, key, value, base: earlier ? earlier.base : base }]));
 }
 
 // Take back the note of a value that is kept now; a later one of the same field stays, on the base that is kept.
@@ -24,7 +24,7 @@ function strike(id, key, value) {
   const entry = noted().find((each) => each.id === id && each.key === key);
   if (!entry) return;
   const left = same(entry.value, value) ? [] : [{ ...entry, base: value }];
-  choose(NOTES, JSON.stringify([...others(id, key), ...left]));
+  jot(NOTES, JSON.stringify([...others(id, key), ...left]));
 }
 
 export class Keeper {

@@ -1,5 +1,6 @@
 // The log of one run of a card: written at every touch, so that a run that was left is in it too.
 import { changeRecord } from "../store.js";
+import { tellSaved } from "../unsaved.js";
 
 export const newRun = (title, rig) => ({
   id: `${new Date().toISOString()}-${crypto.getRandomValues(new Uint32Array(1))[0].toString(36)}`,
@@ -14,10 +15,11 @@ export const newRun = (title, rig) => ({
   entries: [],
 });
 
-// A run with one more entry, also kept in the log. Who and notes are the Log page's, and stay as it left them.
+// A run with one more entry, also written in the log, whole each time: what was refused once is there with the next. Who and notes are the Log page's, and stay as it left them.
 export function noted(run, entry, outcome) {
   const at = new Date().toISOString();
   const longer = { ...run, began_at: run.began_at ?? at, ended_at: at, outcome, entries: [...run.entries, { at, ...entry }] };
-  const isKept = changeRecord("log", run.id, (there) => ({ ...longer, who: there?.who ?? "", notes: there?.notes ?? "" })).then(() => true, () => false);
-  return [longer, isKept];
+  changeRecord("log", run.id, (there) => ({ ...longer, who: there?.who ?? "", notes: there?.notes ?? "" }))
+    .then(() => tellSaved(run.id, true), () => tellSaved(run.id, false));
+  return longer;
 }

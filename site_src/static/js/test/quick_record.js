@@ -1,6 +1,6 @@
 // A rig's checks after repair as plain data: the one that is open, the baseline, and the earlier ones. Kept at each touch twice,
 // in a note that is written without a wait and in the database; the greater revision is the record.
-import { choose, chosen } from "../choices.js";
+import { chosen, jot } from "../choices.js";
 import { keep, kept } from "../store.js";
 
 export const STEPS = ["shift", "circulate", "prime", "raise", "road"]; // each is confirmed; the first and last by the shift cards
@@ -19,9 +19,8 @@ export async function opened(rig, count) {
 // Keep the record; resolves to whether it is kept anywhere.
 export async function keepQuick(record) {
   const text = JSON.stringify(record);
-  choose(nameOf(record.rig_id), text);
-  const isStored = await keep(nameOf(record.rig_id), record);
-  return isStored || chosen(nameOf(record.rig_id), null) === text;
+  const isNoted = jot(nameOf(record.rig_id), text);
+  return (await keep(nameOf(record.rig_id), record)) || isNoted;
 }
 
 const withOpen = (record, changes) => ({ ...record, revision: record.revision + 1, open: { ...record.open, ...changes } });

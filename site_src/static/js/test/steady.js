@@ -1,7 +1,7 @@
 // A clock for tests that no one can set. Within a page it runs on the monotonic clock; from page to page on the phone's own,
 // less every jump that the two clocks did not share. Where they cannot tell a sleep from a clock that was set, it counts
 // nothing and asks. All pages of a phone share one: whoever sees a jump first settles it, the others follow.
-import { choose, chosen } from "../choices.js";
+import { chosen, jot } from "../choices.js";
 
 const KEPT = "steady";
 const JUMP_MS = 2000; // less is the coarseness of timers
@@ -104,6 +104,6 @@ export class Steady {
 
   #write() {
     this.written = performance.now();
-    choose(KEPT, JSON.stringify({ ...this.mark(), events: this.events }).padEnd(ROOM));
+    jot(KEPT, JSON.stringify({ ...this.mark(), events: this.events }).padEnd(ROOM));
   }
 }
