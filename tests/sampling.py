@@ -9,7 +9,7 @@ import subprocess
 
 # how many runs share the cases of a test between them
 SHARES = {
-    **dict.fromkeys(("test_access.py", "test_bad_input.py", "test_hostile.py", "test_no_script.py", "test_page_opens_cold", "test_sign_that_does_not_come", "test_danger_from_a_step"), 3),
+    **dict.fromkeys(("test_access.py", "test_bad_input.py", "test_slips.py", "test_hostile.py", "test_no_script.py", "test_page_opens_cold", "test_sign_that_does_not_come", "test_danger_from_a_step"), 3),
     "test_claim.py": 5,
 }
 ROUND = 15  # runs after which every share was taken

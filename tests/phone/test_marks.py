@@ -1,10 +1,12 @@
 """Decimal commas, thousands and minus signs: what is typed is read one way, or asked about, and shown as the page's language writes it."""
+import csv
 import re
 
 import pytest
 from playwright.sync_api import expect
 
 from site_src import data
+from tests.phone import screens
 from tests.phone.words import SITE
 
 FRENCH = data.load("words/fr/site")
@@ -83,3 +85,18 @@ def test_french_shows_commas(take):
         expect(page.get_by_text(FRENCH["refusal"]["thousands_or_decimals"].format(thousands="1250", decimals="1,25"))).to_be_visible()
     flow.fill("1\u00a0250")
     expect(page.get_by_text(FRENCH["refusal"]["thousands_or_decimals"].split("}")[-1])).to_have_count(0)
+
+
+def test_a_french_spreadsheet_has_points(take):
+    """The sheet of a test in French shows commas; its CSV has points, as every spreadsheet reads them, in bar too."""
+    page = screens.service("fr/test/sheet/#{id}")(take(locale="fr-CA"))
+    words = data.load("words/fr/test")["sheet"]
+    for system in ("US", "bar"):
+        page.get_by_role("radio", name=FRENCH["units"][system], exact=True).check(force=True)
+        expect(page.locator("main")).to_contain_text(re.compile(r"\d,\d"))
+        with page.expect_download() as download:
+            page.get_by_role("button", name=words["csv"]).tap()
+        rows = list(csv.DictReader(download.value.path().read_text(encoding="utf-8-sig").splitlines()))
+        figures = [row[words["value"]] for row in rows if row[words["unit"]]]
+        assert [figure for figure in figures if re.fullmatch(r"-?\d+\.\d+", figure)]
+        assert not [figure for figure in figures if figure and not re.fullmatch(r"-?\d+(\.\d+)?", figure)]

@@ -2,59 +2,17 @@
 import pytest
 from playwright.sync_api import expect
 
-from site_src import reckoners
-from tests import service_records
-from tests.phone import screens
-from tests.phone.test_rig import with_engine
+from tests.phone.numbers import PAGES, at, marked, opened, rig_page
 
-NUMBERS = "input[inputmode=decimal], input[inputmode=numeric]"
-# Marks the number fields in sight, everything unfolded, and says what stands in each.
-MARKED = """(numbers) => {
-  document.activeElement.blur();
-  for (const part of document.querySelectorAll("main details")) part.open = true;
-  const inSight = [...document.querySelectorAll(numbers)].filter((field) => field.checkVisibility());
-  inSight.forEach((field, place) => field.setAttribute("data-place", place));
-  return inSight.map((field) => field.value);
-}"""
 SELECTED = "(field) => field.value.slice(field.selectionStart, field.selectionEnd)"
-
-
-def rig_page(handset):
-    """A rig's profile with hose and beds, and the readings of a hose."""
-    page = with_engine(handset)
-    page.locator("#field-tank").wait_for(state="attached")
-    return page
-
-
-def unfinished(part):
-    """A part of a service test that is still to be filled in."""
-    return screens.service(f"test/run/#{{id}}/{part}", service_records.an_unfinished_record)
-
-
-# every page that takes a number, and how many fields it has at least
-PAGES = {
-    "pressure": (screens.wye, 5),
-    **{f"water/{name}/": (screens.plain(f"water/{name}/"), 2) for name in reckoners.WATER},
-    "foam/": (screens.plain("foam/"), 3),
-    "rig/": (rig_page, 20),
-    "why/speeds/": (screens.plain("why/speeds/"), 3),
-    "why/heat/": (screens.plain("why/heat/"), 3),
-    "diagnose/leak/": (screens.plain("diagnose/leak/"), 1),
-    "test/quick/": (screens.raising, 1),
-    **{f"test/run/{part}": (unfinished(part), least) for part, least in (("site", 5), ("capacity", 2), ("vacuum", 1), ("governed", 1))},
-}
 
 
 @pytest.mark.parametrize("name", PAGES)
 def test_what_is_typed_after_a_tap_stands_alone(take, name):
     """10 typed over 0 is 10: a tap selects the whole entry, in every number field of every page."""
-    opened, least = PAGES[name]
-    page = opened(take())
-    page.locator(NUMBERS).first.wait_for(state="attached")
-    standing = page.evaluate(MARKED, NUMBERS)
-    assert len(standing) >= least
+    page, standing = opened(take(), name)
     for place, before in enumerate(standing):
-        field = page.locator(f"[data-place='{place}']")
+        field = at(page, place)
         typed = "10" if before != "10" else "25"
         field.tap()
         page.keyboard.type(typed)
@@ -85,7 +43,7 @@ def test_focus_by_keyboard_selects(lay):
 def test_text_is_not_selected(handset):
     """A name is added to, not replaced."""
     page = rig_page(handset)
-    page.evaluate(MARKED, NUMBERS)
+    marked(page)
     field = page.locator("#field-name")
     field.tap()
     assert field.evaluate(SELECTED) == ""

@@ -257,6 +257,19 @@ def values(of):
             yield from values(value)
 
 
+@pytest.mark.parametrize(("system", "lost"), [("US", "13 poHg"), ("bar", "0,44 bar")])  # by hand: 13 x 0.0338639 = 0.440
+def test_french_has_decimal_commas(tmp_path, system, lost):
+    """A report in French writes every figure with a comma, in its sentences and its tables."""
+    put(tmp_path, one=WHOLE, two=FAILED)
+    first = report.write(tmp_path, ON, system, "fr")["page"]
+    shown = {path.name: re.sub(r"<style>.*?</style>", "", path.read_text(encoding="utf-8"), flags=re.DOTALL) for path in first.parent.glob("*.html")}
+    assert len(shown) == 3 and lost in shown["index.html"].replace("\xa0", " ")
+    for text in shown.values():
+        words = re.sub(r"<[^>]*>", "|", text)
+        assert re.search(r"\d,\d", words)
+        assert not re.findall(r".*\d\.\d.*", words)
+
+
 def test_from_the_command_line(tmp_path):
     """build.py writes the report beside the results, in the units asked for, and builds no site."""
     put(tmp_path, one=WHOLE, two=FAILED)

@@ -1,0 +1,60 @@
+"""Every page that takes a number, with the way to its number fields."""
+from site_src import reckoners
+from tests import service_records
+from tests.phone import screens
+from tests.phone.test_rig import with_engine
+
+NUMBERS = "input[inputmode=decimal], input[inputmode=numeric]"
+# Marks the number fields in sight, everything unfolded, and says what stands in each.
+MARKED = """(numbers) => {
+  document.activeElement.blur();
+  for (const part of document.querySelectorAll("main details")) part.open = true;
+  const inSight = [...document.querySelectorAll(numbers)].filter((field) => field.checkVisibility());
+  inSight.forEach((field, place) => field.setAttribute("data-place", place));
+  return inSight.map((field) => field.value);
+}"""
+
+
+def rig_page(handset):
+    """A rig's profile with hose and beds, and the readings of a hose."""
+    page = with_engine(handset)
+    page.locator("#field-tank").wait_for(state="attached")
+    return page
+
+
+def unfinished(part):
+    """A part of a service test that is still to be filled in."""
+    return screens.service(f"test/run/#{{id}}/{part}", service_records.an_unfinished_record)
+
+
+# every page that takes a number, and how many fields it has at least
+PAGES = {
+    "pressure": (screens.wye, 5),
+    **{f"water/{name}/": (screens.plain(f"water/{name}/"), 2) for name in reckoners.WATER},
+    "foam/": (screens.plain("foam/"), 3),
+    "rig/": (rig_page, 20),
+    "why/speeds/": (screens.plain("why/speeds/"), 3),
+    "why/heat/": (screens.plain("why/heat/"), 3),
+    "diagnose/leak/": (screens.plain("diagnose/leak/"), 1),
+    "test/quick/": (screens.raising, 1),
+    **{f"test/run/{part}": (unfinished(part), least) for part, least in (("site", 5), ("capacity", 2), ("vacuum", 1), ("governed", 1))},
+}
+
+
+def opened(handset, name):
+    """A page of PAGES with its number fields marked, and what stands in each."""
+    opener, least = PAGES[name]
+    page = opener(handset)
+    standing = marked(page)
+    assert len(standing) >= least
+    return page, standing
+
+
+def marked(page):
+    """What stands in each number field in sight; each is marked with its place."""
+    page.locator(NUMBERS).first.wait_for(state="attached")
+    return page.evaluate(MARKED, NUMBERS)
+
+
+def at(page, place):
+    return page.locator(f"[data-place='{place}']")
