@@ -93,7 +93,7 @@ class Proof:
         expect(self.page.get_by_role("timer").locator("b")).to_have_text(text)
 
     def says(self, text):
-        expect(self.page.get_by_text(text).first).to_be_visible()
+        expect(self.page.locator("main").get_by_text(text).first).to_be_visible()
 
     def record(self):
         return self.page.evaluate(KEPT, self.id)
