@@ -219,3 +219,46 @@ def test_the_size_that_was_touched_is_marked(lay, first, then, chip):
     else:
         expect(sizes.get_by_role("combobox")).to_have_value(then)
     lay.choose_in(SITE["units"]["title"], SITE["units"]["US"])
+
+
+def test_what_stands_at_a_standpipe_goes_up_with_it(lay):
+    """The outlet two floors higher takes the line on its floor along, whatever digits are typed on the way; one on the ground stays."""
+    lay.ready("standpipe")
+    lay.line("S")
+    lay.press("floor_up")
+    lay.press("floor_up")
+    # by hand: 50 + 2 x 7.0645 x 1.5 + 25 + 0.8 x 7.0645 + 0.434 x 132 = 159.13
+    lay.shows(159)
+    lay.build("undo")
+    lay.shows(149)
+    lay.field("height").tap()
+    lay.page.keyboard.type("132")
+    lay.shows(159)
+    lay.line("A")
+    expect(lay.field("height")).to_have_value("132")
+    lay.type("height", "13")
+    lay.line("S")
+    lay.field("height").tap()
+    lay.page.keyboard.type("1320")  # past 13 on the way: what stands there by itself stays
+    lay.line("A")
+    expect(lay.field("height")).to_have_value("13")
+
+
+def test_a_slip_put_right_in_an_unfolded_part_keeps_it_open(lay):
+    """The gauge's typo is typed over in its place: the part stays unfolded and takes every digit."""
+    part = lay.open(SITE["now"]["title"])
+    gauge = lay.page.get_by_role("textbox", name=SITE["now"]["gauge"], exact=True)
+    for typed in ("12O", "203"):
+        gauge.tap()
+        lay.page.keyboard.type(typed)
+        expect(gauge).to_have_value(typed)
+    expect(part).to_have_attribute("open", "")
+
+
+def test_with_a_line_shut_the_number_says_what_it_is_for(lay):
+    """One number is an order at a time: with a line shut the great one is for all lines open, and says so."""
+    lay.ready("wye")
+    expect(lay.page.locator("#answer-label")).to_have_text(SITE["pressure"]["set"])
+    lay.open(SITE["now"]["title"])
+    lay.page.get_by_role("button", name=SITE["now"]["shut_it"].format(line="Line A"), exact=True).tap()
+    expect(lay.page.locator("#answer-label")).to_have_text(SITE["pressure"]["set_all_open"])

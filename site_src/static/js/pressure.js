@@ -53,7 +53,7 @@ let openedOn = null; // the opening lay, as long as calc has not judged the rig'
 const family = () => data.systems[state.system].family;
 const ready = (id) => readyLay(family(), id);
 const lineOf = (id) => linesOf(state.lay).find((line) => line.id === id);
-const { labelOf, nameOf, told } = namesOf({ state, words, hoses, lineOf, shown });
+const { labelOf, nameOf, told, endOf } = namesOf({ state, words, hoses, tips: data.tips, lineOf, shown });
 
 // An entry with another added to it, or taken away; null where one is no number.
 const added = (kind, entry, other, sign) =>
@@ -66,6 +66,7 @@ const act = actsOn({
     const before = past.pop();
     if (before) show(before.lay, null, before.selected);
   },
+  before: (what) => (past.at(-1)?.what === what ? past.at(-1).lay : state.lay),
   work: () => {
     workOut();
     draw();
@@ -209,7 +210,7 @@ function draw() {
   const lines = linesOf(lay);
   const line = lineOf(state.selected);
   const u = unitWords(words, state.system);
-  const common = { ...state, line, lines, data, rig, shelf, words, u, shown, labelOf, lineOf, nameOf, told, act };
+  const common = { ...state, line, lines, data, rig, shelf, words, u, shown, labelOf, lineOf, nameOf, told, endOf, act };
   render(html`
     ${beside(notice, "top", words.pressure)}
     ${paperView({ rig, words })}

@@ -1,10 +1,10 @@
 // What a touch does to the lay. Each act says what it changed, so that one step back undoes it whole.
 import { NOTHING_TYPED } from "./bounds.js";
-import { asBed, asSupply, changed, isJoint, linesOf, without, withJoint, withLine, withTwin } from "./lay.js";
+import { asBed, asSupply, changed, isJoint, linesOf, raised, without, withJoint, withLine, withTwin } from "./lay.js";
 import { usualPressure } from "../usual.js";
 import { bare, tagged } from "../units.js";
 
-export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, unfold, work, afresh, share }) {
+export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, before, unfold, work, afresh, share }) {
   const tag = (text) => (text === "" ? "" : tagged(text, state.system));
   const change = (id, changes) =>
     Object.entries(changes).reduce((lay, [name, value]) => changed(lay, id, name, value), state.lay);
@@ -30,6 +30,7 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, unf
     show(lay, what, (added.find((line) => !isJoint(line)) ?? added[0]).id);
   };
   const deviceTo = (id, device) => (lineOf(id).end.kind === "smooth" ? withPressure : change)(id, { device, loss: "" });
+  const toHeight = (id, height, what) => show(raised(state.lay, id, height, before(what)), what);
   let count = 0;
   const once = (name) => `${name} ${(count += 1)}`; // never one with the change before
 
@@ -40,12 +41,14 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, unf
     unfold,
     afresh,
     choose: (id, name, value) => show(name === "device" ? deviceTo(id, value) : change(id, { [name]: value }), once(name)),
-    type: (id, name, text) => show(change(id, {
-      [name]: name === "loss" ? tag(text) : tagged(text, state.system), ...(name === "pressure" && { typed: "yes" }),
-    }), `${id} ${name}`),
+    type: (id, name, text) => {
+      const entry = name === "loss" ? tag(text) : tagged(text, state.system);
+      if (name === "height") toHeight(id, entry, `${id} ${name}`);
+      else show(change(id, { [name]: entry, ...(name === "pressure" && { typed: "yes" }) }), `${id} ${name}`);
+    },
     floor: (id, direction) => {
       const height = added("rise", lineOf(id).height, floorOf(), direction);
-      if (height !== null) show(change(id, { height }), `${id} floor`);
+      if (height !== null) toHeight(id, height, `${id} floor`);
     },
     hasFloor: () => Boolean(floorOf()),
     kind: (id, kind) => show(withPressure(id, { kind, ...(kind === "inlet" && { device: "none" }) }), once("kind")),

@@ -74,16 +74,18 @@ export function answerView({ lay, answer, stale, isExample, words, u, system, la
   const gravity = answer && answer.pressure_psi < 0;
   const line = answer && hardest(answer);
   const worst = answer?.cautions[0];
+  const isAdvised = worst?.level !== "stop" && worst?.code !== "above_working_pressure"; // past a hose's limit it is no order
+  const label = !isAdvised ? "would_need" : lay.now.shut?.length ? "set_all_open" : "set";
   const throttled = answer ? gates(answer, words, u, { labelOf, nameOf, lineOf }) : [];
   return html`
     <section class="answer" data-level=${worst?.level ?? nothing}>
       ${worst ? html`<p class="answer-flag">${shape(worst.level)}<span><b>${words.caution[worst.level]}</b> ${words.caution_short[worst.code]}</span></p>` : nothing}
       ${isExample ? html`<p class="answer-example">${words.pressure.example}</p>` : nothing}
       <div>
-        <p class="answer-label" id="answer-label">${worst?.level === "stop" ? words.pressure.would_need : words.pressure.set}</p>
+        <p class="answer-label" id="answer-label">${words.pressure[label]}</p>
         ${figureView(answer && !gravity ? { text: answer.pressure, unit: u.u_pressure } : { stale: gravity ? words.pressure.below_zero : stale })}
       </div>
-      ${answer ? gauge(answer, words, u, system) : nothing}
+      ${answer && isAdvised ? gauge(answer, words, u, system) : nothing}
       <div class="answer-gates" role="status">${throttled.length > MOST_GATES ? nothing : throttled}</div>
     </section>
     <div class="answer-gates" role="status">${throttled.length > MOST_GATES ? throttled : nothing}</div>

@@ -17,7 +17,7 @@ export const reached = (reach, line, read, system) => ({
   length: reach.length || line.length,
 });
 
-export function boundsView({ answer, bounds, line, reach, selected, data, system, u, refusal, shown, labelOf, act }) {
+export function boundsView({ answer, bounds, line, reach, unfolded, selected, data, system, u, refusal, shown, labelOf, act }) {
   const { words } = data;
   const own = reached(reach, line, answer.lines.find(({ id }) => id === selected), system);
   const told = (name) => fill(words.bounds[name], { ...u, ...bounds, line: labelOf(selected) });
@@ -26,7 +26,7 @@ export function boundsView({ answer, bounds, line, reach, selected, data, system
     change: (text) => act.reach(name, text),
   });
   return html`
-    <details class="section" ?open=${FIELDS.some((name) => refusal?.field === `reach_${name}`)} @toggle=${(event) => act.unfold("bounds", event.target.open)}>
+    <details class="section" ?open=${unfolded.has("bounds") || FIELDS.some((name) => refusal?.field === `reach_${name}`)} @toggle=${(event) => act.unfold("bounds", event.target.open)}>
       <summary>${words.bounds.title}</summary>
       <p>${labelOf(selected)}</p>
       ${entry("pump")}

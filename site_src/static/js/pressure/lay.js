@@ -43,6 +43,14 @@ function replaced(lay, id, change) {
 export const changed = (lay, id, name, given) => replaced(lay, id, (line) =>
   [name in line ? { ...line, [name]: given } : { ...line, end: { ...line.end, [name]: given } }]);
 
+// The lay with a joint at another height. What stood at the joint's own height behind it goes with it, as a nozzle on the
+// joint's floor does; `before` is the lay as it was when this height began to be typed.
+export function raised(lay, id, height, before) {
+  const joint = linesOf(before).find((line) => line.id === id);
+  const along = joint && isJoint(joint) ? linesOf(joint.end).filter((line) => line.height === joint.height) : [];
+  return [{ id }, ...along].reduce((next, line) => changed(next, line.id, "height", height), lay);
+}
+
 // A name that no line has yet: nozzles are called from A, hoses to a joint from S.
 function freeName(lay, first, taken = linesOf(lay).map(({ id }) => id)) {
   const letters = first === "A" ? "ABCDEFGHIJKLMNOPQR" : "STUVWXYZ";

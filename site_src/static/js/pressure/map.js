@@ -1,5 +1,5 @@
 // The lay drawn from the pump on, one line to a row; a row is also the way to its settings.
-import { html, svg } from "../../vendor/lit-html/lit-html.js";
+import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
 import { everyLine, isJoint } from "./lay.js";
 
 const ROW = 64;
@@ -45,7 +45,7 @@ function symbols({ line, depth }, place, at) {
 }
 
 // `told(line)` says what a line is made of.
-export function mapView({ lay, answer, selected, shelf, words, u, nameOf, told, act }) {
+export function mapView({ lay, answer, selected, shelf, words, u, nameOf, told, endOf, act }) {
   const rows = everyLine(lay);
   const deepest = Math.max(...rows.map(({ depth }) => depth));
   const step = Math.min(WIDEST, MOST / (deepest + 1));
@@ -64,7 +64,7 @@ export function mapView({ lay, answer, selected, shelf, words, u, nameOf, told, 
               <svg class="map-ends" width=${width} viewBox="0 0 ${width} ${ROW}">${symbols(row, place, at)}</svg>
             </span>
             <button type="button" class="map-key" aria-pressed=${line.id === selected}>
-              <span class="map-told"><b>${nameOf(line)}</b><span>${told(line)}</span></span>
+              <span class="map-told"><b>${nameOf(line)}</b><span>${told(line)}</span>${isJoint(line) ? nothing : html`<span class="on-paper">${endOf(line)}</span>`}</span>
               <span class="map-read">${figures
                 ? html`<b>${figures.outlet} ${u.u_pressure}</b><span>${figures.flow} ${u.u_flow}</span>`
                 : html`<b>–</b>`}</span>

@@ -2,7 +2,7 @@
 import { fill, unitWords } from "../site.js";
 import { PIPED, isJoint } from "./lay.js";
 
-export function namesOf({ state, words, hoses, lineOf, shown }) {
+export function namesOf({ state, words, hoses, tips, lineOf, shown }) {
   function labelOf(id) {
     const line = lineOf(id);
     return line && isJoint(line) ? fill(words.pressure[`to_${line.device}`], { id }) : fill(words.pressure.line, { id });
@@ -26,5 +26,12 @@ export function namesOf({ state, words, hoses, lineOf, shown }) {
     return `${line.runs === "1" ? "" : `${line.runs} × `}${size} · ${shown("length", line.length)} ${units.u_length}${height}`;
   }
 
-  return { labelOf, nameOf, told };
+  // What it ends in, as paper says it: kind, tip or flow, pressure.
+  function endOf({ end }) {
+    const units = unitWords(words, state.system);
+    const size = end.kind === "smooth" ? tips.find(({ id }) => id === end.tip)?.label ?? shown("diameter", end.tip) : `${shown("flow", end.flow)} ${units.u_flow}`;
+    return `${words.pressure[end.kind]} ${size}, ${shown("pressure", end.pressure)} ${units.u_pressure}`;
+  }
+
+  return { labelOf, nameOf, told, endOf };
 }

@@ -5,11 +5,11 @@ import { fill } from "../site.js";
 import { warning } from "../warning.js";
 import { entryStepper } from "./settings.js";
 
-export function nowView({ lay, answer, flowing, data, system, u, refusal, shown, labelOf, act }) {
+export function nowView({ lay, answer, flowing, unfolded, data, system, u, refusal, shown, labelOf, act }) {
   const { words } = data;
   const gated = answer.lines.some((line) => line.gate);
   return html`
-    <details class="section" ?open=${refusal?.field === "gauge"} @toggle=${(event) => act.unfold("flowing", event.target.open)}>
+    <details class="section" ?open=${unfolded.has("flowing") || refusal?.field === "gauge"} @toggle=${(event) => act.unfold("flowing", event.target.open)}>
       <summary>${words.now.title}</summary>
       ${entryStepper({
         of: "now", name: "gauge", label: words.now.gauge, entry: lay.now.pressure, blank: answer.pressure,

@@ -12,10 +12,10 @@ const TOP = 16;
 const FOOT = 176;
 const ENTRIES = { tank: [], fed: [["intake", "intake"]], draft: [["lift", "lift"], ["loss", "suction"]] };
 
-export function pumpView({ lay, atPump, rig, data, system, u, refusal, shown, act }) {
+export function pumpView({ unfolded, lay, atPump, rig, data, system, u, refusal, shown, act }) {
   const { words } = data;
   return html`
-    <details class="section" ?open=${["intake", "lift", "suction"].includes(refusal?.field)} @toggle=${(event) => act.unfold("atPump", event.target.open)}>
+    <details class="section" ?open=${unfolded.has("atPump") || ["intake", "lift", "suction"].includes(refusal?.field)} @toggle=${(event) => act.unfold("atPump", event.target.open)}>
       <summary>${words.at_pump.title}</summary>
       ${chips({
         name: "water", legend: words.at_pump.source, value: lay.source.kind, change: (kind) => act.source({ kind }),
