@@ -126,7 +126,7 @@ def test_caution_above_test_pressure(lay):
     lay.shows(292)
     expect(told).to_have_count(0)
     expect(worked).to_be_visible()
-    expect(lay.page.get_by_text(SITE["pressure"]["set"], exact=True)).to_be_visible()
+    expect(lay.page.get_by_text(SITE["pressure"]["would_need"], exact=True)).to_be_visible()
     lay.type("length", "450")
     lay.shows(257)
     expect(lay.page.get_by_text(SITE["caution_short"]["above_working_pressure"])).to_have_count(0)
