@@ -51,8 +51,8 @@ def test_the_answer_is_heard_as_it_changes(handset):
     lay.shows(170)
     assert heard(page) == ["170 psi"]
     lay.press("share")
-    expect(page.get_by_text(SITE["pressure"]["copied"])).to_be_visible()
-    assert heard(page) == [SITE["pressure"]["copied"]]
+    expect(page.get_by_text(SITE["link"]["copied"])).to_be_visible()
+    assert heard(page) == [SITE["link"]["copied"]]
 
 
 def test_a_card_is_read_from_its_heading(handset):
