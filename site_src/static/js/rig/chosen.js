@@ -1,14 +1,16 @@
 // Which rig this phone works for, and the system of units it is read in.
 import { choose, chosen } from "../choices.js";
 import { keptRigs } from "../store.js";
+import { withNoted } from "./noted.js";
 
 // An answer of an older profile that says too little: what it stood for is asked, not guessed (UNSAID of calc.rig).
 const asked = (profile) => (profile?.drive === "rear" ? { ...profile, drive: "" } : profile);
 
-// The profile of the chosen rig, or null.
+// The profile of the chosen rig as it was last typed, or null.
 export async function chosenRig() {
   const id = chosen("rig", null);
-  return id === null ? null : asked((await keptRigs()).find((profile) => profile.id === id) ?? null);
+  const kept = id === null ? null : (await keptRigs()).find((profile) => profile.id === id);
+  return kept ? asked(withNoted(kept)) : null;
 }
 
 // Work for a rig; the page is then read in its units. Null for none.

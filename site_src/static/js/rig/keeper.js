@@ -1,31 +1,9 @@
 // Keeps profiles in the database as they are typed, and in step with other tabs: a change made elsewhere is never
 // overwritten unseen.
-import { chosen, jot } from "../choices.js";
 import { changeRig, keptRigs } from "../store.js";
+import { note, noted, same, strike } from "./noted.js";
 
 const channel = "BroadcastChannel" in window ? new BroadcastChannel("rigs") : null;
-const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
-
-// Entries on their way to the database, noted where writing takes no wait: a page that ends between a keystroke and its
-// transaction finds them there. Each holds the value that was kept before the first of them.
-const NOTES = "rig-entries";
-
-const noted = () => JSON.parse(chosen(NOTES, "[]"));
-
-const others = (id, key) => noted().filter((entry) => entry.id !== id || entry.key !== key);
-
-function note(id, key, value, base) {
-  const earlier = noted().find((entry) => entry.id === id && entry.key === key);
-  jot(NOTES, JSON.stringify([...others(id, key), { id, key, value, base: earlier ? earlier.base : base }]));
-}
-
-// Take back the note of a value that is kept now; a later one of the same field stays, on the base that is kept.
-function strike(id, key, value) {
-  const entry = noted().find((each) => each.id === id && each.key === key);
-  if (!entry) return;
-  const left = same(entry.value, value) ? [] : [{ ...entry, base: value }];
-  jot(NOTES, JSON.stringify([...others(id, key), ...left]));
-}
 
 export class Keeper {
   // `changed(reason)` is called after anything here changed: "kept", "conflict", "elsewhere" or "unkept".
