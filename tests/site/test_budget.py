@@ -1,7 +1,7 @@
 """Budgets of weight, by count: what a phone carries once the site is installed, and what one page weighs.
 
-Seen on 2026-11-26, compressed: 305 files and 1,003 kB with English alone; French adds 129 files and 534 kB; the heaviest page
-is 13.6 kB (fr/diagnose/read/), the heaviest data of a page 24.7 kB (fr/diagnose/), calc 72 kB. A budget is up to a tenth above.
+Seen on 2026-11-28, compressed: 335 files and 1,144 kB with English alone; French adds 131 files and 642 kB; the heaviest page
+is 15.3 kB (fr/diagnose/read/), the heaviest data of a page 30.4 kB (fr/diagnose/), calc 82 kB. A budget is up to a tenth above.
 One that is passed is raised here, on purpose, with its reason in the commit.
 """
 import gzip
@@ -10,9 +10,9 @@ import pytest
 
 from site_src import data, languages
 
-SITE_FILES, SITE_KB = 340, 1150
-LANGUAGE_FILES, LANGUAGE_KB = 151, 640
-PAGE_KB, DATA_KB, CALC_KB = 16, 33, 84
+SITE_FILES, SITE_KB = 360, 1220
+LANGUAGE_FILES, LANGUAGE_KB = 144, 690
+PAGE_KB, DATA_KB, CALC_KB = 16, 33, 88
 
 
 @pytest.fixture(scope="module")
