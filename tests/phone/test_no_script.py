@@ -39,8 +39,16 @@ def test_whole_card_reads(plain, name):
     page.get_by_role("link", name=SITE["shift"]["read"]).tap()
     expect(page.get_by_role("listitem").first).to_be_visible()
     text = page.get_by_role("main").inner_text()
+    orders = data.orders()
     for step in data.card_steps(name):
-        assert [words for words in ("act", "see", "not_seen", "never") if STEPS[step["id"]][words] not in text] == []
+        words = STEPS[step["id"]]
+        told = [words[key] for key in ("act", "see", "not_seen", "never") if key in words]
+        if "order" in step:  # it stands there whole, as it is told to a rig of the card
+            drives = [data.order_for(orders[step["order"]], drive) for drive in (None, *orders[step["order"]].get("by_drive", ()))]
+            assert any(all(sentence in text for sentence in (*order["do"], order["never"])) for order in drives)
+        else:
+            assert "never" in words
+        assert [sentence for sentence in told if sentence not in text] == []
     page.close()
 
 
@@ -70,8 +78,9 @@ def test_pressure_has_an_answer_and_a_way_on(plain):
     page = plain.open("pressure/")
     # by hand: 15.5 x 1.5^2 x 2 + 100 = 169.75
     expect(page.get_by_text(re.compile(r"^170\s*psi$"))).to_be_visible()
-    expect(page.locator("noscript p")).to_be_visible()
-    expect(page.locator("noscript p")).to_contain_text(SITE["site"]["no_script_pressure"])
+    expect(page.locator("noscript .answer-example")).to_have_text(SITE["pressure"]["example"])
+    expect(page.locator("noscript .notice")).to_be_visible()
+    expect(page.locator("noscript .notice")).to_contain_text(SITE["site"]["no_script_pressure"])
     for table in ("friction", "tips"):
         expect(page.get_by_role("link", name=SITE["tables"][table], exact=True)).to_be_visible()
     page.get_by_role("link", name=SITE["tables"]["friction"], exact=True).tap()
