@@ -6,12 +6,13 @@ words do. Reasons:
     time_up       what is timed ran over: likewise
     repeat        a shift failed, ground, or its throttle was dead: once more from the anchor, no second look
     failed_twice  it did so again, or the noise was long: out of service
-    danger        it moved or strained: out of service at once
+    danger        it moved or strained, or was not seen to stand still: out of service at once
     other_card    an answer says that this is not the card for the rig
 """
 from calc import sequence as sequences
 
 MOST_REPEATS = 1  # a shift that fails again is a technician's: common practice
+MOVED = "moved"  # the order of a rig that moved: no second look, no second shift
 OUT = ("danger", "failed_twice")
 
 

@@ -6,7 +6,7 @@ State and events are plain data, JSON both ways.
 
 Events: `{"kind", "at_s"}` and, where it says so, `step` (the one that was offered).
     seen (step, and answer for an ask)   the sign was seen
-    not_seen (step)                      it was not: stop
+    not_seen (step)                      it was not: stop; out of service where that means that the rig moved
     report (step, hazard)                one of the step's own hazards: teeth ground, the throttle was dead
     danger                               it moved or strained: out of service
     hold (step), tick                    begin what is timed; time passes, and a limit that is over stops
@@ -170,7 +170,9 @@ def _record(state, event, step):
 def _not_seen(state, event, offered):
     step = _offered_step(state, event, offered)
     rerun.void(state, sequences.every_proof(step))
-    if step.get("repeat"):
+    if step.get("order") == halt.MOVED:
+        halt.stop(state, event, "danger", step["id"], halt.MOVED)
+    elif step.get("repeat"):
         halt.fail(state, event, step["id"], step.get("order"))
     else:
         halt.stop(state, event, "not_seen", step["id"], step.get("order"))
@@ -194,7 +196,7 @@ def _danger(state, event, offered):
     if state["stopped"] and state["stopped"]["reason"] == "danger":
         return
     state["left_s"] = None
-    halt.stop(state, event, "danger", offered["step"], "moved")
+    halt.stop(state, event, "danger", offered["step"], halt.MOVED)
 
 
 def _hold(state, event, offered):

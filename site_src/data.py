@@ -82,6 +82,7 @@ def orders(*names):
 
     names: their ids; none: all of them
 
+    `do` ends with the one more try, where there is one; `safe` is what of it holds also once there is none.
     `by_drive` holds what differs for a drive that has no selector, by the drive. Raises KeyError for a name that there
     is no order of.
     """
@@ -92,9 +93,15 @@ def orders(*names):
 
 
 def _by_drive(order, kinds):
-    own = {drive: order[kind] for kind in order.get("drives", ()) for drive in kinds[kind]}
-    common = {key: told for key, told in order.items() if key != "drives" and key not in kinds}
+    own = {drive: _tried(order[kind]) for kind in order.get("drives", ()) for drive in kinds[kind]}
+    common = _tried({key: told for key, told in order.items() if key != "drives" and key not in kinds})
     return {**common, "by_drive": own} if own else common
+
+
+def _tried(told):
+    """An order's words with its acts twice: as long as one more try is left, and safe once none is."""
+    acts = {"do": [*told["do"], told["retry"]] if "retry" in told else told["do"], "safe": told["do"]}
+    return {**{key: words for key, words in told.items() if key != "retry"}, **acts}
 
 
 def order_for(order, drive):

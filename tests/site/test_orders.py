@@ -31,8 +31,30 @@ def test_orders_are_whole(language):
     assert set(words["order"]) >= GRADES
     for name in SETTLED:
         assert set(words[name]) >= {"title", "when", "do", "never", "short"}, name
-        assert len(words[name]["do"]) >= 3, name
+        assert len(words[name]["do"]) + ("retry" in words[name]) >= 3, name
         assert ("rig" in words[name]) or name == "lower_line", name
+
+
+# A sentence that offers another try (common practice: after the second failure there is none).
+OFFERS = r"once more|first step|one try|yet\b|une fois encore|Refaire|première étape|un essai|pas encore"
+
+
+@pytest.mark.parametrize("language", data.languages())
+def test_out_of_service_offers_no_other_try(language):
+    """What may be tried once more says so while a try is left, and nothing of it afterwards, for any drive."""
+    token = data.LANGUAGE.set(language)
+    try:
+        orders = data.orders()
+    finally:
+        data.LANGUAGE.reset(token)
+    for name in (row["id"] for row in ROWS if row.get("again")):
+        for drive in (None, *NO_SELECTOR):
+            order = data.order_for(orders[name], drive)
+            first, final = " ".join([*order["do"], order["rig"]]), " ".join([*order["safe"], order["rig_final"], order["radio_final"]])
+            assert re.search(OFFERS, first) and re.search(r"One try left|un essai", order["radio"]), (name, drive)
+            assert not re.search(OFFERS, final, re.IGNORECASE), (name, drive, final)
+            assert re.search("[Oo]ut of service|[Hh]ors service", order["rig_final"]), name
+    assert not re.search(r"water|eau\b", orders["grinding"]["radio"]), "it may grind on its way to road"
 
 
 NO_SELECTOR = {"pto": r"\bPTO\b|prise de force", "rear_pto": r"\bPTO\b|prise de force", "front": r"front pump|pompe avant"}

@@ -257,6 +257,14 @@ def test_a_rig_that_moved_is_out_of_service(run):
     assert_out(hand)
 
 
+@pytest.mark.parametrize("card", [card for card in CARDS if any(step["id"] == "still" for step in data.card_steps(card))])
+def test_a_rig_not_seen_to_stand_still_has_moved(run, card):
+    """It crept, however little: the order for a rig that moved, no second look (common practice)."""
+    hand = Hand(run, card).see_until("still").send("not_seen", step="still")
+    assert (hand.state["stopped"]["reason"], hand.state["stopped"]["order"]) == ("danger", "moved")
+    assert_out(hand)
+
+
 @pytest.mark.parametrize("second", ["grinding again", "a sign that does not come"])
 def test_grinding_is_tried_once_more(run, second):
     """A short noise with everything still: once more from the first step. Noise again, or no shift: out of service."""

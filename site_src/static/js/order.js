@@ -26,6 +26,11 @@ export function orderView({ order, words, here, isStop }) {
     </section>`;
 }
 
+// The order once no try is left: out of service, without the act that would offer another.
+export const finalOf = (order, { shift }) => ({
+  ...order, title: shift.twice_title, do: [...order.safe, shift.twice_do], never: `${shift.twice_never} ${order.never}`, rig: order.rig_final, radio: order.radio_final,
+});
+
 const gradeView = ({ grade }, words) => html`<p class="order-grade">${shape(LEVEL[grade])}<b>${words.order[grade]}</b></p>`;
 
 const sayView = ({ radio }, words) => (radio ? html`<p class="order-say"><b>${words.order.radio}${colon}</b> ${radio}</p>` : nothing);

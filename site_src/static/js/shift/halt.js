@@ -11,16 +11,15 @@ const AGAIN = { not_seen: "look_again", time_up: "look_again", other_card: "ask_
 
 export function haltView({ stopped, steps, words, send, state, orders, data }) {
   const { shift } = words;
-  const order = orderOf(stopped, orders);
+  const order = orderOf(stopped, orders, words);
   const key = (kind, label = kind) => html`<button type="button" class="key key-wide" @click=${() => send({ kind })}>${shift[label]}</button>`;
   const isDanger = stopped.reason === "danger";
   const { offer } = state;
   const isOther = stopped.reason === "other_card";
-  const isTwice = stopped.reason === "failed_twice";
   return html`
-    ${order && !isTwice
-      ? orderView({ order, words, isStop: true, here: stopped.order === steps[stopped.step]?.order ? steps[stopped.step].not_seen : null })
-      : stopView({ said: saidOf(stopped, steps, words), words, order })}
+    ${order
+      ? orderView({ order, words, isStop: true, here: !offer.is_out && stopped.order === steps[stopped.step]?.order ? steps[stopped.step].not_seen : null })
+      : stopView({ said: saidOf(stopped, steps, words), words })}
     <div class="rows">
       ${offer.can_look_again ? key("look_again", AGAIN[stopped.reason]) : nothing}
       ${isDanger || isOther ? nothing : html`<a class="key key-wide" href=${enterLink(fromCard(state))}>${shift.diagnose}</a>`}
@@ -46,16 +45,15 @@ export const leftView = ({ words: { shift }, send, left }) => html`
     <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${shift.danger}</button>
   </div>`;
 
-// A sign that did not come; with an order, its second failure: no third try, and what the rig is after it.
-const stopView = ({ said, words, order }) => html`
+// A sign that did not come, answered in its step's own words.
+const stopView = ({ said, words }) => html`
   <section class="halt" role="alert">
     <p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>
     <h2>${said.title}</h2>
     <h3>${words.shift.stop_do}</h3>
     <p>${said.act}</p>
-    ${order ? html`<p>${order.rig}</p><h3>${words.order.radio}</h3><p>${order.radio}</p>` : nothing}
     <h3>${words.shift.stop_never}</h3>
-    <p>${said.never} ${order?.never ?? nothing}</p>
+    <p>${said.never}</p>
   </section>`;
 
 // What is known of the rig, with the answer that was given last.

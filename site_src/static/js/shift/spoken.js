@@ -9,11 +9,10 @@ export function spoken({ state, steps, words, orders }) {
   if (state.offer.can_go_on) return shift.left_title;
   if (state.status === "done") return shift.done;
   if (state.status === "stopped") {
-    const order = orderOf(state.stopped, orders);
-    const isTwice = state.stopped.reason === "failed_twice";
-    if (order && !isTwice) return spokenOrder(order);
+    const order = orderOf(state.stopped, orders, words);
+    if (order) return spokenOrder(order);
     const { title, act, never } = saidOf(state.stopped, steps, words);
-    return [title, act, order?.rig, never, order?.never].filter(Boolean).join(". ");
+    return [title, act, never].filter(Boolean).join(". ");
   }
   const step = steps[state.offer.step];
   if (state.offer.holding) return state.offer.hold_left_s > 0 ? step.holding : step.over;
