@@ -10,6 +10,8 @@ import subprocess
 # how many runs share the cases of a test between them
 SHARES = {
     **dict.fromkeys(("test_access.py", "test_bad_input.py", "test_slips.py", "test_hostile.py", "test_no_script.py", "test_page_opens_cold", "test_sign_that_does_not_come", "test_danger_from_a_step"), 3),
+    **dict.fromkeys(("test_what_is_typed_after_a_tap", "test_slip_is_said_at_its_field", "test_whatever_is_taken_opens", "test_every_page_opens_marked", "test_no_label_over_another"), 3),
+    **dict.fromkeys(("test_a_part_that_did_not_arrive", "test_uncaught_fault", "test_no_calculator"), 5),
     "test_claim.py": 5,
 }
 ROUND = 15  # runs after which every share was taken
