@@ -231,7 +231,7 @@ def test_print(handset):
     expect(lay.page.get_by_role("textbox", name=P["length"])).not_to_be_visible()
     assert SITE["pressure"]["build"] not in paper
     lay.page.emulate_media(media="screen")
-    expect(lay.page.locator(".on-paper")).to_be_hidden()
+    expect(lay.page.locator(".on-paper:visible")).to_have_count(0)
 
 
 @pytest.mark.parametrize("height", ["−12,5", "-12,5", "12,5"])
