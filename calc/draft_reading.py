@@ -62,6 +62,7 @@ def answer(entries, shelf, units):
         "figure": {"kind": "flow", "text": left_text},
         "facts": {"percent": None if share is None else display.rounded(units, share * 100, 0), "lift": _short(units, lift_ft),
                   "expected": display.text(units, "vacuum", expected_inhg), "flow": display.text(units, "flow", typed["flow"]),
+                  "counted": display.text(units, "lift", counted_ft),
                   "practical": display.text(units, "lift", practical_ft), "max": display.text(units, "lift", max_ft)},
         "rows": rows,
         "cautions": cautions,
@@ -95,7 +96,8 @@ def _lift_cautions(units, lifts_ft, limits_ft, flow_gpm, left_gpm):
         found.append(readout.caution(units, "stop", "beyond_practical", (
             ("amount", "lift", lift_ft), ("limit", "lift", practical_ft))))
     elif left_gpm is None:
-        found.append(readout.caution(units, "caution", "no_figure", (("limit", "lift", draft.LIFT_SHARES[-1][0]),)))
+        found.append(readout.caution(units, "caution", "no_figure", (
+            ("amount", "lift", counted_ft), ("limit", "lift", draft.LIFT_SHARES[-1][0]))))
     elif counted_ft > draft.DEPENDABLE_LIFT_FT:
         found.append(readout.caution(units, "caution", "above_dependable", (
             ("amount", "lift", counted_ft), ("limit", "lift", draft.DEPENDABLE_LIFT_FT))))

@@ -2,6 +2,7 @@
 from calc import caution, display, hose, pump, readout, relay
 from calc.errors import CalcError
 
+LEAST_LEG_FT = 200  # closer than this more or larger hose is less work than one pumper more; our own judgment
 NAMES = {"distance_ft": "distance", "most_psi": "most"}  # calc's names of entries
 
 
@@ -75,6 +76,8 @@ def _cautions(units, typed, plan, laid, rated_gpm):
             ("amount", "pressure", strained_psi), ("limit", "pressure", strain[2]))))
     if plan["discharge_psi"] < 0:
         found.append(readout.caution(units, "caution", "slope_carries", ()))
+    if plan["pumpers"] > 2 and plan["leg_ft"] < LEAST_LEG_FT:
+        found.append(readout.caution(units, "caution", "legs_short", (("amount", "length", plan["leg_ft"]),)))
     if rated_gpm is not None:
         net_psi = plan["discharge_psi"] - typed["floor"]
         promised_psi = pump.rated_pressure_psi(rated_gpm, typed["flow"])

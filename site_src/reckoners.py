@@ -62,7 +62,7 @@ def opening_answer(page):
 
 def _field(field):
     """A field as the script takes it: options as {id, label} by family."""
-    told = {key: field[key] for key in ("name", "kind", "customary", "metric", "from_rig", "group", "taps", "when") if key in field}
+    told = {key: field[key] for key in ("name", "kind", "customary", "metric", "from_rig", "group", "taps", "when", "rule", "aside") if key in field}
     if field["kind"] == "choice":
         words = data.words("water")["option"]
         for family in ("customary", "metric"):
@@ -94,6 +94,7 @@ def page_data(page):
         "page": page,
         **asked(page),
         **({} if shelf(page).get("hoses") else {"at_hand": bare_shelf()}),
+        "warns": data.load("water")["warns"],
         "formulas": {name: formulas[name] for name in FORMULAS[page]},
         "systems": catalogue.unit_systems(),
         "words": told,

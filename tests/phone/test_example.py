@@ -1,4 +1,4 @@
-"""Figures that nobody entered say so, in words and by an edge, until one was entered; a rig's own are named as its."""
+"""Figures that nobody entered say so, in words and by an edge, until all were entered; a rig's own are named as its."""
 import pytest
 from playwright.sync_api import expect
 
@@ -24,21 +24,28 @@ def test_every_page_opens_marked(shared, page):
     assert edge.startswith("repeating-linear-gradient")
     marked = sheet.page.locator("[data-from=example]")
     assert marked.count() == sum(1 for field in reckoners.fields(page)
-                                 if field["customary"] and all(each in ("flow", "tandem") for each in field.get("when", {}).values()))
+                                 if field["customary"] and not field.get("rule") and field.get("when") not in ({"known": "pitot"}, {"way": "timed"}))
 
 
-def test_until_one_is_entered(handset):
-    """The first entry takes the mark from the answer; what is still the example is named, also when the page opens again."""
+def still(*names):
+    """The mark while the entries so named are not the user's."""
+    return f"{WORDS['example']} {WORDS['example_left'].format(fields=', '.join(names))}"
+
+
+def test_until_all_are_entered(handset):
+    """The mark stays on the answer until the last example it rests on was entered, and names what is left, also when the page opens again."""
     sheet = open_sheet(handset, "water/tank/")
     sheet.type("tank", "1000")
-    expect(mark(sheet)).to_have_count(0)
-    left = WORDS["example_left"].format(fields="; ".join(sheet.label(name) for name in ("flow", "usable")))
-    expect(sheet.page.get_by_text(left)).to_be_visible()
-    expect(sheet.page.locator("[data-from=example]")).to_have_count(2)
+    expect(mark(sheet)).to_have_text(still("flow"))
+    expect(sheet.page.locator("[data-from=example]")).to_have_count(1)
     kill(sheet.page)
     sheet = open_sheet(handset, "water/tank/")
     sheet.shows("5.3", "min")  # by hand: 800 / 150
-    expect(mark(sheet)).to_have_count(0)
+    expect(mark(sheet)).to_have_text(still("flow"))
+    sheet.type("flow", "200")
+    sheet.shows("4.0", "min")
+    expect(mark(sheet)).to_have_count(0)  # the usable share is a usual value
+    expect(sheet.page.locator(".answer")).not_to_have_attribute("data-example", "")
     sheet.page.get_by_role("button", name=WORDS["afresh"]).tap()
     expect(mark(sheet)).to_be_visible()
 
@@ -46,28 +53,79 @@ def test_until_one_is_entered(handset):
 def test_the_same_figure_entered_is_no_example(handset):
     """Whoever types 750 over the example's 750 has entered it."""
     sheet = open_sheet(handset, "water/tank/")
-    sheet.type("tank", "75")
-    sheet.type("tank", "750")
+    for text in ("75", "750"):
+        sheet.type("tank", text)
+    for text in ("15", "150"):
+        sheet.type("flow", text)
     expect(mark(sheet)).to_have_count(0)
     kill(sheet.page)
     expect(mark(open_sheet(handset, "water/tank/"))).to_have_count(0)
+
+
+def test_a_choice_alone_is_no_entry(handset):
+    """A touch of Pitot gauge or of a usable share leaves every figure the example's, on the page and on its tile."""
+    sheet = open_sheet(handset, "water/hydrant/")
+    sheet.choose("known", TOLD["option"]["known"]["pitot"])
+    expect(mark(sheet)).to_have_text(f"{WORDS['example']} {WORDS['example_all']}")
+    sheet.type("residual", "50")
+    expect(mark(sheet)).to_have_text(still("static pressure", "outlet", "pitot reading"))
+    sheet = open_sheet(handset, "water/tank/")
+    sheet.choose("usable", "100 %")
+    expect(mark(sheet)).to_have_text(f"{WORDS['example']} {WORDS['example_all']}")
+    menu = handset.open("water/")
+    for page in ("hydrant", "tank"):
+        expect(menu.locator(f"[data-page={page}] [data-figure]")).not_to_have_text("– – –")
+        expect(menu.locator(f"[data-page={page}] [data-example]")).to_be_visible()
+
+
+def test_a_chosen_chip_touched_again_is_entered(handset):
+    """Whoever's suction hose is the one marked says so with a touch."""
+    sheet = open_sheet(handset, "water/draft/")
+    sheet.type("altitude", "100")
+    expect(mark(sheet)).to_have_text(still("lift", "rated capacity", "flow", "suction hose"))
+    sheet.choose("suction", "6 in")
+    expect(mark(sheet)).to_have_text(still("lift", "rated capacity", "flow"))
+
+
+def test_what_stands_beside_the_answer(handset):
+    """The flow at 20 psi is the user's without the supply hose; a stop that only example figures call for is under their mark."""
+    sheet = open_sheet(handset, "water/hydrant/")
+    for name, text in (("static", "60"), ("residual", "50"), ("flowing", "500")):
+        sheet.type(name, text)
+    expect(mark(sheet)).to_have_count(0)
+    sheet = open_sheet(handset, "foam/")
+    sheet.type("plate", "100")  # below the back pressure of the example: 121 psi
+    told = sheet.page.locator(".warning-stop")
+    expect(told).to_be_visible()
+    expect(sheet.page.locator(".example-warnings")).to_have_count(0)  # the plate is the user's
+    sheet = open_sheet(handset, "water/hydrant/")
+    sheet.page.get_by_role("button", name=WORDS["afresh"]).tap()
+    sheet.type("floor", "60")  # a rule, above the example's residual of 58
+    expect(sheet.page.locator(".example-warnings").filter(has=sheet.warns("residual_below_floor", amount=58, limit=60))).to_contain_text(WORDS["example"])
+    sheet.type("residual", "55")
+    expect(sheet.warns("residual_below_floor", amount=55, limit=60)).to_be_visible()
+    expect(sheet.page.locator(".example-warnings").filter(has=sheet.warns("residual_below_floor", amount=55, limit=60))).to_have_count(0)
 
 
 def test_the_rigs_own_are_named(handset):
     """With a rig its figures are said to be its own, and the answer is still an example in part."""
     with_engine(handset)  # 750 gal, of our own invention
     sheet = open_sheet(handset, "water/tank/")
-    expect(mark(sheet)).to_have_text(f"{WORDS['example']} {WORDS['example_part'].format(name=ENGINE['name'])}")
+    expect(mark(sheet)).to_have_text(still("flow"))
     expect(sheet.page.get_by_text(WORDS["rig_named"].format(name=ENGINE["name"], fields=sheet.label("tank")))).to_be_visible()
-    expect(sheet.page.locator("[data-from=example]")).to_have_count(2)
+    expect(sheet.page.locator("[data-from=example]")).to_have_count(1)
 
 
 def test_the_menu(handset):
-    """A tile is an example until its page was entered."""
+    """A tile is an example until all that its answer rests on was entered."""
     menu = handset.open("water/")
     for page in reckoners.PAGES:
         expect(menu.locator(f"[data-page={page}] [data-example]")).to_have_text(WORDS["example"])
     open_sheet(handset, "water/tank/").type("flow", "100")
+    menu.reload()
+    expect(menu.locator("[data-page=tank] [data-figure]")).to_have_text("6.0")  # by hand: 600 / 100
+    expect(menu.locator("[data-page=tank] [data-example]")).to_be_visible()
+    open_sheet(handset, "water/tank/").type("tank", "500")
     menu.reload()
     expect(menu.locator("[data-page=tank] [data-example]")).to_be_hidden()
     expect(menu.locator("[data-page=hydrant] [data-example]")).to_be_visible()

@@ -46,10 +46,47 @@ def test_draft(handset):
     sheet.type("vacuum", "20")
     expect(sheet.warns("vacuum_high", amount=20, limit=16)).to_be_visible()  # by hand: (15 + 3.4) / 1.13 = 16.3
     sheet.type("lift", "22")
-    expect(sheet.answer).to_have_text(TOLD["told"]["draft_none"])
+    expect(sheet.answer).to_have_text(TOLD["told"]["draft_none"].format(lift=22, counted="22.0", practical="22.2", u_lift="ft"))
     sheet.type("lift", "23")
     expect(sheet.answer).to_have_text(TOLD["told"]["draft_beyond"].format(practical="22.2", u_lift="ft"))
     expect(sheet.warns("beyond_practical", amount="23.0", limit="22.2")).to_be_visible()  # two thirds of 33.3 ft
+
+
+def test_draft_past_the_figure(handset):
+    """A lift within what is practical that altitude takes past the last figure says what it counts as, and the practical lift here."""
+    sheet = open_sheet(handset, "water/draft/")
+    for name, text in (("lift", "18"), ("altitude", "5000")):
+        sheet.type(name, text)
+    sheet.choose("water", "80 °F")
+    # standard atmosphere, 27.82 inHg at 2,000 ft and 24.90 at 5,000: 3.3 ft less; two thirds of 27.0 ft less 1.2 of vapour
+    expect(sheet.answer).to_have_text(TOLD["told"]["draft_none"].format(lift=18, counted="21.3", practical="18.1", u_lift="ft"))
+    expect(sheet.page.locator(".answer-label")).to_have_text(TOLD["page"]["draft"]["label_none"].format(lift=18, u_lift="ft"))
+    expect(sheet.warns("no_figure", amount="21.3", limit="20.0")).to_be_visible()
+
+
+@pytest.mark.parametrize("width", [360, 320])
+@pytest.mark.parametrize("page", ["tank", "relay", "draft"])
+def test_texts_of_the_picture(handset, page, width):
+    """Each text of a drawing is within its frame and clear of the others; minutes say that they are elapsed, pressures which they are."""
+    sheet = open_sheet(handset, f"water/{page}/")
+    sheet.page.set_viewport_size({"width": width, "height": 740})
+    if page == "tank":
+        sheet.type("tank", "2500")
+        sheet.type("flow", "150")
+        expect(sheet.page.locator(".picture")).to_contain_text(TOLD["picture"]["after"].format(minutes="12.5"))  # by hand: 1875 / 150
+        assert TOLD["picture"]["after"].startswith("after ")
+    if page == "relay":
+        for name in ("discharge", "intake"):
+            expect(sheet.page.locator(".picture")).to_contain_text(TOLD["picture"][name])
+    boxes = sheet.page.locator(".picture text").evaluate_all(
+        "texts => texts.map(text => { const { x, y, width, height } = text.getBBox(); return [x, y, x + width, y + height]; })")
+    frame = sheet.page.locator(".picture").evaluate("({ viewBox: { baseVal } }) => [baseVal.width, baseVal.height]")
+    assert all(x >= 0 and y >= 0 and right <= frame[0] and bottom <= frame[1] + 4 for x, y, right, bottom in boxes), boxes
+    if page == "tank":
+        assert all(one[0] >= 134 for one in boxes)
+        for place, one in enumerate(boxes):
+            for other in boxes[place + 1:]:
+                assert one[2] <= other[0] or other[2] <= one[0] or one[3] <= other[1] or other[3] <= one[1], (one, other)
 
 
 def test_relay(handset):

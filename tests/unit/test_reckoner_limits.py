@@ -70,9 +70,11 @@ def test_limit(run, page, at, past, code):
     ("page", "changes", "cautions"),
     [
         ("hydrant", {"residual": "62"}, [{"code": "drop_small", "level": "caution", "amount": "4.6", "limit": "10"}]),  # 3 of 65
-        ("draft", {"lift": "21", "flow": "500"}, [{"code": "no_figure", "level": "caution", "limit": "20.0"}]),
+        ("draft", {"lift": "21", "flow": "500"}, [{"code": "no_figure", "level": "caution", "amount": "21.0", "limit": "20.0"}]),
         ("draft", {"vacuum": "18"}, [{"code": "vacuum_high", "level": "caution", "amount": "18", "limit": "12"}]),
         ("draft", {"vacuum": "5"}, [{"code": "vacuum_low", "level": "caution", "amount": "5", "limit": "9"}]),
+        # 2 psi x 10^2 x 30 = 6,000 psi of friction, 180 - 20 a leg: 38 legs of 78.9 ft
+        ("relay", {"hose": "attack-2.5"}, [{"code": "legs_short", "level": "caution", "amount": "79"}]),
         ("relay", {"climb": "-800"}, [
             {"code": "hose_above_test_pressure", "level": "stop", "amount": "260", "limit": "200"},  # 347.2 - 240 below, 20 + 240 shut
             {"code": "slope_carries", "level": "caution"}]),

@@ -1,5 +1,5 @@
 // Chips: one of a few, each as wide as it needs, with a longer list beside them where there are many.
-import { html } from "../vendor/lit-html/lit-html.js";
+import { html, nothing } from "../vendor/lit-html/lit-html.js";
 
 // What is marked follows from the state and not from the touch: lit-html sets only what differs from what it set last, and
 // where a choice comes or goes the mark of a touch would stay on a chip that now stands for another.
@@ -9,9 +9,11 @@ function chosen({ currentTarget }, { choices, value, change }, id) {
   change(id);
 }
 
+// With `retaps`, a touch of the chip that is already chosen says so too: whose choice it is may be what is asked.
 const chip = (group) => (choice) => html`
   <label class="chip">
-    <input type="radio" name=${group.name} .checked=${choice.id === group.value} @change=${(event) => chosen(event, group, choice.id)}>
+    <input type="radio" name=${group.name} .checked=${choice.id === group.value} @change=${(event) => chosen(event, group, choice.id)}
+      @click=${group.retaps && choice.id === group.value ? () => group.change(choice.id) : nothing}>
     <span>${choice.chip ?? choice.label}</span>
   </label>`;
 
@@ -23,7 +25,7 @@ export const chips = ({ legend, ...group }) => html`
   </fieldset>`;
 
 // The common ones as chips, all the rest in a list beside them.
-export function chipsAndList({ name, legend, other, choices, value, change }) {
+export function chipsAndList({ retaps, name, legend, other, choices, value, change }) {
   const common = choices.filter((choice) => choice.common);
   const rest = choices.filter((choice) => !choice.common);
   const listed = rest.some((choice) => choice.id === value);
@@ -35,7 +37,7 @@ export function chipsAndList({ name, legend, other, choices, value, change }) {
   return html`
     <fieldset class="chips">
       <legend>${legend}</legend>
-      ${common.map(chip({ name, choices: common, value, change }))}
+      ${common.map(chip({ retaps, name, choices: common, value, change }))}
       <select class="choice" aria-label=${other} ?data-picked=${listed} @change=${picked}>
         <option value="" .selected=${!listed}>${other}</option>
         ${rest.map((choice) => html`<option value=${choice.id} .selected=${choice.id === value}>${choice.label}</option>`)}

@@ -132,7 +132,7 @@ function draw() {
   const origins = originsOf(asked({ data, entries: state.entries }), state.entries, state.entered, rig);
   render(html`
     ${beside(notice, "top", words.pressure)}
-    ${answerView({ ...state, data, origins, rig, u })}
+    ${answerView({ ...state, data, origins, u })}
     ${rigNamed(rig, state.faults, words)}
     ${otherRule() ? html`<p class="smallprint">${fill(words.reckon.other_rule, { rule: words.rule[otherRule()] })}</p>` : nothing}
     ${state.answer?.picture ? pictureView({ data, answer: state.answer, u }) : nothing}

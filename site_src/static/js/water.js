@@ -3,7 +3,8 @@ import { render } from "../vendor/lit-html/lit-html.js";
 import { draftOf } from "./draft.js";
 import { engine, Refusal } from "./engine.js";
 import { opened } from "./reckon/entries.js";
-import { enteredOf, knownOf } from "./reckon/origin.js";
+import { asked as askedOf } from "./reckon/fields.js";
+import { enteredOf, examplesIn, knownOf, originsOf } from "./reckon/origin.js";
 import { linkTables } from "./reckon/tables.js";
 import { atHand, chosenRig, chosenSystem } from "./rig/chosen.js";
 import { faultsOf } from "./rig/faults.js";
@@ -26,7 +27,8 @@ for (const [page, asked] of Object.entries(data.pages)) {
   const draft = await draftOf(`reckon-${page}`);
   const entries = opened(draft, { ...asked, systems }, systems[system].family, rig);
   const tile = document.querySelector(`[data-page="${page}"]`);
-  tile.querySelector("[data-example]").hidden = enteredOf(entries, knownOf(draft, asked, rig), asked, rig).length > 0;
+  const entered = enteredOf(entries, knownOf(draft, asked, rig), asked, rig);
+  tile.querySelector("[data-example]").hidden = !examplesIn(originsOf(askedOf({ data: asked, entries }), entries, entered, rig)).length;
   try {
     const own = asked.shelf.hoses ? shelf : asked.shelf;
     const answer = call(`${page}_reading.answer`, { entries, shelf: own, units: unitsFor(systems, system, entries) });

@@ -9,7 +9,7 @@ import { offered } from "./entries.js";
 const SIGNED = ["rise", "altitude"];
 
 export const asked = ({ data, entries }) =>
-  data.fields.filter(({ when = {} }) => Object.entries(when).every(([name, value]) => entries[name] === value));
+  data.fields.filter(({ when = {} }) => Object.entries(when).every(([name, value]) => [value].flat().includes(entries[name])));
 
 export const labelOf = (field, { words, page }) => words.field[`${page}_${field.name}`] ?? words.field[field.name];
 
@@ -26,15 +26,9 @@ export function enteredView({ data, entries, system, u, shown }) {
 
 const named = (fields, data) => fields.map((field) => labelOf(field, data)).join("; ");
 
-// Which figures are the rig's, and which are still the example once some were entered.
-function originsView({ data, origins, rig }) {
-  const { reckon } = data.words;
-  const sentences = [
-    ...(origins.rig.length ? [fill(reckon.rig_named, { name: rig.name, fields: named(origins.rig, data) })] : []),
-    ...(origins.entered.length && origins.example.length ? [fill(reckon.example_left, { fields: named(origins.example, data) })] : []),
-  ];
-  return sentences.map((sentence) => html`<p class="smallprint">${sentence}</p>`);
-}
+// Which figures are the rig's.
+const rigView = ({ data, origins, rig }) => origins.rig.length
+  ? html`<p class="smallprint">${fill(data.words.reckon.rig_named, { name: rig.name, fields: named(origins.rig, data) })}</p>` : nothing;
 
 export function fieldsView({ data, entries, origins, rig, system, u, refusal, shown, act }) {
   const { words } = data;
@@ -61,7 +55,7 @@ export function fieldsView({ data, entries, origins, rig, system, u, refusal, sh
 
   const control = (field) => {
     const label = labelOf(field, data);
-    const choice = { name: field.name, legend: label, value: entries[field.name], change: (id) => act.choose(field.name, id) };
+    const choice = { retaps: true, name: field.name, legend: label, value: entries[field.name], change: (id) => act.choose(field.name, id) };
     if (field.kind === "choice") return chips({ ...choice, choices: offered(field, family, entries[field.name]) });
     if (field.kind === "hose") {
       return chipsAndList({
@@ -73,7 +67,7 @@ export function fieldsView({ data, entries, origins, rig, system, u, refusal, sh
   };
 
   return html`<section class="entries" aria-label=${words.reckon.settings}>
-    ${originsView({ data, origins, rig })}
+    ${rigView({ data, origins, rig })}
     ${asked({ data, entries }).map((field) => html`
       ${field.group ? html`<h2>${words.group[field.group]}</h2>` : nothing}
       <div class="entry" data-from=${origins.example.includes(field) ? "example" : nothing}>${control(field)}</div>`)}</section>`;

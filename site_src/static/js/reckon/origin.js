@@ -15,13 +15,22 @@ export function knownOf(draft, { fields }, rig) {
   return known.filter((name) => same || ofRig(fields.find((field) => field.name === name) ?? {}, rig) === undefined);
 }
 
-// Fields by whose figure they hold; one left empty is nobody's.
+// Fields by whose figure they hold: one left empty is nobody's, and a rule or a usual value is no example and no entry.
 export function originsOf(asked, entries, entered, rig) {
   const origins = { entered: [], rig: [], example: [] };
   for (const field of asked) {
-    if (entered.includes(field.name)) origins.entered.push(field);
+    if (entered.includes(field.name)) origins.entered.push(...[field].filter(({ rule }) => !rule));
     else if (rig && entries[field.name] === ofRig(field, rig)) origins.rig.push(field);
-    else if (bare(entries[field.name])) origins.example.push(field);
+    else if (!field.rule && bare(entries[field.name])) origins.example.push(field);
   }
   return origins;
+}
+
+// The examples that the answer itself rests on.
+export const examplesIn = ({ example }) => example.filter(({ aside }) => !aside);
+
+// Whether a caution follows from examples only.
+export function isExample(code, { warns }, origins) {
+  const own = [...origins.entered, ...origins.rig.filter(({ rule }) => !rule)];
+  return origins.example.some(({ name }) => warns[code].includes(name)) && !own.some(({ name }) => warns[code].includes(name));
 }

@@ -28,10 +28,10 @@ function tank({ picture, words, u }) {
   return svg`
     <rect class="picture-axis" x="14" y="14" width="120" height="184"/>
     <path class="picture-box" d="M14 14h120v${184 * (1 - picture.stays.share)}h-120z" opacity="0.25"/>
-    ${picture.stays.share > 0 ? name(158, 197, fill(words.picture.stays, { ...u, stays: picture.stays.text })) : ""}
+    ${picture.stays.share > 0 ? name(350, 197, fill(words.picture.stays, { ...u, stays: picture.stays.text }), "end") : ""}
     ${rows.map(({ left, text, after }) => {
       const y = 14 + 184 * (1 - left);
-      return svg`<path class="picture-line" d="M14 ${y}H150"/>${name(158, y + (left === 1 ? 14 : 6), text)}${after ? strong(350, y + 7, after, "end") : ""}`;
+      return svg`<path class="picture-line" d="M14 ${y}H150"/>${name(158, y + (left === 1 ? 14 : 6), text)}${after ? svg`<text class="picture-after" x="350" y=${y + 7} text-anchor="end">${after}</text>` : ""}`;
     })}`;
 }
 
@@ -72,6 +72,7 @@ function relay({ picture, words, u }) {
       return svg`<rect class="picture-box" x=${x - 22} y=${y - 15} width="44" height="30" rx="4"/>
         ${strong(last ? 354 : place ? x : 8, y - 26, last ? picture.floor : picture.pressure, last ? "end" : place ? "middle" : "start")}`;
     })}
+    ${name(8, at(0).y - 46, words.picture.discharge)}${name(354, at(count - 1).y - 46, words.picture.intake, "end")}
     ${name(8, at(0).y + 38, words.picture.water)}${name(354, at(count - 1).y + 38, words.picture.fire, "end")}
     ${name((at(0).x + at(1).x) / 2, (at(0).y + at(1).y) / 2 + 44, `${picture.leg} ${u.u_length}`, "middle")}`;
 }
