@@ -162,16 +162,18 @@ def _tip_label(tip, units, labels):
 
 
 def _tips(profile, units, tips, labels):
-    """The rig's own smooth bores at their pressures, and the usual master-stream tips."""
+    """The rig's own smooth bores at their pressures, and the usual master-stream tips, the smallest first."""
     wanted = [(bed["end"]["tip"], bed["end"]["pressure"]) for bed in rig.beds_of(profile) if bed["end"]["kind"] == "smooth"]
     wanted += [(tip["id"], tip["usual"]) for tip in tips if tip["is_master"]]
     rows = []
     for place, (tip, pressure) in enumerate(wanted):
         if (tip, pressure) not in wanted[:place]:
             psi = entry.quantity(units, "pressure", "pressure", pressure)
-            flow_gpm = nozzle.smooth_bore_flow_gpm(entry.quantity(units, "diameter", "tip", tip), psi)
+            tip_in = entry.quantity(units, "diameter", "tip", tip)
+            flow_gpm = nozzle.smooth_bore_flow_gpm(tip_in, psi)
             cells = [display.text(units, "pressure", psi), display.text(units, "flow", flow_gpm)]
-            rows.append(_row(_tip_label(tip, units, labels), cells))
+            rows.append((tip_in, psi, _row(_tip_label(tip, units, labels), cells)))
+    rows = [row for _, _, row in sorted(rows, key=lambda each: (each[0], each[1]))]
     return {"code": "tips", "head": [{"code": "tip"}, {"code": "tip_pressure"}, {"code": "flow"}], "rows": rows}
 
 

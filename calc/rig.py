@@ -101,7 +101,7 @@ def at_hand(profile, shelf, units):
 
     profile, shelf, units: as for shelf_of
 
-    Returns `{"shelf", "rig", "beds"}`, see shelf_of, sound and beds_of. Raises nothing. Source: as for those.
+    Returns `{"shelf", "rig", "beds", "faulty_beds"}`, see shelf_of, sound, beds_of and _faulty_beds. Raises nothing. Source: as for those.
     """
     found = _problems(profile, shelf, units)
     faulty = _faulty(found)
@@ -131,7 +131,7 @@ def at_hand(profile, shelf, units):
         rigs["rule"] = own["friction_rule"]
     if found:
         rigs["faults"] = found
-    return {"shelf": rigs, "rig": own, "beds": beds_of(own)}
+    return {"shelf": rigs, "rig": own, "beds": beds_of(own), "faulty_beds": _faulty_beds(profile, own, faulty)}
 
 
 def _problems(profile, shelf, units):
@@ -204,6 +204,24 @@ def _faulty_hoses(profile, faulty, shelf):
     return found
 
 
+def _faulty_beds(profile, own, faulty):
+    """The beds that a fault leaves out: [{"name", "place", "before"}], `before` the number of usable ones above it."""
+    found, before = [], 0
+    for count, bed in enumerate(profile["beds"] if "beds" in own else []):
+        place = faulty.get("beds." + str(count))
+        if place is None:
+            before += len(_with_tips(bed))
+            continue
+        found.append({"name": _name_of(bed, count), "place": place, "before": before})
+    return found
+
+
+def _name_of(bed, count):
+    """The name of a bed of any kind, or its row counted from 1."""
+    name = bed.get("name") if isinstance(bed, dict) else None
+    return name if is_text(name) and name else str(count + 1)
+
+
 def lay_of(bed):
     """The lay of one hose bed on level ground, as calc.lay takes it.
 
@@ -244,8 +262,7 @@ def bed_rows(profile, own):
         if bed in usable:
             named += [[each["name"], each] for each in (_with_tips(bed) if bed.get("hose") else [bed])]
         else:
-            name = bed.get("name") if isinstance(bed, dict) else None
-            named.append([name if is_text(name) and name else str(place + 1), None])
+            named.append([_name_of(bed, place), None])
     return named
 
 

@@ -16,10 +16,10 @@ OWN = {"hose": "attack-1.75", "coefficient": "10@US", "origin": "measured"}
 # by hand: 10 x 1.5^2 x 2 + 100 = 145, where the handbook's C 15.5 would ask for 170; 2 x 1.5^2 x 2 + 100 = 109
 SOUND = {"schema": 1, "id": "own", "name": "Own figures", "units": "US", "hoses": [OWN], "beds": [LINE, BLITZ]}
 FAULTS = {
-    "idle": ({"idle": "70000"}, "Idle, rpm: 300 to 1500."),
-    "capacity": ({"pump_rated": "1x250@US"}, "Rated capacity: Digits only, such as 150 or 12.5."),
-    "bed": ({"beds": [LINE, {**BLITZ, "length": "0@US"}]}, "Hose beds, row 2, Length: 1 to 5000 ft."),
-    "coefficient": ({"hoses": [OWN, {"hose": "attack-2.5", "coefficient": "", "origin": "measured"}]}, "Own hose figures, row 2, Coefficient: Missing."),
+    "idle": ({"idle": "70000"}, "Fix Idle, rpm: 70000 stands there, 300 to 1500 is allowed."),
+    "capacity": ({"pump_rated": "1x250@US"}, "Fix Rated capacity: 1x250 stands there. Digits only, such as 150 or 12.5."),
+    "bed": ({"beds": [LINE, {**BLITZ, "length": "0@US"}]}, "Fix Hose beds, row 2, Blitz, Length: 0 stands there, 1 to 5000 ft is allowed."),
+    "coefficient": ({"hoses": [OWN, {"hose": "attack-2.5", "coefficient": "", "origin": "measured"}]}, "Fix Own hose figures, row 2, Coefficient: Missing."),
 }
 
 
@@ -45,7 +45,7 @@ def test_one_fault_changes_no_figure_and_is_named_everywhere(handset, fault):
     for address in ("pressure/", "water/", "water/relay/", "water/tank/", "rig/"):
         page.close()
         page = handset.open(address)
-        expect(page.get_by_role("link", name=sentence)).to_be_visible()
+        expect(page.get_by_role("link", name=sentence, exact=True)).to_be_visible()
     page.close()
     page = handset.open("rig/card/")
     expect(page.locator(".sheet").get_by_text(sentence)).to_be_visible()
@@ -77,12 +77,34 @@ def test_a_line_that_needs_the_fault_shows_no_number(handset):
 
 
 def test_the_page_does_not_open_on_a_faulty_bed(handset):
-    """A rig whose first bed is of 0 ft opens on its next one, now and when it is opened again: 109 psi by hand, see above."""
+    """A rig whose first bed is of 0 ft opens on its next one and says so, now and when it is opened again: 109 psi by hand, see above."""
     chosen(handset, {**SOUND, "beds": [{**LINE, "length": "0@US"}, BLITZ]})
     for _ in range(2):
         page = handset.open("pressure/")
         expect(page.locator(".answer-figure")).to_have_text("109 psi")
+        expect(page.get_by_text("Crosslay has a fault. The page opened on Blitz.")).to_be_visible()
         expect(page.get_by_role("button", name="Crosslay")).to_have_count(0)
+        page.close()
+
+
+def test_a_bed_with_a_fault_keeps_its_key(handset):
+    """A bed whose length is typed "2OO" stands where it stood among the beds, marked, and leads to that length; the page opens on the first."""
+    chosen(handset, {**SOUND, "beds": [LINE, {**BLITZ, "length": "2OO@US"}, {**LINE, "name": "Rear"}]})
+    page = handset.open("pressure/")
+    keys = page.get_by_role("group", name=SITE["pressure"]["beds"]).locator(".key")
+    expect(keys).to_have_text(["Crosslay", "Blitz: fix", "Rear"])
+    expect(page.locator(".answer-figure")).to_have_text("145 psi")
+    expect(page.get_by_text("The page opened on", exact=False)).to_have_count(0)
+    page.get_by_role("link", name="Blitz: fix", exact=True).tap()
+    expect(page.locator("#field-beds-1-length")).to_be_focused()
+
+
+def test_the_rest_of_a_faulty_profile_is_used(handset):
+    """Beside a fault no page claims that all other figures are the rig's own: the handbook's are in use for hose without one."""
+    chosen(handset, {**SOUND, "idle": "70000"})
+    for address in ("pressure/", "water/", "water/relay/"):
+        page = handset.open(address)
+        expect(page.locator(".faults")).to_contain_text("What needs it shows no number. The rest of the profile is used.")
         page.close()
 
 
@@ -160,7 +182,7 @@ def test_the_same_hose_twice_is_named(handset):
     """Two rows of one hose are named where they stand, and neither answers."""
     chosen(handset, {**SOUND, "hoses": [OWN, {**OWN, "coefficient": "12@US"}]})
     page = handset.open("rig/")
-    expect(page.get_by_role("link", name="Own hose figures, row 2, Hose: Listed twice. Keep one row of it.")).to_be_visible()
+    expect(page.get_by_role("link", name="Fix Own hose figures, row 2, Hose: Listed twice. Keep one row of it.")).to_be_visible()
     page.close()
     page = handset.open("pressure/")
     expect(page.locator(".answer")).to_contain_text(SITE["refusal"]["faulty_profile"])

@@ -67,10 +67,10 @@ def test_a_rig_of_the_same_name_takes_its_place_or_another_name(handset):
     ("content", "told"),
     [
         ([ENGINE, {**ENGINE, "id": "b"}], "two rigs in it are named Tollgate Engine 1. Give each its own name."),
-        ({**ENGINE, "hoses": [ENGINE["hoses"][0]] * 2}, "Own hose figures, row 2, Hose: Listed twice. Keep one row of it."),
-        ({**ENGINE, "beds": [{**ENGINE["beds"][0], "length": "9000@US"}]}, "Hose beds, row 1, Length: 1 to 5000 ft."),
-        ({**ENGINE, "tank": "many"}, "Tank: Digits only, such as 150 or 12.5."),
-        ({**ENGINE, "drive": "steam"}, "Pump drive: Choose one of these."),
+        ({**ENGINE, "hoses": [ENGINE["hoses"][0]] * 2}, "Fix Own hose figures, row 2, Hose: Listed twice. Keep one row of it."),
+        ({**ENGINE, "beds": [{**ENGINE["beds"][0], "length": "9000@US"}]}, f"Fix Hose beds, row 1, {ENGINE['beds'][0]['name']}, Length: 9000 stands there, 1 to 5000 ft is allowed."),
+        ({**ENGINE, "tank": "many"}, "Fix Tank: many stands there. Digits only, such as 150 or 12.5."),
+        ({**ENGINE, "drive": "steam"}, "Fix Pump drive: Choose one of these."),
     ],
 )
 def test_a_refusal_says_row_field_and_what_is_allowed(handset, content, told):

@@ -44,6 +44,12 @@ def test_supply_tips_and_heights(run):
     assert [row["cells"] for row in block(told, "heights")["rows"]][:2] == [["5"], ["10"]]  # 12 and 24 ft: 5.2, 10.4
 
 
+def test_tips_ascend(run):
+    """Tips stand by their diameter, the smallest first, whatever the order of the beds."""
+    names = [row["name"] for row in block(card(run, {**RIG, "beds": [GUN, *RIG["beds"]]}), "tips")["rows"]]
+    assert names == ["15/16", "1 1/8", "1 3/8", "1 1/2", "1 5/8", "1 3/4", "1 7/8", "2"]
+
+
 def test_what_is_not_known_stays_blank(run):
     """Without a floor height no floor is guessed; without an owner or a date a line is left to fill in."""
     bare = {key: value for key, value in RIG.items() if key not in ("floor", "owner", "dated", "panel_step")}
@@ -89,7 +95,7 @@ def test_two_beds_with_one_tip_print_it_once(run):
     assert len(names) == len(set(names))
 
 
-FAULTS = [({"idle": "70000"}, "idle"), ({"pump_rated": "1 250@US"}, "pump_rated"), ({"hoses": [*RIG["hoses"], {"hose": "attack-2.5", "coefficient": "", "origin": "measured"}]}, "hoses.2.coefficient")]
+FAULTS = [({"idle": "70000"}, "idle"), ({"pump_rated": "1x250@US"}, "pump_rated"), ({"hoses": [*RIG["hoses"], {"hose": "attack-2.5", "coefficient": "", "origin": "measured"}]}, "hoses.2.coefficient")]
 
 
 @pytest.mark.parametrize(("fault", "place"), FAULTS, ids=[place for _, place in FAULTS])

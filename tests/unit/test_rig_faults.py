@@ -114,7 +114,8 @@ def test_sound_leaves_out_what_is_faulty(run):
     assert [bed["name"] for bed in own["beds"]] == ["Front bumper", "Crosslay 2", "Rear blitz"] + [bed["name"] for bed in profile["beds"][4:]]
     assert problems(run, {**own, "id": "a"}) == []
     both = run("rig", "at_hand", profile=profile, shelf=SHELF, units=US)
-    assert both == {"shelf": shelf_of(run, profile), "rig": own, "beds": run("rig", "beds_of", profile=own)}
+    assert both == {"shelf": shelf_of(run, profile), "rig": own, "beds": run("rig", "beds_of", profile=own),
+                    "faulty_beds": [{"name": profile["beds"][1]["name"], "place": "beds.1.length", "before": 1}]}
 
 
 TEXT = st.sampled_from(["", "1", "0", "-5", "150", "1,250", "1.5@US", "5@nowhere", "7@SI", "9@US@SI", " 75 ", "75" + " " * 40, "1" * 31, "x" * 45, "\u22125@bar", "1e3", "5000@US"])

@@ -40,7 +40,7 @@ const choices = { ...data, source: standing.source, now: standing.now, waters: W
 const cleaned = (lay) => clean(lay, choices);
 const address = addressOf({ mark: "#lay=", longest: LONGEST_LINK, clean: cleaned });
 
-const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, isExample: false, isBehind: false, unfolded: new Set(), flowing: null, atPump: null, bounds: null, reach: NOTHING_TYPED, refusal: null, stale: null, notice: null, own: rig, beds: [], faults: null };
+const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, isExample: false, isBehind: false, unfolded: new Set(), flowing: null, atPump: null, bounds: null, reach: NOTHING_TYPED, refusal: null, stale: null, notice: null, own: rig, beds: [], faultyBeds: [], faults: null };
 const past = []; // lays to go back to, each with what was changed after it
 const { shown, kept: shownTexts, recall: recallTexts } = shownIn({ data, state, calculator: () => call });
 const saved = new Saved({ words, redraw: () => draw(), open: openSaved });
@@ -275,9 +275,13 @@ addEventListener("beforeprint", () => draw()); // with the date of now
 call = await starting;
 const own = atHand(call, rig, data.shelf, unitsFor(data.systems, state.system));
 shelf = own.shelf;
-Object.assign(state, { own: own.rig, beds: usable(own.beds) });
-state.faults = await faultsOf(call, shelf, rig, { system: state.system, units: unitsFor(data.systems, state.system) });
-if (state.lay === openedOn) set(openingLay(), "A");
+Object.assign(state, { own: own.rig, beds: usable(own.beds), faultyBeds: own.faulty_beds });
+state.faults = await faultsOf(call, shelf, rig, { system: state.system });
+if (state.lay === openedOn) {
+  set(openingLay(), "A");
+  const [first] = state.faultyBeds;
+  if (first?.before === 0 && state.beds.length) state.notice ??= { at: "top", text: fill(words.pressure.opened_on_other, { name: first.name, other: state.beds[0].name }) };
+}
 if (isOld(state.lay)) {
   set(state.lay, state.selected);
   keepDraft(DRAFT, state.lay);

@@ -171,7 +171,7 @@ call = await starting;
 const units = unitsFor(data.systems, state.system);
 const own = atHand(call, rig, data.shelf.hoses ? data.shelf : data.at_hand, units);
 state.own = own.rig;
-state.faults = await faultsOf(call, own.shelf, rig, { system: state.system, units });
+state.faults = await faultsOf(call, own.shelf, rig, { system: state.system });
 if (shelf.hoses) shelf = own.shelf;
 workOut();
 draw();

@@ -12,7 +12,7 @@ import { Keeper } from "./rig/keeper.js";
 import { listView } from "./rig/list.js";
 import { measureView, Readings } from "./rig/measure.js";
 import { copyOf, freeName, newProfile, plainName, withoutRow } from "./rig/profile.js";
-import { inUnitsOf, placeName, sentenceOf } from "./rig/sentences.js";
+import { contextOf, placeName, sentenceOf } from "./rig/sentences.js";
 import { offerView } from "./rig/offer.js";
 import { Travel, travelView } from "./rig/travel.js";
 import { fill, home, pageData, unitWords } from "./site.js";
@@ -35,8 +35,8 @@ const units = () => unitsFor(data.systems, page.system);
 const chosen = () => keeper.profiles.get(chosenName("rig", "")) ?? null;
 const readings = new Readings(draw);
 
-const context = () => ({ data, u: unitWords(words, page.system), inUnits: inUnitsOf(call, units()) });
-const travel = new Travel({ words, problemsOf, keeper, redraw: draw, taken: workFor, sentence: (problem) => sentenceOf(problem, context()) });
+const context = (profile = null) => contextOf({ call, data, u: unitWords(words, page.system), system: page.system, profile });
+const travel = new Travel({ words, problemsOf, keeper, redraw: draw, taken: workFor, sentence: (problem, profile) => sentenceOf(problem, context(profile)) });
 
 function problemsOf(profile) {
   try {
@@ -116,7 +116,7 @@ function editor(profile) {
     page.undo = () => set(key, rows);
     draw();
   };
-  const told = context();
+  const told = context(profile);
   const field = fieldMaker({ ...told, system: page.system, problems, shown, tagged });
   const hasFault = (row) => problems.some((problem) => `${problem.field}.`.startsWith(`${row}.`));
   const { shelf } = atHand(call, profile, data.shelf, units());

@@ -4,7 +4,7 @@ import { chips } from "./controls.js";
 import { choose, chosen } from "./choices.js";
 import { engine } from "./engine.js";
 import { chosenRig, chosenSystem } from "./rig/chosen.js";
-import { inUnitsOf, sentenceOf } from "./rig/sentences.js";
+import { contextOf, sentenceOf } from "./rig/sentences.js";
 import { sheetView } from "./rig/sheet.js";
 import { pageData, unitWords } from "./site.js";
 import { systemChips, unitsFor } from "./units.js";
@@ -36,7 +36,7 @@ function sheet(call, units) {
   const u = unitWords(words, page.system);
   const family = data.systems[page.system].family;
   const card = call("panel_card.card", { profile: rig, shelf: data.shelf, units, section: data.section_length[family], tips: data.tips.filter((tip) => tip.family === family) });
-  const faults = card.faults.map((problem) => sentenceOf(problem, { data, u, inUnits: inUnitsOf(call, units) }));
+  const faults = card.faults.map((problem) => sentenceOf(problem, contextOf({ call, data, u, system: page.system, profile: rig })));
   return sheetView({ card, rig, faults, words, u });
 }
 

@@ -21,7 +21,7 @@ const units = unitsFor(systems, system);
 const { shelf } = atHand(call, rig, data.pages.hydrant.shelf, units); // every page of hose has the same
 const told = document.createElement("div");
 document.querySelector("h1").after(told);
-render(rigNamed(rig, await faultsOf(call, shelf, rig, { system, units }), words), told);
+render(rigNamed(rig, await faultsOf(call, shelf, rig, { system }), words), told);
 
 for (const [page, asked] of Object.entries(data.pages)) {
   const draft = await draftOf(`reckon-${page}`);

@@ -2,6 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList, stepper } from "../controls.js";
 import { refusalOf } from "../refusal.js";
+import { fieldAddress } from "../rig/faults.js";
 import { fill } from "../site.js";
 import { bare, stepped } from "../units.js";
 import { DEVICES, JOINTS, NOZZLES, PIPED, RUNS, isJoint } from "./lay.js";
@@ -38,7 +39,7 @@ export function entryStepper({ of, name, label, entry, blank = "", data, system,
   });
 }
 
-export function settingsView({ lay, line, lines, data, rig, own, beds, system, u, refusal, shown, labelOf, act }) {
+export function settingsView({ lay, line, lines, data, rig, own, beds, faultyBeds, system, u, refusal, shown, labelOf, act }) {
   const { words } = data;
   const joint = isJoint(line);
   const number = (name, label, blank) => entryStepper({
@@ -48,10 +49,10 @@ export function settingsView({ lay, line, lines, data, rig, own, beds, system, u
   return html`
     <section aria-label=${words.pressure.settings}>
       ${lines.length > 1 ? html`<h2>${labelOf(line.id)}</h2>` : nothing}
-      ${ofRig({ line, rig, own, beds, data, words, act })}
+      ${ofRig({ line, rig, own, beds, faultyBeds, data, words, act })}
       ${chipsAndList({
         name: "hose", legend: `${words.pressure.hose}, ${u.u_diameter}`, other: words.pressure.other_size,
-        choices: offered(data.hoses, line.hose, data.systems[system].family),
+        choices: ownFirst(data.hoses, line.hose, data.systems[system].family, own),
         value: line.hose, change: (hose) => act.choose(line.id, "hose", hose),
       })}
       ${line.hose === PIPED ? nothing : number("length", words.pressure.length)}
@@ -84,17 +85,20 @@ const floors = (line, words, act) => !act.hasFloor() ? nothing : html`
     ${[1, -1].map((direction) => html`<button type="button" class="key" @click=${() => act.floor(line.id, direction)}>${words.pressure[direction > 0 ? "floor_up" : "floor_down"]}</button>`)}
   </div>`;
 
-// The rig's preconnects and master streams, and the supply hose it carries: one tap to an answer.
-function ofRig({ line, rig, own, beds, data, words, act }) {
+// The rig's preconnects and master streams, and the supply hose it carries: one tap to an answer. A bed with a fault leads to its field.
+function ofRig({ line, rig, own, beds, faultyBeds, data, words, act }) {
   const supply = own?.supply ?? [];
-  if (isJoint(line) || (!beds.length && !supply.length)) return nothing;
+  if (isJoint(line) || (!beds.length && !faultyBeds.length && !supply.length)) return nothing;
   const tipOf = ({ tip }) => data.tips.find(({ id }) => id === tip)?.chip ?? bare(tip);
   const hoseOf = ({ hose }) => data.hoses.find(({ id }) => id === hose).label;
   const key = (label, press) => html`<button type="button" class="key" @click=${press}>${label}</button>`;
+  const fixKey = ({ name, place }) => html`<a class="key key-faulty" href=${fieldAddress(place)}>${fill(words.pressure.bed_faulty, { name })}</a>`;
+  const toFix = (count) => faultyBeds.filter(({ before }) => before === count).map(fixKey);
   return html`
     <div class="chips" role="group" aria-label=${words.pressure.beds}>
       <span class="chips-legend">${rig.name}</span>
-      ${beds.map((bed) => key(bed.tips?.length ? `${bed.name} ${tipOf(bed.end)}` : bed.name, () => act.bed(line.id, bed)))}
+      ${beds.map((bed, count) => html`${toFix(count)}${key(bed.tips?.length ? `${bed.name} ${tipOf(bed.end)}` : bed.name, () => act.bed(line.id, bed))}`)}
+      ${faultyBeds.filter(({ before }) => before >= beds.length).map(fixKey)}
       ${supply.map((row) => key(fill(words.pressure.rig_supply, { hose: hoseOf(row) }), () => act.supply(line.id, row)))}
     </div>`;
 }
@@ -103,6 +107,16 @@ function ofRig({ line, rig, own, beds, data, words, act }) {
 const offered = (choices, value, family) => choices
   .filter((choice) => choice.family === family || choice.id === value)
   .map((choice) => (choice.family === family ? choice : { ...choice, chip: choice.label }));
+
+// The rig's own hoses first, whatever their family: what was measured on them stays one tap away.
+function ownFirst(choices, value, family, own) {
+  const named = [...(own?.beds ?? []), ...(own?.hoses ?? []), ...(own?.supply ?? [])].map(({ hose }) => hose);
+  const [owned, others] = [true, false].map((isOwn) => choices.filter(({ id, family: sizes }) => (sizes !== "none" && named.includes(id)) === isOwn));
+  return [
+    ...owned.map((choice) => ({ ...choice, common: true, chip: choice.family === family ? choice.chip : choice.label })),
+    ...offered(others, value, family),
+  ];
+}
 
 function nozzle(line, number, { data, system, u, act }) {
   const { words } = data;

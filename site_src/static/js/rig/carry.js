@@ -85,7 +85,7 @@ export function profilesOf(text, problemsOf) {
   for (const profile of profiles) {
     if (profile === null || typeof profile !== "object" || Array.isArray(profile)) throw { reason: "refused_damaged" };
     const [problem] = problemsOf(profile);
-    if (problem) throw { reason: problem.field === "schema" ? "refused_version" : "refused_field", facts: { ...problem, version: String(profile.schema).slice(0, 20) } };
+    if (problem) throw { reason: problem.field === "schema" ? "refused_version" : "refused_field", facts: { ...problem, profile, version: String(profile.schema).slice(0, 20) } };
   }
   const names = profiles.map(({ name }) => plainName(name));
   const twin = profiles.find(({ name }, place) => names.indexOf(plainName(name)) !== place);

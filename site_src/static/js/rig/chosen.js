@@ -29,4 +29,4 @@ export const chosenSystem = (systems) => {
 // What a page has of its rig: the shelf with the rig's own figures, what of the profile can be used, and its beds. Where
 // the profile has a fault, what hangs on it is marked on the shelf and `shelf.faults` says which: see calc.rig.
 export const atHand = (call, profile, shelf, units) =>
-  profile ? call("rig.at_hand", { profile, shelf, units }) : { shelf, rig: null, beds: [] };
+  profile ? call("rig.at_hand", { profile, shelf, units }) : { shelf, rig: null, beds: [], faulty_beds: [] };

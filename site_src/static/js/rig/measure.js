@@ -59,7 +59,7 @@ export function measureView({ readings, key, row, data, u, system, units, call, 
             : nothing}
         </fieldset>`)}
       <button type="button" class="key key-wide" @click=${() => readings.set(key, [...typed, blank()])}>${words.measure.add}</button>
-      ${result ? resultView(result, words, u, use) : nothing}
+      ${result ? resultView(result, typed.length, words, u, use) : nothing}
     </details>`;
 }
 
@@ -72,11 +72,11 @@ function worked({ typed, row, data, units, call }) {
   }
 }
 
-const resultView = (result, words, u, use) => html`
+const resultView = (result, count, words, u, use) => html`
   <output class="measure-result">
     <b>${fill(words.measure.result, result)}</b>
     <span>${fill(result.is_lower ? words.measure.lower : words.measure.higher, result)}.
-      ${fill(words.measure.example, { ...u, ...result.example })} ${fill(words.measure.spread, result)}</span>
+      ${fill(words.measure.example, { ...u, ...result.example })} ${count > 1 ? fill(words.measure.spread, result) : nothing}</span>
   </output>
   ${result.cautions.map((code) => html`<p class="notice">${words.measure[code]}</p>`)}
   <button type="button" class="key key-wide" @click=${() => use(result.typed)}>${words.measure.use}</button>`;

@@ -6,7 +6,7 @@ import { codeView, fitsCode } from "./code.js";
 import { copyOf, freeName, plainName } from "./profile.js";
 
 export class Travel {
-  // problemsOf(profile) -> what is wrong with it, sentence(problem) in words; keeper keeps what is taken; taken(profile) is
+  // problemsOf(profile) -> what is wrong with it, sentence(problem, profile) in words; keeper keeps what is taken; taken(profile) is
   // called for each.
   constructor({ words, problemsOf, sentence, keeper, taken, redraw }) {
     Object.assign(this, { words, problemsOf, sentence, keeper, taken, redraw, offered: null, code: null, notice: null });
@@ -30,7 +30,7 @@ export class Travel {
 
   refuse(reason, facts = {}) {
     const { carry } = this.words;
-    const told = reason === "refused_field" ? this.sentence(facts) : fill(carry[reason], facts);
+    const told = reason === "refused_field" ? this.sentence(facts, facts.profile) : fill(carry[reason], facts);
     this.offered = null;
     this.say(fill(carry.refused, { reason: told }));
   }
