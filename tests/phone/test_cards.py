@@ -104,6 +104,38 @@ def test_a_run_does_not_outlive_its_rig(handset):
     expect(card.page.get_by_text(SHIFT["other_rig"])).to_be_visible()
 
 
+def test_out_of_service_outlives_an_edited_profile(handset):
+    """A rig that moved stays stopped, whatever its profile says now; the release says what it means before it is taken."""
+    beside(handset, drive="midship", shift_control="air", transmission="automatic")
+    card = open_card(handset, "scene")
+    card.press("danger")
+    for drive in ("rear_shaft", "pto"):
+        beside(handset, drive=drive, transmission="automatic")
+        card.page.reload()
+        expect(card.title).to_have_text(data.orders()["moved"]["title"])
+        expect(card.page.get_by_text(SHIFT["still_out"])).to_be_visible()
+    card.press("released")
+    expect(card.page.get_by_text(SHIFT["release_means"])).to_be_visible()
+    card.press("release_not")
+    expect(card.title).to_have_text(data.orders()["moved"]["title"])
+    card.press("released")
+    card.press("release_sure")
+    expect(card.stop).to_have_count(0)
+
+
+def test_a_failed_try_outlives_an_edited_profile(handset):
+    """One failed shift, then the profile is edited: the next failure is still the second."""
+    beside(handset, drive="midship", shift_control="air", transmission="automatic")
+    card = open_card(handset, "scene")
+    card.run_to("pump")
+    card.press("not_seen")
+    beside(handset, drive="midship", shift_control="air", transmission="automatic", pressure_control="governor")
+    card.page.reload()
+    card.run_to("pump")
+    card.press("not_seen")
+    expect(card.title).to_have_text(SHIFT["twice_title"])
+
+
 @pytest.mark.parametrize(("rig", "is_said"), [(RIG, True), ({"drive": "pto", "transmission": "automatic"}, False)], ids=["midship", "pto"])
 def test_a_figure_for_some_drives_is_said_of_no_other(handset, rig, is_said):
     """What a pump of one drive shows at idle is said beside that pump only, on the card and on the whole card."""

@@ -98,6 +98,7 @@ def test_out_of_service_outlasts_everything(at_pump):
     at_pump.page.reload()
     expect(at_pump.button("released")).to_be_visible()
     at_pump.press("released")
+    at_pump.press("release_sure")
     at_pump.shows("full_stop")
 
 

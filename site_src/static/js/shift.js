@@ -58,6 +58,7 @@ function rigAnswers() {
 function send(event) {
   if (page.isBusy || event.kind !== "resume" && event.kind !== "tick" && page.presence?.look()) return; // nobody looked until now
   if (SETTLING.has(event.kind) && performance.now() - shownAt < SETTLE_MS) return;
+  if (event.kind !== "tick" && event.kind !== "resume") page.isReleasing = false;
   const before = state;
   try {
     const at_s = TIMED.has(event.kind) ? steady() : seconds();
@@ -75,7 +76,8 @@ function send(event) {
       run = newRun(data.titles[sequence.id], page.rig);
       page.notice = event.kind === "resume" ? words.shift.left_new : null;
     } else note(event, before);
-    save();
+    const saving = save();
+    if (event.kind === "released" && page.isStale) return saving.then(() => location.reload()); // the rig is another than at the stop
     shownAt = performance.now();
   }
   draw();
@@ -101,9 +103,9 @@ function note(event, before) {
 const standing = () => JSON.stringify([page.rig?.id ?? null, rigAnswers()]);
 
 function save() {
-  const left = { state, madeOf, run, standing: page.standing, at_s: seconds() };
+  const left = { state, madeOf, run, standing: page.isStale ? null : page.standing, at_s: seconds() };
   page.left = JSON.stringify(left);
-  keep(draft, left).then((isKept) => {
+  return keep(draft, left).then((isKept) => {
     page.isKept = isKept;
   });
 }
@@ -129,6 +131,13 @@ const isDrawn = () => data.path && mayFit(data.path, state.rig);
 // Whether what is shown has failed once, so that it is out of service if it fails again.
 const isSecondTry = () => state.repeats > 0 && sequence.steps.some(({ id, repeat }) => repeat && id === state.offer.step);
 
+// The release takes two taps, the second after what it means.
+function askRelease(isAsked) {
+  page.isReleasing = isAsked;
+  draw();
+  toHeading(place);
+}
+
 const DONE = { road: "done_road", freeze: "done_road", check: "done_road", override: "done_tag", moving: "done_road" };
 
 function draw() {
@@ -138,7 +147,7 @@ function draw() {
   const screen = state.offer.can_go_on
     ? leftView({ words, send, left: dayAndTime(state.left_s * 1000) })
     : state.status === "stopped"
-    ? haltView({ stopped: state.stopped, steps, words, send, state, orders, data })
+    ? haltView({ stopped: state.stopped, steps, words, send, state, orders, data, release: page.isReleasing, ask: askRelease })
     : state.status === "done"
       ? doneView({ words, send, finished, next: data.next, told: hurried() ?? words.shift[DONE[sequence.id] ?? "done_pump"] })
       : stepView({ offer: state.offer, steps, orders, rig: state.rig, isSecond: isSecondTry(), words, send, path: isDrawn() ? pathView({ state, step: state.offer.step, words, redraw: draw }) : nothing });
@@ -151,7 +160,7 @@ function draw() {
     <details class="record">
       <summary>${words.shift.record}</summary>
       <ol>${state.confirmed.map((record) => html`
-        <li><time datetime=${new Date(record.at_s * 1000).toISOString()}>${clock(record.at_s)}</time><span>${steps[record.step].act}</span></li>`)}</ol>
+        <li><time datetime=${new Date(record.at_s * 1000).toISOString()}>${clock(record.at_s)}</time><span>${steps[record.step]?.act}</span></li>`)}</ol>
       <p><a href="../../log/">${words.shift.log}</a>. ${page.awake ? words.shift.awake : words.shift.sleeps}</p>
       ${state.offer.can_begin_again ? html`<button type="button" class="key" @click=${() => send({ kind: "begin_again" })}>${words.shift.begin_again}</button>` : nothing}
     </details>`, place);
@@ -161,8 +170,13 @@ function draw() {
 // The card as it was left, if it still fits this version's steps and the rig this phone stands beside.
 function resume(left) {
   const isOther = left?.state && (left.madeOf !== madeOf || left.standing !== page.standing || !left.run);
+  if (left?.run && left.state?.offer?.is_out) return keepHalt(left, isOther);
   if (!left?.state || left.state.status === "done" || isOther) {
     beginAgain();
+    if (isOther && left.state.status !== "done" && left.state.repeats > 0 && mayBeSame(left.standing)) {
+      state = { ...state, repeats: left.state.repeats }; // what failed before still counts, whatever the profile says now
+      save();
+    }
     if (isOther && left.state.status !== "done" && left.state.confirmed?.length > 0) {
       page.notice = left.madeOf === madeOf ? words.shift.other_rig : words.shift.outdated;
     }
@@ -172,6 +186,21 @@ function resume(left) {
   page.left = JSON.stringify(left);
   if (state.confirmed.length === 0 && state.status === "running") return draw();
   takeUp(left.at_s ?? 0);
+}
+
+// Out of service outlasts an edited profile, another rig chosen and new steps: a technician's release alone ends it.
+function keepHalt(left, isOther) {
+  ({ state, run } = left);
+  page.left = JSON.stringify(left);
+  page.isStale = isOther;
+  page.notice = isOther ? words.shift.still_out : null;
+  draw();
+}
+
+// Whether a run was for the rig that is chosen now, as far as anybody said.
+function mayBeSame(before) {
+  const [id] = JSON.parse(before ?? "[null]");
+  return !id || !page.rig || id === page.rig.id;
 }
 
 // In sight again: what may have changed unseen is asked for once more.
@@ -185,7 +214,8 @@ function takeUp(left_s) {
 async function open() {
   const answered = known(data.questions, page.rig);
   page.standing = standing();
-  if (mayFit(sequence.fits, answered)) return resume(await kept(draft));
+  const left = await kept(draft);
+  if (mayFit(sequence.fits, answered) || left?.state?.offer?.is_out) return resume(left);
   render(unlikeView({ data, rig: page.rig, answered, take: () => {
     page.rig = null;
     open();

@@ -9,7 +9,7 @@ import { cardsFor } from "./unlike.js";
 
 const AGAIN = { not_seen: "look_again", time_up: "look_again", other_card: "ask_again" };
 
-export function haltView({ stopped, steps, words, send, state, orders, data }) {
+export function haltView({ stopped, steps, words, send, state, orders, data, release, ask }) {
   const { shift } = words;
   const order = orderOf(stopped, orders, words);
   const key = (kind, label = kind) => html`<button type="button" class="key key-wide" @click=${() => send({ kind })}>${shift[label]}</button>`;
@@ -27,7 +27,11 @@ export function haltView({ stopped, steps, words, send, state, orders, data }) {
         <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${shift.danger}</button>`}
       ${offer.can_start_over ? key("start_over", offer.can_say_long ? "start_over_short" : "start_over") : nothing}
       ${offer.can_say_long ? key("not_short") : nothing}
-      ${offer.is_out ? key("released") : nothing}
+      ${offer.is_out && !release ? html`<button type="button" class="key key-wide" @click=${() => ask(true)}>${shift.released}</button>` : nothing}
+      ${offer.is_out && release ? html`
+        <p class="notice" role="alert">${shift.release_means}</p>
+        <button type="button" class="key key-wide" @click=${() => ask(false)}>${shift.release_not}</button>
+        ${key("released", "release_sure")}` : nothing}
     </div>
     ${isOther ? html`<h2>${shift.other_cards}</h2>${cardsFor(data, answeredBy(state))}` : nothing}`;
 }
