@@ -104,6 +104,15 @@ def test_a_run_does_not_outlive_its_rig(handset):
     expect(card.page.get_by_text(SHIFT["other_rig"])).to_be_visible()
 
 
+def test_every_answer_to_the_first_question_is_on_the_screen(handset):
+    """The five drives, "I don't see that" and the red key stand on a screen of 360 by 740 without a scroll."""
+    card = Card(handset.open("shift/scene/"), "scene")
+    card.shows("which_drive")
+    for key in card.page.locator(".answers button").all():
+        expect(key).to_be_in_viewport(ratio=1)
+    expect(card.page.get_by_text(STEPS["which_drive"]["see"])).to_be_in_viewport(ratio=1)
+
+
 def test_out_of_service_outlives_an_edited_profile(handset):
     """A rig that moved stays stopped, whatever its profile says now; the release says what it means before it is taken."""
     beside(handset, drive="midship", shift_control="air", transmission="automatic")

@@ -35,6 +35,16 @@ def test_orders_are_whole(language):
         assert ("rig" in words[name]) or name == "lower_line", name
 
 
+def test_a_line_is_lowered_by_its_order_and_nobody_is_under_the_rig():
+    """Steps that bring a line down name the order for it; the bay card too turns the retarder off (common practice)."""
+    for name in ("stage_low", "relief_set"):
+        assert "lower_line" in data.steps()[name]["warns"], name
+    assert "retarder" in [step["id"] for step in data.card_steps("bay")]
+    words = data.load("words/en/steps/override")["over_people"]
+    assert "but the one" not in words["see"] and words["see"].startswith("Nobody under the rig"), "the override's own order"
+    assert "straight to the cab" not in data.load("words/en/steps/road")["tank_leave"]["act"], "bleeders come after it"
+
+
 # A sentence that offers another try (common practice: after the second failure there is none).
 OFFERS = r"once more|first step|one try|yet\b|une fois encore|Refaire|première étape|un essai|pas encore"
 
