@@ -13,6 +13,7 @@ something out of the ordinary that can be seen or not:
     either   True where it tells nothing of a cause that does not name it
     alarm    True where it overrides every ranking
     applies  {rig question: [answers]}: the rigs that can show it; where absent, all
+    shifts   True where the look moves the shift
 A CAUSE is `{"id", "likelihood", "shows": [signs it always shows], "may": [signs it can show], "applies"}`. What a person says is `signs`: {sign: "seen" | "not_seen" | "unknown"}; unknown was asked and not answered.
 """
 import math
@@ -48,6 +49,21 @@ def for_rig(knowledge, rig):
     named = {sign for cause in causes for sign in cause["shows"] + cause.get("may", [])}
     signs = [sign for sign in knowledge["signs"] if can_be(sign) and (sign["id"] in named or sign.get("alarm"))]
     return {"signs": signs, "causes": causes, "excludes": knowledge["excludes"], "facts": knowledge["facts"]}
+
+
+def without_shifts(knowledge):
+    """The knowledge with no look left that moves the shift: for a rig out of service, and after teeth ground.
+
+    knowledge: see the module; what such a look would have told counts where it was seen already
+
+    Raises nothing. Source: common practice.
+    """
+    signs = []
+    for sign in knowledge["signs"]:
+        signs.append(dict(sign))
+        if sign.get("shifts"):
+            signs[-1]["engine"] = []
+    return {"signs": signs, "causes": knowledge["causes"], "excludes": knowledge["excludes"], "facts": knowledge["facts"]}
 
 
 def entered(knowledge, facts, missing):

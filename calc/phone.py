@@ -25,6 +25,7 @@ DOORS = {
     "fault.entered": ("knowledge", "facts", "missing"),
     "fault.for_rig": ("knowledge", "rig"),
     "fault.next_check": ("knowledge", "signs", "role", "engine", "questions"),
+    "fault.without_shifts": ("knowledge",),
     "fault.rank": ("knowledge", "signs"),
     "gauges.side": ("rows", "seen"),
     "interlock.behind": ("table", "lights"),

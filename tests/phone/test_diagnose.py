@@ -181,6 +181,10 @@ def test_danger_ends_it(away, name):
         page.close()
 
 
+def alert_of(page):
+    return page.get_by_role("alert").first
+
+
 def test_dead_throttle_is_a_way_in(away):
     """A dead throttle stands among what is seen at the panel and is a hold, not a danger; made safe, it opens with an idling engine."""
     page = open_fresh(away)
@@ -194,6 +198,12 @@ def test_dead_throttle_is_a_way_in(away):
     page.get_by_text(D["moment"]["panel"], exact=True).tap()
     button(page, F["sees"]["throttle_made_safe"]).tap()
     expect(page.get_by_text(f"{ASK['engine']}: {D['engine_state']['idle']}")).to_be_visible()
+    page.close()
+    page = open_fresh(away)
+    page.get_by_text(D["moment"]["panel"], exact=True).tap()
+    button(page, F["sees"]["throttle_dead"]).tap()  # the whole shift once more was told: a second time it is out of service
+    expect(alert_of(page).get_by_role("listitem")).to_have_text(ORDERS["dead_throttle"]["safe"])
+    expect(alert_of(page)).to_contain_text(ORDERS["dead_throttle"]["rig_final"])
     page.close()
 
 

@@ -2,6 +2,7 @@
 import pytest
 from playwright.sync_api import expect
 
+from site_src import data
 from tests.phone.card import RIG, beside, hasten, open_card
 from tests.phone.words import SITE, beginning, said
 
@@ -109,6 +110,22 @@ def test_grinding_short_or_long(at_pump):
     at_pump.press("not_short")
     expect(at_pump.title).to_have_text(SHIFT["twice_title"])
     expect(at_pump.button("start_over")).to_have_count(0)
+    at_pump.page.get_by_role("link", name=SHIFT["diagnose"], exact=True).tap()
+    page, faults = at_pump.page, data.words("faults")
+    expect(page.get_by_text(data.words("diagnose")["diagnose"]["from_card"])).to_be_visible()
+    assert faults["sees"]["grinds"] in page.locator("#diagnose").text_content()
+    assert faults["sees"]["no_clunk"] not in page.locator("#diagnose").text_content()
+    shifting = {faults["sees"][row["id"]] for row in data.load("faults")["sign"] if row.get("shifts")}
+    for _ in range(8):
+        look = page.locator(".step-act")
+        unsure = page.get_by_role("button", name=data.words("diagnose")["diagnose"]["unsure"], exact=True)
+        if not unsure.count():
+            break
+        before = look.inner_text()
+        assert before not in shifting
+        page.wait_for_timeout(450)  # a look settles before it takes an answer
+        unsure.tap()
+        page.wait_for_timeout(150)
 
 
 def test_a_hurried_run_says_so(take):

@@ -3,10 +3,13 @@
 Classes weigh 4, 2 and 1, what is not in the base 1. A sign is seen in nine of ten where its cause is at work, in half where it
 may, in three of a hundred else, and in a fifth of what is not in the base.
 """
+import re
+
 import pytest
 
 from calc import fault
 from calc.errors import CalcError
+from site_src import data
 
 
 def base(causes, excludes=(), **changed):
@@ -145,6 +148,25 @@ def test_refused_sign_is_named(run, signs, code, sign):
     with pytest.raises(CalcError) as refusal:
         run("fault", "rank", knowledge=base(TWO), signs=signs)
     assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("signs", code, {"sign": sign})
+
+
+def test_no_look_shifts_a_rig_out_of_service(run):
+    """A look that moves the shift is left out, and what it told before still counts."""
+    shifting = run("fault", "without_shifts", knowledge=base(TWO, left={"shifts": True}))
+    assert next_check(run, shifting)["sign"] == "right"
+    assert next_check(run, shifting, {"right": "not_seen"})["kind"] == "maker"
+    assert next_check(run, shifting, {"left": "seen", "right": "not_seen"})["kind"] == "stands"
+
+
+@pytest.mark.parametrize("language", data.languages())
+def test_every_look_that_says_to_shift_is_marked(language):
+    """Words that send a hand to the pump shift control, or count its stroke, stand only at a look that is marked so."""
+    moves = r"PUMP\. Once|then ROAD\. Once|one repeat|same repeat|[Cc]lean (repeat|shift)|whole shift|move of the pump|push it home"
+    moves += r"|une seule fois|reprise|répétition|passage complet|mouvement du sélecteur|pousser à fond"
+    told = data.load(f"words/{language}/faults")
+    for row in data.load("faults")["sign"]:
+        if re.search(moves, told["look"].get(row["id"], "")) and row.get("engine") not in ("none", "off"):
+            assert row.get("shifts"), (row["id"], told["look"][row["id"]])
 
 
 def test_a_look_is_asked_once():

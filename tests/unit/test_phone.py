@@ -36,6 +36,7 @@ CALLS = [
     ("fault.for_rig", {"knowledge": knowledge.base(), "rig": PROFILE}),
     ("fault.next_check", {"knowledge": knowledge.base(), "signs": {"light_dark": "seen"}, "role": "operator", "engine": "idle",
                           "questions": 0}),
+    ("fault.without_shifts", {"knowledge": knowledge.base()}),
     ("fault.rank", {"knowledge": knowledge.base(), "signs": {"light_dark": "seen", "no_puff": "unknown"}}),
     ("gauges.side", {"rows": LEAKS["row"], "seen": {"intake": "zero", "master": "low"}}),
     ("interlock.behind", {"table": data.load("interlocks")["table"][0], "lights": {"engaged": "lit", "ok": "dark"}}),

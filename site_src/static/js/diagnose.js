@@ -7,7 +7,7 @@ import { handedOver } from "./diagnose/enter.js";
 import { endView } from "./diagnose/end.js";
 import { isOld, leftView } from "./diagnose/left.js";
 import { ordersFor } from "./order.js";
-import { firstView, orderToDo } from "./diagnose/order.js";
+import { firstView, noShift, orderToDo } from "./diagnose/order.js";
 import { answered, begun, carried, oneBack, recordOf } from "./diagnose/record.js";
 import { soFar, startView } from "./diagnose/start.js";
 import { engine as calculator, Refusal } from "./engine.js";
@@ -52,9 +52,16 @@ const save = () => keep(DRAFT, state);
 const fresh = (engine) => begun({ rig, madeOf, engine, role: chosen("role", "operator") });
 const settled = () => performance.now() - page.shownAt >= SETTLE_MS;
 
+// What a new diagnosis keeps of the last: that the rig is out of service, and that the one repeat was told for a dead throttle.
+function lasting(sign) {
+  if (!state || isOld(state)) return {};
+  const wasDead = state.wasDead || state.signs.throttle_dead === "seen";
+  return { wasDead, isOut: state.isOut || (wasDead && sign === "throttle_dead") };
+}
+
 function begin(sign) {
   page.notice = null;
-  put({ ...fresh(data.signs[sign].begins), signs: { ...state?.signs, [sign]: "seen" }, complaints: [sign] });
+  put({ ...fresh(data.signs[sign].begins), ...lasting(sign), signs: { ...state?.signs, [sign]: "seen" }, complaints: [sign] });
 }
 
 function answer(sign, said) {
@@ -71,7 +78,7 @@ function danger(sign) {
 function again() {
   page.notice = null;
   page.isLeft = false;
-  put(fresh("idle"));
+  put({ ...fresh("idle"), ...lasting() });
 }
 
 function setRole(role) {
@@ -85,7 +92,10 @@ function setEngine(engine) {
   draw();
 }
 
-const next = () => call("fault.next_check", { knowledge, signs: state.signs, role: state.role, engine: state.engine, questions: state.asked.length });
+// Nothing that moves the shift is looked for on a rig that is out of service, or whose teeth ground.
+const askedOf = () => (noShift(state, data) ? call("fault.without_shifts", { knowledge }) : knowledge);
+
+const next = () => call("fault.next_check", { knowledge: askedOf(), signs: state.signs, role: state.role, engine: state.engine, questions: state.asked.length });
 
 function draw() {
   const isRunning = state && state.complaints.length > 0;
@@ -144,7 +154,7 @@ function takeOver(known) {
     const complaints = Object.keys(signs).filter((sign) => signs[sign] === "seen");
     page.notice = possible.length || !Object.keys(others).length ? words.diagnose.from_card : fill(words.diagnose.not_of_rig, rig);
     const shown = known.step ? complaints.map((sign) => data.signs[sign].order) : known.shown ?? []; // by where it came from
-    put({ ...fresh(data.signs[complaints[0]]?.begins ?? "idle"), signs, complaints, carriedOut: shown });
+    put({ ...fresh(data.signs[complaints[0]]?.begins ?? "idle"), signs, complaints, carriedOut: shown, isOut: known.out === true });
   } catch (problem) {
     if (!(problem instanceof Refusal)) throw problem;
     page.notice = words.diagnose.bad_link;

@@ -21,6 +21,7 @@ export function askView({ sign, state, data, most, isSaid, said, answer, back, s
         <span class="step-count">${fill(words.diagnose.question, { number: state.asked.length + 1, most })}</span>
       </div>
       <div class="step-body">
+        ${place === "ground" && state.engine === "pumping" ? html`<p class="notice">${words.diagnose.second}</p>` : nothing}
         ${silent ? sayFirst({ words, radio }) : nothing}
         <p class="step-ask">${words.diagnose.ask}</p>
         <h2 class="step-act" aria-describedby="beside">${words.sees[sign]}</h2>

@@ -11,7 +11,7 @@ const MOST_LIKELY = 4;
 export function endView({ end, ranked, data, state, setEngine, setRole, again, back }) {
   const { words } = data;
   const screen = {
-    danger: () => ordersOfAlarms(state, data).map((name) => orderView({ order: data.orders[name], words })),
+    danger: () => ordersOfAlarms(state, data).map((name) => orderView({ order: lastTold(data.orders[name], state), words })),
     stands: () => stands({ cause: end.cause, ranked, data }),
     engine: () => otherEngine({ end, ranked, data, setEngine }),
     technician: () => html`${stop(words, end.kind)}${still({ end, ranked, data })}
@@ -26,6 +26,10 @@ export function endView({ end, ranked, data, state, setEngine, setRole, again, b
       <button type="button" class="key key-wide" @click=${again}>${words.diagnose.again}</button>
     </div>`;
 }
+
+// An order whose one repeat was told before, or that comes from a rig out of service: its acts without that repeat.
+const lastTold = (order, { isOut }) =>
+  isOut && order.rig_final ? { ...order, do: order.safe, rig: order.rig_final, radio: order.radio_final } : order;
 
 const stop = (words, kind) => html`
   <section class="halt" role="alert">

@@ -19,6 +19,9 @@ export const orderToDo = (state, data) => ordersAtStart(state, data).find((name)
 export const ordersOfAlarms = (state, data) =>
   ordersOf(Object.keys(state.signs).filter((sign) => state.signs[sign] === "seen" && data.signs[sign].alarm), data);
 
+// Whether no look may move the shift any more.
+export const noShift = (state, data) => Boolean(state.isOut) || ordersOf(Object.keys(state.signs).filter((sign) => state.signs[sign] === "seen"), data).includes("grinding");
+
 export const redKeys = ({ data, danger, isWide = false }) => Object.entries(RED).map(([name, sign]) => html`
   <button type="button" class="key key-danger ${isWide ? "key-wide" : ""}" @click=${() => danger(sign)}>${shape("stop")}${data.orders[name].title}</button>`);
 
