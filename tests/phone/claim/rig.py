@@ -1,7 +1,11 @@
 """A rig of one's own beside the Pressure page: made at random, changed on the Rig page by touch, and read there."""
+import re
+
+import pytest
+
+from site_src import data
 from tests.phone.claim import desk
 from tests.phone.test_rig_faults import chosen
-from site_src import data
 
 R = data.words("rig")
 SIZES = ("attack-1.5", "attack-1.75", "attack-2", "attack-2.5", "supply-3", "supply-5")
@@ -9,7 +13,7 @@ LINE = {"name": "Crosslay", "hose": "attack-1.75", "length": "200@US", "crew": "
 # what may be wrong anywhere in a profile; none of it may change a figure elsewhere
 SLIPS = ({}, {"idle": "70000"}, {"pump_rated": "1x250@US"}, {"beds": [{**LINE, "length": "0@US"}]}, {"governed": "ten"}, {"floor": "-3@US"})
 READ = """() => [...document.querySelectorAll("fieldset.bed")].map((row) => ({
-  size: row.querySelector("legend").textContent.trim(),
+  size: row.querySelector("legend").textContent.trim(), says: row.querySelector(".figure-told")?.textContent.trim() ?? "",
   fields: [...row.querySelectorAll("input")].map((input) => ({
     label: row.querySelector(`label[for="${input.id}"]`)?.textContent.trim(), text: input.value,
     refused: document.getElementById(`${input.id}-refused`)?.textContent.trim() ?? "",
@@ -48,6 +52,8 @@ def coefficients(handset, chance):
         if figure is None:
             continue  # a bed or supply hose
         hose = next(hose for hose in desk.HOSES if hose["label"] == row["size"])
+        named = re.search(r"C ([\d.]+), handbook", row["says"])
+        assert not named or float(named[1]) == pytest.approx(desk.handbook(hose), rel=0.01), f"{row['says']} for {row['size']}"
         own = None if figure["refused"] else float(figure["text"]) if figure["text"] else desk.handbook(hose)
         stands[hose["id"]] = None if hose["id"] in stands else own  # the same hose twice says nothing
     page.close()
