@@ -55,7 +55,7 @@ def test_standpipe_built_by_touch(away):
     lay.hose("supply-3-on-2.5")
     lay.choose("device", SITE["device"]["standpipe"])
     lay.type("height", "108")
-    lay.shows(102)  # the nozzle is still level with the pump: 148.72 - 46.87 = 101.85
+    lay.shows(149)  # 148.72: the nozzle stood level with the joint, and goes up with it
     lay.line("A")
     lay.type("height", "108")
     lay.shows(READY["standpipe"])

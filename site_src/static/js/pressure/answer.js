@@ -77,6 +77,7 @@ export function answerView({ lay, answer, stale, isExample, words, u, system, la
   const isAdvised = worst?.level !== "stop" && worst?.code !== "above_working_pressure"; // past a hose's limit it is no order
   const label = !isAdvised ? "would_need" : lay.now.shut?.length ? "set_all_open" : "set";
   const throttled = answer ? gates(answer, words, u, { labelOf, nameOf, lineOf }) : [];
+  const isInSight = isAdvised && throttled.length <= MOST_GATES;
   return html`
     <section class="answer" data-level=${worst?.level ?? nothing}>
       ${worst ? html`<p class="answer-flag">${shape(worst.level)}<span><b>${words.caution[worst.level]}</b> ${words.caution_short[worst.code]}</span></p>` : nothing}
@@ -86,9 +87,9 @@ export function answerView({ lay, answer, stale, isExample, words, u, system, la
         ${figureView(answer && !gravity ? { text: answer.pressure, unit: u.u_pressure } : { stale: gravity ? words.pressure.below_zero : stale })}
       </div>
       ${answer && isAdvised ? gauge(answer, words, u, system) : nothing}
-      <div class="answer-gates" role="status">${throttled.length > MOST_GATES ? nothing : throttled}</div>
+      <div class="answer-gates" role="status">${isInSight ? throttled : nothing}</div>
     </section>
-    <div class="answer-gates" role="status">${throttled.length > MOST_GATES ? throttled : nothing}</div>
+    <div class="answer-gates" role="status">${isInSight ? nothing : throttled}</div>
     ${stale === null && !answer ? html`<p class="answer-more">${words.engine.loading}</p>` : nothing}
     ${answer ? html`<p class="answer-more">${lay.now.shut?.length ? html`<b>${words.now.for_all_open}</b><br>` : nothing}${sum(line, words)}<br>${ruled(answer.by_rule, words, u, labelOf)}${facts(answer, line, words, u, labelOf)}</p>` : nothing}
     <div role="status">${answer ? cautions(answer, words, u, labelOf) : nothing}</div>`;
