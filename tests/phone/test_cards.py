@@ -232,4 +232,4 @@ def test_the_phone_buzzes_when_a_time_is_over(handset):
     card.run_to("centre")
     card.begin_pause()
     expect(card.button("seen")).to_be_enabled()
-    assert card.page.evaluate("buzzed") == 2
+    assert card.page.evaluate("buzzed") == 3  # the wait for zero before it, and this pause

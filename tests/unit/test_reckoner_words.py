@@ -15,7 +15,7 @@ SITUATIONS = [(page, {}) for page in reckoners.PAGES] + [
     ("tank", {"tank": "400", "flow": "300"}),
     ("draft", {"lift": "16"}), ("draft", {"lift": "21"}), ("draft", {"lift": "26"}), ("draft", {"flow": "1300"}),
     ("draft", {"lift": "20", "suction": "4"}), ("draft", {"vacuum": "18"}), ("draft", {"vacuum": "5"}),
-    ("relay", {"lines": "2"}), ("relay", {"most": "250", "distance": "2800"}), ("relay", {"rated": "1000", "distance": "2000"}),
+    ("relay", {"lines": "2"}), ("relay", {"hose": "attack-2.5"}), ("relay", {"most": "250", "distance": "2800"}), ("relay", {"rated": "1000", "distance": "2000"}),
     ("relay", {"rated": "750"}), ("relay", {"climb": "-800"}), ("relay", {"most": "250", "distance": "2100"}),
     ("joint", {"way": "dual", "limit": "60"}), ("joint", {"limit": "125"}), ("joint", {"before": "210"}), ("joint", {"before": "190"}), ("joint", {"supply": "15"}),
     ("joint", {"way": "dual", "supply": "20"}), ("joint", {"wanted": "100"}), ("joint", {"wanted": "400"}),
