@@ -46,6 +46,14 @@ SCHEMA = """() => new Promise((done) => {
     done([version, [...objectStoreNames].sort()]);
   };
 })"""
+# whether the database, and not only the note before it, holds a card's confirmed steps
+WRITTEN = """([name, count]) => new Promise((done) => {
+  const opening = indexedDB.open("panelhand");
+  opening.onsuccess = () => {
+    const asked = opening.result.transaction("drafts").objectStore("drafts").get(name);
+    asked.onsuccess = () => { opening.result.close(); done(asked.result?.state.confirmed.length === count); };
+  };
+})"""
 LINE = {"id": "A", "hose": "attack-1.75", "length": "300@US", "height": "0@US", "end": {"kind": "fog", "flow": "150@US", "tip": "1@US", "pressure": "100@US"}}
 
 
@@ -235,6 +243,7 @@ def test_second_tab_of_a_card(take):
     for _ in range(2):
         two.see()
     two.shows(two.steps[2])
+    two.page.wait_for_function(WRITTEN, arg=["shift:bay", 2])
     one.page.evaluate("document.dispatchEvent(new Event('visibilitychange'))")
     one.shows(one.steps[2])
     one.see()

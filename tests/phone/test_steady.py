@@ -16,7 +16,12 @@ PAGES = {
 def test_page_stays_where_it_is(handset, address):
     """What is in sight before the calculator is there keeps its place once it is."""
     page = handset.context.new_page()
-    page.route("**/micropython.wasm", lambda route: (page.wait_for_timeout(600), route.continue_()))
+    held = []
+    page.route("**/micropython.wasm", held.append)
     page.goto(handset.host.origin + address)
+    page.wait_for_timeout(300)  # the page stands as it opens, for a time in which it is seen
+    page.unroute("**/micropython.wasm")
+    for route in held:
+        route.continue_()
     page.locator(PAGES[address]).first.wait_for()
     assert page.evaluate(SHIFTS) < 0.01
