@@ -1,72 +1,66 @@
 """The one door of calc for the phone: a name and JSON text in, JSON text out."""
 import json
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 MOST_CHARACTERS = 200000
 
-# What may be called, as module.function, and its arguments. A module is imported when it is first asked for,
-# so that a page waits only for what it uses.
+# What may be called, as topic.function: the module that holds the function, and its arguments.
+# A module is imported when it is first asked for, so that a page waits only for what it uses.
 DOORS = {
-    "hose.friction_loss_psi": ("coefficient", "flow_gpm", "length_ft"),
-    "at_pump.answer": ("lay", "shelf", "units", "profile"),
-    "away.slept": ("wall_s", "steady_s"),
-    "bounds.answer": ("lay", "shelf", "units", "line", "reach"),
-    "flowing.now": ("lay", "shelf", "units"),
-    "draft_reading.answer": ("entries", "shelf", "units"),
-    "entry.bound": ("units", "kind", "amount", "side"),
-    "entry.added": ("units", "kind", "text", "other", "sign"),
-    "entry.shown": ("units", "kind", "text"),
-    "entry.stepped": ("text", "kind", "decimal", "step", "direction", "least"),
-    "foam_reading.answer": ("entries", "shelf", "units"),
-    "heights.converted": ("lay", "units"),
-    "hydrant_reading.answer": ("entries", "shelf", "units"),
-    "collar.places": ("proofs", "given"),
-    "fault.entered": ("knowledge", "facts", "missing"),
-    "fault.for_rig": ("knowledge", "rig"),
-    "fault.next_check": ("knowledge", "signs", "role", "engine", "questions"),
-    "fault.without_shifts": ("knowledge",),
-    "fault.rank": ("knowledge", "signs"),
-    "gauges.side": ("rows", "seen"),
-    "interlock.behind": ("table", "lights"),
-    "leak.hunt": ("parts", "runs", "role", "units"),
-    "leak.restore": ("plugs", "listed", "opened"),
-    "leak.vacuum_inhg": ("field", "text", "units"),
-    "joint_reading.answer": ("entries", "shelf", "units"),
-    "measure.read": ("readings", "handbook", "units"),
-    "nozzle.smooth_bore_flow_gpm": ("tip_in", "nozzle_psi"),
-    "reading.answer": ("lay", "shelf", "units"),
-    "practice.begin": ("task", "parameters", "lights", "faults"),
-    "practice.advance": ("run", "event"),
-    "practice.gauges": ("run", "units"),
-    "primer.size": ("rated", "units"),
-    "pace.too_quick": ("records", "words"),
-    "panel_card.card": ("profile", "shelf", "units", "section", "tips"),
-    "relay_reading.answer": ("entries", "shelf", "units"),
-    "rig.at_hand": ("profile", "shelf", "units"),
-    "rig.lay_of": ("bed",),
-    "rig_figures.beside_handbook": ("profile", "shelf", "units"),
-    "rig.missing": ("profile",),
-    "rig.problems": ("profile", "shelf", "units"),
-    "rounding.rounded": ("value", "places"),
-    "service_bay.answer": ("baseline", "readings", "quick", "accuracy", "units"),
-    "service_curve.curve": ("plan", "summary", "earlier", "units"),
-    "service_due.standing": ("results", "on_ms", "interval_days"),
-    "service_entry.shown": ("units", "kind", "text"),
-    "service_file.baseline": ("given", "units"),
-    "service_file.judged": ("record", "units"),
-    "service_history.history": ("results", "speed_accuracy_rpm", "units"),
-    "service_page.answer": ("record", "units"),
-    "service_test.plan": ("rig", "conditions"),
-    "service_test.verdict": ("plan", "readings"),
-    "shift.start": ("sequence", "rig"),
-    "shift.advance": ("state", "event"),
-    "shift.offer": ("state",),
-    "shuttle_reading.answer": ("entries", "shelf", "units"),
-    "tank_reading.answer": ("entries", "shelf", "units"),
-    "speeds.answer": ("entries", "gears", "units"),
-    "warming.answer": ("entries", "units"),
-    "water.elevation_psi": ("rise_ft",),
+    "at_pump.answer": ("layout.at_pump", ("lay", "shelf", "units", "profile")),
+    "away.slept": ("shift.away", ("wall_s", "steady_s")),
+    "collar.places": ("diagnosis.collar", ("proofs", "given")),
+    "draft.answer": ("supply.draft_answer", ("entries", "shelf", "units")),
+    "entry.added": ("base.entry", ("units", "kind", "text", "other", "sign")),
+    "entry.bound": ("base.entry", ("units", "kind", "amount", "side")),
+    "entry.shown": ("base.entry", ("units", "kind", "text")),
+    "entry.stepped": ("base.entry", ("text", "kind", "decimal", "step", "direction", "least")),
+    "fault.entered": ("diagnosis.fault", ("knowledge", "facts", "missing")),
+    "fault.for_rig": ("diagnosis.fault", ("knowledge", "rig")),
+    "fault.next_check": ("diagnosis.fault", ("knowledge", "signs", "role", "engine", "questions")),
+    "fault.rank": ("diagnosis.fault", ("knowledge", "signs")),
+    "fault.without_shifts": ("diagnosis.fault", ("knowledge",)),
+    "flowing.now": ("layout.flowing", ("lay", "shelf", "units")),
+    "foam.answer": ("supply.foam_answer", ("entries", "shelf", "units")),
+    "gear_table.answer": ("teaching.gear_table", ("entries", "gears", "units")),
+    "heights.converted": ("layout.heights", ("lay", "units")),
+    "hose.friction_loss_psi": ("hydraulics.hose", ("coefficient", "flow_gpm", "length_ft")),
+    "hose_test.read": ("rig.hose_test", ("readings", "handbook", "units")),
+    "hydrant.answer": ("supply.hydrant_answer", ("entries", "shelf", "units")),
+    "interlock.behind": ("diagnosis.interlock", ("table", "lights")),
+    "joint.answer": ("supply.joint_answer", ("entries", "shelf", "units")),
+    "layout.answer": ("layout.answer", ("lay", "shelf", "units")),
+    "leak.hunt": ("diagnosis.leak", ("parts", "runs", "role", "units")),
+    "leak.restore": ("diagnosis.leak", ("plugs", "listed", "opened")),
+    "leak.vacuum_inhg": ("diagnosis.leak", ("field", "text", "units")),
+    "pace.too_quick": ("shift.pace", ("records", "words")),
+    "panel_card.card": ("rig.panel_card", ("profile", "shelf", "units", "section", "tips")),
+    "practice.advance": ("teaching.practice", ("run", "event")),
+    "practice.begin": ("teaching.practice", ("task", "parameters", "lights", "faults")),
+    "practice.gauges": ("teaching.practice", ("run", "units")),
+    "pump_size.size": ("pump.pump_size", ("rated", "units")),
+    "quick.answer": ("service.quick_answer", ("baseline", "readings", "quick", "accuracy", "units")),
+    "reach.answer": ("layout.reach", ("lay", "shelf", "units", "line", "reach")),
+    "relay.answer": ("supply.relay_answer", ("entries", "shelf", "units")),
+    "rig.at_hand": ("rig.profile", ("profile", "shelf", "units")),
+    "rig.beside_handbook": ("rig.figures", ("profile", "shelf", "units")),
+    "rig.lay_of": ("rig.profile", ("bed",)),
+    "rig.missing": ("rig.profile", ("profile",)),
+    "rig.problems": ("rig.profile", ("profile", "shelf", "units")),
+    "service.answer": ("service.page", ("record", "units")),
+    "service.baseline": ("service.file", ("given", "units")),
+    "service.curve": ("service.curve", ("plan", "summary", "earlier", "units")),
+    "service.history": ("service.history", ("results", "speed_accuracy_rpm", "units")),
+    "service.judged": ("service.file", ("record", "units")),
+    "service.shown": ("service.entries", ("units", "kind", "text")),
+    "service.standing": ("service.due", ("results", "on_ms", "interval_days")),
+    "shift.advance": ("shift.card", ("state", "event")),
+    "shift.start": ("shift.card", ("sequence", "rig")),
+    "shuttle.answer": ("supply.shuttle_answer", ("entries", "shelf", "units")),
+    "tank.answer": ("supply.tank_answer", ("entries", "shelf", "units")),
+    "warming.answer": ("teaching.warming", ("entries", "units")),
+    "water_loss.side": ("diagnosis.water_loss", ("rows", "seen")),
 }
 
 
@@ -96,7 +90,7 @@ def call(name, arguments_json):
 def _answer(name, arguments_json):
     if name not in DOORS:
         raise CalcError("name", "unknown")
-    expected = DOORS[name]
+    module, expected = DOORS[name]
     if len(arguments_json) > MOST_CHARACTERS:
         raise CalcError("arguments", "too_large", most=MOST_CHARACTERS)
     try:
@@ -113,5 +107,5 @@ def _answer(name, arguments_json):
     for argument in expected:
         if argument not in arguments:
             raise CalcError(argument, "missing")
-    module, function = name.split(".")
+    function = name.split(".")[1]
     return getattr(__import__("calc." + module, None, None, (function,)), function)(**arguments)

@@ -2,7 +2,7 @@
 import flask
 import jinja2
 
-from calc import entry
+from calc.base import entry
 from site_src import data, fleet, languages, scripts
 from site_src.routes import about, diagnose, help, log, pressure, recovery, rig, rigs, shift, start, tables, test, water, why
 

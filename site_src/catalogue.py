@@ -1,5 +1,6 @@
 """What the Pressure page offers to choose from in each family of sizes."""
-from calc import rig_fields, rule
+from calc.hydraulics import friction_rule
+from calc.rig import fields
 from site_src import data, lays, units
 WORDS = (
     "pressure", "device", "now", "at_pump", "bounds", "fall", "ready", "refusal", "caution", "caution_short", "unit", "units", "basis", "engine", "link", "saved", "paper",
@@ -7,7 +8,7 @@ WORDS = (
 
 
 def hose(row):
-    """One hose in calc's units, with the limits calc.caution judges it by."""
+    """One hose in calc's units, with the limits calc.hydraulics.caution judges it by."""
     if row["family"] == "customary":
         coefficient, bore_in, usual_gpm, table_gpm = row["coefficient"], row["size_in"], row["usual_gpm"], row["table_gpm"]
     else:
@@ -37,9 +38,9 @@ def piped():
 
 
 def shelf():
-    """What is at hand to lay, as calc.reading takes it: hoses with their limits, crews, losses of devices."""
+    """What is at hand to lay, as calc.layout.answer takes it: hoses with their limits, crews, losses of devices."""
     return {
-        "hoses": {**{row["id"]: hose(row) for row in data.named("hoses")}, rig_fields.PIPED: piped()},
+        "hoses": {**{row["id"]: hose(row) for row in data.named("hoses")}, fields.PIPED: piped()},
         "crews": {str(crew["people"]): {"limit_lbf": crew["limit_lbf"]} for crew in data.load("nozzles")["crew"]},
         "appliances": {row["id"]: row["steps"] for row in data.named("losses") if row["id"] != "forestry"},
     }
@@ -91,7 +92,7 @@ def unit_systems():
 def rule_names():
     """Departments' friction rules, by code, as a page names them."""
     told = data.words("rig")["option"]
-    return {code: told[code] for code in rule.CODES}
+    return {code: told[code] for code in friction_rule.CODES}
 
 
 def page():
@@ -102,7 +103,7 @@ def page():
         "supplies": {family: lays.supply(family) for family in lays.SYSTEMS},
         "floors": {family: data.load("rig")["new"][family]["floor"] for family in lays.SYSTEMS},
         "shelf": shelf(),
-        "hoses": [*hose_choices(), {**data.load("hoses")["piped"], "id": rig_fields.PIPED, "label": piped()["label"], "family": "none"}],
+        "hoses": [*hose_choices(), {**data.load("hoses")["piped"], "id": fields.PIPED, "label": piped()["label"], "family": "none"}],
         "tips": tip_choices(),
         "usual": usual_pressures(),
         "formulas": data.by_id(data.named("formulas")),

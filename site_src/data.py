@@ -136,7 +136,7 @@ def _expanded(names, only_if):
 
 
 def sequence(name):
-    """The logic of one shift card, as calc.shift takes it; the caller's own copy."""
+    """The logic of one shift card, as calc.shift.card takes it; the caller's own copy."""
     listed = by_id(cards())[name]
     kept = ("id", "kind", "act", "hold_s", "limit_s", "asks", "only_if", "needs", "proves", "voids", "repeat", "order", "reports", "skip_if", "answers")
     return copy.deepcopy({

@@ -1,4 +1,4 @@
-"""The base of faults as calc.fault takes it, and with its words as pages show it."""
+"""The base of faults as calc.diagnosis.fault takes it, and with its words as pages show it."""
 from site_src import data
 
 STATES = {
@@ -48,7 +48,7 @@ def radio_words():
 
 
 def base():
-    """The knowledge of calc.fault, from data/faults.toml."""
+    """The knowledge of calc.diagnosis.fault, from data/faults.toml."""
     file = data.load("faults")
     kept = ("id", "likelihood", "shows", "may", "applies")
     return {

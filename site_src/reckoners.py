@@ -1,7 +1,7 @@
 """The water and foam pages: what each is asked, what it opens on, and everything its script needs."""
 import importlib
 
-from calc import draft_reading
+from calc.supply import draft_answer
 from site_src import catalogue, data, units
 
 WATER = ("hydrant", "tank", "draft", "relay", "joint", "shuttle")
@@ -55,7 +55,7 @@ def _uses(row):
 
 def opening_answer(page):
     """The answer that is baked: the opening entries of the system that the page opens in."""
-    reading = importlib.import_module(f"calc.{page}_reading")
+    reading = importlib.import_module(f"calc.supply.{page}_answer")
     system = data.opening_system()
     return reading.answer(opening(page, units.family(system)), shelf(page), units.shown_in(system))
 
@@ -118,4 +118,4 @@ def asked(page):
 
 def suction_sizes():
     """The sizes of the suction table, as they are chosen."""
-    return sorted({draft_reading.plain(row["size_in"]) for row in data.load("water")["suction"]}, key=float)
+    return sorted({draft_answer.plain(row["size_in"]) for row in data.load("water")["suction"]}, key=float)

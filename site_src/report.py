@@ -12,8 +12,8 @@ import re
 
 import jinja2
 
-from calc import service_due, service_file, service_history
-from calc.errors import CalcError
+from calc.service import due, file as service_file, history as service_history
+from calc.base.errors import CalcError
 from site_src import data, standards
 
 PLACE = "report"  # the folder within the folder
@@ -104,7 +104,7 @@ def told(files, folder, on, system, language="en"):
         by_rig.setdefault(record["rig_id"], []).append(record)
     end_ms = (datetime.datetime.combine(on, datetime.time(23, 59, 59), datetime.UTC)).timestamp() * 1000
     rigs = [rig_of(tests, end_ms, days, shown) for tests in by_rig.values()]
-    rigs.sort(key=lambda rig: (service_due.ORDER.index(rig["standing"]["status"]), in_turn(rig["name"]), rig["page"]))
+    rigs.sort(key=lambda rig: (due.ORDER.index(rig["standing"]["status"]), in_turn(rig["name"]), rig["page"]))
     return {
         "rigs": rigs, "bad": bad, "changed": changed, "older": older, "files": len(files), "tests": len(done), "days": days,
         "on": on.isoformat(), "unfinished": sorted((each for each in newest.values() if each["at_ms"] is None), key=lambda each: each["rig_name"]),
@@ -160,7 +160,7 @@ def rig_of(tests, on_ms, days, shown):
     speed_accuracy_rpm = data.load("standards/common")["accuracy"]["speed_rpm"]
     history = service_history.history(tests, speed_accuracy_rpm, shown)
     proving = [test for test in tests if test["status"] != "not_proven" and test["at_ms"] <= on_ms]
-    standing = service_due.standing(tests, on_ms, days)
+    standing = due.standing(tests, on_ms, days)
     return {
         "name": newest["rig_name"], "rated_gpm": newest["rated_gpm"], "tests": tests[::-1], "newest": newest,
         "page": f"rig-{hashlib.sha256(newest['rig_id'].encode('utf-8', 'replace')).hexdigest()[:16]}.html",  # never a name from a file

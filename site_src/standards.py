@@ -31,7 +31,7 @@ def kinds(name):
 
 @functools.cache
 def standard(name, kind):
-    """A standard for one kind of test, as calc.service_plan takes it.
+    """A standard for one kind of test, as calc.service.plan takes it.
 
     name: one of NAMES
     kind: one of kinds(name)
@@ -92,7 +92,7 @@ def sections():
 
 
 def unit_systems():
-    """The units of a test, as calc.service_page and the page's script take them: by system, family, place, steps, kinds."""
+    """The units of a test, as calc.service.page and the page's script take them: by system, family, place, steps, kinds."""
     rows = data.load("test_units")["kind"]
     return {
         system["id"]: {
@@ -113,5 +113,5 @@ def _scale(ours, row):
 
 
 def shown_in(name, language=None):
-    """What calc.service_page calls units, with this system shown, as a language or that of the page being made has it."""
+    """What calc.service.page calls units, with this system shown, as a language or that of the page being made has it."""
     return {"shown": name, "decimal": data.decimal(language), "systems": {system: row["kinds"] for system, row in unit_systems().items()}}

@@ -1,6 +1,9 @@
 """The reference tables, baked from calc in each system of units: headings and rows of text."""
-from calc import display, draft, hydrant, nozzle, supply, water
-from calc import hose as hoses
+from calc.base import display
+from calc.hydraulics import nozzle, water
+from calc.pump import draft
+from calc.supply import hydrant, sources
+from calc.hydraulics import hose as hoses
 from site_src import catalogue, data, reckoners, units
 
 
@@ -185,7 +188,7 @@ class Tables:
 
     def more_lines(self):
         """More like lines: rows of the percentage rule, (percent, lines)."""
-        return [(str(percent), str(lines)) for percent, lines in supply.PERCENTAGE_ROWS]
+        return [(str(percent), str(lines)) for percent, lines in sources.PERCENTAGE_ROWS]
 
     def relays(self):
         """Relay spacing: a column a hose with its pressure, a row a flow."""
@@ -206,7 +209,7 @@ class Tables:
     def _spacing(self, row, flow, most_psi, residual_psi):
         """Rounded down: a section too many is a pumper too few."""
         coefficient = catalogue.hose(row)["coefficient"]
-        spacing_ft = supply.relay_spacing_ft(coefficient, self.canonical("flow", flow), most_psi, residual_psi, 0)
+        spacing_ft = sources.relay_spacing_ft(coefficient, self.canonical("flow", flow), most_psi, residual_psi, 0)
         shown = spacing_ft * self.units["systems"][self.system["id"]]["length"]["factor"]
         step = 5 if shown < 2000 else 25
         return str(int(shown / step + 1e-9) * step)

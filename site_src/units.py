@@ -30,7 +30,7 @@ def family(name):
 
 @functools.cache
 def baked():
-    """Every system as calc.display takes them: by name, by kind, factor and places."""
+    """Every system as calc.base.display takes them: by name, by kind, factor and places."""
     return {
         system["id"]: {
             kind: {"factor": factor(kind, system), "places": row["places"]} for kind, row in system["kinds"].items()
@@ -40,7 +40,7 @@ def baked():
 
 
 def shown_in(name):
-    """What calc.display calls units: every system, which is shown, and the decimal mark of the page that is being made."""
+    """What calc.base.display calls units: every system, which is shown, and the decimal mark of the page that is being made."""
     return {"shown": name, "decimal": data.decimal(), "systems": baked()}
 
 

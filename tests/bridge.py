@@ -1,7 +1,7 @@
-"""Calls any public function of calc by name; the same file runs under both Pythons."""
+"""Calls any public function of calc by name, its module as a path below calc; the same file runs under both Pythons."""
 import json
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 
 def call(request):

@@ -6,7 +6,7 @@ import tempfile
 
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import compiled
 from tests import bridge
 from tests.sampling import pytest_collection_modifyitems, pytest_configure, pytest_terminal_summary  # noqa: F401  hooks of pytest

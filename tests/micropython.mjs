@@ -5,14 +5,14 @@ import { fileURLToPath } from "node:url";
 
 const root = new URL("..", import.meta.url);
 const vendored = new URL("site_src/static/vendor/micropython/", root);
-const { modules } = await import(new URL("site_src/static/js/modules.js", root));
+const { unpack } = await import(new URL("site_src/static/js/modules.js", root));
 const { loadMicroPython } = await import(new URL("micropython.mjs", vendored));
 const python = await loadMicroPython({
   url: fileURLToPath(new URL("micropython.wasm", vendored)),
   stdout: (line) => process.stderr.write(line + "\n"),
 });
-for (const folder of ["calc", "tests"]) python.FS.mkdir("/" + folder);
-for (const [name, code] of modules(readFileSync(process.argv[2]))) python.FS.writeFile("/calc/" + name, code);
+unpack(readFileSync(process.argv[2]), python.FS);
+python.FS.mkdir("/tests");
 python.FS.writeFile("/tests/bridge.py", readFileSync(new URL("tests/bridge.py", root), "utf8"));
 python.FS.writeFile("/tests/__init__.py", "");
 const bridge = python.pyimport("tests.bridge");

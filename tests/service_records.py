@@ -1,7 +1,7 @@
 """Service tests as the phone keeps them, made up: a pass, a fail, an unfinished one, and years of them."""
 import copy
 
-from calc import service_page
+from calc.service import page
 from site_src import standards
 
 US = standards.shown_in("US")
@@ -37,7 +37,7 @@ def a_record(number=0, rig="rig-1", name="Tollgate Engine 1", kind="annual", beg
         "people": {"tester": "A. Tester", "witness": ""}, "tests": {}, "events": [], "notes": "", "begun_ms": begun_ms,
         "finished_ms": begun_ms + 7_200_000, "result": None,
     }
-    plan = service_page.answer(copy.deepcopy(record), US)["plan"]
+    plan = page.answer(copy.deepcopy(record), US)["plan"]
     for test in plan["tests"]:
         if test["kind"] == "run":
             record["tests"][test["id"]] = {"attempts": [an_attempt(test, begun_ms, round(SPEEDS[test["id"]] * (1 + wear)), record)]}
@@ -64,7 +64,7 @@ def an_attempt(test, begun_ms, engine_rpm, record):
 
 def judged(record):
     """The record with its result, as finishing leaves it."""
-    return {**record, "result": service_page.answer(copy.deepcopy(record), US)["summary"]}
+    return {**record, "result": page.answer(copy.deepcopy(record), US)["summary"]}
 
 
 def a_failed_record(**changes):

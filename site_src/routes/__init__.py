@@ -25,7 +25,7 @@ def answering_page(content):
 @functools.cache
 def _sources():
     """The digest of all that works an answer out and shows it."""
-    calc_files = pathlib.Path(calc.__file__).parent.glob("*.py")
+    calc_files = pathlib.Path(calc.__file__).parent.rglob("*.py")
     scripts = (pathlib.Path(__file__).parent.parent / "static/js").rglob("*.js")
     together = hashlib.sha256()
     for path in sorted([*calc_files, *scripts]):

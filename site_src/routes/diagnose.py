@@ -1,7 +1,7 @@
 """The pages that find faults: the diagnosis, the collar, the lights, loss of water and the leak hunt."""
 import flask
 
-from calc import interlock
+from calc.diagnosis import interlock
 from site_src import catalogue, data, knowledge
 from site_src.routes import json_page
 

@@ -1,7 +1,8 @@
 """The Pressure page, which opens on an answer that was baked."""
 import flask
 
-from calc import entry, reading
+from calc.base import entry
+from calc.layout import answer
 from site_src import catalogue, data, lays, units
 from site_src.routes import answering_page
 
@@ -32,4 +33,4 @@ def _opening_lay():
 
 def _opening_answer():
     """The answer of the lay that a phone opens on where nothing was entered."""
-    return reading.answer(_opening_lay(), catalogue.shelf(), units.shown_in(data.opening_system()))
+    return answer.answer(_opening_lay(), catalogue.shelf(), units.shown_in(data.opening_system()))

@@ -1,7 +1,7 @@
 """The Rig page: a truck's profile, its panel card on the phone, and the profile's published form."""
 import flask
 
-from calc import rig, rig_fields
+from calc.rig import fields as rig_fields, profile
 from site_src import catalogue, data, lays
 from site_src.routes import json_page
 
@@ -31,7 +31,7 @@ def page_data():
     told = data.words("rig")
     layout = data.load("rig")
     return json_page({
-        "schema": rig.SCHEMA,
+        "schema": profile.SCHEMA,
         "fields": _fields(rig_fields.FIELDS),
         "hose_fields": _fields(rig_fields.HOSE_FIELDS),
         "bed_fields": {**_fields(rig_fields.BED_FIELDS), **{name: spec for end in rig_fields.END_FIELDS.values() for name, spec in _fields(end).items()}},
@@ -53,12 +53,12 @@ def page_data():
 
 @routes.get("/rig/profile.schema.json")
 def schema():
-    """The form of a profile as a JSON Schema, made from calc.rig."""
+    """The form of a profile as a JSON Schema, made from calc.rig.profile."""
     return json_page(profile_schema())
 
 
 def profile_schema():
-    """JSON Schema of a profile. Bounds of numbers in text are calc.rig's to check."""
+    """JSON Schema of a profile. Bounds of numbers in text are calc.rig.profile's to check."""
     entry = {"type": "string", "maxLength": rig_fields.MOST_TEXT}
 
     def properties(fields):
@@ -93,7 +93,7 @@ def profile_schema():
         "title": "Rig profile",
         "type": "object",
         "properties": {
-            "schema": {"const": rig.SCHEMA},
+            "schema": {"const": profile.SCHEMA},
             "id": {**entry, "minLength": 1},
             **properties(rig_fields.FIELDS),
             "hoses": rows(rig_fields.HOSE_FIELDS, ("hose",)),

@@ -1,7 +1,7 @@
 """The fleet: every rig that was baked in, each with its panel card and a way onto the phone."""
 import flask
 
-from calc import panel_card
+from calc.rig import panel_card
 from site_src import catalogue, data, fleet, units
 from site_src.routes import json_page
 

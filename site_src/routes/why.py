@@ -1,7 +1,7 @@
 """Why it works: the power path to play with, the speeds of a rig's own gearing, heat; and the practice rig."""
 import flask
 
-from calc import powertrain
+from calc.teaching import powertrain
 from site_src import catalogue, data
 from site_src.routes import json_page
 
@@ -10,12 +10,12 @@ ORIGIN = ("source", "basis")
 
 
 def parameters():
-    """Figures of the practice rig, as calc.powertrain takes them."""
+    """Figures of the practice rig, as calc.teaching.powertrain takes them."""
     return _plain("parameters")
 
 
 def lights():
-    """What each light needs, as calc.powertrain takes it."""
+    """What each light needs, as calc.teaching.powertrain takes it."""
     return _plain("lights")
 
 

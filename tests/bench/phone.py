@@ -88,7 +88,7 @@ def recomputations(context, base):
         const units = { shown: "US", systems: { US: data.systems.US.kinds } };
         const lay = data.ready.customary[0].lay;
         const hoses = { [lay.lines[0].hose]: data.shelf.hoses[lay.lines[0].hose] };  // as the page hands it over
-        const one = () => call("reading.answer", { lay, shelf: { ...data.shelf, hoses }, units });
+        const one = () => call("layout.answer", { lay, shelf: { ...data.shelf, hoses }, units });
         one();
         const start = performance.now();
         for (let count = 0; count < calls; count += 1) one();
@@ -126,7 +126,7 @@ def thirty_nozzles(context, base):
             shelf: { ...shelf, hoses: { small, large: byLoss[0] } },
             units: { shown: "US", systems: { US: systems.US.kinds } },
         };
-        return ["reading.answer", "flowing.now"].map((name) => {
+        return ["layout.answer", "flowing.now"].map((name) => {
             call(name, given);
             const start = performance.now();
             for (let count = 0; count < calls; count += 1) call(name, given);

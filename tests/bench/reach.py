@@ -29,7 +29,7 @@ class Reached:
         return set().union(*(self.lines.get((mutant["module"], line), set()) for line in lines))
 
     def _of_users(self, name):
-        users = {name} | {path.stem for path in (ROOT / "calc").glob("*.py") if name in path.read_text(encoding="utf-8")}
+        users = {name} | {path.stem for path in (ROOT / "calc").rglob("*.py") if name in path.read_text(encoding="utf-8")}
         return set().union(*(tests for (module, _), tests in self.lines.items() if module in users))
 
 
@@ -39,7 +39,7 @@ def by_line(items, run, folder, slowest):
     The tests of each file not measured before are run, in a process of its own so that nothing they keep is left behind.
     """
     kept = folder / "reach.pickle"
-    calc = _digest(sorted((ROOT / "calc").glob("*.py")))
+    calc = _digest(sorted((ROOT / "calc").rglob("*.py")))
     told = pickle.loads(kept.read_bytes()) if kept.exists() else {}
     if told.get("calc") != calc:
         told = {"calc": calc, "files": {}}

@@ -14,7 +14,7 @@ sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[2]))
 
 import wntr
 
-from calc import layout
+from calc.layout import pressure
 from tests.conftest import Phone
 from tests.peers import epanet
 from tests.peers.random_lays import random_lay
@@ -49,13 +49,13 @@ def median_ms(ask):
 def both_ways(lay, phone):
     """Milliseconds of discharge_pressure and flows, on the desk and on the phone's interpreter."""
     def on_phone(function, **more):
-        request = json.dumps({"module": "layout", "function": function, "arguments": {"layout": lay, **more}})
+        request = json.dumps({"module": "layout.pressure", "function": function, "arguments": {"layout": lay, **more}})
         answer = phone.call(request)
         assert '"ok"' in answer, answer[:200]
 
     return [
-        median_ms(lambda: layout.discharge_pressure(lay)),
-        median_ms(lambda: layout.flows(lay, PUMP_PSI)),
+        median_ms(lambda: pressure.discharge_pressure(lay)),
+        median_ms(lambda: pressure.flows(lay, PUMP_PSI)),
         median_ms(lambda: on_phone("discharge_pressure")),
         median_ms(lambda: on_phone("flows", discharge_psi=PUMP_PSI)),
     ]
@@ -103,7 +103,7 @@ def against_epanet():
             alone_ms.append(median_ms(lambda: epanet.flows_gpm(lay, pump_psi, folder)))
             simulator = wntr.sim.EpanetSimulator(wntr.network.WaterNetworkModel(str(folder / "lay.inp")))
             theirs_ms.append(median_ms(lambda: simulator.run_sim(file_prefix=str(folder / "run"))))
-            ours_ms.append(median_ms(lambda: layout.flows(lay, pump_psi)))
+            ours_ms.append(median_ms(lambda: pressure.flows(lay, pump_psi)))
     ours, theirs = statistics.median(ours_ms), statistics.median(theirs_ms)
     print(f"40 random trees: flows {ours:.2f} ms, EPANET through wntr {theirs:.1f} ms, {theirs / ours:.0f} times (goal 10); "
           f"EPANET alone, with its file, {statistics.median(alone_ms):.1f} ms")

@@ -9,7 +9,7 @@ import math
 
 from wntr.epanet import toolkit
 
-from calc.water import PSI_PER_FT
+from calc.hydraulics.water import PSI_PER_FT
 
 DEMAND = 9  # the solver's number for what leaves a node
 TIP_CONSTANT = 29.7  # gpm of a 1 in tip at 1 psi, as published

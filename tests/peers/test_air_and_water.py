@@ -50,12 +50,12 @@ def _perfect_outlet_gpm(pitot_psi):
 WATER_F = range(32, 141, 9)
 # by quantity: points, what is allowed as a share, our answer, the library's
 PEERS = {
-    "atmosphere": (range(-1000, 20001, 1000), 1e-3, lambda run, x: run("air", "pressure_psi", altitude_ft=x), _atmosphere_psi),
-    "boiling": (WATER_F, 1e-3, lambda run, x: run("water", "vapour_pressure_psi", water_f=x), _boiling_psi),
-    "density": (WATER_F, 5e-4, lambda run, x: run("water", "density_lb_per_ft3", water_f=x), _density_lb_per_ft3),
+    "atmosphere": (range(-1000, 20001, 1000), 1e-3, lambda run, x: run("hydraulics.air", "pressure_psi", altitude_ft=x), _atmosphere_psi),
+    "boiling": (WATER_F, 1e-3, lambda run, x: run("hydraulics.water", "vapour_pressure_psi", water_f=x), _boiling_psi),
+    "density": (WATER_F, 5e-4, lambda run, x: run("hydraulics.water", "density_lb_per_ft3", water_f=x), _density_lb_per_ft3),
     "outlet": (
         [4, 25, 64], 1e-3,
-        lambda run, x: run("hydrant", "outlets_flow_gpm", bore_in=2.5, pitot_psi=x, discharge_coefficient=1, outlets=1), _perfect_outlet_gpm,
+        lambda run, x: run("supply.hydrant", "outlets_flow_gpm", bore_in=2.5, pitot_psi=x, discharge_coefficient=1, outlets=1), _perfect_outlet_gpm,
     ),
 }
 

@@ -20,7 +20,7 @@ def comparison(run, folder, trees):
         if found["trees"] == trees:
             return found
         lay, pump_psi = random_lay(seed)
-        report = run("layout", "flows", layout=lay, discharge_psi=pump_psi)
+        report = run("layout.pressure", "flows", layout=lay, discharge_psi=pump_psi)
         nozzles = [told for told in report["lines"] if told["nozzle"]]
         flowing = [told for told in nozzles if not told["shut"]]
         if not flowing or min(told["outlet_psi"] for told in flowing) < LEAST_PSI:

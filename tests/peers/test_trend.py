@@ -10,7 +10,7 @@ def test_trend_against_a_statistics_library(run, count):
     """Slope to nine figures; band of 95 % to half a percent up to 12 tests, and never narrower than the library's beyond."""
     pick = random.Random(count)
     points = [[2000 + each + pick.random(), pick.gauss(-0.7 * each, 1.5)] for each in range(count)]
-    told = run("service_years", "trend", points=points)
+    told = run("service.years", "trend", points=points)
     line = stats.linregress([at for at, _ in points], [value for _, value in points])
     band = stats.t.ppf(0.975, count - 2) * line.stderr
     assert told["per_year"] == pytest.approx(line.slope, rel=1e-9)

@@ -1,7 +1,7 @@
 """A shift card as an operator touches it."""
 from playwright.sync_api import expect
 
-from calc import sequence as sequences
+from calc.shift import laws
 from site_src import data
 from tests.phone.words import KINDS, SITE, STEPS, answer_of
 
@@ -33,7 +33,7 @@ def steps_of(name, rig=RIG):
     """Names of the steps of a card for a rig, its questions left out."""
     sequence = data.sequence(name)
     known = {"pressure_control": "governor", **rig}
-    [steps, *_] = sequences.variants(sequence, {**{question: "unknown" for question in sequence["rig"]}, **known})
+    [steps, *_] = laws.variants(sequence, {**{question: "unknown" for question in sequence["rig"]}, **known})
     return [step["id"] for step in steps if "asks" not in step]
 
 

@@ -5,7 +5,7 @@ import urllib.parse
 import pytest
 from playwright.sync_api import expect
 
-from calc.rig import FIELDS
+from calc.rig.profile import FIELDS
 from site_src import data
 from tests import service_records
 from tests.phone.card import RIG

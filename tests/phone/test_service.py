@@ -6,7 +6,7 @@ import random
 import pytest
 from playwright.sync_api import expect
 
-from calc import service_page
+from calc.service import page as service_page
 from site_src import data, standards
 from tests import service_records as records
 from tests.phone import history

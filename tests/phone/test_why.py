@@ -4,7 +4,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from calc import powertrain
+from calc.teaching import powertrain
 from site_src import data
 from tests.phone.handset import Handset, Host
 from tests.phone.card import RIG, beside, steps_of

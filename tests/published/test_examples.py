@@ -17,13 +17,13 @@ LABELS = ("hose", "supply", "tip")  # say what is meant, not part of the sum
 
 
 def _friction(run, **inputs):
-    return {"friction_psi": run("hose", "friction_loss_psi", **inputs)}
+    return {"friction_psi": run("hydraulics.hose", "friction_loss_psi", **inputs)}
 
 
 def _discharge(run, coefficient, length_ft, nozzle_psi, flow_gpm, rule="square", **line):
     end = {"kind": "open", "pressure_psi": nozzle_psi, "flow_gpm": flow_gpm}
     line.update(coefficient=coefficient, length_ft=length_ft, end=end)
-    return run("layout", "discharge_pressure", layout={"lines": [line]}, rule=rule)
+    return run("layout.pressure", "discharge_pressure", layout={"lines": [line]}, rule=rule)
 
 
 def _single(run, **inputs):
@@ -39,19 +39,19 @@ def _wye(run, supply_coefficient, supply_length_ft, branches, coefficient, lengt
     end = {"kind": "fog", "rated_gpm": flow_gpm, "rated_psi": nozzle_psi}
     branch = {"coefficient": coefficient, "length_ft": length_ft, "end": end}
     supply = {"coefficient": supply_coefficient, "length_ft": supply_length_ft, "end": {"lines": [branch] * branches}}
-    report = run("layout", "discharge_pressure", layout={"lines": [supply]})
+    report = run("layout.pressure", "discharge_pressure", layout={"lines": [supply]})
     return {"discharge_psi": report["discharge_psi"], "flow_gpm": report["flow_gpm"]}
 
 
 def _coefficient(run, coefficients):
-    return {"coefficient": run("hose", "parallel_coefficient", coefficients=coefficients)}
+    return {"coefficient": run("hydraulics.hose", "parallel_coefficient", coefficients=coefficients)}
 
 
 def _unlike(run, coefficients, length_ft, flow_gpm):
     coefficient = _coefficient(run, coefficients)["coefficient"]
     loss_psi = _friction(run, coefficient=coefficient, flow_gpm=flow_gpm, length_ft=length_ft)["friction_psi"]
     first_gpm, second_gpm = (
-        run("hose", "flow_for_loss_gpm", coefficient=each, loss_psi=loss_psi, length_ft=length_ft)
+        run("hydraulics.hose", "flow_for_loss_gpm", coefficient=each, loss_psi=loss_psi, length_ft=length_ft)
         for each in coefficients
     )
     return {"coefficient": coefficient, "friction_psi": loss_psi, "first_gpm": first_gpm, "second_gpm": second_gpm}
@@ -59,10 +59,10 @@ def _unlike(run, coefficients, length_ft, flow_gpm):
 
 def _standpipe(run, floor, floor_psi, supply_coefficient, supply_length_ft, appliance_psi, coefficient, length_ft, tip_in, nozzle_psi):
     hose = {"coefficient": coefficient, "length_ft": length_ft, "end": {"kind": "smooth", "tip_in": tip_in, "nozzle_psi": nozzle_psi}}
-    rise_ft = run("water", "head_ft", pressure_psi=floor_psi * (floor - 1))
+    rise_ft = run("hydraulics.water", "head_ft", pressure_psi=floor_psi * (floor - 1))
     supply = {"coefficient": supply_coefficient, "length_ft": supply_length_ft, "rise_ft": rise_ft, "appliance_psi": appliance_psi,
               "end": {"lines": [hose]}}
-    report = run("layout", "discharge_pressure", layout={"lines": [supply]})
+    report = run("layout.pressure", "discharge_pressure", layout={"lines": [supply]})
     return {"discharge_psi": report["discharge_psi"], "flow_gpm": report["flow_gpm"]}
 
 
@@ -70,19 +70,19 @@ def _jet(run, exit_mm, flow_lpm):
     """Speed of the jet, and its push by way of the tip's pressure."""
     tip_in = PINT.Quantity(exit_mm, "mm").to("inch").magnitude
     flow_gpm = PINT.Quantity(flow_lpm, "liter/minute").to("gallon/minute").magnitude
-    speed = PINT.Quantity(run("hose", "velocity_ft_per_s", flow_gpm=flow_gpm, bore_in=tip_in), "foot/second")
-    nozzle_psi = run("nozzle", "smooth_bore_pressure_psi", tip_in=tip_in, flow_gpm=flow_gpm)
-    push = PINT.Quantity(run("nozzle", "smooth_bore_reaction_lbf", tip_in=tip_in, nozzle_psi=nozzle_psi), "lbf")
+    speed = PINT.Quantity(run("hydraulics.hose", "velocity_ft_per_s", flow_gpm=flow_gpm, bore_in=tip_in), "foot/second")
+    nozzle_psi = run("hydraulics.nozzle", "smooth_bore_pressure_psi", tip_in=tip_in, flow_gpm=flow_gpm)
+    push = PINT.Quantity(run("hydraulics.nozzle", "smooth_bore_reaction_lbf", tip_in=tip_in, nozzle_psi=nozzle_psi), "lbf")
     return {"speed_m_per_s": speed.to("meter/second").magnitude, "reaction_n": push.to("newton").magnitude}
 
 
 def _rounded_flow(run, tip_in, nozzle_psi, step_gpm):
-    flow_gpm = run("nozzle", "smooth_bore_flow_gpm", tip_in=tip_in, nozzle_psi=nozzle_psi)
-    return {"flow_gpm": run("rule", "rounded_flow_gpm", flow_gpm=flow_gpm, step_gpm=step_gpm)}
+    flow_gpm = run("hydraulics.nozzle", "smooth_bore_flow_gpm", tip_in=tip_in, nozzle_psi=nozzle_psi)
+    return {"flow_gpm": run("hydraulics.friction_rule", "rounded_flow_gpm", flow_gpm=flow_gpm, step_gpm=step_gpm)}
 
 
 def _tip_flow(run, **inputs):
-    return {"flow_gpm": run("nozzle", "smooth_bore_flow_gpm", **inputs)}
+    return {"flow_gpm": run("hydraulics.nozzle", "smooth_bore_flow_gpm", **inputs)}
 
 
 def _answer(name, module, function):
@@ -90,26 +90,26 @@ def _answer(name, module, function):
 
 
 def _points(run, rated_gpm):
-    by_pressure = {psi: gpm for gpm, psi in run("pump", "test_points", rated_gpm=rated_gpm)}
+    by_pressure = {psi: gpm for gpm, psi in run("pump.rating", "test_points", rated_gpm=rated_gpm)}
     return {"at_200_gpm": by_pressure[200], "at_250_gpm": by_pressure[250]}
 
 
 def _water_power(run, flow_gpm, head_ft):
-    net_psi = run("water", "elevation_psi", rise_ft=head_ft)
-    return {"power_hp": run("pump", "water_power_hp", flow_gpm=flow_gpm, net_psi=net_psi)}
+    net_psi = run("hydraulics.water", "elevation_psi", rise_ft=head_ft)
+    return {"power_hp": run("pump.rating", "water_power_hp", flow_gpm=flow_gpm, net_psi=net_psi)}
 
 
 def _air(run, altitude_m):
-    pressure_psi = run("air", "pressure_psi", altitude_ft=PINT.Quantity(altitude_m, "meter").to("foot").magnitude)
+    pressure_psi = run("hydraulics.air", "pressure_psi", altitude_ft=PINT.Quantity(altitude_m, "meter").to("foot").magnitude)
     return {"lift_m": PINT.Quantity(pressure_psi, "psi").to("kPa").magnitude / 9.80665}
 
 
 def _suction(run, **inputs):
-    return {"loss_ft": run("draft", "suction_loss_ft", rows=data.load("water")["suction"], **inputs)}
+    return {"loss_ft": run("pump.draft", "suction_loss_ft", rows=data.load("water")["suction"], **inputs)}
 
 
 def _minimum_flow(run, rise_f):
-    return {"k": 100 / run("heat", "circulation_gpm", power_hp=100, rise_f=rise_f)}
+    return {"k": 100 / run("pump.heat", "circulation_gpm", power_hp=100, rise_f=rise_f)}
 
 
 def _some(names, module, function):
@@ -119,7 +119,7 @@ def _some(names, module, function):
 
 CHECKS = {
     "friction_loss_single_line": _friction,
-    "friction_by_rule": _answer("friction_psi", "rule", "loss_psi"),
+    "friction_by_rule": _answer("friction_psi", "hydraulics.friction_rule", "loss_psi"),
     "pdp_by_rule": _single,
     "rounded_flow": _rounded_flow,
     "pdp_standpipe": _standpipe,
@@ -133,34 +133,34 @@ CHECKS = {
     "master_stream_flow": _tip_flow,
     "tip_flow_rounded": _tip_flow,
     "tip_flow_understated": _tip_flow,
-    "nozzle_pressure_for_flow": _answer("nozzle_psi", "nozzle", "smooth_bore_pressure_psi"),
-    "pitot_flow": _answer("flow_gpm", "nozzle", "pitot_flow_gpm"),
-    "nozzle_reaction_smooth_bore": _answer("reaction_lbf", "nozzle", "smooth_bore_reaction_lbf"),
-    "nozzle_reaction_fog": _answer("reaction_lbf", "nozzle", "fog_reaction_lbf"),
-    "elevation_pressure": _answer("pressure_psi", "water", "elevation_psi"),
-    "head_from_pressure": _answer("head_ft", "water", "head_ft"),
-    "hydrant_lines": _some(("percentage", "drop_percent"), "supply", "additional_lines"),
-    "hydrant_first_digit": _some(("first_digit",), "supply", "additional_lines"),
-    "hydrant_flow": _answer("flow_gpm", "supply", "hydrant_flow_gpm"),
-    "shuttle": _answer("flow_gpm", "supply", "shuttle_gpm"),
-    "tank_minutes": _answer("minutes", "supply", "tank_minutes"),
-    "relay_spacing": _answer("spacing_ft", "supply", "relay_spacing_ft"),
+    "nozzle_pressure_for_flow": _answer("nozzle_psi", "hydraulics.nozzle", "smooth_bore_pressure_psi"),
+    "pitot_flow": _answer("flow_gpm", "hydraulics.nozzle", "pitot_flow_gpm"),
+    "nozzle_reaction_smooth_bore": _answer("reaction_lbf", "hydraulics.nozzle", "smooth_bore_reaction_lbf"),
+    "nozzle_reaction_fog": _answer("reaction_lbf", "hydraulics.nozzle", "fog_reaction_lbf"),
+    "elevation_pressure": _answer("pressure_psi", "hydraulics.water", "elevation_psi"),
+    "head_from_pressure": _answer("head_ft", "hydraulics.water", "head_ft"),
+    "hydrant_lines": _some(("percentage", "drop_percent"), "supply.sources", "additional_lines"),
+    "hydrant_first_digit": _some(("first_digit",), "supply.sources", "additional_lines"),
+    "hydrant_flow": _answer("flow_gpm", "supply.sources", "hydrant_flow_gpm"),
+    "shuttle": _answer("flow_gpm", "supply.sources", "shuttle_gpm"),
+    "tank_minutes": _answer("minutes", "supply.sources", "tank_minutes"),
+    "relay_spacing": _answer("spacing_ft", "supply.sources", "relay_spacing_ft"),
     "pdp_relay": _single,
-    "lift_from_vacuum": _answer("lift_ft", "draft", "lift_from_vacuum_ft"),
+    "lift_from_vacuum": _answer("lift_ft", "pump.draft", "lift_from_vacuum_ft"),
     "air_by_altitude": _air,
-    "air_pressure": _answer("pressure_psi", "air", "pressure_psi"),
-    "hydrant_pitot": _answer("flow_gpm", "hydrant", "outlets_flow_gpm"),
+    "air_pressure": _answer("pressure_psi", "hydraulics.air", "pressure_psi"),
+    "hydrant_pitot": _answer("flow_gpm", "supply.hydrant", "outlets_flow_gpm"),
     "suction_loss": _suction,
-    "rated_share": _answer("share", "draft", "rated_share"),
-    "foam_draw": _answer("concentrate_gpm", "foam", "concentrate_gpm"),
+    "rated_share": _answer("share", "pump.draft", "rated_share"),
+    "foam_draw": _answer("concentrate_gpm", "supply.foam", "concentrate_gpm"),
     "pump_points": _points,
     "water_power": _water_power,
-    "net_from_draft": _answer("net_psi", "draft", "net_pump_pressure_psi"),
-    "net_from_intake": _answer("net_psi", "draft", "net_pump_pressure_from_intake_psi"),
-    "affinity": _answer("pressure_psi", "pump", "pressure_at_speed_psi"),
+    "net_from_draft": _answer("net_psi", "pump.draft", "net_pump_pressure_psi"),
+    "net_from_intake": _answer("net_psi", "pump.draft", "net_pump_pressure_from_intake_psi"),
+    "affinity": _answer("pressure_psi", "pump.rating", "pressure_at_speed_psi"),
     "minimum_flow_constant": _minimum_flow,
-    "shutoff_rise": _answer("rise_f_per_min", "heat", "shutoff_rise_f_per_min"),
-    "foam_minutes": _answer("minutes", "foam", "foam_minutes"),
+    "shutoff_rise": _answer("rise_f_per_min", "pump.heat", "shutoff_rise_f_per_min"),
+    "foam_minutes": _answer("minutes", "supply.foam", "foam_minutes"),
 }
 
 

@@ -10,30 +10,37 @@ SCRIPTS = build.ROOT / "site_src" / "static" / "js"
 
 
 def opened():
-    """The doors that a script of the phone asks for."""
+    """The functions behind the doors that a script of the phone asks for, such as "hydraulics.hose.friction_loss_psi"."""
     text = "".join(path.read_text(encoding="utf-8") for path in SCRIPTS.rglob("*.js"))
-    by_page = {f"{page}_reading.answer" for page in reckoners.PAGES} if "_reading.answer`" in text else set()
-    return {door for door in phone.DOORS if f'"{door}"' in text} | (by_page & set(phone.DOORS))
+    by_page = {f"{page}.answer" for page in reckoners.PAGES} if ".answer`" in text else set()
+    named = {door for door in phone.DOORS if f'"{door}"' in text} | (by_page & set(phone.DOORS))
+    return {f"{phone.DOORS[door][0]}.{door.partition('.')[2]}" for door in named}
+
+
+def module_of(path):
+    """The name of a module below calc, such as "hydraulics.hose"."""
+    return ".".join(path.relative_to(CALC).with_suffix("").parts)
 
 
 def parts(path):
-    """Functions, classes and methods of a file as {"module.name": node}, and what else stands at its top."""
+    """Functions, classes and methods of a file as {"room.module.name": node}, and what else stands at its top."""
+    module = module_of(path)
     tree = ast.parse(path.read_text(encoding="utf-8"))
     defined, rest = {}, []
     for node in tree.body:
         if isinstance(node, ast.FunctionDef):
-            defined[f"{path.stem}.{node.name}"] = [node]
+            defined[f"{module}.{node.name}"] = [node]
         elif isinstance(node, ast.ClassDef):
             methods = [each for each in node.body if isinstance(each, ast.FunctionDef)]
-            defined.update({f"{path.stem}.{node.name}.{each.name}": [each] for each in methods})
-            defined[f"{path.stem}.{node.name}"] = [*node.bases, *(each for each in methods if each.name.startswith("__"))]
+            defined.update({f"{module}.{node.name}.{each.name}": [each] for each in methods})
+            defined[f"{module}.{node.name}"] = [*node.bases, *(each for each in methods if each.name.startswith("__"))]
         else:
             rest.append(node)
     return tree, defined, rest
 
 
 def imports(tree):
-    """What names stand for in a file: {"lays": "lay", "CalcError": "errors.CalcError"}."""
+    """What names stand for in a file: {"hoses": "hydraulics.hose", "CalcError": "base.errors.CalcError"}."""
     meant = {}
     for node in ast.walk(tree):
         if isinstance(node, ast.ImportFrom) and node.module and node.module.split(".")[0] == "calc":
@@ -43,9 +50,9 @@ def imports(tree):
 
 
 def functions(doors):
-    """All that can be run from these doors, as {"tree.Outlet.flow_gpm", ...}. A method counts once its class and a call of its name do."""
-    files = {path.stem: parts(path) for path in CALC.glob("*.py")}
-    defined = {name: (nodes, name.split(".")[0]) for _, some, _ in files.values() for name, nodes in some.items()}
+    """All that can be run from these doors, as {"hydraulics.network.Outlet.flow_gpm", ...}. A method counts once its class and a call of its name do."""
+    files = {module_of(path): parts(path) for path in CALC.rglob("*.py")}
+    defined = {name: (nodes, module) for module, (_, some, _) in files.items() for name, nodes in some.items()}
     tops = {f"{module}.": (rest, module) for module, (_, _, rest) in files.items()}
     meant = {module: imports(tree) for module, (tree, _, _) in files.items()}
     reached, called, waiting = set(), set(), list(doors)
@@ -63,5 +70,5 @@ def functions(doors):
                 called.add(node.attr)
                 if isinstance(node.value, ast.Name):
                     waiting.append(f"{meant[module].get(node.value.id, '')}.{node.attr}")
-        waiting += [each for each in defined if each.count(".") == 2 and each.rpartition(".")[0] in reached and each.rpartition(".")[2] in called]
+        waiting += [each for each in defined if each.count(".") == 3 and each.rpartition(".")[0] in reached and each.rpartition(".")[2] in called]
     return {name for name in reached if not name.endswith(".")}

@@ -15,7 +15,7 @@ from site_src.routes.rig import profile_schema
 
 @pytest.mark.parametrize("name", sorted(fleet.load()))
 def test_demonstration_rigs_fit_the_published_schema(name):
-    """The JSON Schema beside the site takes what calc.rig takes."""
+    """The JSON Schema beside the site takes what calc.rig.profile takes."""
     jsonschema.validate(fleet.load()[name], profile_schema())
 
 
@@ -23,7 +23,7 @@ def test_demonstration_rigs_fit_the_published_schema(name):
     "change", [{"schema": 2}, {"name": 5}, {"drive": "steam"}, {"odd": 1}, {"beds": [{"name": "x"}]}, {"units": "furlongs"}],
 )
 def test_the_schema_refuses_what_calc_refuses(change):
-    """What calc.rig refuses for its form the schema refuses too."""
+    """What calc.rig.profile refuses for its form the schema refuses too."""
     with pytest.raises(jsonschema.ValidationError):
         jsonschema.validate({**fleet.load()["tollgate-engine-1"], **change}, profile_schema())
 

@@ -12,7 +12,7 @@ import sys
 import pytest
 
 import build
-from calc import service_due
+from calc.service import due as service_due
 from site_src import data, report
 from tests import service_records
 from tests.service_fleet import write_fleet

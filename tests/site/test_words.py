@@ -8,7 +8,7 @@ import sys
 import pytest
 
 import build
-from calc import rig
+from calc.rig import profile
 from site_src import data
 from tests.site import pages, reached
 
@@ -88,7 +88,7 @@ def test_every_answer_about_a_rig_has_its_words():
 
 def test_every_question_reads_a_field_of_the_profile():
     """What a profile can say of a question are answers of that question."""
-    options = {field[0]: field[2] for field in rig.FIELDS if field[1] == "choice"}
+    options = {field[0]: field[2] for field in profile.FIELDS if field[1] == "choice"}
     for question in data.load("sequences")["question"]:
         if "field" in question:
             says = question.get("says", {answer: answer for answer in question["answers"]})
@@ -125,7 +125,7 @@ def test_formula_lives_where_it_says(formula):
     assert formula["where"] in RUN
 
 
-@pytest.mark.parametrize("name", ["nozzle.fog_flow_gpm", "hose.flow_for_loss_gpm", "water.head_ft", "tree.Outlet.no_such_method"])
+@pytest.mark.parametrize("name", ["hydraulics.nozzle.fog_flow_gpm", "hydraulics.hose.flow_for_loss_gpm", "hydraulics.water.head_ft", "hydraulics.network.Outlet.no_such_method"])
 def test_what_no_answer_uses_is_not_taken_for_used(name):
     """A function that only tests call, or none, is not one that an answer runs."""
     assert name not in RUN

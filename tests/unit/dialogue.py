@@ -1,5 +1,5 @@
 """A diagnosis as a person leads it: answers given to whatever is asked, the engine put as it is wanted."""
-from calc import fault
+from calc.diagnosis import fault
 from site_src import data, knowledge
 
 BASE = knowledge.base()

@@ -10,7 +10,7 @@ class Hand:
     def __init__(self, run, card, rig=RIG):
         self.run = run
         self.at_s = 1000.0
-        self.state = run("shift", "start", sequence=data.sequence(card), rig=rig)
+        self.state = run("shift.card", "start", sequence=data.sequence(card), rig=rig)
 
     @property
     def offer(self):
@@ -18,7 +18,7 @@ class Hand:
 
     def send(self, kind, **more):
         event = {"kind": kind, "at_s": self.at_s, **({"left_s": self.at_s} if kind == "resume" else {}), **more}
-        self.state = self.run("shift", "advance", state=self.state, event=event)
+        self.state = self.run("shift.card", "advance", state=self.state, event=event)
         return self
 
     def tick(self, seconds, every=0.25):

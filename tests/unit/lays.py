@@ -45,7 +45,7 @@ def nozzles_of(lines):
 
 
 def flowing(run, lines, psi):
-    return run("layout", "flows", layout={"lines": lines}, discharge_psi=psi)
+    return run("layout.pressure", "flows", layout={"lines": lines}, discharge_psi=psi)
 
 
 def flows_of(report):

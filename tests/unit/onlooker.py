@@ -1,7 +1,7 @@
 """An onlooker who trusts nothing of calc but what was offered and what was answered, and a walk through every state."""
-from calc import course, shift
-from calc import sequence as sequences
-from calc.errors import CalcError
+from calc.shift import card, next_step
+from calc.shift import laws
+from calc.base.errors import CalcError
 
 # What can hurt, and what must have been seen since anything last moved before it is offered. Declared here by hand,
 # from the trade (common practice) and the makers' warnings, not read from calc.
@@ -147,25 +147,25 @@ def shape(state, seen):
     return left, state["repeats"], state["position"], state["status"], frozenset(state["facts"]), held, stopped, seen, tuple(sorted(state["rig"].items()))
 
 
-def explore(sequence, rig, check=sequences.check, until=None, most=200000):
+def explore(sequence, rig, check=laws.check, until=None, most=200000):
     """Walk every reachable shape of state: how many, the hazards met, and whether the end was.
 
     until: a hazard at which to stop looking
     """
-    counting, course.count_to_come = course.count_to_come, lambda state: (None, 0)  # how many steps there are is no guard
+    counting, next_step.count_to_come = next_step.count_to_come, lambda state: (None, 0)  # how many steps there are is no guard
     try:
         return _walk(sequence, rig, check, until, most)
     finally:
-        course.count_to_come = counting
+        next_step.count_to_come = counting
 
 
 def _walk(sequence, rig, check, until, most):
     watcher = Watcher(sequence)
-    real_check, sequences.check = sequences.check, check
+    real_check, laws.check = laws.check, check
     try:
-        first = shift.start(sequence, rig)
+        first = card.start(sequence, rig)
     finally:
-        sequences.check = real_check
+        laws.check = real_check
     nothing = frozenset()
     met = {shape(first, nothing)}
     pending = [(first, nothing)]
@@ -175,7 +175,7 @@ def _walk(sequence, rig, check, until, most):
         state, seen = pending.pop()
         for event in events(state):
             try:
-                after = shift.advance(state, event)
+                after = card.advance(state, event)
             except CalcError:
                 continue
             before = {**state["offer"], "was_done": state["status"] == "done"}

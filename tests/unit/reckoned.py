@@ -7,7 +7,7 @@ TOLD = data.words("water")
 def ask(run, page, shown="US", family="customary", shelf=None, **changes):
     """The answer of a page at its opening entries but for the changes."""
     entries = {**reckoners.opening(page, family), **changes}
-    return run(f"{page}_reading", "answer", entries=entries, shelf=shelf or reckoners.shelf(page), units=units.shown_in(shown))
+    return run(f"supply.{page}_answer", "answer", entries=entries, shelf=shelf or reckoners.shelf(page), units=units.shown_in(shown))
 
 
 def row(answer, name):

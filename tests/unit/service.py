@@ -1,7 +1,7 @@
 """A rig, a site and readings for the tests of the service test."""
 import copy
 
-from calc import service_plan
+from calc.service import plan as service_plan
 from site_src import standards
 
 RATED_GPM = 1250

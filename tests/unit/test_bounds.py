@@ -1,7 +1,7 @@
 """How far a line goes for a flow, and what it passes at a length: worked by hand."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from tests.unit.test_reading import OTHER_UNITS, SHELF, UNITS, a_lay, a_line, a_wye, fog
 
 REACH = {"pump": "", "flow": "150", "end": "100", "length": "200"}
@@ -9,7 +9,7 @@ REACH = {"pump": "", "flow": "150", "end": "100", "length": "200"}
 
 def bounds(run, *lines, line="A", units=UNITS, shelf=SHELF, **reach):
     """What is said of one line, with these entries."""
-    return run("bounds", "answer", lay=a_lay(*lines), shelf=shelf, units=units, line=line, reach={**REACH, **reach})
+    return run("layout.reach", "answer", lay=a_lay(*lines), shelf=shelf, units=units, line=line, reach={**REACH, **reach})
 
 
 @pytest.mark.parametrize(("line", "reach", "longest", "passes"), [

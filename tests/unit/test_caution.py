@@ -13,7 +13,7 @@ def a_line(**given_facts):
 
 def found_in(run, *lines, limits=LIMITS, discharge_psi=150):
     """The cautions of a report of these lines, all with the same limits."""
-    return run("caution", "cautions", lines={line["id"]: limits for line in lines},
+    return run("hydraulics.caution", "cautions", lines={line["id"]: limits for line in lines},
                report={"discharge_psi": discharge_psi, "lines": list(lines)})
 
 
@@ -77,7 +77,7 @@ def test_a_hose_is_judged_with_every_nozzle_shut(run, discharge_psi, lines, stop
 ])
 def test_hose_is_worked_below_its_test(run, seen_psi, test_psi, expected):
     """A caution from the working pressure on, a stop from the test pressure on, nothing where none is known."""
-    found = run("caution", "of_hose", seen_psi=seen_psi, test_psi=test_psi)
+    found = run("hydraulics.caution", "of_hose", seen_psi=seen_psi, test_psi=test_psi)
     assert (None if found is None else list(found)) == expected
 
 
@@ -148,5 +148,5 @@ def test_what_a_device_calls_for(run, device, own, codes):
 def test_what_a_device_calls_for_comes_last(run):
     """What goes with a device whatever it sees stands after what this layout brings about."""
     lines = [a_line(id="S", nozzle=None, appliance_psi=25), a_line(id="A", feeder="S", nozzle={"reaction_lbf": 90})]
-    found = run("caution", "cautions", lines={"S": {"device": "standpipe"}, "A": LIMITS}, report={"discharge_psi": 150, "lines": lines})
+    found = run("hydraulics.caution", "cautions", lines={"S": {"device": "standpipe"}, "A": LIMITS}, report={"discharge_psi": 150, "lines": lines})
     assert [each["code"] for each in found] == ["reaction_above_crew", "regulated_outlets"]

@@ -3,12 +3,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from tests.unit.lays import TREES, flowing, fog, line, nozzles_of
 
 
 def compared(run, lines, psi, changes):
-    return run("layout", "compared", layout={"lines": lines}, discharge_psi=psi, changes=changes)
+    return run("layout.pressure", "compared", layout={"lines": lines}, discharge_psi=psi, changes=changes)
 
 
 def a_pair(**supply):

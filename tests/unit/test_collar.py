@@ -3,8 +3,8 @@ import itertools
 
 import pytest
 
-from calc import collar, fault
-from calc.errors import CalcError
+from calc.diagnosis import collar, fault
+from calc.base.errors import CalcError
 from site_src import data
 from tests.unit.dialogue import BASE
 
@@ -13,7 +13,7 @@ ANSWERS = {proof["id"]: [answer["id"] for answer in proof["answers"]] for proof 
 
 
 def places(run, **given):
-    return run("collar", "places", proofs=PROOFS, given=given)
+    return run("diagnosis.collar", "places", proofs=PROOFS, given=given)
 
 
 @pytest.mark.parametrize(

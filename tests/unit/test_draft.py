@@ -3,7 +3,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import data
 
 ROWS = data.load("water")["suction"]
@@ -18,7 +18,7 @@ ROWS = data.load("water")["suction"]
 )
 def test_max_lift(run, altitude_ft, water_f, lift_ft):
     """The air lifts less with height and with warmth."""
-    assert run("draft", "max_lift_ft", altitude_ft=altitude_ft, water_f=water_f) == pytest.approx(lift_ft, abs=0.1)
+    assert run("pump.draft", "max_lift_ft", altitude_ft=altitude_ft, water_f=water_f) == pytest.approx(lift_ft, abs=0.1)
 
 
 @pytest.mark.parametrize(
@@ -37,7 +37,7 @@ def test_max_lift(run, altitude_ft, water_f, lift_ft):
 )
 def test_counted_lift(run, altitude_ft, water_f, lost_ft, within_ft):
     """Only what goes beyond the rating conditions counts as lift."""
-    counted_ft = run("draft", "counted_lift_ft", lift_ft=10, altitude_ft=altitude_ft, water_f=water_f)
+    counted_ft = run("pump.draft", "counted_lift_ft", lift_ft=10, altitude_ft=altitude_ft, water_f=water_f)
     assert counted_ft - 10 == pytest.approx(lost_ft, abs=within_ft)
 
 
@@ -48,21 +48,21 @@ def test_counted_lift(run, altitude_ft, water_f, lost_ft, within_ft):
 )
 def test_share(run, lift_ft, share):
     """A lift leaves its share of rated capacity."""
-    assert run("draft", "rated_share", lift_ft=lift_ft) == pytest.approx(share, rel=1e-9)
+    assert run("pump.draft", "rated_share", lift_ft=lift_ft) == pytest.approx(share, rel=1e-9)
 
 
 @settings(deadline=None, max_examples=40)
 @given(lift_ft=st.floats(0, 19), more_ft=st.floats(0, 1))
 def test_higher_never_gives_more(run, lift_ft, more_ft):
     """More lift never leaves more."""
-    low, high = (run("draft", "rated_share", lift_ft=ft) for ft in (lift_ft, lift_ft + more_ft))
+    low, high = (run("pump.draft", "rated_share", lift_ft=ft) for ft in (lift_ft, lift_ft + more_ft))
     assert high <= low
 
 
 def test_vacuum_inverts(run):
     """A reading and the height it stands for are the same thing."""
     # study cards: 22 inHg is 24.86 ft
-    assert run("draft", "vacuum_inhg", head_ft=24.86) == pytest.approx(22, rel=1e-9)
+    assert run("pump.draft", "vacuum_inhg", head_ft=24.86) == pytest.approx(22, rel=1e-9)
 
 
 @pytest.mark.parametrize(
@@ -78,7 +78,7 @@ def test_vacuum_inverts(run):
 )
 def test_suction(run, size_in, flow_gpm, length_ft, loss_ft):
     """Suction loss is the table's, scaled with the square of the flow."""
-    told = run("draft", "suction_loss_ft", rows=ROWS, size_in=size_in, flow_gpm=flow_gpm, length_ft=length_ft)
+    told = run("pump.draft", "suction_loss_ft", rows=ROWS, size_in=size_in, flow_gpm=flow_gpm, length_ft=length_ft)
     assert told == pytest.approx(loss_ft, rel=1e-9, abs=1e-12)
 
 
@@ -98,7 +98,7 @@ def test_suction(run, size_in, flow_gpm, length_ft, loss_ft):
 )
 def test_foam(run, function, arguments, expected):
     """Concentrate, time, back pressure and hose, worked by hand."""
-    assert run("foam", function, **arguments) == pytest.approx(expected, rel=1e-5)
+    assert run("supply.foam", function, **arguments) == pytest.approx(expected, rel=1e-5)
 
 
 @settings(deadline=None, max_examples=40)
@@ -106,21 +106,21 @@ def test_foam(run, function, arguments, expected):
 def test_longest_hose_is_the_limit(run, flow_gpm, rise_ft, nozzle_psi):
     """With the longest hose the back pressure is exactly the most."""
     hose = {"coefficient": 15.5, "flow_gpm": flow_gpm, "rise_ft": rise_ft, "nozzle_psi": nozzle_psi}
-    longest_ft = run("foam", "longest_hose_ft", most_psi=130, **hose)
-    assert run("foam", "back_pressure_psi", length_ft=longest_ft, **hose) == pytest.approx(130, rel=1e-9)
+    longest_ft = run("supply.foam", "longest_hose_ft", most_psi=130, **hose)
+    assert run("supply.foam", "back_pressure_psi", length_ft=longest_ft, **hose) == pytest.approx(130, rel=1e-9)
 
 
 @pytest.mark.parametrize(
     ("module", "function", "arguments", "field", "code"),
     [
-        ("draft", "rated_share", {"lift_ft": 20.1}, "lift_ft", "out_of_range"),
-        ("draft", "max_lift_ft", {"altitude_ft": 20001, "water_f": 60}, "altitude_ft", "out_of_range"),
-        ("draft", "max_lift_ft", {"altitude_ft": 0, "water_f": 20}, "water_f", "out_of_range"),
-        ("draft", "suction_loss_ft", {"rows": ROWS, "size_in": 3, "flow_gpm": 100, "length_ft": 20}, "size_in", "unknown"),
-        ("draft", "lift_from_vacuum_ft", {"vacuum_inhg": 31}, "vacuum_inhg", "out_of_range"),
-        ("foam", "concentrate_gpm", {"flow_gpm": 100, "percent": 7}, "percent", "out_of_range"),
-        ("foam", "most_back_pressure_psi", {"inlet_psi": 200, "share_percent": 90}, "share_percent", "out_of_range"),
-        ("foam", "longest_hose_ft", {"coefficient": 15.5, "flow_gpm": 0, "rise_ft": 0, "nozzle_psi": 100, "most_psi": 130},
+        ("pump.draft", "rated_share", {"lift_ft": 20.1}, "lift_ft", "out_of_range"),
+        ("pump.draft", "max_lift_ft", {"altitude_ft": 20001, "water_f": 60}, "altitude_ft", "out_of_range"),
+        ("pump.draft", "max_lift_ft", {"altitude_ft": 0, "water_f": 20}, "water_f", "out_of_range"),
+        ("pump.draft", "suction_loss_ft", {"rows": ROWS, "size_in": 3, "flow_gpm": 100, "length_ft": 20}, "size_in", "unknown"),
+        ("pump.draft", "lift_from_vacuum_ft", {"vacuum_inhg": 31}, "vacuum_inhg", "out_of_range"),
+        ("supply.foam", "concentrate_gpm", {"flow_gpm": 100, "percent": 7}, "percent", "out_of_range"),
+        ("supply.foam", "most_back_pressure_psi", {"inlet_psi": 200, "share_percent": 90}, "share_percent", "out_of_range"),
+        ("supply.foam", "longest_hose_ft", {"coefficient": 15.5, "flow_gpm": 0, "rise_ft": 0, "nozzle_psi": 100, "most_psi": 130},
          "flow_gpm", "not_positive"),
     ],
 )
@@ -133,14 +133,14 @@ def test_refusal(run, module, function, arguments, field, code):
 
 def test_boiling_water_is_not_lifted(run):
     """At 20,000 ft the air presses 6.75 psi (International Standard Atmosphere), and water at 212 F boils at 14.7."""
-    assert run("draft", "max_lift_ft", altitude_ft=20000, water_f=212) == 0
+    assert run("pump.draft", "max_lift_ft", altitude_ft=20000, water_f=212) == 0
 
 
 @pytest.mark.parametrize(("altitude_ft", "water_f", "as_at"), [(0, 95, (2000, 95)), (3000, 60, (3000, 90)), (5000, 95, (5000, 95))])
 def test_counted_lift_is_what_the_air_no_longer_lifts(run, altitude_ft, water_f, as_at):
     """What is counted as lift is exactly the lift that is lost against the rating conditions."""
-    rated_ft, here_ft = (run("draft", "max_lift_ft", altitude_ft=ft, water_f=f) for ft, f in ((2000, 90), as_at))
-    counted_ft = run("draft", "counted_lift_ft", lift_ft=10, altitude_ft=altitude_ft, water_f=water_f)
+    rated_ft, here_ft = (run("pump.draft", "max_lift_ft", altitude_ft=ft, water_f=f) for ft, f in ((2000, 90), as_at))
+    counted_ft = run("pump.draft", "counted_lift_ft", lift_ft=10, altitude_ft=altitude_ft, water_f=water_f)
     assert counted_ft == pytest.approx(10 + rated_ft - here_ft, rel=1e-12)
 
 
@@ -151,10 +151,10 @@ def test_counted_lift_is_what_the_air_no_longer_lifts(run, altitude_ft, water_f,
 )
 def test_practical_lift(run, altitude_ft, water_f, lift_ft):
     """What is practical goes down with what the air can lift here."""
-    assert run("draft", "practical_lift_ft", altitude_ft=altitude_ft, water_f=water_f) == pytest.approx(lift_ft, abs=0.1)
+    assert run("pump.draft", "practical_lift_ft", altitude_ft=altitude_ft, water_f=water_f) == pytest.approx(lift_ft, abs=0.1)
 
 
 def test_low_vacuum(run):
     """By hand: half an inch of mercury is 0.565 ft; none is none."""
-    assert run("draft", "lift_from_vacuum_ft", vacuum_inhg=0.5) == pytest.approx(0.565, rel=1e-12)
-    assert run("draft", "lift_from_vacuum_ft", vacuum_inhg=0) == 0
+    assert run("pump.draft", "lift_from_vacuum_ft", vacuum_inhg=0.5) == pytest.approx(0.565, rel=1e-12)
+    assert run("pump.draft", "lift_from_vacuum_ft", vacuum_inhg=0) == 0

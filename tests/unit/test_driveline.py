@@ -1,7 +1,7 @@
 """The driveline against hand-worked figures."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 GEARS = [["1", 4.52], ["3", 11.19], ["4", 15.77]]  # of the speeds worked by hand below, 700 rpm
 
@@ -9,7 +9,7 @@ GEARS = [["1", 4.52], ["3", 11.19], ["4", 15.77]]  # of the speeds worked by han
 @pytest.mark.parametrize(("engine_rpm", "pump_ratio", "expected_rpm"), [(700, 2.3, 1610), (1500, 1.5, 2250), (0, 2.3, 0)])
 def test_pump_speed(run, engine_rpm, pump_ratio, expected_rpm):
     """The pump turns with the engine, by its ratio."""
-    assert run("driveline", "pump_rpm", engine_rpm=engine_rpm, pump_ratio=pump_ratio) == pytest.approx(expected_rpm)
+    assert run("pump.driveline", "pump_rpm", engine_rpm=engine_rpm, pump_ratio=pump_ratio) == pytest.approx(expected_rpm)
 
 
 @pytest.mark.parametrize(
@@ -24,7 +24,7 @@ def test_pump_speed(run, engine_rpm, pump_ratio, expected_rpm):
 )
 def test_speedometer(run, engine_rpm, gear_ratio, axle_ratio, tyre_rev, expected_mph):
     """The needle counts the driveshaft as if it drove the wheels."""
-    mph = run("driveline", "indicated_mph", engine_rpm=engine_rpm, gear_ratio=gear_ratio, axle_ratio=axle_ratio,
+    mph = run("pump.driveline", "indicated_mph", engine_rpm=engine_rpm, gear_ratio=gear_ratio, axle_ratio=axle_ratio,
               tyre_rev_per_mile=tyre_rev)
     assert mph == pytest.approx(expected_mph, rel=1e-12)
 
@@ -39,7 +39,7 @@ def test_speedometer(run, engine_rpm, gear_ratio, axle_ratio, tyre_rev, expected
 )
 def test_engine_speed_of_a_pressure(run, pressure_psi, known_psi, known_rpm, expected_rpm):
     """Pressure goes with the square of speed; a healthy pump's 50 psi at idle is common practice."""
-    rpm = run("driveline", "engine_rpm_for_pressure", pressure_psi=pressure_psi, known_psi=known_psi, known_rpm=known_rpm)
+    rpm = run("pump.driveline", "engine_rpm_for_pressure", pressure_psi=pressure_psi, known_psi=known_psi, known_rpm=known_rpm)
     assert rpm == pytest.approx(expected_rpm, rel=1e-7)
 
 
@@ -56,7 +56,7 @@ def test_engine_speed_of_a_pressure(run, pressure_psi, known_psi, known_rpm, exp
 )
 def test_gear_of_a_reading(run, shown_mph, code, gear):
     """A reading speaks for the nearest gear within a tenth, or for none."""
-    assert run("driveline", "gear_of_speed", shown_mph=shown_mph, gears=GEARS, pump_gear="4") == {"code": code, "gear": gear}
+    assert run("pump.driveline", "gear_of_speed", shown_mph=shown_mph, gears=GEARS, pump_gear="4") == {"code": code, "gear": gear}
 
 
 @pytest.mark.parametrize(
@@ -66,7 +66,7 @@ def test_gear_of_a_reading(run, shown_mph, code, gear):
 )
 def test_what_a_shortfall_means(run, shown_psi, told):
     """Fifty expected: a tenth is none, up to 0.6 far below, up to 0.9 below, from 1.15 above."""
-    assert run("driveline", "pressure_told", shown_psi=shown_psi, expected_psi=50) == told
+    assert run("pump.driveline", "pressure_told", shown_psi=shown_psi, expected_psi=50) == told
 
 
 @pytest.mark.parametrize(
@@ -86,20 +86,20 @@ def test_refusals(run, function, good, zero_allowed):
             bad.append((0, "not_positive"))
         for value, code in bad:
             with pytest.raises(CalcError) as refusal:
-                run("driveline", function, **{**good, name: value})
+                run("pump.driveline", function, **{**good, name: value})
             assert (refusal.value.field, refusal.value.code) == (name, code)
 
 
 def test_too_many_gears(run):
     """Twelve gears are compared; a thirteenth is refused."""
     gears = [[str(place), 10 + place] for place in range(13)]
-    assert run("driveline", "gear_of_speed", shown_mph=10, gears=gears[:12], pump_gear="0")["code"] == "pump_gear"
+    assert run("pump.driveline", "gear_of_speed", shown_mph=10, gears=gears[:12], pump_gear="0")["code"] == "pump_gear"
     with pytest.raises(CalcError) as refusal:
-        run("driveline", "gear_of_speed", shown_mph=10, gears=gears, pump_gear="0")
+        run("pump.driveline", "gear_of_speed", shown_mph=10, gears=gears, pump_gear="0")
     assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("gears", "too_many", {"most": 12})
 
 
 def test_just_a_tenth_off_is_still_that_gear(run):
     """By hand: 90 for 100 is a tenth below; just past it is no gear."""
     for shown_mph, code in ((90.0001, "pump_gear"), (89.9999, "no_gear"), (109.9999, "pump_gear"), (110.0001, "no_gear")):
-        assert run("driveline", "gear_of_speed", shown_mph=shown_mph, gears=[["4", 100]], pump_gear="4")["code"] == code
+        assert run("pump.driveline", "gear_of_speed", shown_mph=shown_mph, gears=[["4", 100]], pump_gear="4")["code"] == code

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import units
 from tests import bridge
 
@@ -62,7 +62,7 @@ UNITS = {"shown": "page", "systems": {"page": {"length": {"factor": 0.25, "place
 )
 def test_number(run, text, expected):
     """What a person types for a number is that number."""
-    assert run("entry", "number", field="length", text=text) == expected
+    assert run("base.entry", "number", field="length", text=text) == expected
 
 
 @pytest.mark.parametrize(
@@ -107,7 +107,7 @@ def test_number(run, text, expected):
 def test_number_refused(run, text, code):
     """Anything else is refused under the name of its field."""
     with pytest.raises(CalcError) as refusal:
-        run("entry", "number", field="length", text=text)
+        run("base.entry", "number", field="length", text=text)
     assert (refusal.value.field, refusal.value.code) == ("length", code)
 
 
@@ -143,10 +143,10 @@ def test_number_refused(run, text, code):
 def test_a_mark_before_three_digits(run, text, kind, decimal, expected):
     """It is read by the page's language and the kind of quantity, and where both readings could be meant it is asked about."""
     if expected is not None:
-        assert run("entry", "number", field="x", text=text, kind=kind, decimal=decimal) == expected
+        assert run("base.entry", "number", field="x", text=text, kind=kind, decimal=decimal) == expected
         return
     with pytest.raises(CalcError) as refusal:
-        run("entry", "number", field="x", text=text, kind=kind, decimal=decimal)
+        run("base.entry", "number", field="x", text=text, kind=kind, decimal=decimal)
     assert refusal.value.code == "thousands_or_decimals"
 
 
@@ -162,11 +162,11 @@ def test_a_mark_before_three_digits(run, text, kind, decimal, expected):
 def test_what_is_asked_can_be_answered(run, text, decimal, thousands, decimals):
     """Both readings are given as texts that are read one way."""
     with pytest.raises(CalcError) as refusal:
-        run("entry", "number", field="x", text=text, kind="flow", decimal=decimal)
+        run("base.entry", "number", field="x", text=text, kind="flow", decimal=decimal)
     assert (refusal.value.facts["thousands"], refusal.value.facts["decimals"]) == (thousands, decimals)
     digits = float(text.replace(",", "").replace(".", ""))
-    assert run("entry", "number", field="x", text=thousands, kind="flow", decimal=decimal) == digits
-    assert run("entry", "number", field="x", text=decimals, kind="flow", decimal=decimal) == digits / 1000
+    assert run("base.entry", "number", field="x", text=thousands, kind="flow", decimal=decimal) == digits
+    assert run("base.entry", "number", field="x", text=decimals, kind="flow", decimal=decimal) == digits / 1000
 
 
 def spelled(text):
@@ -186,7 +186,7 @@ def spelled(text):
 def test_one_grammar(run, text):
     """Exactly one grammar is read, and as the number it spells."""
     try:
-        read = run("entry", "number", field="length", text=text)
+        read = run("base.entry", "number", field="length", text=text)
     except CalcError:
         assert not SPELLING.fullmatch(text)
     else:
@@ -200,7 +200,7 @@ def test_one_grammar(run, text):
 @example(text="\x1f5")
 def test_both_pythons_read_alike(phone, text):
     """No blank or digit of another script is a number on the desk and a refusal on the phone."""
-    request = json.dumps({"module": "entry", "function": "number", "arguments": {"field": "length", "text": text}})
+    request = json.dumps({"module": "base.entry", "function": "number", "arguments": {"field": "length", "text": text}})
     assert json.loads(phone.call(request)) == json.loads(bridge.call(request))
 
 
@@ -214,7 +214,7 @@ def test_both_pythons_read_alike(phone, text):
 )
 def test_quantity(run, text, expected_ft):
     """A typed amount is brought to calc's unit once, at the edge."""
-    amount_ft = run("entry", "quantity", units=UNITS, kind="length", field="length", text=text)
+    amount_ft = run("base.entry", "quantity", units=UNITS, kind="length", field="length", text=text)
     assert amount_ft == pytest.approx(expected_ft, rel=1e-9)
 
 
@@ -229,7 +229,7 @@ def test_quantity(run, text, expected_ft):
 def test_quantity_refused(run, text, code):
     """A quantity is refused as its number is, and where it is too large in calc's unit."""
     with pytest.raises(CalcError) as refusal:
-        run("entry", "quantity", units=UNITS, kind="length", field="rise", text=text)
+        run("base.entry", "quantity", units=UNITS, kind="length", field="rise", text=text)
     assert (refusal.value.field, refusal.value.code) == ("rise", code)
 
 
@@ -237,7 +237,7 @@ def test_quantity_refused(run, text, code):
 def test_only_blanks_that_a_keyboard_makes(run, text):
     """Other blanks, and letters, are no part of a number on either Python."""
     with pytest.raises(CalcError) as refusal:
-        run("entry", "number", field="length", text=text)
+        run("base.entry", "number", field="length", text=text)
     assert (refusal.value.field, refusal.value.code) == ("length", "not_a_number")
 
 
@@ -245,7 +245,7 @@ def test_only_blanks_that_a_keyboard_makes(run, text):
 def test_a_system_within_a_system(run, function, more, field):
     """What stands behind the first mark is the system, and this is none."""
     with pytest.raises(CalcError) as refusal:
-        run("entry", function, units=units.shown_in("US"), kind="length", text="5@US@SI", **more)
+        run("base.entry", function, units=units.shown_in("US"), kind="length", text="5@US@SI", **more)
     assert (refusal.value.field, refusal.value.code) == (field, "unknown_units")
 
 
@@ -259,7 +259,7 @@ def test_a_system_within_a_system(run, function, more, field):
 )
 def test_a_bound_that_is_said_is_taken(run, system, kind, amount, side, expected):
     """A bound is told rounded inward, so that what is typed as told is within it."""
-    assert run("entry", "bound", units=units.shown_in(system), kind=kind, amount=amount, side=side) == expected
+    assert run("base.entry", "bound", units=units.shown_in(system), kind=kind, amount=amount, side=side) == expected
 
 
 @pytest.mark.parametrize(
@@ -269,10 +269,10 @@ def test_a_bound_that_is_said_is_taken(run, system, kind, amount, side, expected
 def test_one_check_of_entries(run, text, code):
     """What may be kept as an entry, whether its number can be read or not."""
     if code is None:
-        assert run("entry", "check", units=units.shown_in("US"), field="tip", text=text) is None
+        assert run("base.entry", "check", units=units.shown_in("US"), field="tip", text=text) is None
         return
     with pytest.raises(CalcError) as refused:
-        run("entry", "check", units=units.shown_in("US"), field="tip", text=text)
+        run("base.entry", "check", units=units.shown_in("US"), field="tip", text=text)
     assert (refused.value.field, refused.value.code) == ("tip", code)
 
 
@@ -299,7 +299,7 @@ def test_one_check_of_entries(run, text, code):
 )
 def test_stepped(run, text, decimal, step, direction, least, expected):
     """A key goes to the next multiple of its step from what stands there, however it is spelled."""
-    assert run("entry", "stepped", text=text, kind="flow", decimal=decimal, step=step, direction=direction, least=least) == expected
+    assert run("base.entry", "stepped", text=text, kind="flow", decimal=decimal, step=step, direction=direction, least=least) == expected
 
 
 TWO = {"shown": "near", "systems": {"near": {"length": {"factor": 1, "places": 0}}, "far": {"length": {"factor": 0.5, "places": 1}}}}
@@ -318,7 +318,7 @@ COMMA = {**TWO, "decimal": ","}
 )
 def test_added(run, text, other, sign, expected):
     """A floor up or down is added to what stands there, whatever systems the two were typed in."""
-    assert run("entry", "added", units=TWO, kind="length", text=text, other=other, sign=sign) == expected
+    assert run("base.entry", "added", units=TWO, kind="length", text=text, other=other, sign=sign) == expected
 
 
 @pytest.mark.parametrize(
@@ -335,6 +335,6 @@ def test_added(run, text, other, sign, expected):
 )
 def test_shown_with_a_comma(run, text, expected):
     """On a page with a decimal comma a decimal point comes as one."""
-    assert run("entry", "shown", units=COMMA, kind="length", text=text) == expected
+    assert run("base.entry", "shown", units=COMMA, kind="length", text=text) == expected
     turned = {**COMMA, "shown": "far"}
-    assert run("entry", "shown", units=turned, kind="length", text="5@near") == "2,5"
+    assert run("base.entry", "shown", units=turned, kind="length", text="5@near") == "2,5"

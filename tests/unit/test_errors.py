@@ -1,7 +1,7 @@
 """The checks of plain numbers: what is let through at each bound, what is refused, and what the refusal tells."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 # limits that calc sets itself: ten million either way, and a thousand-millionth above nothing
 MOST, LEAST = 1e7, 1e-9
@@ -19,7 +19,7 @@ MOST, LEAST = 1e7, 1e-9
 def test_let_through(run, check, value):
     """A number at a bound is still one that can be meant."""
     more = {"least": 2, "most": 3} if check == "within" else {}
-    assert run("errors", f"check_{check}", field="x", value=value, **more) is None
+    assert run("base.errors", f"check_{check}", field="x", value=value, **more) is None
 
 
 @pytest.mark.parametrize(
@@ -50,7 +50,7 @@ def test_refused(run, check, value, code, facts):
     """What cannot be meant is refused by its name and code, with the bound it broke and what was given."""
     more = {"least": 2, "most": 3} if check == "within" else {}
     with pytest.raises(CalcError) as refused:
-        run("errors", f"check_{check}", field="depth_ft", value=value, **more)
+        run("base.errors", f"check_{check}", field="depth_ft", value=value, **more)
     assert (refused.value.field, refused.value.code) == ("depth_ft", code)
     assert refused.value.facts == pytest.approx(facts, rel=1e-12)
 

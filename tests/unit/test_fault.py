@@ -5,8 +5,9 @@ import re
 
 import pytest
 
-from calc import fault, sequence
-from calc.errors import CalcError
+from calc.diagnosis import fault
+from calc.shift import laws
+from calc.base.errors import CalcError
 from site_src import data, knowledge
 from tests.unit.dialogue import BASE, CAUSES, ENTRIES, SIGNS, answers_of, rig_of, talk
 
@@ -44,7 +45,7 @@ def test_full_set_of_signs_ranks_its_cause_first():
 @pytest.mark.parametrize("name", list(CAUSES)[::12])
 def test_full_set_on_both(run, name):
     """The same on both Pythons, for every twelfth cause."""
-    assert_first(run("fault", "rank", knowledge=BASE, signs=full_set(CAUSES[name])), name)
+    assert_first(run("diagnosis.fault", "rank", knowledge=BASE, signs=full_set(CAUSES[name])), name)
 
 
 def test_every_cause_is_reached():
@@ -110,7 +111,7 @@ def test_what_no_single_fault_shows_is_a_contradiction(run):
     """Two complaints that no cause shows together end at once, whatever was not seen beside them."""
     for beside in ({}, {"oil_metal": "not_seen"}):
         signs = {"tank_overflows": "seen", "oil_milky": "seen", **beside}
-        told = run("fault", "next_check", knowledge=BASE, signs=signs, role="technician", engine="off", questions=0)
+        told = run("diagnosis.fault", "next_check", knowledge=BASE, signs=signs, role="technician", engine="off", questions=0)
         assert told["kind"] == "contradiction"
 
 
@@ -126,8 +127,8 @@ def test_danger_overrides(run, alarm):
     """A sign of danger ends every dialogue, even one whose cause stands."""
     for signs in ({}, full_set(CAUSES["teeth_meet"])):
         signs = {**signs, alarm: "seen"}
-        assert run("fault", "rank", knowledge=BASE, signs=signs)["alarms"] == [alarm]
-        end = run("fault", "next_check", knowledge=BASE, signs=signs, role="technician", engine="secured", questions=0)
+        assert run("diagnosis.fault", "rank", knowledge=BASE, signs=signs)["alarms"] == [alarm]
+        end = run("diagnosis.fault", "next_check", knowledge=BASE, signs=signs, role="technician", engine="secured", questions=0)
         assert (end["kind"], end["sign"], end["cause"]) == ("danger", None, None)
 
 
@@ -172,16 +173,16 @@ def test_looks_suit_who_asks_and_how_the_engine_is():
 )
 def test_how_it_ends(run, signs, role, engine, questions, kind, sign, wanted):
     """A small base, by hand: the look that is open, or what stands in its way."""
-    end = run("fault", "next_check", knowledge=EASY, signs=signs, role=role, engine=engine, questions=questions)
+    end = run("diagnosis.fault", "next_check", knowledge=EASY, signs=signs, role=role, engine=engine, questions=questions)
     assert (end["kind"], end["sign"], end["engine"]) == (kind, sign, wanted)
 
 
 def test_shares_by_hand(run):
     """Common 4, rare 1, other 1: a sign both show leaves 3.6 to 0.9 to 0.2; not seeing one's own takes it to a tenth."""
-    ranked = run("fault", "rank", knowledge=EASY, signs={"dark": "seen"})
+    ranked = run("diagnosis.fault", "rank", knowledge=EASY, signs={"dark": "seen"})
     assert [cause["share"] for cause in ranked["causes"]] == pytest.approx([3.6 / 4.7, 0.9 / 4.7])
     assert ranked["other"] == pytest.approx(0.2 / 4.7)
-    ranked = run("fault", "rank", knowledge=EASY, signs={"dark": "seen", "hiss": "not_seen"})
+    ranked = run("diagnosis.fault", "rank", knowledge=EASY, signs={"dark": "seen", "hiss": "not_seen"})
     # by hand: leak 3.6 x 0.1, fork 0.9 x 0.97, other 0.2 x 0.8
     assert [(cause["id"], cause["against"]) for cause in ranked["causes"]] == [("fork", []), ("leak", ["hiss"])]
     assert ranked["causes"][0]["share"] == pytest.approx(0.873 / (0.36 + 0.873 + 0.16))
@@ -190,7 +191,7 @@ def test_shares_by_hand(run):
 def test_rig_rules_causes_out(run):
     """What a rig is known to be leaves out what it cannot have; what is not known leaves out nothing."""
     def left(rig):
-        return [cause["id"] for cause in run("fault", "for_rig", knowledge=EASY, rig=rig)["causes"]]
+        return [cause["id"] for cause in run("diagnosis.fault", "for_rig", knowledge=EASY, rig=rig)["causes"]]
 
     assert left({}) == left({"drive": "midship"}) == ["leak", "fork"]
     assert left({"drive": "pto"}) == ["leak"]
@@ -198,14 +199,14 @@ def test_rig_rules_causes_out(run):
 
 def test_card_enters_with_what_it_knows(run):
     """A fact that stands says its sign is not there; the fact that a step did not prove says it is."""
-    entered = run("fault", "entered", knowledge=BASE, facts=["air_up", "kit_on"], missing=["pump_light", "light_answered"])
+    entered = run("diagnosis.fault", "entered", knowledge=BASE, facts=["air_up", "kit_on"], missing=["pump_light", "light_answered"])
     assert entered == {"air_below": "not_seen", "light_dark": "seen"}
 
 
 def test_facts_are_those_of_the_cards():
     """Each fact of the table is proved by some card's step, and speaks of a sign of the base."""
     proved = {fact for card in data.cards() for step in data.sequence(card["id"])["steps"]
-              for fact in sequence.every_proof(step)}
+              for fact in laws.every_proof(step)}
     assert set(BASE["facts"]) <= proved
     assert set(BASE["facts"].values()) <= set(SIGNS)
 
@@ -214,7 +215,7 @@ def test_facts_are_those_of_the_cards():
 def test_entered_refuses_what_no_card_says(run, facts, missing, field):
     """What is handed over and is no list of facts is refused by name."""
     with pytest.raises(CalcError) as refusal:
-        run("fault", "entered", knowledge=BASE, facts=facts, missing=missing)
+        run("diagnosis.fault", "entered", knowledge=BASE, facts=facts, missing=missing)
     assert (refusal.value.field, refusal.value.code) == (field, "damaged")
 
 
@@ -230,7 +231,7 @@ def test_refusals(run, change, field, code):
     """What cannot be used is refused by field and code."""
     asked = {"knowledge": EASY, "signs": {}, "role": "operator", "engine": "idle", "questions": 0, **change}
     with pytest.raises(CalcError) as refusal:
-        run("fault", "next_check", **asked)
+        run("diagnosis.fault", "next_check", **asked)
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 

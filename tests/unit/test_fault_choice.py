@@ -7,8 +7,8 @@ import re
 
 import pytest
 
-from calc import fault
-from calc.errors import CalcError
+from calc.diagnosis import fault
+from calc.base.errors import CalcError
 from site_src import data
 
 
@@ -23,7 +23,7 @@ def base(causes, excludes=(), **changed):
 
 
 def next_check(run, knowledge, signs=None, role="operator", engine="idle"):
-    return run("fault", "next_check", knowledge=knowledge, signs=signs or {}, role=role, engine=engine, questions=0)
+    return run("diagnosis.fault", "next_check", knowledge=knowledge, signs=signs or {}, role=role, engine=engine, questions=0)
 
 
 TWO = {"one": ("common", "left", ""), "other": ("common", "right", "")}
@@ -114,7 +114,7 @@ def test_what_may_be_looked_for(run, changed, signs, engine, kind, sign):
 def test_what_speaks_for_a_cause(run):
     """By hand: common 4 x 0.9 x 0.5, occasional 2 x 0.03 x 0.5, other 0.2 x 0.2; a sign that tells nothing of a cause is not against it."""
     knowledge = base({"one": ("common", "left open", "now"), "two": ("occasional", "right", "")}, now={"either": True})
-    ranked = run("fault", "rank", knowledge=knowledge, signs={"left": "seen", "now": "seen", "open": "unknown"})
+    ranked = run("diagnosis.fault", "rank", knowledge=knowledge, signs={"left": "seen", "now": "seen", "open": "unknown"})
     total = 1.8 + 0.03 + 0.04
     assert ranked["causes"] == [
         {"id": "one", "share": pytest.approx(1.8 / total), "for": ["left", "now"], "against": [], "open": ["open"]},
@@ -130,14 +130,14 @@ def test_signs_that_cannot_stand_together(run, left, right, clashes):
     """Two signs that exclude each other are a contradiction once both are seen, though a cause could show each."""
     knowledge = base({"one": ("common", "last", "left right")}, excludes=[["left", "right"]])
     signs = {"left": left, "right": right}
-    assert run("fault", "rank", knowledge=knowledge, signs=signs)["clashes"] == ([["left", "right"]] if clashes else [])
+    assert run("diagnosis.fault", "rank", knowledge=knowledge, signs=signs)["clashes"] == ([["left", "right"]] if clashes else [])
     assert (next_check(run, knowledge, signs)["kind"] == "contradiction") == clashes
 
 
 def test_equal_shares_keep_the_order_of_the_base(run):
     """Causes that weigh the same stand in the order of the base."""
     names = ["b", "a", "d", "c"]
-    ranked = run("fault", "rank", knowledge=base({name: ("rare", f"{name}1 {name}2", "") for name in names}), signs={})
+    ranked = run("diagnosis.fault", "rank", knowledge=base({name: ("rare", f"{name}1 {name}2", "") for name in names}), signs={})
     assert [cause["id"] for cause in ranked["causes"]] == names
 
 
@@ -146,13 +146,13 @@ def test_equal_shares_keep_the_order_of_the_base(run):
 def test_refused_sign_is_named(run, signs, code, sign):
     """A refusal names the sign, no longer than sixty letters."""
     with pytest.raises(CalcError) as refusal:
-        run("fault", "rank", knowledge=base(TWO), signs=signs)
+        run("diagnosis.fault", "rank", knowledge=base(TWO), signs=signs)
     assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("signs", code, {"sign": sign})
 
 
 def test_no_look_shifts_a_rig_out_of_service(run):
     """A look that moves the shift is left out, and what it told before still counts."""
-    shifting = run("fault", "without_shifts", knowledge=base(TWO, left={"shifts": True}))
+    shifting = run("diagnosis.fault", "without_shifts", knowledge=base(TWO, left={"shifts": True}))
     assert next_check(run, shifting)["sign"] == "right"
     assert next_check(run, shifting, {"right": "not_seen"})["kind"] == "maker"
     assert next_check(run, shifting, {"left": "seen", "right": "not_seen"})["kind"] == "stands"

@@ -1,7 +1,7 @@
 """Lights report switches, not the collar, and a clunk is one proof of several: one alone does not clear it."""
 import pytest
 
-from calc import fault
+from calc.diagnosis import fault
 from tests.unit.dialogue import BASE, SIGNS, talk
 
 # What a shift card hands over when its pump light did not come: the lever was moved as it should be.
@@ -21,7 +21,7 @@ def after_dark_light(proofs, role):
 def test_a_clunk_does_not_clear_the_collar(run, role):
     """Light dark and one full clunk: a collar between, or fallen back, is still possible, and the talk goes on."""
     signs = {**FROM_CARD, "clunk_felt": "seen"}
-    told = run("fault", "next_check", knowledge=BASE, signs=signs, role=role, engine="idle", questions=1)
+    told = run("diagnosis.fault", "next_check", knowledge=BASE, signs=signs, role=role, engine="idle", questions=1)
     assert told["kind"] == "check" and {"collar_between", "collar_dropped_back"} < set(told["left"])
 
 
@@ -44,11 +44,11 @@ def test_lamp_stands_only_by_two_proofs(missing):
 def test_a_rod_at_its_mark_clears_it(run):
     """The second proof, seen with the engine secured, leaves no collar between."""
     signs = {**FROM_CARD, "clunk_felt": "seen", "rod_at_pump": "seen"}
-    told = run("fault", "next_check", knowledge=BASE, signs=signs, role="technician", engine="secured", questions=2)
+    told = run("diagnosis.fault", "next_check", knowledge=BASE, signs=signs, role="technician", engine="secured", questions=2)
     assert "collar_between" not in told["left"] and SIGNS["rod_at_pump"]["under"]
 
 
 def test_clunk_and_no_clunk_clash(run):
     """Nobody heard one and heard none."""
     signs = {"light_dark": "seen", "no_clunk": "seen", "clunk_felt": "seen"}
-    assert run("fault", "rank", knowledge=BASE, signs=signs)["clashes"] == [["no_clunk", "clunk_felt"]]
+    assert run("diagnosis.fault", "rank", knowledge=BASE, signs=signs)["clashes"] == [["no_clunk", "clunk_felt"]]

@@ -3,7 +3,7 @@ import itertools
 
 import pytest
 
-from calc import fault
+from calc.diagnosis import fault
 from tests.unit.dialogue import BASE, SIGNS
 
 SMALL = {"signs": [
@@ -25,7 +25,7 @@ def shown_by(rig):
 def test_rig_rules_signs_out(run):
     """A sign goes with the last cause that could show it, and with a rig that has no such part; danger never goes."""
     def left(rig):
-        return [sign["id"] for sign in run("fault", "for_rig", knowledge=SMALL, rig=rig)["signs"]]
+        return [sign["id"] for sign in run("diagnosis.fault", "for_rig", knowledge=SMALL, rig=rig)["signs"]]
 
     assert left({}) == ["dark", "bent", "puff", "moves"]
     assert left({"drive": "pto"}) == ["dark", "puff", "moves"]
@@ -60,5 +60,5 @@ def test_no_cause_waits_for_a_sign_its_rig_cannot_show():
 def test_card_enters_with_no_sign_that_its_rig_has_not(run):
     """A card's pause at the centre says that air puffed; of a lever that says nothing."""
     lever = fault.for_rig(BASE, {"drive": "midship", "shift_control": "manual"})
-    told = run("fault", "entered", knowledge=lever, facts=["centre_paused", "engine_idle"], missing=["pump_light"])
+    told = run("diagnosis.fault", "entered", knowledge=lever, facts=["centre_paused", "engine_idle"], missing=["pump_light"])
     assert told == {"engine_above_idle": "not_seen", "light_dark": "seen"}

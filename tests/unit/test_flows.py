@@ -5,8 +5,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc import tree
-from calc.errors import CalcError
+from calc.hydraulics import network
+from calc.base.errors import CalcError
 from tests.unit.lays import TREES, flowing, fog, line, nozzle_flows
 
 
@@ -89,7 +89,7 @@ def test_more_pressure_never_means_less_flow(run, lines, psi, more):
 @given(lines=TREES)
 def test_gated_as_told_every_nozzle_has_its_rated_flow(run, lines):
     """The required pressure with the gates it names gives every nozzle its rating."""
-    required = run("layout", "discharge_pressure", layout={"lines": lines})
+    required = run("layout.pressure", "discharge_pressure", layout={"lines": lines})
     if required["discharge_psi"] < 0:
         return  # downhill enough to need no pump
     gates = {told["id"]: told["gate_psi"] for told in required["lines"]}
@@ -133,6 +133,6 @@ def test_refused(run, psi):
 
 def test_a_step_that_only_leads_up_comes_to_nothing():
     """From still water with no pressure any flow uphill costs work: the step is halved away, and the search ends."""
-    branch = tree.Branch(None, 10, 0.01, tree.Outlet(100, 100, 50), False)
-    tree._descend([branch], [100], 0)
+    branch = network.Branch(None, 10, 0.01, network.Outlet(100, 100, 50), False)
+    network._descend([branch], [100], 0)
     assert 0 < branch.flow_gpm < 1e-9

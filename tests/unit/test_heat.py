@@ -1,7 +1,7 @@
 """Heat of shut-in and circulating water, against hand-worked figures."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import units
 
 TYPED = {"power": "60@US", "trapped": "10@US", "tank": "750@US", "rise": "15@US"}
@@ -20,32 +20,32 @@ TYPED = {"power": "60@US", "trapped": "10@US", "tank": "750@US", "rise": "15@US"
 )
 def test_heat(run, function, arguments, expected):
     """Each figure is what the hand says, and twice the power warms twice as much."""
-    assert run("heat", function, **arguments) == pytest.approx(expected, rel=1e-9)
+    assert run("pump.heat", function, **arguments) == pytest.approx(expected, rel=1e-9)
     arguments = {**arguments, "power_hp": 2 * arguments["power_hp"]}
-    assert run("heat", function, **arguments) == pytest.approx(2 * expected, rel=1e-9)
+    assert run("pump.heat", function, **arguments) == pytest.approx(2 * expected, rel=1e-9)
     for name in arguments:
         for value, code in ((0, "not_positive"), (-1, "not_positive"), ("1", "not_a_number"), (1e9, "too_large")):
             with pytest.raises(CalcError) as refusal:
-                run("heat", function, **{**arguments, name: value})
+                run("pump.heat", function, **{**arguments, name: value})
             assert (refusal.value.field, refusal.value.code) == (name, code)
 
 
 def test_answer(run):
     """The page's figures, by hand: 5.084 x 60 / 10 = 30.50; 5.084 x 60 / 15 = 20.3; 5.084 x 60 / 760 = 0.40."""
-    told = run("warming", "answer", entries=TYPED, units=units.shown_in("US"))
+    told = run("teaching.warming", "answer", entries=TYPED, units=units.shown_in("US"))
     assert (told["shut"], told["circulation"], told["tank"], told["constant"]) == ("31", "20", "0.4", "5.08")
     assert told["terms"] == {"power": "60", "trapped": "10", "tank": "750", "rise": "15"}
 
 
 def test_answer_in_metric(run):
     """By hand: 30.50 / 1.8 = 16.9 C; 20.34 x 3.785 = 77 L/min; 5.084 x 3.785 / 1.8 / 0.7457 = 14.34."""
-    told = run("warming", "answer", entries=TYPED, units=units.shown_in("SI"))
+    told = run("teaching.warming", "answer", entries=TYPED, units=units.shown_in("SI"))
     assert (told["shut"], told["circulation"], told["constant"]) == ("17", "77", "14.34")
 
 
 def test_no_time_is_told(run):
     """Nothing in the answer is a time: it says how fast, and never how long."""
-    told = run("warming", "answer", entries=TYPED, units=units.shown_in("US"))
+    told = run("teaching.warming", "answer", entries=TYPED, units=units.shown_in("US"))
     assert set(told) == {"shut", "circulation", "tank", "terms", "constant"}
 
 
@@ -54,5 +54,5 @@ def test_refusals(run, name):
     """What is missing, zero or no number is refused by its own name."""
     for text, code in (("", "empty"), ("0@US", "not_positive"), ("x", "not_a_number")):
         with pytest.raises(CalcError) as refusal:
-            run("warming", "answer", entries={**TYPED, name: text}, units=units.shown_in("US"))
+            run("teaching.warming", "answer", entries={**TYPED, name: text}, units=units.shown_in("US"))
         assert (refusal.value.field, refusal.value.code) == (name, code)

@@ -1,7 +1,7 @@
 """Elevation is typed above the pump, for every end and every joint; layouts of the old kind are converted."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import lays, units
 from tests.unit.test_reading import OTHER_UNITS, SHELF, UNITS, a_lay, a_line, a_wye, ask
 
@@ -47,11 +47,11 @@ def test_old_kind(run, joint, end, psi):
     """An old layout has the pressures it had, before and after it is converted, and ends at the sum of its heights."""
     lay = a_lay(old(a_wye(old(a_line(), end)), joint))
     assert ask(run, lay)["pressure_psi"] == pytest.approx(psi, rel=1e-12)
-    new = run("heights", "converted", lay=lay, units=UNITS)
+    new = run("layout.heights", "converted", lay=lay, units=UNITS)
     assert "rise" not in str(new)
     assert pressures(run, new)[0] == pytest.approx(psi, rel=1e-12)
     assert ask(run, new)["lines"][1]["fall"]["heights"][1] == float(joint) + float(end)
-    assert run("heights", "converted", lay=new, units=UNITS) == new
+    assert run("layout.heights", "converted", lay=new, units=UNITS) == new
 
 
 @pytest.mark.parametrize(("joint", "end", "height"), [
@@ -70,7 +70,7 @@ def test_old_kind(run, joint, end, psi):
 def test_text_of_a_converted_height(run, joint, end, height):
     """By hand: the two heights in the system of the second; what is no number is never made into one."""
     lay = a_lay(old(a_wye(old(a_line(), end), old(a_line(id="B"), end)), joint))
-    supply = run("heights", "converted", lay=lay, units=US)["lines"][0]
+    supply = run("layout.heights", "converted", lay=lay, units=US)["lines"][0]
     assert supply["height"] == joint
     assert [line["height"] for line in supply["end"]["lines"]] == [height, height]
 
@@ -87,16 +87,16 @@ def test_mixed_systems_keep_their_pressure(run, joint, end):
             {"id": "A", "rise": end, **shelf_hose}]}}]}
     shelf = {**SHELF, "hoses": {"attack-1.75": SHELF["hoses"]["attack"], "attack-2.5": SHELF["hoses"]["supply"]}}
     psi = 174.25 + 0.434 * (feet(joint) + feet(end))
-    for each in (lay, run("heights", "converted", lay=lay, units=US)):
+    for each in (lay, run("layout.heights", "converted", lay=lay, units=US)):
         for shown in (US, BAR):
-            assert run("reading", "answer", lay=each, shelf=shelf, units=shown)["pressure_psi"] == pytest.approx(psi, abs=2e-8)
+            assert run("layout.answer", "answer", lay=each, shelf=shelf, units=shown)["pressure_psi"] == pytest.approx(psi, abs=2e-8)
 
 
 def test_typed_since_goes_first(run):
     """A height typed into an old layout before it was converted stands, and lines behind go on from it."""
     joint = {**old(a_wye(old(a_line(), "8")), "100"), "height": "50"}
     assert pressures(run, a_lay(joint))[0] == pytest.approx(174.25 + 0.434 * 58, rel=1e-12)
-    new = run("heights", "converted", lay=a_lay(joint), units=UNITS)["lines"][0]
+    new = run("layout.heights", "converted", lay=a_lay(joint), units=UNITS)["lines"][0]
     assert (new["height"], new["end"]["lines"][0]["height"]) == ("50", "58@ours")
 
 

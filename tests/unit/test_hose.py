@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 coefficients = st.floats(0.05, 1100)  # 6 in hose to 3/4 in hose
 flows_gpm = st.floats(0, 2000)
@@ -25,10 +25,10 @@ lengths_ft = st.floats(1, 5000)
 )
 def test_friction_loss(run, coefficient, flow_gpm, length_ft, expected_psi):
     """Loss follows the square of flow and the length of the line, and can be asked backwards."""
-    loss_psi = run("hose", "friction_loss_psi", coefficient=coefficient, flow_gpm=flow_gpm, length_ft=length_ft)
+    loss_psi = run("hydraulics.hose", "friction_loss_psi", coefficient=coefficient, flow_gpm=flow_gpm, length_ft=length_ft)
     assert loss_psi == pytest.approx(expected_psi, rel=1e-9)
     if expected_psi:
-        tested = run("hose", "coefficient_from_test", loss_psi=loss_psi, flow_gpm=flow_gpm, length_ft=length_ft)
+        tested = run("hydraulics.hose", "coefficient_from_test", loss_psi=loss_psi, flow_gpm=flow_gpm, length_ft=length_ft)
         assert tested == pytest.approx(coefficient, rel=1e-9)
 
 
@@ -37,7 +37,7 @@ def test_friction_loss(run, coefficient, flow_gpm, length_ft, expected_psi):
 def test_friction_grows(run, coefficient, flow_gpm, length_ft, times):
     """Loss grows with the square of the flow and in step with the length."""
     once_psi, faster_psi, longer_psi = (
-        run("hose", "friction_loss_psi", coefficient=coefficient, flow_gpm=flow, length_ft=length)
+        run("hydraulics.hose", "friction_loss_psi", coefficient=coefficient, flow_gpm=flow, length_ft=length)
         for flow, length in ((flow_gpm, length_ft), (times * flow_gpm, length_ft), (flow_gpm, times * length_ft))
     )
     assert faster_psi == pytest.approx(times**2 * once_psi, rel=1e-9)
@@ -48,10 +48,10 @@ def test_friction_grows(run, coefficient, flow_gpm, length_ft, times):
 @given(coefficient=coefficients, flow_gpm=flows_gpm, length_ft=lengths_ft)
 def test_flow_for_loss(run, coefficient, flow_gpm, length_ft):
     """The flow that a loss stands for is the flow that makes it."""
-    loss_psi = run("hose", "friction_loss_psi", coefficient=coefficient, flow_gpm=flow_gpm, length_ft=length_ft)
+    loss_psi = run("hydraulics.hose", "friction_loss_psi", coefficient=coefficient, flow_gpm=flow_gpm, length_ft=length_ft)
     if loss_psi > 1e7:
         return
-    back_gpm = run("hose", "flow_for_loss_gpm", coefficient=coefficient, loss_psi=loss_psi, length_ft=length_ft)
+    back_gpm = run("hydraulics.hose", "flow_for_loss_gpm", coefficient=coefficient, loss_psi=loss_psi, length_ft=length_ft)
     assert back_gpm == pytest.approx(flow_gpm, rel=1e-9)
 
 
@@ -59,7 +59,7 @@ def test_flow_for_loss(run, coefficient, flow_gpm, length_ft):
 @given(coefficient=coefficients, count=st.integers(1, 12))
 def test_parallel_equal(run, coefficient, count):
     """Two equal hoses have a quarter of the coefficient of one, n of them one part in n squared."""
-    together = run("hose", "parallel_coefficient", coefficients=[coefficient] * count)
+    together = run("hydraulics.hose", "parallel_coefficient", coefficients=[coefficient] * count)
     assert together == pytest.approx(coefficient / count**2, rel=1e-9)
 
 
@@ -67,10 +67,10 @@ def test_parallel_equal(run, coefficient, count):
 @given(each=st.lists(coefficients, min_size=1, max_size=12), flow_gpm=flows_gpm)
 def test_parallel_unlike(run, each, flow_gpm):
     """Unlike hoses side by side share the flow so that all lose the same, and the shares add up."""
-    together = run("hose", "parallel_coefficient", coefficients=each)
-    loss_psi = run("hose", "friction_loss_psi", coefficient=together, flow_gpm=flow_gpm, length_ft=100)
+    together = run("hydraulics.hose", "parallel_coefficient", coefficients=each)
+    loss_psi = run("hydraulics.hose", "friction_loss_psi", coefficient=together, flow_gpm=flow_gpm, length_ft=100)
     shares_gpm = [
-        run("hose", "flow_for_loss_gpm", coefficient=coefficient, loss_psi=loss_psi, length_ft=100)
+        run("hydraulics.hose", "flow_for_loss_gpm", coefficient=coefficient, loss_psi=loss_psi, length_ft=100)
         for coefficient in each
     ]
     assert sum(shares_gpm) == pytest.approx(flow_gpm, rel=1e-9)
@@ -86,7 +86,7 @@ def test_parallel_unlike(run, each, flow_gpm):
 )
 def test_velocity(run, flow_gpm, bore_in, expected_ft_per_s):
     """Speed is flow over area; the tolerance is half the last digit of the hand sum."""
-    velocity_ft_per_s = run("hose", "velocity_ft_per_s", flow_gpm=flow_gpm, bore_in=bore_in)
+    velocity_ft_per_s = run("hydraulics.hose", "velocity_ft_per_s", flow_gpm=flow_gpm, bore_in=bore_in)
     assert velocity_ft_per_s == pytest.approx(expected_ft_per_s, abs=0.005)
 
 
@@ -102,7 +102,7 @@ def test_velocity(run, flow_gpm, bore_in, expected_ft_per_s):
 )
 def test_water_in_hose(run, bore_in, length_ft, expected_gal):
     """Water held is area times length; the tolerance is that of the hand sum."""
-    held_gal = run("hose", "water_in_hose_gal", bore_in=bore_in, length_ft=length_ft)
+    held_gal = run("hydraulics.hose", "water_in_hose_gal", bore_in=bore_in, length_ft=length_ft)
     assert held_gal == pytest.approx(expected_gal, rel=1e-4)
 
 
@@ -144,12 +144,12 @@ TEST = {"loss_psi": 60, "flow_gpm": 150, "length_ft": 200}
 def test_refusal(run, function, good, field, value, code):
     """An input outside its range is refused by its name; what is no number at all is tested in test_laws."""
     with pytest.raises(CalcError) as refusal:
-        run("hose", function, **{**good, field: value})
+        run("hydraulics.hose", function, **{**good, field: value})
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
 def test_too_many_side_by_side_tells_how_many(run):
     """Twelve hoses are the most, and the refusal says so."""
     with pytest.raises(CalcError) as refusal:
-        run("hose", "parallel_coefficient", coefficients=[2] * 13)
+        run("hydraulics.hose", "parallel_coefficient", coefficients=[2] * 13)
     assert refusal.value.facts == {"most": 12}

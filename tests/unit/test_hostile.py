@@ -12,6 +12,6 @@ def test_hostile(run, seed):
     outcomes = set()
     for number in range(seed, seed + 250):
         lay, psi = hostile(random.Random(number), is_json=True)
-        outcomes.add(outcome(lambda: run("layout", "discharge_pressure", layout=lay)))
-        outcomes.add(outcome(lambda: run("layout", "flows", layout=lay, discharge_psi=psi)))
+        outcomes.add(outcome(lambda: run("layout.pressure", "discharge_pressure", layout=lay)))
+        outcomes.add(outcome(lambda: run("layout.pressure", "flows", layout=lay, discharge_psi=psi)))
     assert "answer" in outcomes and len(outcomes) > 10

@@ -3,7 +3,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 TEST = {"static_psi": 65, "residual_psi": 50, "flow_gpm": 839.25}
 LINE = {"coefficient": 0.08, "length_ft": 500, "rise_ft": 10}
@@ -19,7 +19,7 @@ LINE = {"coefficient": 0.08, "length_ft": 500, "rise_ft": 10}
 )
 def test_large_outlet(run, pitot_psi, factor):
     """A pumper outlet gives less than its pitot says, by the table."""
-    assert run("hydrant", "large_outlet_factor", pitot_psi=pitot_psi) == pytest.approx(factor, rel=1e-9)
+    assert run("supply.hydrant", "large_outlet_factor", pitot_psi=pitot_psi) == pytest.approx(factor, rel=1e-9)
 
 
 @pytest.mark.parametrize(
@@ -33,7 +33,7 @@ def test_large_outlet(run, pitot_psi, factor):
 )
 def test_outlets(run, bore_in, pitot_psi, coefficient, outlets, expected_gpm):
     """Flow by pitot grows with the outlets, and carries the large-outlet factor past 3 in."""
-    flow_gpm = run("hydrant", "outlets_flow_gpm", bore_in=bore_in, pitot_psi=pitot_psi, discharge_coefficient=coefficient,
+    flow_gpm = run("supply.hydrant", "outlets_flow_gpm", bore_in=bore_in, pitot_psi=pitot_psi, discharge_coefficient=coefficient,
                    outlets=outlets)
     assert flow_gpm == pytest.approx(expected_gpm, rel=1e-4)
 
@@ -45,7 +45,7 @@ def test_outlets(run, bore_in, pitot_psi, coefficient, outlets, expected_gpm):
 )
 def test_class(run, flow_gpm, name):
     """Each class begins at its flow."""
-    assert run("hydrant", "hydrant_class", flow_gpm=flow_gpm) == name
+    assert run("supply.hydrant", "hydrant_class", flow_gpm=flow_gpm) == name
 
 
 @pytest.mark.parametrize(
@@ -60,7 +60,7 @@ def test_class(run, flow_gpm, name):
 )
 def test_more_lines(run, static_psi, residual_psi, percentage, first_digit, squaring):
     """The three rules each give their number, and least and most tell where they disagree."""
-    told = run("supply", "additional_lines", static_psi=static_psi, residual_psi=residual_psi)
+    told = run("supply.sources", "additional_lines", static_psi=static_psi, residual_psi=residual_psi)
     assert (told["percentage"], told["first_digit"], told["squaring"]) == (percentage, first_digit, squaring)
     assert (told["least"], told["most"]) == (min(percentage, first_digit, squaring), max(percentage, first_digit, squaring))
 
@@ -68,7 +68,7 @@ def test_more_lines(run, static_psi, residual_psi, percentage, first_digit, squa
 def test_intake(run):
     """The pump gets what the hydrant keeps, less friction and height."""
     # by hand: at the flow of the test the hydrant keeps 50; 0.08 x 8.3925^2 x 5 = 28.17; 0.434 x 10 = 4.34
-    intake_psi = run("hydrant", "intake_psi", test=TEST, line=LINE, flow_gpm=839.25)
+    intake_psi = run("supply.hydrant", "intake_psi", test=TEST, line=LINE, flow_gpm=839.25)
     assert intake_psi == pytest.approx(17.49, abs=0.01)
 
 
@@ -81,15 +81,15 @@ def test_flow_at_pump(run, static_psi, drop, flow_gpm, length_ft, least_psi):
     """At the greatest flow exactly the pressure asked for is left at the intake."""
     test = {"static_psi": static_psi, "residual_psi": static_psi * (1 - drop), "flow_gpm": flow_gpm}
     line = {"coefficient": 0.2, "length_ft": length_ft, "rise_ft": 5}
-    most_gpm = run("hydrant", "flow_at_pump_gpm", test=test, line=line, least_psi=least_psi)
-    left_psi = run("hydrant", "intake_psi", test=test, line=line, flow_gpm=most_gpm)
+    most_gpm = run("supply.hydrant", "flow_at_pump_gpm", test=test, line=line, least_psi=least_psi)
+    left_psi = run("supply.hydrant", "intake_psi", test=test, line=line, flow_gpm=most_gpm)
     assert left_psi == pytest.approx(least_psi, abs=1e-6)
 
 
 def test_out_of_reach(run):
     """A pump too high for the hydrant gets nothing, not something."""
     line = {**LINE, "rise_ft": 200}  # by hand: 86.8 psi of height against 65
-    assert run("hydrant", "flow_at_pump_gpm", test=TEST, line=line, least_psi=20) == pytest.approx(0, abs=1e-6)
+    assert run("supply.hydrant", "flow_at_pump_gpm", test=TEST, line=line, least_psi=20) == pytest.approx(0, abs=1e-6)
 
 
 @pytest.mark.parametrize(
@@ -106,7 +106,7 @@ def test_out_of_reach(run):
 def test_refusal(run, function, arguments, field, code):
     """What cannot be used is refused by field and code."""
     with pytest.raises(CalcError) as refusal:
-        run("hydrant", function, **arguments)
+        run("supply.hydrant", function, **arguments)
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
@@ -132,7 +132,7 @@ def test_refusal(run, function, arguments, field, code):
 )
 def test_more_lines(run, static_psi, residual_psi, percentage, first_digit, squaring):
     """Each rule of thumb at and just past its steps."""
-    told = run("supply", "additional_lines", static_psi=static_psi, residual_psi=residual_psi)
+    told = run("supply.sources", "additional_lines", static_psi=static_psi, residual_psi=residual_psi)
     assert (told["percentage"], told["first_digit"], told["squaring"]) == (percentage, first_digit, squaring)
     assert (told["least"], told["most"]) == (min(percentage, first_digit, squaring), max(percentage, first_digit, squaring))
 
@@ -140,7 +140,7 @@ def test_more_lines(run, static_psi, residual_psi, percentage, first_digit, squa
 def test_no_drop_is_no_test(run):
     """A residual at static says nothing of the hydrant, and the refusal tells the static pressure."""
     with pytest.raises(CalcError) as refusal:
-        run("supply", "additional_lines", static_psi=65, residual_psi=65)
+        run("supply.sources", "additional_lines", static_psi=65, residual_psi=65)
     assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("residual_psi", "not_below_static", {"static_psi": 65})
 
 
@@ -151,25 +151,25 @@ def test_no_drop_is_no_test(run):
 )
 def test_relay_spacing_on_a_hill(run, rise_ft, spacing_ft):
     """Uphill the next pumper stands nearer, downhill farther, and where height alone takes all nowhere."""
-    told = run("supply", "relay_spacing_ft", coefficient=0.08, flow_gpm=1000, discharge_psi=185, residual_psi=20, rise_ft=rise_ft)
+    told = run("supply.sources", "relay_spacing_ft", coefficient=0.08, flow_gpm=1000, discharge_psi=185, residual_psi=20, rise_ft=rise_ft)
     assert told == pytest.approx(spacing_ft, rel=1e-9, abs=1e-9)
 
 
 def test_a_plain_outlet_has_no_factor(run):
     """By hand: 3 in is still plain, 29.84 x 0.9 x 9 x 4 = 966.8; a fifth outlet is on no hydrant."""
-    told = run("hydrant", "outlets_flow_gpm", bore_in=3, pitot_psi=4, discharge_coefficient=0.9, outlets=4)
+    told = run("supply.hydrant", "outlets_flow_gpm", bore_in=3, pitot_psi=4, discharge_coefficient=0.9, outlets=4)
     assert told == pytest.approx(4 * 29.84 * 0.9 * 9 * 2, rel=1e-9)
     with pytest.raises(CalcError) as refusal:
-        run("hydrant", "outlets_flow_gpm", bore_in=3, pitot_psi=4, discharge_coefficient=0.9, outlets=5)
+        run("supply.hydrant", "outlets_flow_gpm", bore_in=3, pitot_psi=4, discharge_coefficient=0.9, outlets=5)
     assert refusal.value.field == "outlets"
 
 
 def test_below_the_table_tells_where_it_begins(run):
     """The table of large outlets begins at 2 psi."""
     with pytest.raises(CalcError) as refusal:
-        run("hydrant", "large_outlet_factor", pitot_psi=1.99)
+        run("supply.hydrant", "large_outlet_factor", pitot_psi=1.99)
     assert (refusal.value.code, refusal.value.facts) == ("below_table", {"least": 2})
-    assert run("hydrant", "large_outlet_factor", pitot_psi=2) == 0.97
+    assert run("supply.hydrant", "large_outlet_factor", pitot_psi=2) == 0.97
 
 
 @pytest.mark.parametrize(
@@ -191,7 +191,7 @@ def test_below_the_table_tells_where_it_begins(run):
 )
 def test_more_lines(run, test, floor_psi, safe, by_flow):
     """The least of the rules leads, and never takes the main under what is to be left in it."""
-    found = run("hydrant", "more_lines", test=test, floor_psi=floor_psi)
+    found = run("supply.hydrant", "more_lines", test=test, floor_psi=floor_psi)
     assert (found["safe"], found["by_flow"]) == (safe, by_flow)
 
 
@@ -200,7 +200,7 @@ def test_more_lines(run, test, floor_psi, safe, by_flow):
 def test_no_number_of_lines_takes_the_main_too_low(run, static_psi, drop, floor, flow_gpm):
     """Whatever the test, with the lines that are offered the main keeps the pressure to be left, by the same law of flow."""
     test = {"static_psi": static_psi, "residual_psi": static_psi * (1 - drop), "flow_gpm": flow_gpm}
-    lines = run("hydrant", "more_lines", test=test, floor_psi=static_psi * floor)["safe"]
+    lines = run("supply.hydrant", "more_lines", test=test, floor_psi=static_psi * floor)["safe"]
     if lines:
-        left_psi = run("hydrant", "residual_psi", test=test, flow_gpm=flow_gpm * (1 + lines))
+        left_psi = run("supply.hydrant", "residual_psi", test=test, flow_gpm=flow_gpm * (1 + lines))
         assert left_psi >= static_psi * floor - 1e-6

@@ -3,8 +3,8 @@ import itertools
 
 import pytest
 
-from calc import interlock
-from calc.errors import CalcError
+from calc.diagnosis import interlock
+from calc.base.errors import CalcError
 from site_src import data
 
 TABLES = data.by_id(data.load("interlocks")["table"])
@@ -12,12 +12,12 @@ SPLIT = TABLES["split"]
 
 
 def behind(run, table="split", **lights):
-    return run("interlock", "behind", table=TABLES[table], lights=lights)
+    return run("diagnosis.interlock", "behind", table=TABLES[table], lights=lights)
 
 
 def test_split_truth_table(run):
     """Sixteen states less the four that are in gear and in neutral at once; the lights by hand."""
-    rows = run("interlock", "rows", table=SPLIT)
+    rows = run("diagnosis.interlock", "rows", table=SPLIT)
     assert len(rows) == 12
     for row in rows:
         inputs, lights = row["inputs"], row["lights"]
@@ -83,7 +83,7 @@ def test_refusal(run):
 def test_too_many_inputs(run):
     """Eight inputs are 256 states; a ninth is refused before they are counted out."""
     table = {"inputs": [str(place) for place in range(8)], "never_both": [], "lights": []}
-    assert len(run("interlock", "rows", table=table)) == 256
+    assert len(run("diagnosis.interlock", "rows", table=table)) == 256
     with pytest.raises(CalcError) as refusal:
-        run("interlock", "rows", table={**table, "inputs": [*table["inputs"], "8"]})
+        run("diagnosis.interlock", "rows", table={**table, "inputs": [*table["inputs"], "8"]})
     assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("table", "too_large", {"most": 8})

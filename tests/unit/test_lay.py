@@ -1,7 +1,7 @@
 """A typed lay: devices, hoses side by side, every kind of end."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from tests.unit.test_reading import SHELF, UNITS, a_lay, a_line, a_wye, ask, fog, nested
 
 AUTOMATIC = {"kind": "automatic", "least": "60", "flow": "150", "pressure": "100"}
@@ -38,7 +38,7 @@ def test_up_to_six_hoses_side_by_side(run, runs):
 def test_only_what_a_crew_holds_is_weighed_against_it(run, device, warns):
     """By hand: 150 gpm at 100 psi push with 75.75 lbf, too much for one person; a fixed device takes that itself."""
     shelf = {**SHELF, "appliances": {**SHELF["appliances"], "aerial": [[0, 25]]}}
-    answer = run("reading", "answer", lay=a_lay(a_line(device=device), crew="1"), shelf=shelf, units=UNITS)
+    answer = run("layout.answer", "answer", lay=a_lay(a_line(device=device), crew="1"), shelf=shelf, units=UNITS)
     assert ("reaction_above_crew" in [caution["code"] for caution in answer["cautions"]]) == warns
 
 
@@ -46,7 +46,7 @@ def test_only_what_a_crew_holds_is_weighed_against_it(run, device, warns):
 def test_whether_a_usual_loss_was_given(run, device, appliance, given):
     """Only a device without a loss of its own is given the usual one, and that is said."""
     limits, report = {"A": {"device": device, **appliance}}, {"lines": [{"id": "A", "flow_gpm": 350}]}
-    assert run("lay", "set_appliances", limits=limits, report=report, shelf=SHELF) is given
+    assert run("layout.typed", "set_appliances", limits=limits, report=report, shelf=SHELF) is given
 
 
 @pytest.mark.parametrize(("end", "psi"), [
@@ -116,7 +116,7 @@ def test_own_friction_rule(run, rule, told):
     """A department's rule is answered beside the formula, never in its place."""
     hoses = {"attack": {**SHELF["hoses"]["attack"], "size_in": 2.5}}
     shelf = {**SHELF, "hoses": hoses, "rule": rule} if rule else SHELF
-    answer = run("reading", "answer", lay=a_lay(a_line()), shelf=shelf, units=UNITS)
+    answer = run("layout.answer", "answer", lay=a_lay(a_line()), shelf=shelf, units=UNITS)
     assert (answer["by_rule"], answer["pressure"]) == (told, "170")
 
 
@@ -124,7 +124,7 @@ def test_own_friction_rule_that_does_not_fit(run):
     """A rule made for another size says which line it does not fit, and gives no figure."""
     hoses = {"attack": {**SHELF["hoses"]["attack"], "size_in": 1.75}}
     shelf = {**SHELF, "hoses": hoses, "rule": "two_q_squared_plus_q"}
-    answer = run("reading", "answer", lay=a_lay(a_line()), shelf=shelf, units=UNITS)
+    answer = run("layout.answer", "answer", lay=a_lay(a_line()), shelf=shelf, units=UNITS)
     assert answer["by_rule"] == {"rule": "two_q_squared_plus_q", "code": "not_for_this_rule", "line": "A"}
 
 
@@ -133,7 +133,7 @@ def test_a_waterway_is_its_builders_to_rate(run):
     shelf = {**SHELF, "appliances": {**SHELF["appliances"], "aerial": [[0, 25]]}}
 
     def asked(**line):
-        answer = run("reading", "answer", lay=a_lay(a_line(device="aerial", **line)), shelf=shelf, units=UNITS)
+        answer = run("layout.answer", "answer", lay=a_lay(a_line(device="aerial", **line)), shelf=shelf, units=UNITS)
         return answer["pressure_psi"], [(each["code"], each["amount"]) for each in answer["cautions"]]
 
     assert asked() == (pytest.approx(194.75), [("waterway_usual", "25")])  # by hand: 169.75 + 25
@@ -143,5 +143,5 @@ def test_a_waterway_is_its_builders_to_rate(run):
 def test_a_standpipe_says_what_comes_first(run):
     """More pump pressure does not help behind a regulating device: said with every standpipe."""
     shelf = {**SHELF, "appliances": {**SHELF["appliances"], "standpipe": [[0, 25]]}}
-    answer = run("reading", "answer", lay=a_lay(a_wye(a_line(), device="standpipe")), shelf=shelf, units=UNITS)
+    answer = run("layout.answer", "answer", lay=a_lay(a_wye(a_line(), device="standpipe")), shelf=shelf, units=UNITS)
     assert [(each["code"], each["line"]) for each in answer["cautions"]] == [("regulated_outlets", "S")]

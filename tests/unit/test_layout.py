@@ -3,8 +3,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc import layout
-from calc.errors import CalcError
+from calc.layout import pressure
+from calc.base.errors import CalcError
 
 FOG = {"kind": "fog", "rated_gpm": 100, "rated_psi": 100}
 
@@ -74,7 +74,7 @@ def near(expected):
 )
 def test_single_line(run, line, expected_psi, expected_gpm):
     """The pump shows nozzle, friction, elevation and appliance together, each by hand."""
-    report = run("layout", "discharge_pressure", layout={"lines": [line]})
+    report = run("layout.pressure", "discharge_pressure", layout={"lines": [line]})
     assert (report["discharge_psi"], report["flow_gpm"]) == pytest.approx((expected_psi, expected_gpm), rel=1e-9)
 
 
@@ -84,7 +84,7 @@ def test_unequal_wye(run):
     far_branch = a_line(id="far", coefficient=24, length_ft=200, rise_ft=10, bore_in=1.5)
     supply = a_line(id="supply", length_ft=300, appliance_psi=10, parallel=2, bore_in=2.5,
                     end={"lines": [near_branch, far_branch]})
-    report = run("layout", "discharge_pressure", layout={"lines": [supply]})
+    report = run("layout.pressure", "discharge_pressure", layout={"lines": [supply]})
     feeding, easy, hard = report["lines"]
     assert [line["id"] for line in report["lines"]] == ["supply", "near", "far"]
     assert [line["feeder"] for line in report["lines"]] == [None, "supply", "supply"]
@@ -103,7 +103,7 @@ def test_unequal_wye(run):
 
 def test_unknown_bore(run):
     """Where the bore is not known, speed and water held are missing, not guessed."""
-    (line,) = run("layout", "discharge_pressure", layout={"lines": [a_line()]})["lines"]
+    (line,) = run("layout.pressure", "discharge_pressure", layout={"lines": [a_line()]})["lines"]
     assert (line["velocity_ft_per_s"], line["water_gal"], line["id"]) == (None, None, "1")
 
 
@@ -111,7 +111,7 @@ def test_unknown_bore(run):
 @given(lay=lays)
 def test_any_lay(run, lay):
     """In any lay each line's pressures add up, and each joint passes on what its neediest branch asks."""
-    report = run("layout", "discharge_pressure", layout=lay)
+    report = run("layout.pressure", "discharge_pressure", layout=lay)
     joints = {None: (report["discharge_psi"], report["flow_gpm"])}
     fed = {}
     pending = list(lay["lines"])
@@ -145,7 +145,7 @@ def test_series(run, line, share):
              for part in (share, 1 - share)]
     parts[0].pop("appliance_psi", None)
     parts[0]["end"] = {"lines": [parts[1]]}
-    whole, cut = (run("layout", "discharge_pressure", layout={"lines": [each]}) for each in (line, parts[0]))
+    whole, cut = (run("layout.pressure", "discharge_pressure", layout={"lines": [each]}) for each in (line, parts[0]))
     assert cut["discharge_psi"] == near(whole["discharge_psi"])
 
 
@@ -155,7 +155,7 @@ def test_parallel(run, line):
     """Two equal hoses side by side are one hose of a quarter of the coefficient."""
     pair = dict(line, parallel=2)
     one = dict(line, parallel=1, coefficient=line["coefficient"] / 4)
-    psi = [run("layout", "discharge_pressure", layout={"lines": [each]})["discharge_psi"] for each in (pair, one)]
+    psi = [run("layout.pressure", "discharge_pressure", layout={"lines": [each]})["discharge_psi"] for each in (pair, one)]
     assert psi[0] == near(psi[1])
 
 
@@ -173,7 +173,7 @@ def test_bad_line(run, field, value, code):
     """A bad fact of a line deep in the lay is refused by its name and the line's."""
     lay = {"lines": [a_line(id="feeder", end={"lines": [a_line(), a_line(**{"id": "bad", field: value})]})]}
     with pytest.raises(CalcError) as refusal:
-        run("layout", "discharge_pressure", layout=lay)
+        run("layout.pressure", "discharge_pressure", layout=lay)
     assert (refusal.value.field, refusal.value.code, refusal.value.facts["line"]) == (field, code, "bad")
 
 
@@ -196,7 +196,7 @@ def test_bad_line(run, field, value, code):
 def test_bad_end(run, end, field, code):
     """A bad nozzle or wye is refused by the name of what is wrong, and the line's."""
     with pytest.raises(CalcError) as refusal:
-        run("layout", "discharge_pressure", layout={"lines": [a_line(end=end)]})
+        run("layout.pressure", "discharge_pressure", layout={"lines": [a_line(end=end)]})
     assert (refusal.value.field, refusal.value.code, refusal.value.facts["line"]) == (field, code, "1")
 
 
@@ -226,7 +226,7 @@ def test_bad_end(run, end, field, code):
 def test_bad_lay(run, lay, field, code):
     """What is no lay, or too much of one, is refused."""
     with pytest.raises(CalcError) as refusal:
-        run("layout", "discharge_pressure", layout=lay)
+        run("layout.pressure", "discharge_pressure", layout=lay)
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
@@ -236,22 +236,22 @@ def test_cyclic_lay(branches):
     lay = {"lines": []}
     lay["lines"] += [a_line(end=lay) for _ in range(branches)]
     with pytest.raises(CalcError) as refusal:
-        layout.discharge_pressure(lay)
+        pressure.discharge_pressure(lay)
     assert (refusal.value.field, refusal.value.code) == ("lines", "too_many")
 
 
 def test_deep_lay():
     """Four hundred lines in a row are worked out, without recursion; the limit is 500."""
     # by hand: 400 x 0.08 x 1^2 x 1 = 32
-    assert layout.discharge_pressure(a_chain(400))["discharge_psi"] == pytest.approx(132, rel=1e-9)
+    assert pressure.discharge_pressure(a_chain(400))["discharge_psi"] == pytest.approx(132, rel=1e-9)
     with pytest.raises(CalcError) as refusal:
-        layout.discharge_pressure(a_chain(501))
+        pressure.discharge_pressure(a_chain(501))
     assert (refusal.value.field, refusal.value.code) == ("lines", "too_many")
 
 
 def test_deep_lay_on_both(run):
     """Sixty lines in a row come through JSON on both Pythons."""
-    report = run("layout", "discharge_pressure", layout=a_chain(60))
+    report = run("layout.pressure", "discharge_pressure", layout=a_chain(60))
     assert report["discharge_psi"] == pytest.approx(104.8, rel=1e-9)  # by hand: 100 + 60 x 0.08
 
 
@@ -274,11 +274,11 @@ def test_deep_lay_on_both(run):
 def test_a_refusal_says_where(run, lay, facts):
     """A refusal tells the line, the place in its wye, and the bound that was broken."""
     with pytest.raises(CalcError) as refusal:
-        run("layout", "discharge_pressure", layout=lay)
+        run("layout.pressure", "discharge_pressure", layout=lay)
     assert refusal.value.facts == facts
 
 
 def test_bounds_of_a_lay(run):
     """Five hundred lines side by side, and twelve hoses in a run, are still a lay: 2 / 144 psi of friction, by hand."""
-    assert len(run("layout", "discharge_pressure", layout={"lines": [a_line()] * 500})["lines"]) == 500
-    assert run("layout", "discharge_pressure", layout={"lines": [a_line(parallel=12)]})["discharge_psi"] == near(100 + 2 / 144)
+    assert len(run("layout.pressure", "discharge_pressure", layout={"lines": [a_line()] * 500})["lines"]) == 500
+    assert run("layout.pressure", "discharge_pressure", layout={"lines": [a_line(parallel=12)]})["discharge_psi"] == near(100 + 2 / 144)

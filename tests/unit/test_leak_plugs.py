@@ -3,7 +3,7 @@ import itertools
 
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import data
 
 FILE = data.load("water_loss")
@@ -13,7 +13,7 @@ FIRST = ["intake_relief", "thermal_relief", "cooler_lines"]  # trade review A4: 
 
 
 def restore(run, listed, opened):
-    return run("leak", "restore", plugs=PLUGS, listed=listed, opened=opened)
+    return run("diagnosis.leak", "restore", plugs=PLUGS, listed=listed, opened=opened)
 
 
 def test_reliefs_and_cooler_first(run):

@@ -3,7 +3,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import units
 
 US = units.shown_in("US")
@@ -18,7 +18,7 @@ def readings(*rows):
 def test_readings_that_agree_give_their_coefficient(run, coefficient, rows):
     """Readings made by the square law give the coefficient they were made with, and no spread."""
     made = readings(*((coefficient * (gpm / 100) ** 2 * feet / 100, gpm, feet) for gpm, feet in rows))
-    fit = run("measure", "fitted_coefficient", readings=made)
+    fit = run("rig.hose_test", "fitted_coefficient", readings=made)
     assert fit["coefficient"] == pytest.approx(coefficient, rel=1e-9)
     assert fit["spread"] == pytest.approx(0, abs=1e-6)
     assert "readings_disagree" not in fit["cautions"]
@@ -26,7 +26,7 @@ def test_readings_that_agree_give_their_coefficient(run, coefficient, rows):
 
 def test_fit(run):
     """Least squares of the loss, by hand: x = 4.5 and 8, losses 50 and 80: (225 + 640) / (20.25 + 64) = 10.267."""
-    fit = run("measure", "fitted_coefficient", readings=readings((50, 150, 200), (80, 200, 200)))
+    fit = run("rig.hose_test", "fitted_coefficient", readings=readings((50, 150, 200), (80, 200, 200)))
     assert fit["coefficient"] == pytest.approx(865 / 84.25, rel=1e-9)
     assert fit["each"] == pytest.approx([50 / 4.5, 10])
     assert fit["cautions"] == ["readings_disagree"]  # 11.1 against 10: more than a tenth of 10.27
@@ -42,12 +42,12 @@ def test_fit(run):
 )
 def test_cautions(run, rows, cautions):
     """Too small a drop, readings that disagree, a single reading: each is told."""
-    assert run("measure", "fitted_coefficient", readings=readings(*rows))["cautions"] == cautions
+    assert run("rig.hose_test", "fitted_coefficient", readings=readings(*rows))["cautions"] == cautions
 
 
 def test_read_out(run):
     """By hand: 50 psi over 200 ft at 150 gpm is C 11.11, 28 % under 15.5; 100 ft loses 25 psi, not 35."""
-    read = run("measure", "read", units=US, handbook=15.5,
+    read = run("rig.hose_test", "read", units=US, handbook=15.5,
                readings=[{"inlet": "150@US", "outlet": "100@US", "flow": "150@US", "length": "200@US"}])
     assert (read["coefficient"], read["typed"], read["percent"], read["is_lower"]) == ("11.111", "11.111@US", "28", True)
     assert read["example"] == {"flow": "150", "measured": "25", "handbook": "35"}
@@ -66,7 +66,7 @@ def test_refused(run, change, field, code):
     """A reading that cannot be used is refused at its field."""
     sound = {"inlet": "150", "outlet": "100", "flow": "150", "length": "200"}
     with pytest.raises(CalcError) as refused:
-        run("measure", "read", units=US, handbook=15.5, readings=[sound, {**sound, **change}])
+        run("rig.hose_test", "read", units=US, handbook=15.5, readings=[sound, {**sound, **change}])
     assert (refused.value.field, refused.value.code, refused.value.facts["reading"]) == (field, code, 1)
 
 
@@ -83,38 +83,38 @@ def test_refused(run, change, field, code):
 def test_refused_fit(run, given_readings, field, code, facts):
     """No readings, more than twenty, or one that measures nothing: refused, and which one is told."""
     with pytest.raises(CalcError) as refused:
-        run("measure", "fitted_coefficient", readings=given_readings)
+        run("rig.hose_test", "fitted_coefficient", readings=given_readings)
     assert (refused.value.field, refused.value.code, refused.value.facts) == (field, code, facts)
 
 
 def test_twenty_readings_are_taken(run):
     """By hand: twenty times 50 psi over 200 ft at 150 gpm is still C 50 / 4.5."""
-    fit = run("measure", "fitted_coefficient", readings=readings(*[(50, 150, 200)] * 20))
+    fit = run("rig.hose_test", "fitted_coefficient", readings=readings(*[(50, 150, 200)] * 20))
     assert fit["coefficient"] == pytest.approx(50 / 4.5, rel=1e-9) and fit["spread"] == pytest.approx(0, abs=1e-9)
 
 
 def test_spread(run):
     """By hand: C 10 and 12 on like readings fit 11; each is a part in 11 off, and so is their spread: 9 %."""
-    fit = run("measure", "fitted_coefficient", readings=readings((10, 100, 100), (12, 100, 100)))
+    fit = run("rig.hose_test", "fitted_coefficient", readings=readings((10, 100, 100), (12, 100, 100)))
     assert (fit["coefficient"], fit["spread"]) == pytest.approx((11, 1 / 11), rel=1e-9)
     assert fit["cautions"] == ["readings_disagree"]  # 2 is more than a tenth of 11; and 10 psi is drop enough
     # by hand, 1.1 of 11 is just a tenth: nothing to tell
-    assert run("measure", "fitted_coefficient", readings=readings((10.5, 100, 100), (11.5, 100, 100)))["cautions"] == []
+    assert run("rig.hose_test", "fitted_coefficient", readings=readings((10.5, 100, 100), (11.5, 100, 100)))["cautions"] == []
 
 
 def test_weights(run):
     """The loss is fitted, so a reading of four times the loss counts sixteen times: (10 x 1 + 12 x 16) / 17, by hand."""
-    fit = run("measure", "fitted_coefficient", readings=readings((10, 100, 100), (48, 200, 100)))
+    fit = run("rig.hose_test", "fitted_coefficient", readings=readings((10, 100, 100), (48, 200, 100)))
     assert fit["coefficient"] == pytest.approx(202 / 17, rel=1e-9)
 
 
 def test_all_that_is_read_out(run):
     """By hand: 110 and 90 psi in 100 ft at 100 gpm... as typed in metric: 30.48 m is 100 ft, and 30 m lose 0.984 of it."""
     typed = [{"inlet": inlet, "outlet": "100@US", "flow": "100@US", "length": "100@US"} for inlet in ("110@US", "112@US")]
-    read = run("measure", "read", units=US, handbook=11, readings=typed)
+    read = run("rig.hose_test", "read", units=US, handbook=11, readings=typed)
     assert (read["coefficient"], read["handbook"], read["percent"], read["is_lower"]) == ("11", "11", "0", False)
     assert (read["spread"], read["cautions"]) == ("9", ["readings_disagree"])
-    metric = run("measure", "read", units=units.shown_in("SI"), handbook=15.5, readings=[
+    metric = run("rig.hose_test", "read", units=units.shown_in("SI"), handbook=15.5, readings=[
         {"inlet": "1000@SI", "outlet": "700@SI", "flow": "600@SI", "length": "60@SI"}])
     # by hand: 300 kPa over 60 m at 600 L/min; the example is 100 m at 600 L/min or what the page shows, by the same square law
     flow, loss = float(metric["example"]["flow"]), float(metric["example"]["measured"])
@@ -128,21 +128,21 @@ def test_each_entry_by_its_name(run, name):
     bad = [("x", "not_a_number"), ("", "empty")]
     if name in ("flow", "length"):
         bad.append(("0", "not_positive"))
-        run("measure", "read", units=US, handbook=15.5, readings=[{**sound, name: "0.5"}])
+        run("rig.hose_test", "read", units=US, handbook=15.5, readings=[{**sound, name: "0.5"}])
     for text, code in bad:
         with pytest.raises(CalcError) as refused:
-            run("measure", "read", units=US, handbook=15.5, readings=[{**sound, name: text}])
+            run("rig.hose_test", "read", units=US, handbook=15.5, readings=[{**sound, name: text}])
         assert (refused.value.field, refused.value.code) == (name, code)
 
 
 def test_no_readings_to_read(run):
     """What is no list of readings is none."""
     with pytest.raises(CalcError) as refused:
-        run("measure", "read", units=US, handbook=15.5, readings="150")
+        run("rig.hose_test", "read", units=US, handbook=15.5, readings="150")
     assert (refused.value.field, refused.value.code) == ("readings", "missing")
 
 
 def test_spread_in_whole_percent(run):
     """By hand: losses of 5 and 15 in like readings are half their mean off, 50 %."""
     typed = [{"inlet": inlet, "outlet": "100", "flow": "100", "length": "100"} for inlet in ("105", "115")]
-    assert run("measure", "read", units=US, handbook=10, readings=typed)["spread"] == "50"
+    assert run("rig.hose_test", "read", units=US, handbook=10, readings=typed)["spread"] == "50"

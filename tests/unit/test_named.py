@@ -1,7 +1,7 @@
 """What is no number, or out of its bounds, is refused under the name it was given by; the formulas of test_laws have theirs there."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 ROWS = [{"size_in": 6, "gpm": 1000, "loss_20ft_ft": 3.4, "add_10_ft": 0.6}]
 FOAM_LINE = {"coefficient": 15.5, "flow_gpm": 95, "rise_ft": 0, "nozzle_psi": 100}
@@ -9,44 +9,44 @@ SHUTTLE = {"tank_gal": 2500, "road_minutes": 11.5, "fill_minutes": 5, "dump_minu
 NET = {"discharge_accuracy_psi": 2, "lift_accuracy_ft": 0.5, "loss_accuracy_ft": 1}
 # arguments that are taken, and the bounds that a docstring gives: both allowed
 SOUND = {
-    ("air", "pressure_psi"): ({"altitude_ft": 500}, {"altitude_ft": (-1500, 20000)}),
-    ("draft", "max_lift_ft"): ({"altitude_ft": 0, "water_f": 60}, {"altitude_ft": (-1500, 20000), "water_f": (32, 212)}),
-    ("draft", "net_pump_pressure_psi"): ({"discharge_psi": 150, "lift_ft": 10, "intake_loss_ft": 5}, {}),
-    ("draft", "net_pump_pressure_from_intake_psi"): ({"discharge_psi": 150, "intake_psi": -5}, {}),
-    ("draft", "lift_from_vacuum_ft"): ({"vacuum_inhg": 15}, {"vacuum_inhg": (0, 30)}),
-    ("draft", "suction_loss_ft"): ({"rows": ROWS, "size_in": 6, "flow_gpm": 900, "length_ft": 20}, {"length_ft": (10, 200)}),
-    ("draft", "counted_lift_ft"): ({"lift_ft": 10, "altitude_ft": 0, "water_f": 60}, {}),
-    ("draft", "practical_lift_ft"): ({"altitude_ft": 0, "water_f": 60}, {}),
-    ("draft", "rated_share"): ({"lift_ft": 10}, {"lift_ft": (0, 20)}),
-    ("draft", "vacuum_inhg"): ({"head_ft": 10}, {}),
-    ("driveline", "gear_of_speed"): ({"shown_mph": 10, "gears": [["1", 10]], "pump_gear": "1"}, {}),
-    ("foam", "concentrate_gpm"): ({"flow_gpm": 95, "percent": 3}, {"percent": (0.1, 6)}),
-    ("foam", "foam_minutes"): ({"concentrate_gal": 20, "flow_gpm": 95, "percent": 3}, {"percent": (0.1, 6)}),
-    ("foam", "concentrate_gal"): ({"minutes": 10, "flow_gpm": 95, "percent": 3}, {}),
-    ("foam", "back_pressure_psi"): ({**FOAM_LINE, "length_ft": 150}, {}),
-    ("foam", "longest_hose_ft"): ({**FOAM_LINE, "most_psi": 130}, {}),
-    ("foam", "most_back_pressure_psi"): ({"inlet_psi": 200, "share_percent": 65}, {"share_percent": (50, 80)}),
-    ("hydrant", "large_outlet_factor"): ({"pitot_psi": 5}, {}),
-    ("hydrant", "more_lines"): ({"test": {"static_psi": 65, "residual_psi": 50, "flow_gpm": 500}, "floor_psi": 20}, {"floor_psi": (0, 65)}),
-    ("hydrant", "residual_psi"): ({"test": {"static_psi": 65, "residual_psi": 50, "flow_gpm": 500}, "flow_gpm": 250}, {}),
-    ("pump", "rated_pressure_psi"): ({"rated_gpm": 1000, "flow_gpm": 500}, {"rated_gpm": (50, 6000)}),
-    ("pump", "water_power_hp"): ({"flow_gpm": 1000, "net_psi": 150}, {}),
-    ("relay", "plan"): (
+    ("hydraulics.air", "pressure_psi"): ({"altitude_ft": 500}, {"altitude_ft": (-1500, 20000)}),
+    ("pump.draft", "max_lift_ft"): ({"altitude_ft": 0, "water_f": 60}, {"altitude_ft": (-1500, 20000), "water_f": (32, 212)}),
+    ("pump.draft", "net_pump_pressure_psi"): ({"discharge_psi": 150, "lift_ft": 10, "intake_loss_ft": 5}, {}),
+    ("pump.draft", "net_pump_pressure_from_intake_psi"): ({"discharge_psi": 150, "intake_psi": -5}, {}),
+    ("pump.draft", "lift_from_vacuum_ft"): ({"vacuum_inhg": 15}, {"vacuum_inhg": (0, 30)}),
+    ("pump.draft", "suction_loss_ft"): ({"rows": ROWS, "size_in": 6, "flow_gpm": 900, "length_ft": 20}, {"length_ft": (10, 200)}),
+    ("pump.draft", "counted_lift_ft"): ({"lift_ft": 10, "altitude_ft": 0, "water_f": 60}, {}),
+    ("pump.draft", "practical_lift_ft"): ({"altitude_ft": 0, "water_f": 60}, {}),
+    ("pump.draft", "rated_share"): ({"lift_ft": 10}, {"lift_ft": (0, 20)}),
+    ("pump.draft", "vacuum_inhg"): ({"head_ft": 10}, {}),
+    ("pump.driveline", "gear_of_speed"): ({"shown_mph": 10, "gears": [["1", 10]], "pump_gear": "1"}, {}),
+    ("supply.foam", "concentrate_gpm"): ({"flow_gpm": 95, "percent": 3}, {"percent": (0.1, 6)}),
+    ("supply.foam", "foam_minutes"): ({"concentrate_gal": 20, "flow_gpm": 95, "percent": 3}, {"percent": (0.1, 6)}),
+    ("supply.foam", "concentrate_gal"): ({"minutes": 10, "flow_gpm": 95, "percent": 3}, {}),
+    ("supply.foam", "back_pressure_psi"): ({**FOAM_LINE, "length_ft": 150}, {}),
+    ("supply.foam", "longest_hose_ft"): ({**FOAM_LINE, "most_psi": 130}, {}),
+    ("supply.foam", "most_back_pressure_psi"): ({"inlet_psi": 200, "share_percent": 65}, {"share_percent": (50, 80)}),
+    ("supply.hydrant", "large_outlet_factor"): ({"pitot_psi": 5}, {}),
+    ("supply.hydrant", "more_lines"): ({"test": {"static_psi": 65, "residual_psi": 50, "flow_gpm": 500}, "floor_psi": 20}, {"floor_psi": (0, 65)}),
+    ("supply.hydrant", "residual_psi"): ({"test": {"static_psi": 65, "residual_psi": 50, "flow_gpm": 500}, "flow_gpm": 250}, {}),
+    ("pump.rating", "rated_pressure_psi"): ({"rated_gpm": 1000, "flow_gpm": 500}, {"rated_gpm": (50, 6000)}),
+    ("pump.rating", "water_power_hp"): ({"flow_gpm": 1000, "net_psi": 150}, {}),
+    ("supply.relay", "plan"): (
         {"coefficient": 0.08, "flow_gpm": 1000, "distance_ft": 3000, "rise_ft": 0, "most_psi": 185, "residual_psi": 20}, {}),
-    ("relay", "fill_minutes"): ({"bore_in": 5, "length_ft": 3000, "hoses": 1, "flow_gpm": 1000}, {}),
-    ("rule", "rounded_flow_gpm"): ({"flow_gpm": 137, "step_gpm": 25}, {}),
-    ("shuttle", "travel_minutes"): ({"distance_miles": 3, "is_round_trip": False}, {}),
-    ("shuttle", "plan"): ({"tankers": 2, **SHUTTLE}, {}),
-    ("shuttle", "tankers_for"): ({"wanted_gpm": 200, **SHUTTLE}, {}),
-    ("supply", "hydrant_flow_gpm"): ({"static_psi": 65, "residual_psi": 50, "test_flow_gpm": 500, "at_psi": 20}, {"at_psi": (0, 65)}),
-    ("supply", "additional_lines"): ({"static_psi": 65, "residual_psi": 50}, {}),
-    ("uncertainty", "net_band_from_draft_psi"): (NET, {}),
-    ("uncertainty", "pitot_flow_band_gpm"): (
+    ("supply.relay", "fill_minutes"): ({"bore_in": 5, "length_ft": 3000, "hoses": 1, "flow_gpm": 1000}, {}),
+    ("hydraulics.friction_rule", "rounded_flow_gpm"): ({"flow_gpm": 137, "step_gpm": 25}, {}),
+    ("supply.shuttle", "travel_minutes"): ({"distance_miles": 3, "is_round_trip": False}, {}),
+    ("supply.shuttle", "plan"): ({"tankers": 2, **SHUTTLE}, {}),
+    ("supply.shuttle", "tankers_for"): ({"wanted_gpm": 200, **SHUTTLE}, {}),
+    ("supply.sources", "hydrant_flow_gpm"): ({"static_psi": 65, "residual_psi": 50, "test_flow_gpm": 500, "at_psi": 20}, {"at_psi": (0, 65)}),
+    ("supply.sources", "additional_lines"): ({"static_psi": 65, "residual_psi": 50}, {}),
+    ("service.uncertainty", "net_band_from_draft_psi"): (NET, {}),
+    ("service.uncertainty", "pitot_flow_band_gpm"): (
         {"flows_gpm": [1250], "pitots_psi": [69], "pitot_accuracy_psi": 1, "tip_percent": 0.5}, {}),
-    ("supply", "tank_minutes"): ({"tank_gal": 500, "flow_gpm": 150}, {}),
-    ("supply", "relay_spacing_ft"): (
+    ("supply.sources", "tank_minutes"): ({"tank_gal": 500, "flow_gpm": 150}, {}),
+    ("supply.sources", "relay_spacing_ft"): (
         {"coefficient": 0.08, "flow_gpm": 1000, "discharge_psi": 185, "residual_psi": 20, "rise_ft": 0}, {}),
-    ("supply", "shuttle_gpm"): ({"tank_gal": 2500, "cycle_minutes": 20}, {}),
+    ("supply.sources", "shuttle_gpm"): ({"tank_gal": 2500, "cycle_minutes": 20}, {}),
 }
 NAMES = {"rows", "size_in", "gears", "pump_gear", "step_gpm", "test", "is_round_trip", "tankers", "flows_gpm", "pitots_psi"}  # chosen from a table, and refused as unknown elsewhere
 ARGUMENTS = [(*which, name) for which, (sound, _) in SOUND.items() for name in sound if name not in NAMES]
@@ -81,5 +81,5 @@ def test_bounds(run, module, function, name, least, most):
 def test_a_gear_without_speed(run):
     """A gear whose wheels would stand is none to compare with."""
     with pytest.raises(CalcError) as refused:
-        run("driveline", "gear_of_speed", shown_mph=10, gears=[["1", 10], ["2", 0]], pump_gear="1")
+        run("pump.driveline", "gear_of_speed", shown_mph=10, gears=[["1", 10], ["2", 0]], pump_gear="1")
     assert (refused.value.field, refused.value.code) == ("gears", "not_positive")

@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 tips_in = st.floats(0.25, 4)
 pressures_psi = st.floats(0, 400)
@@ -33,15 +33,15 @@ pressures_psi = st.floats(0, 400)
 )
 def test_nozzle(run, function, arguments, expected):
     """Each formula gives what the hand gives."""
-    assert run("nozzle", function, **arguments) == pytest.approx(expected, rel=1e-9)
+    assert run("hydraulics.nozzle", function, **arguments) == pytest.approx(expected, rel=1e-9)
 
 
 @settings(deadline=None)
 @given(tip_in=tips_in, nozzle_psi=pressures_psi)
 def test_pressure_inverts_flow(run, tip_in, nozzle_psi):
     """The pressure that a flow stands for is the pressure that makes it."""
-    flow_gpm = run("nozzle", "smooth_bore_flow_gpm", tip_in=tip_in, nozzle_psi=nozzle_psi)
-    back_psi = run("nozzle", "smooth_bore_pressure_psi", tip_in=tip_in, flow_gpm=flow_gpm)
+    flow_gpm = run("hydraulics.nozzle", "smooth_bore_flow_gpm", tip_in=tip_in, nozzle_psi=nozzle_psi)
+    back_psi = run("hydraulics.nozzle", "smooth_bore_pressure_psi", tip_in=tip_in, flow_gpm=flow_gpm)
     assert back_psi == pytest.approx(nozzle_psi, rel=1e-9)
 
 
@@ -50,12 +50,12 @@ def test_pressure_inverts_flow(run, tip_in, nozzle_psi):
 def test_four_times_the_pressure(run, tip_in, nozzle_psi):
     """Four times the pressure doubles the flow of any fixed nozzle; twice the tip passes four times as much."""
     once, harder, wider = (
-        run("nozzle", "smooth_bore_flow_gpm", tip_in=tip, nozzle_psi=pressure)
+        run("hydraulics.nozzle", "smooth_bore_flow_gpm", tip_in=tip, nozzle_psi=pressure)
         for tip, pressure in ((tip_in, nozzle_psi), (tip_in, 4 * nozzle_psi), (2 * tip_in, nozzle_psi))
     )
     assert (harder, wider) == pytest.approx((2 * once, 4 * once), rel=1e-9)
-    fog_gpm = run("nozzle", "fog_flow_gpm", rated_gpm=150, rated_psi=100, nozzle_psi=nozzle_psi)
-    fog_harder_gpm = run("nozzle", "fog_flow_gpm", rated_gpm=150, rated_psi=100, nozzle_psi=4 * nozzle_psi)
+    fog_gpm = run("hydraulics.nozzle", "fog_flow_gpm", rated_gpm=150, rated_psi=100, nozzle_psi=nozzle_psi)
+    fog_harder_gpm = run("hydraulics.nozzle", "fog_flow_gpm", rated_gpm=150, rated_psi=100, nozzle_psi=4 * nozzle_psi)
     assert fog_harder_gpm == pytest.approx(2 * fog_gpm, rel=1e-9)
 
 
@@ -63,7 +63,7 @@ def test_four_times_the_pressure(run, tip_in, nozzle_psi):
 @given(tip_in=tips_in, nozzle_psi=pressures_psi)
 def test_reaction_is_momentum(run, tip_in, nozzle_psi):
     """The push is that of a jet, twice pressure times area; 1.57 is pi/2 cut short by 0.05 %."""
-    reaction_lbf = run("nozzle", "smooth_bore_reaction_lbf", tip_in=tip_in, nozzle_psi=nozzle_psi)
+    reaction_lbf = run("hydraulics.nozzle", "smooth_bore_reaction_lbf", tip_in=tip_in, nozzle_psi=nozzle_psi)
     assert reaction_lbf == pytest.approx(2 * nozzle_psi * math.pi * tip_in**2 / 4, rel=6e-4)
 
 
@@ -97,5 +97,5 @@ PUSH = {"flow_gpm": 150, "nozzle_psi": 100}
 def test_refusal(run, function, good, field, value, code):
     """An input outside its range is refused by its name; what is no number at all is tested in test_laws."""
     with pytest.raises(CalcError) as refusal:
-        run("nozzle", function, **{**good, field: value})
+        run("hydraulics.nozzle", function, **{**good, field: value})
     assert (refusal.value.field, refusal.value.code) == (field, code)

@@ -1,7 +1,7 @@
 """What stands at the end of a line: what it is rated for, what pushes back, and what no nozzle is."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 SELECTABLE = {"kind": "selectable", "settings_gpm": [95, 125, 150], "set_gpm": 125, "rated_psi": 75}
 AUTOMATIC = {"kind": "automatic", "min_gpm": 70, "max_gpm": 200, "rated_psi": 100}
@@ -21,7 +21,7 @@ AUTOMATIC = {"kind": "automatic", "min_gpm": 70, "max_gpm": 200, "rated_psi": 10
 )
 def test_rating(run, end, least_gpm, most_gpm, psi):
     """Each kind has its flows and its pressure."""
-    assert run("outlet", "rating", end=end) == pytest.approx([least_gpm, most_gpm, psi], rel=1e-12)
+    assert run("hydraulics.outlet", "rating", end=end) == pytest.approx([least_gpm, most_gpm, psi], rel=1e-12)
 
 
 @pytest.mark.parametrize(
@@ -36,7 +36,7 @@ def test_rating(run, end, least_gpm, most_gpm, psi):
 )
 def test_passing(run, end, flow_gpm, psi, reaction_lbf):
     """What passes is reported with its push on whoever holds it, by the formula of its kind."""
-    told = run("outlet", "passing", end=end, flow_gpm=flow_gpm, nozzle_psi=psi)
+    told = run("hydraulics.outlet", "passing", end=end, flow_gpm=flow_gpm, nozzle_psi=psi)
     assert told == {"kind": end["kind"], "nozzle_psi": psi, "flow_gpm": flow_gpm,
                     "reaction_lbf": reaction_lbf and pytest.approx(reaction_lbf, rel=1e-9)}
 
@@ -58,5 +58,5 @@ def test_passing(run, end, flow_gpm, psi, reaction_lbf):
 def test_refused(run, end, field, code, facts):
     """A nozzle that cannot be is refused by field and code, with the bound it broke."""
     with pytest.raises(CalcError) as refused:
-        run("outlet", "rating", end=end)
+        run("hydraulics.outlet", "rating", end=end)
     assert (refused.value.field, refused.value.code, refused.value.facts) == (field, code, facts)

@@ -7,7 +7,7 @@ RIG = fleet.load()["tollgate-engine-1"]  # of our own invention; every figure be
 
 
 def card(run, profile=RIG, system="US", section="50@US"):
-    return run("panel_card", "card", profile=profile, shelf=catalogue.shelf(), units=units.shown_in(system), section=section,
+    return run("rig.panel_card", "card", profile=profile, shelf=catalogue.shelf(), units=units.shown_in(system), section=section,
                tips=[tip for tip in catalogue.tip_choices() if tip["family"] == "customary"])
 
 

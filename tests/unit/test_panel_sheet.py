@@ -3,7 +3,7 @@ import re
 
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import catalogue, data, units
 from tests.unit.test_panel_card import GUN, RIG, block, card
 
@@ -69,7 +69,7 @@ def test_what_a_bed_is_made_of(run):
 
 def test_a_tip_without_a_name(run):
     """A tip that the page's list does not name stands by its diameter: 0.9375 in is 23.8 mm."""
-    told = run("panel_card", "card", profile=RIG, shelf=catalogue.shelf(), units=units.shown_in("SI"), section="15@SI",
+    told = run("rig.panel_card", "card", profile=RIG, shelf=catalogue.shelf(), units=units.shown_in("SI"), section="15@SI",
                tips=[tip for tip in catalogue.tip_choices() if tip["family"] == "metric"])
     diameter = {row["name"]: row["told"] for row in block(told, "set")["rows"]}["Crosslay 1"]["tip"]
     assert float(diameter) == pytest.approx(23.8125, abs=0.5)
@@ -152,5 +152,5 @@ def test_refused_by_name(run, profile, section, tip, field):
     """What is no number is refused at its own field."""
     tips = [{"id": "1.5", "label": "1 1/2", "usual": "80", "is_master": True, **tip}]
     with pytest.raises(CalcError) as refusal:
-        run("panel_card", "card", profile={**EMPTY, **profile}, shelf=catalogue.shelf(), units=units.shown_in("US"), section=section, tips=tips)
+        run("rig.panel_card", "card", profile={**EMPTY, **profile}, shelf=catalogue.shelf(), units=units.shown_in("US"), section=section, tips=tips)
     assert (refusal.value.field, refusal.value.code) == (field, "not_a_number")

@@ -6,8 +6,9 @@ import json
 import pytest
 
 from calc import phone as door
-from calc import practice, shift
-from calc.errors import CalcError
+from calc.shift import card
+from calc.teaching import practice
+from calc.base.errors import CalcError
 from site_src import catalogue, data, fleet, knowledge, reckoners, standards, units
 from tests.service_records import a_record as a_whole_record
 from tests.unit.service import a_plan
@@ -25,8 +26,8 @@ SEQUENCE = {
     "steps": [{"id": "wait", "kind": "hold", "hold_s": 3, "proves": ["still"]},
               {"id": "look", "kind": "confirm", "needs": ["still"], "proves": ["seen"]}],
 }
-STATE = shift.start(SEQUENCE, {"light": "after"})
-WAITING = shift.advance(STATE, {"kind": "hold", "step": "wait", "at_s": 100.25})
+STATE = card.start(SEQUENCE, {"light": "after"})
+WAITING = card.advance(STATE, {"kind": "hold", "step": "wait", "at_s": 100.25})
 AS_IT_STANDS = {**a_lay(a_wye(a_line(), a_line(id="B", height="30"))), "source": {"kind": "fed", "intake": "33"},
                 "now": {"pressure": "177.7", "gates": "open", "shut": ["B"]}}
 LEAKS = data.load("water_loss")
@@ -38,7 +39,7 @@ CALLS = [
                           "questions": 0}),
     ("fault.without_shifts", {"knowledge": knowledge.base()}),
     ("fault.rank", {"knowledge": knowledge.base(), "signs": {"light_dark": "seen", "no_puff": "unknown"}}),
-    ("gauges.side", {"rows": LEAKS["row"], "seen": {"intake": "zero", "master": "low"}}),
+    ("water_loss.side", {"rows": LEAKS["row"], "seen": {"intake": "zero", "master": "low"}}),
     ("interlock.behind", {"table": data.load("interlocks")["table"][0], "lights": {"engaged": "lit", "ok": "dark"}}),
     ("leak.hunt", {"parts": LEAKS["part"], "runs": [{"shut": [], "from": "22", "to": "12"}], "role": "operator", "units": units.shown_in("US")}),
     ("leak.restore", {"plugs": [{"id": "relief", "first": True}, {"id": "drains"}], "listed": ["relief", "drains"], "opened": ["relief"]}),
@@ -49,7 +50,7 @@ CALLS = [
     ("entry.added", {"units": OTHER_UNITS, "kind": "pressure", "text": "100@ours", "other": "5", "sign": -1}),
     ("entry.stepped", {"text": "6,9", "kind": "pressure", "decimal": ",", "step": 0.5, "direction": 1, "least": None}),
     ("entry.shown", {"units": OTHER_UNITS, "kind": "pressure", "text": "100@ours"}),
-    ("measure.read", {"readings": [{"inlet": "150", "outlet": "100", "flow": "150", "length": "200"}], "handbook": 15.5,
+    ("hose_test.read", {"readings": [{"inlet": "150", "outlet": "100", "flow": "150", "length": "200"}], "handbook": 15.5,
                       "units": units.shown_in("US")}),
     ("panel_card.card", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("SI"), "section": "50@US",
                          "tips": catalogue.tip_choices()}),
@@ -57,55 +58,56 @@ CALLS = [
     ("rig.missing", {"profile": PROFILE}),
     ("rig.problems", {"profile": {**PROFILE, "tank": "big", "odd": "1"}, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
     ("rig.at_hand", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
-    ("rig_figures.beside_handbook", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
-    ("nozzle.smooth_bore_flow_gpm", {"tip_in": 0.9375, "nozzle_psi": 47.3}),
-    ("reading.answer", {"lay": a_lay(a_wye(a_line(end=fog("190", "75")), a_line(id="B", height="-33.3"))),
+    ("rig.beside_handbook", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
+    ("layout.answer", {"lay": a_lay(a_wye(a_line(end=fog("190", "75")), a_line(id="B", height="-33.3"))),
                         "shelf": SHELF, "units": UNITS}),
     ("heights.converted", {"lay": a_lay(a_wye(a_line(), height="30")), "units": UNITS}),
-    ("reading.answer", {"lay": a_lay(a_line(height="up")), "shelf": SHELF, "units": UNITS}),
+    ("layout.answer", {"lay": a_lay(a_line(height="up")), "shelf": SHELF, "units": UNITS}),
     ("flowing.now", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS}),
     ("at_pump.answer", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "profile": {"pump_rated": "250"}}),
-    ("bounds.answer", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "line": "A",
+    ("reach.answer", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "line": "A",
                        "reach": {"pump": "", "flow": "150", "end": "100", "length": "200"}}),
     ("leak.restore", {"plugs": [{"id": "relief", "first": True}], "listed": ["relief"], "opened": []}),
     ("away.slept", {"wall_s": 600, "steady_s": 1}),
     ("pace.too_quick", {"records": [{"step": "look", "took_s": 0.5}], "words": {"look": 20}}),
-    ("primer.size", {"rated": "1500@US", "units": units.shown_in("US")}),
-    ("rounding.rounded", {"value": 112.5, "places": 0}),
-    ("service_curve.curve", {"plan": a_plan(), "summary": a_result(2026, "annual", 1600), "earlier": [], "units": standards.shown_in("SI")}),
-    ("service_due.standing", {"results": [{"at_ms": 1.7e12, "status": "pass"}], "on_ms": 1.75e12, "interval_days": 365}),
-    ("service_entry.shown", {"units": standards.shown_in("SI"), "kind": "temperature", "text": "50@US"}),
-    ("service_page.answer", {"record": a_record(), "units": standards.shown_in("bar")}),
-    ("service_bay.answer", {"baseline": [{"engine_rpm": "1500", "discharge_psi": "150@US"}], "accuracy": {"discharge_psi": 2, "speed_rpm": 10},
+    ("pump_size.size", {"rated": "1500@US", "units": units.shown_in("US")}),
+    ("service.curve", {"plan": a_plan(), "summary": a_result(2026, "annual", 1600), "earlier": [], "units": standards.shown_in("SI")}),
+    ("service.standing", {"results": [{"at_ms": 1.7e12, "status": "pass"}], "on_ms": 1.75e12, "interval_days": 365}),
+    ("service.shown", {"units": standards.shown_in("SI"), "kind": "temperature", "text": "50@US"}),
+    ("service.answer", {"record": a_record(), "units": standards.shown_in("bar")}),
+    ("quick.answer", {"baseline": [{"engine_rpm": "1500", "discharge_psi": "150@US"}], "accuracy": {"discharge_psi": 2, "speed_rpm": 10},
                             "readings": [{"engine_rpm": "1650", "discharge_psi": "11.5@bar"}], "quick": {"tolerance_percent": 5},
                             "units": standards.shown_in("bar")}),
-    ("service_file.baseline", {"given": {"schema": 1, "rig_id": "r", "rig_name": "R", "baseline": {"at_ms": 1, "readings": [
+    ("service.baseline", {"given": {"schema": 1, "rig_id": "r", "rig_name": "R", "baseline": {"at_ms": 1, "readings": [
         {"engine_rpm": "1000", "discharge_psi": "60@US"}]}}, "units": standards.shown_in("US")}),
-    ("service_file.judged", {"record": a_whole_record(), "units": standards.shown_in("US")}),
-    ("service_history.history", {"results": [a_dated(2020, "acceptance", 1600), a_dated(2022.3, "annual", 1650)], "speed_accuracy_rpm": 10,
+    ("service.judged", {"record": a_whole_record(), "units": standards.shown_in("US")}),
+    ("service.history", {"results": [a_dated(2020, "acceptance", 1600), a_dated(2022.3, "annual", 1650)], "speed_accuracy_rpm": 10,
                                  "units": standards.shown_in("SI")}),
-    ("service_test.plan", {"rig": {"rated_gpm": 1250, "standard": standards.standard("us", "annual")}, "conditions": {"source": "draft"}}),
-    ("service_test.verdict", {"plan": a_plan(), "readings": {}}),
     ("shift.start", {"sequence": SEQUENCE, "rig": {"light": "after"}}),
     ("shift.start", {"sequence": {}, "rig": {}}),
     ("shift.advance", {"state": WAITING, "event": {"kind": "tick", "at_s": 100.6}}),
     ("shift.advance", {"state": STATE, "event": {"kind": "seen", "step": "look", "at_s": 1}}),
-    ("shift.offer", {"state": WAITING}),
-    ("water.elevation_psi", {"rise_ft": 41.7}),
-    ("speeds.answer", {"entries": {**ENTRIES, "speed_shown": "15@US"}, "gears": [{"gear": "3", "ratio": "1.4"}], "units": units.shown_in("SI")}),
+    ("gear_table.answer", {"entries": {**ENTRIES, "speed_shown": "15@US"}, "gears": [{"gear": "3", "ratio": "1.4"}], "units": units.shown_in("SI")}),
     ("warming.answer", {"entries": {"power": "60@US", "trapped": "10@US", "tank": "750@US", "rise": "15@US"}, "units": units.shown_in("bar")}),
     ("practice.begin", {"task": "to_road", "parameters": PARAMETERS, "lights": LIGHTS, "faults": ["no_air"]}),
     ("practice.gauges", {"run": practice.begin("to_road", PARAMETERS, LIGHTS, []), "units": units.shown_in("SI")}),
     ("practice.advance", {"run": practice.begin("to_road", PARAMETERS, LIGHTS, []), "event": {"kind": "tick", "passed_s": 0.4}}),
-    *((f"{page}_reading.answer", {"entries": reckoners.opening(page, "metric"), "shelf": reckoners.shelf(page),
+    *((f"{page}.answer", {"entries": reckoners.opening(page, "metric"), "shelf": reckoners.shelf(page),
                                   "units": units.shown_in("SI")}) for page in reckoners.PAGES),
 ]
 
 
 def behind(name):
     """The function behind a door."""
-    module, function = name.split(".")
-    return getattr(importlib.import_module(f"calc.{module}"), function)
+    return getattr(importlib.import_module(f"calc.{door.DOORS[name][0]}"), name.split(".")[1])
+
+
+def loss_of(length_ft):
+    """The arguments of the loss in a hose, its length as JSON text."""
+    return f'{{"coefficient": 15.5, "flow_gpm": 150, "length_ft": {length_ft}}}'
+
+
+LOSS = loss_of(200)
 
 
 def through(run, name, arguments_json):
@@ -135,7 +137,7 @@ def test_as_direct(run, name, arguments):
 def test_every_door():
     """Every door is knocked on above, and its arguments are those of its function, in order."""
     assert set(door.DOORS) == {name for name, _ in CALLS}
-    for name, arguments in door.DOORS.items():
+    for name, (_, arguments) in door.DOORS.items():
         assert arguments == tuple(inspect.signature(behind(name)).parameters)
 
 
@@ -145,20 +147,19 @@ def test_every_door():
         ("hose.nothing", "{}", "name", "unknown"),
         ("", "{}", "name", "unknown"),
         ("phone.call", "{}", "name", "unknown"),
-        ("water.elevation_psi", "", "arguments", "not_json"),
-        ("water.elevation_psi", "{", "arguments", "not_json"),
-        ("water.elevation_psi", "rise_ft=1", "arguments", "not_json"),
-        ("water.elevation_psi", '{"rise_ft": 1} 2', "arguments", "not_json"),
-        ("water.elevation_psi", "[1]", "arguments", "not_an_object"),
-        ("water.elevation_psi", "1", "arguments", "not_an_object"),
-        ("water.elevation_psi", "null", "arguments", "not_an_object"),
-        ("water.elevation_psi", "{}", "rise_ft", "missing"),
-        ("water.elevation_psi", '{"rise_ft": 1, "fall_ft": 1}', "fall_ft", "unknown_argument"),
-        ("water.elevation_psi", '{"rise_ft": 1e999}', "rise_ft", "too_large"),
-        ("water.elevation_psi", '{"rise_ft": null}', "rise_ft", "not_a_number"),
-        ("water.elevation_psi", '{"rise_ft": true}', "rise_ft", "not_a_number"),
-        ("water.elevation_psi", '{"rise_ft": 1}' + " " * 200_000, "arguments", "too_large"),
-        ("rounding.rounded", '{"value": 1.5, "places": "x"}', "places", "out_of_range"),
+        ("hose.friction_loss_psi", "", "arguments", "not_json"),
+        ("hose.friction_loss_psi", "{", "arguments", "not_json"),
+        ("hose.friction_loss_psi", "length_ft=1", "arguments", "not_json"),
+        ("hose.friction_loss_psi", LOSS + "2", "arguments", "not_json"),
+        ("hose.friction_loss_psi", "[1]", "arguments", "not_an_object"),
+        ("hose.friction_loss_psi", "1", "arguments", "not_an_object"),
+        ("hose.friction_loss_psi", "null", "arguments", "not_an_object"),
+        ("hose.friction_loss_psi", "{}", "coefficient", "missing"),
+        ("hose.friction_loss_psi", LOSS[:-1] + ', "fall_ft": 1}', "fall_ft", "unknown_argument"),
+        ("hose.friction_loss_psi", loss_of("1e999"), "length_ft", "too_large"),
+        ("hose.friction_loss_psi", loss_of("null"), "length_ft", "not_a_number"),
+        ("hose.friction_loss_psi", loss_of("true"), "length_ft", "not_a_number"),
+        ("hose.friction_loss_psi", LOSS + " " * 200_000, "arguments", "too_large"),
     ],
 )
 def test_refusal(run, name, arguments_json, field, code):
@@ -168,13 +169,12 @@ def test_refusal(run, name, arguments_json, field, code):
 
 
 @pytest.mark.parametrize(("characters", "told"), [
-    (200_000, {"ok": 0.434}),  # by hand: 1 ft of 0.434 psi
+    (200_000, {"ok": 69.75}),  # by hand: 15.5 x 1.5^2 x 2
     (200_001, {"error": {"field": "arguments", "code": "too_large", "most": 200_000}}),
 ])
 def test_longest_text(run, characters, told):
     """Text of 200,000 characters is read, one more is not."""
-    text = '{"rise_ft": 1}'
-    assert through(run, "water.elevation_psi", text + " " * (characters - len(text))) == near(told)
+    assert through(run, "hose.friction_loss_psi", LOSS + " " * (characters - len(LOSS))) == near(told)
 
 
 DEEP = "[" * 20_000 + "]" * 20_000
@@ -184,10 +184,10 @@ NOT_READ = ("arguments", "too_deep")  # the desk's JSON reader stops; the phone'
 @pytest.mark.parametrize(
     ("name", "arguments_json", "refusals"),
     [
-        ("water.elevation_psi", DEEP, {NOT_READ, ("arguments", "not_an_object")}),
-        ("water.elevation_psi", DEEP[:-1], {NOT_READ, ("arguments", "not_json")}),
-        ("water.elevation_psi", '{"rise_ft": ' + DEEP + "}", {NOT_READ, ("rise_ft", "not_a_number")}),
-        ("shift.offer", '{"state": ' + DEEP + "}", {NOT_READ, ("state", "damaged")}),
+        ("hose.friction_loss_psi", DEEP, {NOT_READ, ("arguments", "not_an_object")}),
+        ("hose.friction_loss_psi", DEEP[:-1], {NOT_READ, ("arguments", "not_json")}),
+        ("hose.friction_loss_psi", loss_of(DEEP), {NOT_READ, ("length_ft", "not_a_number")}),
+        ("shift.advance", '{"event": {}, "state": ' + DEEP + "}", {NOT_READ, ("state", "damaged")}),
         # the answer holds the sequence, and would be as deep
         ("shift.start", json.dumps({"sequence": SEQUENCE, "rig": {}}).replace('"rig"', f'"x": {DEEP}, "rig"', 1),
          {NOT_READ}),
@@ -205,5 +205,5 @@ def test_too_deep_lay(run):
     line = a_line()
     for number in range(40):
         line = a_wye(line, id=f"S{number}")
-    error = through(run, "reading.answer", json.dumps({"lay": a_lay(line), "shelf": SHELF, "units": UNITS}))["error"]
+    error = through(run, "layout.answer", json.dumps({"lay": a_lay(line), "shelf": SHELF, "units": UNITS}))["error"]
     assert (error["field"], error["code"], error["most"]) == ("lay", "too_deep", 20)

@@ -4,8 +4,8 @@ A step of at most 0.01 s is one step of the laws, so that what it changes can be
 """
 import pytest
 
-from calc import powertrain
-from calc.errors import CalcError
+from calc.teaching import powertrain
+from calc.base.errors import CalcError
 
 STEP_S = 0.01 - 1e-9
 P = {

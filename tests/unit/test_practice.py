@@ -3,7 +3,7 @@ import math
 
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import units
 from site_src.routes import why
 
@@ -30,15 +30,15 @@ def play(advance, begun, *steps):
 
 
 def through(run, task, *steps, faults=()):
-    begun = run("practice", "begin", task=task, parameters=PARAMETERS, lights=LIGHTS, faults=list(faults))
-    return play(lambda **given: run("practice", "advance", **given), begun, *steps)
+    begun = run("teaching.practice", "begin", task=task, parameters=PARAMETERS, lights=LIGHTS, faults=list(faults))
+    return play(lambda **given: run("teaching.practice", "advance", **given), begun, *steps)
 
 
 def with_train(run, seconds, **train):
     """A run with its train set as given, after some seconds in steps of half a second."""
     begun = through(run, "to_pump")
     begun["train"].update(train)
-    return play(lambda **given: run("practice", "advance", **given), begun, seconds)["train"]
+    return play(lambda **given: run("teaching.practice", "advance", **given), begun, seconds)["train"]
 
 
 @pytest.mark.parametrize("seconds", [0.5, 1, 2, 3])
@@ -59,7 +59,7 @@ def test_shaft_stands_after_about_four_seconds(run):
 def test_gauges(run):
     """By hand, at 1400 rpm with 6 % slip: 1316 x 60 / 2663.1 = 29.649 mph; 50 x (1316 / 700)^2 = 177 psi."""
     begun = through(run, "to_road")
-    told = run("practice", "gauges", run=begun, units=units.shown_in("US"))
+    told = run("teaching.practice", "gauges", run=begun, units=units.shown_in("US"))
     assert told == {"engine": "1400", "speed": "29.6", "pressure": "177", "rise": "0"}
 
 
@@ -176,9 +176,9 @@ def test_each_fault_shows_its_signs(run, fault, collar, lights):
 )
 def test_refused_events(run, given, field, code):
     """What no person can do is refused by field and code."""
-    begun = run("practice", "begin", task="to_pump", parameters=PARAMETERS, lights=LIGHTS, faults=[])
+    begun = run("teaching.practice", "begin", task="to_pump", parameters=PARAMETERS, lights=LIGHTS, faults=[])
     with pytest.raises(CalcError) as refusal:
-        run("practice", "advance", run=begun, event=given)
+        run("teaching.practice", "advance", run=begun, event=given)
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
@@ -186,11 +186,11 @@ def test_a_run_ends_once(run):
     """After its end a run takes nothing more; before it there is no verdict; an unknown task or fault does not begin."""
     ended = through(run, "to_pump", ("end", "stopped"))
     with pytest.raises(CalcError) as refusal:
-        run("practice", "advance", run=ended, event={"kind": "tick", "passed_s": 0.1})
+        run("teaching.practice", "advance", run=ended, event={"kind": "tick", "passed_s": 0.1})
     assert (refusal.value.field, refusal.value.code) == ("run", "ended")
     for task, faults, field, facts in (("to_moon", [], "task", {}), ("to_pump", ["gremlin"], "faults", {"fault": "gremlin"})):
         with pytest.raises(CalcError) as refusal:
-            run("practice", "begin", task=task, parameters=PARAMETERS, lights=LIGHTS, faults=faults)
+            run("teaching.practice", "begin", task=task, parameters=PARAMETERS, lights=LIGHTS, faults=faults)
         assert (refusal.value.field, refusal.value.code, refusal.value.facts) == (field, "unknown", facts)
 
 
@@ -199,16 +199,16 @@ def test_a_run_of_too_many_notes_takes_no_more(run):
     begun = through(run, "to_pump")
     note = {"code": "strain", "at_s": 1.0}
     full = {**begun, "notes": [note] * 200}
-    assert run("practice", "advance", run=full, event={"kind": "tick", "passed_s": 0.1})["ended"] is None
+    assert run("teaching.practice", "advance", run=full, event={"kind": "tick", "passed_s": 0.1})["ended"] is None
     with pytest.raises(CalcError) as refusal:
-        run("practice", "advance", run={**full, "notes": [note] * 201}, event={"kind": "tick", "passed_s": 0.1})
+        run("teaching.practice", "advance", run={**full, "notes": [note] * 201}, event={"kind": "tick", "passed_s": 0.1})
     assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("run", "too_long", {"most": 200})
 
 
 def test_no_verdict_before_the_end(run):
     """A run that is still on is worth nothing yet."""
     with pytest.raises(CalcError) as refusal:
-        run("practice", "verdict", run=through(run, "to_pump"))
+        run("teaching.practice", "verdict", run=through(run, "to_pump"))
     assert (refusal.value.field, refusal.value.code) == ("run", "not_ended")
 
 
@@ -216,5 +216,5 @@ def test_a_brake_let_go_holds_no_light(run):
     """OK and throttle-ready are wired through the parking brake: with it off both are dark, though the collar is in pump."""
     begun = through(run, "to_pump", *SOUND_SHIFT[:6])
     begun["train"]["brake_set"] = False
-    now = run("practice", "advance", run=begun, event={"kind": "tick", "passed_s": 0.1})
+    now = run("teaching.practice", "advance", run=begun, event={"kind": "tick", "passed_s": 0.1})
     assert now["shown"]["lights"] == {"engaged": True, "ok": False, "throttle": False}

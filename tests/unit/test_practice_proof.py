@@ -3,7 +3,7 @@ import itertools
 
 import pytest
 
-from calc import powertrain, practice
+from calc.teaching import powertrain, practice
 from tests.unit.test_practice import LIGHTS, PARAMETERS
 
 

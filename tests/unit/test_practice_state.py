@@ -3,7 +3,7 @@ import copy
 
 import pytest
 
-from calc import practice
+from calc.teaching import practice
 from site_src import data
 from tests.unit.test_practice import BACK, LIGHTS, PARAMETERS, PROOF, SOUND_SHIFT, through
 
@@ -14,14 +14,14 @@ IDLE_RPM = PARAMETERS["idle_rpm"]
 
 def placed(run, task="to_pump", faults=(), parameters=PARAMETERS, **train):
     """A run with its power train as given, and what it then shows."""
-    begun = run("practice", "begin", task=task, parameters=parameters, lights=LIGHTS, faults=list(faults))
+    begun = run("teaching.practice", "begin", task=task, parameters=parameters, lights=LIGHTS, faults=list(faults))
     begun["train"].update(train)
-    begun["shown"] = run("practice", "shown", run=begun)
+    begun["shown"] = run("teaching.practice", "shown", run=begun)
     return begun
 
 
 def after(run, now, kind, to):
-    return run("practice", "advance", run=now, event={"kind": kind, "how" if kind == "end" else "to": to})
+    return run("teaching.practice", "advance", run=now, event={"kind": kind, "how" if kind == "end" else "to": to})
 
 
 def codes(now):
@@ -43,7 +43,7 @@ def codes(now):
 )
 def test_how_a_run_begins(run, task, faults, train):
     """A run begins at idle in road, or pumping; without air neither side holds any."""
-    began = run("practice", "begin", task=task, parameters=PARAMETERS, lights=LIGHTS, faults=faults)
+    began = run("teaching.practice", "begin", task=task, parameters=PARAMETERS, lights=LIGHTS, faults=faults)
     assert {key: began["train"][key] for key in train} == train
     rest = {"brake_set": True, "pushed_s": 0, "grinding": False, "rise_f": 0, "moved": False}
     assert {key: value for key, value in began["train"].items() if key in rest} == rest

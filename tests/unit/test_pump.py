@@ -3,11 +3,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 
 def within(run, flow_gpm, net_psi, rated_gpm=1000):
-    return run("pump", "within_rating", rated_gpm=rated_gpm, flow_gpm=flow_gpm, net_psi=net_psi)
+    return run("pump.rating", "within_rating", rated_gpm=rated_gpm, flow_gpm=flow_gpm, net_psi=net_psi)
 
 
 @pytest.mark.parametrize(
@@ -47,7 +47,7 @@ def test_within_means_both_margins(run, rated_gpm, share, net_psi):
 
 def test_rating_curve(run):
     """The line to draw goes through the rating points, least flow first, level before the first."""
-    points = run("pump", "rating_curve", rated_gpm=1250)
+    points = run("pump.rating", "rating_curve", rated_gpm=1250)
     assert [(point["flow_gpm"], point["net_psi"], point["extrapolated"]) for point in points] == [
         (0, 250, True), (625, 250, False), (875, 200, False), (1250, 150, False)]
 
@@ -67,7 +67,7 @@ def test_refused(run, facts, field):
 )
 def test_flow_at_another_speed(run, flow_gpm, from_rpm, to_rpm, expected_gpm):
     """Half as fast again moves half as much again (affinity laws)."""
-    told = run("pump", "flow_at_speed_gpm", flow_gpm=flow_gpm, from_rpm=from_rpm, to_rpm=to_rpm)
+    told = run("pump.rating", "flow_at_speed_gpm", flow_gpm=flow_gpm, from_rpm=from_rpm, to_rpm=to_rpm)
     assert told == pytest.approx(expected_gpm, rel=1e-12)
 
 
@@ -77,5 +77,5 @@ def test_refused_speed(run, function, quantity):
     sound = {quantity: 100, "from_rpm": 1000, "to_rpm": 1500}
     for name, value, code in (("from_rpm", 0, "not_positive"), ("to_rpm", 0, "not_positive"), (quantity, -1, "negative")):
         with pytest.raises(CalcError) as refusal:
-            run("pump", function, **{**sound, name: value})
+            run("pump.rating", function, **{**sound, name: value})
         assert (refusal.value.field, refusal.value.code) == (name, code)

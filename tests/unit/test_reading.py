@@ -1,7 +1,7 @@
 """The Pressure page's answer: typed texts in, texts with their workings out."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 PLACES = {"pressure": 0, "flow": 0, "length": 0, "diameter": 2, "velocity": 0, "volume": 0, "force": 0,
           "coefficient": 1, "friction_rate": 1, "elevation_rate": 1, "tip_constant": 1, "smooth_reaction_constant": 2,
@@ -46,7 +46,7 @@ def a_lay(*lines, crew="2"):
 
 def ask(run, lay, units=UNITS):
     """The answer of the page for this lay."""
-    return run("reading", "answer", lay=lay, shelf=SHELF, units=units)
+    return run("layout.answer", "answer", lay=lay, shelf=SHELF, units=units)
 
 
 def test_single_line(run):

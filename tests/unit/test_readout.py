@@ -1,14 +1,14 @@
 """How a page's entries are read in and its figures read out."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import units
 
 US, SI = units.shown_in("US"), units.shown_in("SI")
 
 
 def amount(run, typed, least=1, most=100, shown=US):
-    return run("readout", "amount", entries={"lift": typed}, units=shown, name="lift", kind="length", least=least, most=most)
+    return run("base.readout", "amount", entries={"lift": typed}, units=shown, name="lift", kind="length", least=least, most=most)
 
 
 @pytest.mark.parametrize(("typed", "expected"), [("1", 1), ("100", 100), ("50@US", 50), ("30.48@SI", 100), ("0.3048@SI", 1)])
@@ -30,22 +30,22 @@ def test_no_entries(run):
     """What is no set of entries is refused whole; where an entry may be left out there is then none."""
     for function, more in (("amount", {"units": US, "kind": "length"}), ("count", {})):
         with pytest.raises(CalcError) as refused:
-            run("readout", function, entries="5", name="lift", least=1, most=4, **more)
+            run("base.readout", function, entries="5", name="lift", least=1, most=4, **more)
         assert (refused.value.field, refused.value.code) == ("entries", "damaged")
-    assert run("readout", "if_given", entries="5", units=US, name="lift", kind="length", least=1, most=4) is None
+    assert run("base.readout", "if_given", entries="5", units=US, name="lift", kind="length", least=1, most=4) is None
 
 
 @pytest.mark.parametrize(("typed", "expected"), [("@US", None), (" @SI", None), ("", None), (None, None), ("2@US", 2)])
 def test_if_given(run, typed, expected):
     """An entry of which only the unit is left was not given."""
     entries = {} if typed is None else {"lift": typed}
-    assert run("readout", "if_given", entries=entries, units=US, name="lift", kind="length", least=1, most=4) == expected
+    assert run("base.readout", "if_given", entries=entries, units=US, name="lift", kind="length", least=1, most=4) == expected
 
 
 @pytest.mark.parametrize(("typed", "expected"), [("1", 1), ("4", 4), ("2@US", 2), (" 3 ", 3), ("2.0", 2)])
 def test_count(run, typed, expected):
     """A count is a whole number within its bounds, whatever unit the page is in."""
-    assert run("readout", "count", entries={"lines": typed}, name="lines", least=1, most=4) == expected
+    assert run("base.readout", "count", entries={"lines": typed}, name="lines", least=1, most=4) == expected
 
 
 @pytest.mark.parametrize(
@@ -56,14 +56,14 @@ def test_count(run, typed, expected):
 def test_count_refused(run, typed, code, facts):
     """What is no such number is refused by its name, with its bounds."""
     with pytest.raises(CalcError) as refused:
-        run("readout", "count", entries={"lines": typed}, name="lines", least=1, most=4)
+        run("base.readout", "count", entries={"lines": typed}, name="lines", least=1, most=4)
     assert (refused.value.field, refused.value.code, refused.value.facts) == ("lines", code, facts)
 
 
 def test_row(run):
     """By hand: 100 psi is 689.476 kPa, told as 689, and in the working with two figures more."""
-    told = run("readout", "row", units=SI, name="pressure", kind="pressure", value=100, sources=["friction"],
+    told = run("base.readout", "row", units=SI, name="pressure", kind="pressure", value=100, sources=["friction"],
                terms=[["nozzle", "pressure", 100], ["rule", None, "square"]])
     assert told == {"name": "pressure", "kind": "pressure", "text": "689", "sources": ["friction"],
                     "terms": {"nozzle": "689.48", "rule": "square"}}
-    assert run("readout", "row", units=SI, name="class", kind=None, value="AA", terms=[], sources=[])["text"] == "AA"
+    assert run("base.readout", "row", units=SI, name="class", kind=None, value="AA", terms=[], sources=[])["text"] == "AA"

@@ -11,7 +11,7 @@ from tests.unit.test_rig import a_rig, problems
 ])
 def test_the_interlock_test_of_a_rear_mount(run, drive, checks):
     """A split shaft at the rear is tested as one amidships, a PTO as a PTO; what "rear" was is asked."""
-    plan = run("service_test", "plan", rig={"rated_gpm": 1250, "standard": standards.standard("us", "annual"), "drive": drive}, conditions={"source": "draft"})
+    plan = run("service.plan", "plan", rig={"rated_gpm": 1250, "standard": standards.standard("us", "annual"), "drive": drive}, conditions={"source": "draft"})
     [interlock] = [test for test in plan["tests"] if test["id"] == "interlock"]
     asked = {field["id"] for field in interlock["fields"]}
     assert {check for check in asked if check.split("_")[0] in ("road", "pump", "pto")} == checks
@@ -22,8 +22,8 @@ def test_an_older_profile_is_read_and_its_drive_asked(run):
     """ "rear" is no fault, and no answer: it is named among what is missing."""
     profile = {**a_rig(), "drive": "rear"}
     assert problems(run, profile) == []
-    assert "drive" in run("rig", "missing", profile=profile)
-    assert "drive" not in run("rig", "missing", profile={**profile, "drive": "rear_pto"})
+    assert "drive" in run("rig.profile", "missing", profile=profile)
+    assert "drive" not in run("rig.profile", "missing", profile={**profile, "drive": "rear_pto"})
 
 
 @pytest.mark.parametrize("file", ["faults", "interlocks", "collar"])

@@ -1,7 +1,7 @@
 """What the water and foam pages take: every amount within its bounds, every choice that is offered, and nothing past them."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import reckoners, units
 from tests.unit.reckoned import ask
 

@@ -3,7 +3,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import data, reckoners, units
 from tests.unit.reckoned import TOLD, ask, row
 
@@ -150,7 +150,7 @@ def test_hostile_entries(run, page, bad):
 def test_no_entries(run, page, entries):
     """What is no set of entries is refused."""
     with pytest.raises(CalcError):
-        run(f"{page}_reading", "answer", entries=entries, shelf=reckoners.shelf(page), units=US)
+        run(f"supply.{page}_answer", "answer", entries=entries, shelf=reckoners.shelf(page), units=US)
 
 
 @pytest.mark.parametrize("page", reckoners.PAGES)
@@ -164,7 +164,7 @@ def test_every_word_is_there(page):
 
 def test_no_refusal_is_idle():
     """Every refusal in the words is one that calc can give."""
-    code = "".join(path.read_text(encoding="utf-8") for path in (data.FOLDER.parent.parent / "calc").glob("*.py"))
+    code = "".join(path.read_text(encoding="utf-8") for path in (data.FOLDER.parent.parent / "calc").rglob("*.py"))
     assert [name for name in TOLD["refusal"] if f'"{name}"' not in code] == []
 
 
@@ -195,5 +195,5 @@ def test_a_relay_within_its_rating(run):
 def test_no_entries_to_count(run):
     """A count of what is no set of entries is refused."""
     with pytest.raises(CalcError) as refusal:
-        run("readout", "count", entries=["2"], name="lines", least=1, most=4)
+        run("base.readout", "count", entries=["2"], name="lines", least=1, most=4)
     assert (refusal.value.field, refusal.value.code) == ("entries", "damaged")

@@ -3,7 +3,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 RELAY = {"coefficient": 0.08, "flow_gpm": 1000, "distance_ft": 3000, "rise_ft": 0, "most_psi": 185, "residual_psi": 20}
 SHUTTLE = {"tank_gal": 2500, "road_minutes": 11.5, "fill_minutes": 5, "dump_minutes": 4}
@@ -23,7 +23,7 @@ SHUTTLE = {"tank_gal": 2500, "road_minutes": 11.5, "fill_minutes": 5, "dump_minu
 )
 def test_plan(run, changes, pumpers, discharge_psi, shut_psi):
     """The fewest pumpers, each showing residual, friction and height of one leg."""
-    plan = run("relay", "plan", **{**RELAY, **changes})
+    plan = run("supply.relay", "plan", **{**RELAY, **changes})
     assert plan["pumpers"] == pumpers
     assert plan["discharge_psi"] == pytest.approx(discharge_psi, rel=1e-9)
     assert plan["shut_psi"] == pytest.approx(shut_psi, rel=1e-9)
@@ -35,7 +35,7 @@ def test_fewest(run, flow_gpm, distance_ft, rise_ft):
     """No pumper passes its limit, one pumper fewer would, and the level reach is relay_spacing_ft."""
     asked = {**RELAY, "flow_gpm": flow_gpm, "distance_ft": distance_ft, "rise_ft": rise_ft}
     try:
-        plan = run("relay", "plan", **asked)
+        plan = run("supply.relay", "plan", **asked)
     except CalcError as error:
         assert error.code == "too_many_pumpers"
         return
@@ -43,15 +43,15 @@ def test_fewest(run, flow_gpm, distance_ft, rise_ft):
     assert plan["discharge_psi"] <= 185 + 1e-6
     lost_psi = (plan["friction_psi"] + plan["elevation_psi"]) * legs
     assert legs == 1 or lost_psi / (legs - 1) > 165 - 1e-6
-    level = run("relay", "plan", **{**asked, "rise_ft": 0})
-    reach_ft = run("supply", "relay_spacing_ft", coefficient=0.08, flow_gpm=flow_gpm, discharge_psi=185, residual_psi=20, rise_ft=0)
+    level = run("supply.relay", "plan", **{**asked, "rise_ft": 0})
+    reach_ft = run("supply.sources", "relay_spacing_ft", coefficient=0.08, flow_gpm=flow_gpm, discharge_psi=185, residual_psi=20, rise_ft=0)
     assert level["reach_ft"] == pytest.approx(reach_ft, rel=1e-9)
 
 
 def test_fill(run):
     """A hose fills in the time its water takes to arrive."""
     # by hand: 5 in: 19.635 in2 x 36,000 in / 231 = 3,060 gal; at 1,000 gpm 3.06 min; two hoses take twice that
-    one, two = (run("relay", "fill_minutes", bore_in=5, length_ft=3000, hoses=hoses, flow_gpm=1000) for hoses in (1, 2))
+    one, two = (run("supply.relay", "fill_minutes", bore_in=5, length_ft=3000, hoses=hoses, flow_gpm=1000) for hoses in (1, 2))
     assert one == pytest.approx(3.06, abs=0.001)
     assert two == pytest.approx(2 * one, rel=1e-9)
 
@@ -70,7 +70,7 @@ def test_fill(run):
 def test_refusal(run, changes, field, code):
     """What cannot be used is refused by field and code."""
     with pytest.raises(CalcError) as refusal:
-        run("relay", "plan", **{**RELAY, **changes})
+        run("supply.relay", "plan", **{**RELAY, **changes})
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
@@ -84,7 +84,7 @@ def test_refusal(run, changes, field, code):
 )
 def test_road(run, distance_miles, is_round_trip, minutes):
     """Each way takes its start, its stop and its miles."""
-    told = run("shuttle", "travel_minutes", distance_miles=distance_miles, is_round_trip=is_round_trip)
+    told = run("supply.shuttle", "travel_minutes", distance_miles=distance_miles, is_round_trip=is_round_trip)
     assert told == pytest.approx(minutes, rel=1e-9)
 
 
@@ -101,7 +101,7 @@ def test_road(run, distance_miles, is_round_trip, minutes):
 )
 def test_shuttle(run, tankers, flow_gpm, held_by, wait_minutes):
     """Tankers add up until the slower site has one waiting, and then no more."""
-    plan = run("shuttle", "plan", tankers=tankers, **SHUTTLE)
+    plan = run("supply.shuttle", "plan", tankers=tankers, **SHUTTLE)
     assert plan["flow_gpm"] == pytest.approx(flow_gpm, abs=0.001)
     assert (plan["held_by"], plan["useful"]) == (held_by, 5)  # 20.5 / 5 rounded up
     assert plan["wait_minutes"] == pytest.approx(wait_minutes, abs=1e-9)
@@ -109,14 +109,14 @@ def test_shuttle(run, tankers, flow_gpm, held_by, wait_minutes):
 
 def test_held_at_dump(run):
     """The site that takes longer is named."""
-    plan = run("shuttle", "plan", tankers=5, tank_gal=2500, road_minutes=5, fill_minutes=4, dump_minutes=6)
+    plan = run("supply.shuttle", "plan", tankers=5, tank_gal=2500, road_minutes=5, fill_minutes=4, dump_minutes=6)
     assert (plan["held_by"], plan["cycle_minutes"]) == ("dump", 30)  # by hand: five at 6 min
 
 
 @pytest.mark.parametrize(("wanted_gpm", "tankers"), [(109, 1), (300, 3), (440, 5), (450, 5), (451, None)])
 def test_tankers_for(run, wanted_gpm, tankers):
     """As many as it takes, or none where the sites do not allow it; from the rows above."""
-    assert run("shuttle", "tankers_for", wanted_gpm=wanted_gpm, **SHUTTLE) == tankers
+    assert run("supply.shuttle", "tankers_for", wanted_gpm=wanted_gpm, **SHUTTLE) == tankers
 
 
 @pytest.mark.parametrize(
@@ -130,40 +130,40 @@ def test_tankers_for(run, wanted_gpm, tankers):
 def test_shuttle_refusal(run, changes, field, code):
     """What cannot be used is refused by field and code."""
     with pytest.raises(CalcError) as refusal:
-        run("shuttle", "plan", **{"tankers": 2, **SHUTTLE, **changes})
+        run("supply.shuttle", "plan", **{"tankers": 2, **SHUTTLE, **changes})
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
 def test_a_tanker_never_enough(run):
     """By hand: 2,250 gal in 500 min and 10 min are 4.4 gpm each; thirty bring 132, and no site stands in their way."""
     asked = {"tank_gal": 2500, "road_minutes": 500, "fill_minutes": 5, "dump_minutes": 5}
-    assert run("shuttle", "tankers_for", wanted_gpm=1000, **asked) is None
+    assert run("supply.shuttle", "tankers_for", wanted_gpm=1000, **asked) is None
 
 
 def test_the_longest_relay(run):
     """By hand: 49 legs of 165 psi at 8 psi per 100 ft are 101,062.5 ft, fifty pumpers; a foot more is too many."""
-    assert run("relay", "plan", **{**RELAY, "distance_ft": 101062})["pumpers"] == 50
+    assert run("supply.relay", "plan", **{**RELAY, "distance_ft": 101062})["pumpers"] == 50
     with pytest.raises(CalcError) as refusal:
-        run("relay", "plan", **{**RELAY, "distance_ft": 101064})
+        run("supply.relay", "plan", **{**RELAY, "distance_ft": 101064})
     assert (refusal.value.code, refusal.value.facts) == ("too_many_pumpers", {"most": 50})
 
 
 def test_a_leg_of_the_relay(run):
     """By hand: 240 psi of friction over two legs are 120 in each; where the slope carries no leg is too long."""
-    assert run("relay", "plan", **RELAY)["friction_psi"] == pytest.approx(120, rel=1e-9)
-    assert run("relay", "plan", **{**RELAY, "rise_ft": -800})["reach_ft"] is None
+    assert run("supply.relay", "plan", **RELAY)["friction_psi"] == pytest.approx(120, rel=1e-9)
+    assert run("supply.relay", "plan", **{**RELAY, "rise_ft": -800})["reach_ft"] is None
     with pytest.raises(CalcError) as refusal:
-        run("relay", "plan", **{**RELAY, "most_psi": 20})
+        run("supply.relay", "plan", **{**RELAY, "most_psi": 20})
     assert refusal.value.facts == {"residual_psi": 20}
 
 
 def test_as_many_tankers_as_are_useful(run):
     """By hand: a round of 20 min past sites of 5 has room for just four; alike, the fill site is named; thirty are the most."""
     even = {"tank_gal": 2500, "road_minutes": 10, "fill_minutes": 5, "dump_minutes": 5}
-    plan = run("shuttle", "plan", tankers=5, **even)
+    plan = run("supply.shuttle", "plan", tankers=5, **even)
     assert (plan["useful"], plan["held_by"], plan["wait_minutes"]) == (4, "fill", pytest.approx(5))
-    slightly = run("shuttle", "plan", tankers=5, tank_gal=2500, road_minutes=14.5, fill_minutes=5, dump_minutes=5)
+    slightly = run("supply.shuttle", "plan", tankers=5, tank_gal=2500, road_minutes=14.5, fill_minutes=5, dump_minutes=5)
     assert (slightly["held_by"], slightly["wait_minutes"]) == ("fill", pytest.approx(0.5))
     far = {**even, "road_minutes": 190}  # 2,250 gal in 200 min: 11.25 gpm each
-    assert run("shuttle", "tankers_for", wanted_gpm=337.5, **far) == 30
-    assert run("shuttle", "tankers_for", wanted_gpm=337.6, **far) is None
+    assert run("supply.shuttle", "tankers_for", wanted_gpm=337.5, **far) == 30
+    assert run("supply.shuttle", "tankers_for", wanted_gpm=337.6, **far) is None

@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc import rig
-from calc.errors import CalcError
+from calc.rig import profile as rig_profile
+from calc.base.errors import CalcError
 from site_src import catalogue, fleet, units
 
 SHELF = catalogue.shelf()
@@ -17,7 +17,7 @@ SOUND = fleet.load()  # of our own invention; here only its form is checked
 
 
 def problems(run, profile):
-    return run("rig", "problems", profile=profile, shelf=SHELF, units=US)
+    return run("rig.profile", "problems", profile=profile, shelf=SHELF, units=US)
 
 
 def a_rig(**changes):
@@ -35,7 +35,7 @@ def test_three_fields_are_enough(run):
     """A name, its units and nothing else is a profile; all the rest is told as missing."""
     bare = {"schema": 1, "id": "a", "name": "Bare", "units": "US"}
     assert problems(run, bare) == []
-    assert run("rig", "missing", profile=bare) == [field[0] for field in rig.FIELDS if field[0] not in ("name", "units")]
+    assert run("rig.profile", "missing", profile=bare) == [field[0] for field in rig_profile.FIELDS if field[0] not in ("name", "units")]
 
 
 @pytest.mark.parametrize(
@@ -184,33 +184,33 @@ def test_own_figures_stand_in_place_of_the_handbook(run):
     """A rig's coefficient, test pressure and wye loss are used; the rest of the shelf is as it was."""
     profile = a_rig(wye_from="300@US", wye_loss="15@US",
                     hoses=[{"hose": "attack-1.75", "coefficient": "11.4@US", "origin": "measured", "test_pressure": "400@US"}])
-    shelf = run("rig", "shelf_of", profile=profile, shelf=SHELF, units=US)
+    shelf = run("rig.profile", "shelf_of", profile=profile, shelf=SHELF, units=US)
     own = shelf["hoses"]["attack-1.75"]
     assert (own["coefficient"], own["origin"], own["test_psi"]) == (11.4, "measured", 400)
     assert shelf["appliances"]["wye"] == [[0, 0], [300, 15]]
     assert shelf["hoses"]["attack-2.5"] == SHELF["hoses"]["attack-2.5"]
-    answer = run("reading", "answer", lay=run("rig", "lay_of", bed=profile["beds"][2]), shelf=shelf, units=US)
+    answer = run("layout.answer", "answer", lay=run("rig.profile", "lay_of", bed=profile["beds"][2]), shelf=shelf, units=US)
     assert answer["pressure_psi"] == pytest.approx(164.125, rel=1e-9)  # by hand: 100 + 11.4 x 1.5^2 x 2.5
 
 
 def test_what_a_profile_does_not_say_stays_the_handbooks(run):
     """Without a wye loss, a test pressure or a rule of its own, a rig has the shelf's; a figure that nobody signed is not the handbook's."""
     profile = {"schema": 1, "id": "a", "name": "Bare", "units": "US", "hoses": [{"hose": "attack-1.75", "coefficient": "11.4@US"}]}
-    shelf = run("rig", "shelf_of", profile=profile, shelf=SHELF, units=US)
+    shelf = run("rig.profile", "shelf_of", profile=profile, shelf=SHELF, units=US)
     assert shelf["appliances"] == SHELF["appliances"]
     own, handbook = shelf["hoses"]["attack-1.75"], SHELF["hoses"]["attack-1.75"]
     assert (own["coefficient"], own["origin"], own["test_psi"]) == (11.4, "typed", handbook["test_psi"])
     assert "rule" not in shelf
-    assert run("rig", "shelf_of", profile={**profile, "friction_rule": "square"}, shelf=SHELF, units=US)["rule"] == "square"
+    assert run("rig.profile", "shelf_of", profile={**profile, "friction_rule": "square"}, shelf=SHELF, units=US)["rule"] == "square"
     del profile["hoses"]
-    assert run("rig", "shelf_of", profile=profile, shelf=SHELF, units=US) == SHELF
+    assert run("rig.profile", "shelf_of", profile=profile, shelf=SHELF, units=US) == SHELF
 
 
 @pytest.mark.parametrize(("changes", "steps"), [
     ({"wye_from": ""}, [[0, 15]]), ({"wye_from": "0@US"}, [[0, 15]]), ({"wye_from": "0.5@US"}, [[0, 0], [0.5, 15]])])
 def test_wye_loss_from_a_flow_on(run, changes, steps):
     """A wye loss counts from the flow that the profile names, or always."""
-    shelf = run("rig", "shelf_of", profile=a_rig(wye_loss="15@US", **changes), shelf=SHELF, units=US)
+    shelf = run("rig.profile", "shelf_of", profile=a_rig(wye_loss="15@US", **changes), shelf=SHELF, units=US)
     assert shelf["appliances"]["wye"] == steps
 
 
@@ -218,19 +218,19 @@ def test_the_lay_of_a_bed(run):
     """A bed lies level, held by its own people, by two where it does not say."""
     bed = a_rig()["beds"][0]
     line = {"id": "A", "hose": bed["hose"], "length": bed["length"], "height": "0", "end": bed["end"]}
-    assert run("rig", "lay_of", bed={**bed, "crew": "3"}) == {"crew": "3", "lines": [line]}
-    assert run("rig", "lay_of", bed={**bed, "crew": ""}) == {"crew": "2", "lines": [line]}
+    assert run("rig.profile", "lay_of", bed={**bed, "crew": "3"}) == {"crew": "3", "lines": [line]}
+    assert run("rig.profile", "lay_of", bed={**bed, "crew": ""}) == {"crew": "2", "lines": [line]}
     gun = {"name": "Deck gun", "device": "master", "end": {"kind": "smooth", "tip": "1.5@US", "pressure": "80@US"}}
     piped = {"id": "A", "hose": "piped", "length": "0", "height": "0", "device": "master", "loss": "", "end": gun["end"]}
-    assert run("rig", "lay_of", bed=gun) == {"crew": "2", "lines": [piped]}
-    assert run("rig", "lay_of", bed={**gun, "loss": "40@US"})["lines"][0]["loss"] == "40@US"
+    assert run("rig.profile", "lay_of", bed=gun) == {"crew": "2", "lines": [piped]}
+    assert run("rig.profile", "lay_of", bed={**gun, "loss": "40@US"})["lines"][0]["loss"] == "40@US"
 
 
 def test_each_tip_of_a_gun(run):
     """A gun stands once for each of its tips; other beds once."""
     gun = {"name": "Gun", "device": "master", "end": {"kind": "smooth", "tip": "1.5@US", "pressure": "80@US"}, "tips": ["1.75@US", "1.5@US"]}
     fog = {**gun, "end": {"kind": "fog", "flow": "500@US", "pressure": "100@US"}}
-    beds = run("rig", "beds_of", profile={"beds": [fog, gun]})
+    beds = run("rig.profile", "beds_of", profile={"beds": [fog, gun]})
     assert [bed["end"].get("tip") for bed in beds] == [None, "1.5@US", "1.75@US"]
 
 

@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc import reading, rig
-from calc.errors import CalcError
+from calc.layout import answer as layout_answer
+from calc.rig import profile as rig_profile
+from calc.base.errors import CalcError
 from site_src import catalogue
 from tests.unit.test_rig import SHELF, US, a_rig, problems
 
@@ -25,11 +26,11 @@ FAULTS = [
 
 
 def shelf_of(run, profile):
-    return run("rig", "shelf_of", profile=profile, shelf=SHELF, units=US)
+    return run("rig.profile", "shelf_of", profile=profile, shelf=SHELF, units=US)
 
 
 def pressure_psi(run, shelf, **changes):
-    return run("reading", "answer", lay={"crew": "2", "lines": [{**LINE, **changes}]}, shelf=shelf, units=US)["pressure_psi"]
+    return run("layout.answer", "answer", lay={"crew": "2", "lines": [{**LINE, **changes}]}, shelf=shelf, units=US)["pressure_psi"]
 
 
 @pytest.mark.parametrize("fault", FAULTS, ids=[next(iter(fault)) + str(place) for place, fault in enumerate(FAULTS)])
@@ -67,10 +68,10 @@ def test_a_wye_that_needs_the_fault_has_no_number(run, fault):
     shelf = shelf_of(run, a_rig(**{"wye_loss": "15@US", "wye_from": "100@US", **fault}))
     wye = {"id": "S", "hose": "attack-2.5", "length": "0", "height": "0", "device": "wye", "end": {"lines": [{**LINE, "length": "0"}]}}
     with pytest.raises(CalcError) as refused:
-        run("reading", "answer", lay={"crew": "2", "lines": [wye]}, shelf=shelf, units=US)
+        run("layout.answer", "answer", lay={"crew": "2", "lines": [wye]}, shelf=shelf, units=US)
     place = next(iter(fault))
     assert (refused.value.field, refused.value.code, refused.value.facts) == ("loss", "faulty_profile", {"line": "S", "place": place})
-    answer = run("reading", "answer", lay={"crew": "2", "lines": [{**wye, "loss": "12@US"}]}, shelf=shelf, units=US)
+    answer = run("layout.answer", "answer", lay={"crew": "2", "lines": [{**wye, "loss": "12@US"}]}, shelf=shelf, units=US)
     assert answer["pressure_psi"] == 112  # by hand: 100 at the nozzle and 12
 
 
@@ -80,7 +81,7 @@ def test_a_water_page_that_needs_the_fault_has_no_number(run, page):
     from site_src import reckoners
     shelf = shelf_of(run, a_rig(hoses=[{"hose": "supply-5", "coefficient": "much"}]))
     with pytest.raises(CalcError) as refused:
-        run(f"{page}_reading", "answer", entries=reckoners.opening(page, "customary"), shelf=shelf, units=US)
+        run(f"supply.{page}_answer", "answer", entries=reckoners.opening(page, "customary"), shelf=shelf, units=US)
     assert (refused.value.field, refused.value.code, refused.value.facts) == ("hose", "faulty_profile", {"place": "hoses.0.coefficient"})
 
 
@@ -102,19 +103,19 @@ def test_what_is_no_profile_gives_no_number(run):
         with pytest.raises(CalcError) as refused:
             pressure_psi(run, shelf)
         assert refused.value.facts["place"] == place
-        assert run("rig", "sound", profile=profile, shelf=SHELF, units=US) == {}
+        assert run("rig.profile", "sound", profile=profile, shelf=SHELF, units=US) == {}
 
 
 def test_sound_leaves_out_what_is_faulty(run):
     """What can be used of a profile: its sound fields and rows."""
     profile = a_rig(idle="70000", colour="red")
     profile["beds"][1]["length"] = "0@US"
-    own = run("rig", "sound", profile=profile, shelf=SHELF, units=US)
+    own = run("rig.profile", "sound", profile=profile, shelf=SHELF, units=US)
     assert "idle" not in own and "colour" not in own and own["tank"] == profile["tank"]
     assert [bed["name"] for bed in own["beds"]] == ["Front bumper", "Crosslay 2", "Rear blitz"] + [bed["name"] for bed in profile["beds"][4:]]
     assert problems(run, {**own, "id": "a"}) == []
-    both = run("rig", "at_hand", profile=profile, shelf=SHELF, units=US)
-    assert both == {"shelf": shelf_of(run, profile), "rig": own, "beds": run("rig", "beds_of", profile=own),
+    both = run("rig.profile", "at_hand", profile=profile, shelf=SHELF, units=US)
+    assert both == {"shelf": shelf_of(run, profile), "rig": own, "beds": run("rig.profile", "beds_of", profile=own),
                     "faulty_beds": [{"name": profile["beds"][1]["name"], "place": "beds.1.length", "before": 1}]}
 
 
@@ -135,18 +136,18 @@ PROFILE = st.fixed_dictionaries({"beds": st.lists(BED, max_size=4)}, optional={
 def test_whatever_is_taken_opens_every_page(changes):
     """Of any profile, sound or not: the shelf, the card and each usable bed come to an answer or a refusal; one that is taken has entries that every page keeps."""
     profile = {"schema": 1, "id": "a", "name": "A", "units": "US", **copy.deepcopy(changes)}
-    both = rig.at_hand(profile, SHELF, US)
+    both = rig_profile.at_hand(profile, SHELF, US)
     json.dumps(both)
-    from calc import panel_card
+    from calc.rig import panel_card
     panel_card.card(profile, SHELF, US, "50@US", [tip for tip in catalogue.tip_choices() if tip["family"] == "customary"])
-    if not rig.problems(profile, SHELF, US):
+    if not rig_profile.problems(profile, SHELF, US):
         assert both["rig"] == profile and "faults" not in both["shelf"]
-    for bed in rig.beds_of(both["rig"]):
-        lay = rig.lay_of(bed)
+    for bed in rig_profile.beds_of(both["rig"]):
+        lay = rig_profile.lay_of(bed)
         typed = [lay["lines"][0]["length"], lay["lines"][0].get("loss", ""), *(bed["end"].get(name, "") for name in ("flow", "tip", "pressure"))]
         assert all(isinstance(text, str) and len(text) <= 30 and text.partition("@")[2] in ("", *US["systems"]) for text in typed)
         try:
-            assert reading.answer(lay, both["shelf"], US)["pressure_psi"] >= 0
+            assert layout_answer.answer(lay, both["shelf"], US)["pressure_psi"] >= 0
         except CalcError as refused:
             assert refused.code in ("beyond_any_hose", "faulty_profile")
 
@@ -157,5 +158,5 @@ def test_a_working_limit_of_the_rigs_own_is_where_the_caution_begins(run):
     lay = {"crew": "2", "lines": [{"id": "A", "hose": "supply-5", "length": "100@US", "height": "0", "end": end}]}
     for limit, expected in (("", []), ("170@US", [("caution", "above_working_pressure", "170")]), ("190@US", [])):
         shelf = shelf_of(run, a_rig(supply=[{"hose": "supply-5", "length": "1000@US", "limit": limit}]))
-        told = run("reading", "answer", lay=lay, shelf=shelf, units=US)["cautions"]
+        told = run("layout.answer", "answer", lay=lay, shelf=shelf, units=US)["cautions"]
         assert [(each["level"], each["code"], each["limit"]) for each in told if "pressure" in each["code"]] == expected

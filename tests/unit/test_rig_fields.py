@@ -1,7 +1,8 @@
 """What each field of a rig's profile takes: its bounds on both sides, its choices, its words."""
 import pytest
 
-from calc import rig, rule
+from calc.hydraulics import friction_rule
+from calc.rig import profile as rig_profile
 from site_src import data
 from tests.unit.test_rig import a_rig, problems
 
@@ -21,7 +22,7 @@ BOUNDS = [
 CHOICES = {
     "units": ("US", "SI", "bar", "imperial"), "drive": ("midship", "pto", "front", "rear_shaft", "rear_pto"), "pressure_control": ("governor", "relief", "none"), "shift_control": ("air", "electric", "manual"),
     "transmission": ("automatic", "manual"), "pump_stages": ("1", "2"), "pump_light": ("before_drive", "after_drive"),
-    "speedometer": ("driveline", "wheels"), "friction_rule": rule.CODES, "standard": ("us", "canada", "europe"),
+    "speedometer": ("driveline", "wheels"), "friction_rule": friction_rule.CODES, "standard": ("us", "canada", "europe"),
     "hoses.0.origin": ("handbook", "declared", "measured", "typed"), "beds.0.device": ("master", "aerial"),
 }
 
@@ -57,14 +58,14 @@ def test_choices(run, place):
 
 def test_every_field_has_its_word_and_a_test(run):
     """Each field is named on the page, is of a kind that the page knows, and stands in a table above where it has bounds or choices."""
-    listed = {"": rig.FIELDS, "hoses.0.": rig.HOSE_FIELDS, "beds.0.": rig.BED_FIELDS, "beds.0.end.": rig.END_FIELDS["fog"],
-              "beds.1.end.": rig.END_FIELDS["smooth"], "supply.0.": rig.SUPPLY_FIELDS}
+    listed = {"": rig_profile.FIELDS, "hoses.0.": rig_profile.HOSE_FIELDS, "beds.0.": rig_profile.BED_FIELDS, "beds.0.end.": rig_profile.END_FIELDS["fog"],
+              "beds.1.end.": rig_profile.END_FIELDS["smooth"], "supply.0.": rig_profile.SUPPLY_FIELDS}
     fields = {place + field[0]: field for place, rows in listed.items() for field in rows}
     for field in fields.values():
         assert WORDS["field"][field[0]] and field[1] in KINDS
     assert {place for place, field in fields.items() if field[1] in ("number", "quantity")} == {row[0] for row in BOUNDS}
     assert {place for place, field in fields.items() if field[1] == "choice"} == set(CHOICES)
-    assert run("rig", "missing", profile={}) == [place for place in fields if "." not in place]
+    assert run("rig.profile", "missing", profile={}) == [place for place in fields if "." not in place]
 
 
 @pytest.mark.parametrize("place", ["intakes", "pump_gear", "speed_in_pump", "override_place", "override_way", "override_tool",

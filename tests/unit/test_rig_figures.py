@@ -19,11 +19,11 @@ from tests.unit.test_rig import SHELF, US, a_rig
 def test_beside_the_handbook(run, row, told):
     """A figure stands beside the handbook's with the difference; one past a third is marked."""
     names = ("coefficient", "handbook", "origin", "percent", "is_lower", "is_large")
-    assert run("rig_figures", "beside_handbook", profile=a_rig(hoses=[row]), shelf=SHELF, units=US) == [
+    assert run("rig.figures", "beside_handbook", profile=a_rig(hoses=[row]), shelf=SHELF, units=US) == [
         {"hose": row["hose"], **dict(zip(names, told, strict=True))}]
 
 
 def test_rows_with_a_fault_are_left_out(run):
     """Of a row that cannot be used there is nothing to compare."""
     hoses = [{"hose": "attack-1.75", "coefficient": "x"}, {"hose": "attack-2.5", "coefficient": "2@US"}]
-    assert [row["hose"] for row in run("rig_figures", "beside_handbook", profile=a_rig(hoses=hoses), shelf=SHELF, units=US)] == ["attack-2.5"]
+    assert [row["hose"] for row in run("rig.figures", "beside_handbook", profile=a_rig(hoses=hoses), shelf=SHELF, units=US)] == ["attack-2.5"]

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from tests import bridge
 
 
@@ -44,7 +44,7 @@ from tests import bridge
 )
 def test_rounded(run, value, places, expected):
     """The text is what a person rounds to by hand."""
-    assert run("rounding", "rounded", value=value, places=places) == expected
+    assert run("base.rounding", "rounded", value=value, places=places) == expected
 
 
 @settings(deadline=None, max_examples=1000)
@@ -56,7 +56,7 @@ def test_typed_values(run, digits, half, places):
     if abs(typed) > 10**7:
         typed = typed.scaleb(-2).quantize(decimal.Decimal(1).scaleb(-places - 1))
     expected = typed.quantize(decimal.Decimal(1).scaleb(-places), decimal.ROUND_HALF_UP)
-    shown = run("rounding", "rounded", value=float(typed), places=places)
+    shown = run("base.rounding", "rounded", value=float(typed), places=places)
     assert shown == str(abs(expected) if expected == 0 else expected)
 
 
@@ -67,7 +67,7 @@ def test_same_text(phone):
         size = 10 ** chance.randint(-6, 6)
         value = chance.choice([chance.uniform(-size, size), chance.randint(-999, 999) / 2 ** chance.randint(0, 9)])
         arguments = {"value": value, "places": chance.randint(0, 6)}
-        request = json.dumps({"module": "rounding", "function": "rounded", "arguments": arguments})
+        request = json.dumps({"module": "base.rounding", "function": "rounded", "arguments": arguments})
         assert json.loads(phone.call(request)) == json.loads(bridge.call(request)), arguments
 
 
@@ -84,7 +84,7 @@ def test_same_text(phone):
 )
 def test_plain(run, value, places, expected):
     """The text has no idle zeros behind the point."""
-    assert run("rounding", "plain", value=value, places=places) == expected
+    assert run("base.rounding", "plain", value=value, places=places) == expected
 
 
 @pytest.mark.parametrize(
@@ -103,7 +103,7 @@ def test_plain(run, value, places, expected):
 )
 def test_to_step(run, value, step, expected):
     """The nearest mark of the gauge, by hand."""
-    assert run("rounding", "to_step", value=value, step=step) == pytest.approx(expected, rel=1e-9)
+    assert run("base.rounding", "to_step", value=value, step=step) == pytest.approx(expected, rel=1e-9)
 
 
 @pytest.mark.parametrize(
@@ -130,27 +130,27 @@ def test_to_step(run, value, step, expected):
 def test_refusal(run, function, arguments, field, code):
     """What is no number, or no number of decimals, is refused and never clamped."""
     with pytest.raises(CalcError) as refusal:
-        run("rounding", function, **arguments)
+        run("base.rounding", function, **arguments)
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
 def test_refused_places_tell_their_bounds(run):
     """Whoever asks for too many decimals is told how many there are."""
     with pytest.raises(CalcError) as refusal:
-        run("rounding", "rounded", value=12, places=7)
+        run("base.rounding", "rounded", value=12, places=7)
     assert refusal.value.facts == {"least": 0, "most": 6}
     with pytest.raises(CalcError) as refusal:
-        run("rounding", "rounded", value=12, places=False)
+        run("base.rounding", "rounded", value=12, places=False)
     assert refusal.value.code == "out_of_range"
 
 
 @pytest.mark.parametrize(("value", "step", "expected"), [(0.4, 0.25, 0.5), (-0.4, 0.25, -0.5), (0.6, 1, 1), (0, 5, 0)])
 def test_to_small_steps(run, value, step, expected):
     """Below one the sign is still the value's."""
-    assert run("rounding", "to_step", value=value, step=step) == expected
+    assert run("base.rounding", "to_step", value=value, step=step) == expected
 
 
 def test_idle_zeros_end_at_the_point(run):
     """Zeros before the point are figures of the number."""
-    assert run("rounding", "plain", value=100.0, places=2) == "100"
-    assert run("rounding", "plain", value=1200.50, places=3) == "1200.5"
+    assert run("base.rounding", "plain", value=100.0, places=2) == "100"
+    assert run("base.rounding", "plain", value=1200.50, places=3) == "1200.5"

@@ -3,12 +3,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from tests.unit.lays import fog, line
 
 
 def loss(run, rule, flow_gpm, size_in=2.5, coefficient=2, length_ft=100):
-    return run("rule", "loss_psi", rule=rule, size_in=size_in, coefficient=coefficient, flow_gpm=flow_gpm, length_ft=length_ft)
+    return run("hydraulics.friction_rule", "loss_psi", rule=rule, size_in=size_in, coefficient=coefficient, flow_gpm=flow_gpm, length_ft=length_ft)
 
 
 @pytest.mark.parametrize(
@@ -18,7 +18,7 @@ def loss(run, rule, flow_gpm, size_in=2.5, coefficient=2, length_ft=100):
 )
 def test_rules_disagree(run, rule, expected_psi):
     """Three rules give three answers, each named, each beside C Q^2 L."""
-    told = run("rule", "compared", rule=rule, size_in=2.5, coefficient=2, flow_gpm=400, length_ft=100)
+    told = run("hydraulics.friction_rule", "compared", rule=rule, size_in=2.5, coefficient=2, flow_gpm=400, length_ft=100)
     assert told == {"rule": rule, "rule_psi": pytest.approx(expected_psi), "square_psi": pytest.approx(32), "more_psi": pytest.approx(expected_psi - 32)}
 
 
@@ -65,12 +65,12 @@ def test_refused(run, rule, facts, field, code):
 def test_rounding_takes_only_known_steps(run):
     """A step of 30 gpm is nobody's."""
     with pytest.raises(CalcError) as refusal:
-        run("rule", "rounded_flow_gpm", flow_gpm=100, step_gpm=30)
+        run("hydraulics.friction_rule", "rounded_flow_gpm", flow_gpm=100, step_gpm=30)
     assert (refusal.value.field, refusal.value.code) == ("step_gpm", "unknown")
 
 
 def required(run, lines, **rule):
-    return run("layout", "discharge_pressure", layout={"lines": lines}, **rule)
+    return run("layout.pressure", "discharge_pressure", layout={"lines": lines}, **rule)
 
 
 def test_a_lay_by_a_rule_says_so(run):
@@ -79,7 +79,7 @@ def test_a_lay_by_a_rule_says_so(run):
     assert (required(run, [pair])["rule"], required(run, [pair])["discharge_psi"]) == ("square", pytest.approx(98))  # 80 + 2 x 9
     by_rule = required(run, [pair], rule="two_q_squared_plus_q")
     assert (by_rule["rule"], by_rule["discharge_psi"]) == ("two_q_squared_plus_q", pytest.approx(101))  # 80 + 2 x 9 + 3
-    assert run("layout", "flows", layout={"lines": [pair]}, discharge_psi=100)["rule"] == "square"
+    assert run("layout.pressure", "flows", layout={"lines": [pair]}, discharge_psi=100)["rule"] == "square"
 
 
 def test_a_lay_with_one_hose_of_another_size_is_refused(run):
@@ -101,9 +101,9 @@ def test_more_flow_never_loses_less(run, rule, flow_gpm, more_gpm, length_ft):
 
 def test_what_a_rule_is_made_for(run):
     """The rules of C Q^2 L take any hose; gpm times N four sizes, 2Q^2 + Q one."""
-    assert run("rule", "sizes_in", rule="square") is None and run("rule", "sizes_in", rule="rounded_50") is None
-    assert run("rule", "sizes_in", rule="gpm_times_n") == [1.5, 1.75, 2, 2.5]
-    assert run("rule", "sizes_in", rule="two_q_squared_plus_q") == [2.5]
+    assert run("hydraulics.friction_rule", "sizes_in", rule="square") is None and run("hydraulics.friction_rule", "sizes_in", rule="rounded_50") is None
+    assert run("hydraulics.friction_rule", "sizes_in", rule="gpm_times_n") == [1.5, 1.75, 2, 2.5]
+    assert run("hydraulics.friction_rule", "sizes_in", rule="two_q_squared_plus_q") == [2.5]
 
 
 @pytest.mark.parametrize(

@@ -1,7 +1,7 @@
 """The quick check after a repair, as typed."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import standards
 
 QUICK, ACCURACY = {"tolerance_percent": 5}, {"discharge_psi": 2, "speed_rpm": 10}
@@ -9,7 +9,7 @@ BASELINE = [{"engine_rpm": "1500", "discharge_psi": "150@US"}]
 
 
 def told(run, readings, baseline=BASELINE, system="US"):
-    return run("service_bay", "answer", baseline=baseline, readings=readings, quick=QUICK, accuracy=ACCURACY, units=standards.shown_in(system))
+    return run("service.quick_answer", "answer", baseline=baseline, readings=readings, quick=QUICK, accuracy=ACCURACY, units=standards.shown_in(system))
 
 
 def test_in_any_units(run):
@@ -63,6 +63,6 @@ def test_too_many_steps(run, name):
 def test_refused_tolerance(run):
     """A tolerance past a half is no check: it is refused as itself, not as a reading."""
     with pytest.raises(CalcError) as refused:
-        run("service_bay", "answer", baseline=BASELINE, readings=BASELINE, quick={"tolerance_percent": 51}, accuracy=ACCURACY,
+        run("service.quick_answer", "answer", baseline=BASELINE, readings=BASELINE, quick={"tolerance_percent": 51}, accuracy=ACCURACY,
             units=standards.shown_in("US"))
     assert (refused.value.field, refused.value.code) == ("tolerance_percent", "out_of_range")

@@ -5,8 +5,8 @@ import random
 
 import pytest
 
-from calc import service_file
-from calc.errors import CalcError
+from calc.service import file
+from calc.base.errors import CalcError
 from tests import service_records
 
 US = service_records.US
@@ -15,7 +15,7 @@ HOSTILE = (None, True, -1, 0, 1e300, 5e-324, "", "x", "<script>alert(1)</script>
 
 
 def judged(run, record):
-    return run("service_file", "judged", record=record, units=US)
+    return run("service.file", "judged", record=record, units=US)
 
 
 @pytest.mark.parametrize(("record", "status"), [(WHOLE, "pass"), (FAILED, "fail"), (OPEN, "not_proven")])
@@ -58,7 +58,7 @@ BASELINE = {"schema": 1, "rig_id": "rig-1", "rig_name": "Tollgate Engine 1",
 
 def test_a_baseline_comes_back(run):
     """What the Check page writes is kept as it was."""
-    assert run("service_file", "baseline", given=BASELINE, units=US) == BASELINE
+    assert run("service.file", "baseline", given=BASELINE, units=US) == BASELINE
 
 
 def with_reading(**changes):
@@ -69,7 +69,7 @@ def with_reading(**changes):
 def test_no_baseline(run, given):
     """What is no baseline is refused whole."""
     with pytest.raises(CalcError) as refused:
-        run("service_file", "baseline", given=given, units=US)
+        run("service.file", "baseline", given=given, units=US)
     assert (refused.value.field, refused.value.code) == ("file", "not_a_test")
 
 
@@ -87,7 +87,7 @@ def test_no_baseline(run, given):
 def test_a_baseline_made_to_hurt(run, changes, code):
     """A baseline with anything strange in it is refused whole: a wrong one would hide a sick pump."""
     with pytest.raises(CalcError) as refused:
-        run("service_file", "baseline", given={**BASELINE, **changes}, units=US)
+        run("service.file", "baseline", given={**BASELINE, **changes}, units=US)
     assert (refused.value.field, refused.value.code) == ("file", code)
 
 
@@ -153,7 +153,7 @@ def test_much_damage_is_refused_or_harmless():
     refused = 0
     for seed in range(100, 250):
         try:
-            json.dumps(service_file.judged(damaged(random.Random(seed)), US), allow_nan=False)
+            json.dumps(file.judged(damaged(random.Random(seed)), US), allow_nan=False)
         except CalcError as error:
             assert error.field == "file", error
             refused += 1
@@ -191,18 +191,18 @@ def test_how_many_readings_a_baseline_may_have(run, count, fits):
     given = copy.deepcopy(BASELINE)
     given["baseline"]["readings"] = given["baseline"]["readings"][:1] * count
     if fits:
-        assert run("service_file", "baseline", given=given, units=US) == given
+        assert run("service.file", "baseline", given=given, units=US) == given
     else:
         with pytest.raises(CalcError) as refused:
-            run("service_file", "baseline", given=given, units=US)
+            run("service.file", "baseline", given=given, units=US)
         assert (refused.value.field, refused.value.code, refused.value.facts["at"]) == ("file", "damaged", "baseline.readings")
 
 
-@pytest.mark.parametrize("at_ms", [0, service_file.LATEST_MS])
+@pytest.mark.parametrize("at_ms", [0, file.LATEST_MS])
 def test_the_moments_a_baseline_may_be_of(run, at_ms):
     given = copy.deepcopy(BASELINE)
     given["baseline"]["at_ms"] = at_ms
-    assert run("service_file", "baseline", given=given, units=US) == given
+    assert run("service.file", "baseline", given=given, units=US) == given
 
 
 def test_a_standard_that_cannot_be_used_is_named(run):

@@ -1,7 +1,7 @@
 """A rig's tests over the years, told in texts; and where a rig stands on a day."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import standards
 from tests.unit.test_service_years import a_result
 
@@ -16,7 +16,7 @@ def a_dated(year, kind, rpm, **changes):
 
 
 def told(run, results, system="US"):
-    return run("service_history", "history", results=results, speed_accuracy_rpm=10, units=standards.shown_in(system))
+    return run("service.history", "history", results=results, speed_accuracy_rpm=10, units=standards.shown_in(system))
 
 
 def test_changes_in_words(run):
@@ -95,7 +95,7 @@ ON = 20_000 * DAY_MS
 def test_standing(run, tests, status, due_day):
     """A failure outweighs, a pass holds for its time, and what proved nothing changes nothing."""
     results = [{"at_ms": ON - days * DAY_MS, "status": each} for days, each in tests]
-    found = run("service_due", "standing", results=results, on_ms=ON, interval_days=365)
+    found = run("service.due", "standing", results=results, on_ms=ON, interval_days=365)
     assert found["status"] == status
     assert found["due_ms"] == (None if due_day is None else ON + due_day * DAY_MS)
 
@@ -103,7 +103,7 @@ def test_standing(run, tests, status, due_day):
 def test_standing_refused(run):
     """A status nobody knows is refused, not read as a pass."""
     with pytest.raises(CalcError) as refused:
-        run("service_due", "standing", results=[{"at_ms": 0, "status": "fine"}], on_ms=ON, interval_days=365)
+        run("service.due", "standing", results=[{"at_ms": 0, "status": "fine"}], on_ms=ON, interval_days=365)
     assert (refused.value.field, refused.value.code) == ("status", "unknown")
 
 
@@ -114,15 +114,15 @@ def test_standing_refused(run):
 def test_standing_on_no_day(run, changes, field, code):
     """A day before all days, or a proof that holds for none, is refused."""
     with pytest.raises(CalcError) as refused:
-        run("service_due", "standing", **{"results": [], "on_ms": ON, "interval_days": 365, **changes})
+        run("service.due", "standing", **{"results": [], "on_ms": ON, "interval_days": 365, **changes})
     assert (refused.value.field, refused.value.code) == (field, code)
-    assert run("service_due", "standing", results=[], on_ms=0, interval_days=365)["status"] == "never"
+    assert run("service.due", "standing", results=[], on_ms=0, interval_days=365)["status"] == "never"
 
 
 def test_the_days_that_a_standing_rests_on(run):
     """The newest test, whatever it proved, and the newest that passed; one of this very moment counts."""
     results = [{"at_ms": ON - days * DAY_MS, "status": each} for days, each in ((40, "pass"), (0, "not_proven"), (20, "pass"))]
-    found = run("service_due", "standing", results=results, on_ms=ON, interval_days=365)
+    found = run("service.due", "standing", results=results, on_ms=ON, interval_days=365)
     assert (found["last_ms"], found["passed_ms"]) == (ON, ON - 20 * DAY_MS)
-    none = run("service_due", "standing", results=[], on_ms=ON, interval_days=365)
+    none = run("service.due", "standing", results=[], on_ms=ON, interval_days=365)
     assert (none["last_ms"], none["passed_ms"], none["due_ms"]) == (None, None, None)

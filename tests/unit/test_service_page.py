@@ -3,7 +3,7 @@ import copy
 
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import standards
 from tests.unit.service import of
 
@@ -33,7 +33,7 @@ def a_record(**changes):
 
 
 def answered(run, record, shown="US"):
-    return run("service_page", "answer", record=record, units=standards.shown_in(shown))
+    return run("service.page", "answer", record=record, units=standards.shown_in(shown))
 
 
 def test_answer(run):
@@ -116,13 +116,13 @@ def test_points_are_named_by_their_pressure(run, standard, shown, expected):
 )
 def test_temperature_shown(run, text, shown, expected):
     """50 F is 10 C, and -40 is both."""
-    assert run("service_entry", "shown", units=standards.shown_in(shown), kind="temperature", text=text) == expected
+    assert run("service.entries", "shown", units=standards.shown_in(shown), kind="temperature", text=text) == expected
 
 
 @pytest.mark.parametrize(("text", "expected"), [("50@US", 50), ("10@SI", 50), ("-40@bar", -40)])
 def test_temperature_read(run, text, expected):
     """The same the other way."""
-    assert run("service_entry", "amount", units=US, kind="temperature", field="air", text=text) == pytest.approx(expected)
+    assert run("service.entries", "amount", units=US, kind="temperature", field="air", text=text) == pytest.approx(expected)
 
 
 def test_metric_readings_are_the_same_test(run):

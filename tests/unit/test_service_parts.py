@@ -7,7 +7,7 @@ import copy
 
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import data
 from tests.unit.service import SITE, a_rig
 
@@ -62,7 +62,7 @@ HELD = {"vacuum": (300, ["vacuum_reached_inhg"]), "hydrostatic": (180, ["hydrost
 
 
 def planned(run, rig=None, **site):
-    return run("service_plan", "plan", rig=rig or a_rig(), conditions={**SITE, **site})
+    return run("service.plan", "plan", rig=rig or a_rig(), conditions={**SITE, **site})
 
 
 def without(*names, **changes):

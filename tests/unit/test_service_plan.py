@@ -3,7 +3,7 @@ import math
 
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import standards
 from tests.unit.service import SITE, a_rig, of
 
@@ -17,7 +17,7 @@ POINTS = {"capacity": (1.0, 150), "overload": (1.0, 165), "seventy": (0.7, 200),
 
 
 def planned(run, rig, **site):
-    return run("service_test", "plan", rig=rig, conditions={**SITE, **site})
+    return run("service.plan", "plan", rig=rig, conditions={**SITE, **site})
 
 
 def runs_of(plan):
@@ -61,16 +61,16 @@ def test_every_rating(run, rated_gpm):
 )
 def test_pitot_figures(run, gpm, count, tip_in, pitot_psi):
     """The tips of the reference set are offered, with its pitot readings."""
-    options = run("service_runs", "tip_options", flow_gpm=gpm, tips_in=[tip_in], least_psi=40, most_psi=80)
+    options = run("service.runs", "tip_options", flow_gpm=gpm, tips_in=[tip_in], least_psi=40, most_psi=80)
     mine = [option for option in options if option["count"] == count]
     assert mine[0]["pitot_psi"] == pytest.approx(pitot_psi, abs=0.05)
 
 
 def test_best_tip_first(run):
     """Fewest tips first, then the reading nearest the middle; by hand for 1,000 gpm: 2 in 70.9, 2 1/4 in 44.2."""
-    options = run("service_runs", "tip_options", flow_gpm=1000, tips_in=[1.5, 2.0, 2.25], least_psi=40, most_psi=80)
+    options = run("service.runs", "tip_options", flow_gpm=1000, tips_in=[1.5, 2.0, 2.25], least_psi=40, most_psi=80)
     assert [(option["count"], option["tip_in"]) for option in options] == [(1, 2.0), (1, 2.25), (2, 1.5)]
-    assert run("service_runs", "tip_options", flow_gpm=1000, tips_in=[0.5], least_psi=40, most_psi=80) == []
+    assert run("service.runs", "tip_options", flow_gpm=1000, tips_in=[0.5], least_psi=40, most_psi=80) == []
 
 
 def test_gauge_for_net(run):
@@ -92,7 +92,7 @@ def test_from_a_hydrant(run):
 
 def test_unknown_is_named(run):
     """What is not known is named, test by test, and nothing is put in its place."""
-    plan = run("service_test", "plan", rig={"rated_gpm": 1250, "standard": standards.standard("us", "annual")}, conditions={"source": "draft"})
+    plan = run("service.plan", "plan", rig={"rated_gpm": 1250, "standard": standards.standard("us", "annual")}, conditions={"source": "draft"})
     missing = {test["id"]: test["missing"] for test in plan["tests"]}
     assert missing["capacity"] == ["suction_size_in", "suction_length_ft", "suction_lines", "lift_ft"]
     assert missing["vacuum"] == ["altitude_ft"]

@@ -1,7 +1,7 @@
 """The quick check after a repair: the rig against its own baseline."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import data
 
 QUICK = {"tolerance_percent": 5}
@@ -10,7 +10,7 @@ BASELINE = [{"engine_rpm": 1000, "discharge_psi": 60}, {"engine_rpm": 1500, "dis
 
 
 def compared(run, readings, baseline=BASELINE):
-    return run("service_quick", "compare", baseline=baseline, readings=readings, quick=QUICK, accuracy=ACCURACY)
+    return run("service.quick", "compare", baseline=baseline, readings=readings, quick=QUICK, accuracy=ACCURACY)
 
 
 @pytest.mark.parametrize(
@@ -114,8 +114,8 @@ def test_a_baseline_that_cannot_be_is_refused(run, field):
 def test_tolerances(run, percent, fits):
     given = {"baseline": BASELINE, "readings": [], "quick": {"tolerance_percent": percent}, "accuracy": ACCURACY}
     if fits:
-        assert run("service_quick", "compare", **given)["steps"] == []
+        assert run("service.quick", "compare", **given)["steps"] == []
     else:
         with pytest.raises(CalcError) as refused:
-            run("service_quick", "compare", **given)
+            run("service.quick", "compare", **given)
         assert refused.value.field == "tolerance_percent"

@@ -3,7 +3,7 @@ import math
 
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from tests.unit.service import SITE, a_rig
 from tests.unit.test_service_parts import fields, without
 
@@ -11,7 +11,7 @@ OTHERS = [("pump_rpm", "speed"), ("engine_f", "temperature"), ("oil_psi", "press
 
 
 def a_run(run, name="capacity", rig=None, **site):
-    plan = run("service_plan", "plan", rig=rig or a_rig(), conditions={**SITE, **site})
+    plan = run("service.plan", "plan", rig=rig or a_rig(), conditions={**SITE, **site})
     [found] = [test for test in plan["tests"] if test["id"] == name]
     return found
 
@@ -27,7 +27,7 @@ def test_what_is_read(run, flow_by, measured, source, intake):
     """Gauge, flow and engine speed must be read, and the intake of a pump that is fed; its clock starts once they stand."""
     site = {"source": source, "flow_by": flow_by}
     if flow_by is None:
-        told = run("service_plan", "plan", rig=a_rig(), conditions={name: value for name, value in {**SITE, **site}.items() if name != "flow_by"})
+        told = run("service.plan", "plan", rig=a_rig(), conditions={name: value for name, value in {**SITE, **site}.items() if name != "flow_by"})
         [found] = [test for test in told["tests"] if test["id"] == "capacity"]
     else:
         found = a_run(run, **site)
@@ -47,7 +47,7 @@ def test_what_a_run_aims_at(run):
 @pytest.mark.parametrize(("hold_s", "interval_s", "due"), [
     (600, 300, [0, 300, 600]), (700, 300, [0, 300, 600, 700]), (300, 300, [0, 300]), (None, 300, [0])])
 def test_when_readings_are_due(run, hold_s, interval_s, due):
-    assert run("service_runs", "due_s", hold_s=hold_s, interval_s=interval_s) == due
+    assert run("service.runs", "due_s", hold_s=hold_s, interval_s=interval_s) == due
 
 
 @pytest.mark.parametrize(("function", "given", "field"), [
@@ -56,12 +56,12 @@ def test_when_readings_are_due(run, hold_s, interval_s, due):
 ])
 def test_refused(run, function, given, field):
     with pytest.raises(CalcError) as refusal:
-        run("service_runs", function, **given)
+        run("service.runs", function, **given)
     assert refusal.value.field == field
 
 
 def tips(run, flow_gpm, tips_in, least_psi=40, most_psi=80):
-    options = run("service_runs", "tip_options", flow_gpm=flow_gpm, tips_in=tips_in, least_psi=least_psi, most_psi=most_psi)
+    options = run("service.runs", "tip_options", flow_gpm=flow_gpm, tips_in=tips_in, least_psi=least_psi, most_psi=most_psi)
     return [(option["count"], option["place"], option["tip_in"]) for option in options]
 
 

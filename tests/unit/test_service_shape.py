@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from tests import service_records
 
 US = service_records.US
@@ -79,7 +79,7 @@ def put(place, thing):
 
 
 def judged(run, record):
-    return run("service_file", "judged", record=record, units=US)
+    return run("service.file", "judged", record=record, units=US)
 
 
 def test_the_whole_is_let_in(run):

@@ -3,7 +3,8 @@ import copy
 
 import pytest
 
-from calc import fault, service_quick, service_signs
+from calc.diagnosis import fault
+from calc.service import quick, signs
 from tests.unit.dialogue import BASE
 from tests.unit.service import a_plan, a_rig, an_attempt, good_readings, of
 
@@ -12,7 +13,7 @@ GOOD = good_readings(PLAN)
 
 
 def judged(run, readings, plan=PLAN):
-    return run("service_test", "verdict", plan=plan, readings=readings)
+    return run("service.verdict", "verdict", plan=plan, readings=readings)
 
 
 @pytest.mark.parametrize(
@@ -66,7 +67,7 @@ RUN = {"id": "capacity", "expected": [{"of": "last", "engine_rpm": 1500}, {"of":
 
 def cautions(run, sets, ratio=2.0, rise_percent=10, test=RUN):
     plan = {"speed_rise_percent": rise_percent, "pump_ratio": ratio}
-    return run("service_signs", "cautions_of", test=test, sets=[dict(zip(("engine_rpm", "pump_rpm"), each)) for each in sets], plan=plan)
+    return run("service.signs", "cautions_of", test=test, sets=[dict(zip(("engine_rpm", "pump_rpm"), each)) for each in sets], plan=plan)
 
 
 @pytest.mark.parametrize(("rpm", "is_told"), [(1760, False), (1761, True)])
@@ -91,10 +92,10 @@ def test_without_a_plate_or_a_speed_when_new_nothing_is_compared(run):
 
 def test_every_failure_leads_into_the_diagnosis():
     """Each pattern that a failure shows has a sign of the diagnosis to enter by, on whatever rig it was tested."""
-    patterns = set(service_signs.FIGURES.values())
+    patterns = set(signs.FIGURES.values())
     patterns |= {"interlock_wrong", "governed_low", "governed_high", "pressure_low", "flow_low_pressure_good", "speed_high_at_pressure", "ratio_changed"}
-    assert patterns == set(service_signs.ENTER)
-    enters = {*service_signs.ENTER.values(), *service_quick.ENTER.values()}
+    assert patterns == set(signs.ENTER)
+    enters = {*signs.ENTER.values(), *quick.ENTER.values()}
     for drive in ("midship", "pto", "front", "rear_shaft", "rear_pto"):
         for transmission in ("automatic", "manual"):
             rig = {"drive": drive, "transmission": transmission, "pump_stages": "2"}

@@ -3,15 +3,15 @@ import datetime
 
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from tests.unit.service import a_plan, an_attempt, good_readings, of
 
 PLAN = a_plan()
 
 
 def summed(run, readings):
-    verdict = run("service_test", "verdict", plan=PLAN, readings=readings)
-    return run("service_years", "summary", plan=PLAN, verdict=verdict), verdict
+    verdict = run("service.verdict", "verdict", plan=PLAN, readings=readings)
+    return run("service.years", "summary", plan=PLAN, verdict=verdict), verdict
 
 
 def test_a_whole_summary(run):
@@ -40,18 +40,18 @@ def test_nothing_read_leaves_blanks(run):
 def test_dates_against_the_calendar(run, month):
     """Days before a month in a year that is no leap year, by Python's own calendar."""
     days = datetime.date(2027, month, 15).timetuple().tm_yday - 1
-    assert run("service_years", "year_of", text=f"2027-{month:02}-15") == pytest.approx(2027 + days / 365.25, abs=1e-9)
+    assert run("service.years", "year_of", text=f"2027-{month:02}-15") == pytest.approx(2027 + days / 365.25, abs=1e-9)
 
 
 @pytest.mark.parametrize("text", ["1900-01-01", "2200-12-31"])
 def test_the_years_that_are_read(run, text):
-    assert int(run("service_years", "year_of", text=text)) == int(text[:4])
+    assert int(run("service.years", "year_of", text=text)) == int(text[:4])
 
 
 @pytest.mark.parametrize("text", ["1899-12-31", "2201-01-01", "2026-00-01", "2026-13-01", "2026-01-00", "2026-01-32", "2026-1", "2026-x-1", "2026--1", "", None, 2026])
 def test_what_is_no_date(run, text):
     with pytest.raises(CalcError) as refused:
-        run("service_years", "year_of", text=text)
+        run("service.years", "year_of", text=text)
     assert (refused.value.field, refused.value.code) == ("date", "unknown")
 
 
@@ -68,7 +68,7 @@ def test_a_trends_band_is_students(run, free):
     spread = sum((at - middle) ** 2 for at, _ in points)
     slope = sum((at - middle) * value for at, value in points) / spread
     left = sum((value - level - slope * (at - middle)) ** 2 for at, value in points)
-    told = run("service_years", "trend", points=points)
+    told = run("service.years", "trend", points=points)
     assert told["per_year"] == pytest.approx(slope)
     assert told["band"] == pytest.approx(STUDENT[free] * (left / free / spread) ** 0.5, rel=1e-6)
 
@@ -76,7 +76,7 @@ def test_a_trends_band_is_students(run, free):
 @pytest.mark.parametrize("points", [[["x", 1], [1, 2], [2, 3]], [[0, None], [1, 2], [2, 3]]])
 def test_a_trend_of_what_is_no_number(run, points):
     with pytest.raises(CalcError) as refused:
-        run("service_years", "trend", points=points)
+        run("service.years", "trend", points=points)
     assert refused.value.field == "points"
 
 
@@ -86,6 +86,6 @@ def test_a_trend_of_what_is_no_number(run, points):
 def test_what_cannot_be_compared(run, point, accuracy, field):
     base = {"net_psi": 150, "engine_rpm": 1600, "net_band_psi": 3}
     with pytest.raises(CalcError) as refused:
-        run("service_years", "change_percent", point=point, base=base)
-        run("service_years", "change_band_percent", point=point, base=base, speed_accuracy_rpm=accuracy)
+        run("service.years", "change_percent", point=point, base=base)
+        run("service.years", "change_band_percent", point=point, base=base, speed_accuracy_rpm=accuracy)
     assert refused.value.field == field

@@ -3,7 +3,7 @@ import copy
 
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from tests.unit.service import a_plan, a_rig, a_set, an_attempt, changed, good_readings, of
 
 PLAN = a_plan()
@@ -13,7 +13,7 @@ RUN = of(PLAN, "capacity")
 
 
 def judged(run, readings, plan=PLAN):
-    return run("service_test", "verdict", plan=plan, readings=readings)
+    return run("service.verdict", "verdict", plan=plan, readings=readings)
 
 
 def with_attempts(*attempts, test="capacity"):
@@ -244,7 +244,7 @@ def test_refused(run, test, given, field, code, facts):
 
 def test_a_figure_without_limits_proves_nothing(run):
     """A figure that no standard limits is kept, and is neither good nor bad."""
-    told = run("service_judge", "judged", name="engine_f", kind="temperature", value=180, least=None, most=None)
+    told = run("service.judge", "judged", name="engine_f", kind="temperature", value=180, least=None, most=None)
     assert (told["status"], told["margin"], told["value"]) == ("not_proven", None, 180)
 
 

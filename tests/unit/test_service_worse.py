@@ -2,8 +2,8 @@
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc import service_verdict
-from calc.errors import CalcError
+from calc.service import verdict
+from calc.base.errors import CalcError
 from tests.unit.service import an_attempt, changed, of
 from tests.unit.test_service_verdict import GOOD, PLAN, with_attempts
 
@@ -26,14 +26,14 @@ def test_worse_never_mends(data):
             each["pitot_psi"] = [tip["pitot_psi"] * data.draw(st.sampled_from([0.9, 0.99, 1, 1.02]))] * tip["count"]
         attempt["clock_s"] -= data.draw(st.sampled_from([0, 0, 30]))
         attempts.append(attempt)
-    before = of(service_verdict.verdict(PLAN, with_attempts(*attempts, test=run_id)), run_id)
+    before = of(verdict.verdict(PLAN, with_attempts(*attempts, test=run_id)), run_id)
     attempt = data.draw(st.sampled_from(attempts))
     each = data.draw(st.sampled_from(attempt["sets"]))
     if data.draw(st.booleans()):
         each["discharge_psi"] -= data.draw(st.floats(0, 50))
     else:
         each["pitot_psi"] = [psi * data.draw(st.floats(0, 1)) for psi in each["pitot_psi"]]
-    after = of(service_verdict.verdict(PLAN, with_attempts(*attempts, test=run_id)), run_id)
+    after = of(verdict.verdict(PLAN, with_attempts(*attempts, test=run_id)), run_id)
     assert not (before["status"] == "fail" and after["status"] == "pass")
     assert len(attempts) > 1 or RANK[after["status"]] <= RANK[before["status"]]
 
@@ -51,7 +51,7 @@ def test_worse_figures_never_mend(data):
     start = GOOD[test]["values"][field] * data.draw(st.floats(0.7, 1.3))
     worse = start + way * data.draw(st.floats(0, 1)) * start
     try:
-        ranks = [RANK[of(service_verdict.verdict(PLAN, changed(GOOD, test, field, value)), test)["status"]] for value in (start, worse)]
+        ranks = [RANK[of(verdict.verdict(PLAN, changed(GOOD, test, field, value)), test)["status"]] for value in (start, worse)]
     except CalcError as refused:
         assert refused.code == "wrong_way"  # the peak of a rise below its start: no such reading is judged
     else:
@@ -66,5 +66,5 @@ def test_worse_vacuum_never_mends(reached, loss, lower, more):
     for start, lost in ((reached, loss), (reached - lower, loss + more)):
         readings = changed(GOOD, "vacuum", "vacuum_reached_inhg", start)
         readings["vacuum"]["values"]["vacuum_after_inhg"] = start - lost
-        ranks.append(RANK[of(service_verdict.verdict(PLAN, readings), "vacuum")["status"]])
+        ranks.append(RANK[of(verdict.verdict(PLAN, readings), "vacuum")["status"]])
     assert ranks[1] <= ranks[0]

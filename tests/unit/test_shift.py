@@ -5,7 +5,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import data, units
 from tests.unit.hand import RIG, Hand
 
@@ -145,13 +145,13 @@ def test_priming_is_over_when_its_time_is(run, size, limit_s):
 ])
 def test_pump_size(run, rated, size):
     """The class of a pump follows its rated capacity, whatever it was typed in."""
-    assert run("primer", "size", rated=rated, units=units.shown_in("US")) == size
+    assert run("pump.pump_size", "size", rated=rated, units=units.shown_in("US")) == size
 
 
 def test_a_capacity_that_is_none(run):
     """What is no amount of flow is refused as the rated capacity."""
     with pytest.raises(CalcError) as refused:
-        run("primer", "size", rated="large", units=units.shown_in("US"))
+        run("pump.pump_size", "size", rated="large", units=units.shown_in("US"))
     assert (refused.value.field, refused.value.code) == ("rated", "not_a_number")
 
 

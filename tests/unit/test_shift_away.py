@@ -1,7 +1,7 @@
 """A shift card out of sight: a glance, twenty minutes, two hours; and answers faster than the eye. Times are common practice."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import data
 from tests.unit.hand import Hand
 
@@ -101,7 +101,7 @@ def test_a_time_that_is_none_is_refused(run, left_s):
 ])
 def test_a_screen_that_slept(run, wall_s, steady_s, is_sleep):
     """Two beats of a page that part by over five seconds, on either clock, mean that nobody saw the card."""
-    assert run("away", "slept", wall_s=wall_s, steady_s=steady_s) is is_sleep
+    assert run("shift.away", "slept", wall_s=wall_s, steady_s=steady_s) is is_sleep
 
 
 @pytest.mark.parametrize(("took_s", "words", "quick"), [
@@ -110,7 +110,7 @@ def test_a_screen_that_slept(run, wall_s, steady_s, is_sleep):
 def test_faster_than_it_can_be_read(run, took_s, words, quick):
     """Skimmed at 600 words a minute, a step of 20 words takes two seconds."""
     records = [{"step": "brake", "took_s": took_s}, {"step": "idle", "took_s": 60}]
-    assert run("pace", "too_quick", records=records, words={"brake": words, "idle": 20}) == quick
+    assert run("shift.pace", "too_quick", records=records, words={"brake": words, "idle": 20}) == quick
 
 
 def test_a_run_that_was_hurried_names_its_steps(run):

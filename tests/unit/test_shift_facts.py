@@ -1,7 +1,7 @@
 """What does not outlast an act, or a moment nobody looked: on cards of two acts, made for it. Reasons are common practice."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 LAST = {"id": "last", "kind": "confirm", "proves": ["pump_parted"]}
 GUARDS = {  # what must be seen before each act
@@ -32,12 +32,12 @@ def a_card(*steps):
 
 
 def begun(run, *steps):
-    return run("shift", "start", sequence=a_card(*steps), rig={})
+    return run("shift.card", "start", sequence=a_card(*steps), rig={})
 
 
 def seen(run, state, *steps):
     for step in steps:
-        state = run("shift", "advance", state=state, event={"kind": "seen", "step": step, "at_s": 1})
+        state = run("shift.card", "advance", state=state, event={"kind": "seen", "step": step, "at_s": 1})
     return state
 
 
@@ -69,7 +69,7 @@ def test_what_an_act_leaves_is_not_asked_again(run, act, fact):
 def test_what_a_look_away_ends(run, fact, stands):
     """After the card was away, whatever can have changed must be seen again, and nothing else."""
     state = seen(run, begun(run, {"id": "look", "kind": "confirm", "proves": [fact]}, {"id": "then", "kind": "confirm", "needs": [fact]}), "look")
-    offer = run("shift", "advance", state=state, event={"kind": "resume", "at_s": 2, "left_s": 2})["offer"]
+    offer = run("shift.card", "advance", state=state, event={"kind": "resume", "at_s": 2, "left_s": 2})["offer"]
     assert offer["step"] == ("then" if stands else "look")
 
 
@@ -96,7 +96,7 @@ def test_a_step_that_became_needless_is_passed_over(run):
 def test_a_limit_by_the_size_of_the_pump(run, size, limit_s):
     """A size that a step does not name has the limit of an unknown one."""
     step = {"id": "prime", "kind": "limit", "limit_s": {"small": 30, "unknown": 20}}
-    assert run("course", "limit_s", step=step, rig={"pump_size": size} if size else {}) == limit_s
+    assert run("shift.next_step", "limit_s", step=step, rig={"pump_size": size} if size else {}) == limit_s
 
 
 def still(run, *steps):
@@ -126,7 +126,7 @@ def test_an_unasked_question_is_told_by_its_step(run):
     """A step that hangs on what nobody asked is refused by its name."""
     step = {"id": "air", "kind": "confirm", "only_if": {"control": ["air"]}}
     with pytest.raises(CalcError) as refused:
-        run("shift", "start", sequence={**a_card(step), "rig": {"control": ["air", "electric"]}}, rig={})
+        run("shift.card", "start", sequence={**a_card(step), "rig": {"control": ["air", "electric"]}}, rig={})
     assert (refused.value.field, refused.value.code, refused.value.facts) == ("sequence", "unasked", {"step": "air"})
 
 
@@ -144,7 +144,7 @@ def test_an_answer_that_proves_is_asked_for_again(run):
     state = begun(
         run, {"id": "ask", "kind": "ask", "answers": [{"id": "calm", "proves": ["people_clear"]}]},
         {"id": "then", "kind": "confirm", "needs": ["people_clear"]}, LAST)
-    state = run("shift", "advance", state=state, event={"kind": "seen", "step": "ask", "answer": "calm", "at_s": 1})
+    state = run("shift.card", "advance", state=state, event={"kind": "seen", "step": "ask", "answer": "calm", "at_s": 1})
     assert state["offer"]["step"] == "then"
-    offer = run("shift", "advance", state=state, event={"kind": "resume", "at_s": 2, "left_s": 2})["offer"]
+    offer = run("shift.card", "advance", state=state, event={"kind": "resume", "at_s": 2, "left_s": 2})["offer"]
     assert (offer["step"], offer["wanted"], offer["missing"]) == ("ask", "then", ["people_clear"])

@@ -3,9 +3,9 @@ import copy
 
 import pytest
 
-from calc import sequence as sequences
-from calc import shift
-from calc.errors import CalcError
+from calc.shift import laws
+from calc.shift import card as shift_card
+from calc.base.errors import CalcError
 from site_src import data
 from tests.unit.onlooker import FLEETING, HAZARDS, explore
 
@@ -37,15 +37,15 @@ def test_every_variant_of_every_card_is_sound():
     for card in CARDS:
         sequence = data.sequence(card)
         unknown = {question: "unknown" for question in sequence["rig"]}
-        sequences.check(sequence, unknown)
+        laws.check(sequence, unknown)
         asked = {step["asks"]: len(sequence["fits"].get(step["asks"], step["answers"])) for step in sequence["steps"] if "asks" in step}
-        assert len(sequences.variants(sequence, unknown)) >= max(asked.values(), default=1), card
+        assert len(laws.variants(sequence, unknown)) >= max(asked.values(), default=1), card
 
 
 def guarded(sequence):
     """Every act of a sequence with each guard of it: (place, act, guard)."""
     for place, step in enumerate(sequence["steps"]):
-        for guard in sequences.GUARDS.get(step.get("act"), ()):
+        for guard in laws.GUARDS.get(step.get("act"), ()):
             yield place, step["act"], guard
 
 
@@ -63,7 +63,7 @@ def weakened():
 def test_a_guard_taken_out_is_refused_before_it_can_be_followed(mutant):
     """A sequence that lacks a guard of an act never starts."""
     with pytest.raises(CalcError) as refused:
-        shift.start(mutant, {})
+        shift_card.start(mutant, {})
     assert (refused.value.field, refused.value.code) == ("sequence", "guard_missing")
 
 
@@ -102,8 +102,8 @@ def test_the_exploration_notices_a_guard_that_is_never_asked(card, act, guard):
 
 def test_every_act_is_a_declared_hazard():
     """Each act that calc knows is one that the onlooker watches, with at least the guards that calc asks for."""
-    assert set(HAZARDS) | {"prime"} == set(sequences.GUARDS)
-    for act, guards in sequences.GUARDS.items():
+    assert set(HAZARDS) | {"prime"} == set(laws.GUARDS)
+    for act, guards in laws.GUARDS.items():
         assert set(guards) == HAZARDS.get(act, ("", set()))[1], act
 
 
@@ -113,7 +113,7 @@ def there_and_back():
     for step in kept:
         step.pop("only_if", None)
         if step["id"] in ("centre", "gear", "pump"):
-            step["needs"] = [*sequences.GUARDS[step["act"]], "wheels_chocked"]
+            step["needs"] = [*laws.GUARDS[step["act"]], "wheels_chocked"]
             step["voids"] = []
             step["proves"] = []
     return {"id": "there_and_back", "anchor": "idle", "rig": {}, "steps": kept}
@@ -131,7 +131,7 @@ def test_a_selector_move_after_a_gear_asks_for_neutral_and_zero_again():
 )
 def test_the_exploration_notices_a_weaker_machine(monkeypatch, part, value):
     """Were nothing voided by motion or by looking away, the onlooker would catch it."""
-    monkeypatch.setattr(sequences, part, value)
+    monkeypatch.setattr(laws, part, value)
     assert explore(there_and_back(), {})[1], "a machine that forgets motion must be caught"
 
 
@@ -148,9 +148,9 @@ def test_the_exploration_notices_a_primer_held_past_its_time(limit_s):
 def without(card, name):
     """A card with one step taken out of it, and out of what the others need."""
     sequence = data.sequence(card)
-    gone = sequences.every_proof(data.steps()[name])
+    gone = laws.every_proof(data.steps()[name])
     sequence["steps"] = [step for step in sequence["steps"] if step["id"] != name]
-    left = [fact for step in sequence["steps"] for fact in sequences.every_proof(step)]
+    left = [fact for step in sequence["steps"] for fact in laws.every_proof(step)]
     for step in sequence["steps"]:
         if step.get("act") is None:
             step["needs"] = [need for need in step.get("needs", ()) if need not in gone or need in left]
@@ -164,7 +164,7 @@ def without(card, name):
 def test_a_step_taken_out_is_refused(card, name, code):
     """A card that lacks the step which an act hangs on, or the question which a step hangs on, never starts."""
     with pytest.raises(CalcError) as refused:
-        shift.start(without(card, name), {})
+        shift_card.start(without(card, name), {})
     assert (refused.value.field, refused.value.code) == ("sequence", code)
 
 
@@ -181,12 +181,12 @@ def test_water_that_stands_too_long_is_refused(card, before, name):
     names = [step["id"] for step in sequence["steps"]]
     sequence["steps"].insert(names.index(before), moved)
     with pytest.raises(CalcError) as refused:
-        shift.start(sequence, {})
+        shift_card.start(sequence, {})
     assert refused.value.code == "still_water"
 
 
 def test_a_card_refuses_a_rig_it_is_not_for():
     """A card that moves a collar does not start for a rig that has none."""
     with pytest.raises(CalcError) as refused:
-        shift.start(data.sequence("override"), {"drive": "pto"})
+        shift_card.start(data.sequence("override"), {"drive": "pto"})
     assert (refused.value.field, refused.value.code) == ("rig", "other_card")

@@ -1,7 +1,7 @@
 """What a shift card cannot read is refused by name, on both Pythons."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from tests.unit.hand import Hand
 
 
@@ -23,7 +23,7 @@ def test_damaged_states_and_events_are_refused(run, state, event, field):
     """What cannot be read is refused by name, never followed."""
     given_state = Hand(run, "scene").state if state == "good" else state
     with pytest.raises(CalcError) as refused:
-        run("shift", "advance", state=given_state, event=event)
+        run("shift.card", "advance", state=given_state, event=event)
     assert refused.value.field == field
 
 
@@ -31,7 +31,7 @@ def test_damaged_states_and_events_are_refused(run, state, event, field):
 def test_a_damaged_state_is_refused(run, damage):
     """A kept card that lost a part is refused by name."""
     with pytest.raises(CalcError) as refused:
-        run("shift", "offer", state={**Hand(run, "scene").state, **damage})
+        run("shift.card", "offer", state={**Hand(run, "scene").state, **damage})
     assert refused.value.field == "state"
 
 
@@ -67,7 +67,7 @@ LOOK = {"id": "look", "kind": "confirm"}
 def test_a_card_that_is_none_does_not_start(run, changes, code, facts):
     """A card that cannot be read, that lacks what its kind of step needs, or that leaves water standing is refused by its step."""
     with pytest.raises(CalcError) as refused:
-        run("shift", "start", sequence={"anchor": "look", "steps": [LOOK], **changes}, rig={})
+        run("shift.card", "start", sequence={"anchor": "look", "steps": [LOOK], **changes}, rig={})
     assert (refused.value.field, refused.value.code, refused.value.facts) == ("sequence", code, facts)
 
 
@@ -81,7 +81,7 @@ def test_a_card_that_is_none_does_not_start(run, changes, code, facts):
 def test_a_time_that_is_none_does_not_start(run, step, field):
     """A hold or a limit must last long enough to mean something, and end."""
     with pytest.raises(CalcError) as refused:
-        run("shift", "start", sequence={"anchor": "look", "steps": [{**LOOK, **step}]}, rig={})
+        run("shift.card", "start", sequence={"anchor": "look", "steps": [{**LOOK, **step}]}, rig={})
     assert refused.value.field == field
 
 
@@ -89,7 +89,7 @@ def test_priming_without_a_limit_does_not_start(run):
     """Priming is timed, whatever else stands in its step (common practice: 30 s, 45 s for a large pump)."""
     prime = {**LOOK, "act": "prime"}
     with pytest.raises(CalcError) as refused:
-        run("shift", "start", sequence={"anchor": "look", "steps": [prime]}, rig={})
+        run("shift.card", "start", sequence={"anchor": "look", "steps": [prime]}, rig={})
     assert (refused.value.field, refused.value.code, refused.value.facts) == ("sequence", "no_limit", {"step": "look"})
 
 
@@ -97,5 +97,5 @@ def test_a_fact_that_nothing_proves_is_refused(run):
     """Asked for the proof of a fact that no step before gives, it says which fact."""
     with pytest.raises(CalcError) as refused:
         steps = [LOOK, {**LOOK, "id": "act", "needs": ["seen"]}, {**LOOK, "id": "late", "proves": ["seen"]}]
-        run("course", "next_proof", steps=steps, position=1, facts=[], rig={})
+        run("shift.next_step", "next_proof", steps=steps, position=1, facts=[], rig={})
     assert (refused.value.field, refused.value.code, refused.value.facts) == ("sequence", "unproved_need", {"need": "seen"})

@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from tests.unit.lays import TREES, fog, line, nozzle_flows, nozzles_of
 
 
@@ -15,7 +15,7 @@ def wye(near, far, **more):
 
 
 def required(run, *lines):
-    report = run("layout", "discharge_pressure", layout={"lines": list(lines)})
+    report = run("layout.pressure", "discharge_pressure", layout={"lines": list(lines)})
     return report, {told["id"]: told for told in report["lines"]}
 
 
@@ -46,7 +46,7 @@ def test_all_shut(run):
     """With every line shut the pump need show nothing, and nothing flows whatever it shows."""
     report, _ = required(run, line(fog(), shut=True))
     assert (report["discharge_psi"], report["flow_gpm"]) == (0, 0)
-    report = run("layout", "flows", layout={"lines": [line(fog(), shut=True)]}, discharge_psi=120)
+    report = run("layout.pressure", "flows", layout={"lines": [line(fog(), shut=True)]}, discharge_psi=120)
     assert report["flow_gpm"] == 0
     assert (report["lines"][0]["inlet_psi"], report["lines"][0]["outlet_psi"]) == (120, 120)
 

@@ -3,21 +3,21 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 SPEEDS = [1650, 1730, 1850]  # of our own invention, for a 1,250 gpm pump
 
 
 def a_test(run, speeds_rpm=SPEEDS, rated_gpm=1250):
-    return run("speed", "at_rating", rated_gpm=rated_gpm, speeds_rpm=speeds_rpm)
+    return run("pump.engine_speed", "at_rating", rated_gpm=rated_gpm, speeds_rpm=speeds_rpm)
 
 
 def rpm(run, flow_gpm, net_psi, test=None):
-    return run("speed", "estimated_rpm", test=test or a_test(run), flow_gpm=flow_gpm, net_psi=net_psi)
+    return run("pump.engine_speed", "estimated_rpm", test=test or a_test(run), flow_gpm=flow_gpm, net_psi=net_psi)
 
 
 def pressure(run, flow_gpm, engine_rpm, test=None):
-    return run("speed", "estimated_pressure", test=test or a_test(run), flow_gpm=flow_gpm, engine_rpm=engine_rpm)
+    return run("pump.engine_speed", "estimated_pressure", test=test or a_test(run), flow_gpm=flow_gpm, engine_rpm=engine_rpm)
 
 
 @pytest.mark.parametrize(("flow_gpm", "net_psi", "engine_rpm"), [(1250, 150, 1650), (875, 200, 1730), (625, 250, 1850)])
@@ -66,7 +66,7 @@ def test_there_and_back(run, flow_gpm, net_psi, share):
 
 def refused(run, function, **facts):
     with pytest.raises(CalcError) as refusal:
-        run("speed", function, **facts)
+        run("pump.engine_speed", function, **facts)
     return refusal.value.field, refusal.value.code
 
 
@@ -120,7 +120,7 @@ def test_all_that_is_told(run):
 
 def beyond(run, function, **facts):
     with pytest.raises(CalcError) as refusal:
-        run("speed", function, test=BY_HAND, **facts)
+        run("pump.engine_speed", function, test=BY_HAND, **facts)
     assert refusal.value.code == "beyond_test"
     return refusal.value.field, refusal.value.facts
 
@@ -164,5 +164,5 @@ def test_ends_of_the_test_are_in_it(run):
 def test_refusals_tell_what_would_do(run, function, facts, field, told):
     """Each input is refused by its own name, with the bound where there is one."""
     with pytest.raises(CalcError) as refusal:
-        run("speed", function, **facts)
+        run("pump.engine_speed", function, **facts)
     assert (refusal.value.field, refusal.value.facts) == (field, told)

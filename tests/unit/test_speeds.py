@@ -1,7 +1,7 @@
 """The speeds page's answer: typed text in, every gear side by side, nothing guessed."""
 import pytest
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 from site_src import units
 
 ENTRIES = {
@@ -12,7 +12,7 @@ GEARS = [{"gear": "1", "ratio": "3.5"}, {"gear": "2", "ratio": ""}, {"gear": "3"
 
 
 def answer(run, gears=GEARS, system="US", **entries):
-    return run("speeds", "answer", entries={**ENTRIES, **entries}, gears=gears, units=units.shown_in(system))
+    return run("teaching.gear_table", "answer", entries={**ENTRIES, **entries}, gears=gears, units=units.shown_in(system))
 
 
 def test_gears_side_by_side(run):

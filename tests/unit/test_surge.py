@@ -3,11 +3,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 
 def rise(run, **facts):
-    return run("surge", "rise", **{"flow_gpm": 150, "bore_in": 1.75, "length_ft": 200, "shutting_s": 0.1, **facts})
+    return run("hydraulics.surge", "rise", **{"flow_gpm": 150, "bore_in": 1.75, "length_ft": 200, "shutting_s": 0.1, **facts})
 
 
 def test_shut_at_once(run):

@@ -1,11 +1,11 @@
 """The parts of a tree of hose: an outlet's pressure, the flow that it takes back, and its work, by the laws that tie them."""
 import pytest
 
-from calc import tree
-from calc.errors import CalcError
+from calc.hydraulics import network
+from calc.base.errors import CalcError
 
-AUTOMATIC = tree.Outlet(70, 200, 100)  # holds 100 psi from 70 to 200 gpm
-FIXED = tree.Outlet(150, 150, 75)
+AUTOMATIC = network.Outlet(70, 200, 100)  # holds 100 psi from 70 to 200 gpm
+FIXED = network.Outlet(150, 150, 75)
 
 
 @pytest.mark.parametrize(
@@ -14,7 +14,7 @@ FIXED = tree.Outlet(150, 150, 75)
         # by hand: below and above its range an orifice, in it the pressure that it holds
         (AUTOMATIC, 35, 25), (AUTOMATIC, 70, 100), (AUTOMATIC, 120, 100), (AUTOMATIC, 200, 100), (AUTOMATIC, 400, 400),
         (FIXED, 75, 18.75), (FIXED, 150, 75), (FIXED, 300, 300), (FIXED, 0, 0),
-        (tree.Outlet(0.5, 2, 50), 0.8, 50),  # however small
+        (network.Outlet(0.5, 2, 50), 0.8, 50),  # however small
     ],
 )
 def test_pressure(outlet, flow_gpm, psi):
@@ -56,21 +56,21 @@ def test_content_is_the_sum_of_pressure_by_flow(outlet):
 
 def a_wye():
     """A supply and two unlike nozzles, one of them automatic and uphill."""
-    return [tree.Branch(None, 5, 2e-5, None, False), tree.Branch(0, 0, 3e-3, FIXED, False), tree.Branch(0, 20, 2e-3, AUTOMATIC, False)]
+    return [network.Branch(None, 5, 2e-5, None, False), network.Branch(0, 0, 3e-3, FIXED, False), network.Branch(0, 20, 2e-3, AUTOMATIC, False)]
 
 
 def test_a_search_that_is_not_done_is_refused(monkeypatch):
     """Out of steps, no flow is told."""
-    monkeypatch.setattr(tree, "MOST_STEPS", 1)
+    monkeypatch.setattr(network, "MOST_STEPS", 1)
     with pytest.raises(CalcError) as refused:
-        tree.solve(a_wye(), 170)
+        network.solve(a_wye(), 170)
     assert (refused.value.field, refused.value.code) == ("lines", "no_balance")
 
 
 def test_newton_is_quick(monkeypatch):
     """Each of Newton's steps about doubles the figures that are right: a wye is in balance within eight."""
-    monkeypatch.setattr(tree, "MOST_STEPS", 8)
+    monkeypatch.setattr(network, "MOST_STEPS", 8)
     for psi in (60, 100, 170, 250, 400):
         branches = a_wye()
-        tree.solve(branches, psi)
+        network.solve(branches, psi)
         assert branches[0].flow_gpm == pytest.approx(branches[1].flow_gpm + branches[2].flow_gpm, rel=1e-12)

@@ -5,8 +5,10 @@ import statistics
 
 import pytest
 
-from calc import draft, nozzle, uncertainty
-from calc.errors import CalcError
+from calc.hydraulics import nozzle
+from calc.pump import draft
+from calc.service import uncertainty
+from calc.base.errors import CalcError
 
 DRAWS = 20_000
 SAMPLES = random.Random(20261125)
@@ -24,7 +26,7 @@ def off(width):
 )
 def test_combined(run, widths, band):
     """One error is its whole width; several rarely all lie the same way."""
-    assert run("uncertainty", "combined_band", widths=widths) == pytest.approx(band)
+    assert run("service.uncertainty", "combined_band", widths=widths) == pytest.approx(band)
 
 
 def agrees(errors, band, slack=0.03):
@@ -57,7 +59,7 @@ def test_pitot_flow_against_draws(tips, accuracy_psi, percent):
 
 def test_pitot_band(run):
     """By hand: 1 psi of 69.1 is 0.7236 % of 1,250 gpm, 9.045; with no error of the rule that is the band."""
-    band = run("uncertainty", "pitot_flow_band_gpm", flows_gpm=[1250], pitots_psi=[69.1], pitot_accuracy_psi=1, tip_percent=0)
+    band = run("service.uncertainty", "pitot_flow_band_gpm", flows_gpm=[1250], pitots_psi=[69.1], pitot_accuracy_psi=1, tip_percent=0)
     assert band == pytest.approx(9.045, abs=0.001)
 
 
@@ -73,14 +75,14 @@ def test_pitot_band(run):
 def test_refused(run, function, arguments, field, code):
     """What is no accuracy is refused by name."""
     with pytest.raises(CalcError) as refused:
-        run("uncertainty", function, **arguments)
+        run("service.uncertainty", function, **arguments)
     assert (refused.value.field, refused.value.code) == (field, code)
 
 
 def test_pitot_band_of_small_readings(run):
     """A reading of no more than half its error leaves the whole flow in doubt; by hand, 1 % of 400 gpm is 4."""
     def band(pitot_psi, accuracy_psi, percent=0):
-        return run("uncertainty", "pitot_flow_band_gpm", flows_gpm=[400], pitots_psi=[pitot_psi], pitot_accuracy_psi=accuracy_psi, tip_percent=percent)
+        return run("service.uncertainty", "pitot_flow_band_gpm", flows_gpm=[400], pitots_psi=[pitot_psi], pitot_accuracy_psi=accuracy_psi, tip_percent=percent)
 
     assert (band(1, 2), band(0.5, 2), band(0, 2)) == (400, 400, 400)
     assert band(1.25, 2) == pytest.approx(320)  # 400 x 2 / 2.5
@@ -91,5 +93,5 @@ def test_pitot_band_of_small_readings(run):
 def test_pitot_band_refused(run, name):
     """A flow or a reading below none is refused by the name of its list."""
     with pytest.raises(CalcError) as refused:
-        run("uncertainty", "pitot_flow_band_gpm", **{"flows_gpm": [400], "pitots_psi": [50], "pitot_accuracy_psi": 1, "tip_percent": 1, name: [-1]})
+        run("service.uncertainty", "pitot_flow_band_gpm", **{"flows_gpm": [400], "pitots_psi": [50], "pitot_accuracy_psi": 1, "tip_percent": 1, name: [-1]})
     assert (refused.value.field, refused.value.code) == (name, "negative")

@@ -5,8 +5,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc import entry, reading
-from calc.errors import CalcError
+from calc.base import entry
+from calc.layout import answer as layout_answer
+from calc.base.errors import CalcError
 from site_src import catalogue, units
 from tests.conftest import ROOT
 
@@ -65,7 +66,7 @@ def test_one_lay_in_four_systems_is_one_lay(length_ft, rise_ft, gpm, psi, hose, 
         lay = {"crew": "2", "lines": [{"id": "A", "hose": hose, "length": typed(system, "length", length_ft),
                                        "height": typed(system, "length", rise_ft), "end": end}]}
         try:
-            answers.append(reading.answer(lay, SHELF, units.shown_in(shown))["pressure_psi"])
+            answers.append(layout_answer.answer(lay, SHELF, units.shown_in(shown))["pressure_psi"])
         except CalcError as refused:
             answers.append(refused.code)
     assert answers == [answers[0]] * 4 or answers == pytest.approx([answers[0]] * 4, rel=1e-9, abs=1e-8)
@@ -79,7 +80,7 @@ def test_what_is_shown_does_not_change_what_was_entered(run, system, shown):
         "id": "A", "hose": "attack-1.75", "length": typed(system, "length", 200), "height": typed(system, "length", 20),
         "end": {"kind": "fog", "flow": typed(system, "flow", 150), "pressure": typed(system, "pressure", 100)},
     }]}
-    answer = run("reading", "answer", lay=lay, shelf=SHELF, units=units.shown_in(shown))
+    answer = run("layout.answer", "answer", lay=lay, shelf=SHELF, units=units.shown_in(shown))
     assert answer["pressure_psi"] == pytest.approx(178.43, rel=1e-6)  # by hand: 100 + 69.75 + 8.68
 
 
@@ -97,7 +98,7 @@ def test_what_is_shown_does_not_change_what_was_entered(run, system, shown):
 )
 def test_shown(run, shown, text, expected):
     """An input shows the very text where it was typed in the shown system, and a rounded figure elsewhere."""
-    assert run("entry", "shown", units=units.shown_in(shown), kind="length", text=text) == expected
+    assert run("base.entry", "shown", units=units.shown_in(shown), kind="length", text=text) == expected
 
 
 def test_metric_set_disagrees_with_the_us_one_as_far_as_the_page_says():
@@ -124,7 +125,7 @@ def test_metric_friction(run, kpa, lpm, metres, size, expected_kpa):
     """Metric hose read in metric units follows the printed metric rule."""
     lay = {"crew": "2", "lines": [{"id": "A", "hose": size, "length": str(metres), "height": "0",
                                    "end": {"kind": "fog", "flow": str(lpm), "pressure": "100"}}]}
-    answer = run("reading", "answer", lay=lay, shelf=SHELF, units=units.shown_in("SI"))
+    answer = run("layout.answer", "answer", lay=lay, shelf=SHELF, units=units.shown_in("SI"))
     assert float(answer["lines"][0]["workings"]["friction"]["loss"]) == pytest.approx(expected_kpa, abs=0.01)
     assert float(answer["lines"][0]["workings"]["friction"]["coefficient"]) == kpa
 
@@ -150,30 +151,30 @@ def test_unknown_systems_are_refused():
 def test_a_term_of_a_working(run):
     """By hand: 250 gpm counted by hundreds are 2.5; 5 psi are 34.474 kPa, told to two figures more than an answer."""
     us, si = units.shown_in("US"), units.shown_in("SI")
-    assert run("display", "working", units=us, kind="flow", value=250, counted_by=100) == "2.5"
-    assert run("display", "working", units=us, kind="flow", value=250) == "250"
-    assert run("display", "working", units=si, kind="pressure", value=5) == "34.47"
+    assert run("base.display", "working", units=us, kind="flow", value=250, counted_by=100) == "2.5"
+    assert run("base.display", "working", units=us, kind="flow", value=250) == "250"
+    assert run("base.display", "working", units=si, kind="pressure", value=5) == "34.47"
 
 
 @pytest.mark.parametrize(("system", "kind"), [("furlongs", "pressure"), ("US", "colour")])
 def test_no_such_scale(run, system, kind):
     """A system or a quantity that is not there is refused, never guessed."""
     with pytest.raises(CalcError) as refused:
-        run("display", "scale", units=units.shown_in("US"), system=system, kind=kind)
+        run("base.display", "scale", units=units.shown_in("US"), system=system, kind=kind)
     assert (refused.value.field, refused.value.code) == ("units", "unknown")
 
 
 def test_decimal_mark_of_the_page(run):
     """An answer has its language's decimal mark, a point where none is said; nothing else of it changes."""
     comma = {**units.shown_in("bar"), "decimal": ","}
-    assert run("display", "text", units=comma, kind="pressure", value=100) == "6,9"  # by hand: 100 psi are 6.895 bar
-    assert run("display", "text", units=units.shown_in("bar"), kind="pressure", value=100) == "6.9"
-    assert run("display", "text", units={**comma, "shown": "US"}, kind="pressure", value=100) == "100"
-    assert run("display", "working", units=comma, kind="pressure", value=100) == "6,895"
+    assert run("base.display", "text", units=comma, kind="pressure", value=100) == "6,9"  # by hand: 100 psi are 6.895 bar
+    assert run("base.display", "text", units=units.shown_in("bar"), kind="pressure", value=100) == "6.9"
+    assert run("base.display", "text", units={**comma, "shown": "US"}, kind="pressure", value=100) == "100"
+    assert run("base.display", "working", units=comma, kind="pressure", value=100) == "6,895"
 
 
 def test_no_other_mark(run):
     """A mark that is neither a point nor a comma is refused."""
     with pytest.raises(CalcError) as refusal:
-        run("display", "text", units={**units.shown_in("bar"), "decimal": "x"}, kind="pressure", value=100)
+        run("base.display", "text", units={**units.shown_in("bar"), "decimal": "x"}, kind="pressure", value=100)
     assert (refusal.value.field, refusal.value.code) == ("units", "unknown")

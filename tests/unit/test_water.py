@@ -3,7 +3,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.errors import CalcError
+from calc.base.errors import CalcError
 
 LB_PER_FT3_PER_KG_PER_M3 = 0.3048**3 / 0.45359237  # by the definitions of foot and pound
 
@@ -18,15 +18,15 @@ LB_PER_FT3_PER_KG_PER_M3 = 0.3048**3 / 0.45359237  # by the definitions of foot 
 )
 def test_elevation(run, rise_ft, expected_psi):
     """A rise takes 0.434 psi a foot."""
-    assert run("water", "elevation_psi", rise_ft=rise_ft) == pytest.approx(expected_psi, rel=1e-9)
+    assert run("hydraulics.water", "elevation_psi", rise_ft=rise_ft) == pytest.approx(expected_psi, rel=1e-9)
 
 
 @settings(deadline=None)
 @given(rise_ft=st.floats(-3000, 3000))
 def test_head_inverts_elevation(run, rise_ft):
     """The height that a pressure stands for is the height that makes it."""
-    pressure_psi = run("water", "elevation_psi", rise_ft=rise_ft)
-    assert run("water", "head_ft", pressure_psi=pressure_psi) == pytest.approx(rise_ft, rel=1e-9)
+    pressure_psi = run("hydraulics.water", "elevation_psi", rise_ft=rise_ft)
+    assert run("hydraulics.water", "head_ft", pressure_psi=pressure_psi) == pytest.approx(rise_ft, rel=1e-9)
 
 
 @pytest.mark.parametrize(
@@ -46,7 +46,7 @@ def test_head_inverts_elevation(run, rise_ft):
 )
 def test_vapour_pressure(run, water_f, expected_psi, within):
     """Boiling pressure agrees with the steam tables."""
-    assert run("water", "vapour_pressure_psi", water_f=water_f) == pytest.approx(expected_psi, rel=within)
+    assert run("hydraulics.water", "vapour_pressure_psi", water_f=water_f) == pytest.approx(expected_psi, rel=within)
 
 
 KPA_PER_PSI = 0.45359237 * 9.80665 / 0.0254**2 / 1000  # by the definitions of pound, standard gravity and inch
@@ -58,23 +58,23 @@ KPA_PER_PSI = 0.45359237 * 9.80665 / 0.0254**2 / 1000  # by the definitions of p
 )
 def test_vapour_pressure_is_the_named_formula(run, celsius, expected_kpa):
     """The formula is worked as it was published, to the five figures of a table of it."""
-    told_psi = run("water", "vapour_pressure_psi", water_f=celsius * 1.8 + 32)
+    told_psi = run("hydraulics.water", "vapour_pressure_psi", water_f=celsius * 1.8 + 32)
     assert told_psi * KPA_PER_PSI == pytest.approx(expected_kpa, rel=5e-5)
 
 
 def test_densest_water(run):
     """Water is densest at 3.983 C, 39.1694 F, and then weighs 62.426 lb per cubic foot: 999.975 kg per cubic metre."""
-    assert run("water", "density_lb_per_ft3", water_f=39.1694) == pytest.approx(62.426, rel=1e-7)
+    assert run("hydraulics.water", "density_lb_per_ft3", water_f=39.1694) == pytest.approx(62.426, rel=1e-7)
     assert 62.426 == pytest.approx(999.975 * LB_PER_FT3_PER_KG_PER_M3, rel=1e-5)
     for water_f in (38, 40.5):
-        assert run("water", "density_lb_per_ft3", water_f=water_f) < 62.426
+        assert run("hydraulics.water", "density_lb_per_ft3", water_f=water_f) < 62.426
 
 
 @pytest.mark.parametrize(("function", "field"), [("elevation_psi", "rise_ft"), ("head_ft", "pressure_psi")])
 def test_refused_by_name(run, function, field):
     """What is no number is refused by the name it was given under."""
     with pytest.raises(CalcError) as refusal:
-        run("water", function, **{field: "10"})
+        run("hydraulics.water", function, **{field: "10"})
     assert (refusal.value.field, refusal.value.code) == (field, "not_a_number")
 
 
@@ -95,7 +95,7 @@ def test_refused_by_name(run, function, field):
 def test_density(run, water_f, expected_kg_per_m3):
     """Weight agrees with handbook densities, within the four figures that the last of them carry."""
     expected_lb_per_ft3 = expected_kg_per_m3 * LB_PER_FT3_PER_KG_PER_M3
-    density_lb_per_ft3 = run("water", "density_lb_per_ft3", water_f=water_f)
+    density_lb_per_ft3 = run("hydraulics.water", "density_lb_per_ft3", water_f=water_f)
     assert density_lb_per_ft3 == pytest.approx(expected_lb_per_ft3, rel=1e-4)
 
 
@@ -104,7 +104,7 @@ def test_density(run, water_f, expected_kg_per_m3):
 def test_warmer_water(run, water_f, warmer_f):
     """Above 40 F warmer water boils at a higher pressure and weighs less."""
     cold, warm = (
-        [run("water", function, water_f=degrees) for function in ("vapour_pressure_psi", "density_lb_per_ft3")]
+        [run("hydraulics.water", function, water_f=degrees) for function in ("vapour_pressure_psi", "density_lb_per_ft3")]
         for degrees in (water_f, water_f + warmer_f)
     )
     assert warm[0] > cold[0]
@@ -116,6 +116,6 @@ def test_warmer_water(run, water_f, warmer_f):
 def test_refusal(run, function, water_f):
     """Ice and steam are refused; what is no number at all is tested in test_laws."""
     with pytest.raises(CalcError) as refusal:
-        run("water", function, water_f=water_f)
+        run("hydraulics.water", function, water_f=water_f)
     assert (refusal.value.field, refusal.value.code) == ("water_f", "out_of_range")
     assert (refusal.value.facts["least"], refusal.value.facts["most"]) == (32, 212)

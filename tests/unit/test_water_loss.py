@@ -4,15 +4,15 @@ import math
 
 import pytest
 
-from calc import gauges, leak
-from calc.errors import CalcError
+from calc.diagnosis import leak, water_loss
+from calc.base.errors import CalcError
 from site_src import data, units
 
 FILE = data.load("water_loss")
 ROWS, PARTS = FILE["row"], FILE["part"]
 US = units.shown_in("US")
 NAMES = [part["id"] for part in PARTS]
-ANSWERS = {gauge: sorted({answer for row in ROWS for answer in row[gauge]}) for gauge in gauges.GAUGES}
+ANSWERS = {gauge: sorted({answer for row in ROWS for answer in row[gauge]}) for gauge in water_loss.GAUGES}
 
 
 @pytest.mark.parametrize(
@@ -31,7 +31,7 @@ ANSWERS = {gauge: sorted({answer for row in ROWS for answer in row[gauge]}) for 
 )
 def test_side(run, seen, sides):
     """What three gauges say, and what fewer leave open."""
-    assert run("gauges", "side", rows=ROWS, seen=seen)["sides"] == sides
+    assert run("diagnosis.water_loss", "side", rows=ROWS, seen=seen)["sides"] == sides
 
 
 def test_every_picture_is_in_one_row():
@@ -40,14 +40,14 @@ def test_every_picture_is_in_one_row():
         seen = dict(zip(ANSWERS, picture, strict=True))
         rows = sum(all(seen[gauge] in row[gauge] for gauge in seen) for row in ROWS)
         assert rows == (0 if (seen["master"], seen["line"]) == ("none", "below") else 1)
-        assert len(gauges.side(ROWS, seen)["sides"]) == rows
+        assert len(water_loss.side(ROWS, seen)["sides"]) == rows
 
 
 def test_unknown_gauge(run):
     """A gauge or an answer that is not in the table is refused."""
     for seen in ({"flow": "low"}, {"intake": "blue"}):
         with pytest.raises(CalcError) as refusal:
-            run("gauges", "side", rows=ROWS, seen=seen)
+            run("diagnosis.water_loss", "side", rows=ROWS, seen=seen)
         assert (refusal.value.field, refusal.value.code) == ("seen", "unknown")
 
 
@@ -102,9 +102,9 @@ def test_what_mattered(run, losses, kind, mattered):
     """The runs that changed the loss are kept by number."""
     runs = []
     for lost in losses:
-        shut = run("leak", "hunt", parts=PARTS, runs=runs, role="technician", units=US)["shut"]
+        shut = run("diagnosis.leak", "hunt", parts=PARTS, runs=runs, role="technician", units=US)["shut"]
         runs.append({"shut": shut, "from": "22", "to": str(22 - lost)})
-    told = run("leak", "hunt", parts=PARTS, runs=runs, role="technician", units=US)
+    told = run("diagnosis.leak", "hunt", parts=PARTS, runs=runs, role="technician", units=US)
     assert (told["kind"], told["mattered"], told["losses"]) == (kind, mattered, [str(lost) for lost in losses])
 
 
@@ -112,14 +112,14 @@ def test_what_mattered(run, losses, kind, mattered):
 def test_what_leaks_beside(run, lost, beside):
     """By hand: of a loss of 9 a third is left where the leak was shut off; above that, something else leaks too."""
     first, second = {"shut": [], "from": "9", "to": "0"}, {"shut": NAMES[:2], "from": lost, "to": "0"}
-    told = run("leak", "hunt", parts=PARTS, runs=[first, second], role="technician", units=US)
+    told = run("diagnosis.leak", "hunt", parts=PARTS, runs=[first, second], role="technician", units=US)
     assert (told["suspects"], told["also"]) == (NAMES[:2], NAMES[2:] if beside else [])
 
 
 @pytest.mark.parametrize(("count", "half"), [(2, 1), (3, 2), (4, 2), (5, 3), (6, 3)])
 def test_half_of_what_could_leak_is_shut(run, count, half):
     """The first half, the greater one of an odd count, is shut off for the next minute."""
-    told = run("leak", "hunt", parts=PARTS[:count], runs=[{"shut": [], "from": "22", "to": "13"}], role="technician", units=US)
+    told = run("diagnosis.leak", "hunt", parts=PARTS[:count], runs=[{"shut": [], "from": "22", "to": "13"}], role="technician", units=US)
     assert (told["kind"], told["shut"]) == ("shut", NAMES[:half])
 
 
@@ -127,7 +127,7 @@ def test_the_run_that_rose_is_named(run):
     """A gauge that rose within its minute is refused with the number of its run; half an inch of vacuum is a reading."""
     runs = [{"shut": [], "from": "0.5", "to": "0"}, {"shut": NAMES[:2], "from": "0.5", "to": "0.6"}]
     with pytest.raises(CalcError) as refusal:
-        run("leak", "hunt", parts=PARTS, runs=runs, role="technician", units=US)
+        run("diagnosis.leak", "hunt", parts=PARTS, runs=runs, role="technician", units=US)
     assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("to", "rose", {"run": 1})
 
 
@@ -144,14 +144,14 @@ def test_the_run_that_rose_is_named(run):
 def test_refusals(run, one_run, field, code):
     """A reading that cannot be is refused by its name."""
     with pytest.raises(CalcError) as refusal:
-        run("leak", "hunt", parts=PARTS, runs=[one_run], role="operator", units=US)
+        run("diagnosis.leak", "hunt", parts=PARTS, runs=[one_run], role="operator", units=US)
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
 def test_no_such_role(run):
     """Who is neither operator nor technician is told nothing."""
     with pytest.raises(CalcError) as refusal:
-        run("leak", "hunt", parts=PARTS, runs=[], role="chief", units=US)
+        run("diagnosis.leak", "hunt", parts=PARTS, runs=[], role="chief", units=US)
     assert (refusal.value.field, refusal.value.code) == ("role", "unknown")
 
 
@@ -160,21 +160,21 @@ def test_a_run_that_halves_nothing(run, shut):
     """A second minute with nothing shut, or with all of it, says nothing and is refused by its number."""
     runs = [{"shut": [], "from": "22", "to": "12"}, {"shut": shut, "from": "22", "to": "12"}]
     with pytest.raises(CalcError) as refusal:
-        run("leak", "hunt", parts=PARTS, runs=runs, role="technician", units=US)
+        run("diagnosis.leak", "hunt", parts=PARTS, runs=runs, role="technician", units=US)
     assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("runs", "halves_nothing", {"run": 1})
 
 
 def test_vacuum_in_any_unit(run):
     """A kPa gauge and an inHg gauge tell one vacuum, and the bound is told in the page's unit."""
-    assert run("leak", "vacuum_inhg", field="from", text="67.73@SI", units=US) == pytest.approx(20, abs=0.01)  # 3.3864 kPa an inch
+    assert run("diagnosis.leak", "vacuum_inhg", field="from", text="67.73@SI", units=US) == pytest.approx(20, abs=0.01)  # 3.3864 kPa an inch
     with pytest.raises(CalcError) as refusal:
-        run("leak", "vacuum_inhg", field="from", text="700", units=units.shown_in("SI"))
+        run("diagnosis.leak", "vacuum_inhg", field="from", text="700", units=units.shown_in("SI"))
     assert (refusal.value.code, refusal.value.facts["most"]) == ("out_of_range", "101")  # 30 x 3.3864 = 101.6
 
 
 def test_gauges_still_to_be_read(run):
     """What was not read is told in its order, and a gauge that there is none of by its name, no longer than sixty letters."""
-    assert run("gauges", "side", rows=ROWS, seen={"master": "low"})["unread"] == ["intake", "line"]
+    assert run("diagnosis.water_loss", "side", rows=ROWS, seen={"master": "low"})["unread"] == ["intake", "line"]
     with pytest.raises(CalcError) as refusal:
-        run("gauges", "side", rows=ROWS, seen={"x" * 61: "low"})
+        run("diagnosis.water_loss", "side", rows=ROWS, seen={"x" * 61: "low"})
     assert refusal.value.facts == {"gauge": "x" * 60}

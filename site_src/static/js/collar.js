@@ -1,4 +1,4 @@
-// Where the collar can be: each proof as a row of chips, the places they allow above them. calc.collar does the weighing.
+// Where the collar can be: each proof as a row of chips, the places they allow above them. calc.diagnosis.collar does the weighing.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chips } from "./chips.js";
 import { enterLink } from "./diagnose/enter.js";

@@ -1,4 +1,4 @@
-// A diagnosis, one look to a screen. calc.fault decides what to look at and when it ends; this page shows it and keeps it.
+// A diagnosis, one look to a screen. calc.diagnosis.fault decides what to look at and when it ends; this page shows it and keeps it.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { stayAwake } from "./awake.js";
 import { choose, chosen } from "./choices.js";
@@ -20,7 +20,7 @@ import { shortTime } from "./times.js";
 import { tellSaved } from "./unsaved.js";
 
 const DRAFT = "diagnosis";
-const MOST = 8; // calc.fault.MOST_QUESTIONS
+const MOST = 8; // calc.diagnosis.fault.MOST_QUESTIONS
 const TO_HAND_ON = ["contradiction", "unlisted", "technician", "enough", "maker"]; // ends whose answers another person needs
 const SETTLE_MS = 400; // a second touch that follows at once is no answer to the look it brought
 const place = document.getElementById("diagnose");

@@ -1,5 +1,5 @@
 // The one door to calc: MicroPython is started once, and only JSON text crosses.
-import { modules } from "./modules.js";
+import { unpack } from "./modules.js";
 import { Missing, file, root } from "./site.js";
 
 // An input that calc cannot use: field, code, and facts such as the line.
@@ -35,8 +35,7 @@ async function start() {
     file(new URL("calc.bin", root)).then((response) => response.arrayBuffer()),
   ]);
   const python = await run(interpreter, new URL("micropython.wasm", vendored).href);
-  python.FS.mkdir("/calc");
-  for (const [name, code] of modules(new Uint8Array(packed))) python.FS.writeFile(`/calc/${name}`, code);
+  unpack(new Uint8Array(packed), python.FS);
   const phone = python.pyimport("calc.phone");
   running = (name, given) => {
     const told = JSON.parse(phone.call(name, JSON.stringify(given)));

@@ -1,4 +1,4 @@
-// The leak hunt: one change, one timed minute, two readings. calc.leak halves what is suspect.
+// The leak hunt: one change, one timed minute, two readings. calc.diagnosis.leak halves what is suspect.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { stayAwake } from "./awake.js";
 import { choose, chosen } from "./choices.js";

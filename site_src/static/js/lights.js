@@ -1,4 +1,4 @@
-// What is behind the lights as they are now: the truth table read backwards by calc.interlock.
+// What is behind the lights as they are now: the truth table read backwards by calc.diagnosis.interlock.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chips } from "./chips.js";
 import { engine } from "./engine.js";

@@ -160,7 +160,7 @@ function workOut() {
   state.isBehind = true;
   if (!call) return recall();
   state.refusal = null;
-  state.answer = asked("reading.answer", given());
+  state.answer = asked("layout.answer", given());
   clearTimeout(resting);
   resting = setTimeout(workOutRest, REST_MS);
 }
@@ -175,7 +175,7 @@ function given() {
 const PARTS = {
   flowing: (laid) => asked("flowing.now", laid),
   atPump: (laid) => asked("at_pump.answer", { ...laid, profile: state.own ?? {} }),
-  bounds: (laid) => asked("bounds.answer", { ...laid, line: state.selected, reach: reached(state.reach, lineOf(state.selected), state.answer.lines.find(({ id }) => id === state.selected), state.system) }),
+  bounds: (laid) => asked("reach.answer", { ...laid, line: state.selected, reach: reached(state.reach, lineOf(state.selected), state.answer.lines.find(({ id }) => id === state.selected), state.system) }),
 };
 
 function workOutRest() {

@@ -94,7 +94,7 @@ function workOut() {
     const units = unitsFor(data.systems, state.system, state.entries);
     const hose = state.entries.hose;
     const atHand = hose ? { ...shelf, hoses: { [hose]: shelf.hoses[hose] } } : shelf;
-    state.answer = call(`${data.page}_reading.answer`, { entries: state.entries, shelf: atHand, units });
+    state.answer = call(`${data.page}.answer`, { entries: state.entries, shelf: atHand, units });
     state.refusal = null;
     keepAnswer(DRAFT, basis(), { answer: state.answer, shelf: atHand, texts: shownTexts() });
   } catch (refusal) {

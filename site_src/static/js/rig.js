@@ -134,7 +134,7 @@ function editor(profile) {
       field({ place: name, name, spec: data.fields[name], value: profile[name], change: (text) => set(name, text) })), id === "basics"))}
     ${section("hoses", hosesView({
       profile, data, system: page.system, field, set, remove,
-      figures: call("rig_figures.beside_handbook", { profile, shelf: data.shelf, units: units() }),
+      figures: call("rig.beside_handbook", { profile, shelf: data.shelf, units: units() }),
       asked: page.resized,
       ask: (question) => {
         page.resized = question;
@@ -149,7 +149,7 @@ function editor(profile) {
 // The pressure of one bed, or null while an entry of it is refused.
 function answerOf(bed, shelf) {
   try {
-    return call("reading.answer", { lay: call("rig.lay_of", { bed }), shelf, units: units() });
+    return call("layout.answer", { lay: call("rig.lay_of", { bed }), shelf, units: units() });
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal;
     return null;

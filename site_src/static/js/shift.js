@@ -1,4 +1,4 @@
-// A shift card, one step to a screen. calc.shift decides what is offered; this page shows it, times it and keeps it.
+// A shift card, one step to a screen. calc.shift.card decides what is offered; this page shows it, times it and keeps it.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { stayAwake } from "./awake.js";
 import { engine, Refusal } from "./engine.js";
@@ -42,12 +42,12 @@ const RENEWS = new Set(["begin_again", "released"]);
 let shownAt = -SETTLE_MS;
 const clock = (at_s) => clockTime(at_s * 1000);
 
-// What is known of the rig, as calc.shift takes it.
+// What is known of the rig, as calc.shift.card takes it.
 function rigAnswers() {
   const answered = known(data.questions, page.rig);
   if (!page.rig?.pump_rated) return answered;
   try {
-    answered.pump_size = call("primer.size", { rated: page.rig.pump_rated, units: data.units });
+    answered.pump_size = call("pump_size.size", { rated: page.rig.pump_rated, units: data.units });
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal; // a capacity that is no number is not known
   }

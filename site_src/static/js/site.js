@@ -35,7 +35,7 @@ export const unitWords = (words, system) =>
 // A colon as this page's language sets it.
 export const { colon } = document.documentElement.dataset;
 
-// The decimal mark of this page's language, and the longest text that is taken as an entry, see calc.entry.
+// The decimal mark of this page's language, and the longest text that is taken as an entry, see calc.base.entry.
 export const { decimal } = document.documentElement.dataset;
 export const longest = Number(document.documentElement.dataset.longest);
 

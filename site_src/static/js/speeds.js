@@ -46,7 +46,7 @@ function worked() {
   const entries = Object.fromEntries(names.map((name) => [name, state.entry(name)]));
   const gears = state.gears().map((gear) => ({ gear, ratio: page.typed[`ratio_${gear}`] ?? "" }));
   try {
-    return { answer: call("speeds.answer", { entries, gears, units: units() }) };
+    return { answer: call("gear_table.answer", { entries, gears, units: units() }) };
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal;
     return { refusal };

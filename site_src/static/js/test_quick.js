@@ -50,7 +50,7 @@ function takeAway(next) {
   draw();
 }
 
-const compare = (readings) => call("service_bay.answer", {
+const compare = (readings) => call("quick.answer", {
   baseline: record.baseline?.readings ?? [], readings, quick: { tolerance_percent: data.quick.tolerance_percent }, accuracy: data.errs,
   units: unitsFor(data.systems, page.system),
 });
@@ -82,7 +82,7 @@ const act = {
 function draw() {
   const u = unitWords(words, page.system);
   const answer = compare(record.open.readings);
-  const shown = (kind, text) => (text ? call("service_entry.shown", { units: unitsFor(data.systems, page.system), kind, text }) : "");
+  const shown = (kind, text) => (text ? call("service.shown", { units: unitsFor(data.systems, page.system), kind, text }) : "");
   const view = {
     data, words, record, act, answer, u, shown, system: page.system, isLooked: page.isLooked,
     refusal: refuser(answer.problems, { words, u }),

@@ -1,4 +1,4 @@
-// One service test at the pump: plan, clocks, readings and verdict of one rig. calc.service_page judges; this page keeps time,
+// One service test at the pump: plan, clocks, readings and verdict of one rig. calc.service.page judges; this page keeps time,
 // asks, and keeps what is typed.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { stayAwake } from "./awake.js";
@@ -67,7 +67,7 @@ function change(next) {
 }
 
 function judge() {
-  answer = call("service_page.answer", { record, units: units() });
+  answer = call("service.answer", { record, units: units() });
 }
 
 const act = actions({ record: () => record, answer: () => answer, page, steady: () => steady, change, draw: () => draw(), words });
@@ -76,7 +76,7 @@ function view() {
   const u = unitWords(words, page.system);
   return {
     data, words, record, answer, page, act, system: page.system, u, now: steady.now(), besideOf,
-    shown: (kind, text) => (text ? call("service_entry.shown", { units: units(), kind, text }) : ""),
+    shown: (kind, text) => (text ? call("service.shown", { units: units(), kind, text }) : ""),
     refusal: refuser(answer.problems, { words, u }),
   };
 }

@@ -32,13 +32,13 @@ function draw(call) {
   for (const size of SIZES) document.getElementById(`upright-${size}`).media = size === page.size ? "all" : "not all";
   if (!record) return render(html`<p class="notice">${words.test.missing_record}</p>`, place);
   const units = unitsFor(data.systems, page.system);
-  const answer = call("service_page.answer", { record, units });
+  const answer = call("service.answer", { record, units });
   if (!answer.plan) return render(html`<p class="notice">${words.sheet.no_plan}</p>`, place);
   const u = unitWords(words, page.system);
-  const shown = (kind, text) => (text ? call("service_entry.shown", { units, kind, text }) : "");
+  const shown = (kind, text) => (text ? call("service.shown", { units, kind, text }) : "");
   const earlier = tests.filter((test) => test.rig_id === record.rig_id && test.result && test.finished_ms < record.begun_ms)
     .map((test) => ({ name: dated(test), points: test.result.points }));
-  const curve = answer.plan.tests.some(({ kind }) => kind === "run") ? call("service_curve.curve", { plan: answer.plan, summary: answer.summary, earlier, units }) : null;
+  const curve = answer.plan.tests.some(({ kind }) => kind === "run") ? call("service.curve", { plan: answer.plan, summary: answer.summary, earlier, units }) : null;
   const view = { record, data, words, answer, u, shown, curve, missingWord: (name) => missingWord(name, { words, answer }) };
   render(html`
     <div class="no-print">

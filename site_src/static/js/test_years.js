@@ -110,7 +110,7 @@ function draw() {
 }
 
 function standingView(done) {
-  const told = call("service_due.standing", {
+  const told = call("service.standing", {
     results: done.map((test) => ({ at_ms: test.finished_ms, status: test.result.status })), on_ms: Date.now(), interval_days: data.interval_days,
   });
   return html`
@@ -125,7 +125,7 @@ function standingView(done) {
 
 function historyView(done) {
   const units = unitsFor(data.systems, page.system);
-  const told = call("service_history.history", { results: done.map(resultOf), speed_accuracy_rpm: data.errs.speed_rpm, units });
+  const told = call("service.history", { results: done.map(resultOf), speed_accuracy_rpm: data.errs.speed_rpm, units });
   const dates = Object.fromEntries(done.map((test) => [test.id, test.finished_ms]));
   const others = done.length - told.compared.length;
   return html`

@@ -16,11 +16,11 @@ export const bare = (entry) => entry.split("@")[0];
 // Whether an entry stands in its input as it was typed, without a look from calc.
 export const isAsTyped = (entry, system) => entry.endsWith(`@${system}`) && (decimal === "." || !entry.includes("."));
 
-// Whether something may be kept as an entry, whatever it says, as calc.entry.is_text has it.
+// Whether something may be kept as an entry, whatever it says, as calc.base.entry.is_text has it.
 export const isEntry = (systems, entry) => typeof entry === "string" && entry.length <= longest
   && (!entry.includes("@") || Object.hasOwn(systems, entry.slice(entry.indexOf("@") + 1)));
 
-// What calc.display calls units: the systems that are wanted, and the one that is shown.
+// What calc.base.display calls units: the systems that are wanted, and the one that is shown.
 export function unitsFor(systems, shown, entries = null) {
   const typedIn = entries === null ? Object.keys(systems) : JSON.stringify(entries).match(/@\w+/g) ?? [];
   const wanted = new Set([shown, ...typedIn.map((mark) => mark.replace("@", ""))]);

@@ -31,7 +31,7 @@ for (const [page, asked] of Object.entries(data.pages)) {
   tile.querySelector("[data-example]").hidden = !examplesIn(originsOf(askedOf({ data: asked, entries }), entries, entered, rig)).length;
   try {
     const own = asked.shelf.hoses ? shelf : asked.shelf;
-    const answer = call(`${page}_reading.answer`, { entries, shelf: own, units: unitsFor(systems, system, entries) });
+    const answer = call(`${page}.answer`, { entries, shelf: own, units: unitsFor(systems, system, entries) });
     tile.querySelector("[data-figure]").textContent = answer.figure.text ?? "";
     tile.querySelector("[data-unit]").textContent = answer.figure.text === null ? "" : u[`u_${answer.figure.kind}`];
     tile.querySelector("[data-told]").textContent = fill(words.told[answer.sum], { ...u, ...answer.facts });

@@ -1,4 +1,4 @@
-// Loss of water: three gauges in one look, and the side to go to first. calc.gauges reads the table.
+// Loss of water: three gauges in one look, and the side to go to first. calc.diagnosis.water_loss reads the table.
 import { html, nothing, render } from "../vendor/lit-html/lit-html.js";
 import { chips } from "./chips.js";
 import { enterLink } from "./diagnose/enter.js";
@@ -22,7 +22,7 @@ function put(next) {
 }
 
 function draw() {
-  const { sides: open, unread } = call("gauges.side", { rows, seen });
+  const { sides: open, unread } = call("water_loss.side", { rows, seen });
   const [side] = open;
   render(html`
     <div role="status">${open.length === 1 ? sideView(side) : open.length ? openView(open, unread) : html`<p class="notice">${words.water.again}</p>`}</div>

@@ -1,15 +1,15 @@
 """The answer of a page worked out again at the desk, from the labels and numbers that stand on it and nothing else.
 
 A hose is known by its printed size, a device by its name, an amount by the unit beside it. Units go through Pint, friction
-and flow through calc.layout, which knows nothing of the page's texts. Entries may have been rounded when they were shown in
+and flow through calc.layout.pressure, which knows nothing of the page's texts. Entries may have been rounded when they were shown in
 other units, so each stands for all amounts that read the same; so does the answer.
 """
 import re
 
 import pint
 
-from calc import layout
-from calc.errors import CalcError
+from calc.layout import pressure
+from calc.base.errors import CalcError
 from site_src import data, units
 from tests.phone.words import SITE
 
@@ -148,7 +148,7 @@ def least_and_greatest_psi(page, coefficients):
     found = []
     for end in (-1, 1):
         try:
-            found.append(layout.discharge_pressure(Reader(page, coefficients, end).layout())["discharge_psi"])
+            found.append(pressure.discharge_pressure(Reader(page, coefficients, end).layout())["discharge_psi"])
         except CalcError as error:
             raise Refused(f"{error.field} {error.code}") from error
     return found

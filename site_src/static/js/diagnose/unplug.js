@@ -2,7 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
 
-// tick: where the hunt is over, what opens a row; calc.leak says which may be opened next.
+// tick: where the hunt is over, what opens a row; calc.diagnosis.leak says which may be opened next.
 export const unplugView = ({ state, left, plugs, words, tick }) => (state.plugged.length ? html`
   <h2>${words.leak.plugged}</h2>
   ${left.open.length ? html`<p role="status"><b>${fill(words.leak.unfinished, { count: left.open.length })}</b> ${tick ? words.leak.first : nothing}</p>` : nothing}

@@ -1,4 +1,4 @@
-// The power path of a practice run: what calc.practice says of the made-up rig, as the drawing takes it.
+// The power path of a practice run: what calc.teaching.practice says of the made-up rig, as the drawing takes it.
 const PUSHES = 0.5;
 const FELT = 0.1;
 

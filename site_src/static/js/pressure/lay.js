@@ -22,7 +22,7 @@ export function everyLine(lay) {
   return walk(lay.lines, 0, null);
 }
 
-// Whether a line says its elevation the old way, above the joint before it: see calc.heights.
+// Whether a line says its elevation the old way, above the joint before it: see calc.layout.heights.
 export const isOld = (lay) => linesOf(lay).some((line) => "rise" in line);
 
 export const linesOf = (lay) => everyLine(lay).map(({ line }) => line);

@@ -3,7 +3,7 @@ import { choose, chosen } from "../choices.js";
 import { keptRigs } from "../store.js";
 import { withNoted } from "./noted.js";
 
-// An answer of an older profile that says too little: what it stood for is asked, not guessed (UNSAID of calc.rig).
+// An answer of an older profile that says too little: what it stood for is asked, not guessed (UNSAID of calc.rig.profile).
 const asked = (profile) => (profile?.drive === "rear" ? { ...profile, drive: "" } : profile);
 
 // The profile of the chosen rig as it was last typed, or null.
@@ -27,6 +27,6 @@ export const chosenSystem = (systems) => {
 };
 
 // What a page has of its rig: the shelf with the rig's own figures, what of the profile can be used, and its beds. Where
-// the profile has a fault, what hangs on it is marked on the shelf and `shelf.faults` says which: see calc.rig.
+// the profile has a fault, what hangs on it is marked on the shelf and `shelf.faults` says which: see calc.rig.profile.
 export const atHand = (call, profile, shelf, units) =>
   profile ? call("rig.at_hand", { profile, shelf, units }) : { shelf, rig: null, beds: [], faulty_beds: [] };

@@ -7,7 +7,7 @@ import { changedRow, newHose, newSupply, withRow } from "./profile.js";
 const TEXT = { kind: "text" };
 const labelOf = (data, id) => data.hoses.find((choice) => choice.id === id)?.label ?? id;
 
-// How a hose's figure stands to the handbook's, as a sentence; `figure` is of calc.rig_figures.
+// How a hose's figure stands to the handbook's, as a sentence; `figure` is of calc.rig.figures.
 export function figureText(figure, { words }) {
   const whose = fill(words.rig[`figure_${figure.origin}`], figure);
   if (figure.origin === "handbook" || figure.percent === "0") return whose;

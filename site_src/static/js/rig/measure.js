@@ -65,7 +65,7 @@ export function measureView({ readings, key, row, data, u, system, units, call, 
 
 function worked({ typed, row, data, units, call }) {
   try {
-    return { result: call("measure.read", { readings: typed, handbook: data.shelf.hoses[row.hose].coefficient, units }) };
+    return { result: call("hose_test.read", { readings: typed, handbook: data.shelf.hoses[row.hose].coefficient, units }) };
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal;
     return { refusal };

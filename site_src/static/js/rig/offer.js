@@ -35,7 +35,7 @@ export function offerView(travel, context) {
 
 function figuresOf(profile, { data, call, units }) {
   const { words } = data;
-  const figures = call("rig_figures.beside_handbook", { profile, shelf: data.shelf, units }).filter(({ origin }) => origin !== "handbook");
+  const figures = call("rig.beside_handbook", { profile, shelf: data.shelf, units }).filter(({ origin }) => origin !== "handbook");
   if (!figures.length) return html`<p>${words.carry.figures_none}</p>`;
   const label = ({ hose }) => data.hoses.find(({ id }) => id === hose).label;
   return html`

@@ -1,4 +1,4 @@
-// A panel card set in type: calc.panel_card's blocks, word for word.
+// A panel card set in type: calc.rig.panel_card's blocks, word for word.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
 

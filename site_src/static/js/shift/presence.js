@@ -1,5 +1,5 @@
 // Whether the card was out of sight: behind another app or page, in the browser's memory, or with a phone that slept.
-// calc.away says which clocks mean that; the page only reads them.
+// calc.shift.away says which clocks mean that; the page only reads them.
 const BEAT_MS = 1000;
 const now = () => ({ wall: Date.now() / 1000, steady: performance.now() / 1000 });
 

@@ -1,4 +1,4 @@
-// Lets tests in from files of other phones, and a rig's baseline where it has none here. Each is judged anew by calc.service_file before it is kept. One that is here already
+// Lets tests in from files of other phones, and a rig's baseline where it has none here. Each is judged anew by calc.service.file before it is kept. One that is here already
 // stays as it is, unless it is unfinished here and the file's went further. A clock that ran on the other phone comes in paused.
 import { Refusal } from "../engine.js";
 import { fill } from "../site.js";
@@ -71,8 +71,8 @@ async function recordsOf(file, said, words) {
 
 function judge(given, { call, units, words }) {
   try {
-    if (given?.baseline !== undefined) return call("service_file.baseline", { given, units });
-    const told = call("service_file.judged", { record: given, units });
+    if (given?.baseline !== undefined) return call("service.baseline", { given, units });
+    const told = call("service.judged", { record: given, units });
     const { id, kind } = told.record.standard;
     return Object.hasOwn(words.standard, id) && Object.hasOwn(words.kind, kind) ? told : { refused: { code: "damaged", at: "standard" } };
   } catch (refusal) {

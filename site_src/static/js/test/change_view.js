@@ -1,4 +1,4 @@
-// Change of a rated point against acceptance: the figure, its picture, its trend and every test, of calc.service_history.
+// Change of a rated point against acceptance: the figure, its picture, its trend and every test, of calc.service.history.
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../site.js";
 import { day } from "../times.js";

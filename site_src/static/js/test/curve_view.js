@@ -1,4 +1,4 @@
-// calc.service_curve's picture: what is asked, today's points with their bands, earlier points.
+// calc.service.curve's picture: what is asked, today's points with their bands, earlier points.
 import { html, svg } from "../../vendor/lit-html/lit-html.js";
 
 const LEFT = 48, RIGHT = 470, TOP = 14, BOTTOM = 250;

@@ -4,7 +4,7 @@ import { chips, stepper } from "../controls.js";
 import { fill } from "../site.js";
 import { stepped, tagged } from "../units.js";
 
-// Endings of names, and the kind of quantity they stand for, as calc.service_entry has them.
+// Endings of names, and the kind of quantity they stand for, as calc.service.entries has them.
 const KINDS = { f: "temperature", inhg: "vacuum", ft: "length", in: "diameter", psi: "pressure", gpm: "flow", rpm: "speed", s: "seconds" };
 
 export const last = (name) => name.split(".").at(-1);

@@ -1,5 +1,5 @@
 // A service test as plain data: what was typed, when, by whom. Pure functions from record to record; amounts are text as
-// typed with their system, as calc.service_entry takes them. Times are whole milliseconds of the phone, and of the steady clock.
+// typed with their system, as calc.service.entries takes them. Times are whole milliseconds of the phone, and of the steady clock.
 
 export const SCHEMA = 1;
 const RIG = ["drive", "pump_rated", "pump_stages", "pump_ratio", "governed", "tank", "speed_capacity", "speed_seventy", "speed_fifty"];

@@ -1,0 +1,1 @@
+"""What every other package may use: errors, rounding, text typed and text shown."""

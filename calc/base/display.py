@@ -1,0 +1,95 @@
+"""Amounts in calc's own units to the text a person reads in the page's units.
+
+`units` is `{"shown": name, "decimal": mark, "systems": {name: {kind: {"factor", "places"}}}}`: how many of a system's
+unit make one of calc's, by kind of quantity, and the decimals of an answer; `shown` is the system of the page, `decimal`
+the decimal mark of its language, a point where it is left out. Every text a person reads goes through here; texts that
+machines read (files, entries as kept) have a point.
+"""
+from calc.base import rounding
+from calc.base.errors import CalcError
+
+
+def decimal(units):
+    """The decimal mark of the page's language.
+
+    units: as the module says
+
+    Raises CalcError with field units where it is neither a point nor a comma. Source: common practice.
+    """
+    mark = units.get("decimal", ".")
+    if mark not in (".", ","):
+        raise CalcError("units", "unknown")
+    return mark
+
+
+def marked(units, text):
+    """A number that calc wrote, with a point, as the page's language writes it.
+
+    units: as the module says
+    text: the number as text, or None
+
+    Raises CalcError as decimal does. Source: common practice.
+    """
+    return None if text is None else text.replace(".", decimal(units))
+
+
+def rounded(units, value, places):
+    """A plain number to a fixed count of decimals, as the page's language writes it.
+
+    units: as the module says
+    value, places: as for rounding.rounded
+
+    Raises CalcError as rounding.rounded does. Source: common practice.
+    """
+    return marked(units, rounding.rounded(value, places))
+
+
+def plain(units, value, places):
+    """A plain number without idle zeros, as the page's language writes it.
+
+    units: as the module says
+    value, places: as for rounding.plain
+
+    Raises CalcError as rounding.plain does. Source: common practice.
+    """
+    return marked(units, rounding.plain(value, places))
+
+
+def scale(units, system, kind):
+    """Factor and decimals of one kind of quantity in one system.
+
+    units: as the module says
+    system: its name
+    kind: which quantity, such as "pressure"
+
+    Raises CalcError with field units where there is no such system or kind. Source: made by Pint at build time.
+    """
+    kinds = units["systems"].get(system)
+    if kinds is None or kind not in kinds:
+        raise CalcError("units", "unknown")
+    return kinds[kind]
+
+
+def text(units, kind, value):
+    """An amount as an answer: in the page's unit, rounded as that unit is read; None stays None.
+
+    units: as the module says
+    kind: which quantity, such as "pressure"
+    value: the amount in calc's unit, or None where it is not known
+
+    Raises CalcError naming value or units. Source: factors made by Pint when the site is built.
+    """
+    shown = scale(units, units["shown"], kind)
+    return None if value is None else rounded(units, value * shown["factor"], shown["places"])
+
+
+def working(units, kind, value, counted_by=1):
+    """An amount as a term of a working: in the page's unit, to two decimals more than an answer, of the unit itself.
+
+    units, kind, value: as for text
+    counted_by: what the term counts by, in the page's unit: 1, or 100 for hundreds of gpm
+
+    Raises CalcError naming value or units. Source: factors made by Pint when the site is built.
+    """
+    shown = scale(units, units["shown"], kind)
+    return plain(units, value * shown["factor"] / counted_by, shown["places"] + (2 if counted_by == 1 else 4))

@@ -1,0 +1,144 @@
+"""What the water and foam pages read in and read out: typed entries to amounts, amounts to texts.
+
+An answer of theirs is `{"sum", "figure", "facts", "rows", "cautions", "picture"}`: figure is the one number, its `kind`
+and `text`; sum names the sentence below it, and facts are the texts that sentence takes; rows are figures with their
+workings, see row; cautions are codes with facts; picture holds what is drawn, or is None.
+"""
+import math
+
+from calc.base import display, entry, shelf as at_hand
+from calc.base.errors import CalcError
+
+LAST_BIT = 1e-6  # of a step: what scaling leaves on a bound that is whole
+
+
+def amount(entries, units, name, kind, least, most):
+    """An entry as an amount in calc's own unit.
+
+    entries: by name, text as typed, see calc.base.entry
+    units: see calc.base.display
+    name: which entry
+    kind: its quantity, such as "pressure"
+    least, most: the bounds, both allowed, in calc's unit
+
+    Raises CalcError naming the entry; out_of_range tells least and most as texts in the page's unit, such as are
+    taken. Source: common practice.
+    """
+    if not isinstance(entries, dict):
+        raise CalcError("entries", "damaged")
+    value = entry.quantity(units, kind, name, entries.get(name))
+    slack = 1e-9 * max(abs(least), abs(most))  # a bound typed in another unit comes back a last bit off
+    if not least - slack <= value <= most + slack:
+        raise CalcError(name, "out_of_range", least=_told(units, kind, least, -1), most=_told(units, kind, most, 1))
+    return value
+
+
+def _told(units, kind, bound, side):
+    """A bound in the page's unit, rounded inward: the least (side -1) up, the most (1) down."""
+    shown = display.scale(units, units["shown"], kind)
+    steps = 10 ** shown["places"]
+    return display.rounded(units, side * math.floor(side * bound * shown["factor"] * steps + LAST_BIT) / steps, shown["places"])
+
+
+def amounts(entries, units, wanted):
+    """Several entries as amounts, by name.
+
+    entries, units: as for amount
+    wanted: rows of name, kind, least, most
+
+    Raises CalcError as amount does. Source: common practice.
+    """
+    return {name: amount(entries, units, name, kind, least, most) for name, kind, least, most in wanted}
+
+
+def if_given(entries, units, name, kind, least, most):
+    """An entry that may be left empty, as an amount, or None.
+
+    entries, units, name, kind, least, most: as for amount
+
+    Raises CalcError as amount does. Source: common practice.
+    """
+    typed = entries.get(name) if isinstance(entries, dict) else None
+    if typed is None or (isinstance(typed, str) and not typed.partition("@")[0].strip()):
+        return None
+    return amount(entries, units, name, kind, least, most)
+
+
+def count(entries, name, least, most):
+    """An entry as a whole number.
+
+    entries: by name, text as typed
+    name: which entry
+    least, most: the bounds, both allowed
+
+    Raises CalcError naming the entry. Source: common practice.
+    """
+    if not isinstance(entries, dict):
+        raise CalcError("entries", "damaged")
+    typed = entries.get(name)
+    value = entry.number(name, typed.partition("@")[0] if isinstance(typed, str) else typed, "count")
+    if value != int(value):
+        raise CalcError(name, "not_whole")
+    if not least <= value <= most:
+        raise CalcError(name, "out_of_range", least=str(least), most=str(most))
+    return int(value)
+
+
+def choice(entries, name, offered):
+    """An entry that is one of a few.
+
+    entries: by name, as chosen
+    name: which entry
+    offered: what may be chosen
+
+    Raises CalcError naming the entry. Source: common practice.
+    """
+    chosen = entries.get(name) if isinstance(entries, dict) else None
+    if not isinstance(chosen, str) or chosen not in offered:
+        raise CalcError(name, "unknown")
+    return chosen
+
+
+def hose(entries, shelf):
+    """The hose that is chosen, with its figures.
+
+    entries: by name, as chosen; the hose is `hose`
+    shelf: see calc.base.shelf
+
+    Raises CalcError naming hose; faulty_profile where the rig's own figures of it have a fault. Source: the shelf.
+    """
+    return at_hand.hose(shelf, "hose", choice(entries, "hose", shelf["hoses"]))
+
+
+def row(units, name, kind, value, terms, sources):
+    """One figure with its working.
+
+    units: see calc.base.display
+    name: of the figure; the page has its words and those of its working
+    kind: its quantity, or None where value is text already
+    value: the figure in calc's unit
+    terms: the terms of its working, rows of name, kind and value, kind None where the value is text already
+    sources: the ids of the formulas and tables it rests on
+
+    Returns `{"name", "kind", "text", "terms", "sources"}`. Raises CalcError naming value or units.
+    Source: common practice.
+    """
+    told = {term: given if quantity is None else display.working(units, quantity, given) for term, quantity, given in terms}
+    return {"name": name, "kind": kind, "text": value if kind is None else display.text(units, kind, value), "terms": told,
+            "sources": sources}
+
+
+def caution(units, level, code, facts):
+    """One caution, its facts as texts.
+
+    units: see calc.base.display
+    level: "stop" or "caution"
+    code: which
+    facts: rows of name, kind and value in calc's unit, kind None where the value is text already
+
+    Raises CalcError naming value or units. Source: common practice.
+    """
+    told = {name: value if kind is None else display.text(units, kind, value) for name, kind, value in facts}
+    told["level"] = level
+    told["code"] = code
+    return told

@@ -1,0 +1,1 @@
+"""What is wrong: faults, the collar, lights, loss of water, leaks."""

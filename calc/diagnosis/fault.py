@@ -1,0 +1,288 @@
+"""Diagnosis: which cause fits what is seen and not seen, and the safe, cheap look that best tells the rest apart.
+
+Knowledge is `{"signs": [SIGN], "causes": [CAUSE], "excludes": [[sign, sign], ...], "facts": {fact: sign}}`. A SIGN is
+something out of the ordinary that can be seen or not:
+    id       its name
+    engine   states of the engine in which it may be looked for, of "pumping", "idle", "off"; [] for a sign that only
+             another part of the site reports
+    role     "operator" (cab and panel, no tools) or "technician"
+    under    True where the look is under the rig or among its shafts: then only with the engine secured
+    effort   1 a glance, 2 a walk or an act, 3 tools
+    danger   0 none, 1 water under pressure, heat or a shaft near, 2 more than that
+    after    where it is there: asked only once one of these signs is seen
+    either   True where it tells nothing of a cause that does not name it
+    alarm    True where it overrides every ranking
+    applies  {rig question: [answers]}: the rigs that can show it; where absent, all
+    shifts   True where the look moves the shift
+A CAUSE is `{"id", "likelihood", "shows": [signs it always shows], "may": [signs it can show], "applies"}`. What a person says is `signs`: {sign: "seen" | "not_seen" | "unknown"}; unknown was asked and not answered.
+"""
+import math
+
+from calc.base.errors import CalcError
+
+ROLES = ("operator", "technician")
+ENGINES = ("pumping", "idle", "off", "secured")  # secured: off, and nobody can start it
+SAID = ("seen", "not_seen", "unknown")
+# What the classes weigh against one another, and how often a sign is seen: experience of the trade in round figures.
+LIKELIHOOD = {"common": 4, "occasional": 2, "rare": 1}
+SHOWN, MAY, SELDOM = 0.9, 0.5, 0.03
+OTHER, OTHER_WEIGHT = 0.2, 1  # something that is not in the base: shows anything now and then
+MOST_QUESTIONS = 8
+SURE = 0.8  # a cause stands only with this share, with all its signs seen and none against it
+LEADS = 0.5  # from this share on a cause is followed until all of its signs are known
+ALIKE = 1e-9  # bits; the last digits of a logarithm differ between the two Pythons
+EFFORT_COST, DANGER_COST = 0.06, 0.15  # bits, for each step of effort and of danger
+
+
+def for_rig(knowledge, rig):
+    """The knowledge with the causes that this rig can have, and the signs that it can show of them.
+
+    knowledge: see the module
+    rig: answers known of the rig, such as {"drive": "pto"}; what is absent is unknown and rules nothing out
+
+    Raises nothing. Source: common practice.
+    """
+    def can_be(row):
+        return all(not rig.get(question) or rig[question] in known for question, known in row.get("applies", {}).items())
+
+    causes = [cause for cause in knowledge["causes"] if can_be(cause)]
+    named = {sign for cause in causes for sign in cause["shows"] + cause.get("may", [])}
+    signs = [sign for sign in knowledge["signs"] if can_be(sign) and (sign["id"] in named or sign.get("alarm"))]
+    return {"signs": signs, "causes": causes, "excludes": knowledge["excludes"], "facts": knowledge["facts"]}
+
+
+def without_shifts(knowledge):
+    """The knowledge with no look left that moves the shift: for a rig out of service, and after teeth ground.
+
+    knowledge: see the module; what such a look would have told counts where it was seen already
+
+    Raises nothing. Source: common practice.
+    """
+    signs = []
+    for sign in knowledge["signs"]:
+        signs.append(dict(sign))
+        if sign.get("shifts"):
+            signs[-1]["engine"] = []
+    return {"signs": signs, "causes": knowledge["causes"], "excludes": knowledge["excludes"], "facts": knowledge["facts"]}
+
+
+def entered(knowledge, facts, missing):
+    """What a shift card already knows, as signs that this rig can show.
+
+    knowledge: see the module
+    facts: facts the card holds now, see calc.shift.laws
+    missing: facts that the step would have proved whose sign did not come
+
+    Raises CalcError naming facts or missing. Source: common practice.
+    """
+    for name, given in (("facts", facts), ("missing", missing)):
+        if not isinstance(given, list) or not all(isinstance(fact, str) for fact in given):
+            raise CalcError(name, "damaged")
+    shown = _by_id(knowledge["signs"])
+    signs = {}
+    for said, told in (("not_seen", facts), ("seen", missing)):
+        for fact in told:
+            if knowledge["facts"].get(fact) in shown:
+                signs[knowledge["facts"][fact]] = said
+    return signs
+
+
+def rank(knowledge, signs):
+    """Causes from the likeliest down, each with what speaks for it and against it.
+
+    knowledge: see the module
+    signs: what is seen, not seen and unknown
+
+    Returns `{"alarms", "clashes", "causes", "other"}`: alarms are the danger signs seen, which override the rest;
+    clashes are pairs of signs seen that cannot stand together; a cause is `{"id", "share", "for", "against", "open"}`,
+    share between 0 and 1 of all causes and of `other`, what is not in the base. Raises CalcError naming signs.
+    Source: the likelihood classes, experience of the trade (from memory).
+    """
+    known = _checked(knowledge, signs)
+    told = [(sign, known[sign]) for sign in known if known[sign] != "unknown"]
+    alarms = [sign["id"] for sign in knowledge["signs"] if sign.get("alarm") and known.get(sign["id"]) == "seen"]
+    clashes = [pair for pair in knowledge["excludes"] if known.get(pair[0]) == known.get(pair[1]) == "seen"]
+    facts = _by_id(knowledge["signs"])
+    found = []
+    total = _other_weight(told)
+    other = total
+    for place, cause in enumerate(knowledge["causes"]):
+        weight = _weight(cause, told, facts)
+        total += weight
+        against = [sign for sign, said in told if _is_against(cause, sign, said, facts)]
+        found.append((-weight, place, {
+            "id": cause["id"], "share": weight,
+            "for": [sign for sign in cause["shows"] + cause.get("may", []) if known.get(sign) == "seen"],
+            "against": against,
+            "open": [sign for sign in cause["shows"] if known.get(sign, "unknown") == "unknown"],
+        }))
+    found.sort()  # by place where weights are equal: no sort of the phone keeps their order
+    causes = [row[2] for row in found]
+    for cause in causes:
+        cause["share"] /= total
+    return {"alarms": alarms, "clashes": clashes, "causes": causes, "other": other / total}
+
+
+def next_check(knowledge, signs, role, engine, questions):
+    """What to look at next, or how the diagnosis ends.
+
+    knowledge: see the module
+    signs: what is seen, not seen and unknown
+    role: "operator" or "technician"
+    engine: how it is now: "pumping", "idle", "off", or "secured" (off, and nobody can start it)
+    questions: how many were asked so far, 0 or more
+
+    Returns `{"kind", "sign", "cause", "engine", "left"}`; left are the causes that nothing speaks against. Kinds:
+    "check" look for `sign`; "stands" the `cause` shows every one of its signs and nothing else fits; "danger";
+    "contradiction" nothing in the base shows together what was seen; "unlisted" something could, but for what was not seen;
+    and where nothing more can be asked: "engine" the looks left want the engine as `engine` says, "technician" they want
+    one, "enough" eight were asked, "maker" nothing is left to look at.
+    Raises CalcError naming signs, role, engine or questions. Source: information gained, with effort and danger as its
+    costs (from memory).
+    """
+    if role not in ROLES:
+        raise CalcError("role", "unknown")
+    if engine not in ENGINES:
+        raise CalcError("engine", "unknown")
+    if not isinstance(questions, int) or questions < 0:
+        raise CalcError("questions", "not_a_count")
+    ranked = rank(knowledge, signs)
+    left = [cause for cause in ranked["causes"] if not cause["against"]]
+    end = {"kind": "check", "sign": None, "cause": None, "engine": [], "left": [cause["id"] for cause in left]}
+    if ranked["alarms"]:
+        end["kind"] = "danger"
+    elif ranked["clashes"] or not any(_could_be(cause, signs) for cause in ranked["causes"]):
+        end["kind"] = "contradiction"
+    elif not left:
+        end["kind"] = "unlisted"
+    elif _stands(left):
+        end["kind"], end["cause"] = "stands", left[0]["id"]
+    elif questions >= MOST_QUESTIONS:
+        end["kind"] = "enough"
+    else:
+        _choose(knowledge, signs, role, engine, left, ranked["other"], end)
+    return end
+
+
+def _choose(knowledge, signs, role, engine, left, other, end):
+    """Put the best look that may be made now, or what stands in the way of the others, into `end`."""
+    leader = left[0]["open"] if left[0]["share"] >= LEADS else []
+    known = _by_id(knowledge["causes"])
+    causes = [known[cause["id"]] for cause in left]
+    shares = [cause["share"] for cause in left] + [other]
+    tables = [_chances(cause) for cause in causes]
+    named = {sign for cause in causes for sign in cause["shows"]}
+    best = None
+    wanted = []
+    is_technician_wanted = False
+    for sign in knowledge["signs"]:
+        if sign["id"] in signs or sign["id"] not in named or not _is_askable(sign, signs):
+            continue
+        if sign["role"] == "technician" and role != "technician":
+            is_technician_wanted = True
+        elif not _may_look(sign, engine):
+            wanted.extend(["secured"] if sign.get("under") else sign["engine"])
+        else:
+            usual = MAY if sign.get("either") else SELDOM
+            gain = _gain(shares, [table.get(sign["id"], usual) for table in tables] + [OTHER])
+            worth = gain - EFFORT_COST * sign["effort"] - DANGER_COST * sign["danger"]
+            leads = sign["id"] in leader
+            if best is None or leads > best[0] or (leads == best[0] and worth > best[1] + ALIKE):
+                best = (leads, worth, sign["id"])
+    if best:
+        end["sign"] = best[2]
+    elif wanted:
+        end["kind"] = "engine"
+        end["engine"] = [state for state in ENGINES if state in wanted]
+    else:
+        end["kind"] = "technician" if is_technician_wanted else "maker"
+
+
+def _is_askable(sign, signs):
+    return sign["engine"] and ("after" not in sign or any(signs.get(before) == "seen" for before in sign["after"]))
+
+
+def _may_look(sign, engine):
+    if sign.get("under"):
+        return engine == "secured"
+    return engine in sign["engine"] or (engine == "secured" and "off" in sign["engine"])
+
+
+def _could_be(cause, signs):
+    """Whether a ranked cause shows all that was seen, whatever else it should show."""
+    return all(signs[sign] != "seen" for sign in cause["against"])
+
+
+def _stands(left):
+    """Whether the likeliest cause shows all of its signs, and no other does."""
+    full = [cause for cause in left if not cause["open"]]
+    return len(full) == 1 and full[0] is left[0] and left[0]["share"] >= SURE
+
+
+def _chance(cause, sign, facts):
+    """How often this sign is seen where this cause is at work."""
+    if sign in cause["shows"]:
+        return SHOWN
+    if sign in cause.get("may", ()) or facts[sign].get("either"):
+        return MAY
+    return SELDOM
+
+
+def _chances(cause):
+    """How often each sign that a cause names is seen where it is at work."""
+    table = {sign: MAY for sign in cause.get("may", ())}
+    for sign in cause["shows"]:
+        table[sign] = SHOWN
+    return table
+
+
+def _is_against(cause, sign, said, facts):
+    chance = _chance(cause, sign, facts)
+    return chance == (SELDOM if said == "seen" else SHOWN)
+
+
+def _weight(cause, told, facts):
+    weight = LIKELIHOOD[cause["likelihood"]]
+    for sign, said in told:
+        chance = _chance(cause, sign, facts)
+        weight *= chance if said == "seen" else 1 - chance
+    return weight
+
+
+def _other_weight(told):
+    weight = OTHER_WEIGHT
+    for _, said in told:
+        weight *= OTHER if said == "seen" else 1 - OTHER
+    return weight
+
+
+def _gain(shares, chances):
+    """Bits that an answer tells on average of whose share is the true one: its own doubt less what each leaves of it."""
+    total = sum(shares)
+    seen = sum([share * chance for share, chance in zip(shares, chances)])
+    left = sum([share * _DOUBT[chance] for share, chance in zip(shares, chances)])
+    return _doubt(seen / total) - left / total
+
+
+def _doubt(chance):
+    """Bits that a yes or no of this chance holds."""
+    return -chance * math.log2(chance) - (1 - chance) * math.log2(1 - chance)
+
+
+_DOUBT = {chance: _doubt(chance) for chance in (SHOWN, MAY, SELDOM, OTHER)}
+
+
+def _by_id(rows):
+    return {row["id"]: row for row in rows}
+
+
+def _checked(knowledge, signs):
+    facts = _by_id(knowledge["signs"])
+    if not isinstance(signs, dict):
+        raise CalcError("signs", "damaged")
+    for sign in signs:
+        if sign not in facts:
+            raise CalcError("signs", "unknown_sign", sign=str(sign)[:60])
+        if not isinstance(signs[sign], str) or signs[sign] not in SAID:
+            raise CalcError("signs", "unknown_answer", sign=sign)
+    return signs

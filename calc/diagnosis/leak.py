@@ -1,0 +1,102 @@
+"""Leak hunt under a dry vacuum: shut off half of what could leak, time one minute, keep the half that mattered.
+
+A run is `{"shut": [parts], "from", "to"}`: the parts shut off for it, and the gauge at the start and at the end of one
+minute, as typed (see calc.base.entry). The first run has nothing shut.
+"""
+from calc.base import display, readout
+from calc.pump import draft
+from calc.base.errors import CalcError
+
+# Of the first loss: a run that loses no more than this had the leak shut off, one that loses at least that had not.
+CURED, UNCHANGED = 1 / 3, 2 / 3
+ROLES = ("operator", "technician")
+
+
+def hunt(parts, runs, role, units):
+    """Where the leak can still be, and what to shut off for the next minute.
+
+    parts: [{"id", "role"}], what could leak, in the order in which to shut them off
+    runs: see the module, oldest first
+    role: "operator" or "technician"; an operator shuts off no technician's part
+    units: see calc.base.display
+
+    Returns `{"kind", "losses", "suspects", "also", "shut", "mattered"}`. Kinds: "first" time one minute with nothing
+    shut; "shut" time one minute with `shut`; "found" one suspect is left; "tight" nothing was lost; "technician" what is
+    left is not an operator's to shut. Losses are texts per run, mattered are the numbers of the runs that changed the
+    loss, also are parts that leak beside the suspects. Raises CalcError naming parts, role, or the run and its reading.
+    Source: pump makers' inspection manuals (caps and plugs one by one); halving, from memory.
+    """
+    if role not in ROLES:
+        raise CalcError("role", "unknown")
+    losses = [_loss_inhg(run, count, units) for count, run in enumerate(runs)]
+    told = {"kind": "first", "losses": [display.working(units, "vacuum", loss_inhg) for loss_inhg in losses], "suspects": [part["id"] for part in parts], "also": [], "shut": [], "mattered": []}
+    if not runs:
+        return told
+    if losses[0] == 0:
+        told["kind"] = "tight"
+        return told
+    for count, run in enumerate(runs[1:]):
+        _narrow(told, run["shut"], losses[count + 1] / losses[0], count + 1)
+    operators = [part["id"] for part in parts if part["role"] == "operator"]
+    reach = [part for part in told["suspects"] if role == "technician" or part in operators]
+    if len(told["suspects"]) == 1:
+        told["kind"] = "found"
+    elif not reach:
+        told["kind"] = "technician"
+    else:
+        told["kind"] = "shut"
+        told["shut"] = reach[:(len(told["suspects"]) + 1) // 2]
+    return told
+
+
+def restore(plugs, listed, opened):
+    """What stays plugged after a hunt, and what may be opened next: the reliefs and the cooler before all else.
+
+    plugs: [{"id", "first"}], all that a hunt can plug, in the order in which to open them
+    listed: ids of what was plugged in this hunt
+    opened: ids of what was opened again since
+
+    Returns `{"open": [ids], "next": [ids]}`, both in the order of plugs; nothing is left once open is empty.
+    Raises CalcError naming listed or opened. Source: common practice.
+    """
+    names = [plug["id"] for plug in plugs]
+    for field, given in (("listed", listed), ("opened", opened)):
+        if not isinstance(given, list) or any(name not in names for name in given):
+            raise CalcError(field, "unknown_part")
+    left = [plug for plug in plugs if plug["id"] in listed and plug["id"] not in opened]
+    first = [plug for plug in left if plug.get("first")]
+    return {"open": [plug["id"] for plug in left], "next": [plug["id"] for plug in first or left]}
+
+
+def vacuum_inhg(field, text, units):
+    """A reading of a vacuum gauge, in inches of mercury.
+
+    field: name of the input, for the refusal
+    text: as typed, see calc.base.entry
+    units: see calc.base.display
+
+    Raises CalcError naming the field. Source: no vacuum is deeper than the air is heavy, see calc.pump.draft.
+    """
+    return readout.amount({field: text}, units, field, "vacuum", 0, draft.MOST_VACUUM_INHG)
+
+
+def _narrow(told, shut, ratio, count):
+    """Keep the part of the suspects that a run points to."""
+    inside = [part for part in told["suspects"] if part in shut]
+    outside = [part for part in told["suspects"] if part not in shut]
+    if not inside or not outside:
+        raise CalcError("runs", "halves_nothing", run=count)
+    if ratio >= UNCHANGED:
+        told["suspects"] = outside
+        return
+    told["mattered"].append(count)
+    told["suspects"] = inside
+    if ratio > CURED:
+        told["also"] = told["also"] + outside
+
+
+def _loss_inhg(run, count, units):
+    start_inhg, end_inhg = [vacuum_inhg(name, run[name], units) for name in ("from", "to")]
+    if end_inhg > start_inhg:
+        raise CalcError("to", "rose", run=count)
+    return start_inhg - end_inhg

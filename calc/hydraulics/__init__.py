@@ -1,0 +1,1 @@
+"""Water in hose and nozzles: friction, elevation, reaction, networks, surge, and what hose may be put to."""

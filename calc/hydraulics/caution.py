@@ -1,0 +1,85 @@
+"""What to be careful of in a lay whose pressures are known: codes and facts, most serious first."""
+from calc.hydraulics import hose
+
+STOP = "stop"
+CAUTION = "caution"
+# The study's limits go with the rule Q/2 for fog at 100 psi, which runs 1 % under the formula used here.
+CREW_LIMIT_SLACK = 1.02
+LAST_BIT = 1e-9  # of a pressure: what sums and units leave on a limit that is just reached
+
+
+def of_hose(seen_psi, test_psi, work_psi=None):
+    """What a pressure calls for in hose: its level, what it reaches, and that in psi; None below both.
+
+    seen_psi: the most the hose could see
+    test_psi: its service-test pressure, above 0, or None where it is not known
+    work_psi: its working limit as the rig's profile has it; without one, that of the test pressure
+
+    A caution from the working pressure on, "working_pressure"; a stop from the test pressure on, "test_pressure".
+    Raises nothing. Source: hose.working_pressure_psi.
+    """
+    if test_psi is None and work_psi is None:
+        return None
+    seen_psi += LAST_BIT * abs(seen_psi)
+    if test_psi is not None and seen_psi >= test_psi:
+        return STOP, "test_pressure", test_psi
+    working_psi = hose.working_pressure_psi(test_psi) if work_psi is None else work_psi
+    return (CAUTION, "working_pressure", working_psi) if seen_psi >= working_psi else None
+
+
+def _of_device(limits):
+    """What a device calls for whatever it sees: a loss that is the builder's to give, outlets that regulate themselves."""
+    device = limits.get("device")
+    if device == "aerial" and not limits.get("has_own_loss"):
+        return "waterway_usual"
+    return "regulated_outlets" if device == "standpipe" else None
+
+
+def cautions(lines, report):
+    """Every caution a lay calls for.
+
+    lines: by line id, the limits that are known: `test_psi` and `work_psi` of the hose, `least_usual_gpm` and
+        `most_usual_gpm` for one hose, `parallel`, `crew` and `crew_limit_lbf` at its nozzle,
+        the `device` at its end and whether it `has_own_loss`;
+        a limit that is absent or None raises no caution
+    report: of layout.discharge_pressure for the same lay
+
+    Returns a list of `{"level", "code", "line", "amount", "limit", "kind"}`; kind names the quantity of
+    amount and limit. A hose is judged at the pressure it sees when every nozzle is shut: no friction, no gating.
+    Raises nothing.
+    Source: hose service-test pressures NFPA 1962 (2018) as excerpted by a hose distributor; reaction a
+    crew can hold, an operational nozzle-reaction study quoted on a volunteer firefighters' safety page.
+    """
+    found, of_devices = [], []
+    outlets_psi = {None: report["discharge_psi"]}  # with no flow, at the outlet of each line
+    for line in report["lines"]:
+        inlet_psi = outlets_psi[line["feeder"]]
+        outlets_psi[line["id"]] = inlet_psi - line["elevation_psi"]
+        shut_psi = max(inlet_psi, outlets_psi[line["id"]])
+        limits = lines[line["id"]]
+        hose_gpm = line["flow_gpm"] / limits.get("parallel", 1)
+        nozzle = line["nozzle"] or {}
+        crew_limit_lbf = limits.get("crew_limit_lbf")
+        held_lbf = None if crew_limit_lbf is None else crew_limit_lbf * CREW_LIMIT_SLACK
+        strain = of_hose(shut_psi, limits.get("test_psi"), limits.get("work_psi"))
+        if strain:
+            level, reached, limit_psi = strain
+            found.append({"level": level, "code": "above_" + reached, "line": line["id"], "kind": "pressure",
+                          "amount": shut_psi, "limit": limit_psi, "crew": limits.get("crew")})
+        checks = (
+            ("reaction_above_crew", "force", nozzle.get("reaction_lbf"), held_lbf, 1),
+            ("flow_above_usual", "flow", hose_gpm, limits.get("most_usual_gpm"), 1),
+            ("flow_below_usual", "flow", hose_gpm, limits.get("least_usual_gpm"), -1),
+        )
+        for code, kind, amount, limit, sense in checks:
+            if amount is not None and limit is not None and sense * (amount - limit) > 0:
+                named = crew_limit_lbf if kind == "force" else limit
+                found.append({"level": CAUTION, "code": code, "line": line["id"], "kind": kind,
+                              "amount": amount, "limit": named, "crew": limits.get("crew")})
+        code = _of_device(limits)
+        if code:
+            of_devices.append({"level": CAUTION, "code": code, "line": line["id"], "kind": "pressure",
+                          "amount": line["appliance_psi"], "limit": None, "crew": limits.get("crew")})
+    # two passes, not a sort: the phone's sort does not keep the order of equals
+    return [told for told in found if told["level"] == STOP] + [told for told in found if told["level"] != STOP] + of_devices
+

@@ -1,0 +1,1 @@
+"""Hose layouts as typed, asked and flowing, and the pump under them."""

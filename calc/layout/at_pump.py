@@ -1,0 +1,118 @@
+"""The pump under a lay: net pressure from where its water comes, its rating, and the engine speed to expect."""
+from calc.base import display, entry
+from calc.layout import answer as layout_answer
+from calc.pump import draft, engine_speed, rating
+from calc.supply import sources
+from calc.base.errors import CalcError, check_not_negative
+from calc.base.rounding import rounded, to_step
+
+RPM_STEP = 10  # an estimate is not read closer
+SPEEDS = ("speed_capacity", "speed_seventy", "speed_fifty")  # of a rig's profile, in the order of pump.test_points
+
+
+def answer(lay, shelf, units, profile):
+    """How hard a lay makes the pump work, ready to be read.
+
+    lay: as for reading.answer, with `source`: `{"kind", "intake", "lift", "loss"}`, kind "tank", "fed" (from a hydrant
+        or pump, `intake` the intake gauge while flowing) or "draft" (`lift` of the water and `loss` of the suction hose
+        as a height); entries as typed
+    shelf, units: as for reading.answer
+    profile: of the rig, see calc.rig.profile; what it does not hold is left out
+
+    Returns `{"net", "power", "supply", "rating", "engine", "picture"}`: texts, but `supply` is what to mind of the intake of a
+    pump that is fed, None or a caution: `{"level", "code", "limit"}`, code "no_supply" (nothing is left at the intake),
+    "low_supply" (less than `limit` is) or "high_supply" (more comes in than the lay asks for); `rating` is None without a rated capacity, else
+    `{"within", "limit", "rated", "promised", "margin", "extrapolated"}`; `engine` is None without two recorded speeds,
+    else `{"rpm", "basis"}` or `{"code"}` where none can be estimated; `picture` has the rating and the working point,
+    [flow, net] in the page's units.
+    Raises CalcError naming the typed field. Source: calc.pump.rating, calc.pump.draft, calc.pump.engine_speed.
+    """
+    _, _, report = layout_answer.worked(lay, shelf, units)
+    discharge_psi, flow_gpm = report["discharge_psi"], report["flow_gpm"]
+    fed_psi = _fed_psi(lay.get("source"), units)
+    net_psi = max(_net_psi(lay.get("source"), discharge_psi, units), 0) if discharge_psi > 0 else 0
+    rated_gpm = _known(profile, "pump_rated", units)
+    return {
+        "net": display.text(units, "pressure", net_psi),
+        "power": display.text(units, "power", rating.water_power_hp(flow_gpm, net_psi)),
+        "supply": None if fed_psi is None else _supply(fed_psi, discharge_psi, units),
+        "rating": None if rated_gpm is None else _rating(rated_gpm, flow_gpm, net_psi, units),
+        "engine": None if rated_gpm is None or net_psi == 0 else _engine(profile, units, rated_gpm, flow_gpm, net_psi),
+        "picture": {
+            "rating": [] if rated_gpm is None else [
+                _drawn(point["flow_gpm"], point["net_psi"], units) for point in rating.rating_curve(rated_gpm)
+            ],
+            "point": _drawn(flow_gpm, net_psi, units),
+        },
+    }
+
+
+def _net_psi(source, discharge_psi, units):
+    """Net pump pressure: what the pump itself adds."""
+    kind = source.get("kind") if isinstance(source, dict) else None
+    if kind == "tank":
+        return discharge_psi
+    if kind == "fed":
+        return draft.net_pump_pressure_from_intake_psi(discharge_psi, _fed_psi(source, units))
+    if kind == "draft":
+        heights_ft = []
+        for name in ("lift", "loss"):
+            field = "suction" if name == "loss" else name
+            height_ft = entry.quantity(units, "lift", field, source.get(name))
+            check_not_negative(field, height_ft)
+            heights_ft.append(height_ft)
+        return draft.net_pump_pressure_psi(discharge_psi, heights_ft[0], heights_ft[1])
+    raise CalcError("source", "unknown")
+
+
+def _fed_psi(source, units):
+    """What the intake gauge shows of a pump that is fed; None of another."""
+    if not isinstance(source, dict) or source.get("kind") != "fed":
+        return None
+    return entry.quantity(units, "pressure", "intake", source.get("intake"))
+
+
+def _supply(intake_psi, discharge_psi, units):
+    """What to mind of an intake. Source: 20 psi residual, driver/operator study cards; the rest common practice."""
+    level, code = "caution", None
+    if intake_psi <= 0:
+        level, code = "stop", "no_supply"
+    elif intake_psi < sources.LEAST_RESIDUAL_PSI:
+        code = "low_supply"
+    elif intake_psi >= discharge_psi:
+        code = "high_supply"
+    return code and {"level": level, "code": code, "limit": display.text(units, "pressure", sources.LEAST_RESIDUAL_PSI)}
+
+
+def _known(profile, name, units):
+    typed = profile.get(name) if isinstance(profile, dict) else None
+    return entry.quantity(units, "flow", name, typed) if typed else None
+
+
+def _rating(rated_gpm, flow_gpm, net_psi, units):
+    found = rating.within_rating(rated_gpm, flow_gpm, net_psi)
+    return {
+        "within": found["within"],
+        "limit": found["limit"],
+        "rated": display.text(units, "flow", rated_gpm),
+        "promised": display.text(units, "pressure", found["rated_psi"]),
+        "margin": display.text(units, "pressure", abs(found["margin_psi"])),
+        "extrapolated": found["extrapolated"],
+    }
+
+
+def _engine(profile, units, rated_gpm, flow_gpm, net_psi):
+    speeds_rpm = [entry.number(name, profile[name], "speed", display.decimal(units)) if profile.get(name) else None for name in SPEEDS]
+    test = engine_speed.at_rating(rated_gpm, speeds_rpm)
+    if len(test) < 2:
+        return None
+    try:
+        found = engine_speed.estimated_rpm(test, flow_gpm, net_psi)
+    except CalcError as error:
+        return {"code": error.code}
+    return {"rpm": rounded(to_step(found["engine_rpm"], RPM_STEP), 0), "basis": found["basis"]}
+
+
+def _drawn(flow_gpm, net_psi, units):
+    return [flow_gpm * display.scale(units, units["shown"], "flow")["factor"],
+            net_psi * display.scale(units, units["shown"], "pressure")["factor"]]

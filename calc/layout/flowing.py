@@ -1,0 +1,74 @@
+"""What really flows in a lay at the pressure the pump shows now, and what shutting a nozzle does to the others."""
+from calc.base import display, entry
+from calc.hydraulics import caution
+from calc.layout import answer, pressure
+from calc.base.errors import CalcError, check_not_negative
+
+
+def now(lay, shelf, units):
+    """Flow, pressure and reaction at every nozzle of a lay as it stands, beside those it is rated for.
+
+    lay: as for reading.answer, with `now`: `{"pressure", "gates", "shut"}`; `pressure` is the pump's gauge as typed, or
+        empty for the pressure that the lay asks for; `gates` is "set" where easier lines are gated as asked, or "open";
+        `shut` lists the ids of lines that are shut
+    shelf, units: as for reading.answer
+
+    Returns `{"pressure", "flow", "asked", "lines", "cautions"}`: `asked` is the pressure that what is still open asks for,
+    None where all is open or all is shut; per nozzle `id`, `is_shut`, and texts: `flow`, `outlet`,
+    `reaction` now; `rated_flow`, `rated_outlet`; and where something is shut, `open_flow`, `open_outlet` with all open.
+    The pump is taken to hold its pressure. Raises CalcError naming the typed field and, as a fact, the line.
+    Source: layout.flows.
+    """
+    plain_layout, limits, report = answer.worked(lay, shelf, units)
+    standing = lay.get("now")
+    if not isinstance(standing, dict) or standing.get("gates") not in ("set", "open"):
+        raise CalcError("now", "damaged")
+    pump_psi = report["discharge_psi"]
+    if standing.get("pressure"):
+        pump_psi = entry.quantity(units, "pressure", "gauge", standing["pressure"])
+        check_not_negative("gauge", pump_psi)
+    shut = standing.get("shut", [])
+    if standing["gates"] == "set":
+        for line in report["lines"]:
+            limits[line["id"]]["gate_psi"] = line["gate_psi"]
+    changes = {name: True for name in limits if name in shut}
+    if changes:
+        compared = pressure.compared(plain_layout, max(pump_psi, 0), changes)
+        all_open, flowing = compared["before"], compared["after"]
+    else:
+        all_open = flowing = pressure.flows(plain_layout, max(pump_psi, 0))
+    return {
+        "pressure": display.text(units, "pressure", pump_psi),
+        "flow": display.text(units, "flow", flowing["flow_gpm"]),
+        "asked": _asked(plain_layout, limits, changes, units) if changes else None,
+        "lines": [
+            _read(rated, opened, line, line["shut"], bool(changes), units)
+            for rated, opened, line in zip(report["lines"], all_open["lines"], flowing["lines"])
+            if line["nozzle"]
+        ],
+        "cautions": [answer.told(found, units) for found in caution.cautions(limits, flowing) if found["level"] == caution.STOP
+                     or found["code"] in ("above_working_pressure", "reaction_above_crew")],
+    }
+
+
+def _asked(plain_layout, limits, changes, units):
+    for name in changes:
+        limits[name]["shut"] = True
+    report = pressure.discharge_pressure(plain_layout)
+    return display.text(units, "pressure", report["discharge_psi"]) if report["flow_gpm"] else None
+
+
+def _read(rated, opened, line, is_shut, is_compared, units):
+    found = {
+        "id": line["id"],
+        "is_shut": is_shut,
+        "flow": display.text(units, "flow", line["flow_gpm"]),
+        "outlet": display.text(units, "pressure", line["nozzle"]["nozzle_psi"]),
+        "reaction": display.text(units, "force", line["nozzle"]["reaction_lbf"]),
+        "rated_flow": display.text(units, "flow", rated["flow_gpm"]),
+        "rated_outlet": display.text(units, "pressure", rated["outlet_psi"]),
+    }
+    if is_compared:
+        found["open_flow"] = display.text(units, "flow", opened["flow_gpm"])
+        found["open_outlet"] = display.text(units, "pressure", opened["nozzle"]["nozzle_psi"])
+    return found

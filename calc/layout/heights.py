@@ -1,0 +1,86 @@
+"""Elevation of the lines of a typed layout: text as typed, the end of each line above the pump.
+
+A line of the kind that was saved before has `rise` in its place, its end above its own beginning: above the joint
+before it, or above the pump. Such a line is read as it was meant, and `converted` writes it anew.
+"""
+from calc.base import display, entry
+from calc.base.errors import CalcError
+
+PLACES = 8  # what is converted moves no pressure by more than a billionth of a psi
+
+
+def of_line(line, start_ft, units):
+    """Where a typed line ends: feet above the pump, and feet above its own beginning.
+
+    line: with `height`, or `rise` of the old kind; a height typed since goes first
+    start_ft: its beginning above the pump, feet
+    units: see calc.base.display
+
+    Raises CalcError naming height. Source: common practice.
+    """
+    if "rise" in line and not line.get("height"):
+        rise_ft = entry.quantity(units, "length", "height", line["rise"])
+        return start_ft + rise_ft, rise_ft
+    height_ft = entry.quantity(units, "length", "height", line.get("height"))
+    return height_ft, height_ft - start_ft
+
+
+def converted(lay, units):
+    """A layout with every elevation typed above the pump.
+
+    lay: see calc.layout.typed; lines of the old kind among the others, no more than 20 joints behind one another
+    units: see calc.base.display
+
+    Text that is no number stays as it was typed; behind such a line the elevation is left empty, to be typed.
+    Raises nothing for a layout of known form. Source: common practice.
+    """
+    found = dict(lay)
+    found["lines"] = _converted(lay["lines"], None, units)
+    return found
+
+
+def _converted(lines, before, units):
+    """Lines with their heights; `before` is the height of what feeds them as typed, None at the pump."""
+    found = []
+    for line in lines:
+        line = dict(line)
+        rise = line.pop("rise", "")
+        if not line.get("height"):
+            line["height"] = rise if before is None else _above(before, rise, units)
+        if "lines" in line["end"]:
+            line["end"] = {"lines": _converted(line["end"]["lines"], line["height"], units)}
+        found.append(line)
+    return found
+
+
+def _above(before, rise, units):
+    """Two heights as typed made into one, in the system of the second where both are something."""
+    try:
+        rise_ft = entry.quantity(units, "length", "height", rise)
+    except CalcError:
+        return rise
+    try:
+        before_ft = entry.quantity(units, "length", "height", before)
+    except CalcError:
+        return ""
+    if before_ft == 0:
+        return rise
+    if rise_ft == 0:
+        return before
+    (typed, system), (typed_before, system_before) = _parted(rise, units), _parted(before, units)
+    amount = before_ft * display.scale(units, system, "length")["factor"]
+    if system == system_before:
+        amount = entry.number("height", typed_before, "length", display.decimal(units))  # no factor there and back
+    return entry.written(_text(amount + entry.number("height", typed, "length", display.decimal(units)))) + "@" + system
+
+
+def _parted(text, units):
+    typed, _, system = text.partition("@")
+    return typed, system or units["shown"]
+
+
+def _text(amount):
+    """A number with up to eight decimals: rounding.plain is for people and has six."""
+    count = int(abs(amount) * 10 ** PLACES + 0.5)
+    decimals = str(10 ** PLACES + count % 10 ** PLACES)[1:].rstrip("0")
+    return ("-" if amount < 0 and count else "") + str(count // 10 ** PLACES) + ("." + decimals if decimals else "")

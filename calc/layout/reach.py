@@ -1,0 +1,161 @@
+"""How far a line of a layout goes, how much it passes at a length, and the surge of its nozzle shut fast."""
+import math
+
+from calc.base import display, entry
+from calc.hydraulics import caution, hose, surge, water
+from calc.layout import answer as layout_answer, typed as layout_typed
+from calc.base.errors import check_not_negative, check_positive
+
+FAST_S = 0.5  # a bale slammed shut; common practice is to take seconds over it
+MOST_GPM = 20000  # past anything one line carries
+HALVINGS = 60  # of that flow: down to its last bit
+LAST_BIT = 1e-9
+
+# an entry, its quantity, and what it must be
+ENTRIES = (("pump", "pressure", check_positive), ("flow", "flow", check_positive), ("end", "pressure", check_not_negative),
+           ("length", "length", check_not_negative))
+
+
+def answer(lay, shelf, units, line, reach):
+    """How long a line may be for a flow, and what it passes at a length, ready to be read.
+
+    lay, shelf, units: as for reading.answer
+    line: id of the line; what comes before it stays as it is, the other lines at their flow
+    reach: entries as typed, `{"pump", "flow", "end", "length"}`: pressure at the pump, flow wanted, pressure wanted at
+        its end, its length; "pump" empty for the most the hose on the way can be worked at, or else for what the lay asks
+
+    Returns `{"pump", "flow", "end", "length", "limit", "longest", "passes", "taken", "cautions", "surge"}`: the entries
+    reckoned with as texts; `limit` the most the pump may show by the working pressure of the hose, None
+    where none is known; `longest` how long the line may be, None where the end, elevation, appliances and the way
+    there take all there is, which is `taken`; `passes` the flow at the length, None where there is none or no end to it;
+    `surge` is None at a joint or without a known bore, else `{"least", "most", "slowest"}`, texts to their first figure
+    and seconds. Raises CalcError naming the typed field, "reach_pump" for a pump. Source: hose.friction_loss_psi solved
+    for the length; for the flow by halving; surge.rise.
+    """
+    _, typed = layout_typed.translated(lay, shelf, units)
+    _, limits, report = layout_answer.worked(lay, shelf, units)
+    reported = {each["id"]: each for each in report["lines"]}
+    way = _way(reported, typed, line)
+    limit_psi = _limit_psi(way)
+    pump_text = _down(units, "pressure", report["discharge_psi"] if limit_psi is None else limit_psi)
+    texts, known = _entries(reach, pump_text, units)
+    taken_psi = _needed_psi(way, known["flow"], 0, known["end"], shelf)
+    left_psi = known["pump"] - taken_psi
+    rate_psi = hose.friction_loss_psi(typed[line]["coefficient"], known["flow"] / typed[line]["parallel"], 1)
+    texts["limit"] = None if limit_psi is None else _down(units, "pressure", limit_psi)
+    texts["longest"] = None if left_psi < 0 else _down(units, "length", left_psi / rate_psi)
+    texts["passes"] = _passes(way, known, shelf, units)
+    texts["taken"] = display.text(units, "pressure", taken_psi)
+    texts["cautions"] = [layout_answer.told(found, units) for found in _strained(way, known["pump"])] if reach.get("pump") else []
+    texts["surge"] = _surge(report, limits, line, units)
+    return texts
+
+
+def _way(reported, typed, name):
+    """The lines from the pump to one, each with what it carries for others and the heights of its ends."""
+    found = []
+    while name is not None:
+        feeder = reported[name]["feeder"]
+        start_ft = 0 if feeder is None else typed[feeder]["height_ft"]
+        found.insert(0, {"line": typed[name], "low_ft": min(start_ft, typed[name]["height_ft"]), "flow_gpm": reported[name]["flow_gpm"]})
+        name = feeder
+    for part in found:
+        part["others_gpm"] = part["flow_gpm"] - found[-1]["flow_gpm"]
+    return found
+
+
+def _limit_psi(way):
+    """The most the pump may show with all shut, by the working pressure of the hose on the way; None if unknown."""
+    allowed = [hose.working_pressure_psi(part["line"]["test_psi"]) + min(0, water.elevation_psi(part["low_ft"]))
+               for part in way if part["line"].get("test_psi")]
+    return min(allowed) if allowed and min(allowed) > 0 else None
+
+
+def _strained(way, pump_psi):
+    """What that pressure at the pump calls for in the hose on the way, with all shut."""
+    found = []
+    for part in way:
+        seen_psi = pump_psi - min(0, water.elevation_psi(part["low_ft"]))
+        strain = caution.of_hose(seen_psi, part["line"].get("test_psi"), part["line"].get("work_psi"))
+        if strain:
+            found.append({"level": strain[0], "code": "above_" + strain[1], "line": part["line"]["id"], "crew": None,
+                          "kind": "pressure", "amount": seen_psi, "limit": strain[2]})
+    return found
+
+
+def _entries(reach, pump_text, units):
+    """Each entry as text and as an amount; a pump that is left empty has the pressure that is read at it."""
+    texts, known = {}, {}
+    for name, kind, check in ENTRIES:
+        field = "reach_" + name
+        entered = reach.get(name) or (pump_text if name == "pump" else "")
+        known[name] = entry.quantity(units, kind, field, entered)
+        check(field, known[name])
+        texts[name] = entry.shown(units, kind, entered)
+    return texts, known
+
+
+def _needed_psi(way, flow_gpm, length_ft, end_psi, shelf):
+    """What the pump must show for a flow to the end of the last line, were it this long."""
+    needed_psi = end_psi
+    for part in way:
+        line = part["line"]
+        through_gpm = part["others_gpm"] + flow_gpm
+        run_ft = length_ft if part is way[-1] else line["length_ft"]
+        needed_psi += hose.friction_loss_psi(line["coefficient"], through_gpm / line["parallel"], run_ft)
+        needed_psi += water.elevation_psi(line["rise_ft"]) + _appliance_psi(line, through_gpm, shelf)
+    return needed_psi
+
+
+def _appliance_psi(line, flow_gpm, shelf):
+    """What a line's device takes at a flow: as typed, or the usual loss."""
+    carrying = dict(line)
+    layout_typed.set_appliances({line["id"]: carrying}, {"lines": [{"id": line["id"], "flow_gpm": flow_gpm}]}, shelf)
+    return carrying.get("appliance_psi", 0)
+
+
+def _passes(way, known, shelf, units):
+    """The greatest flow that leaves the pressure wanted at the end, as text rounded down."""
+    def is_enough(flow_gpm):
+        return _needed_psi(way, flow_gpm, known["length"], known["end"], shelf) <= known["pump"] * (1 + LAST_BIT)
+
+    least, most = 0, MOST_GPM
+    if not is_enough(least) or is_enough(most):
+        return None
+    for _ in range(HALVINGS):
+        middle = (least + most) / 2
+        if is_enough(middle):
+            least = middle
+        else:
+            most = middle
+    return _down(units, "flow", least)
+
+
+def _down(units, kind, amount):
+    """An amount as text in the page's unit, rounded down: what is printed is reached."""
+    shown = display.scale(units, units["shown"], kind)
+    steps = 10 ** shown["places"]
+    return display.rounded(units, math.floor(amount * shown["factor"] * steps * (1 + LAST_BIT)) / steps, shown["places"])
+
+
+def _surge(report, limits, name, units):
+    for line in report["lines"]:
+        facts = limits[line["id"]]
+        if line["id"] == name and line["nozzle"] and facts.get("bore_in") and facts["length_ft"] > 0:
+            found = surge.rise(line["flow_gpm"] / facts["parallel"], facts["bore_in"], facts["length_ft"], FAST_S)
+            return {
+                "least": _first_figure(units, found["least_psi"]),
+                "most": _first_figure(units, found["most_psi"]),
+                "slowest": display.rounded(units, math.ceil(found["slowest_s"]), 0),
+            }
+    return None
+
+
+def _first_figure(units, psi):
+    """A pressure in the page's unit, to its first figure."""
+    amount = psi * display.scale(units, units["shown"], "pressure")["factor"]
+    step = 1e-3
+    while step * 10 <= amount:
+        step *= 10
+    places = 0 if step >= 1 else display.scale(units, units["shown"], "pressure")["places"]
+    return display.rounded(units, step * int(amount / step + 0.5), places)

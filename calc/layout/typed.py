@@ -1,0 +1,144 @@
+"""A lay as it is typed on the page, made into a layout of calc.layout.pressure with the limits that are known of it.
+
+A lay is `{"crew", "lines": [LINE, ...]}`, crew a name on the shelf. A LINE holds
+    id      its name
+    hose    a name on the shelf
+    length  text as typed, as are all entries; "200@US" was typed in the system US
+    height  its end above the pump, either sign; `rise` of older layouts is read too, see calc.layout.heights
+    end     a nozzle, or `{"lines": [LINE, ...]}` behind a wye or other joint
+and, where they apply,
+    runs    equal hoses side by side, "1" to "6"; one without it
+    device  what stands at its outlet, a name of the shelf's appliances or "none"; without it a joint is a wye
+    loss    loss of the device as typed; empty or absent, the usual loss of such a device
+A nozzle is `{"kind": "smooth", "tip", "pressure"}`, `{"kind": "fog", "flow", "pressure"}`,
+`{"kind": "automatic", "least", "flow", "pressure"}` from its least to its greatest flow, or an inlet that shall see this
+pressure at this flow, such as a sprinkler connection or the next pumper, `{"kind": "inlet", "flow", "pressure"}`.
+
+The shelf is what is at hand: `hoses` by name (`coefficient`, `bore_in`, the limits of calc.hydraulics.caution), `crews` by name
+(`limit_lbf`), `appliances` by name, [[from_gpm, psi], ...], the usual loss by the flow through it, and where a department
+has its own friction rule, `rule`, a code of calc.hydraulics.friction_rule.
+"""
+from calc.base import entry, shelf as at_hand
+from calc.layout import heights
+from calc.base.errors import CalcError, check_positive
+
+DEEPEST = 20  # joints behind joints; the phone's interpreter stands about 60
+RUNS = ("1", "2", "3", "4", "5", "6")
+BARE = "none"
+FIXED = ("master", "aerial")  # devices that no crew holds
+
+# typed field of a line's end by its kind: calc's kind, then (typed, calc's field, quantity)
+_ENDS = {
+    "smooth": ("smooth", (("tip", "tip_in", "diameter"), ("pressure", "nozzle_psi", "pressure"))),
+    "fog": ("fog", (("flow", "rated_gpm", "flow"), ("pressure", "rated_psi", "pressure"))),
+    "automatic": (
+        "automatic",
+        (("least", "min_gpm", "flow"), ("flow", "max_gpm", "flow"), ("pressure", "rated_psi", "pressure")),
+    ),
+    "inlet": ("open", (("flow", "flow_gpm", "flow"), ("pressure", "pressure_psi", "pressure"))),
+}
+
+
+def translated(lay, shelf, units):
+    """A typed lay as calc.layout.pressure takes it; what its devices take is still to be set, see set_appliances.
+
+    lay, shelf: as the module says
+    units: the page's units, see calc.base.display
+
+    Returns the layout and, by line id, its lines with their limits (see calc.hydraulics.caution).
+    Raises CalcError naming the typed field and, as a fact, the line. Source: common practice.
+    """
+    if not isinstance(lay, dict) or not isinstance(lay.get("crew"), str) or lay["crew"] not in shelf["crews"]:
+        raise CalcError("crew", "unknown")
+    crew = {"crew": lay["crew"], "crew_limit_lbf": shelf["crews"][lay["crew"]]["limit_lbf"]}
+    limits = {}
+    return {"lines": _lines(lay, 0, (shelf, units, crew), limits, DEEPEST)}, limits
+
+
+def _lines(parent, start_ft, context, limits, depth):
+    """The typed lines of a lay or a joint at a height as layout lines with their limits; notes each by its id."""
+    if not isinstance(parent.get("lines"), list):
+        raise CalcError("lay", "damaged")
+    if depth == 0:
+        raise CalcError("lay", "too_deep", most=DEEPEST)
+    found = []
+    for typed in parent["lines"]:
+        if not isinstance(typed, dict) or not isinstance(typed.get("end"), dict) or not isinstance(typed.get("id"), str):
+            raise CalcError("lay", "damaged")
+        try:
+            line = _line(typed, start_ft, context, limits, depth)
+        except CalcError as error:
+            if "line" in error.facts or error.field == "lay":
+                raise
+            raise CalcError(error.field, error.code, line=typed["id"], **error.facts)
+        limits[typed["id"]] = line
+        found.append(line)
+    return found
+
+
+def _line(typed, start_ft, context, limits, depth):
+    shelf, units, crew = context
+    line = {"id": typed["id"]}
+    line.update(at_hand.hose(shelf, "hose", typed.get("hose")))
+    line["length_ft"] = entry.quantity(units, "length", "length", typed.get("length"))
+    if line["length_ft"] < 0:
+        raise CalcError("length", "negative")
+    line["height_ft"], line["rise_ft"] = heights.of_line(typed, start_ft, units)
+    line["parallel"] = int(_one_of("runs", typed.get("runs", "1"), RUNS))
+    is_joint = "lines" in typed["end"]
+    device = typed.get("device", "wye" if is_joint else BARE)
+    line["device"] = device if device == BARE else _one_of("device", device, shelf["appliances"])
+    if line["device"] not in FIXED:
+        line.update(crew)
+    if typed.get("loss"):
+        line["appliance_psi"] = entry.quantity(units, "pressure", "loss", typed["loss"])
+        line["has_own_loss"] = True
+        if line["appliance_psi"] < 0:
+            raise CalcError("loss", "negative")
+    if is_joint:
+        line["end"] = {"lines": _lines(typed["end"], line["height_ft"], context, limits, depth - 1)}
+    else:
+        line["end"] = _nozzle(typed["end"], units)
+    return line
+
+
+def _one_of(field, name, offered):
+    if not isinstance(name, str) or name not in offered:
+        raise CalcError(field, "unknown")
+    return name
+
+
+def _nozzle(typed, units):
+    kind, fields = _ENDS[_one_of("kind", typed.get("kind"), _ENDS)]
+    end = {"kind": kind}
+    for name, field, quantity in fields:
+        end[field] = entry.quantity(units, quantity, name, typed.get(name))
+        check_positive(name, end[field])
+    if kind == "automatic" and end["min_gpm"] > end["max_gpm"]:
+        raise CalcError("least", "above_greatest")
+    return end
+
+
+def set_appliances(limits, report, shelf):
+    """Give each device without a typed loss the usual one at the flow through it.
+
+    limits: of translated, changed in place
+    report: of layout.discharge_pressure for the same lay
+    shelf: as the module says
+
+    Returns whether any was given. Raises CalcError naming loss and, as a fact, the line, where the rig's own loss has a
+    fault, see calc.base.shelf. Source: the shelf, whose steps carry theirs.
+    """
+    given = False
+    for reported in report["lines"]:
+        line = limits[reported["id"]]
+        if line["device"] != BARE and "appliance_psi" not in line:
+            try:
+                steps = at_hand.loss_steps(shelf, line["device"])
+            except CalcError as error:
+                raise CalcError(error.field, error.code, line=reported["id"], **error.facts)
+            for from_gpm, loss_psi in steps:
+                if reported["flow_gpm"] >= from_gpm:
+                    line["appliance_psi"] = loss_psi
+                    given = True
+    return given

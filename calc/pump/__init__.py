@@ -1,0 +1,1 @@
+"""The pump itself: its rating, draft, driveline, engine speed, heat."""

@@ -1,0 +1,1 @@
+"""A rig's profile, its own hose figures, its panel card."""

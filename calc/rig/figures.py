@@ -1,0 +1,34 @@
+"""A rig's own hose figures beside the handbook's: what stands on the Rig page, and before a rig is taken."""
+from calc.base import display
+from calc.rig import profile as rig_profile
+
+LARGE = 1 / 3  # measured hose lies within a third of the handbook's: common practice; past it, look twice
+
+
+def beside_handbook(profile, shelf, units):
+    """Each hose that a profile has figures of, beside the handbook's.
+
+    profile: see calc.rig.profile; rows with a fault are left out
+    shelf: what is at hand, see calc.base.shelf, as the handbook has it
+    units: see calc.base.display
+
+    Returns `[{"hose", "coefficient", "handbook", "origin", "percent", "is_lower", "is_large"}]`, texts in the page's unit;
+    percent is "0" where the figure is the handbook's. Raises nothing. Source: the profile and the shelf.
+    """
+    at_hand = rig_profile.at_hand(profile, shelf, units)
+    rows = []
+    for row in at_hand["rig"].get("hoses", []):
+        own, handbook = at_hand["shelf"]["hoses"][row["hose"]], shelf["hoses"][row["hose"]]
+        if own.get("faulty"):
+            continue
+        share = own["coefficient"] / handbook["coefficient"] - 1
+        rows.append({
+            "hose": row["hose"],
+            "coefficient": display.working(units, "coefficient", own["coefficient"]),
+            "handbook": display.working(units, "coefficient", handbook["coefficient"]),
+            "origin": own["origin"],
+            "percent": str(int(abs(share) * 100 + 0.5)),
+            "is_lower": share < 0,
+            "is_large": abs(share) > LARGE,
+        })
+    return rows

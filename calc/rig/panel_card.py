@@ -1,0 +1,210 @@
+"""The card that a department fixes by the panel: every preconnect of a rig with the one number to set.
+
+The card is a sheet of blocks, ready to be set in type: `{"blocks": [{"code", "head", "rows"}], "notes", "faults"}`. A row is
+`{"name", "told", "cells", "is_over_test"}`, its cells text or None. What words are wanted for stands as a code with
+facts, `{"code", ...}`, and plain text as text.
+"""
+from calc.base import display, entry, rounding, shelf as shelves
+from calc.hydraulics import hose, nozzle, water
+from calc.layout import answer as layout_answer, pressure as layout_pressure, typed
+from calc.rig import profile as rig_profile
+from calc.base.errors import CalcError
+
+FLOORS = (1, 2, -1)
+ADDED_SECTIONS = (1, 2)
+MOST_FLOORS = 5
+
+
+def card(profile, shelf, units, section, tips):
+    """The panel card of a rig in the page's units.
+
+    profile: see calc.rig.profile; what is faulty in it is listed in `faults`, as by rig.problems, and the rows that need it stay blank
+    shelf: what is at hand, see calc.layout.answer; its hoses also carry `label` and `card_gpm`, the flows of a supply row
+    units: see calc.base.display
+    section: the section of hose a crew adds, as an entry ("50@US")
+    tips: smooth-bore tips by name, [{"id", "label", "usual", "is_master"}]; id is the diameter and usual the pressure,
+        as entries; those of master streams are listed on the card
+
+    Pressures of beds are rounded to the panel's step where the profile has one. A cell is None where it cannot be
+    worked out: the profile gives no floor height, or no fire hose could take it. Raises CalcError naming the field.
+    Source: layout.discharge_pressure; tips and rounding common practice.
+    """
+    at_hand = rig_profile.at_hand(profile, shelf, units)
+    own, sound = at_hand["shelf"], at_hand["rig"]
+    floor_ft = _known(sound, units, "floor", "length")
+    step_psi = _known(sound, units, "panel_step", "pressure")
+    labels = {tip["id"]: tip["label"] for tip in tips}
+    section_ft = entry.quantity(units, "length", "section", section)
+    blocks = [
+        _beds(rig_profile.bed_rows(profile, sound), own, units, floor_ft, step_psi, section_ft, labels),
+        _supply(sound, own, units),
+        _tips(sound, units, tips, labels),
+        _heights(floor_ft, units),
+    ]
+    return {
+        "blocks": [block for block in blocks if block["rows"]],
+        "notes": _notes(sound, own, units, step_psi),
+        "faults": own.get("faults", []),
+    }
+
+
+def _known(profile, units, name, kind):
+    return entry.quantity(units, kind, name, profile[name]) if profile.get(name) else None
+
+
+def _row(name, cells, told=None, is_over_test=False):
+    return {"name": name, "told": told, "cells": cells, "is_over_test": is_over_test}
+
+
+def _beds(beds, shelf, units, floor_ft, step_psi, section_ft, labels):
+    head = [{"code": "line"}, {"code": "ground"}]
+    for floors in FLOORS:
+        head.append({"code": "floor_up" if floors > 0 else "floor_down", "count": str(abs(floors))})
+    for count in ADDED_SECTIONS:
+        head.append({"code": "added", "length": display.text(units, "length", count * section_ft)})
+    changes = [(0, 0)]
+    changes += [(0, None if floor_ft is None else floors * floor_ft) for floors in FLOORS]
+    changes += [(count * section_ft, 0) for count in ADDED_SECTIONS]
+    rows = []
+    for name, bed in beds:
+        if bed is None:
+            rows.append(_row(name, [None] * len(changes), {"code": "faulty_bed"}))
+            continue
+        try:
+            rows.append(_bed(bed, shelf, units, step_psi, changes, labels))
+        except CalcError as error:
+            if error.code not in ("faulty_profile", "beyond_any_hose"):
+                raise
+            rows.append(_row(name, [None] * len(changes), {"code": "faulty_hose" if error.code == "faulty_profile" else "beyond"}))
+    return {"code": "set", "head": head, "rows": rows}
+
+
+def _bed(bed, shelf, units, step_psi, changes, labels):
+    """One bed with its pressure as it lies, and with each change of hose and height; piped, no hose can be added."""
+    plain_layout, limits, _ = layout_answer.worked(rig_profile.lay_of(bed), shelf, units)
+    line = limits[plain_layout["lines"][0]["id"]]
+    answer = layout_answer.answer(rig_profile.lay_of(bed), shelf, units)
+    is_piped = not bed.get("hose")
+    cells = [
+        None if is_piped and (added_ft, rise_ft) != (0, 0) else _pressure(line, units, step_psi, added_ft, rise_ft)
+        for added_ft, rise_ft in changes
+    ]
+    is_over = any(found["code"] in ("above_test_pressure", "above_working_pressure") for found in answer["cautions"])
+    return _row(bed["name"], cells, _told(bed, shelf, units, answer, labels), is_over)
+
+
+def _told(bed, shelf, units, answer, labels):
+    """What a bed is made of."""
+    way = "lay_" if not bed.get("device") else "master_" if bed.get("hose") else "piped_"
+    line = answer["lines"][0]
+    told = {"code": way + bed["end"]["kind"], "flow": answer["flow"], "nozzle": line["outlet"]}
+    if bed.get("hose"):
+        told["hose"] = shelf["hoses"][bed["hose"]]["label"]
+        told["length"] = entry.shown(units, "length", bed["length"])
+    if bed.get("device"):
+        told["loss"] = line["appliance"]
+    if bed["end"]["kind"] == "smooth":
+        told["tip"] = _tip_label(bed["end"]["tip"], units, labels)
+        if way == "piped_" and bed.get("tips"):  # their flows stand among the tips
+            tips = [_tip_label(each["end"]["tip"], units, labels) for each in rig_profile.beds_of({"beds": [bed]})]
+            return {"code": "piped_tips", "tips": ", ".join(tips), "nozzle": told["nozzle"], "loss": told["loss"]}
+    return told
+
+
+def _pressure(line, units, step_psi, added_ft, rise_ft):
+    """The pressure to set for a longer or higher line, rounded to the panel's step; None past any fire hose."""
+    if rise_ft is None:
+        return None
+    changed = dict(line)
+    changed["length_ft"] = line["length_ft"] + added_ft
+    changed["rise_ft"] = rise_ft
+    psi = layout_pressure.discharge_pressure({"lines": [changed]})["discharge_psi"]
+    if not 0 <= psi <= layout_answer.MOST_PSI:
+        return None
+    return display.text(units, "pressure", psi if step_psi is None else rounding.to_step(psi, step_psi))
+
+
+def _supply(profile, shelf, units):
+    """The supply hose that the rig carries, and hose the profile names that is in no bed: it is taken for supply too."""
+    beds = [bed.get("hose") for bed in profile.get("beds", [])]
+    carried = {row["hose"]: row for row in profile.get("supply", [])}
+    names = [row["hose"] for row in profile.get("supply", [])]
+    names += [row["hose"] for row in profile.get("hoses", []) if row["hose"] not in beds and row["hose"] not in carried]
+    rows = []
+    for name in names:
+        told = _carried(carried[name], units) if name in carried else None
+        try:
+            figures = shelves.hose(shelf, "hose", name)
+        except CalcError:
+            rows.append(_row(shelf["hoses"][name]["label"], [None, None], {"code": "faulty_hose"}))
+            continue
+        for flow_gpm in figures["card_gpm"]:
+            rows.append(_row(figures["label"], _loss(figures, flow_gpm, units), told))
+            told = None  # said once of a hose
+    return {"code": "supply", "head": [{"code": "hose"}, {"code": "flow"}, {"code": "loss"}], "rows": rows}
+
+
+def _loss(figures, flow_gpm, units):
+    hundred_ft = 100 / display.scale(units, units["shown"], "length")["factor"]
+    loss_psi = hose.friction_loss_psi(figures["coefficient"], flow_gpm, hundred_ft)
+    return [display.text(units, "flow", flow_gpm), display.text(units, "pressure", loss_psi)]
+
+
+def _carried(row, units):
+    """How much of a hose is carried, and its working limit where the profile has one."""
+    told = {"code": "carried", "length": entry.shown(units, "length", row["length"])}
+    if row.get("limit"):
+        told["code"] = "carried_limit"
+        told["limit"] = entry.shown(units, "pressure", row["limit"])
+    return told
+
+
+def _tip_label(tip, units, labels):
+    """A tip by its name, or by its diameter in the page's unit."""
+    return labels[tip] if tip in labels else entry.shown(units, "diameter", tip)
+
+
+def _tips(profile, units, tips, labels):
+    """The rig's own smooth bores at their pressures, and the usual master-stream tips, the smallest first."""
+    wanted = [(bed["end"]["tip"], bed["end"]["pressure"]) for bed in rig_profile.beds_of(profile) if bed["end"]["kind"] == "smooth"]
+    wanted += [(tip["id"], tip["usual"]) for tip in tips if tip["is_master"]]
+    rows = []
+    for place, (tip, pressure) in enumerate(wanted):
+        if (tip, pressure) not in wanted[:place]:
+            psi = entry.quantity(units, "pressure", "pressure", pressure)
+            tip_in = entry.quantity(units, "diameter", "tip", tip)
+            flow_gpm = nozzle.smooth_bore_flow_gpm(tip_in, psi)
+            cells = [display.text(units, "pressure", psi), display.text(units, "flow", flow_gpm)]
+            rows.append((tip_in, psi, _row(_tip_label(tip, units, labels), cells)))
+    rows = [row for _, _, row in sorted(rows, key=lambda each: (each[0], each[1]))]
+    return {"code": "tips", "head": [{"code": "tip"}, {"code": "tip_pressure"}, {"code": "flow"}], "rows": rows}
+
+
+def _heights(floor_ft, units):
+    rows = [] if floor_ft is None else [
+        _row(str(count), [display.text(units, "pressure", water.elevation_psi(count * floor_ft))])
+        for count in range(1, MOST_FLOORS + 1)
+    ]
+    return {"code": "heights", "head": [{"code": "floors"}, {"code": "add"}], "rows": rows}
+
+
+def _notes(profile, shelf, units, step_psi):
+    notes = [{"code": "rule"}]
+    if shelf.get("rule", "square") != "square":
+        notes.append({"code": "other_rule"})
+    if step_psi is not None:
+        notes.append({"code": "rounded", "step": display.text(units, "pressure", step_psi)})
+    if any(bed.get("device") for bed in profile.get("beds", [])):
+        notes.append({"code": "master_loss"})
+    if any(bed.get("device") == "aerial" for bed in profile.get("beds", [])):
+        notes.append({"code": "aerial"})
+    for row in profile.get("hoses", []):
+        facts = shelf["hoses"][row["hose"]]
+        if facts.get("faulty"):
+            continue
+        notes.append({"code": "own_" + facts["origin"], "hose": facts["label"],
+                      "coefficient": display.working(units, "coefficient", facts["coefficient"])})
+    for name in ("owner", "dated"):
+        notes.append({"code": name, name: profile[name]} if profile.get(name) else {"code": name + "_none"})
+    notes.append({"code": "first"})
+    return notes

@@ -1,0 +1,1 @@
+"""The service test: plan, readings, verdict, record, years."""

@@ -1,0 +1,203 @@
+"""A service test as typed to what calc.service.plan and calc.service.verdict take. Temperatures have a zero of their own.
+
+A record is `{"rig", "standard", "conditions", "accuracy", "tests"}`. Every amount is text as typed ("145@US"), under the name
+calc knows it by; a set of readings is `{"at_s", "values"}`; the tip of a set or an attempt is `{"tip_in": "1.75@US", "count": 2}`. What
+cannot be read, or cannot be at all, is left out and told as a problem, `{"place", "code"}`, place such as
+"tests.capacity.0.2.discharge_psi"; with code out_of_range also its "kind", its bounds "least" and "most", and "is_below".
+"""
+from calc.base import display, entry
+from calc.service import bounds as service_bounds
+from calc.base.errors import CalcError, check_within
+
+KINDS = {"f": "temperature", "inhg": "vacuum", "ft": "length", "in": "diameter", "psi": "pressure", "gpm": "flow", "rpm": "speed",
+         "s": "seconds", "percent": "percent", "gal": "volume"}
+RIG = (("pump_rated", "rated_gpm", "flow"), ("governed", "governed_rpm", "speed"), ("pump_ratio", "pump_ratio", "ratio"),
+       ("tank", "tank_gal", "volume"))
+SPEEDS = (("speed_capacity", "capacity"), ("speed_seventy", "seventy"), ("speed_fifty", "fifty"))
+CHOSEN = ("source", "flow_by")
+
+
+def kind_of(name):
+    """The kind of quantity that a name's ending stands for.
+
+    name: such as "suction_length_ft"; "barometer_inhg" and "suction_lines" are kinds of their own
+
+    Raises nothing: an unknown ending is a plain number's, "ratio". Source: the laws of calc's names.
+    """
+    if name[:9] == "barometer":
+        return "barometer"
+    if name[:5] == "pitot" and name[-3:] == "psi":
+        return "pitot"
+    return KINDS.get(name.split("_")[-1], "ratio")
+
+
+def amount(units, kind, field, text):
+    """What was typed in calc's own unit, whatever its zero.
+
+    units: see calc.base.display; a scale may carry an `offset`
+    kind, field, text: as for entry.quantity
+
+    Raises CalcError as entry.quantity does. Source: factors made by Pint at build time.
+    """
+    value = entry.quantity(units, kind, field, text)
+    _, mark, system = text.partition("@")
+    scale = display.scale(units, system if mark else units["shown"], kind)
+    return value - scale.get("offset", 0) / scale["factor"]
+
+
+def shown(units, kind, text):
+    """What stands in the input for something typed, whatever its zero.
+
+    units, kind, text: as for entry.shown
+
+    Raises CalcError with code unknown_units. Source: factors made by Pint at build time.
+    """
+    _, mark, system = text.partition("@") if isinstance(text, str) else ("", "", "")
+    if not mark or system == units["shown"] or "offset" not in display.scale(units, units["shown"], kind) and (
+            "offset" not in display.scale(units, system, kind)):
+        return entry.shown(units, kind, text)
+    try:
+        here = display.scale(units, units["shown"], kind)
+        return display.plain(units, amount(units, kind, "text", text) * here["factor"] + here.get("offset", 0), here["places"])
+    except CalcError:
+        return text.partition("@")[0]
+
+
+def is_blank(text):
+    """Whether nothing was typed.
+
+    text: as typed, or None
+
+    Raises nothing. Source: common practice.
+    """
+    return text is None or isinstance(text, str) and not text.partition("@")[0].strip()
+
+
+def facts(record, units):
+    """A record's rig, conditions and readings in calc's units, and what could not be read.
+
+    record: as the module says
+    units: see calc.base.display
+
+    Returns `(rig, conditions, readings, problems)`. Raises CalcError naming record where it is none.
+    Source: entry.quantity.
+    """
+    if not isinstance(record, dict) or not isinstance(record.get("standard"), dict):
+        raise CalcError("record", "damaged")
+    problems = []
+    return (_rig(record, units, problems), _conditions(record, units, problems), _readings(record, units, problems), problems)
+
+
+def read(units, kind, place, text, problems, name=None):
+    """One entry as an amount, or None where it is blank or cannot be read; the latter is noted.
+
+    units, kind: as for amount
+    place: where it stands
+    text: as typed, or None
+    problems: list that is added to
+    name: of the reading, whose bounds it is held to, or None where it has none
+
+    Raises nothing. Source: amount, service_bounds.bounds_of.
+    """
+    if is_blank(text):
+        return None
+    bounds = name and service_bounds.bounds_of(name)
+    try:
+        value = amount(units, kind, place, text)
+        if bounds:
+            check_within(place, value, bounds[0], bounds[1])
+    except CalcError as error:
+        problem = {"place": place, "code": error.code}
+        problem.update(error.facts)
+        if error.code == "out_of_range":
+            problem.update({"kind": kind, "least": bounds[0], "most": bounds[1], "is_below": value < bounds[0]})
+        problems.append(problem)
+        return None
+    return value
+
+
+def _rig(record, units, problems):
+    typed = record.get("rig") or {}
+    rig = {"standard": record["standard"], "drive": typed.get("drive") or None, "gauges": typed.get("gauges") or ["master"]}
+    for name, ours, kind in RIG:
+        rig[ours] = read(units, kind, "rig." + name, typed.get(name), problems)
+    if typed.get("pump_stages"):
+        rig["stages"] = int(typed["pump_stages"])
+    meters = typed.get("meters")
+    rig["meters"] = None if is_blank(meters) else ["meter_" + str(place + 1) for place in range(int(meters))]
+    rig["has_auxiliary_intake"] = typed.get("auxiliary") == "yes"
+    rig["new"] = dict(typed.get("new") or {})
+    for name, run in SPEEDS:
+        engine_rpm = read(units, "speed", "rig." + name, typed.get(name), problems)
+        if run not in rig["new"] and engine_rpm:
+            rig["new"][run] = {"engine_rpm": engine_rpm}
+    rig["last"] = typed.get("last") or {}
+    return rig
+
+
+def _conditions(record, units, problems):
+    typed = record.get("conditions") or {}
+    conditions = {name: typed.get(name) for name in CHOSEN if typed.get(name)}
+    for name in typed:
+        if name not in CHOSEN and name != "tips_in":
+            conditions[name] = read(units, kind_of(name), "conditions." + name, typed[name], problems, name)
+    tips = [read(units, "diameter", "conditions.tips_in", text, problems) for text in typed.get("tips_in") or []]
+    conditions["tips_in"] = [tip_in for tip_in in tips if tip_in is not None]
+    accuracy = record.get("accuracy") or {}
+    conditions["accuracy"] = {}
+    for name in accuracy:
+        value = read(units, kind_of(name), "accuracy." + name, accuracy[name], problems)
+        if value is not None:
+            # an error of a temperature or a gauge has no zero of its own: none of these kinds carries an offset
+            conditions["accuracy"][name] = value
+    return conditions
+
+
+def _readings(record, units, problems):
+    readings = {}
+    typed = record.get("tests") or {}
+    for name in typed:
+        given = typed[name]
+        place = "tests." + name + "."
+        readings[name] = {"not_done": given.get("not_done"), "clock_s": given.get("clock_s"),
+                          "values": _values(given.get("values") or {}, units, place, problems)}
+        if "attempts" in given:
+            readings[name]["attempts"] = [
+                _attempt(attempt, units, place + str(count) + ".", problems) for count, attempt in enumerate(given["attempts"])]
+    return readings
+
+
+def _values(typed, units, place, problems):
+    values = {}
+    for name in typed:
+        text = typed[name]
+        if isinstance(text, list):
+            values[name] = [read(units, "pitot", place + name + "." + str(count), each, problems, name) for count, each in enumerate(text)]
+        elif text in ("yes", "no"):
+            values[name] = text
+        else:
+            values[name] = read(units, kind_of(name), place + name, text, problems, name)
+    return values
+
+
+def _attempt(attempt, units, place, problems):
+    sets = []
+    for count, each in enumerate(attempt.get("sets") or []):
+        values = _values(each.get("values") or {}, units, place + str(count) + ".", problems)
+        values["at_s"] = each["at_s"]
+        values["tip"] = tip_of(each.get("tip"), units, place + str(count) + ".tip", problems)
+        sets.append(values)
+    return {"clock_s": attempt.get("clock_s"), "stopped": attempt.get("stopped"), "sets": sets,
+            "tip": tip_of(attempt.get("tip"), units, place + "tip", problems)}
+
+
+def tip_of(tip, units, place, problems):
+    """The tips of an attempt in calc's units, or None.
+
+    tip: `{"tip_in", "count"}` as typed, or None
+    units, place, problems: as for read
+
+    Raises nothing. Source: read.
+    """
+    tip_in = read(units, "diameter", place, (tip or {}).get("tip_in"), problems)
+    return None if tip_in is None else {"tip_in": tip_in, "count": int(tip["count"])}

@@ -1,0 +1,185 @@
+"""A service test that comes from elsewhere: only what has the shape of a test is let in, and its result is worked out anew.
+
+Nothing in such a file is trusted: a result it claims is compared with what its own readings prove. A rig's baseline may travel beside its tests.
+"""
+from calc.service import page, quick_answer
+from calc.base.errors import CalcError
+
+SCHEMA = 1
+MOST_TEXT = 2000
+MOST_NAME = 200
+MOST_ROWS = 500
+MOST_DEPTH = 12
+LATEST_MS = 7_300_000_000_000  # the year 2201
+# "text", "name" (not empty), "number", "time" (milliseconds since 1970, or None), "any"; [shape] is a list, {"*": shape} any names;
+# a name that ends in "?" may be left out, or None; what the Test page comes to write besides is any plain data
+CLOCK = {"counted_s": "number", "since?": "number", "events": [{"kind": "name", "at_s": "number", "wall": "time", "reason?": "text", "*": "any"}], "*": "any"}
+TIP = {"tip_in": "text", "count": "count"}
+SET = {"at_s": "number", "at_ms": "time", "tip?": TIP, "values": {"*": "typed"}, "back_ms?": "time", "*": "any"}
+ATTEMPT = {"tip?": TIP, "clock": CLOCK, "clock_s": "number", "stopped?": "text", "sets": [SET], "taken_back?": [SET], "*": "any"}
+SHAPE = {
+    "schema": "number", "id": "name", "revision": "number", "rig_id": "name", "rig_name": "name",
+    "rig": {"meters?": "few", "pump_stages?": "few", "gauges?": ["name"], "new?": {"*": {"engine_rpm": "number", "net_psi?": "number"}},
+            "last?": {"*": {"engine_rpm": "number", "net_psi?": "number"}}, "*": "text"},
+    "standard": {"id": "name", "kind": "name", "tests": ["name"], "runs": [{"id": "name", "interval_s": "interval", "holds": [{"hold_s": "interval", "*": "any"}], "*": "any"}],
+                 "unsure": ["name"], "*": "any"},
+    "conditions": {"tips_in?": ["text"], "*": "text"},
+    "accuracy": {"*": "text"},
+    "equipment": [{"what": "text", "serial": "text", "calibrated": "text"}],
+    "people": {"tester": "text", "witness": "text"},
+    "tests": {"*": {"values?": {"*": "typed"}, "not_done?": "text", "clock?": CLOCK, "clock_s?": "number", "attempts?": [ATTEMPT],
+                    "draft?": {"tip?": TIP, "values?": {"*": "typed"}, "*": "any"}, "*": "any"}},
+    "events": [{"kind": "name", "s": "number", "wall": "time", "counted_s?": "number", "*": "any"}],
+    "notes": "text", "begun_ms": "time", "finished_ms?": "time", "result?": "any", "*": "any",
+}
+BASELINE = {"schema": "number", "rig_id": "name", "rig_name": "name",
+            "baseline": {"at_ms": "moment", "readings": [{"engine_rpm": "name", "discharge_psi": "name"}]}}
+
+
+def judged(record, units):
+    """A record from a file as it may be kept, with what its readings prove.
+
+    record: whatever the file held, as plain data
+    units: see calc.base.display
+
+    Returns `{"record", "verdict", "plan", "claimed"}`: the record carries its result worked out anew where it is finished; plan and
+    verdict are those of service_page.answer; claimed is the status the file gave where that is another, else None.
+    Raises CalcError with field file and code not_a_test, newer or damaged, and as a fact where: `at`.
+    Source: the shape that the Test page writes.
+    """
+    if not isinstance(record, dict) or "schema" not in record or "standard" not in record or "tests" not in record:
+        raise CalcError("file", "not_a_test")
+    if record["schema"] != SCHEMA:
+        raise CalcError("file", "newer")
+    _check(record, SHAPE, "")
+    try:
+        answer = page.answer(record, units)
+    except CalcError as error:
+        raise CalcError("file", "damaged", at=error.field)
+    except (AttributeError, ArithmeticError, IndexError, KeyError, TypeError, ValueError):
+        # the standard a record carries is free data, so a wrong one shows only in use: a fault of the file, not of ours
+        raise CalcError("file", "damaged", at="standard")
+    kept = dict(record)
+    kept["finished_ms"] = record.get("finished_ms")
+    claimed = None
+    if kept["finished_ms"] is not None:
+        given = record.get("result")
+        kept["result"] = answer["summary"]
+        status = given.get("status") if isinstance(given, dict) else None
+        if answer["summary"] is None or status != answer["summary"]["status"]:
+            claimed = status if isinstance(status, str) else "missing"
+    else:
+        kept["result"] = None
+    return {"record": kept, "verdict": answer["verdict"], "plan": answer["plan"], "claimed": claimed}
+
+
+def is_baseline(given):
+    """Whether a thing in a file is a rig's baseline of the check after a repair rather than a test.
+
+    given: whatever the file held, as plain data
+
+    Raises nothing. Source: the shape that the Check page writes.
+    """
+    return isinstance(given, dict) and "baseline" in given
+
+
+def baseline(given, units):
+    """A rig's baseline from a file as it may be kept: every reading whole, readable and possible.
+
+    given: whatever the file held, as plain data
+    units: see calc.base.display
+
+    Returns `{"schema", "rig_id", "rig_name", "baseline"}`. Raises CalcError as judged does.
+    Source: the shape that the Check page writes; calc.service.bounds.
+    """
+    if not is_baseline(given):
+        raise CalcError("file", "not_a_test")
+    if given.get("schema") != SCHEMA:
+        raise CalcError("file", "newer")
+    _check(given, BASELINE, "")
+    readings = given["baseline"]["readings"]
+    if not 0 < len(readings) <= quick_answer.MOST_STEPS:
+        raise CalcError("file", "damaged", at="baseline.readings")
+    if len(quick_answer.known(readings, units)) < len(readings):
+        raise CalcError("file", "damaged", at="baseline.readings")
+    return given
+
+
+def _check(value, shape, place):
+    if isinstance(shape, str):
+        if not _PLAIN[shape](value):
+            raise CalcError("file", "damaged", at=place)
+    elif isinstance(shape, list):
+        if not isinstance(value, list) or len(value) > MOST_ROWS:
+            raise CalcError("file", "damaged", at=place)
+        for each in value:
+            _check(each, shape[0], place)
+    else:
+        _check_names(value, shape, place)
+
+
+def _check_names(value, shape, place):
+    if not isinstance(value, dict) or len(value) > MOST_ROWS:
+        raise CalcError("file", "damaged", at=place)
+    for name in shape:
+        if name != "*" and name[-1] != "?" and name not in value:
+            raise CalcError("file", "damaged", at=_within(place, name))
+    for name in value:
+        if not _is_text(name, MOST_NAME):
+            raise CalcError("file", "damaged", at=place)
+        at = _within(place, name)
+        if name in shape:
+            _check(value[name], shape[name], at)
+        elif name + "?" in shape:
+            if value[name] is not None:
+                _check(value[name], shape[name + "?"], at)
+        elif "*" not in shape:
+            raise CalcError("file", "damaged", at=at)
+        else:
+            _check(value[name], shape["*"], at)
+
+
+def _within(place, name):
+    return (place + "." + name if place else name)[:MOST_NAME]
+
+
+def _is_text(value, most):
+    return isinstance(value, str) and len(value) <= most
+
+
+def _is_number(value):
+    return value is not True and value is not False and isinstance(value, (int, float)) and value == value and abs(value) < 1e15
+
+
+def _is_typed(value):
+    """A reading as typed, or one for each tip."""
+    if isinstance(value, list):
+        return len(value) <= 9 and all(_is_text(each, MOST_NAME) for each in value)
+    return value is None or _is_text(value, MOST_NAME)
+
+
+def _is_any(value, depth=0):
+    """Plain data without an end in sight, but with one."""
+    if depth > MOST_DEPTH:
+        return False
+    if isinstance(value, list):
+        return len(value) <= MOST_ROWS and all(_is_any(each, depth + 1) for each in value)
+    if isinstance(value, dict):
+        return len(value) <= MOST_ROWS and all(_is_text(name, MOST_NAME) and _is_any(value[name], depth + 1) for name in value)
+    if isinstance(value, str):
+        return len(value) <= MOST_TEXT
+    return value is None or value is True or value is False or _is_number(value)
+
+
+_PLAIN = {
+    "text": lambda value: _is_text(value, MOST_TEXT),
+    "name": lambda value: _is_text(value, MOST_NAME) and value != "",
+    "few": lambda value: value in ("", "0", "1", "2", "3", "4"),
+    "count": lambda value: value in (1, 2, 3, 4) and value is not True,
+    "number": _is_number,
+    "interval": lambda value: _is_number(value) and 60 <= value <= 86400,
+    "moment": lambda value: _is_number(value) and 0 <= value <= LATEST_MS,
+    "time": lambda value: value is None or _is_number(value) and 0 <= value <= LATEST_MS,
+    "typed": _is_typed,
+    "any": _is_any,
+}

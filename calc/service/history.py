@@ -1,0 +1,121 @@
+"""A rig's tests over the years as a person reads them: each rated point against acceptance, and how it went from test to test.
+
+A result is `{"id", "at_ms", "kind", "standard", "rated_gpm", "status", "points"}`: a summary of service_years.summary with the
+test's id and the time it ended, milliseconds since 1970.
+"""
+from calc.base import display
+from calc.service import page, years as service_years
+
+MS_PER_YEAR = 365.25 * 86400000
+FIRST_YEAR = 1970
+LEAST_SHOWN_PERCENT = 5  # either way from the base, so that a steady pump does not look wild
+ROOM = 1.1
+
+
+def year_at(at_ms):
+    """A time of a phone as years with a fraction.
+
+    at_ms: milliseconds since 1970
+
+    Raises nothing. Source: 365.25 days a year.
+    """
+    return FIRST_YEAR + at_ms / MS_PER_YEAR
+
+
+def history(results, speed_accuracy_rpm, units):
+    """Each rated point of one rig through its tests, with texts in the page's units and places from 0 to 1 for a picture.
+
+    results: as the module says, in any order
+    speed_accuracy_rpm: the most an engine speed may err, rpm, 0 or more
+    units: see calc.base.display
+
+    Only tests to the newest one's standard and rating are compared. Returns `{"compared", "points"}`: ids of the tests compared,
+    oldest first; a point is `{"id", "base", "is_acceptance", "rows", "trend", "is_below", "is_falling", "picture"}`, its rows
+    `{"test", "status", "net_text", "net_band_text", "flow_text", "engine_text", "change_text", "band_text", "side"}`, side "below",
+    "same" or "above" the base by more than the instruments may err, or None. Raises CalcError naming the input.
+    Source: service_years.years.
+    """
+    ordered = _in_order(results)
+    if not ordered:
+        return {"compared": [], "points": []}
+    newest = ordered[-1]
+    alike = [each for each in ordered if each["standard"] == newest["standard"] and each["rated_gpm"] == newest["rated_gpm"]]
+    dated = [{"at": year_at(each["at_ms"]), "kind": each["kind"], "points": each["points"]} for each in alike]
+    told = service_years.years(dated, speed_accuracy_rpm)
+    return {"compared": [each["id"] for each in alike], "points": [_point(point, alike, dated, units) for point in told]}
+
+
+def _in_order(results):
+    return [results[place] for _, place in sorted([(each["at_ms"], place) for place, each in enumerate(results)])]
+
+
+def _point(point, alike, dated, units):
+    rows = []
+    for change, result in zip(point["changes"], alike):
+        read = [each for each in result["points"] if each["id"] == point["id"]]
+        rows.append(_row(change, result["id"], read[0] if read else None, units))
+    base = [alike[place]["id"] for place, each in enumerate(dated) if each["at"] == point["base_at"]]
+    trend = point["trend"]
+    is_clear_fall = trend is not None and trend["is_clear"] and trend["per_year"] < 0
+    sides = [row["side"] for row in rows if row["side"] is not None]
+    return {
+        "id": point["id"], "base": base[0] if base else None, "is_acceptance": point["is_acceptance"], "rows": rows,
+        "trend": trend and {"text": signed(units, trend["per_year"]), "band_text": display.plain(units, trend["band"], 1), "is_clear": trend["is_clear"]},
+        "is_below": bool(sides) and sides[-1] == "below", "is_falling": is_clear_fall, "picture": _picture(point, units),
+    }
+
+
+def _row(change, test, read, units):
+    read = read or {}
+    band = read.get("net_band_psi")
+    scale = display.scale(units, units["shown"], "pressure")
+    percent, width = change["change_percent"], change["band_percent"]
+    side = None
+    if percent is not None:
+        side = "below" if percent < -width else "above" if percent > width else "same"
+    return {
+        "test": test, "status": change["status"], "net_text": page.text(units, "pressure", read.get("net_psi")),
+        "net_band_text": None if band is None else display.plain(units, band * scale["factor"], scale["places"]),
+        "flow_text": page.text(units, "flow", read.get("flow_gpm")),
+        "engine_text": page.text(units, "speed", read.get("engine_rpm")),
+        "change_text": None if percent is None else signed(units, percent), "band_text": None if width is None else display.plain(units, width, 1), "side": side,
+    }
+
+
+def signed(units, percent):
+    """A change in percent with its sign, to one decimal.
+
+    units: see calc.base.display
+    percent: the change
+
+    Raises CalcError naming value. Source: common practice.
+    """
+    text = display.plain(units, percent, 1)
+    return "\u2212" + text[1:] if text[0] == "-" else text if text == "0" else "+" + text
+
+
+def _picture(point, units):
+    """Where each change lies, and the trend between the first test and the last, never past them; None without two tests."""
+    read = [each for each in point["changes"] if each["change_percent"] is not None]
+    if len(read) < 2 or read[-1]["at"] == read[0]["at"]:
+        return None
+    first, span = read[0]["at"], read[-1]["at"] - read[0]["at"]
+    most = ROOM * max([LEAST_SHOWN_PERCENT] + [abs(each["change_percent"]) + each["band_percent"] for each in read])
+
+    def up(percent):
+        return (percent + most) / (2 * most)
+
+    marks = [
+        {"x": (each["at"] - first) / span, "y": up(each["change_percent"]), "low": up(each["change_percent"] - each["band_percent"]),
+         "high": up(each["change_percent"] + each["band_percent"]), "status": each["status"]}
+        for each in read
+    ]
+    line = None
+    if point["trend"]:
+        level = sum(each["change_percent"] for each in read) / len(read)
+        middle = sum(each["at"] for each in read) / len(read)
+        line = [up(level + point["trend"]["per_year"] * (at - middle)) for at in (first, first + span)]
+    years = [year for year in range(int(first) + 1, int(first + span) + 1)]
+    every = len(years) // 6 + 1
+    return {"marks": marks, "line": line, "top_text": display.plain(units, most, 0), "base": up(0),
+            "years": [{"x": (year - first) / span, "text": str(year)} for place, year in enumerate(years) if place % every == 0]}

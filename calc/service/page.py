@@ -1,0 +1,195 @@
+"""What the Test page shows: plan and verdict of a record as typed, every figure with its text in the page's units."""
+import math
+
+from calc.base import display
+from calc.service import entries, judge, plan as service_plan, start, verdict as service_verdict, years
+from calc.base.errors import CalcError
+
+MOST_PROBLEMS = 60
+SHORT_OF = 1e-6  # a limit that is whole in its own unit is not pushed past itself by a last bit
+# figures of a run that are set or expected, and their kinds; what is set is rounded so that its point is reached
+SET = (("flow_gpm", "flow"), ("net_psi", "pressure"), ("gauge_psi", "pressure"))
+
+
+def answer(record, units):
+    """Plan, verdict and whatever cannot be used, of a record as typed.
+
+    record: see calc.service.entries; a run may hold `draft`, the readings that are being entered
+    units: see calc.base.display
+
+    Returns `{"plan", "verdict", "live", "waits", "summary", "problems", "points"}`: figures carry `value_text`, `least_text`, `most_text` and
+    `band_text`; live has, by run, the judged draft; waits, by test with a clock, what that waits for; points has the text of each pressure that readings are named after.
+    Where no plan can be made plan and verdict are None and problems say why.
+    Raises CalcError naming record or units.
+    Source: service_plan.plan, service_verdict.verdict.
+    """
+    rig, conditions, readings, problems = entries.facts(record, units)
+    made = _plan(rig, conditions, problems)
+    if made is None:
+        tell_bounds(problems, units)
+        return {"plan": None, "verdict": None, "live": {}, "waits": {}, "summary": None, "problems": problems, "points": []}
+    told = _verdict(made, readings, problems)
+    live = _live(made, record, units, problems)
+    told_of = {test["id"]: test for test in told["tests"]}
+    waits = {test["id"]: start.waits(test, live.get(test["id"]) if test["kind"] == "run" else told_of[test["id"]])
+             for test in made["tests"] if test["start"]}
+    summary = years.summary(made, told)
+    for test in made["tests"]:
+        _tell_test(test, units)
+    _tell(told, units)
+    _tell(live, units)
+    tell_bounds(problems, units)
+    return {"plan": made, "verdict": told, "live": live, "waits": waits, "summary": summary, "problems": problems,
+            "points": _points(rig["standard"], units)}
+
+
+def _points(standard, units):
+    """The pressures at which gauges and the pressure control are tried, by the names that readings carry."""
+    points = [point for name in ("pressure_control", "gauges") for point in standard.get(name, {}).get("points", [])]
+    return [{"id": point["id"], "text": text(units, "pressure", point["pressure_psi"])} for point in points]
+
+
+def _plan(rig, conditions, problems):
+    """The plan, leaving out conditions that cannot be, one a round; None where even so there is none."""
+    for _ in range(MOST_PROBLEMS):  # pragma: no branch - there are fewer conditions than that
+        try:
+            return service_plan.plan(rig, conditions)
+        except CalcError as error:
+            place = "conditions." + error.field
+            if conditions.get(error.field) is None:
+                problems.append({"place": "rig.pump_rated" if error.field == "rated_gpm" else place, "code": error.code})
+                return None
+            problems.append({"place": place, "code": error.code})
+            conditions[error.field] = None
+
+
+def _verdict(plan, readings, problems):
+    """The verdict, leaving out readings that cannot be."""
+    for _ in range(MOST_PROBLEMS):
+        try:
+            return service_verdict.verdict(plan, readings)
+        except CalcError as error:
+            test, place = error.facts["test"], error.field
+            values = readings.get(test, {}).get("values", {})
+            if "set" in error.facts:
+                attempt, count = error.facts["attempt"], error.facts["set"]
+                values = readings[test]["attempts"][attempt]["sets"][count]
+                place = str(attempt) + "." + str(count) + "." + place
+            problems.append({"place": "tests." + test + "." + place, "code": error.code})
+            values[error.field] = None
+    raise CalcError("record", "damaged")
+
+
+def _live(plan, record, units, problems):
+    """The readings that are being entered, judged as they stand."""
+    live = {}
+    for test in plan["tests"]:
+        draft = ((record.get("tests") or {}).get(test["id"]) or {}).get("draft")
+        if test["kind"] != "run" or not draft:
+            continue
+        place = "tests." + test["id"] + ".draft."
+        values = {}
+        for name in draft.get("values") or {}:
+            typed = draft["values"][name]
+            if isinstance(typed, list):
+                values[name] = [entries.read(units, "pitot", place + name + "." + str(count), each, problems, name)
+                                for count, each in enumerate(typed)]
+            else:
+                values[name] = entries.read(units, entries.kind_of(name), place + name, typed, problems, name)
+        values["at_s"] = 0
+        try:
+            live[test["id"]] = judge.reading(test, entries.tip_of(draft.get("tip"), units, place + "tip", problems), values, plan)
+        except CalcError as error:
+            problems.append({"place": place + error.field, "code": error.code})
+    return live
+
+
+def text(units, kind, value):
+    """An amount as a figure of a test: as its instruments are read, whatever its zero; None stays None.
+
+    units: see calc.base.display; a scale may carry an `offset`
+    kind: which quantity
+    value: the amount in calc's unit, or None
+
+    Raises CalcError naming value or units. Source: factors made by Pint when the site is built.
+    """
+    if value is None:
+        return None
+    scale = display.scale(units, units["shown"], kind)
+    return display.plain(units, value * scale["factor"] + scale.get("offset", 0), scale["places"])
+
+
+def limit_text(units, kind, value, is_least):
+    """A limit as a figure that, met, meets the limit: the next figure shown above a least one, below a most one.
+
+    units, kind, value: as for text
+    is_least: whether the figure must be this or more
+
+    Raises CalcError naming value or units. Source: common practice.
+    """
+    if value is None:
+        return None
+    scale = display.scale(units, units["shown"], kind)
+    tenfold = 10 ** scale["places"]
+    counted = (value * scale["factor"] + scale.get("offset", 0)) * tenfold
+    counted = math.ceil(counted - SHORT_OF) if is_least else math.floor(counted + SHORT_OF)
+    return display.plain(units, counted / tenfold, scale["places"])
+
+
+def tell_bounds(problems, units):
+    """Add to each entry that cannot be the texts of what it can be, "least_text" and "most_text".
+
+    problems: of calc.service.entries
+    units: see calc.base.display
+
+    Raises CalcError naming units. Source: limit_text.
+    """
+    for problem in problems:
+        if "least" in problem:
+            problem["least_text"] = limit_text(units, problem["kind"], problem["least"], True)
+            problem["most_text"] = limit_text(units, problem["kind"], problem["most"], False)
+
+
+def _tell(told, units):
+    """Add texts to every figure within plain data."""
+    if isinstance(told, list):
+        for each in told:
+            _tell(each, units)
+    elif isinstance(told, dict):
+        if "kind" in told and "least" in told:
+            _tell_figure(told, units)
+        elif "limit" in told and "kind" in told:
+            told["value_text"] = text(units, told["kind"], told["value"])
+            told["limit_text"] = text(units, told["kind"], told["limit"])
+        for name in told:
+            if isinstance(told[name], (list, dict)):
+                _tell(told[name], units)
+
+
+def _tell_figure(figure, units):
+    kind = figure["kind"]
+    if kind == "check":
+        return
+    if "value" in figure:
+        figure["value_text"] = text(units, kind, figure["value"])
+        scale = display.scale(units, units["shown"], kind)
+        figure["band_text"] = None if figure["band"] is None else display.plain(units, figure["band"] * scale["factor"], scale["places"])
+    figure["least_text"] = limit_text(units, kind, figure["least"], True)
+    figure["most_text"] = limit_text(units, kind, figure["most"], False)
+
+
+def _tell_test(test, units):
+    """Add texts to a test of the plan."""
+    _tell(test.get("limits", []), units)
+    if test["kind"] != "run":
+        return
+    for name, kind in SET:
+        test[name.split("_")[0] + "_text"] = limit_text(units, kind, test[name], True)
+    test["band_texts"] = [text(units, "flow", test["flow_least_gpm"]), text(units, "flow", test["flow_most_gpm"])]
+    test["loss_text"] = text(units, "length", test["suction_loss_ft"])
+    for tip in test["tips"]:
+        tip["tip_text"] = text(units, "diameter", tip["tip_in"])
+        tip["pitot_text"] = limit_text(units, "pitot", tip["pitot_psi"], True)
+    for each in test["expected"]:
+        each["engine_text"] = text(units, "speed", each["engine_rpm"])
+        each["pump_text"] = text(units, "speed", each["pump_rpm"])

@@ -1,0 +1,57 @@
+"""The quick check after a repair as typed, in any units, beside the rig's baseline."""
+from calc.base import display
+from calc.service import entries, page, quick as service_quick
+from calc.base.errors import CalcError
+
+FIELDS = (("engine_rpm", "speed"), ("discharge_psi", "pressure"))
+MOST_STEPS = 12
+
+
+def answer(baseline, readings, quick, accuracy, units):
+    """Each step's pressure beside what the baseline gives at that speed, with texts.
+
+    baseline, readings: [{"engine_rpm", "discharge_psi"}] as typed, such as "150@US"; a blank is "" or None
+    quick, accuracy: see service_quick.compare; amounts in calc's units
+    units: see calc.base.display
+
+    Returns `{"status", "steps", "problems"}` of service_quick.compare, each step with "expected_text", "band_text" and
+    "percent_text"; problems are those of service_entry, such as at "1.discharge_psi", and that entry counts as blank. Baseline
+    readings that are not whole are left out. Raises CalcError naming the input.
+    Source: service_quick.compare.
+    """
+    if len(baseline) > MOST_STEPS or len(readings) > MOST_STEPS:
+        raise CalcError("readings", "too_many", most=MOST_STEPS)
+    problems = []
+    given = [_read(each, units, str(place), problems) for place, each in enumerate(readings)]
+    for _ in range(2 * MOST_STEPS):  # pragma: no branch - each round blanks one entry, so the last has none to refuse
+        try:
+            told = service_quick.compare(known(baseline, units), given, quick, accuracy)
+            break
+        except CalcError as error:
+            if "step" not in error.facts:
+                raise
+            problems.append({"place": str(error.facts["step"]) + "." + error.field, "code": error.code})
+            given[error.facts["step"]][error.field] = None
+    scale = display.scale(units, units["shown"], "pressure")
+    for step in told["steps"]:
+        step["expected_text"] = page.text(units, "pressure", step["expected_psi"])
+        step["band_text"] = None if step["band_psi"] is None else display.plain(units, step["band_psi"] * scale["factor"], scale["places"])
+        step["percent_text"] = None if step["percent"] is None else display.plain(units, abs(step["percent"]), 1)
+    page.tell_bounds(problems, units)
+    told["problems"] = problems
+    return told
+
+
+def known(baseline, units):
+    """The readings of a baseline that can be compared with, in calc's units.
+
+    baseline, units: as for answer
+
+    Raises nothing. Source: service_entry.read.
+    """
+    read = [_read(each, units, str(place), []) for place, each in enumerate(baseline)]
+    return [each for each in read if each["engine_rpm"] and each["discharge_psi"]]
+
+
+def _read(typed, units, place, problems):
+    return {name: entries.read(units, kind, place + "." + name, typed.get(name), problems, name) for name, kind in FIELDS}

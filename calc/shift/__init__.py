@@ -1,0 +1,1 @@
+"""The shift cards: their laws, the next step, what stops them."""

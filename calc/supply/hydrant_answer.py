@@ -1,0 +1,143 @@
+"""The hydrant page's answer: a flow test as typed in, what the hydrant can give, and what reaches the pump."""
+from calc.base import display, readout
+from calc.hydraulics import hose, nozzle, water
+from calc.supply import hydrant, sources
+from calc.base.errors import CalcError
+
+SMALL_DROP_PERCENT = 10  # a smaller drop is mostly gauge, and the projection from it a guess
+COEFFICIENTS = ("0.9", "0.8", "0.7")
+CURVE_POINTS = 16
+NONE = "\u2013"  # for a pressure below none, which no intake has
+
+
+def answer(entries, shelf, units):
+    """What a hydrant can give, from one flow test, ready to be read.
+
+    entries: text as typed or chosen: `known` ("flow" or "pitot"), `static`, `residual`, `floor` (pressure to leave in
+        the main), `flowing`, or `outlet`, `shape`, `pitot`, `outlets`; the supply hose `hose`, `lines`, `length`,
+        `rise`, and the `wanted` flow through it
+    shelf: `hoses` by name, see calc.layout.answer
+    units: see calc.base.display
+
+    Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.base.readout; picture holds the curve of flow and
+    pressure as shares of its axes. Raises CalcError naming the entry. Source: calc.supply.hydrant, calc.supply.sources.
+    """
+    typed = readout.amounts(entries, units, (
+        ("static", "pressure", 1, 300), ("residual", "pressure", 0, 300), ("floor", "pressure", 0, 100)))
+    static_psi, residual_psi, floor_psi = typed["static"], typed["residual"], typed["floor"]
+    if not residual_psi < static_psi:
+        raise CalcError("residual", "not_below_static")
+    if not floor_psi < static_psi:
+        raise CalcError("floor", "not_below_static")
+    rows = []
+    test = {"static_psi": static_psi, "residual_psi": residual_psi, "flow_gpm": _flowing(entries, units, rows)}
+    flow_gpm = sources.hydrant_flow_gpm(static_psi, residual_psi, test["flow_gpm"], floor_psi)
+    lines = hydrant.more_lines(test, floor_psi)
+    rows.append(readout.row(units, "available", "flow", flow_gpm, (
+        ("flow", "flow", test["flow_gpm"]), ("static", "pressure", static_psi), ("floor", "pressure", floor_psi),
+        ("residual", "pressure", residual_psi), ("available", "flow", flow_gpm)), ("hydrant_flow",)))
+    name = None
+    if static_psi > hydrant.CLASS_PSI:
+        class_gpm = sources.hydrant_flow_gpm(static_psi, residual_psi, test["flow_gpm"], hydrant.CLASS_PSI)
+        name = hydrant.hydrant_class(class_gpm)
+        rows.append(readout.row(units, "class", None, name, (
+            ("at", "pressure", hydrant.CLASS_PSI), ("flow", "flow", class_gpm)), ("hydrant_class",)))
+    rows.append(readout.row(units, "more", None, str(lines["safe"]), (
+        ("percentage", None, str(lines["percentage"])), ("first_digit", None, str(lines["first_digit"])),
+        ("squaring", None, str(lines["squaring"])), ("by_flow", None, str(lines["by_flow"])),
+        ("test", "flow", test["flow_gpm"]), ("floor", "pressure", floor_psi)),
+        ("percentage", "first_digit", "squaring", "hydrant_flow")))
+    drop = (("static", "pressure", static_psi), ("residual", "pressure", residual_psi),
+            ("drop", "pressure", static_psi - residual_psi), ("percent", None, display.rounded(units, lines["drop_percent"], 1)))
+    for rule in ("percentage", "first_digit", "squaring"):
+        rows.append(readout.row(units, rule, None, str(lines[rule]), drop, (rule,)))
+    cautions = _test_cautions(units, typed, lines)
+    rows += _at_pump(entries, shelf, units, test, floor_psi, cautions)
+    return {
+        "sum": "hydrant" if lines["safe"] else "hydrant_none",
+        "figure": {"kind": "flow", "text": display.text(units, "flow", flow_gpm)},
+        "facts": {"safe": str(lines["safe"]), "floor": _text(units, floor_psi)},
+        "rows": rows,
+        "cautions": cautions,
+        "picture": _curve(units, test, floor_psi, flow_gpm),
+    }
+
+
+def _text(units, pressure_psi):
+    return display.text(units, "pressure", pressure_psi)
+
+
+def _flowing(entries, units, rows):
+    """Flow of the test, as typed or from the pitot; notes its working."""
+    if readout.choice(entries, "known", ("flow", "pitot")) == "flow":
+        return readout.amount(entries, units, "flowing", "flow", 1, 20000)
+    bore_in = readout.amount(entries, units, "outlet", "diameter", 1, 8)
+    pitot_psi = readout.amount(entries, units, "pitot", "pressure", 1, 200)
+    coefficient = float(readout.choice(entries, "shape", COEFFICIENTS))
+    outlets = readout.count(entries, "outlets", 1, hydrant.MOST_OUTLETS)
+    try:
+        flow_gpm = hydrant.outlets_flow_gpm(bore_in, pitot_psi, coefficient, outlets)
+    except CalcError as error:  # all is within its bounds, so only the table can be left
+        raise CalcError("pitot", error.code, least=_text(units, error.facts["least"]))
+    is_large = bore_in > hydrant.LARGEST_PLAIN_IN
+    factor = hydrant.large_outlet_factor(pitot_psi) if is_large else 1
+    rows.append(readout.row(units, "test_large" if is_large else "test", "flow", flow_gpm, (
+        ("constant", "tip_constant", nozzle.PITOT_CONSTANT), ("coefficient", None, display.plain(units, coefficient, 2)),
+        ("bore", "diameter", bore_in), ("pitot", "pressure", pitot_psi), ("factor", None, display.plain(units, factor, 3)),
+        ("outlets", None, str(outlets)), ("flow", "flow", flow_gpm)),
+        ("pitot", "large_outlet") if is_large else ("pitot",)))
+    return flow_gpm
+
+
+def _test_cautions(units, typed, lines):
+    found = []
+    if typed["residual"] < typed["floor"]:
+        found.append(readout.caution(units, "stop", "residual_below_floor", (
+            ("amount", "pressure", typed["residual"]), ("limit", "pressure", typed["floor"]))))
+    if lines["drop_percent"] < SMALL_DROP_PERCENT:
+        found.append(readout.caution(units, "caution", "drop_small", (
+            ("amount", None, display.rounded(units, lines["drop_percent"], 1)), ("limit", None, str(SMALL_DROP_PERCENT)))))
+    return found
+
+
+def _at_pump(entries, shelf, units, test, floor_psi, cautions):
+    """What the supply hose leaves at the pump."""
+    laid = readout.hose(entries, shelf)
+    hoses = readout.count(entries, "lines", 1, 4)
+    typed = readout.amounts(entries, units, (
+        ("length", "length", 0, 5000), ("rise", "rise", -500, 500), ("wanted", "flow", 1, 20000)))
+    line = {"coefficient": hose.parallel_coefficient([laid["coefficient"]] * hoses), "length_ft": typed["length"],
+            "rise_ft": typed["rise"]}
+    most_gpm = hydrant.flow_at_pump_gpm(test, line, floor_psi)
+    intake_psi = hydrant.intake_psi(test, line, typed["wanted"])
+    hydrant_psi = hydrant.residual_psi(test, typed["wanted"])
+    if intake_psi < floor_psi:
+        cautions.append(readout.caution(units, "stop", "intake_below_floor", (
+            ("flow", "flow", typed["wanted"]), ("limit", "pressure", floor_psi), ("most", "flow", most_gpm))))
+    read = ("pressure", intake_psi) if intake_psi >= 0 else (None, NONE)
+    return [
+        readout.row(units, "at_pump", "flow", most_gpm, (("floor", "pressure", floor_psi),), ("hydrant_flow", "friction")),
+        readout.row(units, "intake", *read, (
+            ("hydrant", "pressure", hydrant_psi),
+            ("friction", "pressure", hose.friction_loss_psi(line["coefficient"], typed["wanted"], line["length_ft"])),
+            ("elevation", "pressure", water.elevation_psi(line["rise_ft"])),
+            ("flow", "flow", typed["wanted"]), ("intake", "pressure", intake_psi)), ("hydrant_flow", "friction", "elevation")),
+    ]
+
+
+def _curve(units, test, floor_psi, flow_gpm):
+    """The curve from no flow to an empty main, and the points that carry numbers, as shares of the axes."""
+    static_psi = test["static_psi"]
+    end_gpm = sources.hydrant_flow_gpm(static_psi, test["residual_psi"], test["flow_gpm"], 0)
+    curve = []
+    for count in range(CURVE_POINTS + 1):
+        share = count / CURVE_POINTS
+        curve.append([share, 1 - share ** (1 / sources.HYDRANT_POWER)])
+    return {
+        "curve": curve,
+        "static": _text(units, static_psi),
+        "test": {"x": test["flow_gpm"] / end_gpm, "y": test["residual_psi"] / static_psi,
+                 "flow": display.text(units, "flow", test["flow_gpm"]), "pressure": _text(units, test["residual_psi"])},
+        "floor": {"x": flow_gpm / end_gpm, "y": floor_psi / static_psi,
+                  "flow": display.text(units, "flow", flow_gpm), "pressure": _text(units, floor_psi)},
+    }

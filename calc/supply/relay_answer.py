@@ -1,0 +1,91 @@
+"""The relay page's answer: how many pumpers, and what each must show."""
+from calc.base import display, readout
+from calc.hydraulics import caution, hose
+from calc.pump import rating
+from calc.supply import relay
+from calc.base.errors import CalcError
+
+LEAST_LEG_FT = 200  # closer than this more or larger hose is less work than one pumper more; our own judgment
+NAMES = {"distance_ft": "distance", "most_psi": "most"}  # calc's names of entries
+
+
+def answer(entries, shelf, units):
+    """A relay from the water to the fire, ready to be read.
+
+    entries: text as typed or chosen: `distance`, `climb`, `hose`, `lines`, `flow`, `most` (pressure a pumper may show),
+        `floor` (pressure wanted at each intake) and, where it is known, `rated` (capacity of the pumpers)
+    shelf: `hoses` by name, see calc.layout.answer
+    units: see calc.base.display
+
+    Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.base.readout; picture holds the texts of the
+    relay as drawn. Raises CalcError naming the entry. Source: calc.supply.relay.
+    """
+    laid = readout.hose(entries, shelf)
+    hoses = readout.count(entries, "lines", 1, 4)
+    typed = readout.amounts(entries, units, (
+        ("distance", "length", 1, 50000), ("climb", "rise", -3000, 3000), ("flow", "flow", 1, 10000),
+        ("most", "pressure", 1, 600), ("floor", "pressure", 0, 100)))
+    rated_gpm = readout.if_given(entries, units, "rated", "flow", 50, 6000)
+    coefficient = hose.parallel_coefficient([laid["coefficient"]] * hoses)
+    plan = _plan(coefficient, typed)
+    minutes = relay.fill_minutes(laid["bore_in"], typed["distance"], hoses, typed["flow"])
+    held_gal = hose.water_in_hose_gal(laid["bore_in"], typed["distance"]) * hoses
+    pressure_text = display.text(units, "pressure", plan["discharge_psi"])
+    rows = [
+        readout.row(units, "pressure", "pressure", plan["discharge_psi"], (
+            ("floor", "pressure", typed["floor"]), ("friction", "pressure", plan["friction_psi"]),
+            ("elevation", "pressure", plan["elevation_psi"]), ("pressure", "pressure", plan["discharge_psi"])), ("relay",)),
+        readout.row(units, "leg_friction", "pressure", plan["friction_psi"], (
+            ("coefficient", "coefficient", coefficient), ("hundreds_flow", "flow", typed["flow"] / 100),
+            ("hundreds_length", "length", plan["leg_ft"] / 100), ("friction", "pressure", plan["friction_psi"])),
+            ("friction",) if hoses == 1 else ("friction", "parallel")),
+        readout.row(units, "pumpers", None, str(plan["pumpers"]), (
+            ("distance", "length", typed["distance"]), ("reach", "length", plan["reach_ft"] or typed["distance"]),
+            ("pumpers", None, str(plan["pumpers"]))), ("relay_pumpers",)),
+        readout.row(units, "leg", "length", plan["leg_ft"], (
+            ("distance", "length", typed["distance"]), ("legs", None, str(plan["pumpers"] - 1)),
+            ("leg", "length", plan["leg_ft"])), ()),
+        readout.row(units, "fill", "time", minutes, (
+            ("held", "volume", held_gal), ("flow", "flow", typed["flow"]), ("minutes", "time", minutes)), ("relay_fill",)),
+        readout.row(units, "shut", "pressure", plan["shut_psi"], (
+            ("pressure", "pressure", plan["discharge_psi"]), ("elevation", "pressure", plan["elevation_psi"]),
+            ("shut", "pressure", plan["shut_psi"])), ("elevation",)),
+    ]
+    return {
+        "sum": "relay",
+        "figure": {"kind": "pressure", "text": pressure_text},
+        "facts": {"pumpers": str(plan["pumpers"]), "leg": display.text(units, "length", plan["leg_ft"]),
+                  "fill": display.text(units, "time", minutes), "shut": display.text(units, "pressure", plan["shut_psi"])},
+        "rows": rows,
+        "cautions": _cautions(units, typed, plan, laid, rated_gpm),
+        "picture": {"pumpers": plan["pumpers"], "pressure": pressure_text, "floor": display.text(units, "pressure", typed["floor"]),
+                    "leg": display.text(units, "length", plan["leg_ft"]), "climb": typed["climb"] / typed["distance"]},
+    }
+
+
+def _plan(coefficient, typed):
+    try:
+        return relay.plan(coefficient, typed["flow"], typed["distance"], typed["climb"], typed["most"], typed["floor"])
+    except CalcError as error:
+        raise CalcError(NAMES[error.field], error.code)
+
+
+def _cautions(units, typed, plan, laid, rated_gpm):
+    found = []
+    strained_psi = max(plan["discharge_psi"], plan["shut_psi"])
+    strain = caution.of_hose(strained_psi, laid.get("test_psi"), laid.get("work_psi"))
+    if strain:
+        found.append(readout.caution(units, strain[0], "hose_above_" + strain[1], (
+            ("amount", "pressure", strained_psi), ("limit", "pressure", strain[2]))))
+    if plan["discharge_psi"] < 0:
+        found.append(readout.caution(units, "caution", "slope_carries", ()))
+    if plan["pumpers"] > 2 and plan["leg_ft"] < LEAST_LEG_FT:
+        found.append(readout.caution(units, "caution", "legs_short", (("amount", "length", plan["leg_ft"]),)))
+    if rated_gpm is not None:
+        net_psi = plan["discharge_psi"] - typed["floor"]
+        promised_psi = rating.rated_pressure_psi(rated_gpm, typed["flow"])
+        if net_psi > promised_psi:
+            code = "past_rating" if promised_psi > 0 else "past_capacity"
+            found.append(readout.caution(units, "caution", code, (
+                ("flow", "flow", typed["flow"]), ("amount", "pressure", net_psi), ("limit", "pressure", promised_psi))))
+    return found

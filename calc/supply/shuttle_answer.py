@@ -1,0 +1,63 @@
+"""The shuttle page's answer: what the tankers keep up, and how many a flow takes."""
+from calc.base import display, readout
+from calc.supply import shuttle
+
+
+def answer(entries, shelf, units):
+    """What a shuttle keeps up, ready to be read.
+
+    entries: text as typed or chosen: `tankers`, `load`, `way` ("one", "round" or "timed"), `distance` or `timed`,
+        `fill`, `dump` and the `wanted` flow
+    shelf: not used by this page
+    units: see calc.base.display
+
+    Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.base.readout; there is no picture.
+    Raises CalcError naming the entry. Source: calc.supply.shuttle.
+    """
+    typed = readout.amounts(entries, units, (
+        ("load", "volume", 10, 20000), ("fill", "time", 0.1, 120), ("dump", "time", 0.1, 120), ("wanted", "flow", 1, 10000)))
+    tankers = readout.count(entries, "tankers", 1, shuttle.MOST_TANKERS)
+    way = readout.choice(entries, "way", ("one", "round", "timed"))
+    rows = []
+    road_minutes = _road(entries, units, way, rows)
+    each = (typed["load"], road_minutes, typed["fill"], typed["dump"])
+    plan = shuttle.plan(tankers, *each)
+    needed = shuttle.tankers_for(typed["wanted"], *each)
+    cycle = (("road", "time", road_minutes), ("fill", "time", typed["fill"]), ("dump", "time", typed["dump"]),
+             ("wait", "time", plan["wait_minutes"]), ("cycle", "time", plan["cycle_minutes"]))
+    rows += [
+        readout.row(units, "cycle", "time", plan["cycle_minutes"], cycle, ("shuttle",)),
+        readout.row(units, "kept_up", "flow", plan["flow_gpm"], (
+            ("tankers", None, str(tankers)), ("load", "volume", typed["load"]), ("cycle", "time", plan["cycle_minutes"]),
+            ("flow", "flow", plan["flow_gpm"])), ("shuttle",)),
+        readout.row(units, "needed", None, "\u2013" if needed is None else str(needed), (
+            ("wanted", "flow", typed["wanted"]),), ("shuttle",)),
+        readout.row(units, "useful", None, str(plan["useful"]), cycle, ("shuttle_sites",)),
+    ]
+    cautions = []
+    if plan["held_by"] != "road":
+        cautions.append(readout.caution(units, "caution", "held_at_" + plan["held_by"], (
+            ("amount", "time", plan["wait_minutes"]), ("useful", None, str(plan["useful"])))))
+    if plan["flow_gpm"] < typed["wanted"]:
+        cautions.append(readout.caution(units, "caution", "short_of_wanted" if needed else "sites_too_slow", (
+            ("amount", "flow", plan["flow_gpm"]), ("limit", "flow", typed["wanted"]), ("needed", None, str(needed)))))
+    return {
+        "sum": "shuttle",
+        "figure": {"kind": "flow", "text": display.text(units, "flow", plan["flow_gpm"])},
+        "facts": {"tankers": str(tankers), "cycle": display.text(units, "time", plan["cycle_minutes"]),
+                  "each": display.text(units, "flow", plan["each_gpm"])},
+        "rows": rows,
+        "cautions": cautions,
+        "picture": None,
+    }
+
+
+def _road(entries, units, way, rows):
+    """Minutes on the road for a round trip, as timed or from the distance; notes the working of the latter."""
+    if way == "timed":
+        return readout.amount(entries, units, "timed", "time", 0, 600)
+    distance_miles = readout.amount(entries, units, "distance", "distance", 0, 100)
+    road_minutes = shuttle.travel_minutes(distance_miles, way == "round")
+    miles = ("distance", "distance", distance_miles / 2 if way == "round" else distance_miles)
+    rows.append(readout.row(units, "road", "time", road_minutes, (miles, ("road", "time", road_minutes)), ("shuttle_road",)))
+    return road_minutes

@@ -1,0 +1,1 @@
+"""The power path, practice on it, the table of gears, warming water."""

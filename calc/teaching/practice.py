@@ -1,0 +1,270 @@
+"""A practice run: a task, a power train to get wrong at no cost, and what the run was worth at its end.
+
+Events: `{"kind"}` and, where it says so, more.
+    tick (passed_s)          time passes, at most half a second
+    selector (to)            the lever to "road", "centre" or "pump"
+    gear (to)                the transmission to "neutral" or "drive", which stands for the gear of the task
+    throttle (to)            the panel throttle to "idle" or "raised"
+    circulate (to)           the tank fill open, true or false
+    end (how)                "finished", or "stopped": something is wrong and the rig is reported
+An event that a rig would not take (drive above idle) is noted and changes nothing.
+"""
+from calc.base import display
+from calc.pump import driveline, rating
+from calc.teaching import powertrain
+from calc.base.errors import CalcError
+
+TASKS = ("to_pump", "to_road")
+MOST_NOTES = 200
+EXHAUSTED = 0.2  # of full air: the old side has all but fallen silent
+NEAR_IDLE_RPM = 50
+SHOWS_PSI = 10
+# notes that a machine would not forgive, and those that went well
+HARMS = ("in_gear", "turning", "above_idle", "no_pause", "clash", "not_home", "strain", "runaway", "unproved", "no_flow",
+         "second_try", "hot", "dry")
+GOODS = ("sound_move", "home_pump", "home_road", "gear_taken", "water_moved", "throttle_answered")
+
+
+def begin(task, parameters, lights, faults):
+    """A run at its start: engine at idle in road, or pumping.
+
+    task: "to_pump" or "to_road"
+    parameters, lights, faults: see calc.teaching.powertrain
+
+    Returns a run; its `shown` is what a person could see (see shown). Raises CalcError naming task or faults.
+    Source: common practice; parameters illustrative.
+    """
+    if task not in TASKS:
+        raise CalcError("task", "unknown")
+    for fault in faults:
+        if fault not in powertrain.FAULT_CODES:
+            raise CalcError("faults", "unknown", fault=str(fault))
+    pumping = task == "to_road"
+    supply = 0 if "no_air" in faults else 1
+    side = "pump" if pumping else "road"
+    engine_rpm = parameters["raised_rpm" if pumping else "idle_rpm"]
+    shaft_rpm = engine_rpm * (1 - parameters["converter_slip"]) if pumping else 0
+    train = {
+        "engine_rpm": engine_rpm, "throttle": "raised" if pumping else "idle", "gear": "drive" if pumping else "neutral",
+        "brake_set": True, "selector": side, "valve": side, "road_air": 0, "pump_air": 0, "collar": side, "pushed_s": 0,
+        "grinding": False, "shaft_rpm": shaft_rpm, "pump_rpm": shaft_rpm * parameters["pump_ratio"],
+        "circulating": pumping, "rise_f": 0, "moved": False,
+    }
+    train[side + "_air"] = supply
+    return _settled({
+        "task": task, "parameters": parameters, "lights": lights, "faults": list(faults), "train": train, "at_s": 0,
+        "notes": [], "ended": None,
+    })
+
+
+def advance(run, event):
+    """The run after an event; the given run is left as it was.
+
+    run: from begin or advance
+    event: see the module
+
+    Returns a run. Raises CalcError where the event is unknown, or the run has ended or is too long.
+    Source: common practice; parameters illustrative.
+    """
+    kind = event.get("kind") if isinstance(event, dict) else None
+    if not isinstance(kind, str) or kind not in _EVENTS:
+        raise CalcError("event", "unknown")
+    if run["ended"] is not None:
+        raise CalcError("run", "ended")
+    if len(run["notes"]) > MOST_NOTES:
+        raise CalcError("run", "too_long", most=MOST_NOTES)
+    after = dict(run)
+    after["train"] = dict(run["train"])
+    after["notes"] = list(run["notes"])
+    allowed, act = _EVENTS[kind]
+    if allowed is not None and event.get("to") not in allowed:
+        raise CalcError("to", "unknown")
+    act(after, event)
+    return _settled(after)
+
+
+def shown(run):
+    """What a person in the cab and at the panel could see, and what only the drawing knows.
+
+    run: from begin or advance
+
+    Returns `{"lights", "stand", "speed_mph", "engine_rpm", "pressure_psi", "rise_f", "collar", "strains", ...}`,
+    where `lights` counts a dead bulb and `true` does not. Raises nothing. Source: calc.teaching.powertrain.
+    """
+    train, parameters, faults = run["train"], run["parameters"], run["faults"]
+    stand = powertrain.claims(train, faults)
+    true = {name: powertrain.is_true(light, stand) for name, light in run["lights"].items()}
+    lights = dict(true)
+    if "bulb_dead" in faults:
+        lights["engaged"] = False
+    return {
+        "true": true,
+        "lights": lights,
+        "stand": stand,
+        "speed_mph": driveline.indicated_mph(train["shaft_rpm"], 1, parameters["axle_ratio"], parameters["tyre_rev"]),
+        "pressure_psi": _pressure_psi(train, parameters, faults),
+        "shaft_turning": train["shaft_rpm"] > powertrain.STILL_RPM,
+        "pump_turning": train["pump_rpm"] > powertrain.STILL_RPM,
+        "strains": train["collar"] == "road" and train["gear"] == "drive",
+        "is_hot": train["rise_f"] >= parameters["hot_rise_f"],
+        "is_warm": train["rise_f"] >= parameters["warm_rise_f"],
+        "raised": train["engine_rpm"] > parameters["idle_rpm"] + NEAR_IDLE_RPM,
+    }
+
+
+def gauges(run, units):
+    """The gauges of a run as text.
+
+    run: from begin or advance
+    units: see calc.base.display
+
+    Returns `{"engine", "speed", "pressure", "rise"}`. Raises CalcError naming units. Source: shown.
+    """
+    return {
+        "engine": display.rounded(units, run["train"]["engine_rpm"], 0),
+        "speed": display.text(units, "road_speed", run["shown"]["speed_mph"]),
+        "pressure": display.text(units, "pressure", run["shown"]["pressure_psi"]),
+        "rise": display.text(units, "temperature_rise", run["train"]["rise_f"]),
+    }
+
+
+def verdict(run):
+    """What an ended run was worth.
+
+    run: one that has ended
+
+    Returns `{"outcome", "right", "harm", "took_s", "faults"}`: outcome "good", "found" (a planted fault, stopped
+    without harm), "missed" (a planted fault, finished), "unreached" (finished too soon), "unneeded" (stopped,
+    nothing was wrong) or "harm"; `right` and `harm` are notes, each code once, in their order.
+    Raises CalcError naming run where it has not ended. Source: common practice.
+    """
+    if run["ended"] is None:
+        raise CalcError("run", "not_ended")
+    right, harm = [], []
+    for note in run["notes"]:
+        for codes, wanted in ((right, GOODS), (harm, HARMS)):
+            if note["code"] in wanted and note["code"] not in codes:
+                codes.append(note["code"])
+    stopped = run["ended"] == "stopped"
+    if harm:
+        outcome = "harm"
+    elif run["faults"]:
+        outcome = "found" if stopped else "missed"
+    elif stopped:
+        outcome = "unneeded"
+    else:
+        outcome = "good" if _reached(run) else "unreached"
+    return {"outcome": outcome, "right": right, "harm": harm, "took_s": run["at_s"], "faults": run["faults"]}
+
+
+def _settled(run):
+    run["shown"] = shown(run)
+    run["verdict"] = None if run["ended"] is None else verdict(run)
+    return run
+
+
+def _pressure_psi(train, parameters, faults):
+    if train["pump_rpm"] <= powertrain.STILL_RPM or "no_water" in faults:
+        return 0
+    idle_pump_rpm = parameters["idle_rpm"] * parameters["pump_ratio"]
+    return rating.pressure_at_speed_psi(parameters["idle_psi"], idle_pump_rpm, train["pump_rpm"])
+
+
+def _reached(run):
+    """Whether the task is done, by what is really so and not by the lamps."""
+    train = run["train"]
+    if run["task"] == "to_road":
+        return train["collar"] == "road" and train["gear"] == "neutral" and not run["shown"]["raised"]
+    return (train["collar"] == "pump" and train["gear"] == "drive" and run["shown"]["raised"] and train["circulating"]
+            and run["shown"]["pressure_psi"] > SHOWS_PSI)
+
+
+def _note(run, code):
+    """Write down what happened; the same again at once is one note."""
+    if not run["notes"] or run["notes"][-1]["code"] != code:
+        run["notes"].append({"at_s": run["at_s"], "code": code})
+
+
+def _tick(run, event):
+    passed_s = event.get("passed_s")
+    happened = powertrain.passed(run["train"], run["parameters"], run["lights"], run["faults"], passed_s)
+    run["at_s"] += passed_s
+    for code in happened:
+        _note(run, code)
+
+
+def _selector(run, event):
+    train, to = run["train"], event["to"]
+    if to == train["selector"]:
+        return
+    wrong = []
+    if train["gear"] != "neutral":
+        wrong.append("in_gear")
+    if train["shaft_rpm"] > powertrain.STILL_RPM:
+        wrong.append("turning")
+    if train["engine_rpm"] > run["parameters"]["idle_rpm"] + NEAR_IDLE_RPM:
+        wrong.append("above_idle")
+    other = {"road": "pump_air", "pump": "road_air"}.get(to)
+    if other and train[other] > EXHAUSTED:
+        wrong.append("no_pause")
+    train["selector"] = to
+    if "selector_stuck" not in run["faults"]:
+        train["valve"] = to
+    for code in wrong or ["sound_move"]:
+        _note(run, code)
+
+
+def _gear(run, event):
+    train, to = run["train"], event["to"]
+    if to == train["gear"]:
+        return
+    if to == "drive" and train["engine_rpm"] > run["parameters"]["idle_rpm"] + NEAR_IDLE_RPM:
+        return _note(run, "gear_refused")
+    train["gear"] = to
+    if to == "neutral":
+        return _note(run, "neutral")
+    wanted = "pump" if run["task"] == "to_pump" else "road"
+    _note(run, "gear_taken" if train["collar"] == wanted else "strain" if train["collar"] == "road" else "not_home")
+
+
+def _throttle(run, event):
+    train = run["train"]
+    if event["to"] == "idle":
+        train["throttle"] = "idle"
+        return
+    now = run["shown"]
+    if not now["true"]["throttle"] or "throttle_dead" in run["faults"]:
+        tried = any(note["code"] == "dead_throttle" for note in run["notes"])
+        return _note(run, "second_try" if tried else "dead_throttle")
+    wrong = []
+    if not now["lights"]["ok"] or not now["lights"]["engaged"] or train["collar"] != "pump":
+        wrong.append("unproved")
+    elif "no_water" in run["faults"]:
+        wrong.append("dry")
+    elif not train["circulating"]:
+        wrong.append("no_flow")
+    train["throttle"] = "raised"
+    for code in wrong or ["throttle_answered"]:
+        _note(run, code)
+
+
+def _circulate(run, event):
+    run["train"]["circulating"] = event["to"]
+    if event["to"]:
+        _note(run, "water_moved")
+
+
+def _end(run, event):
+    if event.get("how") not in ("finished", "stopped"):
+        raise CalcError("how", "unknown")
+    run["ended"] = event["how"]
+
+
+_EVENTS = {
+    "tick": (None, _tick),
+    "selector": (("road", "centre", "pump"), _selector),
+    "gear": (("neutral", "drive"), _gear),
+    "throttle": (("idle", "raised"), _throttle),
+    "circulate": ((True, False), _circulate),
+    "end": (None, _end),
+}

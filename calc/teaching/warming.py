@@ -1,0 +1,37 @@
+"""The answer of the heat page: typed text in, figures with their workings out. It never says how long."""
+from calc.base import display, entry
+from calc.pump import heat
+from calc.base.errors import check_positive
+
+KINDS = {"power": "power", "trapped": "volume", "tank": "volume", "rise": "temperature_rise"}
+
+
+def answer(entries, units):
+    """What the pump's power does to the water, shut in and sent round.
+
+    entries: `power`, `trapped`, `tank`, `rise` as typed: power into the water, water shut in the pump, water in
+        the tank, and the rise from inlet to outlet that is to be held
+    units: see calc.base.display
+
+    Returns `{"shut", "circulation", "tank", "terms", "constant"}`: rise per minute with no flow, the flow that holds
+    the rise, the tank's rise per minute, and what their workings are made of. Raises CalcError naming the entry. Source: calc.pump.heat.
+    """
+    known = {}
+    for name, kind in KINDS.items():
+        known[name] = entry.quantity(units, kind, name, entries.get(name, ""))
+        check_positive(name, known[name])
+    return {
+        "shut": display.text(units, "temperature_rise", heat.shutoff_rise_f_per_min(known["power"], known["trapped"])),
+        "circulation": display.text(units, "flow", heat.circulation_gpm(known["power"], known["rise"])),
+        "tank": display.working(
+            units, "temperature_rise", heat.tank_rise_f_per_min(known["power"], known["tank"], known["trapped"])),
+        "terms": {name: display.working(units, kind, known[name]) for name, kind in KINDS.items()},
+        "constant": _constant(units),
+    }
+
+
+def _constant(units):
+    """The one constant of the three workings, in the page's units: 5.08 deg F gal / (hp min)."""
+    constant = heat.BTU_PER_MIN_PER_HP / heat.LB_PER_GAL
+    factors = [display.scale(units, units["shown"], kind)["factor"] for kind in ("temperature_rise", "volume", "power")]
+    return display.rounded(units, constant * factors[0] * factors[1] / factors[2], 2)
