@@ -16,7 +16,7 @@ CALC = pathlib.Path(__file__).resolve().parents[2] / "calc"
 
 def mutants(name):
     """Every mutant of one module: name, line, last line, function, and the act that breaks."""
-    text = (CALC / (name + ".py")).read_text(encoding="utf-8")
+    text = (CALC / (name.replace(".", "/") + ".py")).read_text(encoding="utf-8")
     wrapper = MetadataWrapper(libcst.parse_module(text))
     positions = wrapper.resolve(PositionProvider)
     visitor = MutationVisitor(mutation_operators, IgnoredCode(set(), set(), set()))

@@ -1,6 +1,6 @@
 """Break calc on purpose, one small change at a time, and see whether a test notices.
 
-    python tests/bench/mutants.py [MODULE ...]     all of calc, or only these modules, such as: hose nozzle
+    python tests/bench/mutants.py [MODULE ...]     all of calc, or only these modules, such as: hydraulics.hose shift.card
         --survivors     only what survived the last time
         --tests FILE ...  only these tests, where it is known which ones concern the modules
         --slowest 2     leave out tests that took more CPU seconds than this (default 2)
@@ -83,7 +83,7 @@ class Breaker:
         self.items = {item.nodeid: item for item in session.items}
         reached = reach.by_line(session.items, self.run, self.options.keep, self.options.slowest)
         gc.freeze()  # so that a fork shares what is there already
-        names = self.options.modules or sorted(path.stem for path in (ROOT / "calc").glob("[a-z]*.py"))
+        names = self.options.modules or sorted(reach.name_of(path) for path in (ROOT / "calc").rglob("[a-z]*.py"))
         for name in names:
             kept = self.options.keep / (name + ".json")
             mutants = broken.mutants(name)

@@ -10,6 +10,11 @@ import coverage
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 
 
+def name_of(path):
+    """The name of a module below calc, such as "hydraulics.hose"."""
+    return ".".join(path.relative_to(ROOT / "calc").with_suffix("").parts)
+
+
 class Reached:
     """What the measured tests reach."""
 
@@ -29,7 +34,8 @@ class Reached:
         return set().union(*(self.lines.get((mutant["module"], line), set()) for line in lines))
 
     def _of_users(self, name):
-        users = {name} | {path.stem for path in (ROOT / "calc").rglob("*.py") if name in path.read_text(encoding="utf-8")}
+        module = name.split(".")[-1]
+        users = {name} | {name_of(path) for path in (ROOT / "calc").rglob("*.py") if module in path.read_text(encoding="utf-8")}
         return set().union(*(tests for (module, _), tests in self.lines.items() if module in users))
 
 
@@ -96,5 +102,5 @@ def _measured(items, run):
         for line, tests in data.contexts_by_lineno(path).items():
             for test in tests:
                 if test in touched:
-                    touched[test].append((pathlib.Path(path).stem, line))
+                    touched[test].append((name_of(pathlib.Path(path)), line))
     return {test: (spent[test], touched[test]) for test in spent}
