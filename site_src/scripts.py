@@ -11,7 +11,7 @@ IMPORT = re.compile(r'^(?:import|export)\b[^;]*?from "(\.[^"]+)"', re.MULTILINE)
 def modules(entry):
     """Paths below static/ of a script and every module it imports, each once, the script first.
 
-    entry: path below static/, such as "js/pressure.js"
+    entry: path below static/, such as "js/pages/pressure.js"
     """
     found = []
     pending = [STATIC / entry]

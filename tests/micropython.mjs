@@ -5,7 +5,7 @@ import { fileURLToPath } from "node:url";
 
 const root = new URL("..", import.meta.url);
 const vendored = new URL("site_src/static/vendor/micropython/", root);
-const { unpack } = await import(new URL("site_src/static/js/modules.js", root));
+const { unpack } = await import(new URL("site_src/static/js/shared/modules.js", root));
 const { loadMicroPython } = await import(new URL("micropython.mjs", vendored));
 const python = await loadMicroPython({
   url: fileURLToPath(new URL("micropython.wasm", vendored)),

@@ -82,7 +82,7 @@ def recomputations(context, base):
     page.locator(".gauge").wait_for()
     page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
     each_ms = page.evaluate("""async (calls) => {
-        const { engine } = await import(new URL("../static/js/engine.js", document.baseURI));
+        const { engine } = await import(new URL("../static/js/shared/engine.js", document.baseURI));
         const call = await engine();
         const data = await (await fetch("page.json")).json();
         const units = { shown: "US", systems: { US: data.systems.US.kinds } };
@@ -115,7 +115,7 @@ def thirty_nozzles(context, base):
     page.locator(".gauge").wait_for()
     page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
     times_ms = page.evaluate("""async ([line, calls]) => {
-        const { engine } = await import(new URL("../static/js/engine.js", document.baseURI));
+        const { engine } = await import(new URL("../static/js/shared/engine.js", document.baseURI));
         const call = await engine();
         const { shelf, ready, systems } = await (await fetch("page.json")).json();
         const { crew } = ready.customary[0].lay;

@@ -139,7 +139,7 @@ def beside(handset, **answers):
     """Let a phone stand beside a rig whose profile says this."""
     page = handset.open("404.html")
     profile = {"schema": 1, "id": "rig-1", "name": "Pump of the day", "units": "US", **answers}
-    page.evaluate(PUT, [handset.host.origin + "static/js/store.js", profile])
+    page.evaluate(PUT, [handset.host.origin + "static/js/shared/store.js", profile])
     page.close()
     return profile
 

@@ -16,12 +16,12 @@ NAME = "Tollgate Engine 1"
 RIG = {"schema": 1, "id": "rig-1", "name": NAME, "units": "US", "standard": "us",
        **{key: value for key, value in records.RIG.items() if key not in ("new", "last", "meters", "auxiliary")}}
 KEEP_RIG = """async (rig) => {
-  const { changeRig } = await import("/static/js/store.js");
+  const { changeRig } = await import("/static/js/shared/store.js");
   await changeRig(rig.id, () => rig);
   localStorage.setItem("rig", rig.id);
 }"""
-KEEP = """async (record) => (await import("/static/js/store.js")).keepRecord("tests", record)"""
-KEPT = """async (id) => (await (await import("/static/js/test/keeper.js")).everyTest()).find((test) => test.id === id)"""
+KEEP = """async (record) => (await import("/static/js/shared/store.js")).keepRecord("tests", record)"""
+KEPT = """async (id) => (await (await import("/static/js/service/keeper.js")).everyTest()).find((test) => test.id === id)"""
 # A database without room, as it answers then; and a phone that stores nothing at all.
 FULL = """() => { IDBObjectStore.prototype.put = () => { throw new DOMException("full", "QuotaExceededError"); }; }"""
 REFUSE = """() => { Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); }; }"""

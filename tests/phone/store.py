@@ -12,7 +12,7 @@ DO = """async ([store, task, given]) => {
 def do(page, task, *given):
     """Call one function of the site's store.js."""
     origin = page.evaluate("location.origin")
-    return page.evaluate(DO, [f"{origin}/static/js/store.js", task, list(given)])
+    return page.evaluate(DO, [f"{origin}/static/js/shared/store.js", task, list(given)])
 
 
 def put(handset, task, *given):

@@ -126,7 +126,7 @@ def test_cleared_files_are_not_called_ready(installed):
     page.evaluate("async () => { for (const name of await caches.keys()) await caches.delete(name); }")
     page.evaluate("document.getElementById('readiness').dataset.state = ''")
     # the page itself is gone too: it is counted again where it still stands
-    told = page.evaluate("""async (script) => (await import(script)).holdings()""", installed.host.origin + "static/js/offline.js")
+    told = page.evaluate("""async (script) => (await import(script)).holdings()""", installed.host.origin + "static/js/shared/offline.js")
     assert told["have"] == 0 < told["want"]
     page.close()
 

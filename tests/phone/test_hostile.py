@@ -201,7 +201,7 @@ def test_markup_in_every_stored_text(take):
     tests = [poisoned_test(rig["id"], number=1), {**poisoned_test(rig["id"], number=2), "finished_ms": None}]
     page = handset.open("404.html")
     page.evaluate("async ([store, rig]) => { await (await import(store)).changeRig(rig.id, () => rig); localStorage.setItem('rig', rig.id); }",
-                  [handset.host.origin + "static/js/store.js", rig])
+                  [handset.host.origin + "static/js/shared/store.js", rig])
     for record in tests:
         do(page, "keepRecord", "tests", record)
     for kind in ("card", "diagnosis", "practice"):
@@ -236,7 +236,7 @@ CSP = """async () => {
     sent: () => navigator.sendBeacon("https://example.org/", "x"),
     form: () => { const form = document.createElement("form"); form.action = "https://example.org/"; document.body.append(form); form.submit(); },
     policy: () => trustedTypes.createPolicy("mine", { createHTML: (text) => text }),
-    worker: () => new Worker(new URL("../static/js/theme.js", document.baseURI).href),
+    worker: () => new Worker(new URL("../static/js/shared/theme.js", document.baseURI).href),
   };
   const refused = [];
   for (const [name, act] of Object.entries(tried)) {

@@ -214,7 +214,7 @@ def test_print(handset):
       const door = await import(store);
       await door.changeRig(rig.id, () => rig);
       localStorage.setItem("rig", rig.id);
-    }""", [f"{handset.host.origin}static/js/store.js", RIG])
+    }""", [f"{handset.host.origin}static/js/shared/store.js", RIG])
     page.close()
     lay = open_lay(handset)
     lay.ready("wye")

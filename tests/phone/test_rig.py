@@ -85,7 +85,7 @@ def test_from_phone_to_phone_by_code_the_profile_is_the_same(take):
     expect(first.get_by_role("img", name=R["carry"]["code_name"].format(name=ENGINE["name"]))).to_be_visible()
     link = first.evaluate("""async (profile) => {
         const { linkOf } = await import(new URL("../static/js/rig/carry.js", document.baseURI));
-        const { root } = await import(new URL("../static/js/site.js", document.baseURI));
+        const { root } = await import(new URL("../static/js/shared/site.js", document.baseURI));
         return linkOf(profile, root);
     }""", kept_rigs(first)[0])
     second = take().context.new_page()

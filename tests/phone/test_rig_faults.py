@@ -27,7 +27,7 @@ def chosen(handset, profile):
     """A phone that has this rig, whatever is wrong with it, and works for it."""
     page = handset.open("404.html")
     page.evaluate("""async ([origin, profile]) => {
-        const door = await import(`${origin}/static/js/store.js`);
+        const door = await import(`${origin}/static/js/shared/store.js`);
         await door.changeRig(profile.id, () => profile);
         localStorage.setItem("rig", profile.id);
         localStorage.setItem("units", profile.units);

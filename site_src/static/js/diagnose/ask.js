@@ -1,8 +1,8 @@
 // One look on the screen: is this so?
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { chips } from "../chips.js";
-import { colon, fill } from "../site.js";
-import { warning } from "../warning.js";
+import { chips } from "../shared/chips.js";
+import { colon, fill } from "../shared/site.js";
+import { warning } from "../shared/warning.js";
 import { redKeys } from "./order.js";
 import { sayFirst } from "./start.js";
 

@@ -1,5 +1,5 @@
 // The way into a diagnosis from another page, with what that page knows. What comes in by it is judged by calc.
-import { home } from "../site.js";
+import { home } from "../shared/site.js";
 
 // The address of the diagnosis. `known` is { sequence, step, facts, missing } of a card, or { signs, shown } of any other page: what was seen, and the orders that it showed.
 export function enterLink(known) {

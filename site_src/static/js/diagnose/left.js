@@ -1,7 +1,7 @@
 // What was left of an earlier diagnosis: a finished one stays finished, and one left for long is not gone on with unasked.
 import { html } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
-import { dayAndTime } from "../times.js";
+import { fill } from "../shared/site.js";
+import { dayAndTime } from "../shared/times.js";
 
 export const LONG_MS = 20 * 60 * 1000; // as long as a shift card's; common practice
 

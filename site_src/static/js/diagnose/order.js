@@ -1,7 +1,7 @@
 // The orders of a diagnosis: what is done before any look where it opened with a hazard, and what the rig is after it.
 import { html } from "../../vendor/lit-html/lit-html.js";
-import { aftermathView, GRADES, orderView } from "../order.js";
-import { shape } from "../warning.js";
+import { aftermathView, GRADES, orderView } from "../shared/order.js";
+import { shape } from "../shared/warning.js";
 
 const RED = { moved: "moves", steam: "steam" }; // the hazards that a red key leads to at any time, with their signs
 

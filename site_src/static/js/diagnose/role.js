@@ -1,5 +1,5 @@
 // Who looks: an operator without tools, or a technician.
-import { chips } from "../chips.js";
+import { chips } from "../shared/chips.js";
 
 export const roleChips = ({ legend, words, role, change }) => chips({
   name: "role", legend, value: role, change,

@@ -1,7 +1,7 @@
 // The first screen of a diagnosis: who looks, and what is seen or missed.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { roleChips } from "./role.js";
-import { fill } from "../site.js";
+import { fill } from "../shared/site.js";
 import { redKeys } from "./order.js";
 
 const MOMENTS = ["in", "panel", "water", "out", "yard"];

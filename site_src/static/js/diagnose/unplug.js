@@ -1,6 +1,6 @@
 // What was capped, plugged, blanked or shut in a leak hunt, until each is open again.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
+import { fill } from "../shared/site.js";
 
 // tick: where the hunt is over, what opens a row; calc.diagnosis.leak says which may be opened next.
 export const unplugView = ({ state, left, plugs, words, tick }) => (state.plugged.length ? html`

@@ -1,8 +1,8 @@
 // One run of the log on the screen.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { lasted } from "../lasted.js";
-import { fill } from "../site.js";
-import { clockTime, dayAndTime } from "../times.js";
+import { lasted } from "../shared/lasted.js";
+import { fill } from "../shared/site.js";
+import { clockTime, dayAndTime } from "../shared/times.js";
 import { entryWords, outcomeWords } from "./told.js";
 
 const isStop = (outcome) => ["danger", "not_seen", "repeat", "failed_twice", "time_up", "stopped", "contradiction", "unlisted"].includes(outcome);

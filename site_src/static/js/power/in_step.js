@@ -1,6 +1,6 @@
 // The drawing under a step of a shift card; asked for only when somebody opens it.
 import { html } from "../../vendor/lit-html/lit-html.js";
-import { file, home, root } from "../site.js";
+import { file, home, root } from "../shared/site.js";
 import { pathAt } from "./of_step.js";
 import { pictureView } from "./picture.js";
 

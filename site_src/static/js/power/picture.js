@@ -5,7 +5,7 @@
 //   speedometer: "zero|up" or null, and where it is so: rolls (as it should), grinding, strains, moved;
 //   figures: { engine, speed, pressure, u_road_speed, u_pressure } as text where there are gauges to read }
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
+import { fill } from "../shared/site.js";
 
 const COLLAR = { pump: 208, between: 228, road: 248 };
 const LEVER = { road: 166, centre: 228, pump: 290 };

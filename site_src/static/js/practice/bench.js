@@ -1,11 +1,11 @@
 // The made-up rig under one's hands: its drawing, its controls, and time that passes while the page is looked at.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { chips } from "../controls.js";
-import { notices } from "../notice.js";
+import { chips } from "../shared/controls.js";
+import { notices } from "../shared/notice.js";
 import { pathOf } from "../power/of_run.js";
 import { drawingView, sayings } from "../power/picture.js";
-import { fill } from "../site.js";
-import { warning } from "../warning.js";
+import { fill } from "../shared/site.js";
+import { warning } from "../shared/warning.js";
 
 const TICK_MS = 100;
 const LONGEST_TICK_S = 0.5; // calc takes no longer one; a page that slept sleeps on

@@ -1,8 +1,8 @@
 // What a practice run was worth, and the record of it for the log.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { lasted } from "../lasted.js";
-import { colon, fill } from "../site.js";
-import { shape } from "../warning.js";
+import { lasted } from "../shared/lasted.js";
+import { colon, fill } from "../shared/site.js";
+import { shape } from "../shared/warning.js";
 
 const SHAPES = { harm: "stop", missed: "caution" };
 

@@ -1,8 +1,8 @@
 // What a touch does to the lay. Each act says what it changed, so that one step back undoes it whole.
 import { NOTHING_TYPED } from "./bounds.js";
 import { asBed, asSupply, changed, isJoint, linesOf, raised, without, withJoint, withLine, withTwin } from "./lay.js";
-import { usualPressure } from "../usual.js";
-import { bare, tagged } from "../units.js";
+import { usualPressure } from "../shared/usual.js";
+import { bare, tagged } from "../shared/units.js";
 
 export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, before, unfold, work, afresh, share }) {
   const tag = (text) => (text === "" ? "" : tagged(text, state.system));

@@ -1,8 +1,8 @@
 // The answer: the number for the panel, where the needle should stand, and what to be careful of.
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
-import { fill, numberOf } from "../site.js";
-import { figureView } from "../figure.js";
-import { shape, warning } from "../warning.js";
+import { fill, numberOf } from "../shared/site.js";
+import { figureView } from "../shared/figure.js";
+import { shape, warning } from "../shared/warning.js";
 
 // A gauge face as found on many panels: its end, a labelled mark, a short mark.
 const FACES = { US: [400, 100, 50], imperial: [400, 100, 50], SI: [2800, 700, 350], bar: [28, 7, 3.5] };

@@ -1,8 +1,8 @@
 // How far the chosen line goes for a flow, what it passes at a length, and what slamming its nozzle shut does.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
-import { warning } from "../warning.js";
-import { tagged } from "../units.js";
+import { fill } from "../shared/site.js";
+import { warning } from "../shared/warning.js";
+import { tagged } from "../shared/units.js";
 import { entryStepper } from "./settings.js";
 
 const FIELDS = ["pump", "end", "flow", "length"];

@@ -1,6 +1,6 @@
 // Pressure from the pump to one nozzle, over the length of the hose, with the height of the ground below it.
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
-import { numberOf } from "../site.js";
+import { numberOf } from "../shared/site.js";
 
 const LEFT = 8;
 const RIGHT = 352;

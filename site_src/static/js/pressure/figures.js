@@ -1,7 +1,7 @@
 // Every figure of a lay, each opening on its working and its source.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { cited } from "../cited.js";
-import { fill } from "../site.js";
+import { cited } from "../shared/cited.js";
+import { fill } from "../shared/site.js";
 import { PIPED } from "./lay.js";
 
 function rows(line, typed, data, u, rules, origin) {

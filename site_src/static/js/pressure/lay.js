@@ -1,6 +1,6 @@
 // A lay as the page holds it: names from the shelf, and entries as typed with the system they were typed in ("200@US").
 // A line ends in a nozzle, or in a joint with lines of its own. Pure functions from lay to lay.
-import { isEntry } from "../units.js";
+import { isEntry } from "../shared/units.js";
 
 export const RUNS = ["1", "2", "3", "4"];
 export const NOZZLES = ["fog", "smooth", "automatic", "inlet"];

@@ -1,5 +1,5 @@
 // What a line is called, and what it is made of, in a few words.
-import { fill, unitWords } from "../site.js";
+import { fill, unitWords } from "../shared/site.js";
 import { PIPED, isJoint } from "./lay.js";
 
 export function namesOf({ state, words, hoses, tips, lineOf, shown }) {

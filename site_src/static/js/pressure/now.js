@@ -1,8 +1,8 @@
 // What flows now: every nozzle at the pressure the gauge shows, and what shutting one does to the others.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { chips } from "../controls.js";
-import { fill } from "../site.js";
-import { warning } from "../warning.js";
+import { chips } from "../shared/controls.js";
+import { fill } from "../shared/site.js";
+import { warning } from "../shared/warning.js";
 import { entryStepper } from "./settings.js";
 
 export function nowView({ lay, answer, flowing, unfolded, data, system, u, refusal, shown, labelOf, act }) {

@@ -1,8 +1,8 @@
 // The pump under this lay: where its water comes from, its rating with the working point, the speed to expect.
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
-import { chips } from "../controls.js";
-import { fill } from "../site.js";
-import { shape, warning } from "../warning.js";
+import { chips } from "../shared/controls.js";
+import { fill } from "../shared/site.js";
+import { shape, warning } from "../shared/warning.js";
 import { entryStepper } from "./settings.js";
 
 export const WATERS = ["tank", "fed", "draft"];

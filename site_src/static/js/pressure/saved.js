@@ -1,9 +1,9 @@
 // Layouts saved by name on this phone: to open, to rename, to delete.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { beside } from "../notice.js";
-import { fill } from "../site.js";
-import { changeRecord, kept } from "../store.js";
-import { day } from "../times.js";
+import { beside } from "../shared/notice.js";
+import { fill } from "../shared/site.js";
+import { changeRecord, kept } from "../shared/store.js";
+import { day } from "../shared/times.js";
 import { linesOf } from "./lay.js";
 
 const STORE = "layouts";

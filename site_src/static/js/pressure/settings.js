@@ -1,10 +1,10 @@
 // What is on the ground: hose, length, height and end of one line of the lay.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { chips, chipsAndList, stepper } from "../controls.js";
-import { refusalOf } from "../refusal.js";
+import { chips, chipsAndList, stepper } from "../shared/controls.js";
+import { refusalOf } from "../shared/refusal.js";
 import { fieldAddress } from "../rig/faults.js";
-import { fill } from "../site.js";
-import { bare, stepped } from "../units.js";
+import { fill } from "../shared/site.js";
+import { bare, stepped } from "../shared/units.js";
 import { DEVICES, JOINTS, NOZZLES, PIPED, RUNS, isJoint } from "./lay.js";
 
 // The kind of quantity of each entry; a height steps by its own step.

@@ -1,8 +1,8 @@
 // The answer of a water or foam page: the number, the sentence below it, and what it calls to mind.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { figureView } from "../figure.js";
-import { fill } from "../site.js";
-import { warning } from "../warning.js";
+import { figureView } from "../shared/figure.js";
+import { fill } from "../shared/site.js";
+import { warning } from "../shared/warning.js";
 import { labelOf } from "./fields.js";
 import { examplesIn, isExample } from "./origin.js";
 

@@ -1,6 +1,6 @@
 // What is entered on a water or foam page: by name, text as typed with its system ("65@US"), or the id of a choice.
 // Pure functions from entries to entries.
-import { isEntry } from "../units.js";
+import { isEntry } from "../shared/units.js";
 
 // What a page opens on: its own figures, and the rig's where its profile has them.
 export const opening = ({ fields }, family, rig) =>

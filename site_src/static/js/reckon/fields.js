@@ -1,9 +1,9 @@
 // The controls of a water or foam page: a stepper for an amount, chips for a choice, in the page's order.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { chips, chipsAndList, stepper } from "../controls.js";
-import { refusalOf } from "../refusal.js";
-import { colon, fill } from "../site.js";
-import { bare, stepped } from "../units.js";
+import { chips, chipsAndList, stepper } from "../shared/controls.js";
+import { refusalOf } from "../shared/refusal.js";
+import { colon, fill } from "../shared/site.js";
+import { bare, stepped } from "../shared/units.js";
 import { offered } from "./entries.js";
 
 const SIGNED = ["rise", "altitude"];

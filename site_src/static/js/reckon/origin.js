@@ -1,5 +1,5 @@
 // Whose figure each entry is: entered on this phone, the rig's, or the example that the page opens on.
-import { bare } from "../units.js";
+import { bare } from "../shared/units.js";
 import { ofRig } from "./entries.js";
 
 // The names a person entered: those known, and those that differ from all a page opens on.

@@ -1,6 +1,6 @@
 // Small pictures that carry numbers: the hydrant's curve, the lift, the tank, the relay. Drawn from calc's shares and texts.
 import { html, svg } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
+import { fill } from "../shared/site.js";
 
 const strong = (x, y, told, anchor = "start") => svg`<text class="picture-psi" x=${x} y=${y} text-anchor=${anchor}>${told}</text>`;
 const name = (x, y, told, anchor = "start") => svg`<text class="picture-name" x=${x} y=${y} text-anchor=${anchor}>${told}</text>`;

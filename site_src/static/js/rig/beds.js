@@ -1,7 +1,7 @@
 // The hose beds of a profile: preconnected lines, and master streams, which may be piped to the pump.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
-import { withUsual } from "../usual.js";
+import { fill } from "../shared/site.js";
+import { withUsual } from "../shared/usual.js";
 import { changedRow, newBed, newGun, withRow } from "./profile.js";
 
 const TEXT = { kind: "text" };

@@ -1,6 +1,6 @@
 // Which rig this phone works for, and the system of units it is read in.
-import { choose, chosen } from "../choices.js";
-import { keptRigs } from "../store.js";
+import { choose, chosen } from "../shared/choices.js";
+import { keptRigs } from "../shared/store.js";
 import { withNoted } from "./noted.js";
 
 // An answer of an older profile that says too little: what it stood for is asked, not guessed (UNSAID of calc.rig.profile).

@@ -1,6 +1,6 @@
 // What of a rig differs from the rig it would replace, field by field in words.
-import { fill } from "../site.js";
-import { bare } from "../units.js";
+import { fill } from "../shared/site.js";
+import { bare } from "../shared/units.js";
 
 // The parts of a profile by where they stand, as people read it: the rig itself, then each row by what it is of.
 function partsOf(profile, data) {

@@ -1,6 +1,6 @@
 // What is wrong with the chosen rig, in sight on every page that uses its figures, and the way to put it right.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill, home, pageData, unitWords } from "../site.js";
+import { fill, home, pageData, unitWords } from "../shared/site.js";
 import { contextOf, fieldId, sentenceOf } from "./sentences.js";
 
 const place = new URL("rig/", home);

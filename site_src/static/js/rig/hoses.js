@@ -1,6 +1,6 @@
 // What a profile knows of its hose: figures of its own beside the handbook's, and the supply hose it carries.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
+import { fill } from "../shared/site.js";
 import { ofFamily } from "./beds.js";
 import { changedRow, newHose, newSupply, withRow } from "./profile.js";
 

@@ -1,6 +1,6 @@
 // Keeps profiles in the database as they are typed, and in step with other tabs: a change made elsewhere is never
 // overwritten unseen.
-import { changeRig, keptRigs } from "../store.js";
+import { changeRig, keptRigs } from "../shared/store.js";
 import { note, noted, same, strike } from "./noted.js";
 
 const channel = "BroadcastChannel" in window ? new BroadcastChannel("rigs") : null;

@@ -1,6 +1,6 @@
 // The rigs on this phone: stand beside one, make, copy, delete.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { colon, fill } from "../site.js";
+import { colon, fill } from "../shared/site.js";
 
 export function listView({ rigs, chosen, asked, words, act }) {
   return html`

@@ -1,10 +1,10 @@
 // Measuring a hose: readings of two gauges to a coefficient, with how far it can be trusted.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { Refusal } from "../engine.js";
-import { refusalOf } from "../refusal.js";
-import { fill } from "../site.js";
-import { keep, kept } from "../store.js";
-import { tagged } from "../units.js";
+import { Refusal } from "../shared/engine.js";
+import { refusalOf } from "../shared/refusal.js";
+import { fill } from "../shared/site.js";
+import { keep, kept } from "../shared/store.js";
+import { tagged } from "../shared/units.js";
 
 const NAMES = ["inlet", "outlet", "flow", "length"];
 const KINDS = { inlet: "pressure", outlet: "pressure", flow: "flow", length: "length" };

@@ -1,6 +1,6 @@
 // Whose figures a page uses: the chosen rig by name with what is wrong with it, or that none is chosen.
 import { html } from "../../vendor/lit-html/lit-html.js";
-import { fill, home } from "../site.js";
+import { fill, home } from "../shared/site.js";
 import { faultsView } from "./faults.js";
 
 export const rigNamed = (rig, faults, words) => html`

@@ -1,6 +1,6 @@
 // Entries of profiles on their way to the database, noted where writing takes no wait: a page that ends between a keystroke
 // and its transaction leaves them there. Each holds the value that was kept before the first of them.
-import { chosen, jot } from "../choices.js";
+import { chosen, jot } from "../shared/choices.js";
 
 const NOTES = "rig-entries";
 

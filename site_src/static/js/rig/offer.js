@@ -1,7 +1,7 @@
 // A rig that was brought in, before it is taken: how its hose figures stand to the handbook's, and what it changes of the
 // rig whose place it would take.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { colon, fill } from "../site.js";
+import { colon, fill } from "../shared/site.js";
 import { differences } from "./differences.js";
 import { figureText } from "./hoses.js";
 import { names } from "./travel.js";

@@ -1,6 +1,6 @@
 // Faults of a rig in sentences: the row counted from 1, the field in words, what stands there, what is wrong and allowed.
-import { fill } from "../site.js";
-import { bare, isAsTyped, isEntry, unitsFor } from "../units.js";
+import { fill } from "../shared/site.js";
+import { bare, isAsTyped, isEntry, unitsFor } from "../shared/units.js";
 
 const LONGEST = 20; // of what stands in a field, in a sentence
 

@@ -1,6 +1,6 @@
 // A panel card set in type: calc.rig.panel_card's blocks, word for word.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
+import { fill } from "../shared/site.js";
 
 // The columns of the beds that a narrow screen shows beside the name; paper and wide screens show all. sheet.css hides by these.
 const GROUPS = ["ground", "floors", "added"];

@@ -1,6 +1,6 @@
 // The part of the Rig page that sends rigs away and lets them in.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill, root } from "../site.js";
+import { fill, root } from "../shared/site.js";
 import { fileOf, linkOf, profilesOf, read, send, textOf } from "./carry.js";
 import { codeView, fitsCode } from "./code.js";
 import { copyOf, freeName, plainName } from "./profile.js";

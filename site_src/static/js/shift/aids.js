@@ -1,7 +1,7 @@
 // Aids for a cab: the step read aloud by a voice of this phone, and a buzz when a time is over. Both off until wanted.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { choose, chosen } from "../choices.js";
-import { colon } from "../site.js";
+import { choose, chosen } from "../shared/choices.js";
+import { colon } from "../shared/site.js";
 
 const BUZZ_MS = [300, 150, 300];
 const speech = "speechSynthesis" in window ? window.speechSynthesis : null;

@@ -1,6 +1,6 @@
 // The log of one run of a card: written at every touch, so that a run that was left is in it too.
-import { changeRecord } from "../store.js";
-import { tellSaved } from "../unsaved.js";
+import { changeRecord } from "../shared/store.js";
+import { tellSaved } from "../shared/unsaved.js";
 
 export const newRun = (title, rig) => ({
   id: `${new Date().toISOString()}-${crypto.getRandomValues(new Uint32Array(1))[0].toString(36)}`,

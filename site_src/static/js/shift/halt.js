@@ -1,8 +1,8 @@
 // The card when it stands still: stopped at a hazard, at a sign that did not come, after a shift that failed twice, or finished.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill, home } from "../site.js";
-import { orderView } from "../order.js";
-import { shape } from "../warning.js";
+import { fill, home } from "../shared/site.js";
+import { orderView } from "../shared/order.js";
+import { shape } from "../shared/warning.js";
 import { enterLink, fromCard } from "../diagnose/enter.js";
 import { orderOf, saidOf } from "./stop.js";
 import { cardsFor } from "./unlike.js";

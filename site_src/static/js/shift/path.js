@@ -1,6 +1,6 @@
 // "What turns now" under a step: the drawing comes only once somebody opens it, so that the card stays light.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { Missing } from "../site.js";
+import { Missing } from "../shared/site.js";
 
 let drawing = null;
 

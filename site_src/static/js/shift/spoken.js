@@ -1,6 +1,6 @@
 // What is read aloud of a card as it stands.
-import { spokenOrder } from "../order.js";
-import { fill } from "../site.js";
+import { spokenOrder } from "../shared/order.js";
+import { fill } from "../shared/site.js";
 import { signOf } from "./known.js";
 import { orderOf, saidOf } from "./stop.js";
 

@@ -1,8 +1,8 @@
 // One step of a card on the screen: what to do, what to see, why, and the answers under the thumbs.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { orderLine } from "../order.js";
-import { fill } from "../site.js";
-import { shape, warning } from "../warning.js";
+import { orderLine } from "../shared/order.js";
+import { fill } from "../shared/site.js";
+import { shape, warning } from "../shared/warning.js";
 import { signOf } from "./known.js";
 
 const LONG = 3; // more answers than this leave no room for the sign above them

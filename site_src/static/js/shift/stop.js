@@ -1,5 +1,5 @@
 // What is said of a stop: by the order of its hazard, by its reason, or by the step that it came at.
-import { finalOf } from "../order.js";
+import { finalOf } from "../shared/order.js";
 
 const TITLES = { not_seen: "stop_title", repeat: "stop_title", time_up: "time_up_title", other_card: "other_title" };
 const OWN = { other_card: "other" };

@@ -1,6 +1,6 @@
 // A card that is not for the rig this phone stands beside: the cards that are, and a way on for another rig.
 import { html } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../site.js";
+import { fill } from "../shared/site.js";
 import { inWords, mayFit } from "./known.js";
 
 // The cards for a rig, as links.

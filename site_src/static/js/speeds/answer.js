@@ -1,8 +1,8 @@
 // What the rig should show: the speedometer's figure, every gear side by side, and how each is worked.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { figureView } from "../figure.js";
-import { fill } from "../site.js";
-import { warning } from "../warning.js";
+import { figureView } from "../shared/figure.js";
+import { fill } from "../shared/site.js";
+import { warning } from "../shared/warning.js";
 
 export function answerView({ words, rig, answer, u, entry }) {
   const told = words.speeds;

@@ -1,10 +1,10 @@
 // What the speeds page is told: the rig's gearing, from its profile or typed, and what was read at the panel.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { stepper } from "../controls.js";
+import { stepper } from "../shared/controls.js";
 import { fieldView } from "../rig/fields.js";
-import { refusalOf } from "../refusal.js";
-import { fill } from "../site.js";
-import { stepped, tagged } from "../units.js";
+import { refusalOf } from "../shared/refusal.js";
+import { fill } from "../shared/site.js";
+import { stepped, tagged } from "../shared/units.js";
 import { readingsTold } from "./answer.js";
 
 const RPM_STEP = 50;

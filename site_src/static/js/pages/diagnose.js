@@ -1,0 +1,192 @@
+// A diagnosis, one look to a screen. calc.diagnosis.fault decides what to look at and when it ends; this page shows it and keeps it.
+import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { stayAwake } from "../shared/awake.js";
+import { choose, chosen } from "../shared/choices.js";
+import { askView, leavingView } from "../diagnose/ask.js";
+import { handedOver } from "../diagnose/enter.js";
+import { endView } from "../diagnose/end.js";
+import { isOld, leftView } from "../diagnose/left.js";
+import { ordersFor } from "../shared/order.js";
+import { firstView, noShift, orderToDo } from "../diagnose/order.js";
+import { answered, begun, carried, oneBack, recordOf } from "../diagnose/record.js";
+import { soFar, startView } from "../diagnose/start.js";
+import { engine as calculator, Refusal } from "../shared/engine.js";
+import { drawnAnew } from "../shared/focus.js";
+import { notices } from "../shared/notice.js";
+import { chosenRig } from "../rig/chosen.js";
+import { fill, home, pageData } from "../shared/site.js";
+import { keep, keepRecord, kept } from "../shared/store.js";
+import { shortTime } from "../shared/times.js";
+import { tellSaved } from "../shared/unsaved.js";
+
+const DRAFT = "diagnosis";
+const MOST = 8; // calc.diagnosis.fault.MOST_QUESTIONS
+const TO_HAND_ON = ["contradiction", "unlisted", "technician", "enough", "maker"]; // ends whose answers another person needs
+const SETTLE_MS = 400; // a second touch that follows at once is no answer to the look it brought
+const place = document.getElementById("diagnose");
+const ways = document.getElementById("ways");
+const starting = calculator();
+const data = await pageData();
+const { words } = data;
+const rig = await chosenRig();
+data.orders = ordersFor(data.orders, rig?.drive);
+
+const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, isLeft: false, shownAt: -SETTLE_MS };
+let state = null;
+let call = null;
+let knowledge = null; // as far as it can be of this rig
+let madeOf = null; // what tells one such knowledge from another
+
+function put(next) {
+  state = next;
+  page.isSaid = false;
+  page.leavingFor = null;
+  save();
+  drawnAnew(place, draw);
+  page.shownAt = performance.now();
+  scrollTo(0, 0);
+}
+
+const save = () => keep(DRAFT, state);
+
+const fresh = (engine) => begun({ rig, madeOf, engine, role: chosen("role", "operator") });
+const settled = () => performance.now() - page.shownAt >= SETTLE_MS;
+
+// What a new diagnosis keeps of the last: that the rig is out of service, and that the one repeat was told for a dead throttle.
+function lasting(sign) {
+  if (!state || isOld(state)) return {};
+  const wasDead = state.wasDead || state.signs.throttle_dead === "seen";
+  return { wasDead, isOut: state.isOut || (wasDead && sign === "throttle_dead") };
+}
+
+function begin(sign) {
+  page.notice = null;
+  put({ ...fresh(data.signs[sign].begins), ...lasting(sign), signs: { ...state?.signs, [sign]: "seen" }, complaints: [sign] });
+}
+
+function answer(sign, said) {
+  page.notice = null;
+  put(answered(state, sign, said));
+}
+
+// A red key: the sign of danger that it stands for ends the diagnosis, and no older end of it counts any more.
+function danger(sign) {
+  const { signs, complaints, ...rest } = state ?? fresh("idle");
+  put({ ...rest, signs: { ...signs, [sign]: "seen" }, complaints: [...complaints.filter((each) => each !== sign), sign], written: false });
+}
+
+function again() {
+  page.notice = null;
+  page.isLeft = false;
+  put({ ...fresh("idle"), ...lasting() });
+}
+
+function setRole(role) {
+  choose("role", role);
+  put({ ...(state ?? fresh("idle")), role, written: false });
+}
+
+function setEngine(engine) {
+  if (state.engine !== "pumping" || engine === "pumping" || page.leavingFor) return put({ ...state, engine });
+  page.leavingFor = engine;
+  draw();
+}
+
+// Nothing that moves the shift is looked for on a rig that is out of service, or whose teeth ground.
+const askedOf = () => (noShift(state, data) ? call("fault.without_shifts", { knowledge }) : knowledge);
+
+const next = () => call("fault.next_check", { knowledge: askedOf(), signs: state.signs, role: state.role, engine: state.engine, questions: state.asked.length });
+
+function draw() {
+  const isRunning = state && state.complaints.length > 0;
+  ways.hidden = Boolean(isRunning);
+  render(html`
+    ${notices(page.notice)}
+    ${isRunning ? running() : startView({ data, rig, offered: knowledge.signs, begin, danger, setRole, role: state?.role ?? chosen("role", "operator") })}`, place);
+}
+
+function running() {
+  if (page.isLeft) return leftView({ state, words, again, goOn: () => { page.isLeft = false; put(state); } });
+  if (page.leavingFor) {
+    return leavingView({ words, go: () => setEngine(page.leavingFor), stay: () => put(state) });
+  }
+  const end = next();
+  const order = end.kind === "danger" ? null : orderToDo(state, data);
+  if (order) return firstView({ name: order, data, danger, again, done: (name) => put(carried(state, name)) });
+  if (end.kind === "check") {
+    return html`
+      ${askView({ sign: end.sign, state, data, danger, setEngine, most: MOST, isSaid: page.isSaid,
+        said: () => { page.isSaid = true; draw(); },
+        answer: (said) => settled() && answer(end.sign, said),
+        back: () => put(oneBack(state)) })}
+      ${soFar({ state, words, isOpen: false, again })}`;
+  }
+  if (end.kind !== "engine") write(end);
+  const ranked = call("fault.rank", { knowledge, signs: state.signs });
+  return html`
+    ${endView({ end, ranked, data, state, setEngine, setRole, again, back: () => put({ ...oneBack(state), written: false }) })}
+    ${soFar({ state, words, isOpen: TO_HAND_ON.includes(end.kind) })}
+    ${page.isLogged && end.kind !== "engine" ? html`<p><a href=${new URL("log/", home).href}>${words.diagnose.kept}</a></p>` : nothing}`;
+}
+
+// The log takes a diagnosis once it has ended; one that goes on after all replaces its own record.
+function write(end) {
+  if (state.written) return;
+  state = { ...state, written: true };
+  save();
+  const record = recordOf(state, end, data);
+  keepRecord("log", record).then((isLogged) => {
+    page.isLogged = tellSaved(record.id, isLogged);
+    draw();
+  });
+}
+
+// From a card or another page, with what it knows; false where nothing was handed over.
+function takeOver(known) {
+  if (known === null) return false;
+  history.replaceState(null, "", location.pathname);
+  try {
+    if (known === "unreadable") throw new Refusal({ field: "from", code: known });
+    const { facts = [], missing = [], signs: others = {} } = known;
+    call("fault.rank", { knowledge: data.knowledge, signs: others });
+    const possible = Object.entries(others).filter(([sign]) => knowledge.signs.some(({ id }) => id === sign));
+    const signs = { ...call("fault.entered", { knowledge, facts, missing }), ...Object.fromEntries(possible) };
+    const complaints = Object.keys(signs).filter((sign) => signs[sign] === "seen");
+    page.notice = possible.length || !Object.keys(others).length ? words.diagnose.from_card : fill(words.diagnose.not_of_rig, rig);
+    const shown = known.step ? complaints.map((sign) => data.signs[sign].order) : known.shown ?? []; // by where it came from
+    put({ ...fresh(data.signs[complaints[0]]?.begins ?? "idle"), signs, complaints, carriedOut: shown, isOut: known.out === true });
+  } catch (problem) {
+    if (!(problem instanceof Refusal)) throw problem;
+    page.notice = words.diagnose.bad_link;
+    put(fresh("idle"));
+  }
+  return true;
+}
+
+function resume(left) {
+  if (!left?.complaints?.length || left.written) return draw(); // a finished one is in the log, and is not opened again
+  if (left.madeOf !== madeOf) {
+    page.notice = words.diagnose.outdated;
+    return draw();
+  }
+  state = left;
+  page.isLeft = isOld(left);
+  if (!page.isLeft) page.notice = fill(words.diagnose.resumed, { time: shortTime((left.asked.at(-1) ?? { at: left.began_at }).at) });
+  draw();
+}
+
+// Whoever comes back to this page after long is asked, as after a reload.
+document.addEventListener("visibilitychange", () => {
+  if (document.visibilityState !== "visible" || !state?.complaints.length || state.written || !isOld(state)) return;
+  page.isLeft = true;
+  draw();
+});
+
+const [started, left] = await Promise.all([starting, kept(DRAFT)]);
+call = started;
+knowledge = call("fault.for_rig", { knowledge: data.knowledge, rig: rig ?? {} });
+madeOf = JSON.stringify(knowledge).length + knowledge.signs.map(({ id }) => id).join();
+for (const way of ways.querySelectorAll("[data-drives]")) way.hidden = Boolean(rig?.drive) && !way.dataset.drives.split(" ").includes(rig.drive);
+place.replaceChildren();
+if (!takeOver(handedOver())) resume(left);
+stayAwake(() => {});

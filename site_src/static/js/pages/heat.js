@@ -1,0 +1,96 @@
+// Heat in the pump: what its power does to water shut in and sent round. It urges, and never says how long.
+import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { stepper } from "../shared/controls.js";
+import { engine, Refusal } from "../shared/engine.js";
+import { notices } from "../shared/notice.js";
+import { chosenRig, chosenSystem } from "../rig/chosen.js";
+import { refusalOf } from "../shared/refusal.js";
+import { fill, pageData, unitWords } from "../shared/site.js";
+import { keep, kept } from "../shared/store.js";
+import { bare, isAsTyped, stepped, systemChips, tagged, unitsFor } from "../shared/units.js";
+
+const DRAFT = "heat";
+const KINDS = { power: "power", trapped: "volume", tank: "volume", rise: "temperature_rise" };
+const place = document.getElementById("heat");
+const starting = engine();
+const [data, draft, rig] = await Promise.all([pageData(), kept(DRAFT), chosenRig()]);
+const { words } = data;
+const page = { system: chosenSystem(data.systems), entries: { ...data.opening, ...(rig?.tank && { tank: rig.tank }), ...draft } };
+let call = null;
+
+const units = () => unitsFor(data.systems, page.system, page.entries);
+
+const shown = (name) => {
+  const entry = page.entries[name];
+  return isAsTyped(entry, page.system) ? bare(entry) : call("entry.shown", { units: units(), kind: KINDS[name], text: entry });
+};
+
+function type(name, text) {
+  page.entries = { ...page.entries, [name]: tagged(text, page.system) };
+  keep(DRAFT, page.entries);
+  draw();
+}
+
+function worked() {
+  try {
+    return { answer: call("warming.answer", { entries: page.entries, units: units() }) };
+  } catch (refusal) {
+    if (!(refusal instanceof Refusal)) throw refusal;
+    return { refusal };
+  }
+}
+
+function entry(name, u, refusal) {
+  const step = data.systems[page.system].steps[KINDS[name]];
+  return html`
+    ${stepper({
+      id: name, name, label: words.heat[name], unit: u[`u_${KINDS[name]}`], value: shown(name), words,
+      step: (direction) => {
+        const next = stepped(shown(name), { kind: KINDS[name], step, direction, least: step });
+        if (next !== null) type(name, next);
+      },
+      type: (text) => type(name, text),
+      refusal: refusal?.field === name ? refusalOf(words, refusal) : null,
+    })}
+    ${words.heat[`${name}_hint`] ? html`<p class="formula">${words.heat[`${name}_hint`]}</p>` : nothing}`;
+}
+
+function answerView(answer, u) {
+  const told = (sentence) => fill(words.heat[sentence], { ...u, ...answer.terms, constant: answer.constant, shut: answer.shut, circulation: answer.circulation, tank_rise: answer.tank });
+  const figure = (label, amount, unit, more) => html`
+    <section class="answer answer-still">
+      <p class="answer-label">${label}</p>
+      <output class="answer-figure"><b>${amount}</b> <span>${unit}</span></output>
+      <p class="answer-sum">${more}</p>
+    </section>`;
+  return html`
+    ${figure(words.heat.shut, answer.shut, u.u_temperature_rise, words.heat.shut_told)}
+    ${figure(told("round"), answer.circulation, u.u_flow, words.heat.round_told)}
+    <h2>${words.heat.tank_title}</h2>
+    <p>${fill(words.heat.tank_told, { ...u, tank: answer.tank })}</p>
+    <h2>${words.heat.workings}</h2>
+    <div class="figures">${[["shut", answer.shut], ["round", answer.circulation], ["tank", answer.tank]].map(([name, amount]) => html`
+      <details><summary><span>${words.heat[`work_${name}`]}</span><b>${amount}</b></summary><p class="working">${told(`working_${name}`)}</p></details>`)}
+    </div>`;
+}
+
+function draw() {
+  const u = unitWords(words, page.system);
+  const { answer, refusal } = worked();
+  render(html`
+    ${answer ? answerView(answer, u) : nothing}
+    ${notices(answer ? null : words.pressure.waiting)}
+    <h2>${words.heat.entries}</h2>
+    <p>${words.heat.opening}</p>
+    ${Object.keys(KINDS).map((name) => entry(name, u, refusal))}
+    ${systemChips({
+      systems: data.systems, system: page.system, words,
+      change: (system) => {
+        page.system = system;
+        draw();
+      },
+    })}`, place);
+}
+
+call = await starting;
+draw();

@@ -1,0 +1,78 @@
+// Practice: a task on the made-up rig, judged at its end and kept in the log. Never to be taken for the live card.
+import { html, render } from "../../vendor/lit-html/lit-html.js";
+import { chips, chipsAndList } from "../shared/controls.js";
+import { engine } from "../shared/engine.js";
+import { Bench, benchView } from "../practice/bench.js";
+import { recordOf, verdictView } from "../practice/verdict.js";
+import { chosenRig, chosenSystem } from "../rig/chosen.js";
+import { pageData, unitWords } from "../shared/site.js";
+import { keepRecord } from "../shared/store.js";
+import { unitsFor } from "../shared/units.js";
+
+const place = document.getElementById("practice");
+const starting = engine();
+const [data, rig] = await Promise.all([pageData(), chosenRig()]);
+const { words } = data;
+const system = chosenSystem(data.systems);
+const u = unitWords(words, system);
+const page = { task: "to_pump", fault: "none", beganAt: null, isKept: null };
+let bench = null;
+
+const planted = () => {
+  if (page.fault === "none") return [];
+  return [page.fault === "any" ? data.faults[Math.floor(Math.random() * data.faults.length)] : page.fault];
+};
+
+function start() {
+  page.beganAt = new Date();
+  page.isKept = null;
+  bench.begin(page.task, planted());
+  scrollTo(0, 0);
+}
+
+async function end(how) {
+  bench.send({ kind: "end", how });
+  scrollTo(0, 0);
+  page.isKept = await keepRecord("log", recordOf({ run: bench.run, beganAt: page.beganAt, endedAt: new Date(), words, rig }));
+  draw();
+}
+
+function again() {
+  bench.run = null;
+  draw();
+}
+
+const choose = (name) => (id) => {
+  page[name] = id;
+  draw();
+};
+
+const setting = () => html`
+  <p>${words.practice.intro}</p>
+  ${chips({
+    name: "task", legend: words.practice.task, value: page.task, change: choose("task"),
+    choices: ["to_pump", "to_road"].map((id) => ({ id, label: words.practice[`task_${id}`] })),
+  })}
+  <p>${words.practice[`task_${page.task}_told`]}</p>
+  ${chipsAndList({
+    name: "fault", legend: words.practice.fault, other: words.practice.fault_other, value: page.fault, change: choose("fault"),
+    choices: ["none", "any", ...data.faults].map((id) => ({ id, label: words.practice[`fault_${id}`], common: !data.faults.includes(id) })),
+  })}
+  <button type="button" class="key key-wide key-start" @click=${start}>${words.practice.start}</button>`;
+
+const running = () => html`
+  ${benchView({ bench, words, u, telling: false })}
+  <div class="rows">
+    <button type="button" class="key key-wide" @click=${() => end("finished")}>${words.practice.finished}</button>
+    <button type="button" class="key key-wide key-danger" @click=${() => end("stopped")}>${words.practice.stop}</button>
+  </div>
+  <p class="smallprint">${words.practice[`task_${bench.run.task}_told`]}</p>`;
+
+function draw() {
+  render(!bench.run ? setting() : bench.run.ended ? verdictView({ run: bench.run, isKept: page.isKept, words, again }) : running(), place);
+}
+
+const call = await starting;
+place.replaceChildren();
+bench = new Bench({ call, data, units: () => unitsFor(data.systems, system, []), redraw: draw });
+draw();

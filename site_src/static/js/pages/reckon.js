@@ -1,0 +1,178 @@
+// A water or foam page: entries, their answer, and the controls that change them.
+import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { engine, Refusal } from "../shared/engine.js";
+import { addressOf } from "../shared/address.js";
+import { draftOf, keepDraft } from "../shared/draft.js";
+import { basisOf, keepAnswer, lastAnswer } from "../shared/last_answer.js";
+import { beside, toNotice } from "../shared/notice.js";
+import { answerView } from "../reckon/answer.js";
+import { changed, clean, draftOf as ofRig, opened, opening } from "../reckon/entries.js";
+import { asked, enteredView, fieldsView } from "../reckon/fields.js";
+import { figuresView } from "../reckon/figures.js";
+import { enteredOf, knownOf, originsOf } from "../reckon/origin.js";
+import { pictureView } from "../reckon/pictures.js";
+import { linkTables } from "../reckon/tables.js";
+import { atHand, chosenRig, chosenSystem } from "../rig/chosen.js";
+import { faultsOf } from "../rig/faults.js";
+import { rigNamed } from "../rig/named.js";
+import { shownIn } from "../shared/shown.js";
+import { fill, pageData, unitWords } from "../shared/site.js";
+import { bare, systemChips, tagged, unitsFor } from "../shared/units.js";
+
+const LONGEST_LINK = 3000;
+const place = document.getElementById("reckon");
+const why = document.getElementById("why");
+const starting = engine();
+const [data, rig] = await Promise.all([pageData(), chosenRig()]);
+const { words } = data;
+const DRAFT = `reckon-${data.page}`;
+const draft = await draftOf(DRAFT);
+const address = addressOf({ mark: "#with=", longest: LONGEST_LINK, clean: (entries) => clean(entries, data) });
+
+const state = { system: chosenSystem(data.systems), entries: null, entered: [], answer: null, refusal: null, stale: null, notice: null, own: null, faults: null };
+const family = () => data.systems[state.system].family;
+let call = null;
+let shelf = data.shelf;
+let isDrawn = false;
+const { shown, kept: shownTexts, recall: recallTexts } = shownIn({ data, state, calculator: () => call });
+
+const act = {
+  choose: (name, id) => enter(name, id),
+  type: (name, text) => enter(name, tagged(text, state.system)),
+  entryOf: (name) => state.entries[name],
+  system: (system) => {
+    state.system = system;
+    workOut();
+    draw();
+  },
+  afresh: () => {
+    const { entries, entered } = state;
+    show(opening(data, family(), rig), []);
+    keepDraft(DRAFT, null);
+    say("afresh", words.reckon.is_opening, () => show(entries, entered));
+  },
+  share: async () => say("share", words.link[await address.share(state.entries)]),
+};
+
+// What is said beside the key that was pressed, with a way back where there is one.
+function say(at, text, undo = null) {
+  state.notice = text && { at, text, undo };
+  draw();
+  toNotice(place);
+}
+
+const enter = (name, text) => show(changed(state.entries, name, text), [...state.entered, name]);
+
+// New entries, and which of them a person made: keep them, work them out, draw them.
+function show(entries, known) {
+  state.entries = entries;
+  state.entered = enteredOf(entries, known, data, rig);
+  state.notice = null;
+  keepDraft(DRAFT, ofRig(entries, state.entered, rig));
+  address.leave();
+  workOut();
+  draw();
+}
+
+// What an answer follows from; the last answer for exactly that stands until the calculator runs.
+const basis = () => basisOf(data.version, state.system, rig, state.entries);
+
+function recall() {
+  const last = lastAnswer(DRAFT, basis()) ?? (isAsBaked() ? { answer: data.baked, texts: [], shelf } : null);
+  state.answer = last?.answer ?? null;
+  if (!last) return;
+  recallTexts(last.texts);
+  shelf = last.shelf;
+}
+
+const isAsBaked = () => !rig && state.system === document.documentElement.dataset.system
+  && JSON.stringify(state.entries) === JSON.stringify(opening(data, family(), null));
+
+function workOut() {
+  if (!call) return recall();
+  try {
+    const units = unitsFor(data.systems, state.system, state.entries);
+    const hose = state.entries.hose;
+    const atHand = hose ? { ...shelf, hoses: { [hose]: shelf.hoses[hose] } } : shelf;
+    state.answer = call(`${data.page}.answer`, { entries: state.entries, shelf: atHand, units });
+    state.refusal = null;
+    keepAnswer(DRAFT, basis(), { answer: state.answer, shelf: atHand, texts: shownTexts() });
+  } catch (refusal) {
+    if (!(refusal instanceof Refusal)) throw refusal;
+    state.answer = null;
+    state.refusal = refusal;
+    state.stale = words.reckon.waiting;
+  }
+}
+
+// Where the chosen hose has a coefficient of the rig's own, its origin in words.
+function origin() {
+  const hose = shelf.hoses?.[state.entries.hose];
+  return hose?.origin ? words.pressure[`origin_${hose.origin}`] : null;
+}
+
+// The department's own friction rule, where a page that reckons a hose does so by another.
+const otherRule = () => (shelf.rule && shelf.rule !== "square" ? shelf.rule : null);
+
+// How much the rig carries of the hose that is chosen, where the page is of supply hose.
+function carried(u) {
+  const row = data.fields.some(({ from_rig }) => from_rig === "hoses") && (state.own?.supply ?? []).find(({ hose }) => hose === state.entries.hose);
+  if (!row) return nothing;
+  const facts = { ...u, name: rig.name, length: shown("length", row.length), limit: row.limit && shown("pressure", row.limit) };
+  return html`<p class="smallprint">${fill(words.reckon[row.limit ? "carried_limit" : "carried"], facts)}</p>`;
+}
+
+function draw() {
+  if (!call && !isDrawn && !state.answer) return; // dashes stand there
+  if (!isDrawn) place.replaceChildren();
+  isDrawn = true;
+  const { notice } = state;
+  linkTables(state.system);
+  const u = unitWords(words, state.system);
+  const origins = originsOf(asked({ data, entries: state.entries }), state.entries, state.entered, rig);
+  render(html`
+    ${beside(notice, "top", words.pressure)}
+    ${answerView({ ...state, data, origins, u })}
+    ${rigNamed(rig, state.faults, words)}
+    ${otherRule() ? html`<p class="smallprint">${fill(words.reckon.other_rule, { rule: words.rule[otherRule()] })}</p>` : nothing}
+    ${state.answer?.picture ? pictureView({ data, answer: state.answer, u }) : nothing}
+    ${fieldsView({ ...state, data, origins, rig, u, shown, act })}
+    ${enteredView({ ...state, data, u, shown })}
+    ${carried(u)}
+    <div class="rows">
+      <button type="button" class="key key-wide" @click=${act.share}>${words.reckon.share}</button>
+      ${beside(notice, "share", words.pressure)}
+    </div>
+    ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
+    <div class="rows">
+      <button type="button" class="key key-wide" @click=${act.afresh}>${words.reckon.afresh}</button>
+      ${beside(notice, "afresh", words.pressure)}
+    </div>`, place);
+  render(state.answer ? figuresView({ ...state, data, u, origin: origin() }) : nothing, why);
+}
+
+// Open on the link that was followed, one step from what it replaces, or else on what was entered.
+function open() {
+  const linked = address.take();
+  const before = { entries: state.entries ?? opened(draft, data, family(), rig), known: state.entries ? state.entered : knownOf(draft, data, rig) };
+  const isReplaced = linked && (state.entries || draft);
+  state.entries = linked ?? before.entries;
+  state.entered = enteredOf(state.entries, linked ? [] : before.known, data, rig);
+  if (linked) keepDraft(DRAFT, ofRig(linked, state.entered, rig));
+  workOut();
+  if (isReplaced) say("top", words.reckon.is_linked, () => show(before.entries, before.known));
+  else if (linked === undefined) say("top", words.reckon.damaged_link);
+  draw();
+}
+
+open();
+addEventListener("hashchange", open);
+call = await starting;
+const units = unitsFor(data.systems, state.system);
+const own = atHand(call, rig, data.shelf.hoses ? data.shelf : data.at_hand, units);
+state.own = own.rig;
+state.faults = await faultsOf(call, own.shelf, rig, { system: state.system });
+if (shelf.hoses) shelf = own.shelf;
+workOut();
+draw();
+performance.mark("live-answer");

@@ -1,0 +1,61 @@
+// The sheet of one test: on the screen as it prints, and as files.
+import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { chips } from "../shared/controls.js";
+import { choose, chosen } from "../shared/choices.js";
+import { engine } from "../shared/engine.js";
+import { send } from "../rig/carry.js";
+import { chosenSystem } from "../rig/chosen.js";
+import { pageData, unitWords } from "../shared/site.js";
+import { kindOf, labelOf } from "../service/entries.js";
+import { csvFile, dated, jsonFile } from "../service/files.js";
+import { everyTest } from "../service/keeper.js";
+import { missingWord } from "../service/missing.js";
+import { causeLink } from "../service/plan_view.js";
+import { sheetView } from "../service/sheet_view.js";
+import { Steady } from "../service/steady.js";
+import { systemChips, unitsFor } from "../shared/units.js";
+
+const SIZES = ["a4", "letter"];
+const place = document.getElementById("sheet");
+const starting = engine();
+const [data, tests] = await Promise.all([
+  pageData(new URL("../", document.baseURI)),
+  everyTest(),
+]);
+const { words } = data;
+const page = { system: chosenSystem(data.systems), size: SIZES.includes(chosen("paper", "letter")) ? chosen("paper", "letter") : "letter" };
+const steady = new Steady(); // keeps time while a test's sheet is looked at
+setInterval(() => steady.tick(), 500);
+
+function draw(call) {
+  const record = tests.find((test) => test.id === location.hash.slice(1));
+  for (const size of SIZES) document.getElementById(`upright-${size}`).media = size === page.size ? "all" : "not all";
+  if (!record) return render(html`<p class="notice">${words.test.missing_record}</p>`, place);
+  const units = unitsFor(data.systems, page.system);
+  const answer = call("service.answer", { record, units });
+  if (!answer.plan) return render(html`<p class="notice">${words.sheet.no_plan}</p>`, place);
+  const u = unitWords(words, page.system);
+  const shown = (kind, text) => (text ? call("service.shown", { units, kind, text }) : "");
+  const earlier = tests.filter((test) => test.rig_id === record.rig_id && test.result && test.finished_ms < record.begun_ms)
+    .map((test) => ({ name: dated(test), points: test.result.points }));
+  const curve = answer.plan.tests.some(({ kind }) => kind === "run") ? call("service.curve", { plan: answer.plan, summary: answer.summary, earlier, units }) : null;
+  const view = { record, data, words, answer, u, shown, curve, missingWord: (name) => missingWord(name, { words, answer }) };
+  render(html`
+    <div class="no-print">
+      ${chips({ name: "size", legend: words.sheet.size, value: page.size, choices: SIZES.map((id) => ({ id, label: words.sheet[id] })),
+        change: (size) => { page.size = size; choose("paper", size); draw(call); } })}
+      ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(call); } })}
+      <div class="rows">
+        <button type="button" class="key key-wide key-strong" @click=${() => window.print()}>${words.sheet.print}</button>
+        ${answer.verdict.status === "fail" ? causeLink(view) : nothing}
+        <button type="button" class="key key-wide" @click=${() => send(csvFile({ ...view, labelOf: (name) => labelOf(name, view), kindOf }))}>${words.sheet.csv}</button>
+        <button type="button" class="key key-wide" @click=${() => send(jsonFile(record))}>${words.sheet.json}</button>
+      </div>
+    </div>
+    ${sheetView(view)}`, place);
+}
+
+const call = await starting;
+place.replaceChildren();
+draw(call);
+addEventListener("hashchange", () => draw(call));

@@ -1,0 +1,87 @@
+// Lets tests in from files of other phones, and a rig's baseline where it has none here. Each is judged anew by calc.service.file before it is kept. One that is here already
+// stays as it is, unless it is unfinished here and the file's went further. A clock that ran on the other phone comes in paused.
+import { Refusal } from "../shared/engine.js";
+import { fill } from "../shared/site.js";
+import { keepRecord } from "../shared/store.js";
+import { day } from "../shared/times.js";
+import { takeBaseline } from "./quick_record.js";
+import { broughtOver } from "./record.js";
+
+const LARGEST_FILE = 20_000_000; // some hundreds of whole tests
+
+// What came of the files: the tests kept, and sentences for a person. `count` is how many readings a check has.
+export async function bring({ files, tests, call, units, words, count }) {
+  const here = new Map(tests.map((test) => [test.id, test]));
+  const taken = [];
+  const said = [];
+  let already = 0;
+  let unkept = 0;
+  for (const file of files) {
+    for (const given of await recordsOf(file, said, words)) {
+      const told = judge(given, { call, units, words });
+      if (told.baseline) {
+        said.push(fill(words.baseline[await takeBaseline(told, count)], { name: told.rig_name, date: day(told.baseline.at_ms) }));
+        continue;
+      }
+      if (told.refused) {
+        said.push(fill(words.years.refused, { name: nameOf(given, file), reason: fill(words.file[told.refused.code] ?? words.file[told.refused.field] ?? words.file.not_a_test, { at: told.refused.at || "?" }) }));
+        continue;
+      }
+      if (here.has(told.record.id) && !isFurther(told.record, here.get(told.record.id))) {
+        already += 1;
+        continue;
+      }
+      const record = broughtOver(told.record, { reason: words.test.other_phone, wall: Date.now() });
+      if (!(await keepRecord("tests", record))) {
+        unkept += 1;
+        continue;
+      }
+      here.set(record.id, record);
+      taken.push(record);
+      if (told.claimed) said.push(claim(told, nameOf(record, file), words));
+    }
+  }
+  if (unkept) said.unshift(fill(words.years.unkept, { count: unkept }));
+  if (already) said.unshift(fill(words.years.here, { count: already }));
+  said.unshift(taken.length === 1 ? words.years.taken_one : fill(words.years.taken, { count: taken.length }));
+  return { taken, tests: [...here.values()].sort((one, other) => other.begun_ms - one.begun_ms), said };
+}
+
+const isFurther = (given, standing) => standing.finished_ms === null && given.revision > standing.revision;
+
+async function recordsOf(file, said, words) {
+  const refuse = (reason) => {
+    said.push(fill(words.years.refused, { name: file.name, reason: words.file[reason] }));
+    return [];
+  };
+  if (file.size > LARGEST_FILE) return refuse("too_large");
+  let text;
+  try {
+    text = await file.text();
+  } catch {
+    return refuse("unreadable");
+  }
+  try {
+    const given = JSON.parse(text);
+    return Array.isArray(given) ? given : [given];
+  } catch {
+    return refuse("not_json");
+  }
+}
+
+function judge(given, { call, units, words }) {
+  try {
+    if (given?.baseline !== undefined) return call("service.baseline", { given, units });
+    const told = call("service.judged", { record: given, units });
+    const { id, kind } = told.record.standard;
+    return Object.hasOwn(words.standard, id) && Object.hasOwn(words.kind, kind) ? told : { refused: { code: "damaged", at: "standard" } };
+  } catch (refusal) {
+    if (!(refusal instanceof Refusal)) throw refusal;
+    return { refused: refusal };
+  }
+}
+
+const claim = ({ claimed, verdict }, name, words) =>
+  fill(words.status[claimed] ? words.years.claimed : words.years.claimed_none, { name, claimed: words.status[claimed], status: words.status[verdict?.status ?? "not_proven"] });
+
+const nameOf = (given, file) => (typeof given?.rig_name === "string" ? `${file.name}, ${given.rig_name.slice(0, 60)}` : file.name);

@@ -1,0 +1,62 @@
+// The sheet's pumping runs: every reading with its time, in one table, and what happened to the clock of each attempt.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { colon, fill } from "../shared/site.js";
+import { dayTime } from "../shared/times.js";
+import { minutes } from "./clock.js";
+import { kindOf, labelOf } from "./entries.js";
+import { testOf } from "./record.js";
+import { verdictView } from "./status.js";
+import { tipName } from "./tips.js";
+
+export function runsView(view) {
+  const { words, answer, record, u } = view;
+  const runs = answer.plan.tests.filter((test) => test.kind === "run" && testOf(record, test.id).attempts?.length);
+  if (!runs.length) return nothing;
+  const sets = runs.flatMap(({ id }) => testOf(record, id).attempts.flatMap((attempt) => [...attempt.sets, ...(attempt.taken_back ?? [])]));
+  const fields = runs[0].fields.filter((field) => field.needed || sets.some(({ values }) => values[field.id]));
+  return html`
+    <div class="scroll" tabindex="0" role="region" aria-label=${words.sheet.runs}><table class="runs">
+      <caption>${words.sheet.runs}</caption>
+      <thead><tr><th scope="col">${words.sheet.clock}</th><th scope="col">${words.run.at}</th>${fields.map((field) => html`<th scope="col">${labelOf(field.id, view)}, ${u[`u_${kindOf(field.id)}`]}</th>`)}
+        <th scope="col">${words.run.flow}, ${u.u_flow}</th><th scope="col">${words.run.net}, ${u.u_pressure}</th><th scope="col">${words.sheet.result}</th></tr></thead>
+      ${runs.map((test) => {
+        const judged = answer.verdict.tests.find(({ id }) => id === test.id);
+        return testOf(record, test.id).attempts.map((attempt, count) => attemptRows(view, { test, attempt, count, judged: judged.attempts[count], fields }));
+      })}</table></div>`;
+}
+
+function attemptRows(view, { test, attempt, count, judged, fields }) {
+  const { words, u } = view;
+  const events = happened(view, attempt, fields);
+  return html`
+    <tbody>
+      <tr class="run-head"><th scope="rowgroup" colspan=${fields.length + 5}>${words.test_name[test.id]}, ${fill(words.run.point, { ...u, flow: test.flow_text, net: test.net_text })}.
+        ${fill(words.run.attempt, { count: count + 1 })}${colon} ${verdictView(judged.status, words)}${judged.status === "not_proven" ? ` (${words.code[judged.code]})` : nothing} ·
+        ${minutes(attempt.clock_s)}${test.hold_s === null ? nothing : ` ${fill(words.run.of, { hold: minutes(test.hold_s) })}`}${tipText(view, attempt)}</th></tr>
+      ${attempt.sets.map((set, place) => {
+        const [flow, net] = judged.sets[place].figures;
+        return html`<tr><td>${dayTime(set.at_ms)}</td><td class="num">${minutes(set.at_s)}</td>${fields.map((field) => html`<td class="num">${cell(view, field.id, set.values[field.id])}</td>`)}
+          <td class="num">${banded(flow)}</td><td class="num">${banded(net)}</td><td>${words.figure_status[judged.sets[place].status]}</td></tr>`;
+      })}
+      ${events.length ? html`<tr><td colspan=${fields.length + 5}>${events.join("; ")}.</td></tr>` : nothing}
+    </tbody>`;
+}
+
+const banded = (figure) => (figure.value_text === null ? "—" : `${figure.value_text}${figure.band_text ? ` ±${figure.band_text}` : ""}`);
+
+const cell = ({ shown }, field, value) =>
+  [value ?? ""].flat().map((each) => shown(kindOf(field), each) || "—").join(" / ");
+
+const tipText = (view, { tip }) => (tip ? ` · ${tip.count} × ${tipName(tip.tip_in, view)}` : "");
+
+// Pauses, stops, and readings taken back, with their time and reason.
+function happened(view, attempt, fields) {
+  const { words } = view;
+  const told = [
+    ...attempt.clock.events.filter(({ kind }) => kind !== "start").map((event) => [event.wall,
+      `${dayTime(event.wall)}, ${words.run.at.toLowerCase()} ${minutes(event.at_s)}${colon} ${words.event[event.kind]}${event.reason ? `, ${event.reason}` : ""}`]),
+    ...(attempt.taken_back ?? []).map((set) => [set.at_ms,
+      `${dayTime(set.at_ms)}${colon} ${words.run.taken_back}${colon} ${fields.map((field) => `${labelOf(field.id, view)} ${cell(view, field.id, set.values[field.id])}`).join(", ")}`]),
+  ];
+  return told.sort(([one], [other]) => one - other).map(([, text]) => text);
+}

@@ -1,0 +1,69 @@
+// The sheet of a test, set to be printed, filed and signed: everything that was read, and what was not.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { colon, fill } from "../shared/site.js";
+import { day, dayTime } from "../shared/times.js";
+import { minutes } from "./clock.js";
+import { curveView } from "./curve_view.js";
+import { kindOf } from "./entries.js";
+import { signsView } from "./plan_view.js";
+import { testOf } from "./record.js";
+import { resultsView } from "./sheet_results.js";
+import { runsView } from "./sheet_runs.js";
+import { verdictView } from "./status.js";
+
+const SITE = ["air_f", "water_f", "water_end_f", "barometer_inhg", "altitude_ft", "lift_ft", "depth_ft", "strainer_ft", "suction_size_in", "suction_length_ft", "suction_lines"];
+
+export function sheetView(view) {
+  const { record, words, answer, u, curve } = view;
+  const { verdict } = answer;
+  return html`
+    <article class="paper">
+      <h2>${words.sheet.title}${colon} ${record.rig_name}</h2>
+      <p>${words.standard[record.standard.id]} · ${words.kind[record.standard.kind]} · ${fill(words.test.opened, { date: `${day(record.begun_ms)}, ${dayTime(record.begun_ms)}` })} ·
+        <b>${record.finished_ms === null ? words.sheet.open : fill(words.test.closed, { date: `${day(record.finished_ms)}, ${dayTime(record.finished_ms)}` })}</b></p>
+      <div class="overall">${verdictView(verdict.status, words)}
+        <p>${fill(words.sheet.counts, verdict.counts)} ${verdict.status === "not_proven" ? words.sheet.not_proven_told : nothing}</p></div>
+      <dl class="facts">${facts(view)}</dl>
+      ${instruments(view)}
+      ${left(view)}
+      ${resultsView(view)}
+      ${runsView(view)}
+      <div class="halves">
+        ${curve ? html`<section class="curve-block"><h3>${words.sheet.curve}</h3>${curveView({ curve, words, u })}</section>` : nothing}
+        <section>${signsView(view)}
+          ${events(view)}
+          ${record.notes ? html`<h3>${words.condition.notes}</h3><p>${record.notes}</p>` : nothing}
+          <h3>${words.sheet.whose_title}</h3><p>${words.sheet.whose}</p></section>
+      </div>
+      <div class="signs-off">${["tester", "witness"].map((name) => html`<div><b>${words.condition[name]}${colon}</b> ${record.people[name] || "—"}<p>${words.sheet.signature}</p></div>`)}</div>
+    </article>`;
+}
+
+function facts({ record, words, u, shown }) {
+  const typed = { ...record.conditions, ...testOf(record, "conditions").values };
+  const amount = (name) => `${shown(kindOf(name), typed[name])} ${u[`u_${kindOf(name)}`]}`;
+  const told = [
+    [words.field.pump_rated, record.rig.pump_rated ? `${shown("flow", record.rig.pump_rated)} ${u.u_flow}` : null],
+    [words.condition.source, typed.source && words.condition[typed.source]],
+    [words.condition.flow_by, typed.flow_by && words.condition[typed.flow_by]],
+    ...SITE.map((name) => [words.field[name], typed[name] ? amount(name) : null]),
+  ];
+  return told.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value ?? words.sheet.not_read}</dd></div>`);
+}
+
+const instruments = ({ record, words }) => record.equipment.length === 0 ? html`<p><b>${words.sheet.no_equipment}</b></p>` : html`
+  <p><b>${words.condition.equipment}${colon}</b> ${record.equipment.map((row) => fill(words.sheet.instrument, {
+    what: row.what || "—", serial: row.serial || "—", calibrated: row.calibrated || words.sheet.unknown })).join("; ")}.</p>`;
+
+// What was not done, or not proven, by name: never left for the reader to notice.
+function left({ words, answer, missingWord }) {
+  const tests = answer.verdict.tests.filter((test) => test.status === "not_proven");
+  return tests.length === 0 ? nothing : html`
+    <h3>${words.sheet.left}</h3>
+    <ul class="left">${tests.map((test) => html`<li><b>${words.test_name[test.id]}${colon}</b> ${test.not_done ? fill(words.test.not_done_kept, { reason: test.not_done })
+      : [...new Set(test.missing.map(missingWord))].join(", ") || words.code[test.code]}</li>`)}</ul>`;
+}
+
+const events = ({ record, words }) => record.events.length === 0 ? nothing : html`
+  <h3>${words.sheet.clocks}</h3>
+  <ul>${record.events.map((event) => html`<li>${day(event.wall)}, ${dayTime(event.wall)}${colon} ${fill(words.steady[event.kind === "away" && event.counted_s === 0 ? "unseen" : event.kind], { s: `${event.s < 0 ? "−" : ""}${minutes(Math.abs(event.s))}` })}</li>`)}</ul>`;

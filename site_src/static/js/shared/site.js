@@ -1,0 +1,48 @@
+// Where the site lies, whatever path it is served under, and the JSON a page brings with it.
+export const root = new URL("../../../", import.meta.url);
+
+// Where the pages of this page's language lie.
+const { lang } = document.documentElement;
+export const home = lang === "en" ? root : new URL(`${lang}/`, root);
+
+// A file of the site that did not arrive; guard.js says so.
+export class Missing extends Error {
+  name = "Missing";
+
+  constructor(url) {
+    super(`did not arrive: ${url}`);
+  }
+}
+
+// A file of the site, as a response.
+export async function file(url) {
+  let response = null;
+  try {
+    response = await fetch(url);
+  } catch {
+    // no signal, and not on this phone
+  }
+  if (!response?.ok) throw new Missing(url);
+  return response;
+}
+
+export const pageData = async (page = document.baseURI) => (await file(new URL("page.json", page))).json();
+
+// The names of a system's units, as sentences take them: { u_pressure: "psi", ... }.
+export const unitWords = (words, system) =>
+  Object.fromEntries(Object.entries(words.unit[system]).map(([kind, unit]) => [`u_${kind}`, unit]));
+
+// A colon as this page's language sets it.
+export const { colon } = document.documentElement.dataset;
+
+// The decimal mark of this page's language, and the longest text that is taken as an entry, see calc.base.entry.
+export const { decimal } = document.documentElement.dataset;
+export const longest = Number(document.documentElement.dataset.longest);
+
+// A number that calc wrote for this page, as a number: never for what a person typed, which calc reads.
+export const numberOf = (text) => Number(text.replace(decimal, "."));
+
+// A sentence with its {names} filled in.
+export function fill(sentence, facts) {
+  return sentence.replace(/\{(\w+)\}/g, (whole, name) => (name in facts ? facts[name] : whole));
+}
