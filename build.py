@@ -24,7 +24,8 @@ import warnings
 
 import flask_frozen
 
-from site_src import data, fleet, languages, reckoners, report, units
+from site_src.content import data, fleet, languages, reckoners, units
+from site_src.report import pages as report
 from site_src.app import create_app
 from site_src.routes import test
 

@@ -3,7 +3,8 @@ import flask
 import jinja2
 
 from calc.base import entry
-from site_src import data, fleet, languages, scripts
+from site_src import scripts
+from site_src.content import data, fleet, languages
 from site_src.routes import about, diagnose, help, log, pressure, recovery, rig, rigs, shift, start, tables, test, water, why
 
 

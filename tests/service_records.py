@@ -2,7 +2,7 @@
 import copy
 
 from calc.service import page
-from site_src import standards
+from site_src.content import standards
 
 US = standards.shown_in("US")
 BEGUN_MS = 1_790_000_000_000  # a day in September 2026

@@ -1,7 +1,7 @@
 """Where every number comes from, and what the tool does not do."""
 import flask
 
-from site_src import data, evidence
+from site_src.content import data, evidence
 
 routes = flask.Blueprint("about", __name__)
 routes.app_template_filter("percent")(evidence.percent)

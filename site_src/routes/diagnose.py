@@ -2,7 +2,7 @@
 import flask
 
 from calc.diagnosis import interlock
-from site_src import catalogue, data, knowledge
+from site_src.content import catalogue, data, knowledge
 from site_src.routes import json_page
 
 routes = flask.Blueprint("diagnose", __name__)

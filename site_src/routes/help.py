@@ -1,7 +1,7 @@
 """Help: plain questions of each topic, answered short, each with the way to the page that does it."""
 import flask
 
-from site_src import data
+from site_src.content import data
 
 routes = flask.Blueprint("help", __name__)
 # topic: where its name stands in the words, and whose pages lead to it: modules of routes, or one page

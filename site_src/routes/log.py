@@ -1,7 +1,7 @@
 """The log: every run of a card, a diagnosis or a practice that this phone keeps."""
 import flask
 
-from site_src import data
+from site_src.content import data
 from site_src.routes import json_page
 
 routes = flask.Blueprint("log", __name__)

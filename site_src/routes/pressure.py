@@ -3,7 +3,7 @@ import flask
 
 from calc.base import entry
 from calc.layout import answer
-from site_src import catalogue, data, lays, units
+from site_src.content import catalogue, data, layouts, units
 from site_src.routes import answering_page
 
 routes = flask.Blueprint("pressure", __name__)
@@ -28,7 +28,7 @@ def page_data():
 
 
 def _opening_lay():
-    return lays.ready(units.family(data.opening_system()))["one"]
+    return layouts.ready(units.family(data.opening_system()))["one"]
 
 
 def _opening_answer():

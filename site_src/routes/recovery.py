@@ -1,7 +1,7 @@
 """The recovery card of a rig, for its cab: the shift with its proofs, and what to do when it fails."""
 import flask
 
-from site_src import data
+from site_src.content import data
 from site_src.routes import json_page
 
 routes = flask.Blueprint("recovery", __name__)

@@ -2,7 +2,7 @@
 import flask
 
 from calc.rig import fields as rig_fields, profile
-from site_src import catalogue, data, lays
+from site_src.content import catalogue, data, layouts
 from site_src.routes import json_page
 
 routes = flask.Blueprint("rig", __name__)
@@ -39,9 +39,9 @@ def page_data():
         "sections": layout["section"],
         "new": layout["new"],
         "section_length": layout["section_length"],
-        "guns": {family: lays.ready(family)["master"]["lines"][0]["end"] for family in lays.SYSTEMS},
-        "supplies": {family: [hose for hose in catalogue.hose_choices("supply") if hose["family"] == family] for family in lays.SYSTEMS},
-        "openings": {family: lays.ready(family)["one"] for family in lays.SYSTEMS},
+        "guns": {family: layouts.ready(family)["master"]["lines"][0]["end"] for family in layouts.SYSTEMS},
+        "supplies": {family: [hose for hose in catalogue.hose_choices("supply") if hose["family"] == family] for family in layouts.SYSTEMS},
+        "openings": {family: layouts.ready(family)["one"] for family in layouts.SYSTEMS},
         "shelf": catalogue.shelf(),
         "hoses": catalogue.hose_choices(),
         "tips": catalogue.tip_choices(),

@@ -2,7 +2,7 @@
 import flask
 
 from calc.rig import panel_card
-from site_src import catalogue, data, fleet, units
+from site_src.content import catalogue, data, fleet, units
 from site_src.routes import json_page
 
 routes = flask.Blueprint("rigs", __name__)

@@ -1,7 +1,7 @@
 """The shift cards: their list, each as one step to a screen, and each whole on one page."""
 import flask
 
-from site_src import data, units
+from site_src.content import data, units
 from site_src.routes import json_page
 
 routes = flask.Blueprint("shift", __name__)

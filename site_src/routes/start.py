@@ -1,7 +1,8 @@
 """The start page, the web manifest, and the page for an unknown address."""
 import flask
 
-from site_src import compiled, data
+from site_src import compiled
+from site_src.content import data
 from site_src.routes import json_page
 
 routes = flask.Blueprint("start", __name__)

@@ -1,8 +1,8 @@
 """The baked reference tables, in each system of units."""
 import flask
 
-from site_src import data, units
-from site_src.tables import Tables
+from site_src.content import data, units
+from site_src.content.tables import Tables
 
 routes = flask.Blueprint("tables", __name__)
 PAGES = ("friction", "tips", "reaction", "elevation", "appliances", "draft", "supply")

@@ -1,7 +1,7 @@
 """The service test: its list, the run at the pump, the sheet, the years, the check after a repair; and every limit on one page."""
 import flask
 
-from site_src import data, standards
+from site_src.content import data, standards
 from site_src.routes import json_page
 
 routes = flask.Blueprint("test", __name__)

@@ -1,7 +1,7 @@
 """The water and foam pages, each of which opens on an answer that was baked; and the page that lists them."""
 import flask
 
-from site_src import data, reckoners
+from site_src.content import data, reckoners
 from site_src.routes import answering_page, json_page
 
 routes = flask.Blueprint("water", __name__)

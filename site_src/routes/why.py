@@ -2,7 +2,7 @@
 import flask
 
 from calc.teaching import powertrain
-from site_src import catalogue, data
+from site_src.content import catalogue, data
 from site_src.routes import json_page
 
 routes = flask.Blueprint("why", __name__)

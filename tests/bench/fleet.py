@@ -11,7 +11,7 @@ import time
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[2]))
 
 import build
-from site_src import fleet
+from site_src.content import fleet
 
 
 def write_rigs(folder, count):

@@ -10,7 +10,7 @@ import time
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[2]))
 
-from site_src import report
+from site_src.report import pages as report
 from tests.service_fleet import write_fleet
 
 YEARS = 10

@@ -2,7 +2,7 @@
 from playwright.sync_api import expect
 
 from calc.shift import laws
-from site_src import data
+from site_src.content import data
 from tests.phone.words import KINDS, SITE, STEPS, answer_of
 
 # Ten times as fast, but never by leaps: a page whose machine stalled for a moment has not slept. The next page goes on from there.

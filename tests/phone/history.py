@@ -1,5 +1,5 @@
 """A phone that already holds rigs and finished service tests."""
-from site_src import fleet
+from site_src.content import fleet
 from tests import service_records
 
 PROFILE = fleet.load()["tollgate-engine-1"]  # of our own invention

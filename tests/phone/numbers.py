@@ -1,5 +1,5 @@
 """Every page that takes a number, with the way to its number fields."""
-from site_src import reckoners
+from site_src.content import reckoners
 from tests import service_records
 from tests.phone import screens
 from tests.phone.test_rig import with_engine

@@ -5,7 +5,7 @@ import json
 import pytest
 from playwright.sync_api import expect
 
-from site_src import data
+from site_src.content import data
 from tests import service_records as records
 from tests.phone.handset import kill
 

@@ -2,7 +2,7 @@
 import json
 
 from site_src.routes import help
-from site_src import data
+from site_src.content import data
 from tests import service_records
 from tests.phone.card import beside, hasten, open_card
 from tests.phone.history import held, years

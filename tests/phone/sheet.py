@@ -3,7 +3,7 @@ import re
 
 from playwright.sync_api import expect
 
-from site_src import data
+from site_src.content import data
 from tests.phone.words import SITE
 
 TOLD = data.words("water")

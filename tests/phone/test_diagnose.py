@@ -4,7 +4,7 @@ import json
 import pytest
 from playwright.sync_api import expect
 
-from site_src import data, fleet
+from site_src.content import data, fleet
 from tests.phone.card import open_card
 from tests.phone.handset import Handset, Host, kill
 from tests.phone.test_rig import ENGINE, bring, taken, with_engine

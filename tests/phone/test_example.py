@@ -2,7 +2,7 @@
 import pytest
 from playwright.sync_api import expect
 
-from site_src import reckoners
+from site_src.content import reckoners
 from tests.phone.handset import kill
 from tests.phone.sheet import TOLD, open_sheet
 from tests.phone.test_rig import ENGINE, with_engine

@@ -5,7 +5,7 @@ import shutil
 import pytest
 from playwright.sync_api import expect
 
-from site_src import data
+from site_src.content import data
 from tests.phone.card import RIG, beside, hasten, open_card
 from tests.phone.handset import Handset
 from tests.phone.lay import fresh_lay, open_lay

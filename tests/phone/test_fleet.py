@@ -5,7 +5,7 @@ import pytest
 from playwright.sync_api import expect
 
 import build
-from site_src import data, fleet
+from site_src.content import data, fleet
 from tests.phone.handset import Handset, Host
 from tests.phone.words import SITE
 

@@ -4,7 +4,7 @@ import json
 import pytest
 from playwright.sync_api import expect
 
-from site_src import data
+from site_src.content import data
 from tests.phone import screens
 from tests.phone.card import RIG, beside, hasten, open_card
 from tests.phone.sheet import open_sheet

@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from calc.rig.profile import FIELDS
-from site_src import data
+from site_src.content import data
 from tests import service_records
 from tests.phone.card import RIG
 from tests.phone.sheet import TOLD, open_sheet

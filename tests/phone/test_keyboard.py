@@ -4,7 +4,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from site_src import data
+from site_src.content import data
 from tests import service_records
 from tests.phone.card import Card, hasten
 from tests.phone.keyboard import Keys

@@ -5,7 +5,7 @@ import json
 import pytest
 from playwright.sync_api import expect
 
-from site_src import data
+from site_src.content import data
 from tests.phone.card import beside, hasten, open_card
 from tests.phone.words import SITE, STEPS
 

@@ -4,7 +4,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from site_src import data
+from site_src.content import data
 from tests.phone.history import PROFILE, SEED
 from tests.phone.lay import open_lay
 from tests.phone.moments import numbers, watched

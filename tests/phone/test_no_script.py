@@ -4,7 +4,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from site_src import data
+from site_src.content import data
 from site_src.routes import help
 from tests.phone.words import SITE, STEPS
 from tests.site import pages

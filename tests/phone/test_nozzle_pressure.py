@@ -4,7 +4,7 @@ import json
 import pytest
 from playwright.sync_api import expect
 
-from site_src import data, fleet
+from site_src.content import data, fleet
 from tests.phone.lay import open_lay
 from tests.phone.test_rig import bring, press, taken
 from tests.phone.words import SITE

@@ -4,7 +4,7 @@ import json
 import pytest
 from playwright.sync_api import expect
 
-from site_src import data, fleet
+from site_src.content import data, fleet
 from tests.phone.handset import kill
 
 R = data.words("rig")

@@ -2,7 +2,7 @@
 import pytest
 from playwright.sync_api import expect
 
-from site_src import data
+from site_src.content import data
 from tests.phone.test_rig import press
 from tests.phone.test_rig_faults import SOUND, chosen
 

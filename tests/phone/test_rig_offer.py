@@ -5,7 +5,7 @@ import json
 import pytest
 from playwright.sync_api import expect
 
-from site_src import data, fleet
+from site_src.content import data, fleet
 from tests.phone.test_rig import bring, kept_rigs, press, taken, with_engine
 
 R = data.words("rig")

@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import expect
 
 from calc.service import page as service_page
-from site_src import data, standards
+from site_src.content import data, standards
 from tests import service_records as records
 from tests.phone import history
 from tests.phone.handset import Handset, Host

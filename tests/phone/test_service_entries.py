@@ -3,7 +3,7 @@ import urllib.parse
 
 from playwright.sync_api import expect
 
-from site_src import data
+from site_src.content import data
 from tests import service_records as records
 from tests.phone import history
 from tests.phone.proof import KEEP, KEEP_RIG, START_MS, T, begun, run_of  # noqa: F401  the fixture

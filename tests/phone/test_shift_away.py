@@ -2,7 +2,7 @@
 import pytest
 from playwright.sync_api import expect
 
-from site_src import data
+from site_src.content import data
 from tests.phone.card import RIG, beside, hasten, open_card
 from tests.phone.words import SITE, beginning, said
 

@@ -4,7 +4,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from site_src import data
+from site_src.content import data
 from tests.phone.numbers import PAGES, at, marked, opened
 from tests.phone.test_diagnose import QUICK
 from tests.phone.words import SITE

@@ -4,7 +4,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from site_src import catalogue
+from site_src.content import catalogue
 from tests.phone.handset import kill
 from tests.phone.sheet import TOLD, open_sheet
 from tests.phone.test_rig import ENGINE, with_engine

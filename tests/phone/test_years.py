@@ -4,7 +4,7 @@ import re
 
 from playwright.sync_api import expect
 
-from site_src import data, standards
+from site_src.content import data, standards
 from tests import service_records
 from tests.phone import history
 from tests.phone.handset import kill

@@ -1,7 +1,7 @@
 """The words a person should see, from the site's own files."""
 import re
 
-from site_src import data
+from site_src.content import data
 
 SITE = data.words("site")
 STEPS = data.step_words()

@@ -5,7 +5,7 @@ import tomllib
 import pint
 import pytest
 
-from site_src import data
+from site_src.content import data
 from tests import kept
 
 FILES = {path.name: tomllib.loads(path.read_text(encoding="utf-8")) for path in sorted(pathlib.Path(__file__).parent.glob("*.toml"))}

@@ -3,7 +3,7 @@ import ast
 
 import build
 from calc import phone
-from site_src import reckoners
+from site_src.content import reckoners
 
 CALC = build.ROOT / "calc"
 SCRIPTS = build.ROOT / "site_src" / "static" / "js"

@@ -8,7 +8,7 @@ import gzip
 
 import pytest
 
-from site_src import data, languages
+from site_src.content import data, languages
 
 SITE_FILES, SITE_KB = 360, 1220
 LANGUAGE_FILES, LANGUAGE_KB = 144, 690

@@ -12,7 +12,8 @@ import flask_frozen
 import pytest
 
 import build
-from site_src import app, data, fleet
+from site_src import app
+from site_src.content import data, fleet
 from tests.site import pages
 
 VENDOR = build.ROOT / "site_src" / "static" / "vendor"

@@ -3,7 +3,7 @@ import re
 
 import pytest
 
-from site_src import data, evidence
+from site_src.content import data, evidence
 
 WORDS = data.load("words/en/evidence")
 TOPICS = [topic for source in evidence.found()["published"]["cpython"] for topic in source["topics"]]

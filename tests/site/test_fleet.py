@@ -9,7 +9,7 @@ import jsonschema
 import pytest
 
 import build
-from site_src import data, fleet
+from site_src.content import data, fleet
 from site_src.routes.rig import profile_schema
 
 

@@ -3,7 +3,7 @@ import posixpath
 
 import pytest
 
-from site_src import data
+from site_src.content import data
 from site_src.routes import help
 from tests.site import pages
 

@@ -3,7 +3,7 @@ import re
 
 import pytest
 
-from site_src import data, languages
+from site_src.content import data, languages
 
 FOLDER = data.FOLDER / "words"
 TOPICS = sorted(path.relative_to(FOLDER / "en").with_suffix("").as_posix() for path in (FOLDER / "en").rglob("*.toml"))

@@ -3,7 +3,7 @@ import re
 
 import pytest
 
-from site_src import data
+from site_src.content import data
 from tests.site.hazards import answered
 from tests.site.test_languages import TOPICS, sentences
 

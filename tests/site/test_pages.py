@@ -7,7 +7,7 @@ import urllib.parse
 
 import pytest
 
-from site_src import data
+from site_src.content import data
 from tests.site import pages
 
 FILES = [f"{address}index.html" for address in pages.addresses()] + ["404.html"]

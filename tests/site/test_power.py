@@ -4,7 +4,7 @@ import subprocess
 
 import pytest
 
-from site_src import data
+from site_src.content import data
 from tests.conftest import ROOT, node
 
 DRAWING = data.load("power")

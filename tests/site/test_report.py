@@ -13,7 +13,8 @@ import pytest
 
 import build
 from calc.service import due as service_due
-from site_src import data, report
+from site_src.content import data
+from site_src.report import pages as report
 from tests import service_records
 from tests.service_fleet import write_fleet
 

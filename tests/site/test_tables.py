@@ -3,7 +3,7 @@ import re
 
 import pytest
 
-from site_src import data
+from site_src.content import data
 from tests.site import pages
 
 WORDS = data.words("site")

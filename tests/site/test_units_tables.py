@@ -1,7 +1,7 @@
 """The baked tables in metric and imperial units, against figures worked by hand."""
 import pytest
 
-from site_src import data, units
+from site_src.content import data, units
 from site_src.routes import tables
 from tests.site import pages
 

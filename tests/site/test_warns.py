@@ -1,5 +1,5 @@
 """The entries that a caution of a water or foam page follows from are known, so that one from examples only is marked."""
-from site_src import data
+from site_src.content import data
 
 
 def test_every_caution_has_its_entries():

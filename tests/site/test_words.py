@@ -9,7 +9,7 @@ import pytest
 
 import build
 from calc.rig import profile
-from site_src import data
+from site_src.content import data
 from tests.site import pages, reached
 
 SCRIPTS = build.ROOT / "site_src" / "static" / "js"

@@ -1,6 +1,6 @@
 """A diagnosis as a person leads it: answers given to whatever is asked, the engine put as it is wanted."""
 from calc.diagnosis import fault
-from site_src import data, knowledge
+from site_src.content import data, knowledge
 
 BASE = knowledge.base()
 SIGNS = {sign["id"]: sign for sign in BASE["signs"]}

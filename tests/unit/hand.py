@@ -1,5 +1,5 @@
 """A person with a shift card in hand."""
-from site_src import data
+from site_src.content import data
 
 RIG = {"drive": "midship", "shift_control": "air", "transmission": "automatic"}
 

@@ -1,5 +1,5 @@
 """The water and foam pages as a person uses them: opened, one entry changed, read."""
-from site_src import data, reckoners, units
+from site_src.content import data, reckoners, units
 
 TOLD = data.words("water")
 

@@ -2,7 +2,7 @@
 import copy
 
 from calc.service import plan as service_plan
-from site_src import standards
+from site_src.content import standards
 
 RATED_GPM = 1250
 SITE = {

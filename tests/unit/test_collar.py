@@ -5,7 +5,7 @@ import pytest
 
 from calc.diagnosis import collar, fault
 from calc.base.errors import CalcError
-from site_src import data
+from site_src.content import data
 from tests.unit.dialogue import BASE
 
 PROOFS = data.load("collar")["proof"]

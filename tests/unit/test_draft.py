@@ -4,7 +4,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc.base.errors import CalcError
-from site_src import data
+from site_src.content import data
 
 ROWS = data.load("water")["suction"]
 

@@ -7,7 +7,7 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from calc.base.errors import CalcError
-from site_src import units
+from site_src.content import units
 from tests import bridge
 
 # the grammar: digits, or groups of three set apart by one kind of mark, then at most one decimal mark of another kind

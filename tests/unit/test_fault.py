@@ -8,7 +8,7 @@ import pytest
 from calc.diagnosis import fault
 from calc.shift import laws
 from calc.base.errors import CalcError
-from site_src import data, knowledge
+from site_src.content import data, knowledge
 from tests.unit.dialogue import BASE, CAUSES, ENTRIES, SIGNS, answers_of, rig_of, talk
 
 WORDS = data.words("faults")

@@ -9,7 +9,7 @@ import pytest
 
 from calc.diagnosis import fault
 from calc.base.errors import CalcError
-from site_src import data
+from site_src.content import data
 
 
 def base(causes, excludes=(), **changed):

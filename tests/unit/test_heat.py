@@ -2,7 +2,7 @@
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import units
+from site_src.content import units
 
 TYPED = {"power": "60@US", "trapped": "10@US", "tank": "750@US", "rise": "15@US"}
 

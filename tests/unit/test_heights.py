@@ -2,7 +2,7 @@
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import lays, units
+from site_src.content import layouts, units
 from tests.unit.test_reading import OTHER_UNITS, SHELF, UNITS, a_lay, a_line, a_wye, ask
 
 US, BAR = units.shown_in("US"), units.shown_in("bar")
@@ -117,6 +117,6 @@ def test_other_units(run):
 @pytest.mark.parametrize(("family", "shown", "ends_at"), [("customary", "US", 108), ("metric", "SI", 31.5)])
 def test_tenth_floor(run, family, shown, ends_at):
     """The tenth floor reads 108 ft at its line, as at its joint: nine floors of 12 ft above the first; 31.5 m of 3.5 m."""
-    lay = lays.ready(family)["standpipe"]
+    lay = layouts.ready(family)["standpipe"]
     supply = lay["lines"][0]
     assert supply["height"] == supply["end"]["lines"][0]["height"] == f"{ends_at}@{shown}"

@@ -5,7 +5,7 @@ import pytest
 
 from calc.diagnosis import interlock
 from calc.base.errors import CalcError
-from site_src import data
+from site_src.content import data
 
 TABLES = data.by_id(data.load("interlocks")["table"])
 SPLIT = TABLES["split"]

@@ -4,7 +4,7 @@ import itertools
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import data
+from site_src.content import data
 
 FILE = data.load("water_loss")
 PLUGS = FILE["plug"]

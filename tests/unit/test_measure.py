@@ -4,7 +4,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc.base.errors import CalcError
-from site_src import units
+from site_src.content import units
 
 US = units.shown_in("US")
 

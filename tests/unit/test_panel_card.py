@@ -1,7 +1,7 @@
 """The panel card's figures."""
 import pytest
 
-from site_src import catalogue, fleet, units
+from site_src.content import catalogue, fleet, units
 
 RIG = fleet.load()["tollgate-engine-1"]  # of our own invention; every figure below is worked by hand from it
 

@@ -4,7 +4,7 @@ import re
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import catalogue, data, units
+from site_src.content import catalogue, data, units
 from tests.unit.test_panel_card import GUN, RIG, block, card
 
 SENTENCES = data.words("rig")["card"]

@@ -9,7 +9,7 @@ from calc import phone as door
 from calc.shift import card
 from calc.teaching import practice
 from calc.base.errors import CalcError
-from site_src import catalogue, data, fleet, knowledge, reckoners, standards, units
+from site_src.content import catalogue, data, fleet, knowledge, reckoners, standards, units
 from tests.service_records import a_record as a_whole_record
 from tests.unit.service import a_plan
 from tests.unit.test_flowing import UNITS as STANDING_UNITS

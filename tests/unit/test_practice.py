@@ -4,7 +4,7 @@ import math
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import units
+from site_src.content import units
 from site_src.routes import why
 
 LIGHTS = why.lights()

@@ -4,7 +4,7 @@ import copy
 import pytest
 
 from calc.teaching import practice
-from site_src import data
+from site_src.content import data
 from tests.unit.test_practice import BACK, LIGHTS, PARAMETERS, PROOF, SOUND_SHIFT, through
 
 NOTES = data.words("practice")["note"]

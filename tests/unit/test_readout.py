@@ -2,7 +2,7 @@
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import units
+from site_src.content import units
 
 US, SI = units.shown_in("US"), units.shown_in("SI")
 

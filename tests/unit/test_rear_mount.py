@@ -1,7 +1,7 @@
 """A pump at the rear is driven by the shaft or by a PTO: two kinds, wherever its drive decides. Common practice."""
 import pytest
 
-from site_src import data, standards
+from site_src.content import data, standards
 from tests.unit.test_rig import a_rig, problems
 
 

@@ -2,7 +2,7 @@
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import reckoners, units
+from site_src.content import reckoners, units
 from tests.unit.reckoned import ask
 
 # bounds of each amount in US units, declared here by hand: wider than any rig, narrow enough to catch a slip (common practice);

@@ -3,7 +3,7 @@ import string
 
 import pytest
 
-from site_src import data, reckoners
+from site_src.content import data, reckoners
 from tests.unit.reckoned import TOLD, ask, called_to_mind, fill
 
 # one or more situations for each figure, sentence and caution there is

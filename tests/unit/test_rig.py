@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from calc.rig import profile as rig_profile
 from calc.base.errors import CalcError
-from site_src import catalogue, fleet, units
+from site_src.content import catalogue, fleet, units
 
 SHELF = catalogue.shelf()
 US = units.shown_in("US")

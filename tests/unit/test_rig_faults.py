@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from calc.layout import answer as layout_answer
 from calc.rig import profile as rig_profile
 from calc.base.errors import CalcError
-from site_src import catalogue
+from site_src.content import catalogue
 from tests.unit.test_rig import SHELF, US, a_rig, problems
 
 # 1 3/4 in hose of C 10, measured. By hand: 10 x 1.5^2 x 2 + 100 = 145; with the handbook's C 15.5 it would be 169.75.
@@ -78,7 +78,7 @@ def test_a_wye_that_needs_the_fault_has_no_number(run, fault):
 @pytest.mark.parametrize("page", ["relay", "joint", "hydrant"])
 def test_a_water_page_that_needs_the_fault_has_no_number(run, page):
     """A page of supply hose refuses hose whose own row has a fault."""
-    from site_src import reckoners
+    from site_src.content import reckoners
     shelf = shelf_of(run, a_rig(hoses=[{"hose": "supply-5", "coefficient": "much"}]))
     with pytest.raises(CalcError) as refused:
         run(f"supply.{page}_answer", "answer", entries=reckoners.opening(page, "customary"), shelf=shelf, units=US)

@@ -3,7 +3,7 @@ import pytest
 
 from calc.hydraulics import friction_rule
 from calc.rig import profile as rig_profile
-from site_src import data
+from site_src.content import data
 from tests.unit.test_rig import a_rig, problems
 
 WORDS = data.words("rig")

@@ -2,7 +2,7 @@
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import standards
+from site_src.content import standards
 
 QUICK, ACCURACY = {"tolerance_percent": 5}, {"discharge_psi": 2, "speed_rpm": 10}
 BASELINE = [{"engine_rpm": "1500", "discharge_psi": "150@US"}]

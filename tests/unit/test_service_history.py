@@ -2,7 +2,7 @@
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import standards
+from site_src.content import standards
 from tests.unit.test_service_years import a_result
 
 DAY_MS = 86_400_000

@@ -4,7 +4,7 @@ import copy
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import standards
+from site_src.content import standards
 from tests.unit.service import of
 
 US = standards.shown_in("US")

@@ -8,7 +8,7 @@ import copy
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import data
+from site_src.content import data
 from tests.unit.service import SITE, a_rig
 
 ANNUAL = ["conditions", "checks_dry", "interlock", "shift", "governed", "gauges_zero", "vacuum", "priming", "capacity", "overload",

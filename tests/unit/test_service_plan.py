@@ -4,7 +4,7 @@ import math
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import standards
+from site_src.content import standards
 from tests.unit.service import SITE, a_rig, of
 
 RATINGS = (250, 350, 500, 750, 1000, 1250, 1500, 1750, 2000, 2250, 2500, 3000)

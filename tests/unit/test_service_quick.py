@@ -2,7 +2,7 @@
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import data
+from site_src.content import data
 
 QUICK = {"tolerance_percent": 5}
 ACCURACY = {"discharge_psi": 2, "speed_rpm": 10}

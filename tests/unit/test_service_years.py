@@ -2,7 +2,7 @@
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import standards
+from site_src.content import standards
 from tests.unit.service import a_plan, an_attempt, good_readings, of
 
 

@@ -6,7 +6,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from calc.base.errors import CalcError
-from site_src import data, units
+from site_src.content import data, units
 from tests.unit.hand import RIG, Hand
 
 CARDS = [card["id"] for card in data.cards()]

@@ -2,7 +2,7 @@
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import data
+from site_src.content import data
 from tests.unit.hand import Hand
 
 MINUTE_S = 60

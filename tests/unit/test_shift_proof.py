@@ -6,7 +6,7 @@ import pytest
 from calc.shift import laws
 from calc.shift import card as shift_card
 from calc.base.errors import CalcError
-from site_src import data
+from site_src.content import data
 from tests.unit.onlooker import FLEETING, HAZARDS, explore
 
 CARDS = [card["id"] for card in data.cards()]

@@ -2,7 +2,7 @@
 import pytest
 
 from calc.base.errors import CalcError
-from site_src import units
+from site_src.content import units
 
 ENTRIES = {
     "engine": "700", "idle": "700", "pump_ratio": "2.3", "axle_ratio": "5.38", "tyre_rev": "495", "pump_gear_ratio": "1",

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from calc.base import entry
 from calc.layout import answer as layout_answer
 from calc.base.errors import CalcError
-from site_src import catalogue, units
+from site_src.content import catalogue, units
 from tests.conftest import ROOT
 
 SYSTEMS = [row["id"] for row in units.systems()]

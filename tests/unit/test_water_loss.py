@@ -6,7 +6,7 @@ import pytest
 
 from calc.diagnosis import leak, water_loss
 from calc.base.errors import CalcError
-from site_src import data, units
+from site_src.content import data, units
 
 FILE = data.load("water_loss")
 ROWS, PARTS = FILE["row"], FILE["part"]

@@ -10,7 +10,7 @@ import pint
 
 from calc.layout import pressure
 from calc.base.errors import CalcError
-from site_src import data, units
+from site_src.content import data, units
 from tests.phone.words import SITE
 
 WORDS = SITE["pressure"]

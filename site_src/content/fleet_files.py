@@ -8,7 +8,7 @@ import unicodedata
 
 from calc.base import display
 from calc.rig import profile
-from site_src import catalogue, data, units
+from site_src.content import catalogue, data, units
 
 LARGEST_BYTES = 200_000  # a rig with every row it may have is under 20,000
 SAFE = re.compile(r"[A-Za-z0-9](?:[A-Za-z0-9 ._-]*[A-Za-z0-9_-])?")  # what a host, a browser and a message all leave as it is

@@ -1,7 +1,7 @@
 """What the Evidence page shows: what the tests found, as they kept it, and what still wants a page reference."""
 import json
 
-from site_src import data
+from site_src.content import data
 
 LEAST_SHOWN = 5e-5  # a share that would be set as 0.00 %
 GROUPS = {"published": "published", "from memory": "recalled"}  # by basis; what has no source was worked by hand

@@ -2,7 +2,7 @@
 import importlib
 
 from calc.supply import draft_answer
-from site_src import catalogue, data, units
+from site_src.content import catalogue, data, units
 
 WATER = ("hydrant", "tank", "draft", "relay", "joint", "shuttle")
 PAGES = (*WATER, "foam")

@@ -1,7 +1,7 @@
 """What the Pressure page offers to choose from in each family of sizes."""
 from calc.hydraulics import friction_rule
 from calc.rig import fields
-from site_src import data, lays, units
+from site_src.content import data, layouts, units
 WORDS = (
     "pressure", "device", "now", "at_pump", "bounds", "fall", "ready", "refusal", "caution", "caution_short", "unit", "units", "basis", "engine", "link", "saved", "paper",
 )
@@ -99,9 +99,9 @@ def page():
     """Everything the Pressure page's script needs, as one JSON object."""
     words = data.words("site")
     return {
-        "ready": {family: [{"id": name, "lay": lay} for name, lay in lays.ready(family).items()] for family in lays.SYSTEMS},
-        "supplies": {family: lays.supply(family) for family in lays.SYSTEMS},
-        "floors": {family: data.load("rig")["new"][family]["floor"] for family in lays.SYSTEMS},
+        "ready": {family: [{"id": name, "lay": lay} for name, lay in layouts.ready(family).items()] for family in layouts.SYSTEMS},
+        "supplies": {family: layouts.supply(family) for family in layouts.SYSTEMS},
+        "floors": {family: data.load("rig")["new"][family]["floor"] for family in layouts.SYSTEMS},
         "shelf": shelf(),
         "hoses": [*hose_choices(), {**data.load("hoses")["piped"], "id": fields.PIPED, "label": piped()["label"], "family": "none"}],
         "tips": tip_choices(),

@@ -5,7 +5,7 @@ import functools
 import pathlib
 import tomllib
 
-FOLDER = pathlib.Path(__file__).parent / "data"
+FOLDER = pathlib.Path(__file__).parent.parent / "data"
 
 
 @functools.cache

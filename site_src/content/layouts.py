@@ -1,5 +1,5 @@
 """The lays that are ready to use, as the Pressure page holds a lay: every entry as text with its system."""
-from site_src import data
+from site_src.content import data
 
 SYSTEMS = {"customary": "US", "metric": "SI"}
 CREW = "2"

@@ -1,5 +1,5 @@
 """The base of faults as calc.diagnosis.fault takes it, and with its words as pages show it."""
-from site_src import data
+from site_src.content import data
 
 STATES = {
     "any": ["pumping", "idle", "off"], "run": ["pumping", "idle"], "none": [],

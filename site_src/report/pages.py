@@ -14,12 +14,12 @@ import jinja2
 
 from calc.service import due, file as service_file, history as service_history
 from calc.base.errors import CalcError
-from site_src import data, standards
+from site_src.content import data, standards
 
 PLACE = "report"  # the folder within the folder
 MARK = '<meta name="generator" content="panelhand fleet report">'
 LARGEST_BYTES = 20_000_000
-TEMPLATES = pathlib.Path(__file__).parent / "templates" / "report"
+TEMPLATES = pathlib.Path(__file__).parent.parent / "templates" / "report"
 
 
 class ReportError(ValueError):

@@ -3,7 +3,7 @@ import functools
 
 import pint
 
-from site_src import data
+from site_src.content import data
 
 REGISTRY = pint.UnitRegistry()
 

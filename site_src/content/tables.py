@@ -4,7 +4,7 @@ from calc.hydraulics import nozzle, water
 from calc.pump import draft
 from calc.supply import hydrant, sources
 from calc.hydraulics import hose as hoses
-from site_src import catalogue, data, reckoners, units
+from site_src.content import catalogue, data, reckoners, units
 
 
 class Tables:

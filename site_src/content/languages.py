@@ -1,5 +1,5 @@
 """Where each language's pages lie: English at the root, every other in a folder of its name."""
-from site_src import data
+from site_src.content import data
 
 ANY_DEPTH = "/404.html"  # served at whatever address is unknown, so no relative link leads from it
 FLEET = "rigs/"  # not carried by the phone: no page sends on to one of these

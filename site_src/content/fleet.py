@@ -5,8 +5,8 @@ import pathlib
 import zlib
 
 from calc.rig import profile as rig_profile
-from site_src import catalogue, data, fleet_files, units
-from site_src.fleet_files import FleetError
+from site_src.content import catalogue, data, fleet_files, units
+from site_src.content.fleet_files import FleetError
 
 DEMO = data.FOLDER / "rigs"
 

@@ -1,7 +1,7 @@
 """The standards a pump may be tested to: data files of several countries, brought to calc's units."""
 import functools
 
-from site_src import data, units
+from site_src.content import data, units
 
 NAMES = ("us", "canada", "europe")
 # endings of a key: the unit as Pint names it, and the ending and unit that calc knows

@@ -1,0 +1,1 @@
+"""The fleet report: pages made from the records that phones sent."""
