@@ -24,9 +24,9 @@ import warnings
 
 import flask_frozen
 
+from site_src.app import create_app
 from site_src.content import data, fleet, languages, reckoners, units
 from site_src.report import pages as report
-from site_src.app import create_app
 from site_src.routes import test
 
 ROOT = pathlib.Path(__file__).parent

@@ -4,8 +4,8 @@ A run is `{"shut": [parts], "from", "to"}`: the parts shut off for it, and the g
 minute, as typed (see calc.base.entry). The first run has nothing shut.
 """
 from calc.base import display, readout
-from calc.pump import draft
 from calc.base.errors import CalcError
+from calc.pump import draft
 
 # Of the first loss: a run that loses no more than this had the leak shut off, one that loses at least that had not.
 CURED, UNCHANGED = 1 / 3, 2 / 3

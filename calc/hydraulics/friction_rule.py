@@ -7,8 +7,8 @@
 They disagree: 400 gpm in 100 ft of 2 1/2 in loses 32, 36 and 30 psi by the first, third and fourth. So an answer by a
 rule is always named, and stands beside the one by C Q^2 L.
 """
-from calc.hydraulics import hose
 from calc.base.errors import CalcError, check_not_negative, check_positive
+from calc.hydraulics import hose
 
 STEPS_GPM = {"rounded_10": 10, "rounded_25": 25, "rounded_50": 50, "rounded_100": 100}
 N_BY_SIZE = ((1.5, 4), (1.75, 3), (2, 2), (2.5, 1))

@@ -7,8 +7,8 @@ An end is plain data, one of
     {"kind": "automatic", "min_gpm", "max_gpm", "rated_psi"}                reckoned at its greatest flow
     {"kind": "open", "pressure_psi", "flow_gpm"}                            a standpipe, sprinkler connection, next pumper
 """
-from calc.hydraulics import nozzle
 from calc.base.errors import CalcError, check_positive
+from calc.hydraulics import nozzle
 
 MOST_SETTINGS = 20
 

@@ -1,6 +1,6 @@
 """The pressure surge of shutting a nozzle, as an order of magnitude."""
-from calc.hydraulics import hose, water
 from calc.base.errors import check_positive
+from calc.hydraulics import hose, water
 
 # speed of a pressure wave in charged lined hose, slow and fast, feet per second: jackets give, so it is far below the
 # 4,800 of a rigid pipe; worked from hose that swells 5 to 0.3 percent in girth at 150 psi, both from memory

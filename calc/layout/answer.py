@@ -1,9 +1,9 @@
 """The answer of the Pressure page: a lay as typed in, every figure as read out with its working."""
 from calc.base import display
-from calc.hydraulics import caution, water
-from calc.layout import pressure as layout_pressure, typed
 from calc.base.errors import CalcError
+from calc.hydraulics import caution, water
 from calc.hydraulics.nozzle import FOG_REACTION_CONSTANT, SMOOTH_REACTION_CONSTANT, TIP_CONSTANT
+from calc.layout import pressure as layout_pressure, typed
 
 MOST_PSI = 2000  # above this no fire hose is left to speak of; the entry is a slip
 

@@ -1,10 +1,10 @@
 """The pump under a lay: net pressure from where its water comes, its rating, and the engine speed to expect."""
 from calc.base import display, entry
+from calc.base.errors import CalcError, check_not_negative
+from calc.base.rounding import rounded, to_step
 from calc.layout import answer as layout_answer
 from calc.pump import draft, engine_speed, rating
 from calc.supply import sources
-from calc.base.errors import CalcError, check_not_negative
-from calc.base.rounding import rounded, to_step
 
 RPM_STEP = 10  # an estimate is not read closer
 SPEEDS = ("speed_capacity", "speed_seventy", "speed_fifty")  # of a rig's profile, in the order of pump.test_points

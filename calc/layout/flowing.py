@@ -1,8 +1,8 @@
 """What really flows in a lay at the pressure the pump shows now, and what shutting a nozzle does to the others."""
 from calc.base import display, entry
+from calc.base.errors import CalcError, check_not_negative
 from calc.hydraulics import caution
 from calc.layout import answer, pressure
-from calc.base.errors import CalcError, check_not_negative
 
 
 def now(lay, shelf, units):

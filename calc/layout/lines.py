@@ -16,8 +16,8 @@ and, where they apply,
 Appliances and gates take their pressure at the rated flow of all that is behind them, lines that are shut included,
 and with the square of the flow away from it: a valve left as it stands takes less when one of two nozzles is shut.
 """
-from calc.hydraulics import hose, outlet, water
 from calc.base.errors import CalcError, check_not_negative
+from calc.hydraulics import hose, outlet, water
 
 MOST_LINES = 500  # ends any layout, a cyclic one included
 

@@ -2,9 +2,9 @@
 import math
 
 from calc.base import display, entry
+from calc.base.errors import check_not_negative, check_positive
 from calc.hydraulics import caution, hose, surge, water
 from calc.layout import answer as layout_answer, typed as layout_typed
-from calc.base.errors import check_not_negative, check_positive
 
 FAST_S = 0.5  # a bale slammed shut; common practice is to take seconds over it
 MOST_GPM = 20000  # past anything one line carries

@@ -19,8 +19,8 @@ The shelf is what is at hand: `hoses` by name (`coefficient`, `bore_in`, the lim
 has its own friction rule, `rule`, a code of calc.hydraulics.friction_rule.
 """
 from calc.base import entry, shelf as at_hand
-from calc.layout import heights
 from calc.base.errors import CalcError, check_positive
+from calc.layout import heights
 
 DEEPEST = 20  # joints behind joints; the phone's interpreter stands about 60
 RUNS = ("1", "2", "3", "4", "5", "6")

@@ -1,6 +1,6 @@
 """Drafting: how high water can be lifted, and what the pump then works against."""
-from calc.hydraulics import air, water
 from calc.base.errors import CalcError, check_not_negative, check_number, check_within
+from calc.hydraulics import air, water
 
 FT_PER_PSI = 2.3  # the rule of the trade for draft
 FT_PER_INHG = 1.13

@@ -6,8 +6,8 @@ the points, and level at less flow for the speed than was tested, where a real p
 """
 import math
 
-from calc.pump import rating
 from calc.base.errors import CalcError, check_not_negative, check_positive
+from calc.pump import rating
 
 MOST_POINTS = 12
 SLOWEST_SHARE = 0.5  # of the slowest speed tested: further down the laws are stretched too far

@@ -1,7 +1,7 @@
 """The fields of a rig's profile, what each may hold, and the check of one."""
 from calc.base import display, entry
-from calc.hydraulics import friction_rule
 from calc.base.errors import CalcError
+from calc.hydraulics import friction_rule
 
 MOST_ROWS = 40
 MOST_TEXT = 60

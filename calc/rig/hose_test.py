@@ -2,8 +2,8 @@
 import math
 
 from calc.base import display, entry, rounding
-from calc.hydraulics import hose
 from calc.base.errors import CalcError
+from calc.hydraulics import hose
 
 LEAST_DROP_PSI = 10  # two panel gauges read to about 2 psi each: a smaller drop is mostly gauge
 MOST_DISAGREEMENT = 0.1

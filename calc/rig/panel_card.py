@@ -5,10 +5,10 @@ The card is a sheet of blocks, ready to be set in type: `{"blocks": [{"code", "h
 facts, `{"code", ...}`, and plain text as text.
 """
 from calc.base import display, entry, rounding, shelf as shelves
+from calc.base.errors import CalcError
 from calc.hydraulics import hose, nozzle, water
 from calc.layout import answer as layout_answer, pressure as layout_pressure, typed
 from calc.rig import profile as rig_profile
-from calc.base.errors import CalcError
 
 FLOORS = (1, 2, -1)
 ADDED_SECTIONS = (1, 2)

@@ -6,8 +6,8 @@ cannot be read, or cannot be at all, is left out and told as a problem, `{"place
 "tests.capacity.0.2.discharge_psi"; with code out_of_range also its "kind", its bounds "least" and "most", and "is_below".
 """
 from calc.base import display, entry
-from calc.service import bounds as service_bounds
 from calc.base.errors import CalcError, check_within
+from calc.service import bounds as service_bounds
 
 KINDS = {"f": "temperature", "inhg": "vacuum", "ft": "length", "in": "diameter", "psi": "pressure", "gpm": "flow", "rpm": "speed",
          "s": "seconds", "percent": "percent", "gal": "volume"}

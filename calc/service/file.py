@@ -2,8 +2,8 @@
 
 Nothing in such a file is trusted: a result it claims is compared with what its own readings prove. A rig's baseline may travel beside its tests.
 """
-from calc.service import page, quick_answer
 from calc.base.errors import CalcError
+from calc.service import page, quick_answer
 
 SCHEMA = 1
 MOST_TEXT = 2000

@@ -1,8 +1,8 @@
 """One figure against its limits, and one set of readings of a pumping run."""
+from calc.base.errors import check_not_negative, check_number
 from calc.hydraulics import nozzle
 from calc.pump import draft
 from calc.service import uncertainty
-from calc.base.errors import check_not_negative, check_number
 
 PASS, FAIL, NOT_PROVEN = "pass", "fail", "not_proven"
 EDGE = 1e-9  # a limit that went through a conversion of units is met to nine figures

@@ -2,8 +2,8 @@
 import math
 
 from calc.base import display
-from calc.service import entries, judge, plan as service_plan, start, verdict as service_verdict, years
 from calc.base.errors import CalcError
+from calc.service import entries, judge, plan as service_plan, start, verdict as service_verdict, years
 
 MOST_PROBLEMS = 60
 SHORT_OF = 1e-6  # a limit that is whole in its own unit is not pushed past itself by a last bit

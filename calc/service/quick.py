@@ -1,6 +1,6 @@
 """The quick check in the bay after a repair: the rig against its own baseline, by the affinity laws. It is no service test."""
-from calc.pump import rating
 from calc.base.errors import CalcError, check_positive, check_within
+from calc.pump import rating
 from calc.service.uncertainty import combined_band
 
 WORST_FIRST = ("below", "above", "not_proven", "as_baseline")

@@ -1,7 +1,7 @@
 """The quick check after a repair as typed, in any units, beside the rig's baseline."""
 from calc.base import display
-from calc.service import entries, page, quick as service_quick
 from calc.base.errors import CalcError
+from calc.service import entries, page, quick as service_quick
 
 FIELDS = (("engine_rpm", "speed"), ("discharge_psi", "pressure"))
 MOST_STEPS = 12

@@ -1,9 +1,9 @@
 """The pumping runs of a service test: for each rated point, what the gauges should show at this site."""
 import math
 
+from calc.base.errors import CalcError, check_positive
 from calc.hydraulics import nozzle
 from calc.pump import draft
-from calc.base.errors import CalcError, check_positive
 
 MOST_TIPS = 4  # lines of nozzles one pump is tested through
 MOST_OPTIONS = 6

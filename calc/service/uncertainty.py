@@ -1,8 +1,8 @@
 """How far a figure may be off: what instruments may err, carried into net pressure and flow."""
 import math
 
-from calc.pump.draft import FT_PER_PSI
 from calc.base.errors import CalcError, check_not_negative
+from calc.pump.draft import FT_PER_PSI
 
 COVERAGE = 2  # standard deviations: about 19 of 20 when several errors mix
 

@@ -4,8 +4,8 @@ Readings are, by test, `{"values": {field: amount, or "yes" or "no"}, "clock_s",
 `{"attempts": [{"clock_s", "stopped": reason or None, "tip": {"tip_in", "count"}, "sets": [{"at_s", field: amount}]}]}`,
 where "pitot_psi" is a list, one reading a tip; a set may carry a tip of its own. All amounts are in calc's units; None, or nothing, is a blank.
 """
-from calc.service import uncertainty
 from calc.base.errors import CalcError, check_not_negative, check_number
+from calc.service import uncertainty
 from calc.service.judge import FAIL, NOT_PROVEN, PASS, deciding, judged, reading, summed
 from calc.service.signs import cautions_of, signs_of
 

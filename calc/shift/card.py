@@ -20,9 +20,8 @@ Events: `{"kind", "at_s"}` and, where it says so, `step` (the one that was offer
     begin_again                          a new run; what failed before still counts, until a run is done
     released                             out of service no more, a technician has found the cause: a new run
 """
-from calc.shift import halt, next_step, offering, rerun
-from calc.shift import laws
 from calc.base.errors import CalcError
+from calc.shift import halt, laws, next_step, offering, rerun
 
 LONGEST_TICK_S = 0.5
 LATEST_S = 1e11  # a clock that counts from 1970 is far short of this

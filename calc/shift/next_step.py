@@ -1,6 +1,6 @@
 """What comes next on a shift card: which steps are for this rig, which is wanted, and which must be seen first."""
-from calc.shift import laws
 from calc.base.errors import CalcError
+from calc.shift import laws
 
 
 def is_needless(step, state):

@@ -2,9 +2,8 @@
 
 Each act takes a state, which it changes, the event and what was offered; see calc.shift.card.
 """
-from calc.shift import away, halt
-from calc.shift import laws
 from calc.base.errors import CalcError
+from calc.shift import away, halt, laws
 
 
 def renew(state):

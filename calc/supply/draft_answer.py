@@ -1,7 +1,7 @@
 """The draft page's answer: what the pump can still give at a lift, and what its vacuum gauge should show."""
 from calc.base import display, readout
-from calc.pump import draft
 from calc.base.rounding import rounded
+from calc.pump import draft
 
 GAUGE_INHG = 2  # what a panel's compound gauge can be read to
 

@@ -1,6 +1,6 @@
 """Foam: concentrate and time, and what an eductor can push through the hose behind it."""
-from calc.hydraulics import hose, water
 from calc.base.errors import check_not_negative, check_number, check_positive, check_within
+from calc.hydraulics import hose, water
 
 
 def concentrate_gpm(flow_gpm, percent):

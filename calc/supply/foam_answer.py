@@ -1,8 +1,8 @@
 """The foam page's answer: how long the concentrate lasts, and how much hose the eductor can push through."""
 from calc.base import display, readout
+from calc.base.errors import CalcError
 from calc.hydraulics import hose, water
 from calc.supply import foam
-from calc.base.errors import CalcError
 
 PERCENTS = ("0.1", "0.3", "0.5", "1", "3", "6")
 SHARE_PERCENT = 65  # of the inlet pressure, where no plate says otherwise

@@ -1,7 +1,7 @@
 """The hydrant: its flow by pitot gauge, its class, and what of it reaches the pump through the supply hose."""
+from calc.base.errors import CalcError, check_not_negative, check_number, check_within
 from calc.hydraulics import hose, nozzle, water
 from calc.supply import sources
-from calc.base.errors import CalcError, check_not_negative, check_number, check_within
 
 # outlets wider than this are pumper outlets, whose stream is not solid; factor by pitot pressure
 LARGEST_PLAIN_IN = 3

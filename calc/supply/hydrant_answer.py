@@ -1,8 +1,8 @@
 """The hydrant page's answer: a flow test as typed in, what the hydrant can give, and what reaches the pump."""
 from calc.base import display, readout
+from calc.base.errors import CalcError
 from calc.hydraulics import hose, nozzle, water
 from calc.supply import hydrant, sources
-from calc.base.errors import CalcError
 
 SMALL_DROP_PERCENT = 10  # a smaller drop is mostly gauge, and the projection from it a guess
 COEFFICIENTS = ("0.9", "0.8", "0.7")

@@ -1,8 +1,8 @@
 """The relay: how many pumpers for a distance, what each must show, and how long the hose takes to fill."""
 import math
 
-from calc.hydraulics import hose, water
 from calc.base.errors import CalcError, check_not_negative, check_number, check_positive
+from calc.hydraulics import hose, water
 
 MOST_PUMPERS = 50
 

@@ -1,9 +1,9 @@
 """The relay page's answer: how many pumpers, and what each must show."""
 from calc.base import display, readout
+from calc.base.errors import CalcError
 from calc.hydraulics import caution, hose
 from calc.pump import rating
 from calc.supply import relay
-from calc.base.errors import CalcError
 
 LEAST_LEG_FT = 200  # closer than this more or larger hose is less work than one pumper more; our own judgment
 NAMES = {"distance_ft": "distance", "most_psi": "most"}  # calc's names of entries

@@ -1,8 +1,8 @@
 """The shuttle: what a number of tankers keeps up, and what holds it back."""
 import math
 
-from calc.supply import sources
 from calc.base.errors import CalcError, check_not_negative, check_positive, check_within
+from calc.supply import sources
 
 MOST_TANKERS = 30
 # travel = 0.65 + 1.7 x miles: about 35 mph, with the start and the stop

@@ -1,6 +1,6 @@
 """Where the water comes from: hydrant, relay, tank, shuttle."""
-from calc.hydraulics import hose, water
 from calc.base.errors import CalcError, check_not_negative, check_number, check_positive, check_within
+from calc.hydraulics import hose, water
 
 HYDRANT_POWER = 0.54
 # drop of pressure in percent of static, up to which this many more lines like the one flowing can be had

@@ -1,7 +1,7 @@
 """The answer of the speeds page: what each gear would show, and what a reading says; typed text in, text out."""
 from calc.base import display, entry
-from calc.pump import driveline, rating
 from calc.base.errors import CalcError, check_not_negative, check_positive
+from calc.pump import driveline, rating
 
 # what each part of the answer needs of the entries, in the order in which it is asked for
 NEEDS = {

@@ -8,8 +8,8 @@ PARAMETERS are named in site_src/data/practice.toml; every one is illustrative a
 FAULTS is a list of the codes in FAULT_CODES.
 LIGHTS is `{name: [[claim, ...], ...]}`: a light is lit when all claims of any one row stand (see claims).
 """
-from calc.pump import heat
 from calc.base.errors import check_within
+from calc.pump import heat
 
 FAULT_CODES = ("no_air", "selector_stuck", "collar_stuck", "switch_closed", "switch_open", "bulb_dead", "no_water",
                "throttle_dead")

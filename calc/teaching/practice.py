@@ -10,9 +10,9 @@ Events: `{"kind"}` and, where it says so, more.
 An event that a rig would not take (drive above idle) is noted and changes nothing.
 """
 from calc.base import display
+from calc.base.errors import CalcError
 from calc.pump import driveline, rating
 from calc.teaching import powertrain
-from calc.base.errors import CalcError
 
 TASKS = ("to_pump", "to_road")
 MOST_NOTES = 200

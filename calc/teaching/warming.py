@@ -1,7 +1,7 @@
 """The answer of the heat page: typed text in, figures with their workings out. It never says how long."""
 from calc.base import display, entry
-from calc.pump import heat
 from calc.base.errors import check_positive
+from calc.pump import heat
 
 KINDS = {"power": "power", "trapped": "volume", "tank": "volume", "rise": "temperature_rise"}
 

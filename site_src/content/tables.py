@@ -1,9 +1,8 @@
 """The reference tables, baked from calc in each system of units: headings and rows of text."""
 from calc.base import display
-from calc.hydraulics import nozzle, water
+from calc.hydraulics import hose as hoses, nozzle, water
 from calc.pump import draft
 from calc.supply import hydrant, sources
-from calc.hydraulics import hose as hoses
 from site_src.content import catalogue, data, reckoners, units
 
 

@@ -12,8 +12,8 @@ import re
 
 import jinja2
 
-from calc.service import due, file as service_file, history as service_history
 from calc.base.errors import CalcError
+from calc.service import due, file as service_file, history as service_history
 from site_src.content import data, standards
 
 PLACE = "report"  # the folder within the folder

@@ -12,8 +12,8 @@ import time
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[2]))
 
-from calc.layout import pressure
 from calc.base.errors import CalcError
+from calc.layout import pressure
 
 NUMBERS = (0, -0.0, 1, -1, 1e-9, 1e-10, 1e-300, 5e-324, 1e7, -1e7, 1e8, 1e300, 10**400, True, False, None, "2", "", [], {}, [2])
 NOT_JSON = (math.nan, math.inf, -math.inf)

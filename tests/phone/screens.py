@@ -1,8 +1,8 @@
 """Every screen of the site by name, each with the way to it: pages as they open, and what only a touch brings."""
 import json
 
-from site_src.routes import help
 from site_src.content import data
+from site_src.routes import help
 from tests import service_records
 from tests.phone.card import beside, hasten, open_card
 from tests.phone.history import held, years

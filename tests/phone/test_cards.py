@@ -3,7 +3,7 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data
-from tests.phone.card import RIG, Card, beside, hasten, open_card
+from tests.phone.card import Card, RIG, beside, hasten, open_card
 from tests.phone.handset import Handset, Host
 from tests.phone.words import SITE, STEPS
 from tests.site import pages

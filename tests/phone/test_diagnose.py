@@ -9,7 +9,7 @@ from tests.phone.card import open_card
 from tests.phone.handset import Handset, Host, kill
 from tests.phone.test_rig import ENGINE, bring, taken, with_engine
 from tests.phone.words import SITE
-from tests.unit.dialogue import CAUSES, answers_of
+from tests.unit.diagnosis.dialogue import CAUSES, answers_of
 
 D = data.words("diagnose")
 F = data.words("faults")

@@ -2,8 +2,8 @@
 import pytest
 from playwright.sync_api import expect
 
-from tests.phone.card import RIG, beside, hasten, open_card
 from site_src.content import data
+from tests.phone.card import RIG, beside, hasten, open_card
 from tests.phone.words import SITE, STEPS, answer_of
 
 SHIFT = SITE["shift"]

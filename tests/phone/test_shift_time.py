@@ -4,7 +4,7 @@ import time
 import pytest
 from playwright.sync_api import expect
 
-from tests.phone.card import RIG, Card, beside, hasten, open_card
+from tests.phone.card import Card, RIG, beside, hasten, open_card
 from tests.phone.handset import kill
 from tests.phone.words import SITE, STEPS, beginning, said
 

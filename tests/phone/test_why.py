@@ -6,8 +6,8 @@ from playwright.sync_api import expect
 
 from calc.teaching import powertrain
 from site_src.content import data
-from tests.phone.handset import Handset, Host
 from tests.phone.card import RIG, beside, steps_of
+from tests.phone.handset import Handset, Host
 from tests.phone.words import PRACTICE, SITE, STEPS
 
 WHY = data.words("why")

@@ -1,8 +1,8 @@
 """The built pages as a test reads them: addresses, tags, ids and tables."""
 import html.parser
 
-from site_src.content import data, fleet, reckoners, units
 from site_src.app import create_app
+from site_src.content import data, fleet, reckoners, units
 from site_src.routes import help, tables, test
 
 

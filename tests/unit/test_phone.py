@@ -6,19 +6,19 @@ import json
 import pytest
 
 from calc import phone as door
+from calc.base.errors import CalcError
 from calc.shift import card
 from calc.teaching import practice
-from calc.base.errors import CalcError
 from site_src.content import catalogue, data, fleet, knowledge, reckoners, standards, units
 from tests.service_records import a_record as a_whole_record
-from tests.unit.service import a_plan
-from tests.unit.test_flowing import UNITS as STANDING_UNITS
-from tests.unit.test_practice import LIGHTS, PARAMETERS
-from tests.unit.test_reading import OTHER_UNITS, SHELF, UNITS, a_lay, a_line, a_wye, fog
-from tests.unit.test_service_history import a_dated
-from tests.unit.test_service_page import a_record
-from tests.unit.test_service_years import a_result
-from tests.unit.test_speeds import ENTRIES
+from tests.unit.layout.test_answer import OTHER_UNITS, SHELF, UNITS, a_lay, a_line, a_wye, fog
+from tests.unit.layout.test_flowing import UNITS as STANDING_UNITS
+from tests.unit.service.made import a_plan
+from tests.unit.service.test_history import a_dated
+from tests.unit.service.test_page import a_record
+from tests.unit.service.test_years import a_result
+from tests.unit.teaching.test_gear_table import ENTRIES
+from tests.unit.teaching.test_practice import LIGHTS, PARAMETERS
 
 PROFILE = fleet.load()["tollgate-engine-1"]  # of our own invention
 SEQUENCE = {

@@ -8,8 +8,8 @@ import re
 
 import pint
 
-from calc.layout import pressure
 from calc.base.errors import CalcError
+from calc.layout import pressure
 from site_src.content import data, units
 from tests.phone.words import SITE
 

@@ -1,0 +1,147 @@
+"""A typed lay: devices, hoses side by side, every kind of end."""
+import pytest
+
+from calc.base.errors import CalcError
+from tests.unit.layout.test_answer import SHELF, UNITS, a_lay, a_line, a_wye, ask, fog, nested
+
+AUTOMATIC = {"kind": "automatic", "least": "60", "flow": "150", "pressure": "100"}
+INLET = {"kind": "inlet", "flow": "500", "pressure": "150"}
+
+
+def test_hoses_side_by_side(run):
+    """Two hoses that share the water lose a quarter; the master stream device takes its own, and no crew holds it."""
+    end = {"kind": "smooth", "tip": "1.5", "pressure": "80"}
+    answer = ask(run, a_lay(a_line(hose="supply", runs="2", device="master", end=end), crew="1"))
+    # by hand: 29.7 x 2.25 x sqrt(80) = 597.70 gpm; half of it in each: 2 x 2.98850^2 x 2 = 35.72; 80 + 35.72 + 25
+    assert answer["pressure_psi"] == pytest.approx(140.72, abs=0.01)
+    assert answer["cautions"] == []
+    assert answer["rules"] == {"master": [{"from": "0", "loss": "25"}]}  # as on the shelf
+
+
+def test_loss_as_typed(run):
+    """A loss typed for a device stands in place of the usual one, also at nothing."""
+    wye = a_wye(a_line(end=fog("200")), a_line(id="B", end=fog("200")))
+    # by hand, 400 gpm: 100 + 15.5 x 4 x 2 = 224 at the wye, + 2 x 16 x 1 = 32, + 10 from 350 gpm
+    for loss, psi in (("", 266), ("15", 271), ("0", 256)):
+        assert ask(run, a_lay({**wye, "loss": loss}))["pressure_psi"] == pytest.approx(psi, rel=1e-9)
+
+
+@pytest.mark.parametrize("runs", [1, 2, 3, 4, 5, 6])
+def test_up_to_six_hoses_side_by_side(run, runs):
+    """By hand: one hose loses 69.75 psi at 150 gpm, and each of several carries its share: the square of it."""
+    answer = ask(run, a_lay(a_line(runs=str(runs))))
+    assert answer["pressure_psi"] == pytest.approx(100 + 69.75 / runs ** 2, rel=1e-9)
+    assert float(answer["lines"][0]["workings"]["friction"]["hundreds_flow"]) == pytest.approx(1.5 / runs, abs=0.0051)  # to two decimals
+
+
+@pytest.mark.parametrize(("device", "warns"), [("wye", True), ("master", False), ("aerial", False)])
+def test_only_what_a_crew_holds_is_weighed_against_it(run, device, warns):
+    """By hand: 150 gpm at 100 psi push with 75.75 lbf, too much for one person; a fixed device takes that itself."""
+    shelf = {**SHELF, "appliances": {**SHELF["appliances"], "aerial": [[0, 25]]}}
+    answer = run("layout.answer", "answer", lay=a_lay(a_line(device=device), crew="1"), shelf=shelf, units=UNITS)
+    assert ("reaction_above_crew" in [caution["code"] for caution in answer["cautions"]]) == warns
+
+
+@pytest.mark.parametrize(("device", "appliance", "given"), [("none", {}, False), ("wye", {"appliance_psi": 0}, False), ("wye", {}, True)])
+def test_whether_a_usual_loss_was_given(run, device, appliance, given):
+    """Only a device without a loss of its own is given the usual one, and that is said."""
+    limits, report = {"A": {"device": device, **appliance}}, {"lines": [{"id": "A", "flow_gpm": 350}]}
+    assert run("layout.typed", "set_appliances", limits=limits, report=report, shelf=SHELF) is given
+
+
+@pytest.mark.parametrize(("end", "psi"), [
+    (AUTOMATIC, 169.75),  # by hand: as a fog nozzle at its greatest flow, 69.75 + 100
+    ({**AUTOMATIC, "least": "150"}, 169.75),  # its least flow may be its greatest
+    (INLET, 150 + 15.5 * 25 * 2),  # by hand: 500 gpm to an inlet that shall see 150
+])
+def test_ends(run, end, psi):
+    """An automatic nozzle is reckoned at its greatest flow; an inlet takes what it shall see and pushes nobody."""
+    answer = ask(run, a_lay(a_line(end=end), crew="1"))
+    assert answer["pressure_psi"] == pytest.approx(psi, rel=1e-9)
+    assert (answer["lines"][0]["reaction"] is None) == (end is INLET)
+
+
+@pytest.mark.parametrize(("facts", "field", "code"), [
+    ({"runs": "0"}, "runs", "unknown"),
+    ({"runs": "7"}, "runs", "unknown"),
+    ({"runs": 2}, "runs", "unknown"),
+    ({"device": "hydrant"}, "device", "unknown"),
+    ({"device": ["wye"]}, "device", "unknown"),
+    ({"device": "wye", "loss": "-1"}, "loss", "negative"),
+    ({"device": "wye", "loss": "much"}, "loss", "not_a_number"),
+    ({"end": {**AUTOMATIC, "least": "151"}}, "least", "above_greatest"),
+    ({"end": {**AUTOMATIC, "least": ""}}, "least", "empty"),
+    ({"end": {**INLET, "pressure": "0"}}, "pressure", "not_positive"),
+])
+def test_refused(run, facts, field, code):
+    """What cannot be used is refused at its field, with its line."""
+    with pytest.raises(CalcError) as refusal:
+        ask(run, a_lay(a_line(**facts)))
+    assert (refusal.value.field, refusal.value.code, refusal.value.facts["line"]) == (field, code, "A")
+
+
+def test_a_refusal_keeps_its_facts(run):
+    """A line's refusal says what was too much beside which line it was; one of the whole lay names no line."""
+    with pytest.raises(CalcError) as refusal:
+        ask(run, a_lay(a_line(length="99999999")))
+    assert (refusal.value.field, refusal.value.facts) == ("length", {"line": "A", "most": 1e7})
+    with pytest.raises(CalcError) as refusal:
+        ask(run, nested(20))
+    assert (refusal.value.field, refusal.value.facts) == ("lay", {"most": 20})
+
+
+def test_two_lines_at_the_pump(run):
+    """Two lines at the pump: the harder one sets it, the easier one is gated by the difference."""
+    answer = ask(run, a_lay(a_line(), a_line(id="B", length="100")))
+    easy, hard = {line["id"]: line for line in answer["lines"]}["B"], answer["lines"][0]
+    # by hand: 169.75 and 100 + 34.875; the difference is 34.875
+    assert (answer["pressure"], answer["flow"], hard["gate"], easy["gate"]) == ("170", "300", None, "35")
+
+
+def test_fall_goes_on_behind_a_joint(run):
+    """What is drawn of a line starts where the line before it ended, in length and in height."""
+    answer = ask(run, a_lay(a_wye(a_line(height="15"), height="20")))
+    supply, line = answer["lines"]
+    assert (supply["fall"]["lengths"], supply["fall"]["heights"]) == ([0, 100], [0, 20])
+    assert (line["fall"]["lengths"], line["fall"]["heights"]) == ([100, 300], [20, 15])
+
+
+@pytest.mark.parametrize(("rule", "told"), [
+    (None, None),
+    ("square", None),
+    # by hand: 2 x 1.5^2 + 1.5 = 6 per 100 ft, 12 on 200 ft, and 100
+    ("two_q_squared_plus_q", {"rule": "two_q_squared_plus_q", "pressure": "112"}),
+])
+def test_own_friction_rule(run, rule, told):
+    """A department's rule is answered beside the formula, never in its place."""
+    hoses = {"attack": {**SHELF["hoses"]["attack"], "size_in": 2.5}}
+    shelf = {**SHELF, "hoses": hoses, "rule": rule} if rule else SHELF
+    answer = run("layout.answer", "answer", lay=a_lay(a_line()), shelf=shelf, units=UNITS)
+    assert (answer["by_rule"], answer["pressure"]) == (told, "170")
+
+
+def test_own_friction_rule_that_does_not_fit(run):
+    """A rule made for another size says which line it does not fit, and gives no figure."""
+    hoses = {"attack": {**SHELF["hoses"]["attack"], "size_in": 1.75}}
+    shelf = {**SHELF, "hoses": hoses, "rule": "two_q_squared_plus_q"}
+    answer = run("layout.answer", "answer", lay=a_lay(a_line()), shelf=shelf, units=UNITS)
+    assert answer["by_rule"] == {"rule": "two_q_squared_plus_q", "code": "not_for_this_rule", "line": "A"}
+
+
+def test_a_waterway_is_its_builders_to_rate(run):
+    """The handbook's 25 psi stand with a caution until the builder's figure is typed, which is then taken as it is."""
+    shelf = {**SHELF, "appliances": {**SHELF["appliances"], "aerial": [[0, 25]]}}
+
+    def asked(**line):
+        answer = run("layout.answer", "answer", lay=a_lay(a_line(device="aerial", **line)), shelf=shelf, units=UNITS)
+        return answer["pressure_psi"], [(each["code"], each["amount"]) for each in answer["cautions"]]
+
+    assert asked() == (pytest.approx(194.75), [("waterway_usual", "25")])  # by hand: 169.75 + 25
+    assert asked(loss="75") == (pytest.approx(244.75), [])
+
+
+def test_a_standpipe_says_what_comes_first(run):
+    """More pump pressure does not help behind a regulating device: said with every standpipe."""
+    shelf = {**SHELF, "appliances": {**SHELF["appliances"], "standpipe": [[0, 25]]}}
+    answer = run("layout.answer", "answer", lay=a_lay(a_wye(a_line(), device="standpipe")), shelf=shelf, units=UNITS)
+    assert [(each["code"], each["line"]) for each in answer["cautions"]] == [("regulated_outlets", "S")]

@@ -1,0 +1,29 @@
+"""A rig's own hose figures beside the handbook's."""
+import pytest
+
+from tests.unit.rig.test_profile import SHELF, US, a_rig
+
+
+@pytest.mark.parametrize(
+    ("row", "told"),
+    [
+        # handbook C 15.5 of 1 3/4 in and 0.2 of 4 in (hydraulics handout); shares by hand
+        ({"hose": "attack-1.75", "coefficient": "1.55@US", "origin": "measured"}, ("1.55", "15.5", "measured", "90", True, True)),
+        ({"hose": "attack-1.75", "coefficient": "11.4@US", "origin": "measured"}, ("11.4", "15.5", "measured", "26", True, False)),
+        ({"hose": "attack-1.75", "coefficient": "20.7@US", "origin": "declared"}, ("20.7", "15.5", "declared", "34", False, True)),
+        ({"hose": "attack-1.75", "coefficient": "20.6@US", "origin": "declared"}, ("20.6", "15.5", "declared", "33", False, False)),
+        ({"hose": "supply-4", "coefficient": "", "origin": "handbook"}, ("0.2", "0.2", "handbook", "0", False, False)),
+        ({"hose": "supply-4", "coefficient": "0.19@US", "origin": "handbook"}, ("0.19", "0.2", "typed", "5", True, False)),
+    ],
+)
+def test_beside_the_handbook(run, row, told):
+    """A figure stands beside the handbook's with the difference; one past a third is marked."""
+    names = ("coefficient", "handbook", "origin", "percent", "is_lower", "is_large")
+    assert run("rig.figures", "beside_handbook", profile=a_rig(hoses=[row]), shelf=SHELF, units=US) == [
+        {"hose": row["hose"], **dict(zip(names, told, strict=True))}]
+
+
+def test_rows_with_a_fault_are_left_out(run):
+    """Of a row that cannot be used there is nothing to compare."""
+    hoses = [{"hose": "attack-1.75", "coefficient": "x"}, {"hose": "attack-2.5", "coefficient": "2@US"}]
+    assert [row["hose"] for row in run("rig.figures", "beside_handbook", profile=a_rig(hoses=hoses), shelf=SHELF, units=US)] == ["attack-2.5"]

@@ -1,0 +1,218 @@
+"""Test results that come from elsewhere: whole ones are let in, damaged and hostile ones are refused by name."""
+import copy
+import json
+import random
+
+import pytest
+
+from calc.base.errors import CalcError
+from calc.service import file
+from tests import service_records
+
+US = service_records.US
+WHOLE, FAILED, OPEN = service_records.a_record(), service_records.a_failed_record(), service_records.an_unfinished_record()
+HOSTILE = (None, True, -1, 0, 1e300, 5e-324, "", "x", "<script>alert(1)</script>", "=1+1", "9" * 300, [], {}, [[]], {"x": {}}, [None] * 501)
+
+
+def judged(run, record):
+    return run("service.file", "judged", record=record, units=US)
+
+
+@pytest.mark.parametrize(("record", "status"), [(WHOLE, "pass"), (FAILED, "fail"), (OPEN, "not_proven")])
+def test_whole_records(run, record, status):
+    """What the Test page writes comes back as it was, and says again what it said."""
+    told = judged(run, record)
+    assert told["claimed"] is None
+    assert told["verdict"]["status"] == status
+    assert {**told["record"], "result": None} == {**record, "result": None}
+    assert (told["record"]["result"] is None) == (record["finished_ms"] is None)
+
+
+@pytest.mark.parametrize("claim", [{"status": "pass"}, None, "pass", {"status": ["pass"]}, {}])
+def test_a_claim_is_not_believed(run, claim):
+    """A file that calls a failed test passed is read by its readings."""
+    told = judged(run, {**FAILED, "result": claim})
+    assert told["record"]["result"]["status"] == "fail"
+    assert told["claimed"] == ("pass" if claim == {"status": "pass"} else "missing")
+
+
+@pytest.mark.parametrize(
+    ("changes", "code"),
+    [
+        ({"schema": 2}, "newer"), ({"schema": "1"}, "newer"), ({"id": ""}, "damaged"), ({"rig_name": 7}, "damaged"), ({"rig_id": None}, "damaged"),
+        ({"begun_ms": "today"}, "damaged"), ({"finished_ms": -1}, "damaged"), ({"tests": []}, "damaged"), ({"odd": [[[[[[[[[[[[[[]]]]]]]]]]]]]]}, "damaged"),
+        ({"equipment": [{"what": "Pitot"}]}, "damaged"), ({"notes": "n" * 2001}, "damaged"), ({"rig": {"meters": "9999999"}}, "damaged"),
+        ({"standard": {"id": "us"}}, "damaged"),
+    ],
+)
+def test_refused(run, changes, code):
+    """A file of another kind, version or shape is refused."""
+    with pytest.raises(CalcError) as refused:
+        judged(run, {**WHOLE, **changes})
+    assert (refused.value.field, refused.value.code) == ("file", code)
+
+
+BASELINE = {"schema": 1, "rig_id": "rig-1", "rig_name": "Tollgate Engine 1",
+            "baseline": {"at_ms": service_records.BEGUN_MS, "readings": [{"engine_rpm": "1000@US", "discharge_psi": "60@US"}, {"engine_rpm": "1500", "discharge_psi": "1034@SI"}]}}
+
+
+def test_a_baseline_comes_back(run):
+    """What the Check page writes is kept as it was."""
+    assert run("service.file", "baseline", given=BASELINE, units=US) == BASELINE
+
+
+def with_reading(**changes):
+    return {"at_ms": 5, "readings": [{"engine_rpm": "1000", "discharge_psi": "60@US", **changes}]}
+
+
+@pytest.mark.parametrize("given", [None, [], {}, {"schema": 1}, "baseline"])
+def test_no_baseline(run, given):
+    """What is no baseline is refused whole."""
+    with pytest.raises(CalcError) as refused:
+        run("service.file", "baseline", given=given, units=US)
+    assert (refused.value.field, refused.value.code) == ("file", "not_a_test")
+
+
+@pytest.mark.parametrize(
+    ("changes", "code"),
+    [
+        ({"schema": 2}, "newer"), ({"rig_id": ""}, "damaged"), ({"rig_name": ["x"]}, "damaged"), ({"odd": 1}, "damaged"), ({"baseline": None}, "damaged"),
+        ({"baseline": {"at_ms": None, "readings": []}}, "damaged"), ({"baseline": {"at_ms": 5, "readings": []}}, "damaged"),
+        ({"baseline": {"at_ms": 5, "readings": [{"engine_rpm": "1000", "discharge_psi": "60"}] * 13}}, "damaged"),
+        *[({"baseline": with_reading(**each)}, "damaged") for each in
+          ({"engine_rpm": "0"}, {"engine_rpm": "99999"}, {"discharge_psi": "-5@US"}, {"discharge_psi": "60@nowhere"}, {"discharge_psi": 60},
+           {"discharge_psi": "<b>"}, {"__proto__": "x"})],
+    ],
+)
+def test_a_baseline_made_to_hurt(run, changes, code):
+    """A baseline with anything strange in it is refused whole: a wrong one would hide a sick pump."""
+    with pytest.raises(CalcError) as refused:
+        run("service.file", "baseline", given={**BASELINE, **changes}, units=US)
+    assert (refused.value.field, refused.value.code) == ("file", code)
+
+
+def test_what_a_later_page_adds_is_kept(run):
+    """A field that this version does not know goes along untouched."""
+    added = {**WHOLE, "heard": 1_790_000_000_000, "events": [{"kind": "away", "s": 3, "wall": None, "turn": 1_790_000_000_001, "clocks": [{"test": "vacuum"}]}]}
+    assert {**judged(run, added)["record"], "result": None} == {**added, "result": None}
+
+
+@pytest.mark.parametrize("record", [None, 3, "text", [], {}, {"schema": 1, "name": "a rig's profile"}])
+def test_no_test_at_all(run, record):
+    """What is no test is called that."""
+    with pytest.raises(CalcError) as refused:
+        judged(run, record)
+    assert refused.value.code == "not_a_test"
+
+
+def test_no_run_can_take_for_ever(run):
+    """Readings due each millisecond, or for a year, are refused before they are counted out."""
+    for changes in ({"interval_s": 0.001}, {"holds": [{"hold_s": 1e7}]}):
+        record = copy.deepcopy(WHOLE)
+        record["standard"]["runs"][0].update(changes)
+        with pytest.raises(CalcError) as refused:
+            judged(run, record)
+        assert refused.value.code == "damaged"
+
+
+def spots(value, found, path=()):
+    """Every place in plain data."""
+    for key in value if isinstance(value, dict) else range(len(value)) if isinstance(value, list) else ():
+        found.append((*path, key))
+        spots(value[key], found, (*path, key))
+    return found
+
+
+def damaged(pick):
+    """A record with something hostile in one place, or with a part taken out."""
+    record = copy.deepcopy(FAILED)
+    *way, last = pick.choice(spots(record, []))
+    inner = record
+    for key in way:
+        inner = inner[key]
+    if pick.random() < 0.3:
+        del inner[last]
+    else:
+        inner[last] = copy.deepcopy(pick.choice(HOSTILE))
+    return record
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_damage_is_refused_or_harmless(run, seed):
+    """Whatever stands wherever in a file: it is refused as a file, or judged to plain data; nothing else ever happens."""
+    try:
+        told = judged(run, damaged(random.Random(seed)))
+    except CalcError as error:
+        assert error.field == "file", error
+    else:
+        json.dumps(told, allow_nan=False)
+
+
+def test_much_damage_is_refused_or_harmless():
+    """The same for 150 more, on one Python; a good part of them is refused."""
+    refused = 0
+    for seed in range(100, 250):
+        try:
+            json.dumps(file.judged(damaged(random.Random(seed)), US), allow_nan=False)
+        except CalcError as error:
+            assert error.field == "file", error
+            refused += 1
+    assert 50 < refused < 150
+
+
+@pytest.mark.parametrize(
+    ("changes", "at"),
+    [
+        ({"rig": {"pump_rated": "much@US", "x" * 201: "1"}}, "rig"),     # a name longer than any
+        ({"tests": {"capacity": {"attempts": [None] * 501}}}, "tests.capacity.attempts"),
+        ({"conditions": {"x" * 9: {"deep": 1}}}, "conditions.xxxxxxxxx"),
+        ({"equipment": [{"what": "Pitot", "serial": "", "calibrated": "", "lent": "yes"}]}, "equipment.lent"),
+    ],
+)
+def test_the_place_of_the_damage_is_told(run, changes, at):
+    """What is damaged is named by its place."""
+    with pytest.raises(CalcError) as refused:
+        judged(run, {**WHOLE, **changes})
+    assert (refused.value.code, refused.value.facts) == ("damaged", {"at": at})
+
+
+def test_a_reading_from_before_its_run(run):
+    """A record that passes by its shape and still cannot be judged is damaged."""
+    record = copy.deepcopy(WHOLE)
+    record["tests"]["capacity"]["attempts"][0]["sets"][0]["at_s"] = -1
+    with pytest.raises(CalcError) as refused:
+        judged(run, record)
+    assert (refused.value.field, refused.value.code, refused.value.facts) == ("file", "damaged", {"at": "record"})
+
+
+@pytest.mark.parametrize(("count", "fits"), [(0, False), (1, True), (12, True), (13, False)])
+def test_how_many_readings_a_baseline_may_have(run, count, fits):
+    """One is enough, and a dozen are read; where there are too many or none, it is told that they are what is wrong."""
+    given = copy.deepcopy(BASELINE)
+    given["baseline"]["readings"] = given["baseline"]["readings"][:1] * count
+    if fits:
+        assert run("service.file", "baseline", given=given, units=US) == given
+    else:
+        with pytest.raises(CalcError) as refused:
+            run("service.file", "baseline", given=given, units=US)
+        assert (refused.value.field, refused.value.code, refused.value.facts["at"]) == ("file", "damaged", "baseline.readings")
+
+
+@pytest.mark.parametrize("at_ms", [0, file.LATEST_MS])
+def test_the_moments_a_baseline_may_be_of(run, at_ms):
+    given = copy.deepcopy(BASELINE)
+    given["baseline"]["at_ms"] = at_ms
+    assert run("service.file", "baseline", given=given, units=US) == given
+
+
+def test_a_standard_that_cannot_be_used_is_named(run):
+    record = copy.deepcopy(WHOLE)
+    record["standard"]["flow"] = "much"
+    with pytest.raises(CalcError) as refused:
+        judged(run, record)
+    assert (refused.value.code, refused.value.facts["at"]) == ("damaged", "standard")
+
+
+def test_the_plan_comes_with_it(run):
+    plan = judged(run, WHOLE)["plan"]
+    assert (plan["standard"], plan["rated_gpm"]) == ("us", 1250)

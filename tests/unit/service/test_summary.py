@@ -1,0 +1,91 @@
+"""What a test leaves behind to be compared with others, to the last name; dates and factors against their tables."""
+import datetime
+
+import pytest
+
+from calc.base.errors import CalcError
+from tests.unit.service.made import a_plan, an_attempt, good_readings, of
+
+PLAN = a_plan()
+
+
+def summed(run, readings):
+    verdict = run("service.verdict", "verdict", plan=PLAN, readings=readings)
+    return run("service.years", "summary", plan=PLAN, verdict=verdict), verdict
+
+
+def test_a_whole_summary(run):
+    """All that is kept is kept under its name: the reading that came nearest, its bands and speeds, and what each part said."""
+    readings = good_readings(PLAN)
+    attempt = an_attempt(of(PLAN, "capacity"))
+    attempt["sets"][1].update(discharge_psi=of(PLAN, "capacity")["gauge_psi"] + 1, engine_rpm=1777, pump_rpm=3600)
+    readings["capacity"] = {"attempts": [attempt]}
+    readings["tank"]["values"]["tank_flow_gpm"] = 300
+    told, verdict = summed(run, readings)
+    flow, net = of({"tests": verdict["tests"]}, "capacity")["sets"][1]["figures"]
+    assert told["points"][0] == {
+        "id": "capacity", "status": "pass", "flow_gpm": flow["value"], "net_psi": pytest.approx(151), "net_band_psi": net["band"],
+        "flow_band_gpm": flow["band"], "engine_rpm": 1777, "pump_rpm": 3600}
+    assert (told["status"], told["standard"], told["kind"], told["rated_gpm"]) == ("fail", "us", "annual", 1250)
+    assert told["tests"] == [{"id": test["id"], "status": test["status"], "code": test["code"]} for test in verdict["tests"]]
+    assert told["signs"] == ["speed_high_at_pressure", "tank_flow_low"]  # 1,777 rpm are over 1,760
+
+
+def test_nothing_read_leaves_blanks(run):
+    blank = {"status": "not_proven", "flow_gpm": None, "net_psi": None, "net_band_psi": None, "flow_band_gpm": None, "engine_rpm": None, "pump_rpm": None}
+    assert summed(run, {})[0]["points"][:1] == [{"id": "capacity", **blank}]
+
+
+@pytest.mark.parametrize("month", range(1, 13))
+def test_dates_against_the_calendar(run, month):
+    """Days before a month in a year that is no leap year, by Python's own calendar."""
+    days = datetime.date(2027, month, 15).timetuple().tm_yday - 1
+    assert run("service.years", "year_of", text=f"2027-{month:02}-15") == pytest.approx(2027 + days / 365.25, abs=1e-9)
+
+
+@pytest.mark.parametrize("text", ["1900-01-01", "2200-12-31"])
+def test_the_years_that_are_read(run, text):
+    assert int(run("service.years", "year_of", text=text)) == int(text[:4])
+
+
+@pytest.mark.parametrize("text", ["1899-12-31", "2201-01-01", "2026-00-01", "2026-13-01", "2026-01-00", "2026-01-32", "2026-1", "2026-x-1", "2026--1", "", None, 2026])
+def test_what_is_no_date(run, text):
+    with pytest.raises(CalcError) as refused:
+        run("service.years", "year_of", text=text)
+    assert (refused.value.field, refused.value.code) == ("date", "unknown")
+
+
+# Student's t for 95 % two-sided by degrees of freedom, as any table of it prints
+STUDENT = {1: 12.71, 2: 4.30, 3: 3.18, 4: 2.78, 5: 2.57, 6: 2.45, 7: 2.36, 8: 2.31, 9: 2.26, 10: 2.23, 11: 2.2}
+
+
+@pytest.mark.parametrize("free", STUDENT)
+def test_a_trends_band_is_students(run, free):
+    """Points at +1 and -1 about a level: the standard error of a slope is the root of (sum of squares / free) over the spread."""
+    count = free + 2
+    points = [(float(at), 1.0 if at % 2 else -1.0) for at in range(count)]
+    middle, level = (count - 1) / 2, sum(value for _, value in points) / count
+    spread = sum((at - middle) ** 2 for at, _ in points)
+    slope = sum((at - middle) * value for at, value in points) / spread
+    left = sum((value - level - slope * (at - middle)) ** 2 for at, value in points)
+    told = run("service.years", "trend", points=points)
+    assert told["per_year"] == pytest.approx(slope)
+    assert told["band"] == pytest.approx(STUDENT[free] * (left / free / spread) ** 0.5, rel=1e-6)
+
+
+@pytest.mark.parametrize("points", [[["x", 1], [1, 2], [2, 3]], [[0, None], [1, 2], [2, 3]]])
+def test_a_trend_of_what_is_no_number(run, points):
+    with pytest.raises(CalcError) as refused:
+        run("service.years", "trend", points=points)
+    assert refused.value.field == "points"
+
+
+@pytest.mark.parametrize(("point", "accuracy", "field"), [
+    ({"net_psi": "much", "engine_rpm": 1600}, 10, "net_psi"), ({"net_psi": 150, "engine_rpm": "fast"}, 10, "engine_rpm"),
+    ({"net_psi": 150, "engine_rpm": 1600}, "some", "speed_accuracy_rpm")])
+def test_what_cannot_be_compared(run, point, accuracy, field):
+    base = {"net_psi": 150, "engine_rpm": 1600, "net_band_psi": 3}
+    with pytest.raises(CalcError) as refused:
+        run("service.years", "change_percent", point=point, base=base)
+        run("service.years", "change_band_percent", point=point, base=base, speed_accuracy_rpm=accuracy)
+    assert refused.value.field == field

@@ -1,0 +1,73 @@
+"""What the pictures of the water pages are drawn from: heights, curve and marks in their true places, with their texts."""
+import pytest
+
+from tests.unit.supply.reckoned import ask
+
+
+def near(share):
+    return pytest.approx(share, abs=0.002)
+
+
+def test_hydrant(run):
+    """By hand: pressure falls with the 1.85 power of flow, so half the most flow takes 0.277 of static; both points lie on it."""
+    picture = ask(run, "hydrant")["picture"]
+    assert set(picture) == {"curve", "static", "test", "floor"}
+    curve = picture["curve"]
+    assert (len(curve), curve[0], curve[8], curve[-1]) == (17, [0, 1], [0.5, near(1 - 0.277)], [1, 0])
+    assert [x for x, _ in curve] == pytest.approx([place / 16 for place in range(17)])
+    assert picture["static"] == "65"
+    for name, flow, pressure in (("test", "250", "58"), ("floor", "683", "20")):
+        point = picture[name]
+        assert (point["flow"], point["pressure"]) == (flow, pressure)
+        assert point["y"] == pytest.approx(float(pressure) / 65)
+        assert point["y"] == pytest.approx(1 - point["x"] ** (1 / 0.54), rel=1e-9)
+
+
+def test_tank(run):
+    """By hand: a quarter of 750 gal is 187.5, gone in 1.25 min at 150 gpm; of that tank a fifth, 150 gal, stays."""
+    assert ask(run, "tank")["picture"] == {
+        "marks": [
+            {"left": 0.75, "volume": "563", "minutes": "1.3"},
+            {"left": 0.5, "volume": "375", "minutes": "2.5"},
+            {"left": 0.25, "volume": "188", "minutes": "3.8"},
+        ],
+        "stays": {"share": pytest.approx(0.2), "text": "150"},
+    }
+    assert ask(run, "tank", usable="100")["picture"]["stays"]["share"] == 0
+
+
+def test_draft(run):
+    """Heights are shares of 33.3 ft, the most that air lifts water of 60 F at the sea (a study's table)."""
+    assert ask(run, "draft", lift="12.5")["picture"] == {
+        "lift": {"share": near(12.5 / 33.3), "text": "12.5"},
+        "loss": {"share": near(15.9 / 33.3), "text": "3.4"},
+        "marks": [
+            {"name": "practical", "share": near(2 / 3), "text": "22.2"},  # NWCG: two thirds
+            {"name": "max", "share": 1, "text": "33.3"},
+        ],
+    }
+
+
+def test_draft_in_thin_air(run):
+    """The same height stands as high in the picture at 5,000 ft, where the mark of the air is lower (27.6 of 33.3 ft)."""
+    sea, high = (ask(run, "draft", altitude=altitude)["picture"] for altitude in ("0", "5000"))
+    assert high["lift"] == sea["lift"] == {"share": near(10 / 33.3), "text": "10"}
+    assert high["marks"][-1] == {"name": "max", "share": near(27.6 / 33.3), "text": "27.6"}
+
+
+def test_draft_past_what_air_lifts(run):
+    """A lift past what air can do tops the picture: 40 ft, of which air lifts 33.3."""
+    picture = ask(run, "draft", lift="40")["picture"]
+    assert picture["lift"] == {"share": 1, "text": "40"}
+    assert picture["marks"][-1] == {"name": "max", "share": near(33.3 / 40), "text": "33.3"}
+
+
+def test_draft_below_the_sea(run):
+    """Below the sea the air lifts higher than at it, and the picture with it."""
+    assert ask(run, "draft", altitude="-1500")["picture"]["marks"][-1]["share"] == 1
+
+
+def test_relay(run):
+    """By hand: see test_relay; 100 ft of climb over 3,000."""
+    assert ask(run, "relay", climb="100")["picture"] == {
+        "pumpers": 3, "pressure": "162", "floor": "20", "leg": "1500", "climb": pytest.approx(1 / 30)}
