@@ -14,9 +14,9 @@ from tests.published import test_examples
 def found_by(python, run):
     """Every part of the evidence on one of the two Pythons."""
     with tempfile.TemporaryDirectory() as folder:
-        lays = test_epanet.comparison(run, pathlib.Path(folder), test_epanet.TREES[python])
+        layouts = test_epanet.comparison(run, pathlib.Path(folder), test_epanet.TREES[python])
     peers = {quantity: test_air_and_water.comparison(run, quantity) for quantity in test_air_and_water.PEERS}
-    return {"published": test_examples.by_source(run), "epanet": lays, **peers}
+    return {"published": test_examples.by_source(run), "epanet": layouts, **peers}
 
 
 def main():

@@ -1,4 +1,4 @@
-"""What is at hand to lay, as calc.layout.typed takes it, and the parts of it that a faulty profile spoiled.
+"""What is at hand for a layout, as calc.layout.typed takes it, and the parts of it that a faulty profile spoiled.
 
 `shelf` is `{"hoses", "crews", "appliances"}`, see calc.layout.typed. A rig whose profile has a fault (see calc.rig.profile) marks what
 hangs on it: a hose carries `faulty`, the place of the fault such as "hoses.0.coefficient", and `faulty_appliances` of

@@ -1,4 +1,4 @@
-"""What to be careful of in a lay whose pressures are known: codes and facts, most serious first."""
+"""What to be careful of in a layout whose pressures are known: codes and facts, most serious first."""
 from calc.hydraulics import hose
 
 STOP = "stop"
@@ -36,13 +36,13 @@ def _of_device(limits):
 
 
 def cautions(lines, report):
-    """Every caution a lay calls for.
+    """Every caution a layout calls for.
 
     lines: by line id, the limits that are known: `test_psi` and `work_psi` of the hose, `least_usual_gpm` and
         `most_usual_gpm` for one hose, `parallel`, `crew` and `crew_limit_lbf` at its nozzle,
         the `device` at its end and whether it `has_own_loss`;
         a limit that is absent or None raises no caution
-    report: of layout.discharge_pressure for the same lay
+    report: of layout.discharge_pressure for the same layout
 
     Returns a list of `{"level", "code", "line", "amount", "limit", "kind"}`; kind names the quantity of
     amount and limit. A hose is judged at the pressure it sees when every nozzle is shut: no friction, no gating.

@@ -91,7 +91,7 @@ def solve(branches, pump_psi):
     branches: list of Branch, each after its feeder; a leaf that is_shut stays shut
     pump_psi: pressure at the pump, psi
 
-    Raises CalcError naming lines where the search is not done in its steps, which no lay of hose has been seen to do.
+    Raises CalcError naming lines where the search is not done in its steps, which no layout of hose has been seen to do.
     Source: the content of a network, from memory (Cherry and Millar's minimum, as used for pipe networks).
     """
     _start(branches, pump_psi)

@@ -1,4 +1,4 @@
-"""The answer of the Pressure page: a lay as typed in, every figure as read out with its working."""
+"""The answer of the Pressure page: a layout as typed in, every figure as read out with its working."""
 from calc.base import display
 from calc.base.errors import CalcError
 from calc.hydraulics import caution, water
@@ -8,10 +8,10 @@ from calc.layout import pressure as layout_pressure, typed
 MOST_PSI = 2000  # above this no fire hose is left to speak of; the entry is a slip
 
 
-def answer(lay, shelf, units):
-    """What the pump must show for this lay, ready to be read.
+def answer(layout, shelf, units):
+    """What the pump must show for this layout, ready to be read.
 
-    lay, shelf: see calc.layout.typed
+    layout, shelf: see calc.layout.typed
     units: the page's units, see calc.base.display
 
     Returns `{"pressure_psi", "pressure", "flow", "by_rule", "rules", "lines", "cautions"}`: `by_rule` the pressure by
@@ -20,10 +20,10 @@ def answer(lay, shelf, units):
     Raises CalcError naming the typed field and, as a fact, the line.
     Source: layout.discharge_pressure.
     """
-    plain_layout, limits, report = worked(lay, shelf, units)
+    plain_layout, limits, report = worked(layout, shelf, units)
     for line in report["lines"][::-1]:  # the farthest: what feeds it is beyond any hose by it
         if max(abs(line["inlet_psi"]), line["friction_per_100_ft_psi"]) > MOST_PSI:
-            raise CalcError("lay", "beyond_any_hose", line=line["id"])
+            raise CalcError("layout", "beyond_any_hose", line=line["id"])
     starts = {None: (0, 0)}
     return {
         "pressure_psi": report["discharge_psi"],
@@ -36,15 +36,15 @@ def answer(lay, shelf, units):
     }
 
 
-def worked(lay, shelf, units):
-    """A typed lay with the loss of every device set, and its report.
+def worked(layout, shelf, units):
+    """A typed layout with the loss of every device set, and its report.
 
-    lay, shelf, units: as for answer
+    layout, shelf, units: as for answer
 
     Returns the layout, its lines with their limits by id, and the report of layout.discharge_pressure.
     Raises CalcError as answer does. Source: common practice.
     """
-    plain_layout, limits = typed.translated(lay, shelf, units)
+    plain_layout, limits = typed.translated(layout, shelf, units)
     report = layout_pressure.discharge_pressure(plain_layout)
     if typed.set_appliances(limits, report, shelf):
         report = layout_pressure.discharge_pressure(plain_layout)

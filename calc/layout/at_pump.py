@@ -1,4 +1,4 @@
-"""The pump under a lay: net pressure from where its water comes, its rating, and the engine speed to expect."""
+"""The pump under a layout: net pressure from where its water comes, its rating, and the engine speed to expect."""
 from calc.base import display, entry
 from calc.base.errors import CalcError, check_not_negative
 from calc.base.rounding import rounded, to_step
@@ -10,10 +10,10 @@ RPM_STEP = 10  # an estimate is not read closer
 SPEEDS = ("speed_capacity", "speed_seventy", "speed_fifty")  # of a rig's profile, in the order of pump.test_points
 
 
-def answer(lay, shelf, units, profile):
-    """How hard a lay makes the pump work, ready to be read.
+def answer(layout, shelf, units, profile):
+    """How hard a layout makes the pump work, ready to be read.
 
-    lay: as for reading.answer, with `source`: `{"kind", "intake", "lift", "loss"}`, kind "tank", "fed" (from a hydrant
+    layout: as for reading.answer, with `source`: `{"kind", "intake", "lift", "loss"}`, kind "tank", "fed" (from a hydrant
         or pump, `intake` the intake gauge while flowing) or "draft" (`lift` of the water and `loss` of the suction hose
         as a height); entries as typed
     shelf, units: as for reading.answer
@@ -21,16 +21,16 @@ def answer(lay, shelf, units, profile):
 
     Returns `{"net", "power", "supply", "rating", "engine", "picture"}`: texts, but `supply` is what to mind of the intake of a
     pump that is fed, None or a caution: `{"level", "code", "limit"}`, code "no_supply" (nothing is left at the intake),
-    "low_supply" (less than `limit` is) or "high_supply" (more comes in than the lay asks for); `rating` is None without a rated capacity, else
+    "low_supply" (less than `limit` is) or "high_supply" (more comes in than the layout asks for); `rating` is None without a rated capacity, else
     `{"within", "limit", "rated", "promised", "margin", "extrapolated"}`; `engine` is None without two recorded speeds,
     else `{"rpm", "basis"}` or `{"code"}` where none can be estimated; `picture` has the rating and the working point,
     [flow, net] in the page's units.
     Raises CalcError naming the typed field. Source: calc.pump.rating, calc.pump.draft, calc.pump.engine_speed.
     """
-    _, _, report = layout_answer.worked(lay, shelf, units)
+    _, _, report = layout_answer.worked(layout, shelf, units)
     discharge_psi, flow_gpm = report["discharge_psi"], report["flow_gpm"]
-    fed_psi = _fed_psi(lay.get("source"), units)
-    net_psi = max(_net_psi(lay.get("source"), discharge_psi, units), 0) if discharge_psi > 0 else 0
+    fed_psi = _fed_psi(layout.get("source"), units)
+    net_psi = max(_net_psi(layout.get("source"), discharge_psi, units), 0) if discharge_psi > 0 else 0
     rated_gpm = _known(profile, "pump_rated", units)
     return {
         "net": display.text(units, "pressure", net_psi),

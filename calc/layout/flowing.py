@@ -1,15 +1,15 @@
-"""What really flows in a lay at the pressure the pump shows now, and what shutting a nozzle does to the others."""
+"""What really flows in a layout at the pressure the pump shows now, and what shutting a nozzle does to the others."""
 from calc.base import display, entry
 from calc.base.errors import CalcError, check_not_negative
 from calc.hydraulics import caution
 from calc.layout import answer, pressure
 
 
-def now(lay, shelf, units):
-    """Flow, pressure and reaction at every nozzle of a lay as it stands, beside those it is rated for.
+def now(layout, shelf, units):
+    """Flow, pressure and reaction at every nozzle of a layout as it stands, beside those it is rated for.
 
-    lay: as for reading.answer, with `now`: `{"pressure", "gates", "shut"}`; `pressure` is the pump's gauge as typed, or
-        empty for the pressure that the lay asks for; `gates` is "set" where easier lines are gated as asked, or "open";
+    layout: as for reading.answer, with `now`: `{"pressure", "gates", "shut"}`; `pressure` is the pump's gauge as typed, or
+        empty for the pressure that the layout asks for; `gates` is "set" where easier lines are gated as asked, or "open";
         `shut` lists the ids of lines that are shut
     shelf, units: as for reading.answer
 
@@ -19,8 +19,8 @@ def now(lay, shelf, units):
     The pump is taken to hold its pressure. Raises CalcError naming the typed field and, as a fact, the line.
     Source: layout.flows.
     """
-    plain_layout, limits, report = answer.worked(lay, shelf, units)
-    standing = lay.get("now")
+    plain_layout, limits, report = answer.worked(layout, shelf, units)
+    standing = layout.get("now")
     if not isinstance(standing, dict) or standing.get("gates") not in ("set", "open"):
         raise CalcError("now", "damaged")
     pump_psi = report["discharge_psi"]

@@ -25,17 +25,17 @@ def of_line(line, start_ft, units):
     return height_ft, height_ft - start_ft
 
 
-def converted(lay, units):
+def converted(layout, units):
     """A layout with every elevation typed above the pump.
 
-    lay: see calc.layout.typed; lines of the old kind among the others, no more than 20 joints behind one another
+    layout: see calc.layout.typed; lines of the old kind among the others, no more than 20 joints behind one another
     units: see calc.base.display
 
     Text that is no number stays as it was typed; behind such a line the elevation is left empty, to be typed.
     Raises nothing for a layout of known form. Source: common practice.
     """
-    found = dict(lay)
-    found["lines"] = _converted(lay["lines"], None, units)
+    found = dict(layout)
+    found["lines"] = _converted(layout["lines"], None, units)
     return found
 
 

@@ -1,4 +1,4 @@
-"""A lay: what the pump must show for it, what really flows, and what a change does. calc.layout.lines says what a layout is."""
+"""A layout: what the pump must show for it, what really flows, and what a change does. calc.layout.lines says what a layout is."""
 from calc.base.errors import CalcError, check_not_negative
 from calc.hydraulics import network, outlet
 from calc.hydraulics.friction_rule import loss_psi as loss_by_rule_psi

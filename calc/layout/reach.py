@@ -16,13 +16,13 @@ ENTRIES = (("pump", "pressure", check_positive), ("flow", "flow", check_positive
            ("length", "length", check_not_negative))
 
 
-def answer(lay, shelf, units, line, reach):
+def answer(layout, shelf, units, line, reach):
     """How long a line may be for a flow, and what it passes at a length, ready to be read.
 
-    lay, shelf, units: as for reading.answer
+    layout, shelf, units: as for reading.answer
     line: id of the line; what comes before it stays as it is, the other lines at their flow
     reach: entries as typed, `{"pump", "flow", "end", "length"}`: pressure at the pump, flow wanted, pressure wanted at
-        its end, its length; "pump" empty for the most the hose on the way can be worked at, or else for what the lay asks
+        its end, its length; "pump" empty for the most the hose on the way can be worked at, or else for what the layout asks
 
     Returns `{"pump", "flow", "end", "length", "limit", "longest", "passes", "taken", "cautions", "surge"}`: the entries
     reckoned with as texts; `limit` the most the pump may show by the working pressure of the hose, None
@@ -32,8 +32,8 @@ def answer(lay, shelf, units, line, reach):
     and seconds. Raises CalcError naming the typed field, "reach_pump" for a pump. Source: hose.friction_loss_psi solved
     for the length; for the flow by halving; surge.rise.
     """
-    _, typed = layout_typed.translated(lay, shelf, units)
-    _, limits, report = layout_answer.worked(lay, shelf, units)
+    _, typed = layout_typed.translated(layout, shelf, units)
+    _, limits, report = layout_answer.worked(layout, shelf, units)
     reported = {each["id"]: each for each in report["lines"]}
     way = _way(reported, typed, line)
     limit_psi = _limit_psi(way)

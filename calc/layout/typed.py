@@ -1,6 +1,6 @@
-"""A lay as it is typed on the page, made into a layout of calc.layout.pressure with the limits that are known of it.
+"""A layout as it is typed on the page, made into a layout of calc.layout.pressure with the limits that are known of it.
 
-A lay is `{"crew", "lines": [LINE, ...]}`, crew a name on the shelf. A LINE holds
+A layout is `{"crew", "lines": [LINE, ...]}`, crew a name on the shelf. A LINE holds
     id      its name
     hose    a name on the shelf
     length  text as typed, as are all entries; "200@US" was typed in the system US
@@ -39,36 +39,36 @@ _ENDS = {
 }
 
 
-def translated(lay, shelf, units):
-    """A typed lay as calc.layout.pressure takes it; what its devices take is still to be set, see set_appliances.
+def translated(layout, shelf, units):
+    """A typed layout as calc.layout.pressure takes it; what its devices take is still to be set, see set_appliances.
 
-    lay, shelf: as the module says
+    layout, shelf: as the module says
     units: the page's units, see calc.base.display
 
     Returns the layout and, by line id, its lines with their limits (see calc.hydraulics.caution).
     Raises CalcError naming the typed field and, as a fact, the line. Source: common practice.
     """
-    if not isinstance(lay, dict) or not isinstance(lay.get("crew"), str) or lay["crew"] not in shelf["crews"]:
+    if not isinstance(layout, dict) or not isinstance(layout.get("crew"), str) or layout["crew"] not in shelf["crews"]:
         raise CalcError("crew", "unknown")
-    crew = {"crew": lay["crew"], "crew_limit_lbf": shelf["crews"][lay["crew"]]["limit_lbf"]}
+    crew = {"crew": layout["crew"], "crew_limit_lbf": shelf["crews"][layout["crew"]]["limit_lbf"]}
     limits = {}
-    return {"lines": _lines(lay, 0, (shelf, units, crew), limits, DEEPEST)}, limits
+    return {"lines": _lines(layout, 0, (shelf, units, crew), limits, DEEPEST)}, limits
 
 
 def _lines(parent, start_ft, context, limits, depth):
-    """The typed lines of a lay or a joint at a height as layout lines with their limits; notes each by its id."""
+    """The typed lines of a layout or a joint at a height as layout lines with their limits; notes each by its id."""
     if not isinstance(parent.get("lines"), list):
-        raise CalcError("lay", "damaged")
+        raise CalcError("layout", "damaged")
     if depth == 0:
-        raise CalcError("lay", "too_deep", most=DEEPEST)
+        raise CalcError("layout", "too_deep", most=DEEPEST)
     found = []
     for typed in parent["lines"]:
         if not isinstance(typed, dict) or not isinstance(typed.get("end"), dict) or not isinstance(typed.get("id"), str):
-            raise CalcError("lay", "damaged")
+            raise CalcError("layout", "damaged")
         try:
             line = _line(typed, start_ft, context, limits, depth)
         except CalcError as error:
-            if "line" in error.facts or error.field == "lay":
+            if "line" in error.facts or error.field == "layout":
                 raise
             raise CalcError(error.field, error.code, line=typed["id"], **error.facts)
         limits[typed["id"]] = line
@@ -123,7 +123,7 @@ def set_appliances(limits, report, shelf):
     """Give each device without a typed loss the usual one at the flow through it.
 
     limits: of translated, changed in place
-    report: of layout.discharge_pressure for the same lay
+    report: of layout.discharge_pressure for the same layout
     shelf: as the module says
 
     Returns whether any was given. Raises CalcError naming loss and, as a fact, the line, where the rig's own loss has a

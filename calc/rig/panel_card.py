@@ -81,9 +81,9 @@ def _beds(beds, shelf, units, floor_ft, step_psi, section_ft, labels):
 
 def _bed(bed, shelf, units, step_psi, changes, labels):
     """One bed with its pressure as it lies, and with each change of hose and height; piped, no hose can be added."""
-    plain_layout, limits, _ = layout_answer.worked(rig_profile.lay_of(bed), shelf, units)
+    plain_layout, limits, _ = layout_answer.worked(rig_profile.layout_of(bed), shelf, units)
     line = limits[plain_layout["lines"][0]["id"]]
-    answer = layout_answer.answer(rig_profile.lay_of(bed), shelf, units)
+    answer = layout_answer.answer(rig_profile.layout_of(bed), shelf, units)
     is_piped = not bed.get("hose")
     cells = [
         None if is_piped and (added_ft, rise_ft) != (0, 0) else _pressure(line, units, step_psi, added_ft, rise_ft)
@@ -95,7 +95,7 @@ def _bed(bed, shelf, units, step_psi, changes, labels):
 
 def _told(bed, shelf, units, answer, labels):
     """What a bed is made of."""
-    way = "lay_" if not bed.get("device") else "master_" if bed.get("hose") else "piped_"
+    way = "layout_" if not bed.get("device") else "master_" if bed.get("hose") else "piped_"
     line = answer["lines"][0]
     told = {"code": way + bed["end"]["kind"], "flow": answer["flow"], "nozzle": line["outlet"]}
     if bed.get("hose"):

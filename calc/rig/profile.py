@@ -222,8 +222,8 @@ def _name_of(bed, count):
     return name if is_text(name) and name else str(count + 1)
 
 
-def lay_of(bed):
-    """The lay of one hose bed on level ground, as calc.layout.typed takes it.
+def layout_of(bed):
+    """The layout of one hose bed on level ground, as calc.layout.typed takes it.
 
     bed: a row of a sound profile's beds
 

@@ -53,7 +53,7 @@ def fill_minutes(bore_in, length_ft, hoses, flow_gpm):
     """Time until the hose is full, in minutes, the air let out as it goes.
 
     bore_in: inside diameter, inches, above 0
-    length_ft: length of the lay, feet, 0 or more
+    length_ft: length of the layout, feet, 0 or more
     hoses: how many lie side by side, 1 or more
     flow_gpm: flow at which they are filled, US gallons per minute, above 0
 

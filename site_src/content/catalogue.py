@@ -38,7 +38,7 @@ def piped():
 
 
 def shelf():
-    """What is at hand to lay, as calc.layout.answer takes it: hoses with their limits, crews, losses of devices."""
+    """What is at hand for a layout, as calc.layout.answer takes it: hoses with their limits, crews, losses of devices."""
     return {
         "hoses": {**{row["id"]: hose(row) for row in data.named("hoses")}, fields.PIPED: piped()},
         "crews": {str(crew["people"]): {"limit_lbf": crew["limit_lbf"]} for crew in data.load("nozzles")["crew"]},
@@ -99,7 +99,7 @@ def page():
     """Everything the Pressure page's script needs, as one JSON object."""
     words = data.words("site")
     return {
-        "ready": {family: [{"id": name, "lay": lay} for name, lay in layouts.ready(family).items()] for family in layouts.SYSTEMS},
+        "ready": {family: [{"id": name, "layout": layout} for name, layout in layouts.ready(family).items()] for family in layouts.SYSTEMS},
         "supplies": {family: layouts.supply(family) for family in layouts.SYSTEMS},
         "floors": {family: data.load("rig")["new"][family]["floor"] for family in layouts.SYSTEMS},
         "shelf": shelf(),

@@ -1,4 +1,4 @@
-"""The lays that are ready to use, as the Pressure page holds a lay: every entry as text with its system."""
+"""The layouts that are ready to use, as the Pressure page holds a layout: every entry as text with its system."""
 from site_src.content import data
 
 SYSTEMS = {"customary": "US", "metric": "SI"}
@@ -7,19 +7,19 @@ ENTRIES = ("flow", "least", "tip", "pressure")
 
 
 def ready(family):
-    """Every ready-made lay of a family of sizes, by id, in the order of the data."""
-    table = data.load("lays")
-    return {row["id"]: _lay(row, family, table) for row in table["lay"]}
+    """Every ready-made layout of a family of sizes, by id, in the order of the data."""
+    table = data.load("layouts")
+    return {row["id"]: _layout(row, family, table) for row in table["layout"]}
 
 
 def _water(family, changes):
-    said = {**data.load("lays")["left_out"]["water"][family], **changes}
+    said = {**data.load("layouts")["left_out"]["water"][family], **changes}
     return {name: value if name == "kind" else _entry(value, family) for name, value in said.items()}
 
 
 def supply(family):
     """The hose that is laid to a new wye."""
-    line = data.load("lays")["left_out"]["supply"][family]
+    line = data.load("layouts")["left_out"]["supply"][family]
     return {"hose": line["hose"], "length": _entry(line["length"], family), "height": _entry(0, family), "device": "wye"}
 
 
@@ -29,7 +29,7 @@ def _entry(value, family):
     return f"{value}@{SYSTEMS[family]}"
 
 
-def _lay(row, family, table):
+def _layout(row, family, table):
     names = {"nozzle": iter("ABCDEFGH"), "joint": iter("STUVWXYZ")}
     return {
         "crew": str(row.get("crew", CREW)),

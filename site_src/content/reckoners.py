@@ -42,7 +42,7 @@ def shelf(page):
 
 
 def bare_shelf():
-    """What calc needs to know of hose to judge a rig, on a page that lays none."""
+    """What calc needs to know of hose to judge a rig, on a page without a layout."""
     whole = catalogue.shelf()
     return {"hoses": {name: {"coefficient": figures["coefficient"]} for name, figures in whole["hoses"].items()}, "crews": whole["crews"], "appliances": {}}
 

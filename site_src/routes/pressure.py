@@ -32,5 +32,5 @@ def _opening_lay():
 
 
 def _opening_answer():
-    """The answer of the lay that a phone opens on where nothing was entered."""
+    """The answer of the layout that a phone opens on where nothing was entered."""
     return answer.answer(_opening_lay(), catalogue.shelf(), units.shown_in(data.opening_system()))

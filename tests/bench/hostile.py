@@ -70,11 +70,11 @@ def hostile(chance, is_json):
                 return found
         return found
 
-    lay = {"lines": lines(chance.choice((1, 2, 6)))}
+    layout = {"lines": lines(chance.choice((1, 2, 6)))}
     if chance.random() < 0.003:
         for _ in range(20 if is_json else chance.choice((400, 1000))):  # past recursion
-            lay = {"lines": [{"coefficient": 2, "length_ft": 10, "end": lay}]}
-    return lay, number(chance.choice((0, 1e-6, 150, 300, 1e7)))
+            layout = {"lines": [{"coefficient": 2, "length_ft": 10, "end": layout}]}
+    return layout, number(chance.choice((0, 1e-6, 150, 300, 1e7)))
 
 
 def finite(told):
@@ -100,13 +100,13 @@ def main(count, seed):
     outcomes, slowest_s = collections.Counter(), 0
     for number in range(count):
         chance = random.Random(seed + number)
-        lay, psi = hostile(chance, is_json=False)
-        for ask in (lambda: pressure.discharge_pressure(lay), lambda: pressure.flows(lay, psi)):
+        layout, psi = hostile(chance, is_json=False)
+        for ask in (lambda: pressure.discharge_pressure(layout), lambda: pressure.flows(layout, psi)):
             start = time.perf_counter()
             try:
                 outcomes[outcome(ask)] += 1
             except Exception:
-                print("seed", seed + number, json.dumps(lay, default=str, skipkeys=True)[:400])
+                print("seed", seed + number, json.dumps(layout, default=str, skipkeys=True)[:400])
                 raise
             slowest_s = max(slowest_s, time.perf_counter() - start)
     print(f"{count} layouts, two questions each, slowest {slowest_s * 1000:.0f} ms")

@@ -86,15 +86,15 @@ def recomputations(context, base):
         const call = await engine();
         const data = await (await fetch("page.json")).json();
         const units = { shown: "US", systems: { US: data.systems.US.kinds } };
-        const lay = data.ready.customary[0].lay;
-        const hoses = { [lay.lines[0].hose]: data.shelf.hoses[lay.lines[0].hose] };  // as the page hands it over
-        const one = () => call("layout.answer", { lay, shelf: { ...data.shelf, hoses }, units });
+        const layout = data.ready.customary[0].layout;
+        const hoses = { [layout.lines[0].hose]: data.shelf.hoses[layout.lines[0].hose] };  // as the page hands it over
+        const one = () => call("layout.answer", { layout, shelf: { ...data.shelf, hoses }, units });
         one();
         const start = performance.now();
         for (let count = 0; count < calls; count += 1) one();
         return (performance.now() - start) / calls;
     }""", CALLS)
-    told(f"one recomputation of a lay, {SLOWED}x slowed", each_ms, "ms", "under 16.7")
+    told(f"one recomputation of a layout, {SLOWED}x slowed", each_ms, "ms", "under 16.7")
     page.close()
 
 
@@ -118,11 +118,11 @@ def thirty_nozzles(context, base):
         const { engine } = await import(new URL("../static/js/shared/engine.js", document.baseURI));
         const call = await engine();
         const { shelf, ready, systems } = await (await fetch("page.json")).json();
-        const { crew } = ready.customary[0].lay;
+        const { crew } = ready.customary[0].layout;
         const byLoss = Object.values(shelf.hoses).filter((hose) => hose.coefficient).sort((a, b) => a.coefficient - b.coefficient);
-        const small = shelf.hoses[ready.customary[0].lay.lines[0].hose];
+        const small = shelf.hoses[ready.customary[0].layout.lines[0].hose];
         const given = {
-            lay: { crew, lines: [line], now: { gates: "set", pressure: "250@US" } },
+            layout: { crew, lines: [line], now: { gates: "set", pressure: "250@US" } },
             shelf: { ...shelf, hoses: { small, large: byLoss[0] } },
             units: { shown: "US", systems: { US: systems.US.kinds } },
         };

@@ -17,7 +17,7 @@ import wntr
 from calc.layout import pressure
 from tests.conftest import Phone
 from tests.peers import epanet
-from tests.peers.random_lays import random_lay
+from tests.peers.random_layouts import random_layout
 
 FRAME_MS = 1000 / 60
 SIZES = (1, 2, 4, 6, 10, 15, 20, 30, 45, 60)
@@ -46,16 +46,16 @@ def median_ms(ask):
     return statistics.median(times)
 
 
-def both_ways(lay, phone):
+def both_ways(layout, phone):
     """Milliseconds of discharge_pressure and flows, on the desk and on the phone's interpreter."""
     def on_phone(function, **more):
-        request = json.dumps({"module": "layout.pressure", "function": function, "arguments": {"layout": lay, **more}})
+        request = json.dumps({"module": "layout.pressure", "function": function, "arguments": {"layout": layout, **more}})
         answer = phone.call(request)
         assert '"ok"' in answer, answer[:200]
 
     return [
-        median_ms(lambda: pressure.discharge_pressure(lay)),
-        median_ms(lambda: pressure.flows(lay, PUMP_PSI)),
+        median_ms(lambda: pressure.discharge_pressure(layout)),
+        median_ms(lambda: pressure.flows(layout, PUMP_PSI)),
         median_ms(lambda: on_phone("discharge_pressure")),
         median_ms(lambda: on_phone("flows", discharge_psi=PUMP_PSI)),
     ]
@@ -99,11 +99,11 @@ def against_epanet():
     with tempfile.TemporaryDirectory() as name:
         folder = pathlib.Path(name)
         for seed in range(40):
-            lay, pump_psi = random_lay(seed)
-            alone_ms.append(median_ms(lambda: epanet.flows_gpm(lay, pump_psi, folder)))
-            simulator = wntr.sim.EpanetSimulator(wntr.network.WaterNetworkModel(str(folder / "lay.inp")))
+            layout, pump_psi = random_layout(seed)
+            alone_ms.append(median_ms(lambda: epanet.flows_gpm(layout, pump_psi, folder)))
+            simulator = wntr.sim.EpanetSimulator(wntr.network.WaterNetworkModel(str(folder / "layout.inp")))
             theirs_ms.append(median_ms(lambda: simulator.run_sim(file_prefix=str(folder / "run"))))
-            ours_ms.append(median_ms(lambda: pressure.flows(lay, pump_psi)))
+            ours_ms.append(median_ms(lambda: pressure.flows(layout, pump_psi)))
     ours, theirs = statistics.median(ours_ms), statistics.median(theirs_ms)
     print(f"40 random trees: flows {ours:.2f} ms, EPANET through wntr {theirs:.1f} ms, {theirs / ours:.0f} times (goal 10); "
           f"EPANET alone, with its file, {statistics.median(alone_ms):.1f} ms")

@@ -38,7 +38,7 @@ def test_computes(away):
 
 
 def test_entries_survive(away):
-    """A lay is as it was left when its page is loaded again, and when it was closed and is opened."""
+    """A layout is as it was left when its page is loaded again, and when it was closed and is opened."""
     pressure(away)
     away.touch(SITE["pressure"]["afresh"])
     away.touch(said("pressure", "less", what=LENGTH))

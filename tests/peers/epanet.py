@@ -1,4 +1,4 @@
-"""Lays given to EPANET: square-law hose and appliances as minor losses, nozzles as emitters.
+"""Layouts given to EPANET: square-law hose and appliances as minor losses, nozzles as emitters.
 
 A shut line is left out with all behind it: EPANET would let what is cut off drain through its own nozzles.
 
@@ -44,8 +44,8 @@ def rated_gpm(line):
     return sum(rated_gpm(branch) for branch in end["lines"]) if "lines" in end else rated(end)[0]
 
 
-def input_text(lay, pump_psi):
-    """A lay as EPANET's input file, and the names of the nozzles it can reach."""
+def input_text(layout, pump_psi):
+    """A layout as EPANET's input file, and the names of the nozzles it can reach."""
     junctions, pipes, emitters = [], [], []
 
     def add(line, name, feeder, height_m):
@@ -66,7 +66,7 @@ def input_text(lay, pump_psi):
             flow_gpm, psi = rated(end)
             emitters.append((name, flow_gpm * LPS_PER_GPM / math.sqrt(psi * METRES_PER_PSI)))
 
-    for place, line in enumerate(lay["lines"], 1):
+    for place, line in enumerate(layout["lines"], 1):
         add(line, str(place), "pump", 0.0)
     parts = [
         "[JUNCTIONS]", *junctions, "[RESERVOIRS]", f"pump {pump_psi * METRES_PER_PSI!r}", "[PIPES]", *pipes,
@@ -75,12 +75,12 @@ def input_text(lay, pump_psi):
     return "\n".join(parts), [name for name, _ in emitters]
 
 
-def flows_gpm(lay, pump_psi, folder):
+def flows_gpm(layout, pump_psi, folder):
     """The flow of each nozzle that is not shut off, by the name of its line, as EPANET finds it."""
-    text, names = input_text(lay, pump_psi)
-    file = folder / "lay.inp"
+    text, names = input_text(layout, pump_psi)
+    file = folder / "layout.inp"
     file.write_text(text, encoding="utf-8")
-    solver = toolkit.ENepanet(str(file), str(folder / "lay.rpt"), str(folder / "lay.bin"))
+    solver = toolkit.ENepanet(str(file), str(folder / "layout.rpt"), str(folder / "layout.bin"))
     solver.ENopen()
     try:
         solver.ENopenH()

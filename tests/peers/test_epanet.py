@@ -1,10 +1,10 @@
-"""The same lays given to EPANET: at least five hundred random trees, on both Pythons."""
+"""The same layouts given to EPANET: at least five hundred random trees, on both Pythons."""
 import itertools
 
 import pytest
 
 from tests import kept
-from tests.peers.random_lays import DEEPEST, MOST_NOZZLES, random_lay
+from tests.peers.random_layouts import DEEPEST, MOST_NOZZLES, random_layout
 
 TREES = {"cpython": 500, "micropython": 150}  # the phone's interpreter takes five times as long
 LIMIT = 1e-3
@@ -19,13 +19,13 @@ def comparison(run, folder, trees):
     for seed in itertools.count():
         if found["trees"] == trees:
             return found
-        lay, pump_psi = random_lay(seed)
-        report = run("layout.pressure", "flows", layout=lay, discharge_psi=pump_psi)
+        layout, pump_psi = random_layout(seed)
+        report = run("layout.pressure", "flows", layout=layout, discharge_psi=pump_psi)
         nozzles = [told for told in report["lines"] if told["nozzle"]]
         flowing = [told for told in nozzles if not told["shut"]]
         if not flowing or min(told["outlet_psi"] for told in flowing) < LEAST_PSI:
             continue
-        theirs_gpm = epanet.flows_gpm(lay, pump_psi, folder)
+        theirs_gpm = epanet.flows_gpm(layout, pump_psi, folder)
         assert [told["id"] for told in flowing] == list(theirs_gpm)
         found["trees"] += 1
         found["points"] += len(flowing)

@@ -4,7 +4,7 @@ from playwright.sync_api import expect, sync_playwright
 
 from tests.browser import ARGUMENTS, chromium_path
 from tests.phone.handset import Handset, Host, carried, phones, ready
-from tests.phone.lay import fresh_lay
+from tests.phone.layout import fresh_layout
 from tests.site.conftest import built  # noqa: F401  the same built site
 
 expect.set_options(timeout=10000)
@@ -65,13 +65,13 @@ def shared(take_for_module):
 
 
 @pytest.fixture(scope="module")
-def opened_lay(shared):
-    return fresh_lay(shared)
+def opened_layout(shared):
+    return fresh_layout(shared)
 
 
 @pytest.fixture
-def lay(opened_lay):
-    """The Pressure page of the shared phone, back at its opening lay."""
-    opened_lay.press("afresh")
-    opened_lay.shows(170)
-    return opened_lay
+def layout(opened_layout):
+    """The Pressure page of the shared phone, back at its opening layout."""
+    opened_layout.press("afresh")
+    opened_layout.shows(170)
+    return opened_layout

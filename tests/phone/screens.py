@@ -6,7 +6,7 @@ from site_src.routes import help
 from tests import service_records
 from tests.phone.card import beside, hasten, open_card
 from tests.phone.history import held, years
-from tests.phone.lay import open_lay
+from tests.phone.layout import open_layout
 from tests.phone.proof import KEEP
 from tests.phone.sheet import open_sheet
 from tests.phone.words import PRACTICE, SITE
@@ -15,23 +15,23 @@ from tests.site import pages
 
 def wye(handset):
     """Two lines, one smooth, one gated, and a caution, every part of the page open."""
-    lay = open_lay(handset)
-    lay.build("add_wye")
-    lay.line("B")
-    lay.type("length", "600")
-    lay.choose("nozzle", SITE["pressure"]["smooth"])
-    lay.working("friction")
+    layout = open_layout(handset)
+    layout.build("add_wye")
+    layout.line("B")
+    layout.type("length", "600")
+    layout.choose("nozzle", SITE["pressure"]["smooth"])
+    layout.working("friction")
     for section in ("now", "at_pump", "bounds", "fall"):
-        lay.open(SITE[section]["title"])
-    return lay.page
+        layout.open(SITE[section]["title"])
+    return layout.page
 
 
 def refused(handset):
     """An entry with its refusal, and no answer."""
-    lay = open_lay(handset)
-    lay.type("length", "abc")
-    lay.refusal("length").wait_for()
-    return lay.page
+    layout = open_layout(handset)
+    layout.type("length", "abc")
+    layout.refusal("length").wait_for()
+    return layout.page
 
 
 def card_at(name, step, *keys):
@@ -159,7 +159,7 @@ def plain(address):
     """A page as it opens, computed where it computes."""
     def opened(handset):
         if address == "pressure/":
-            return open_lay(handset).page
+            return open_layout(handset).page
         if address.startswith(("water/", "foam/")) and address != "water/":
             return open_sheet(handset, address).page
         for name in pages.cards():

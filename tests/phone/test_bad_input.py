@@ -5,7 +5,7 @@ import urllib.parse
 import pytest
 from playwright.sync_api import expect
 
-from tests.phone.lay import FIELDS, fresh_lay, open_lay
+from tests.phone.layout import FIELDS, fresh_layout, open_layout
 from tests.phone.words import SITE, said
 
 MARKUP = "<img src=x onerror=h()>"  # short enough to pass as an entry
@@ -42,57 +42,57 @@ def assert_unharmed(page):
 
 
 @pytest.mark.parametrize(("text", "code", "name"), CASES, ids=[f"{text[:12]}-{field}" for text, _, field in CASES])
-def test_entry_is_refused_in_its_place(lay, text, code, name):
+def test_entry_is_refused_in_its_place(layout, text, code, name):
     """A bad entry is told at its field, the others stand, no number is shown, and a good entry mends it."""
-    before = lay.entries()
-    lay.type(name, text)
-    expect(lay.refusal(name)).to_have_text(SITE["refusal"][code])
-    expect(lay.field(name)).to_have_attribute("aria-invalid", "true")
-    expect(lay.answer).to_have_text(SITE["pressure"]["waiting"])
-    after = lay.entries()
+    before = layout.entries()
+    layout.type(name, text)
+    expect(layout.refusal(name)).to_have_text(SITE["refusal"][code])
+    expect(layout.field(name)).to_have_attribute("aria-invalid", "true")
+    expect(layout.answer).to_have_text(SITE["pressure"]["waiting"])
+    after = layout.entries()
     assert text.startswith(after[name])  # as typed, or as much as anyone could mean
     assert after == {**before, name: after[name]}
-    assert_unharmed(lay.page)
-    lay.type(name, before[name])
-    lay.shows(170)
-    expect(lay.field(name)).to_have_attribute("aria-invalid", "false")
+    assert_unharmed(layout.page)
+    layout.type(name, before[name])
+    layout.shows(170)
+    expect(layout.field(name)).to_have_attribute("aria-invalid", "false")
 
 
-def test_entry_of_a_line_out_of_sight(lay):
+def test_entry_of_a_line_out_of_sight(layout):
     """A bad entry of one line is named while another is worked on, and what is typed there goes there."""
-    lay.build("add_wye")
-    lay.line("A")
-    lay.type("flow", "")
-    expect(lay.answer).to_have_text(SITE["pressure"]["waiting"])
-    lay.line("B")
-    expect(lay.answer).to_have_text(said("pressure", "waiting_line", line=said("pressure", "line", id="A")))
-    expect(lay.field("flow")).to_have_value("150")
-    lay.type("length", "150")
-    lay.line("A")
-    expect(lay.field("length")).to_have_value("200")
-    expect(lay.refusal("flow")).to_have_text(SITE["refusal"]["empty"])
-    lay.type("flow", "150")
-    lay.shows(188)  # by hand: 69.75 + 100 + 2 x 3^2; line B with 150 ft needs less
+    layout.build("add_wye")
+    layout.line("A")
+    layout.type("flow", "")
+    expect(layout.answer).to_have_text(SITE["pressure"]["waiting"])
+    layout.line("B")
+    expect(layout.answer).to_have_text(said("pressure", "waiting_line", line=said("pressure", "line", id="A")))
+    expect(layout.field("flow")).to_have_value("150")
+    layout.type("length", "150")
+    layout.line("A")
+    expect(layout.field("length")).to_have_value("200")
+    expect(layout.refusal("flow")).to_have_text(SITE["refusal"]["empty"])
+    layout.type("flow", "150")
+    layout.shows(188)  # by hand: 69.75 + 100 + 2 x 3^2; line B with 150 ft needs less
 
 
-def test_lay_beyond_any_hose(lay):
+def test_lay_beyond_any_hose(layout):
     """Good entries that ask for more than any hose is built for are told by their line."""
-    lay.type("length", "20000")
+    layout.type("length", "20000")
     # by hand: 15.5 x 2.25 x 200 + 100 = 7075 psi
     line = said("pressure", "line", id="A")
-    expect(lay.answer).to_have_text(said("refusal", "beyond_any_hose", line=line))
+    expect(layout.answer).to_have_text(said("refusal", "beyond_any_hose", line=line))
 
 
 @pytest.mark.parametrize("text", ["", "abc", "9" * 30])
 def test_bad_entry_costs_nothing_but_itself(take, text):
     """After a bad entry the page opens again with every other entry as it was."""
     handset = take()
-    lay = fresh_lay(handset)
-    lay.step("length", "more")
-    lay.type("flow", text)
-    expect(lay.answer).to_have_text(SITE["pressure"]["waiting"])
-    lay.page.close()
-    again = open_lay(handset)
+    layout = fresh_layout(handset)
+    layout.step("length", "more")
+    layout.type("flow", text)
+    expect(layout.answer).to_have_text(SITE["pressure"]["waiting"])
+    layout.page.close()
+    again = open_layout(handset)
     assert (again.field("length").input_value(), again.field("pressure").input_value()) == ("250", "100")
 
 
@@ -101,8 +101,8 @@ LINE = {"id": "A", "hose": "attack-1.75", "length": "300", "height": "0",
 GOOD = {"crew": "2", "lines": [LINE]}
 
 
-def coded(lay):
-    return urllib.parse.quote(lay if isinstance(lay, str) else json.dumps(lay))
+def coded(layout):
+    return urllib.parse.quote(layout if isinstance(layout, str) else json.dumps(layout))
 
 
 HOSTILE = {
@@ -133,40 +133,40 @@ HOSTILE = {
 
 
 @pytest.mark.parametrize("fragment", HOSTILE.values(), ids=HOSTILE)
-def test_mangled_link(lay, fragment):
-    """A link that holds no readable lay says so, and the lay on the page stands."""
-    lay.type("length", "250")
-    lay.page.evaluate("(fragment) => { location.hash = fragment; }", f"#lay={fragment}")
-    expect(lay.page.get_by_text(SITE["pressure"]["damaged_link"])).to_be_visible()
-    lay.shows(187)  # by hand: 15.5 x 2.25 x 2.5 + 100 = 187.19
-    assert_unharmed(lay.page)
+def test_mangled_link(layout, fragment):
+    """A link that holds no readable layout says so, and the layout on the page stands."""
+    layout.type("length", "250")
+    layout.page.evaluate("(fragment) => { location.hash = fragment; }", f"#layout={fragment}")
+    expect(layout.page.get_by_text(SITE["pressure"]["damaged_link"])).to_be_visible()
+    layout.shows(187)  # by hand: 15.5 x 2.25 x 2.5 + 100 = 187.19
+    assert_unharmed(layout.page)
 
 
 @pytest.mark.parametrize("fragment", ["%", "[]", coded({**GOOD, "crew": MARKUP}), "1" * 1000000])
 def test_mangled_link_opened_cold(shared, fragment):
-    """A phone that opens such a link shows its own last lay and the notice."""
-    lay = open_lay(shared, f"#lay={fragment}")
-    expect(lay.page.get_by_text(SITE["pressure"]["damaged_link"])).to_be_visible()
-    expect(lay.answer).to_contain_text(SITE["unit"]["US"]["pressure"])
-    assert_unharmed(lay.page)
-    lay.page.close()
+    """A phone that opens such a link shows its own last layout and the notice."""
+    layout = open_layout(shared, f"#layout={fragment}")
+    expect(layout.page.get_by_text(SITE["pressure"]["damaged_link"])).to_be_visible()
+    expect(layout.answer).to_contain_text(SITE["unit"]["US"]["pressure"])
+    assert_unharmed(layout.page)
+    layout.page.close()
 
 
-def test_markup_in_a_link_is_only_text(lay):
+def test_markup_in_a_link_is_only_text(layout):
     """Markup that passes as an entry stands in its field as typed, is refused there, and is never built into the page."""
     hostile = {**GOOD, "lines": [{**LINE, "length": MARKUP}]}
-    lay.page.evaluate("(fragment) => { location.hash = fragment; }", f"#lay={coded(hostile)}")
-    expect(lay.field("length")).to_have_value(MARKUP)
-    expect(lay.refusal("length")).to_have_text(SITE["refusal"]["not_a_number"])
-    assert_unharmed(lay.page)
+    layout.page.evaluate("(fragment) => { location.hash = fragment; }", f"#layout={coded(hostile)}")
+    expect(layout.field("length")).to_have_value(MARKUP)
+    expect(layout.refusal("length")).to_have_text(SITE["refusal"]["not_a_number"])
+    assert_unharmed(layout.page)
 
 
-def test_prototype_in_a_link_changes_nothing(lay):
-    """A good lay that carries a prototype with it is taken as a lay, and the prototype is left behind."""
+def test_prototype_in_a_link_changes_nothing(layout):
+    """A good layout that carries a prototype with it is taken as a layout, and the prototype is left behind."""
     hostile = json.dumps(GOOD)[:-1] + ', "__proto__": {"polluted": 1}, "constructor": {"prototype": {"polluted": 1}}}'
-    lay.page.evaluate("(fragment) => { location.hash = fragment; }", f"#lay={coded(hostile)}")
-    lay.shows(205)  # by hand: 15.5 x 2.25 x 3 + 100 = 204.63
-    assert_unharmed(lay.page)
+    layout.page.evaluate("(fragment) => { location.hash = fragment; }", f"#layout={coded(hostile)}")
+    layout.shows(205)  # by hand: 15.5 x 2.25 x 3 + 100 = 204.63
+    assert_unharmed(layout.page)
 
 
 KEEP = """([name, value]) => new Promise((done) => {
@@ -182,10 +182,10 @@ KEEP = """([name, value]) => new Promise((done) => {
 @pytest.mark.parametrize("kept", [7, {}, {"lines": [{"end": {}}]}], ids=json.dumps)
 @pytest.mark.parametrize(("name", "address", "shown"), [
     ("pressure", "pressure/", SITE["pressure"]["set"]), ("shift:road", "shift/road/", SITE["shift"]["not_seen"]),
-], ids=["lay", "card"])
-def test_damaged_draft(shared, lay, kept, name, address, shown):
+], ids=["layout", "card"])
+def test_damaged_draft(shared, layout, kept, name, address, shown):
     """What was kept and cannot be read is left aside: the page opens as new."""
-    lay.page.evaluate(KEEP, [name, kept])
+    layout.page.evaluate(KEEP, [name, kept])
     page = shared.open(address)
     expect(page.get_by_text(shown).first).to_be_visible()
     page.close()

@@ -8,7 +8,7 @@ from playwright.sync_api import expect
 from site_src.content import data
 from tests.phone.card import RIG, beside, hasten, open_card
 from tests.phone.handset import Handset
-from tests.phone.lay import fresh_lay, open_lay
+from tests.phone.layout import fresh_layout, open_layout
 from tests.phone.store import do, put_test, running_test
 from tests.phone.test_rig import ENGINE, R, kept_rigs, press
 from tests.phone.test_update import CHANGED, OUTCOME, Release, apply_button, news
@@ -140,10 +140,10 @@ def test_storage_that_takes_nothing(take, trouble):
         beside(handset, **RIG)
         put_test(handset, record)
     handset.context.add_init_script(trouble)
-    lay = fresh_lay(handset)
-    lay.type("length", "250")
-    lay.shows(187)  # by hand: 15.5 x 2.25 x 2.5 + 100 = 187.19
-    unkept(lay.page, SITE["site"]["unkept"])
+    layout = fresh_layout(handset)
+    layout.type("length", "250")
+    layout.shows(187)  # by hand: 15.5 x 2.25 x 2.5 + 100 = 187.19
+    unkept(layout.page, SITE["site"]["unkept"])
     for address, entered in ENTRIES.items():
         page = handset.open(address)
         entered(page)
@@ -194,32 +194,32 @@ def test_storage_cleared_under_a_page(take):
     rig.locator("#field-owner").wait_for(state="attached")
     card = open_card(handset, "bay", rig=ENGINE)
     card.see()
-    lay = open_lay(handset)
+    layout = open_layout(handset)
     session = handset.context.new_cdp_session(card.page)
     session.send("Storage.clearDataForOrigin", {"origin": handset.host.origin.rstrip("/"), "storageTypes": "indexeddb"})
-    lay.type("length", "175")
+    layout.type("length", "175")
     card.see()
     expect(card.page.get_by_text(SITE["site"]["unkept"])).not_to_be_visible()
     rig.locator("#field-name").fill("Kept anew")
     expect(rig.locator("main p.notice")).to_have_count(0)
     card.page.close()
-    lay.page.close()
-    assert open_lay(handset).field("length").input_value() == "175"
+    layout.page.close()
+    assert open_layout(handset).field("length").input_value() == "175"
     open_card(handset, "bay", first=card.steps[2], rig=ENGINE)
     assert [(kept["name"], kept["beds"]) for kept in kept_rigs(rig)] == [("Kept anew", ENGINE["beds"])]
 
 
 @pytest.mark.parametrize("version", [1, 2])
 def test_older_database_opens_with_all_it_held(handset, version):
-    """A database of the first or second version opens, with its lay and its rig, and gets the stores that came later."""
+    """A database of the first or second version opens, with its layout and its rig, and gets the stores that came later."""
     stores = {"drafts": {"pressure": {"crew": "2", "lines": [LINE]}}, "rigs": {ENGINE["id"]: ENGINE}}
     page = handset.open("404.html")
     page.evaluate(MADE, [version, dict(list(stores.items())[:version])])
     page.close()
-    lay = open_lay(handset)
-    lay.shows(205)  # by hand: 15.5 x 2.25 x 3 + 100 = 204.63
-    assert lay.page.evaluate(SCHEMA) == [3, ["drafts", "log", "rigs", "tests"]]
-    assert kept_rigs(lay.page) == [ENGINE][:version - 1]
+    layout = open_layout(handset)
+    layout.shows(205)  # by hand: 15.5 x 2.25 x 3 + 100 = 204.63
+    assert layout.page.evaluate(SCHEMA) == [3, ["drafts", "log", "rigs", "tests"]]
+    assert kept_rigs(layout.page) == [ENGINE][:version - 1]
 
 
 def test_newer_database_is_left_alone(handset):
@@ -227,7 +227,7 @@ def test_newer_database_is_left_alone(handset):
     page = handset.open("404.html")
     page.evaluate(MADE, [9, {"drafts": {"pressure": json.dumps(LINE)}}])
     page.close()
-    fresh_lay(handset)
+    fresh_layout(handset)
     page = handset.open()
     expect(page.locator("#keeping")).to_have_text(SITE["start"]["unkept"])
     assert page.evaluate(SCHEMA) == [9, ["drafts"]]

@@ -2,7 +2,7 @@
 import pytest
 from playwright.sync_api import expect
 
-from tests.phone.lay import open_lay
+from tests.phone.layout import open_layout
 from tests.phone.words import SITE, said
 
 SCREENS = {"upright": (360, 740), "on its side": (740, 360), "keyboard up": (360, 380)}
@@ -17,63 +17,63 @@ def in_sight(locator):
     }""")
 
 
-def throttled(lay, **lines):
+def throttled(layout, **lines):
     """What is said of the lines that are throttled at the pump, each with what its gauge shall show."""
     rows = [said("pressure", "gate_row", line=said("pressure", "line", id=name), inlet=psi) for name, psi in lines.items()]
-    return lay.page.get_by_text(said("pressure", "gates_pump", rows=" \u00b7 ".join(rows)), exact=True)
+    return layout.page.get_by_text(said("pressure", "gates_pump", rows=" \u00b7 ".join(rows)), exact=True)
 
 
 @pytest.mark.parametrize("screen", SCREENS)
 def test_answer_and_throttles_in_sight(take, screen):
     """Three lines at the pump: the number and both readings to set, with any entry of the page in work."""
     width, height = SCREENS[screen]
-    lay = open_lay(take(viewport={"width": width, "height": height}))
-    lay.ready("draft")
+    layout = open_layout(take(viewport={"width": width, "height": height}))
+    layout.ready("draft")
     # by hand: A 15.5 x 1.5^2 x 2 + 100 = 169.75; B 2 x 2.5^2 x 2 + 100 = 125; C 15.5 x 0.95^2 x 1 + 100 = 113.99
-    lay.build("add_line")
-    lay.type("length", "100")
-    lay.type("flow", "95")
-    lay.shows(170)
-    now = lay.open(SITE["now"]["title"])
-    lay.open(SITE["bounds"]["title"])
-    for field in (lay.field("length"), lay.field("height"), now.get_by_role("textbox", name=SITE["now"]["gauge"]), lay.page.get_by_role("textbox").last):
+    layout.build("add_line")
+    layout.type("length", "100")
+    layout.type("flow", "95")
+    layout.shows(170)
+    now = layout.open(SITE["now"]["title"])
+    layout.open(SITE["bounds"]["title"])
+    for field in (layout.field("length"), layout.field("height"), now.get_by_role("textbox", name=SITE["now"]["gauge"]), layout.page.get_by_role("textbox").last):
         field.focus()
-        for part in (lay.answer.locator("b"), throttled(lay, B=125, C=114)):
+        for part in (layout.answer.locator("b"), throttled(layout, B=125, C=114)):
             assert in_sight(part)
         assert in_sight(field)
-    shown = lay.page.locator(".answer").bounding_box()["height"]
+    shown = layout.page.locator(".answer").bounding_box()["height"]
     assert shown <= 0.5 * height  # half of the screen is left to work in
 
 
-def test_throttled_behind_a_wye(lay):
+def test_throttled_behind_a_wye(layout):
     """At a wye the reading is that of a gauge after its valve. By hand: B needs 134.875 there."""
-    lay.build("add_wye")
-    lay.line("B")
-    lay.type("length", "100")
+    layout.build("add_wye")
+    layout.line("B")
+    layout.type("length", "100")
     line, joint = said("pressure", "line", id="B"), said("pressure", "at_wye", id="S")
-    assert in_sight(lay.page.get_by_text(said("pressure", "gate", line=line, joint=joint, inlet=135), exact=True))
+    assert in_sight(layout.page.get_by_text(said("pressure", "gate", line=line, joint=joint, inlet=135), exact=True))
 
 
-def test_nothing_to_throttle_says_nothing(lay):
+def test_nothing_to_throttle_says_nothing(layout):
     """One line needs no other throttled."""
-    expect(lay.page.locator(".answer-gates p")).to_have_count(0)
-    lay.shows(170)
+    expect(layout.page.locator(".answer-gates p")).to_have_count(0)
+    layout.shows(170)
 
 
 @pytest.mark.parametrize("screen", SCREENS)
 def test_many_to_throttle_leave_room_to_work(take, screen):
     """Three wyes with a line to throttle at each: the number stays in sight, the readings stand below it, and a field is reached."""
     width, height = SCREENS[screen]
-    lay = open_lay(take(viewport={"width": width, "height": height}))
-    lay.build("add_wye")
-    lay.line("B")
-    lay.type("length", "100")
-    lay.line("S")
+    layout = open_layout(take(viewport={"width": width, "height": height}))
+    layout.build("add_wye")
+    layout.line("B")
+    layout.type("length", "100")
+    layout.line("S")
     for _ in range(2):
-        lay.build("add_twin")
-    expect(lay.page.locator(".answer-gates p")).to_have_count(3)
-    field = lay.field("length")
+        layout.build("add_twin")
+    expect(layout.page.locator(".answer-gates p")).to_have_count(3)
+    field = layout.field("length")
     field.focus()
-    assert in_sight(lay.answer.locator("b"))
+    assert in_sight(layout.answer.locator("b"))
     assert in_sight(field)
-    assert lay.page.locator(".answer").bounding_box()["height"] <= 0.5 * height
+    assert layout.page.locator(".answer").bounding_box()["height"] <= 0.5 * height

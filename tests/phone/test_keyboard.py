@@ -8,7 +8,7 @@ from site_src.content import data
 from tests import service_records
 from tests.phone.card import Card, hasten
 from tests.phone.keyboard import Keys
-from tests.phone.lay import open_lay
+from tests.phone.layout import open_layout
 from tests.phone.proof import T
 from tests.phone.store import put_test
 from tests.phone.words import KINDS, SITE, STEPS, said
@@ -23,33 +23,33 @@ def button(page, name):
 
 
 def test_a_lay(handset):
-    """A lay is made, changed, read and kept; a choice, a new line and a step back leave the focus where it was or beside it."""
-    lay = open_lay(handset)
-    lay.shows(170)
-    page, keys = lay.page, Keys(lay.page)
-    keys.type(lay.field("length"), "400")
-    lay.shows(240)  # by hand: 15.5 x 1.5^2 x 4 + 100 = 239.5
+    """A layout is made, changed, read and kept; a choice, a new line and a step back leave the focus where it was or beside it."""
+    layout = open_layout(handset)
+    layout.shows(170)
+    page, keys = layout.page, Keys(layout.page)
+    keys.type(layout.field("length"), "400")
+    layout.shows(240)  # by hand: 15.5 x 1.5^2 x 4 + 100 = 239.5
     keys.press(button(page, said("pressure", "more", what=SITE["pressure"]["length"])))
-    expect(lay.field("length")).to_have_value("450")
+    expect(layout.field("length")).to_have_value("450")
     keys.hold("Enter", 5)
-    assert int(lay.field("length").input_value()) >= 600  # a stepper goes on while it is held
+    assert int(layout.field("length").input_value()) >= 600  # a stepper goes on while it is held
     keys.to(page.get_by_role("group", name=SITE["pressure"]["nozzle"]).get_by_role("radio", name=SITE["pressure"]["fog"]))
     page.keyboard.press("ArrowRight")
     assert keys.at(page.get_by_role("radio", name=SITE["pressure"]["smooth"]))
     keys.press(page.locator("summary", has_text=SITE["pressure"]["build"]))
     keys.press(button(page, SITE["pressure"]["add_wye"]))
     expect(page.get_by_role("list", name=SITE["pressure"]["picture"]).get_by_role("button")).to_have_count(3)
-    answer = lay.answer.inner_text()
+    answer = layout.answer.inner_text()
     while (undo := button(page, SITE["pressure"]["undo"])).count():  # the last of them takes the key itself away
         keys.press(undo)
     keys.press(button(page, SITE["pressure"]["add_wye"]))
     keys.press(button(page, SITE["pressure"]["afresh"]))
-    lay.shows(170)
+    layout.shows(170)
     keys.press(button(page, SITE["pressure"]["undo"]))
-    told = lay.answer.inner_text()
+    told = layout.answer.inner_text()
     assert told != answer
     page.reload()
-    expect(lay.answer).to_have_text(re.compile(told.replace("\n", r"\s*")))
+    expect(layout.answer).to_have_text(re.compile(told.replace("\n", r"\s*")))
 
 
 def walk(keys, card, names):

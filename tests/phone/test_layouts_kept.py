@@ -4,7 +4,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from tests.phone.lay import open_lay
+from tests.phone.layout import open_layout
 from tests.phone.sheet import TOLD, open_sheet
 from tests.phone.words import SITE, said
 
@@ -15,10 +15,10 @@ RIG = {"schema": 1, "id": "engine-9", "name": "Engine 9", "units": "US"}
 
 
 def with_length(handset, length, fragment=""):
-    lay = open_lay(handset, fragment)
-    lay.type("length", length)
-    lay.shows(PSI[length])
-    return lay
+    layout = open_layout(handset, fragment)
+    layout.type("length", length)
+    layout.shows(PSI[length])
+    return layout
 
 
 def near(page, first, second, most=140):
@@ -37,9 +37,9 @@ def test_two_tabs(handset):
     assert one.page.url == address == other.page.url
     other.page.reload()
     other.shows(PSI["300"])
-    open_lay(handset).shows(PSI["300"])
+    open_layout(handset).shows(PSI["300"])
     one.type("length", "350")
-    open_lay(handset).shows(PSI["350"])
+    open_layout(handset).shows(PSI["350"])
 
 
 def test_two_tabs_of_a_water_page(handset):
@@ -55,71 +55,71 @@ def test_two_tabs_of_a_water_page(handset):
 
 def test_address_stays(handset):
     """The address changes with Share alone, and does not go on naming a layout that was changed since."""
-    lay = with_length(handset, "100")
-    bare = lay.page.url
-    lay.build("add_wye")
-    lay.press("undo")
-    lay.page.get_by_role("radio", name=SITE["units"]["SI"], exact=True).tap()
-    assert lay.page.url == bare == f"{handset.host.origin}pressure/"
-    assert "100" in lay.link()
-    lay.type("length", "90")
-    expect(lay.page).to_have_url(bare)
+    layout = with_length(handset, "100")
+    bare = layout.page.url
+    layout.build("add_wye")
+    layout.press("undo")
+    layout.page.get_by_role("radio", name=SITE["units"]["SI"], exact=True).tap()
+    assert layout.page.url == bare == f"{handset.host.origin}pressure/"
+    assert "100" in layout.link()
+    layout.type("length", "90")
+    expect(layout.page).to_have_url(bare)
 
 
 def test_shared_link_stays_mine_after_a_reload(handset):
     """A reload right after sharing goes on with this tab's layout."""
-    lay = with_length(handset, "100")
-    lay.link()
-    lay.page.reload()
-    lay.shows(PSI["100"])
-    lay.type("length", "350")
-    lay.page.reload()
-    lay.shows(PSI["350"])
+    layout = with_length(handset, "100")
+    layout.link()
+    layout.page.reload()
+    layout.shows(PSI["100"])
+    layout.type("length", "350")
+    layout.page.reload()
+    layout.shows(PSI["350"])
 
 
 @pytest.mark.parametrize("way", ["new tab", "same tab", "after a reload"])
 def test_followed_link_is_one_undo_away(handset, take, way):
     """A link shows its layout; one Undo brings back what was worked on, and nothing is kept of it in the address."""
     link = with_length(take(), "300").link()
-    lay = with_length(handset, "100")
+    layout = with_length(handset, "100")
     if way == "new tab":
-        lay = open_lay(handset, link)
+        layout = open_layout(handset, link)
     else:
-        lay.page.evaluate("(link) => { location.hash = link; }", link)
-    lay.shows(PSI["300"])
-    expect(lay.page.get_by_text(P["is_linked"])).to_be_visible()
-    assert "#" not in lay.page.url
+        layout.page.evaluate("(link) => { location.hash = link; }", link)
+    layout.shows(PSI["300"])
+    expect(layout.page.get_by_text(P["is_linked"])).to_be_visible()
+    assert "#" not in layout.page.url
     if way == "after a reload":
-        lay.page.reload()
-        lay.shows(PSI["300"])
-    lay.press("undo")
-    lay.shows(PSI["100"])
+        layout.page.reload()
+        layout.shows(PSI["300"])
+    layout.press("undo")
+    layout.shows(PSI["100"])
 
 
 def test_back_to_the_opening_layout_can_be_undone(handset):
     """The work that it takes away comes back, beside the key, by Undo, and also after a reload."""
-    lay = with_length(handset, "300")
-    lay.press("afresh")
-    lay.shows(PSI["200"])
-    told = lay.page.get_by_text(P["is_opening"])
+    layout = with_length(handset, "300")
+    layout.press("afresh")
+    layout.shows(PSI["200"])
+    told = layout.page.get_by_text(P["is_opening"])
     expect(told).to_be_visible()
-    key = lay.page.get_by_role("button", name=P["afresh"], exact=True)
-    assert near(lay.page, key, told)
-    lay.page.get_by_role("button", name=P["put_back"], exact=True).tap()
-    lay.shows(PSI["300"])
-    lay.press("afresh")
-    lay.shows(PSI["200"])
-    lay.page.reload()
-    lay.shows(PSI["200"])
-    lay.press("undo")
-    lay.shows(PSI["300"])
+    key = layout.page.get_by_role("button", name=P["afresh"], exact=True)
+    assert near(layout.page, key, told)
+    layout.page.get_by_role("button", name=P["put_back"], exact=True).tap()
+    layout.shows(PSI["300"])
+    layout.press("afresh")
+    layout.shows(PSI["200"])
+    layout.page.reload()
+    layout.shows(PSI["200"])
+    layout.press("undo")
+    layout.shows(PSI["300"])
 
 
 def test_opening_key_stands_apart_from_share(handset):
     """No slip of the finger from Share wipes the layout: another control stands between them."""
-    lay = open_lay(handset)
-    share = lay.page.get_by_role("button", name=P["share"], exact=True).bounding_box()
-    opening = lay.page.get_by_role("button", name=P["afresh"], exact=True).bounding_box()
+    layout = open_layout(handset)
+    share = layout.page.get_by_role("button", name=P["share"], exact=True).bounding_box()
+    opening = layout.page.get_by_role("button", name=P["afresh"], exact=True).bounding_box()
     assert opening["y"] - share["y"] - share["height"] > 100
 
 
@@ -146,12 +146,12 @@ def test_link_is_told_at_its_key(take, address, name):
     assert near(page, key, told)
 
 
-def saved_part(lay):
-    return lay.open(S["title"])
+def saved_part(layout):
+    return layout.open(S["title"])
 
 
-def save(lay, name):
-    part = saved_part(lay)
+def save(layout, name):
+    part = saved_part(layout)
     part.get_by_role("textbox", name=S["name"], exact=True).fill(name)
     part.get_by_role("button", name=S["save"], exact=True).tap()
     return part
@@ -159,49 +159,49 @@ def save(lay, name):
 
 def test_saved_by_name(handset):
     """A layout saved by name opens again in another tab, can be renamed and deleted, and a deleted one comes back."""
-    lay = with_length(handset, "300")
-    part = save(lay, "Rear of the mill")
+    layout = with_length(handset, "300")
+    part = save(layout, "Rear of the mill")
     expect(part.get_by_text(said("saved", "saved", name="Rear of the mill"))).to_be_visible()
-    lay.press("afresh")
-    lay.page.close()
-    lay = open_lay(handset)
-    part = saved_part(lay)
+    layout.press("afresh")
+    layout.page.close()
+    layout = open_layout(handset)
+    part = saved_part(layout)
     part.get_by_role("button", name=said("saved", "rename_it", name="Rear of the mill"), exact=True).tap()
     part.get_by_role("textbox", name=S["name"], exact=True).last.fill("Mill, side C")
     part.get_by_role("button", name=S["keep_name"], exact=True).tap()
     part.get_by_role("button", name=said("saved", "open_it", name="Mill, side C"), exact=True).tap()
-    lay.shows(PSI["300"])
-    lay.press("undo")
-    lay.shows(PSI["200"])
-    part = saved_part(lay)
+    layout.shows(PSI["300"])
+    layout.press("undo")
+    layout.shows(PSI["200"])
+    part = saved_part(layout)
     part.get_by_role("button", name=said("saved", "delete_it", name="Mill, side C"), exact=True).tap()
     expect(part.get_by_text(S["none"])).to_be_visible()
     part.get_by_role("button", name=P["put_back"], exact=True).tap()
     expect(part.get_by_text("Mill, side C", exact=True)).to_be_visible()
-    lay.page.reload()
-    expect(saved_part(lay).get_by_text("Mill, side C", exact=True)).to_be_visible()
+    layout.page.reload()
+    expect(saved_part(layout).get_by_text("Mill, side C", exact=True)).to_be_visible()
 
 
 def test_saved_twice_under_one_name(handset):
     """The newer takes the place of the older, and says so with a way back."""
-    lay = with_length(handset, "300")
-    save(lay, "Mill")
-    lay.type("length", "100")
-    part = save(lay, "Mill")
+    layout = with_length(handset, "300")
+    save(layout, "Mill")
+    layout.type("length", "100")
+    part = save(layout, "Mill")
     expect(part.get_by_text(said("saved", "replaced", name="Mill"))).to_be_visible()
     expect(part.get_by_role("listitem")).to_have_count(1)
     part.get_by_role("button", name=P["put_back"], exact=True).tap()
     part.get_by_role("button", name=said("saved", "open_it", name="Mill"), exact=True).tap()
-    lay.shows(PSI["300"])
+    layout.shows(PSI["300"])
 
 
 def test_saving_without_a_name_or_room(handset):
     """A layout without a name is not saved, and one that the phone has no room for says so."""
-    lay = with_length(handset, "300")
-    part = save(lay, "  ")
+    layout = with_length(handset, "300")
+    part = save(layout, "  ")
     expect(part.get_by_text(S["unnamed"])).to_be_visible()
-    lay.page.evaluate("() => { IDBObjectStore.prototype.put = () => { throw new DOMException('full', 'QuotaExceededError'); }; }")
-    part = save(lay, "Mill")
+    layout.page.evaluate("() => { IDBObjectStore.prototype.put = () => { throw new DOMException('full', 'QuotaExceededError'); }; }")
+    part = save(layout, "Mill")
     expect(part.get_by_text(S["unkept"])).to_be_visible()
     expect(part.get_by_role("listitem")).to_have_count(0)
 
@@ -216,30 +216,30 @@ def test_print(handset):
       localStorage.setItem("rig", rig.id);
     }""", [f"{handset.host.origin}static/js/shared/store.js", RIG])
     page.close()
-    lay = open_lay(handset)
-    lay.ready("wye")
-    lay.shows(170)  # by hand: 15.5 x 2.25 x 1.5 + 100 = 152.31; 2 x 3^2 = 18
-    lay.page.evaluate("() => { window.print = () => { window.printed = true; }; }")
-    lay.press("print")
-    assert lay.page.evaluate("window.printed")
-    lay.page.emulate_media(media="print")
-    paper = lay.page.locator("main").inner_text()
+    layout = open_layout(handset)
+    layout.ready("wye")
+    layout.shows(170)  # by hand: 15.5 x 2.25 x 1.5 + 100 = 152.31; 2 x 3^2 = 18
+    layout.page.evaluate("() => { window.print = () => { window.printed = true; }; }")
+    layout.press("print")
+    assert layout.page.evaluate("window.printed")
+    layout.page.emulate_media(media="print")
+    paper = layout.page.locator("main").inner_text()
     for text in ("170", "Engine 9", said("pressure", "line", id="A"), said("pressure", "line", id="B"), "150 gpm"):
         assert text in paper
     assert re.search(r"20\d\d", paper)
-    expect(lay.page.get_by_role("button", name=P["share"])).not_to_be_visible()
-    expect(lay.page.get_by_role("textbox", name=P["length"])).not_to_be_visible()
+    expect(layout.page.get_by_role("button", name=P["share"])).not_to_be_visible()
+    expect(layout.page.get_by_role("textbox", name=P["length"])).not_to_be_visible()
     assert SITE["pressure"]["build"] not in paper
-    lay.page.emulate_media(media="screen")
-    expect(lay.page.locator(".on-paper:visible")).to_have_count(0)
+    layout.page.emulate_media(media="screen")
+    expect(layout.page.locator(".on-paper:visible")).to_have_count(0)
 
 
 @pytest.mark.parametrize("height", ["−12,5", "-12,5", "12,5"])
 def test_height_is_drawn_as_it_is_reckoned(handset, height):
     """A height typed with a comma or a minus of print stands on the line as calc reads it."""
-    lay = open_lay(handset)
-    lay.type("height", height)
+    layout = open_layout(handset)
+    layout.type("height", height)
     below = not height[0].isdigit()
-    lay.shows(164 if below else 175)  # by hand: 169.75 -+ 0.434 x 12.5 = 164.33 and 175.18
+    layout.shows(164 if below else 175)  # by hand: 169.75 -+ 0.434 x 12.5 = 164.33 and 175.18
     words = said("pressure", "height_down" if below else "height_up", height="12.5")
-    expect(lay.page.locator(".map")).to_contain_text(words)
+    expect(layout.page.locator(".map")).to_contain_text(words)

@@ -23,40 +23,40 @@ FRENCH = data.load("words/fr/site")
         ("0250.000", 187),
     ],
 )
-def test_a_length_by_any_spelling(lay, text, psi):
+def test_a_length_by_any_spelling(layout, text, psi):
     """1,000 is a thousand feet, and stands in its field as it was typed."""
-    lay.type("length", text)
-    lay.shows(psi)
-    expect(lay.field("length")).to_have_value(text)
+    layout.type("length", text)
+    layout.shows(psi)
+    expect(layout.field("length")).to_have_value(text)
 
 
-def test_a_length_that_could_be_either_is_asked_about(lay):
+def test_a_length_that_could_be_either_is_asked_about(layout):
     """1.000 may be one foot or a thousand: no number until it is said which, and both are offered as they are to be typed."""
-    lay.type("length", "1.000")
+    layout.type("length", "1.000")
     asked = SITE["refusal"]["thousands_or_decimals"].format(thousands="1000", decimals="1")
-    expect(lay.refusal("length")).to_have_text(asked)
-    expect(lay.answer).to_have_text(SITE["pressure"]["waiting"])
-    lay.step("length", "more")  # no step from what is not known
-    expect(lay.field("length")).to_have_value("1.000")
-    lay.type("length", "1000")
-    lay.shows(449)
+    expect(layout.refusal("length")).to_have_text(asked)
+    expect(layout.answer).to_have_text(SITE["pressure"]["waiting"])
+    layout.step("length", "more")  # no step from what is not known
+    expect(layout.field("length")).to_have_value("1.000")
+    layout.type("length", "1000")
+    layout.shows(449)
 
 
-def test_steps_go_from_what_is_typed_however_it_is_spelled(lay):
+def test_steps_go_from_what_is_typed_however_it_is_spelled(layout):
     """A key beside 1,000 goes to 1050, and beside a height with a typed minus to the next below."""
-    lay.type("length", "1,000")
-    lay.step("length", "more")
-    expect(lay.field("length")).to_have_value("1050")
-    lay.type("height", "\u221220")
-    lay.step("height", "less")
-    expect(lay.field("height")).to_have_value("-30")
+    layout.type("length", "1,000")
+    layout.step("length", "more")
+    expect(layout.field("length")).to_have_value("1050")
+    layout.type("height", "\u221220")
+    layout.step("height", "less")
+    expect(layout.field("height")).to_have_value("-30")
 
 
-def test_a_height_typed_with_a_minus_sign_is_drawn_below(lay):
+def test_a_height_typed_with_a_minus_sign_is_drawn_below(layout):
     """The sign of a phone's keyboard counts: what is reckoned as below is drawn as below."""
-    lay.type("height", "\u221220")
+    layout.type("height", "\u221220")
     below = SITE["pressure"]["height_down"].format(height="20", u_length=SITE["unit"]["US"]["length"])
-    expect(lay.page.locator(".map-told").first).to_contain_text(below)
+    expect(layout.page.locator(".map-told").first).to_contain_text(below)
 
 
 def test_french_shows_commas(take):

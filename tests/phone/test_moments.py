@@ -6,7 +6,7 @@ from playwright.sync_api import expect
 
 from site_src.content import data
 from tests.phone.history import PROFILE, SEED
-from tests.phone.lay import open_lay
+from tests.phone.layout import open_layout
 from tests.phone.moments import numbers, watched
 from tests.phone.words import SITE
 
@@ -35,9 +35,9 @@ def beside_rig(handset):
 
 def typed(handset, length="100"):
     """A kept layout: the opening one with another length."""
-    lay = open_lay(handset)
-    lay.type("length", length)
-    return lay
+    layout = open_layout(handset)
+    layout.type("length", length)
+    return layout
 
 
 def test_nothing_kept(handset):
@@ -52,13 +52,13 @@ def test_nothing_kept(handset):
 @pytest.mark.parametrize("tab", ["same", "new"])
 def test_kept_layout(handset, tab):
     """A layout that was worked on: its own number is the only one, from the first paint on, with its own entries beside it."""
-    lay = typed(handset)
-    lay.shows(135)  # by hand: 15.5 x 2.25 x 1 + 100 = 134.875
-    lay.page.wait_for_timeout(100)  # the answer is kept a moment after it stands
+    layout = typed(handset)
+    layout.shows(135)  # by hand: 15.5 x 2.25 x 1 + 100 = 134.875
+    layout.page.wait_for_timeout(100)  # the answer is kept a moment after it stands
     if tab == "same":
-        moments = again(lay.page)
+        moments = again(layout.page)
     else:
-        lay.page.close()
+        layout.page.close()
         _, moments = watched(handset, "pressure/", live)
     assert stood(moments) == ["135 psi"]
     answering = [moment for moment in moments if moment["answer"].strip()[:1].isdigit()]
@@ -80,21 +80,21 @@ def again(page):
 
 def test_kept_layout_of_an_older_version(handset):
     """A layout without an answer kept with it: dashes, then its number."""
-    lay = typed(handset)
-    lay.shows(135)
-    lay.page.wait_for_timeout(100)
-    lay.page.evaluate("[sessionStorage, localStorage].forEach((store) => store.removeItem('answer:pressure'))")
-    moments = again(lay.page)
+    layout = typed(handset)
+    layout.shows(135)
+    layout.page.wait_for_timeout(100)
+    layout.page.evaluate("[sessionStorage, localStorage].forEach((store) => store.removeItem('answer:pressure'))")
+    moments = again(layout.page)
     assert stood(moments) == ["135 psi"]
     assert any("–" in moment["answer"] for moment in moments)
 
 
 def test_entry_before_the_calculator_runs(handset):
     """What is typed while the last answer still stands takes it down at once."""
-    lay = typed(handset)
-    lay.shows(135)
-    lay.page.wait_for_timeout(100)
-    lay.page.close()
+    layout = typed(handset)
+    layout.shows(135)
+    layout.page.wait_for_timeout(100)
+    layout.page.close()
     handset.context.route("**/calc.bin", hold := Held())
     page, _ = watched(handset, "pressure/", lambda page: expect(page.locator("output")).to_contain_text("135"))
     page.get_by_role("textbox", name=SITE["pressure"]["length"], exact=True).fill("250")
@@ -155,12 +155,12 @@ def test_other_units(handset, system, figure):
 
 def test_kept_entries_in_other_units(handset):
     """A layout typed in feet and opened in meters never shows the feet as meters."""
-    lay = typed(handset)
-    lay.shows(135)
-    lay.page.get_by_role("radio", name=SITE["units"]["SI"], exact=True).tap()
-    expect(lay.field("length")).to_have_value(re.compile("^30"))  # 100 ft are 30.48 m
-    lay.page.wait_for_timeout(100)
-    moments = again(lay.page)
+    layout = typed(handset)
+    layout.shows(135)
+    layout.page.get_by_role("radio", name=SITE["units"]["SI"], exact=True).tap()
+    expect(layout.field("length")).to_have_value(re.compile("^30"))  # 100 ft are 30.48 m
+    layout.page.wait_for_timeout(100)
+    moments = again(layout.page)
     assert {moment["fields"].get("A-length", "30.5")[:2] for moment in moments} == {"30"}
     assert len(stood(moments)) == 1
 
@@ -177,10 +177,10 @@ def test_followed_link(handset, take):
 
 def test_folded_parts_wait_for_their_numbers(handset):
     """What flows now, in sight, never stands beside a length it does not follow from."""
-    lay = open_lay(handset)
-    lay.open(SITE["now"]["title"])
-    lay.page.locator(".now").wait_for()
-    lay.page.evaluate("""() => {
+    layout = open_layout(handset)
+    layout.open(SITE["now"]["title"])
+    layout.page.locator(".now").wait_for()
+    layout.page.evaluate("""() => {
       window.beside = [];
       new MutationObserver(() => {
         const part = document.querySelector(".now");
@@ -189,10 +189,10 @@ def test_folded_parts_wait_for_their_numbers(handset):
         if (isSeen) window.beside.push([gauge, part.innerText]);
       }).observe(document.querySelector("#pressure"), { childList: true, subtree: true, characterData: true, attributes: true });
     }""")
-    lay.type("flow", "180")
-    lay.shows(200)  # by hand: 15.5 x 1.8^2 x 2 + 100 = 200.44
-    expect(lay.page.locator(".now")).to_contain_text("180")
-    beside = lay.page.evaluate("window.beside")
+    layout.type("flow", "180")
+    layout.shows(200)  # by hand: 15.5 x 1.8^2 x 2 + 100 = 200.44
+    expect(layout.page.locator(".now")).to_contain_text("180")
+    beside = layout.page.evaluate("window.beside")
     assert beside
     assert all("180" in text for gauge, text in beside if gauge == "200")
 

@@ -74,7 +74,7 @@ def test_help_prints(plain):
 
 
 def test_pressure_has_an_answer_and_a_way_on(plain):
-    """The Pressure page shows the opening lay's answer, says what it needs, and links to the tables."""
+    """The Pressure page shows the opening layout's answer, says what it needs, and links to the tables."""
     page = plain.open("pressure/")
     # by hand: 15.5 x 1.5^2 x 2 + 100 = 169.75
     expect(page.get_by_text(re.compile(r"^170\s*psi$"))).to_be_visible()

@@ -5,7 +5,7 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data, fleet
-from tests.phone.lay import open_lay
+from tests.phone.layout import open_layout
 from tests.phone.test_rig import bring, press, taken
 from tests.phone.words import SITE
 
@@ -16,8 +16,8 @@ BED = {"name": "Trash line", "hose": "attack-1.75", "length": "200@US", "crew": 
        "end": {"kind": "fog", "flow": "150@US", "tip": "0.9375@US", "pressure": "75@US"}}
 
 
-def reads(lay, pressure):
-    expect(lay.field("pressure")).to_have_value(pressure)
+def reads(layout, pressure):
+    expect(layout.field("pressure")).to_have_value(pressure)
 
 
 @pytest.mark.parametrize(("system", "hand", "master", "fog"), [
@@ -26,44 +26,44 @@ def reads(lay, pressure):
 ])
 def test_kinds_bring_their_usual_pressure(take, system, hand, master, fog):
     """Fog, smooth bore on a hand line, smooth bore on a device, and back."""
-    lay = open_lay(take())
-    lay.page.get_by_role("radio", name=SITE["units"][system], exact=True).tap()
-    lay.ready("one")
+    layout = open_layout(take())
+    layout.page.get_by_role("radio", name=SITE["units"][system], exact=True).tap()
+    layout.ready("one")
     for kind, pressure in (("smooth", hand), ("fog", fog), ("automatic", fog), ("smooth", hand)):
-        lay.choose("nozzle", KIND[kind])
-        reads(lay, pressure)
+        layout.choose("nozzle", KIND[kind])
+        reads(layout, pressure)
     for device, pressure in (("master", master), ("none", hand), ("aerial", master)):
-        lay.open(KIND["more_of_it"])
-        lay.choose("device", DEVICE[device])
-        reads(lay, pressure)
-    lay.choose("nozzle", KIND["fog"])
-    reads(lay, fog)
+        layout.open(KIND["more_of_it"])
+        layout.choose("device", DEVICE[device])
+        reads(layout, pressure)
+    layout.choose("nozzle", KIND["fog"])
+    reads(layout, fog)
 
 
-def test_a_typed_pressure_stays(lay):
+def test_a_typed_pressure_stays(layout):
     """Typed 85 stays through kinds, tips and devices; emptied, the next kind brings its own."""
-    lay.type("pressure", "85")
-    lay.choose("nozzle", KIND["smooth"])
-    reads(lay, "85")
-    lay.tip("7/8")
-    reads(lay, "85")
-    lay.open(KIND["more_of_it"])
-    lay.choose("device", DEVICE["master"])
-    reads(lay, "85")
-    lay.type("pressure", "")
-    lay.choose("nozzle", KIND["fog"])
-    reads(lay, "100")
+    layout.type("pressure", "85")
+    layout.choose("nozzle", KIND["smooth"])
+    reads(layout, "85")
+    layout.tip("7/8")
+    reads(layout, "85")
+    layout.open(KIND["more_of_it"])
+    layout.choose("device", DEVICE["master"])
+    reads(layout, "85")
+    layout.type("pressure", "")
+    layout.choose("nozzle", KIND["fog"])
+    reads(layout, "100")
 
 
-def test_a_nozzle_pressure_is_no_inlet_pressure(lay):
+def test_a_nozzle_pressure_is_no_inlet_pressure(layout):
     """What a nozzle was typed to run at is not what an inlet shall see, nor the other way."""
-    lay.type("pressure", "85")
-    lay.choose("nozzle", KIND["inlet"])
-    wanted = lay.page.get_by_role("textbox", name=KIND["inlet_pressure"])
+    layout.type("pressure", "85")
+    layout.choose("nozzle", KIND["inlet"])
+    wanted = layout.page.get_by_role("textbox", name=KIND["inlet_pressure"])
     expect(wanted).to_have_value("20")  # common practice: 20 psi residual at the next pumper
     wanted.fill("150")
-    lay.choose("nozzle", KIND["fog"])
-    reads(lay, "100")
+    layout.choose("nozzle", KIND["fog"])
+    reads(layout, "100")
 
 
 def test_the_rig_has_its_own(handset):
@@ -72,16 +72,16 @@ def test_the_rig_has_its_own(handset):
     bring(page, json.dumps({**ENGINE, "beds": [BED]}).encode())
     taken(page, ENGINE["name"])
     page.close()
-    lay = open_lay(handset)
-    reads(lay, "75")
-    lay.choose("nozzle", KIND["smooth"])
-    reads(lay, "50")
-    lay.choose("nozzle", KIND["fog"])
-    reads(lay, "75")
-    lay.hose("attack-2.5")
-    lay.choose("nozzle", KIND["smooth"])
-    lay.choose("nozzle", KIND["fog"])
-    reads(lay, "100")
+    layout = open_layout(handset)
+    reads(layout, "75")
+    layout.choose("nozzle", KIND["smooth"])
+    reads(layout, "50")
+    layout.choose("nozzle", KIND["fog"])
+    reads(layout, "75")
+    layout.hose("attack-2.5")
+    layout.choose("nozzle", KIND["smooth"])
+    layout.choose("nozzle", KIND["fog"])
+    reads(layout, "100")
 
 
 def test_a_bed_of_a_rig(handset):

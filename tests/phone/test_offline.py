@@ -5,7 +5,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.phone.card import open_card
-from tests.phone.lay import fresh_lay
+from tests.phone.layout import fresh_layout
 from tests.phone.words import SITE
 from tests.site import pages
 
@@ -45,14 +45,14 @@ def test_unknown_address(away, address):
 
 def test_pressure_computes(away):
     """The Pressure page answers a change, not only what was baked."""
-    lay = fresh_lay(away)
-    lay.step("length", "more")
-    lay.shows(187)  # by hand: 15.5 x 2.25 x 2.5 + 100 = 187.19
-    expect(lay.page).to_have_url(re.compile("/pressure/$"))  # an entry is in the phone, and in the address only once it is shared
-    lay.page.reload()
-    expect(lay.field("length")).to_have_value("250")
-    lay.shows(187)
-    lay.page.close()
+    layout = fresh_layout(away)
+    layout.step("length", "more")
+    layout.shows(187)  # by hand: 15.5 x 2.25 x 2.5 + 100 = 187.19
+    expect(layout.page).to_have_url(re.compile("/pressure/$"))  # an entry is in the phone, and in the address only once it is shared
+    layout.page.reload()
+    expect(layout.field("length")).to_have_value("250")
+    layout.shows(187)
+    layout.page.close()
 
 
 def test_card_runs(away):

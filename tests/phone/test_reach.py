@@ -2,7 +2,7 @@
 import pytest
 from playwright.sync_api import expect
 
-from tests.phone.lay import open_lay
+from tests.phone.layout import open_layout
 from tests.phone.words import SITE
 
 B = SITE["bounds"]
@@ -10,13 +10,13 @@ U = {f"u_{kind}": unit for kind, unit in SITE["unit"]["US"].items()}
 
 
 @pytest.fixture
-def reach(lay):
-    lay.open(B["title"])
-    return lay
+def reach(layout):
+    layout.open(B["title"])
+    return layout
 
 
-def field(lay, name):
-    return lay.page.locator("details.section", has_text=B["title"]).last.get_by_role("textbox", name=B[name], exact=True)
+def field(layout, name):
+    return layout.page.locator("details.section", has_text=B["title"]).last.get_by_role("textbox", name=B[name], exact=True)
 
 
 def test_a_distance_and_a_flow(reach):

@@ -7,7 +7,7 @@ from playwright.sync_api import expect
 from site_src.content import data
 from tests import service_records
 from tests.phone.card import Card, hasten, open_card
-from tests.phone.lay import open_lay
+from tests.phone.layout import open_layout
 from tests.phone.proof import T
 from tests.phone.store import put_test
 from tests.phone.words import SITE, STEPS
@@ -27,15 +27,15 @@ def button(page, name):
 
 def test_the_answer_is_heard_as_it_changes(handset):
     """The answer has a name and is said when it changes, as are its cautions; a refusal is said at once and stands at its field."""
-    lay = open_lay(handset)
-    lay.shows(170)
-    page = lay.page
+    layout = open_layout(handset)
+    layout.shows(170)
+    page = layout.page
     page.evaluate(HEARING)
     expect(page.get_by_role("status", name=SITE["pressure"]["set"], exact=True)).to_have_text(re.compile(r"170\s+psi"))
-    length = lay.field("length")
+    length = layout.field("length")
     expect(length).to_have_accessible_description(SITE["unit"]["US"]["length"])
     length.fill("900")
-    lay.shows(414)  # by hand: 15.5 x 1.5^2 x 9 + 100 = 413.9
+    layout.shows(414)  # by hand: 15.5 x 1.5^2 x 9 + 100 = 413.9
     answer, caution = heard(page)
     assert answer == "414 psi"
     assert SITE["caution"]["stop"] in caution
@@ -48,9 +48,9 @@ def test_the_answer_is_heard_as_it_changes(handset):
     assert waiting == SITE["pressure"]["waiting"]
     assert refusal in others
     length.fill("200")
-    lay.shows(170)
+    layout.shows(170)
     assert heard(page) == ["170 psi"]
-    lay.press("share")
+    layout.press("share")
     expect(page.get_by_text(SITE["link"]["copied"])).to_be_visible()
     assert heard(page) == [SITE["link"]["copied"]]
 

@@ -19,23 +19,23 @@ def test_what_is_typed_after_a_tap_stands_alone(take, name):
         expect(field).to_have_value(typed)
 
 
-def test_a_second_tap_selects_again(lay):
+def test_a_second_tap_selects_again(layout):
     """150 typed into the field that was typed into a moment ago is 150, however it is reached."""
-    field = lay.field("height")
+    field = layout.field("height")
     for typed in ("30", "-40", "150", "75"):  # taps that follow so fast are double taps, which choose a word
         field.tap()
-        lay.page.keyboard.type(typed)
+        layout.page.keyboard.type(typed)
         expect(field).to_have_value(typed)
 
 
-def test_focus_by_keyboard_selects(lay):
+def test_focus_by_keyboard_selects(layout):
     """Tab, and the keyboard's own next key, come to an entry that the next digit replaces."""
-    lay.field("length").focus()
+    layout.field("length").focus()
     for _ in range(12):
-        lay.page.keyboard.press("Tab")
-        if lay.page.evaluate("document.activeElement.matches('input[inputmode]')"):
+        layout.page.keyboard.press("Tab")
+        if layout.page.evaluate("document.activeElement.matches('input[inputmode]')"):
             break
-    field = lay.page.locator("input:focus")
+    field = layout.page.locator("input:focus")
     field.press("7")
     expect(field).to_have_value("7")
 

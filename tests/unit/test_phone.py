@@ -11,7 +11,7 @@ from calc.shift import card
 from calc.teaching import practice
 from site_src.content import catalogue, data, fleet, knowledge, reckoners, standards, units
 from tests.service_records import a_record as a_whole_record
-from tests.unit.layout.test_answer import OTHER_UNITS, SHELF, UNITS, a_lay, a_line, a_wye, fog
+from tests.unit.layout.test_answer import OTHER_UNITS, SHELF, UNITS, a_layout, a_line, a_wye, fog
 from tests.unit.layout.test_flowing import UNITS as STANDING_UNITS
 from tests.unit.service.made import a_plan
 from tests.unit.service.test_history import a_dated
@@ -28,7 +28,7 @@ SEQUENCE = {
 }
 STATE = card.start(SEQUENCE, {"light": "after"})
 WAITING = card.advance(STATE, {"kind": "hold", "step": "wait", "at_s": 100.25})
-AS_IT_STANDS = {**a_lay(a_wye(a_line(), a_line(id="B", height="30"))), "source": {"kind": "fed", "intake": "33"},
+AS_IT_STANDS = {**a_layout(a_wye(a_line(), a_line(id="B", height="30"))), "source": {"kind": "fed", "intake": "33"},
                 "now": {"pressure": "177.7", "gates": "open", "shut": ["B"]}}
 LEAKS = data.load("water_loss")
 CALLS = [
@@ -54,18 +54,18 @@ CALLS = [
                       "units": units.shown_in("US")}),
     ("panel_card.card", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("SI"), "section": "50@US",
                          "tips": catalogue.tip_choices()}),
-    ("rig.lay_of", {"bed": PROFILE["beds"][0]}),
+    ("rig.layout_of", {"bed": PROFILE["beds"][0]}),
     ("rig.missing", {"profile": PROFILE}),
     ("rig.problems", {"profile": {**PROFILE, "tank": "big", "odd": "1"}, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
     ("rig.at_hand", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
     ("rig.beside_handbook", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
-    ("layout.answer", {"lay": a_lay(a_wye(a_line(end=fog("190", "75")), a_line(id="B", height="-33.3"))),
+    ("layout.answer", {"layout": a_layout(a_wye(a_line(end=fog("190", "75")), a_line(id="B", height="-33.3"))),
                         "shelf": SHELF, "units": UNITS}),
-    ("heights.converted", {"lay": a_lay(a_wye(a_line(), height="30")), "units": UNITS}),
-    ("layout.answer", {"lay": a_lay(a_line(height="up")), "shelf": SHELF, "units": UNITS}),
-    ("flowing.now", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS}),
-    ("at_pump.answer", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "profile": {"pump_rated": "250"}}),
-    ("reach.answer", {"lay": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "line": "A",
+    ("heights.converted", {"layout": a_layout(a_wye(a_line(), height="30")), "units": UNITS}),
+    ("layout.answer", {"layout": a_layout(a_line(height="up")), "shelf": SHELF, "units": UNITS}),
+    ("flowing.now", {"layout": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS}),
+    ("at_pump.answer", {"layout": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "profile": {"pump_rated": "250"}}),
+    ("reach.answer", {"layout": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "line": "A",
                        "reach": {"pump": "", "flow": "150", "end": "100", "length": "200"}}),
     ("leak.restore", {"plugs": [{"id": "relief", "first": True}], "listed": ["relief"], "opened": []}),
     ("away.slept", {"wall_s": 600, "steady_s": 1}),
@@ -201,9 +201,9 @@ def test_too_deep(run, name, arguments_json, refusals):
 
 
 def test_too_deep_lay(run):
-    """A lay deeper than the page allows is refused as such by both."""
+    """A layout deeper than the page allows is refused as such by both."""
     line = a_line()
     for number in range(40):
         line = a_wye(line, id=f"S{number}")
-    error = through(run, "layout.answer", json.dumps({"lay": a_lay(line), "shelf": SHELF, "units": UNITS}))["error"]
-    assert (error["field"], error["code"], error["most"]) == ("lay", "too_deep", 20)
+    error = through(run, "layout.answer", json.dumps({"layout": a_layout(line), "shelf": SHELF, "units": UNITS}))["error"]
+    assert (error["field"], error["code"], error["most"]) == ("layout", "too_deep", 20)

@@ -1,4 +1,4 @@
-"""The four systems of units: factors from Pint, the same lay the same physics, nothing typed by hand."""
+"""The four systems of units: factors from Pint, the same layout the same physics, nothing typed by hand."""
 import re
 
 import pytest
@@ -63,10 +63,10 @@ def test_one_lay_in_four_systems_is_one_lay(length_ft, rise_ft, gpm, psi, hose, 
     answers = []
     for system in SYSTEMS:
         end = {"kind": "fog", "flow": typed(system, "flow", gpm), "pressure": typed(system, "pressure", psi)}
-        lay = {"crew": "2", "lines": [{"id": "A", "hose": hose, "length": typed(system, "length", length_ft),
+        layout = {"crew": "2", "lines": [{"id": "A", "hose": hose, "length": typed(system, "length", length_ft),
                                        "height": typed(system, "length", rise_ft), "end": end}]}
         try:
-            answers.append(layout_answer.answer(lay, SHELF, units.shown_in(shown))["pressure_psi"])
+            answers.append(layout_answer.answer(layout, SHELF, units.shown_in(shown))["pressure_psi"])
         except CalcError as refused:
             answers.append(refused.code)
     assert answers == [answers[0]] * 4 or answers == pytest.approx([answers[0]] * 4, rel=1e-9, abs=1e-8)
@@ -76,11 +76,11 @@ def test_one_lay_in_four_systems_is_one_lay(length_ft, rise_ft, gpm, psi, hose, 
 @pytest.mark.parametrize("system", SYSTEMS)
 def test_what_is_shown_does_not_change_what_was_entered(run, system, shown):
     """An entry keeps the system it was typed in: the pressure is the same whichever system the page shows."""
-    lay = {"crew": "2", "lines": [{
+    layout = {"crew": "2", "lines": [{
         "id": "A", "hose": "attack-1.75", "length": typed(system, "length", 200), "height": typed(system, "length", 20),
         "end": {"kind": "fog", "flow": typed(system, "flow", 150), "pressure": typed(system, "pressure", 100)},
     }]}
-    answer = run("layout.answer", "answer", lay=lay, shelf=SHELF, units=units.shown_in(shown))
+    answer = run("layout.answer", "answer", layout=layout, shelf=SHELF, units=units.shown_in(shown))
     assert answer["pressure_psi"] == pytest.approx(178.43, rel=1e-6)  # by hand: 100 + 69.75 + 8.68
 
 
@@ -123,9 +123,9 @@ def test_metric_set_disagrees_with_the_us_one_as_far_as_the_page_says():
 )
 def test_metric_friction(run, kpa, lpm, metres, size, expected_kpa):
     """Metric hose read in metric units follows the printed metric rule."""
-    lay = {"crew": "2", "lines": [{"id": "A", "hose": size, "length": str(metres), "height": "0",
+    layout = {"crew": "2", "lines": [{"id": "A", "hose": size, "length": str(metres), "height": "0",
                                    "end": {"kind": "fog", "flow": str(lpm), "pressure": "100"}}]}
-    answer = run("layout.answer", "answer", lay=lay, shelf=SHELF, units=units.shown_in("SI"))
+    answer = run("layout.answer", "answer", layout=layout, shelf=SHELF, units=units.shown_in("SI"))
     assert float(answer["lines"][0]["workings"]["friction"]["loss"]) == pytest.approx(expected_kpa, abs=0.01)
     assert float(answer["lines"][0]["workings"]["friction"]["coefficient"]) == kpa
 

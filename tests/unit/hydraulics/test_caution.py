@@ -91,7 +91,7 @@ def test_one_caution_for_a_hose(run, discharge_psi, codes):
 
 @pytest.mark.parametrize("limits", [{}, dict.fromkeys(LIMITS)], ids=["absent", "None"])
 def test_unknown_limits(run, limits):
-    """A limit that is not known raises no caution, however wild the lay."""
+    """A limit that is not known raises no caution, however wild the layout."""
     wild = a_line(flow_gpm=9000, nozzle={"reaction_lbf": 900})
     assert found_in(run, wild, limits=limits, discharge_psi=1500) == []
 

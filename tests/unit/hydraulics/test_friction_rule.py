@@ -83,7 +83,7 @@ def test_a_lay_by_a_rule_says_so(run):
 
 
 def test_a_lay_with_one_hose_of_another_size_is_refused(run):
-    """One supply that the rule is not made for refuses the whole lay, by the line's name: nothing is mixed in."""
+    """One supply that the rule is not made for refuses the whole layout, by the line's name: nothing is mixed in."""
     supply = line({"lines": [line(fog(), size_in=1.75)]}, 0.8, 200, id="supply", size_in=3)
     with pytest.raises(CalcError) as refusal:
         required(run, [supply], rule="gpm_times_n")

@@ -39,19 +39,19 @@ def a_wye(*branches, **given_facts):
     return a_line(**{**{"id": "S", "hose": "supply", "length": "100", "end": {"lines": list(branches)}}, **given_facts})
 
 
-def a_lay(*lines, crew="2"):
-    """A lay as the page sends it."""
+def a_layout(*lines, crew="2"):
+    """A layout as the page sends it."""
     return {"crew": crew, "lines": list(lines)}
 
 
-def ask(run, lay, units=UNITS):
-    """The answer of the page for this lay."""
-    return run("layout.answer", "answer", lay=lay, shelf=SHELF, units=units)
+def ask(run, layout, units=UNITS):
+    """The answer of the page for this layout."""
+    return run("layout.answer", "answer", layout=layout, shelf=SHELF, units=units)
 
 
 def test_single_line(run):
     """Every figure of one line is read out, with the terms of its working; all worked by hand."""
-    answer = ask(run, a_lay(a_line(height="20")))
+    answer = ask(run, a_layout(a_line(height="20")))
     assert answer.pop("pressure_psi") == pytest.approx(178.43, rel=1e-9)  # 100 + 69.75 + 8.68
     assert (answer.pop("rules"), answer.pop("by_rule")) == ({}, None)
     assert answer == {"pressure": "178", "flow": "150", "cautions": [], "lines": [{
@@ -77,7 +77,7 @@ def test_single_line(run):
 def test_smooth_bore(run):
     """A smooth-bore line shows its tip and the flow and push that follow from it."""
     end = {"kind": "smooth", "tip": "2,00", "pressure": "100"}
-    (line,) = ask(run, a_lay(a_line(hose="supply", end=end)))["lines"]
+    (line,) = ask(run, a_layout(a_line(hose="supply", end=end)))["lines"]
     assert line["end"] == "smooth"
     # by hand: 29.7 x 4 x 10 = 1188 gpm; 1.57 x 4 x 100 = 628 lbf
     assert line["workings"]["nozzle"] == {"flow": "1188", "pressure": "100", "reaction": "628", "tip": "2",
@@ -98,7 +98,7 @@ def test_wye(run, easy, hard, pressure, appliance, gate):
     """A wye loses what its rule asks at the flow through it, and the easier branch is gated."""
     branches = [a_line(id=flow, length="100", end=fog(flow=flow)) for flow in (easy, hard)]
     branches[1]["id"] = "hard"
-    answer = ask(run, a_lay(a_wye(*branches)))
+    answer = ask(run, a_layout(a_wye(*branches)))
     supply, easy_line, hard_line = answer["lines"]
     assert (answer["pressure"], supply["appliance"], supply["end"]) == (pressure, appliance, "joint")
     assert answer["rules"] == {"wye": [{"from": "0", "loss": "0"}, {"from": "350", "loss": "10"}]}  # as on the shelf
@@ -108,10 +108,10 @@ def test_wye(run, easy, hard, pressure, appliance, gate):
 
 def test_other_units(run):
     """Other units change what is typed and what is read, once each, and nothing between."""
-    lay = a_lay(a_line(length="50", height="5", end=fog("600", "700")), crew="1")
-    answer = ask(run, lay, OTHER_UNITS)
+    layout = a_layout(a_line(length="50", height="5", end=fog("600", "700")), crew="1")
+    answer = ask(run, layout, OTHER_UNITS)
     (line,) = answer["lines"]
-    # the lay of test_single_line: 50 / 0.25 = 200 ft, 5 / 0.25 = 20 ft, 600 / 4 = 150 gpm, 700 / 7 = 100 psi
+    # the layout of test_single_line: 50 / 0.25 = 200 ft, 5 / 0.25 = 20 ft, 600 / 4 = 150 gpm, 700 / 7 = 100 psi
     assert answer["pressure_psi"] == pytest.approx(178.43, rel=1e-9)
     # by hand: 178.43 x 7 = 1249.01; 69.75 x 7 = 488.25; 75.75 x 4.5 = 340.9; 24.99 x 4 = 99.96; 34.875 x 20 = 697.5
     assert (answer["pressure"], answer["flow"], line["friction"], line["reaction"]) == ("1249", "600", "488", "341")
@@ -127,28 +127,28 @@ def test_other_units(run):
 def test_fall_in_other_units(run):
     """What is drawn is in the page's units: lengths and heights by 0.25, pressures by 7; a device takes its loss at the end."""
     nozzle = a_line(length="50", height="15", end=fog("600", "700"), device="master")
-    supply, line = ask(run, a_lay(a_wye(nozzle, length="25", height="10")), OTHER_UNITS)["lines"]
+    supply, line = ask(run, a_layout(a_wye(nozzle, length="25", height="10")), OTHER_UNITS)["lines"]
     assert (supply["fall"]["lengths"], supply["fall"]["heights"]) == ([0, 25], [0, 10])
     assert (line["fall"]["lengths"], line["fall"]["heights"]) == ([25, 75], [10, 15])
-    # by hand, the lay of test_single_line behind 25 psi of a master stream: 178.43 + 25 in, 125 before the device, 100 behind
+    # by hand, the layout of test_single_line behind 25 psi of a master stream: 178.43 + 25 in, 125 before the device, 100 behind
     assert line["fall"]["pressures"] == pytest.approx([203.43 * 7, 875, 700])
 
 
 @pytest.mark.parametrize(("pressure", "is_read"), [("1000", True), ("1000.5", False)])
 def test_past_any_hose(run, pressure, is_read):
     """By hand: 100 gpm through 50,000 ft of C 2 lose 1,000 psi; with 1,000 at the nozzle just what any fire hose could take."""
-    lay = a_lay(a_line(hose="supply", length="50000", end=fog("100", pressure)))
+    layout = a_layout(a_line(hose="supply", length="50000", end=fog("100", pressure)))
     if is_read:
-        assert ask(run, lay)["pressure"] == "2000"
+        assert ask(run, layout)["pressure"] == "2000"
         return
     with pytest.raises(CalcError) as refusal:
-        ask(run, lay)
+        ask(run, layout)
     assert (refusal.value.code, refusal.value.facts) == ("beyond_any_hose", {"line": "A"})
 
 
 def test_cautions(run):
     """What to be careful of is read out in the page's units, the stop first."""
-    answer = ask(run, a_lay(a_line(length="600", end=fog(flow="210")), crew="1"))
+    answer = ask(run, a_layout(a_line(length="600", end=fog(flow="210")), crew="1"))
     # by hand: 100 + 15.5 x 2.1^2 x 6 = 510.13 psi; 0.0505 x 210 x 10 = 106.05 lbf
     assert answer["cautions"] == [
         {"level": "stop", "code": "above_test_pressure", "line": "A", "crew": "1", "amount": "510", "limit": "300"},
@@ -171,7 +171,7 @@ TYPED_AT_NOZZLE = [(field, text, code) for field in ("flow", "pressure", "tip") 
 def test_refused_line(run, field, text, code):
     """What is typed wrong for a line is refused under the name it has on the page, with the line."""
     with pytest.raises(CalcError) as refusal:
-        ask(run, a_lay(a_wye(a_line(id="B"), a_line(**{field: text}))))
+        ask(run, a_layout(a_wye(a_line(id="B"), a_line(**{field: text}))))
     assert (refusal.value.field, refusal.value.code, refusal.value.facts["line"]) == (field, code, "A")
 
 
@@ -180,53 +180,53 @@ def test_refused_nozzle(run, field, text, code):
     """What is typed wrong for a nozzle is refused under the name it has on the page, with the line."""
     end = {"kind": "smooth", "tip": "1", "pressure": "50"} if field == "tip" else fog()
     with pytest.raises(CalcError) as refusal:
-        ask(run, a_lay(a_wye(a_line(id="B"), a_line(end={**end, field: text}))))
+        ask(run, a_layout(a_wye(a_line(id="B"), a_line(end={**end, field: text}))))
     assert (refusal.value.field, refusal.value.code, refusal.value.facts["line"]) == (field, code, "A")
 
 
 def nested(depth):
-    """A lay with this many wyes behind one another."""
+    """A layout with this many wyes behind one another."""
     line = a_line()
     for number in range(depth):
         line = a_wye(line, id=f"S{number}", length="0")
-    return a_lay(line)
+    return a_layout(line)
 
 
 @pytest.mark.parametrize(
-    ("lay", "field", "code"),
+    ("layout", "field", "code"),
     [
         (None, "crew", "unknown"),
         ([], "crew", "unknown"),
-        (a_lay(a_line(), crew="9"), "crew", "unknown"),
-        (a_lay(a_line(), crew=["1"]), "crew", "unknown"),
-        ({"crew": "1"}, "lay", "damaged"),
-        ({"crew": "1", "lines": {"1": a_line()}}, "lay", "damaged"),
-        (a_lay("hose"), "lay", "damaged"),
-        (a_lay(a_line(id=7)), "lay", "damaged"),
-        (a_lay(a_line(end=[])), "lay", "damaged"),
-        (a_lay(a_line(end={"lines": "two"})), "lay", "damaged"),
-        (a_lay(a_line(end={"kind": "open"})), "kind", "unknown"),
-        (a_lay(a_line(end={"kind": ["fog"]})), "kind", "unknown"),
-        (a_lay(), "lines", "missing"),
-        (a_lay(a_wye()), "lines", "missing"),
-        (a_lay(a_line(), a_line()), "id", "duplicate"),
-        (a_lay(a_line(height="10000")), "lay", "beyond_any_hose"),   # 4340 psi of height alone
-        (a_lay(a_line(height="-10000")), "lay", "beyond_any_hose"),
-        (nested(20), "lay", "too_deep"),
-        (nested(25), "lay", "too_deep"),
+        (a_layout(a_line(), crew="9"), "crew", "unknown"),
+        (a_layout(a_line(), crew=["1"]), "crew", "unknown"),
+        ({"crew": "1"}, "layout", "damaged"),
+        ({"crew": "1", "lines": {"1": a_line()}}, "layout", "damaged"),
+        (a_layout("hose"), "layout", "damaged"),
+        (a_layout(a_line(id=7)), "layout", "damaged"),
+        (a_layout(a_line(end=[])), "layout", "damaged"),
+        (a_layout(a_line(end={"lines": "two"})), "layout", "damaged"),
+        (a_layout(a_line(end={"kind": "open"})), "kind", "unknown"),
+        (a_layout(a_line(end={"kind": ["fog"]})), "kind", "unknown"),
+        (a_layout(), "lines", "missing"),
+        (a_layout(a_wye()), "lines", "missing"),
+        (a_layout(a_line(), a_line()), "id", "duplicate"),
+        (a_layout(a_line(height="10000")), "layout", "beyond_any_hose"),   # 4340 psi of height alone
+        (a_layout(a_line(height="-10000")), "layout", "beyond_any_hose"),
+        (nested(20), "layout", "too_deep"),
+        (nested(25), "layout", "too_deep"),
     ],
 )
-def test_refused_lay(run, lay, field, code):
-    """A lay that is damaged, too deep or beyond any hose is refused."""
+def test_refused_lay(run, layout, field, code):
+    """A layout that is damaged, too deep or beyond any hose is refused."""
     with pytest.raises(CalcError) as refusal:
-        ask(run, lay)
+        ask(run, layout)
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
 def test_the_line_that_goes_beyond_any_hose_is_named(run):
     """Of a line and what feeds it, the one whose own entries are past any hose. By hand: 15.5 x 15^2 x 2 = 6975 psi."""
     with pytest.raises(CalcError) as refusal:
-        ask(run, a_lay(a_wye(a_line(end=fog("1500")), a_line(id="B"))))
+        ask(run, a_layout(a_wye(a_line(end=fog("1500")), a_line(id="B"))))
     assert refusal.value.facts["line"] == "A"
 
 
@@ -240,6 +240,6 @@ def test_deepest_lay(run):
 def test_refused_absurd_flow(run):
     """A flow no hose could carry is refused with its line, not only where its length shows it."""
     with pytest.raises(CalcError) as refusal:  # 29.7 x 100^2 x 10 = 2,970,000 gpm through no length at all
-        ask(run, a_lay(a_line(end={"kind": "smooth", "tip": "100", "pressure": "100"}, length="0")))
+        ask(run, a_layout(a_line(end={"kind": "smooth", "tip": "100", "pressure": "100"}, length="0")))
     told = refusal.value
-    assert (told.field, told.code, told.facts.get("line")) == ("lay", "beyond_any_hose", "A")
+    assert (told.field, told.code, told.facts.get("line")) == ("layout", "beyond_any_hose", "A")

@@ -1,4 +1,4 @@
-"""What a change does to a lay: by hand, and by law on random trees."""
+"""What a change does to a layout: by hand, and by law on random trees."""
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -35,7 +35,7 @@ def test_shutting_one_of_two(run):
 @settings(max_examples=40, deadline=None)
 @given(lines=TREES, psi=st.integers(0, 300), data=st.data())
 def test_compared_is_flows_twice(run, lines, psi, data):
-    """Before is the lay as it stands and after the lay with the change written into it; the lay itself is left alone."""
+    """Before is the layout as it stands and after the layout with the change written into it; the layout itself is left alone."""
     chosen = data.draw(st.sampled_from(nozzles_of(lines)))
     chosen["id"] = "chosen"
     told = compared(run, lines, psi, {"chosen": True})

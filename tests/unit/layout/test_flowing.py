@@ -1,8 +1,8 @@
-"""What flows now, how hard the pump works, and how far a lay goes: typed texts in, texts out."""
+"""What flows now, how hard the pump works, and how far a layout goes: typed texts in, texts out."""
 import pytest
 
 from calc.base.errors import CalcError
-from tests.unit.layout.test_answer import SHELF, SYSTEM, a_lay, a_line, a_wye, fog
+from tests.unit.layout.test_answer import SHELF, SYSTEM, a_layout, a_line, a_wye, fog
 
 MORE = {kind: {"factor": 1, "places": 0} for kind in ("power", "lift")}
 UNITS = {"shown": "ours", "systems": {"ours": {**SYSTEM, **MORE}}}
@@ -12,9 +12,9 @@ TWO = (a_line(), a_line(id="B", length="100"))
 
 
 def flowing(run, *lines, source=TANK, **now):
-    """The lay as it stands."""
-    lay = {**a_lay(*lines), "source": source, "now": {**AS_ASKED, **now}}
-    return run("layout.flowing", "now", lay=lay, shelf=SHELF, units=UNITS)
+    """The layout as it stands."""
+    layout = {**a_layout(*lines), "source": source, "now": {**AS_ASKED, **now}}
+    return run("layout.flowing", "now", layout=layout, shelf=SHELF, units=UNITS)
 
 
 def test_as_asked(run):
@@ -55,8 +55,8 @@ def test_nothing_is_asked_where_nothing_changes_or_nothing_is_open(run):
 
 def test_cautions_of_what_flows(run):
     """More pressure than asked for is judged as it stands."""
-    lay = {**a_lay(a_line(), crew="1"), "now": {**AS_ASKED, "pressure": "310"}}
-    told = run("layout.flowing", "now", lay=lay, shelf=SHELF, units=UNITS)["cautions"]
+    layout = {**a_layout(a_line(), crew="1"), "now": {**AS_ASKED, "pressure": "310"}}
+    told = run("layout.flowing", "now", layout=layout, shelf=SHELF, units=UNITS)["cautions"]
     # the hose is tested at 300; by hand 75.75 x 310 / 169.75 = 138.3 lbf
     assert [(each["code"], each["amount"]) for each in told] == [("above_test_pressure", "310"), ("reaction_above_crew", "138")]
 
@@ -72,8 +72,8 @@ def test_refused_now(run, now, field, code):
 
 def at_pump(run, profile, source=TANK, *lines):
     """How hard the pump works."""
-    lay = {**a_lay(*(lines or [a_line()])), "source": source}
-    return run("layout.at_pump", "answer", lay=lay, shelf=SHELF, units=UNITS, profile=profile)
+    layout = {**a_layout(*(lines or [a_line()])), "source": source}
+    return run("layout.at_pump", "answer", layout=layout, shelf=SHELF, units=UNITS, profile=profile)
 
 
 @pytest.mark.parametrize(("source", "net"), [
@@ -133,7 +133,7 @@ def test_refused_source(run, source, field, code):
 def bounds(run, line="A", **facts):
     """How far one line goes."""
     reach = {"pump": "", "flow": "150", "end": "100", "length": "200"}
-    return run("layout.reach", "answer", lay=a_lay(a_line(**facts)), shelf=SHELF, units=UNITS, line=line, reach=reach)
+    return run("layout.reach", "answer", layout=a_layout(a_line(**facts)), shelf=SHELF, units=UNITS, line=line, reach=reach)
 
 
 def test_surge(run):
@@ -141,7 +141,7 @@ def test_surge(run):
     # by hand: 20.0 ft/s x 1.938 slug/ft3 / 144 = 0.2693 psi per ft/s of wave; at 1300: 350.1; at 300: 80.8
     # the wave needs 400 / 1300 = 0.31 s and 400 / 300 = 1.33 s there and back, the shutting 0.5 s: 350.1 x 0.615 = 215
     assert bounds(run)["surge"] == {"least": "80", "most": "200", "slowest": "2"}
-    joint = run("layout.reach", "answer", lay=a_lay(a_wye(a_line())), shelf=SHELF, units=UNITS, line="S",
+    joint = run("layout.reach", "answer", layout=a_layout(a_wye(a_line())), shelf=SHELF, units=UNITS, line="S",
                 reach={"pump": "", "flow": "150", "end": "100", "length": "100"})
     assert joint["surge"] is None
 
@@ -154,8 +154,8 @@ def test_surge_in_bar(run, flow, least, most):
     """A surge is told to its first figure: with decimals only below one."""
     pressure = {"factor": 0.0689476, "places": 2}  # the definition: 1 psi = 0.0689476 bar
     bar = {"shown": "bar", "systems": {**UNITS["systems"], "bar": {**UNITS["systems"]["ours"], "pressure": pressure}}}
-    lay = a_lay(a_line(end=fog(f"{flow}@ours", "100@ours"), length="200@ours", height="0@ours"))
-    told = run("layout.reach", "answer", lay=lay, shelf=SHELF, units=bar, line="A",
+    layout = a_layout(a_line(end=fog(f"{flow}@ours", "100@ours"), length="200@ours", height="0@ours"))
+    told = run("layout.reach", "answer", layout=layout, shelf=SHELF, units=bar, line="A",
                reach={"pump": "", "flow": f"{flow}@ours", "end": "100@ours", "length": "200@ours"})
     assert (told["surge"]["least"], told["surge"]["most"]) == (least, most)
 
@@ -164,8 +164,8 @@ def test_all_that_is_drawn_of_the_pump(run):
     """Points stand in the page's units: 150 gpm and 169.75 psi, and the rating of a 250 gpm pump, with factors of two and three."""
     factors = {"flow": {"factor": 2, "places": 0}, "pressure": {"factor": 3, "places": 0}}
     doubled = {"shown": "doubled", "systems": {**UNITS["systems"], "doubled": {**UNITS["systems"]["ours"], **factors}}}
-    lay = {**a_lay(a_line(length="200@ours", height="0@ours", end=fog("150@ours", "100@ours"))), "source": TANK}
-    told = run("layout.at_pump", "answer", lay=lay, shelf=SHELF, units=doubled, profile={"pump_rated": "250@ours"})["picture"]
+    layout = {**a_layout(a_line(length="200@ours", height="0@ours", end=fog("150@ours", "100@ours"))), "source": TANK}
+    told = run("layout.at_pump", "answer", layout=layout, shelf=SHELF, units=doubled, profile={"pump_rated": "250@ours"})["picture"]
     assert told["point"] == pytest.approx([300, 509.25])
     # by hand: 250 psi up to half, 200 at 70 %, 150 at all of 250 gpm
     assert told["rating"] == [pytest.approx(point) for point in ([0, 750], [250, 750], [350, 600], [500, 450])]
@@ -203,8 +203,8 @@ def test_each_line_by_its_name_and_as_it_was(run):
     found = flowing(run, a_wye(a_line(), a_line(id="B")), shut=["B"])["lines"]
     assert [line["id"] for line in found] == ["A", "B"]
     assert [line["open_outlet"] for line in found] == ["100", "100"]  # gated as asked, all open
-    bare = {**a_lay(a_line()), "now": {"pressure": "", "gates": "set"}}
-    told = run("layout.flowing", "now", lay=bare, shelf=SHELF, units=UNITS)["lines"]
+    bare = {**a_layout(a_line()), "now": {"pressure": "", "gates": "set"}}
+    told = run("layout.flowing", "now", layout=bare, shelf=SHELF, units=UNITS)["lines"]
     assert "open_flow" not in told[0] and told[0]["flow"] == "150"
     assert flowing(run, a_line(), pressure="0")["lines"][0]["flow"] == "0"
 
@@ -220,7 +220,7 @@ def test_surge_of_each_hose(run, runs, least):
 def test_no_surge_without_hose(run):
     """A nozzle on the wye itself has no hose to surge in; half a foot is hose."""
     for length, surges in (("0", False), ("0.5", True)):
-        lay = a_lay(a_wye(a_line(length=length)))
-        told = run("layout.reach", "answer", lay=lay, shelf=SHELF, units=UNITS, line="A",
+        layout = a_layout(a_wye(a_line(length=length)))
+        told = run("layout.reach", "answer", layout=layout, shelf=SHELF, units=UNITS, line="A",
                    reach={"pump": "400", "flow": "150", "end": "100", "length": "200"})
         assert (told["surge"] is not None) == surges

@@ -1,4 +1,4 @@
-"""What really flows in a lay: limits by hand, and laws that hold for any tree."""
+"""What really flows in a layout: limits by hand, and laws that hold for any tree."""
 import copy
 
 import pytest

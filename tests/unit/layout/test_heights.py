@@ -3,7 +3,7 @@ import pytest
 
 from calc.base.errors import CalcError
 from site_src.content import layouts, units
-from tests.unit.layout.test_answer import OTHER_UNITS, SHELF, UNITS, a_lay, a_line, a_wye, ask
+from tests.unit.layout.test_answer import OTHER_UNITS, SHELF, UNITS, a_layout, a_line, a_wye, ask
 
 US, BAR = units.shown_in("US"), units.shown_in("bar")
 FT_A_METER = 1 / 0.3048  # the international foot
@@ -16,8 +16,8 @@ def old(line, rise):
     return line
 
 
-def pressures(run, lay, shown=UNITS):
-    answer = ask(run, lay, shown)
+def pressures(run, layout, shown=UNITS):
+    answer = ask(run, layout, shown)
     return answer["pressure_psi"], [line["fall"]["heights"] for line in answer["lines"]]
 
 
@@ -31,7 +31,7 @@ def pressures(run, lay, shown=UNITS):
 ])
 def test_above_the_pump(run, joint, end, psi):
     """The end's own elevation counts, and the picture ends at it; the joint's moves only the pressure there."""
-    answer = ask(run, a_lay(a_wye(a_line(height=end), height=joint)))
+    answer = ask(run, a_layout(a_wye(a_line(height=end), height=joint)))
     assert answer["pressure_psi"] == pytest.approx(psi, rel=1e-9)
     supply, line = answer["lines"]
     assert (supply["fall"]["heights"], line["fall"]["heights"]) == ([0, float(joint)], [float(joint), float(end)])
@@ -45,13 +45,13 @@ def test_above_the_pump(run, joint, end, psi):
 ])
 def test_old_kind(run, joint, end, psi):
     """An old layout has the pressures it had, before and after it is converted, and ends at the sum of its heights."""
-    lay = a_lay(old(a_wye(old(a_line(), end)), joint))
-    assert ask(run, lay)["pressure_psi"] == pytest.approx(psi, rel=1e-12)
-    new = run("layout.heights", "converted", lay=lay, units=UNITS)
+    layout = a_layout(old(a_wye(old(a_line(), end)), joint))
+    assert ask(run, layout)["pressure_psi"] == pytest.approx(psi, rel=1e-12)
+    new = run("layout.heights", "converted", layout=layout, units=UNITS)
     assert "rise" not in str(new)
     assert pressures(run, new)[0] == pytest.approx(psi, rel=1e-12)
     assert ask(run, new)["lines"][1]["fall"]["heights"][1] == float(joint) + float(end)
-    assert run("layout.heights", "converted", lay=new, units=UNITS) == new
+    assert run("layout.heights", "converted", layout=new, units=UNITS) == new
 
 
 @pytest.mark.parametrize(("joint", "end", "height"), [
@@ -69,8 +69,8 @@ def test_old_kind(run, joint, end, psi):
 ])
 def test_text_of_a_converted_height(run, joint, end, height):
     """By hand: the two heights in the system of the second; what is no number is never made into one."""
-    lay = a_lay(old(a_wye(old(a_line(), end), old(a_line(id="B"), end)), joint))
-    supply = run("layout.heights", "converted", lay=lay, units=US)["lines"][0]
+    layout = a_layout(old(a_wye(old(a_line(), end), old(a_line(id="B"), end)), joint))
+    supply = run("layout.heights", "converted", layout=layout, units=US)["lines"][0]
     assert supply["height"] == joint
     assert [line["height"] for line in supply["end"]["lines"]] == [height, height]
 
@@ -82,34 +82,34 @@ def test_mixed_systems_keep_their_pressure(run, joint, end):
         typed, system = text.split("@")
         return float(typed) * (1 if system in ("US", "imperial") else FT_A_METER)
     shelf_hose = {"hose": "attack-1.75", "length": "200@US", "end": {"kind": "fog", "flow": "150@US", "pressure": "100@US"}}
-    lay = {"crew": "2", "lines": [{
+    layout = {"crew": "2", "lines": [{
         "id": "S", "hose": "attack-2.5", "length": "100@US", "rise": joint, "device": "wye", "end": {"lines": [
             {"id": "A", "rise": end, **shelf_hose}]}}]}
     shelf = {**SHELF, "hoses": {"attack-1.75": SHELF["hoses"]["attack"], "attack-2.5": SHELF["hoses"]["supply"]}}
     psi = 174.25 + 0.434 * (feet(joint) + feet(end))
-    for each in (lay, run("layout.heights", "converted", lay=lay, units=US)):
+    for each in (layout, run("layout.heights", "converted", layout=layout, units=US)):
         for shown in (US, BAR):
-            assert run("layout.answer", "answer", lay=each, shelf=shelf, units=shown)["pressure_psi"] == pytest.approx(psi, abs=2e-8)
+            assert run("layout.answer", "answer", layout=each, shelf=shelf, units=shown)["pressure_psi"] == pytest.approx(psi, abs=2e-8)
 
 
 def test_typed_since_goes_first(run):
     """A height typed into an old layout before it was converted stands, and lines behind go on from it."""
     joint = {**old(a_wye(old(a_line(), "8")), "100"), "height": "50"}
-    assert pressures(run, a_lay(joint))[0] == pytest.approx(174.25 + 0.434 * 58, rel=1e-12)
-    new = run("layout.heights", "converted", lay=a_lay(joint), units=UNITS)["lines"][0]
+    assert pressures(run, a_layout(joint))[0] == pytest.approx(174.25 + 0.434 * 58, rel=1e-12)
+    new = run("layout.heights", "converted", layout=a_layout(joint), units=UNITS)["lines"][0]
     assert (new["height"], new["end"]["lines"][0]["height"]) == ("50", "58@ours")
 
 
 def test_old_text_is_refused_at_its_line(run):
     """An old elevation that is no number is refused as a new one is."""
     with pytest.raises(CalcError) as refusal:
-        ask(run, a_lay(old(a_line(), "up")))
+        ask(run, a_layout(old(a_line(), "up")))
     assert (refusal.value.field, refusal.value.code, refusal.value.facts["line"]) == ("height", "not_a_number", "A")
 
 
 def test_other_units(run):
     """A height is converted from the system it was typed in. By hand: 5 of a unit four to the foot's one: 20 ft."""
-    answer = ask(run, a_lay(a_line(length="50", height="5")), OTHER_UNITS)
+    answer = ask(run, a_layout(a_line(length="50", height="5")), OTHER_UNITS)
     assert answer["lines"][0]["fall"]["heights"] == [0, 5]
     assert answer["lines"][0]["workings"]["elevation"]["rise"] == "5"
 
@@ -117,6 +117,6 @@ def test_other_units(run):
 @pytest.mark.parametrize(("family", "shown", "ends_at"), [("customary", "US", 108), ("metric", "SI", 31.5)])
 def test_tenth_floor(run, family, shown, ends_at):
     """The tenth floor reads 108 ft at its line, as at its joint: nine floors of 12 ft above the first; 31.5 m of 3.5 m."""
-    lay = layouts.ready(family)["standpipe"]
-    supply = lay["lines"][0]
+    layout = layouts.ready(family)["standpipe"]
+    supply = layout["lines"][0]
     assert supply["height"] == supply["end"]["lines"][0]["height"] == f"{ends_at}@{shown}"

@@ -11,7 +11,7 @@ def test_hostile(run, seed):
     """An answer of finite numbers or a CalcError: a hang, NaN or any other error fails here."""
     outcomes = set()
     for number in range(seed, seed + 250):
-        lay, psi = hostile(random.Random(number), is_json=True)
-        outcomes.add(outcome(lambda: run("layout.pressure", "discharge_pressure", layout=lay)))
-        outcomes.add(outcome(lambda: run("layout.pressure", "flows", layout=lay, discharge_psi=psi)))
+        layout, psi = hostile(random.Random(number), is_json=True)
+        outcomes.add(outcome(lambda: run("layout.pressure", "discharge_pressure", layout=layout)))
+        outcomes.add(outcome(lambda: run("layout.pressure", "flows", layout=layout, discharge_psi=psi)))
     assert "answer" in outcomes and len(outcomes) > 10

@@ -1,4 +1,4 @@
-"""Lays: the pressure at the pump and at every joint, worked by hand and by law on random trees."""
+"""Layouts: the pressure at the pump and at every joint, worked by hand and by law on random trees."""
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -45,7 +45,7 @@ def branching(ends):
 
 
 wyes = st.recursive(nozzles, branching, max_leaves=8)
-lays = branching(wyes)
+layouts = branching(wyes)
 
 
 def near(expected):
@@ -108,13 +108,13 @@ def test_unknown_bore(run):
 
 
 @settings(deadline=None)
-@given(lay=lays)
-def test_any_lay(run, lay):
-    """In any lay each line's pressures add up, and each joint passes on what its neediest branch asks."""
-    report = run("layout.pressure", "discharge_pressure", layout=lay)
+@given(layout=layouts)
+def test_any_lay(run, layout):
+    """In any layout each line's pressures add up, and each joint passes on what its neediest branch asks."""
+    report = run("layout.pressure", "discharge_pressure", layout=layout)
     joints = {None: (report["discharge_psi"], report["flow_gpm"])}
     fed = {}
-    pending = list(lay["lines"])
+    pending = list(layout["lines"])
     for line in report["lines"]:
         asked = pending.pop(0)
         pending[:0] = asked["end"].get("lines", [])  # the report goes down each branch before the next
@@ -170,10 +170,10 @@ BAD_LINES += [(field, value, code) for field in ("coefficient", "length_ft", "ri
 
 @pytest.mark.parametrize(("field", "value", "code"), BAD_LINES)
 def test_bad_line(run, field, value, code):
-    """A bad fact of a line deep in the lay is refused by its name and the line's."""
-    lay = {"lines": [a_line(id="feeder", end={"lines": [a_line(), a_line(**{"id": "bad", field: value})]})]}
+    """A bad fact of a line deep in the layout is refused by its name and the line's."""
+    layout = {"lines": [a_line(id="feeder", end={"lines": [a_line(), a_line(**{"id": "bad", field: value})]})]}
     with pytest.raises(CalcError) as refusal:
-        run("layout.pressure", "discharge_pressure", layout=lay)
+        run("layout.pressure", "discharge_pressure", layout=layout)
     assert (refusal.value.field, refusal.value.code, refusal.value.facts["line"]) == (field, code, "bad")
 
 
@@ -201,7 +201,7 @@ def test_bad_end(run, end, field, code):
 
 
 @pytest.mark.parametrize(
-    ("lay", "field", "code"),
+    ("layout", "field", "code"),
     [
         (None, "lines", "missing"),
         (True, "lines", "missing"),
@@ -223,20 +223,20 @@ def test_bad_end(run, end, field, code):
         ({"lines": [a_line(end={"lines": [a_line()] * 300})] * 2}, "lines", "too_many"),
     ],
 )
-def test_bad_lay(run, lay, field, code):
-    """What is no lay, or too much of one, is refused."""
+def test_bad_lay(run, layout, field, code):
+    """What is no layout, or too much of one, is refused."""
     with pytest.raises(CalcError) as refusal:
-        run("layout.pressure", "discharge_pressure", layout=lay)
+        run("layout.pressure", "discharge_pressure", layout=layout)
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
 @pytest.mark.parametrize("branches", [1, 3])
 def test_cyclic_lay(branches):
-    """A lay that feeds itself ends in a refusal (it cannot be written as JSON, so on the desk only)."""
-    lay = {"lines": []}
-    lay["lines"] += [a_line(end=lay) for _ in range(branches)]
+    """A layout that feeds itself ends in a refusal (it cannot be written as JSON, so on the desk only)."""
+    layout = {"lines": []}
+    layout["lines"] += [a_line(end=layout) for _ in range(branches)]
     with pytest.raises(CalcError) as refusal:
-        pressure.discharge_pressure(lay)
+        pressure.discharge_pressure(layout)
     assert (refusal.value.field, refusal.value.code) == ("lines", "too_many")
 
 
@@ -256,7 +256,7 @@ def test_deep_lay_on_both(run):
 
 
 @pytest.mark.parametrize(
-    ("lay", "facts"),
+    ("layout", "facts"),
     [
         ({"lines": [a_line(id="A"), a_line(id="A")]}, {"line": "A"}),
         ({"lines": [a_line()] * 501}, {"most": 500}),
@@ -271,14 +271,14 @@ def test_deep_lay_on_both(run):
         ({"lines": [a_line(end={"lines": []})]}, {"line": "1"}),
     ],
 )
-def test_a_refusal_says_where(run, lay, facts):
+def test_a_refusal_says_where(run, layout, facts):
     """A refusal tells the line, the place in its wye, and the bound that was broken."""
     with pytest.raises(CalcError) as refusal:
-        run("layout.pressure", "discharge_pressure", layout=lay)
+        run("layout.pressure", "discharge_pressure", layout=layout)
     assert refusal.value.facts == facts
 
 
 def test_bounds_of_a_lay(run):
-    """Five hundred lines side by side, and twelve hoses in a run, are still a lay: 2 / 144 psi of friction, by hand."""
+    """Five hundred lines side by side, and twelve hoses in a run, are still a layout: 2 / 144 psi of friction, by hand."""
     assert len(run("layout.pressure", "discharge_pressure", layout={"lines": [a_line()] * 500})["lines"]) == 500
     assert run("layout.pressure", "discharge_pressure", layout={"lines": [a_line(parallel=12)]})["discharge_psi"] == near(100 + 2 / 144)

@@ -2,14 +2,14 @@
 import pytest
 
 from calc.base.errors import CalcError
-from tests.unit.layout.test_answer import OTHER_UNITS, SHELF, UNITS, a_lay, a_line, a_wye, fog
+from tests.unit.layout.test_answer import OTHER_UNITS, SHELF, UNITS, a_layout, a_line, a_wye, fog
 
 REACH = {"pump": "", "flow": "150", "end": "100", "length": "200"}
 
 
 def bounds(run, *lines, line="A", units=UNITS, shelf=SHELF, **reach):
     """What is said of one line, with these entries."""
-    return run("layout.reach", "answer", lay=a_lay(*lines), shelf=shelf, units=units, line=line, reach={**REACH, **reach})
+    return run("layout.reach", "answer", layout=a_layout(*lines), shelf=shelf, units=units, line=line, reach={**REACH, **reach})
 
 
 @pytest.mark.parametrize(("line", "reach", "longest", "passes"), [
@@ -60,7 +60,7 @@ def test_behind_a_wye(run):
 def test_limit(run, lines, limit):
     """The most the pump may show is the working pressure of the hose on the way, less what still water downhill adds."""
     found = bounds(run, *lines)
-    assert (found["limit"], found["pump"]) == (limit, limit or "109")  # what the lay asks: 2 x 1.5^2 x 2 + 100
+    assert (found["limit"], found["pump"]) == (limit, limit or "109")  # what the layout asks: 2 x 1.5^2 x 2 + 100
 
 
 def test_other_lines_do_not_count(run):

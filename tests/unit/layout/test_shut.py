@@ -34,11 +34,11 @@ def test_a_shut_line_asks_for_nothing(run):
 
 def test_a_shut_valve_shuts_what_is_behind_it(run):
     """A shut supply shuts both nozzles, and a wye whose nozzles are both shut passes nothing either."""
-    for lay in (wye({}, {}, shut=True), wye({"shut": True}, {"shut": True})):
-        report, told = required(run, lay, line(fog(150), id="other"))
+    for layout in (wye({}, {}, shut=True), wye({"shut": True}, {"shut": True})):
+        report, told = required(run, layout, line(fog(150), id="other"))
         assert (report["discharge_psi"], report["flow_gpm"]) == pytest.approx((169.75, 150), rel=1e-9)  # 100 + 15.5 x 2.25 x 2
         assert all(told[name]["shut"] and told[name]["flow_gpm"] == 0 for name in ("supply", "near", "far"))
-        flowing = nozzle_flows(run, [lay, line(fog(150), id="other")], 169.75)
+        flowing = nozzle_flows(run, [layout, line(fog(150), id="other")], 169.75)
         assert flowing == pytest.approx({"near": 0, "far": 0, "other": 150}, rel=1e-9)
 
 
@@ -53,10 +53,10 @@ def test_all_shut(run):
 
 def test_an_appliance_left_alone_takes_less(run):
     """A wye that takes 10 psi at 200 gpm takes 2.5 at 100, required and flowing alike."""
-    lay = wye({}, {"shut": True}, appliance_psi=10)
-    report, told = required(run, lay)
+    layout = wye({}, {"shut": True}, appliance_psi=10)
+    report, told = required(run, layout)
     assert told["supply"]["appliance_psi"] == pytest.approx(2.5, rel=1e-9)
-    assert nozzle_flows(run, [lay], report["discharge_psi"])["near"] == pytest.approx(100, rel=1e-9)
+    assert nozzle_flows(run, [layout], report["discharge_psi"])["near"] == pytest.approx(100, rel=1e-9)
 
 
 @pytest.mark.parametrize("shut", [1, 0, "true", None, [True]])

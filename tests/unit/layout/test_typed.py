@@ -1,8 +1,8 @@
-"""A typed lay: devices, hoses side by side, every kind of end."""
+"""A typed layout: devices, hoses side by side, every kind of end."""
 import pytest
 
 from calc.base.errors import CalcError
-from tests.unit.layout.test_answer import SHELF, UNITS, a_lay, a_line, a_wye, ask, fog, nested
+from tests.unit.layout.test_answer import SHELF, UNITS, a_layout, a_line, a_wye, ask, fog, nested
 
 AUTOMATIC = {"kind": "automatic", "least": "60", "flow": "150", "pressure": "100"}
 INLET = {"kind": "inlet", "flow": "500", "pressure": "150"}
@@ -11,7 +11,7 @@ INLET = {"kind": "inlet", "flow": "500", "pressure": "150"}
 def test_hoses_side_by_side(run):
     """Two hoses that share the water lose a quarter; the master stream device takes its own, and no crew holds it."""
     end = {"kind": "smooth", "tip": "1.5", "pressure": "80"}
-    answer = ask(run, a_lay(a_line(hose="supply", runs="2", device="master", end=end), crew="1"))
+    answer = ask(run, a_layout(a_line(hose="supply", runs="2", device="master", end=end), crew="1"))
     # by hand: 29.7 x 2.25 x sqrt(80) = 597.70 gpm; half of it in each: 2 x 2.98850^2 x 2 = 35.72; 80 + 35.72 + 25
     assert answer["pressure_psi"] == pytest.approx(140.72, abs=0.01)
     assert answer["cautions"] == []
@@ -23,13 +23,13 @@ def test_loss_as_typed(run):
     wye = a_wye(a_line(end=fog("200")), a_line(id="B", end=fog("200")))
     # by hand, 400 gpm: 100 + 15.5 x 4 x 2 = 224 at the wye, + 2 x 16 x 1 = 32, + 10 from 350 gpm
     for loss, psi in (("", 266), ("15", 271), ("0", 256)):
-        assert ask(run, a_lay({**wye, "loss": loss}))["pressure_psi"] == pytest.approx(psi, rel=1e-9)
+        assert ask(run, a_layout({**wye, "loss": loss}))["pressure_psi"] == pytest.approx(psi, rel=1e-9)
 
 
 @pytest.mark.parametrize("runs", [1, 2, 3, 4, 5, 6])
 def test_up_to_six_hoses_side_by_side(run, runs):
     """By hand: one hose loses 69.75 psi at 150 gpm, and each of several carries its share: the square of it."""
-    answer = ask(run, a_lay(a_line(runs=str(runs))))
+    answer = ask(run, a_layout(a_line(runs=str(runs))))
     assert answer["pressure_psi"] == pytest.approx(100 + 69.75 / runs ** 2, rel=1e-9)
     assert float(answer["lines"][0]["workings"]["friction"]["hundreds_flow"]) == pytest.approx(1.5 / runs, abs=0.0051)  # to two decimals
 
@@ -38,7 +38,7 @@ def test_up_to_six_hoses_side_by_side(run, runs):
 def test_only_what_a_crew_holds_is_weighed_against_it(run, device, warns):
     """By hand: 150 gpm at 100 psi push with 75.75 lbf, too much for one person; a fixed device takes that itself."""
     shelf = {**SHELF, "appliances": {**SHELF["appliances"], "aerial": [[0, 25]]}}
-    answer = run("layout.answer", "answer", lay=a_lay(a_line(device=device), crew="1"), shelf=shelf, units=UNITS)
+    answer = run("layout.answer", "answer", layout=a_layout(a_line(device=device), crew="1"), shelf=shelf, units=UNITS)
     assert ("reaction_above_crew" in [caution["code"] for caution in answer["cautions"]]) == warns
 
 
@@ -56,7 +56,7 @@ def test_whether_a_usual_loss_was_given(run, device, appliance, given):
 ])
 def test_ends(run, end, psi):
     """An automatic nozzle is reckoned at its greatest flow; an inlet takes what it shall see and pushes nobody."""
-    answer = ask(run, a_lay(a_line(end=end), crew="1"))
+    answer = ask(run, a_layout(a_line(end=end), crew="1"))
     assert answer["pressure_psi"] == pytest.approx(psi, rel=1e-9)
     assert (answer["lines"][0]["reaction"] is None) == (end is INLET)
 
@@ -76,23 +76,23 @@ def test_ends(run, end, psi):
 def test_refused(run, facts, field, code):
     """What cannot be used is refused at its field, with its line."""
     with pytest.raises(CalcError) as refusal:
-        ask(run, a_lay(a_line(**facts)))
+        ask(run, a_layout(a_line(**facts)))
     assert (refusal.value.field, refusal.value.code, refusal.value.facts["line"]) == (field, code, "A")
 
 
 def test_a_refusal_keeps_its_facts(run):
-    """A line's refusal says what was too much beside which line it was; one of the whole lay names no line."""
+    """A line's refusal says what was too much beside which line it was; one of the whole layout names no line."""
     with pytest.raises(CalcError) as refusal:
-        ask(run, a_lay(a_line(length="99999999")))
+        ask(run, a_layout(a_line(length="99999999")))
     assert (refusal.value.field, refusal.value.facts) == ("length", {"line": "A", "most": 1e7})
     with pytest.raises(CalcError) as refusal:
         ask(run, nested(20))
-    assert (refusal.value.field, refusal.value.facts) == ("lay", {"most": 20})
+    assert (refusal.value.field, refusal.value.facts) == ("layout", {"most": 20})
 
 
 def test_two_lines_at_the_pump(run):
     """Two lines at the pump: the harder one sets it, the easier one is gated by the difference."""
-    answer = ask(run, a_lay(a_line(), a_line(id="B", length="100")))
+    answer = ask(run, a_layout(a_line(), a_line(id="B", length="100")))
     easy, hard = {line["id"]: line for line in answer["lines"]}["B"], answer["lines"][0]
     # by hand: 169.75 and 100 + 34.875; the difference is 34.875
     assert (answer["pressure"], answer["flow"], hard["gate"], easy["gate"]) == ("170", "300", None, "35")
@@ -100,7 +100,7 @@ def test_two_lines_at_the_pump(run):
 
 def test_fall_goes_on_behind_a_joint(run):
     """What is drawn of a line starts where the line before it ended, in length and in height."""
-    answer = ask(run, a_lay(a_wye(a_line(height="15"), height="20")))
+    answer = ask(run, a_layout(a_wye(a_line(height="15"), height="20")))
     supply, line = answer["lines"]
     assert (supply["fall"]["lengths"], supply["fall"]["heights"]) == ([0, 100], [0, 20])
     assert (line["fall"]["lengths"], line["fall"]["heights"]) == ([100, 300], [20, 15])
@@ -116,7 +116,7 @@ def test_own_friction_rule(run, rule, told):
     """A department's rule is answered beside the formula, never in its place."""
     hoses = {"attack": {**SHELF["hoses"]["attack"], "size_in": 2.5}}
     shelf = {**SHELF, "hoses": hoses, "rule": rule} if rule else SHELF
-    answer = run("layout.answer", "answer", lay=a_lay(a_line()), shelf=shelf, units=UNITS)
+    answer = run("layout.answer", "answer", layout=a_layout(a_line()), shelf=shelf, units=UNITS)
     assert (answer["by_rule"], answer["pressure"]) == (told, "170")
 
 
@@ -124,7 +124,7 @@ def test_own_friction_rule_that_does_not_fit(run):
     """A rule made for another size says which line it does not fit, and gives no figure."""
     hoses = {"attack": {**SHELF["hoses"]["attack"], "size_in": 1.75}}
     shelf = {**SHELF, "hoses": hoses, "rule": "two_q_squared_plus_q"}
-    answer = run("layout.answer", "answer", lay=a_lay(a_line()), shelf=shelf, units=UNITS)
+    answer = run("layout.answer", "answer", layout=a_layout(a_line()), shelf=shelf, units=UNITS)
     assert answer["by_rule"] == {"rule": "two_q_squared_plus_q", "code": "not_for_this_rule", "line": "A"}
 
 
@@ -133,7 +133,7 @@ def test_a_waterway_is_its_builders_to_rate(run):
     shelf = {**SHELF, "appliances": {**SHELF["appliances"], "aerial": [[0, 25]]}}
 
     def asked(**line):
-        answer = run("layout.answer", "answer", lay=a_lay(a_line(device="aerial", **line)), shelf=shelf, units=UNITS)
+        answer = run("layout.answer", "answer", layout=a_layout(a_line(device="aerial", **line)), shelf=shelf, units=UNITS)
         return answer["pressure_psi"], [(each["code"], each["amount"]) for each in answer["cautions"]]
 
     assert asked() == (pytest.approx(194.75), [("waterway_usual", "25")])  # by hand: 169.75 + 25
@@ -143,5 +143,5 @@ def test_a_waterway_is_its_builders_to_rate(run):
 def test_a_standpipe_says_what_comes_first(run):
     """More pump pressure does not help behind a regulating device: said with every standpipe."""
     shelf = {**SHELF, "appliances": {**SHELF["appliances"], "standpipe": [[0, 25]]}}
-    answer = run("layout.answer", "answer", lay=a_lay(a_wye(a_line(), device="standpipe")), shelf=shelf, units=UNITS)
+    answer = run("layout.answer", "answer", layout=a_layout(a_wye(a_line(), device="standpipe")), shelf=shelf, units=UNITS)
     assert [(each["code"], each["line"]) for each in answer["cautions"]] == [("regulated_outlets", "S")]

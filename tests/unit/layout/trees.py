@@ -1,4 +1,4 @@
-"""Lays for tests: a line, a nozzle, and random trees of them."""
+"""Layouts for tests: a line, a nozzle, and random trees of them."""
 from hypothesis import strategies as st
 
 

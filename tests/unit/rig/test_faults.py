@@ -30,7 +30,7 @@ def shelf_of(run, profile):
 
 
 def pressure_psi(run, shelf, **changes):
-    return run("layout.answer", "answer", lay={"crew": "2", "lines": [{**LINE, **changes}]}, shelf=shelf, units=US)["pressure_psi"]
+    return run("layout.answer", "answer", layout={"crew": "2", "lines": [{**LINE, **changes}]}, shelf=shelf, units=US)["pressure_psi"]
 
 
 @pytest.mark.parametrize("fault", FAULTS, ids=[next(iter(fault)) + str(place) for place, fault in enumerate(FAULTS)])
@@ -68,10 +68,10 @@ def test_a_wye_that_needs_the_fault_has_no_number(run, fault):
     shelf = shelf_of(run, a_rig(**{"wye_loss": "15@US", "wye_from": "100@US", **fault}))
     wye = {"id": "S", "hose": "attack-2.5", "length": "0", "height": "0", "device": "wye", "end": {"lines": [{**LINE, "length": "0"}]}}
     with pytest.raises(CalcError) as refused:
-        run("layout.answer", "answer", lay={"crew": "2", "lines": [wye]}, shelf=shelf, units=US)
+        run("layout.answer", "answer", layout={"crew": "2", "lines": [wye]}, shelf=shelf, units=US)
     place = next(iter(fault))
     assert (refused.value.field, refused.value.code, refused.value.facts) == ("loss", "faulty_profile", {"line": "S", "place": place})
-    answer = run("layout.answer", "answer", lay={"crew": "2", "lines": [{**wye, "loss": "12@US"}]}, shelf=shelf, units=US)
+    answer = run("layout.answer", "answer", layout={"crew": "2", "lines": [{**wye, "loss": "12@US"}]}, shelf=shelf, units=US)
     assert answer["pressure_psi"] == 112  # by hand: 100 at the nozzle and 12
 
 
@@ -143,11 +143,11 @@ def test_whatever_is_taken_opens_every_page(changes):
     if not rig_profile.problems(profile, SHELF, US):
         assert both["rig"] == profile and "faults" not in both["shelf"]
     for bed in rig_profile.beds_of(both["rig"]):
-        lay = rig_profile.lay_of(bed)
-        typed = [lay["lines"][0]["length"], lay["lines"][0].get("loss", ""), *(bed["end"].get(name, "") for name in ("flow", "tip", "pressure"))]
+        layout = rig_profile.layout_of(bed)
+        typed = [layout["lines"][0]["length"], layout["lines"][0].get("loss", ""), *(bed["end"].get(name, "") for name in ("flow", "tip", "pressure"))]
         assert all(isinstance(text, str) and len(text) <= 30 and text.partition("@")[2] in ("", *US["systems"]) for text in typed)
         try:
-            assert layout_answer.answer(lay, both["shelf"], US)["pressure_psi"] >= 0
+            assert layout_answer.answer(layout, both["shelf"], US)["pressure_psi"] >= 0
         except CalcError as refused:
             assert refused.code in ("beyond_any_hose", "faulty_profile")
 
@@ -155,8 +155,8 @@ def test_whatever_is_taken_opens_every_page(changes):
 def test_a_working_limit_of_the_rigs_own_is_where_the_caution_begins(run):
     """5 in hose at 175 psi: under nine tenths of 200, no word; past a working limit of 170 that the rig has for it, a caution naming that."""
     end = {"kind": "inlet", "flow": "100@US", "pressure": "175@US"}  # by hand: 0.08 x 1^2 x 1 = 0.08 psi more at the pump
-    lay = {"crew": "2", "lines": [{"id": "A", "hose": "supply-5", "length": "100@US", "height": "0", "end": end}]}
+    layout = {"crew": "2", "lines": [{"id": "A", "hose": "supply-5", "length": "100@US", "height": "0", "end": end}]}
     for limit, expected in (("", []), ("170@US", [("caution", "above_working_pressure", "170")]), ("190@US", [])):
         shelf = shelf_of(run, a_rig(supply=[{"hose": "supply-5", "length": "1000@US", "limit": limit}]))
-        told = run("layout.answer", "answer", lay=lay, shelf=shelf, units=US)["cautions"]
+        told = run("layout.answer", "answer", layout=layout, shelf=shelf, units=US)["cautions"]
         assert [(each["level"], each["code"], each["limit"]) for each in told if "pressure" in each["code"]] == expected

@@ -60,11 +60,11 @@ def test_what_a_bed_is_made_of(run):
         return [row["told"] for row in block(card(run, system=system, section="15@SI"), "set")["rows"][:2]]
 
     # by hand: 29.7 x 0.8789 x 7.071 = 184.6 gpm
-    assert told("US") == [{"code": "lay_fog", "hose": hose, "length": "100", "flow": "150", "nozzle": "75"},
-                          {"code": "lay_smooth", "hose": hose, "length": "200", "flow": "185", "nozzle": "50", "tip": "15/16"}]
+    assert told("US") == [{"code": "layout_fog", "hose": hose, "length": "100", "flow": "150", "nozzle": "75"},
+                          {"code": "layout_smooth", "hose": hose, "length": "200", "flow": "185", "nozzle": "50", "tip": "15/16"}]
     # by the definitions of foot, gallon, psi: 30.48 m, 567.8 L/min, 517.1 kPa; 60.96 m, 698.8 L/min, 344.7 kPa
-    assert told("SI") == [{"code": "lay_fog", "hose": hose, "length": "30", "flow": "568", "nozzle": "517"},
-                          {"code": "lay_smooth", "hose": hose, "length": "61", "flow": "699", "nozzle": "345", "tip": "15/16"}]
+    assert told("SI") == [{"code": "layout_fog", "hose": hose, "length": "30", "flow": "568", "nozzle": "517"},
+                          {"code": "layout_smooth", "hose": hose, "length": "61", "flow": "699", "nozzle": "345", "tip": "15/16"}]
 
 
 def test_a_tip_without_a_name(run):

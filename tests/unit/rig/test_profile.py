@@ -189,7 +189,7 @@ def test_own_figures_stand_in_place_of_the_handbook(run):
     assert (own["coefficient"], own["origin"], own["test_psi"]) == (11.4, "measured", 400)
     assert shelf["appliances"]["wye"] == [[0, 0], [300, 15]]
     assert shelf["hoses"]["attack-2.5"] == SHELF["hoses"]["attack-2.5"]
-    answer = run("layout.answer", "answer", lay=run("rig.profile", "lay_of", bed=profile["beds"][2]), shelf=shelf, units=US)
+    answer = run("layout.answer", "answer", layout=run("rig.profile", "layout_of", bed=profile["beds"][2]), shelf=shelf, units=US)
     assert answer["pressure_psi"] == pytest.approx(164.125, rel=1e-9)  # by hand: 100 + 11.4 x 1.5^2 x 2.5
 
 
@@ -218,12 +218,12 @@ def test_the_lay_of_a_bed(run):
     """A bed lies level, held by its own people, by two where it does not say."""
     bed = a_rig()["beds"][0]
     line = {"id": "A", "hose": bed["hose"], "length": bed["length"], "height": "0", "end": bed["end"]}
-    assert run("rig.profile", "lay_of", bed={**bed, "crew": "3"}) == {"crew": "3", "lines": [line]}
-    assert run("rig.profile", "lay_of", bed={**bed, "crew": ""}) == {"crew": "2", "lines": [line]}
+    assert run("rig.profile", "layout_of", bed={**bed, "crew": "3"}) == {"crew": "3", "lines": [line]}
+    assert run("rig.profile", "layout_of", bed={**bed, "crew": ""}) == {"crew": "2", "lines": [line]}
     gun = {"name": "Deck gun", "device": "master", "end": {"kind": "smooth", "tip": "1.5@US", "pressure": "80@US"}}
     piped = {"id": "A", "hose": "piped", "length": "0", "height": "0", "device": "master", "loss": "", "end": gun["end"]}
-    assert run("rig.profile", "lay_of", bed=gun) == {"crew": "2", "lines": [piped]}
-    assert run("rig.profile", "lay_of", bed={**gun, "loss": "40@US"})["lines"][0]["loss"] == "40@US"
+    assert run("rig.profile", "layout_of", bed=gun) == {"crew": "2", "lines": [piped]}
+    assert run("rig.profile", "layout_of", bed={**gun, "loss": "40@US"})["lines"][0]["loss"] == "40@US"
 
 
 def test_each_tip_of_a_gun(run):

@@ -1,4 +1,4 @@
-// The Pressure page: a lay, its answer, and the controls that change it.
+// The Pressure page: a layout, its answer, and the controls that change it.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { engine, Refusal } from "../shared/engine.js";
 import { addressOf } from "../shared/address.js";
@@ -10,7 +10,7 @@ import { answerView } from "../pressure/answer.js";
 import { NOTHING_TYPED, boundsView, reached } from "../pressure/bounds.js";
 import { fallView } from "../pressure/fall.js";
 import { figuresView } from "../pressure/figures.js";
-import { asBed, clean, hasRoom, isOld, linesOf } from "../pressure/lay.js";
+import { asBed, clean, hasRoom, isOld, linesOf } from "../pressure/layout.js";
 import { mapView } from "../pressure/map.js";
 import { paperView } from "../pressure/paper.js";
 import { namesOf } from "../pressure/names.js";
@@ -34,25 +34,25 @@ const starting = engine();
 const [data, draft, undone, rig] = await Promise.all([pageData(), draftOf(DRAFT), draftOf(PAST), chosenRig()]);
 const { words } = data;
 const hoses = Object.fromEntries(data.hoses.map((hose) => [hose.id, hose]));
-const readyLay = (family, id) => data.ready[family].find((each) => each.id === id).lay;
-const standing = readyLay("customary", "one");
+const readyLayout = (family, id) => data.ready[family].find((each) => each.id === id).layout;
+const standing = readyLayout("customary", "one");
 const choices = { ...data, source: standing.source, now: standing.now, waters: WATERS };
-const cleaned = (lay) => clean(lay, choices);
-const address = addressOf({ mark: "#lay=", longest: LONGEST_LINK, clean: cleaned });
+const cleaned = (layout) => clean(layout, choices);
+const address = addressOf({ mark: "#layout=", old: "#lay=", longest: LONGEST_LINK, clean: cleaned });
 
-const state = { system: chosenSystem(data.systems), lay: null, selected: "A", answer: null, isExample: false, isBehind: false, unfolded: new Set(), flowing: null, atPump: null, bounds: null, reach: NOTHING_TYPED, refusal: null, stale: null, notice: null, own: rig, beds: [], faultyBeds: [], faults: null };
-const past = []; // lays to go back to, each with what was changed after it
+const state = { system: chosenSystem(data.systems), layout: null, selected: "A", answer: null, isExample: false, isBehind: false, unfolded: new Set(), flowing: null, atPump: null, bounds: null, reach: NOTHING_TYPED, refusal: null, stale: null, notice: null, own: rig, beds: [], faultyBeds: [], faults: null };
+const past = []; // layouts to go back to, each with what was changed after it
 const { shown, kept: shownTexts, recall: recallTexts } = shownIn({ data, state, calculator: () => call });
 const saved = new Saved({ words, redraw: () => draw(), open: openSaved });
 let call = null;
 let shelf = data.shelf;
 let resting;
 let isDrawn = false;
-let openedOn = null; // the opening lay, as long as calc has not judged the rig's beds
+let openedOn = null; // the opening layout, as long as calc has not judged the rig's beds
 
 const family = () => data.systems[state.system].family;
-const ready = (id) => readyLay(family(), id);
-const lineOf = (id) => linesOf(state.lay).find((line) => line.id === id);
+const ready = (id) => readyLayout(family(), id);
+const lineOf = (id) => linesOf(state.layout).find((line) => line.id === id);
 const { labelOf, nameOf, told, endOf } = namesOf({ state, words, hoses, tips: data.tips, lineOf, shown });
 
 // An entry with another added to it, or taken away; null where one is no number.
@@ -64,16 +64,16 @@ const act = actsOn({
   show,
   undo: () => {
     const before = past.pop();
-    if (before) show(before.lay, null, before.selected);
+    if (before) show(before.layout, null, before.selected);
   },
-  before: (what) => (past.at(-1)?.what === what ? past.at(-1).lay : state.lay),
+  before: (what) => (past.at(-1)?.what === what ? past.at(-1).layout : state.layout),
   work: () => {
     workOut();
     draw();
   },
   afresh: () => {
     state.reach = NOTHING_TYPED;
-    show(openingLay(), Symbol("afresh"), "A");
+    show(openingLayout(), Symbol("afresh"), "A");
     keepDraft(DRAFT, null);
     state.isExample = !state.beds.length;
     say("afresh", words.pressure.is_opening, act.undo);
@@ -84,11 +84,11 @@ const act = actsOn({
     else state.unfolded.delete(part);
     workOutRest();
   },
-  share: async () => say("share", words.link[await address.share(state.lay)]),
+  share: async () => say("share", words.link[await address.share(state.layout)]),
 });
 
-function openSaved(lay) {
-  const sound = soundLay(() => lay);
+function openSaved(layout) {
+  const sound = soundLayout(() => layout);
   if (sound) act.ready(sound);
   else saved.say("list", words.saved.unreadable);
 }
@@ -100,51 +100,51 @@ function say(at, text, undo = null) {
   toNotice(place);
 }
 
-// The opening lay with a rig's bed in it, or null where that cannot be laid.
-const layOf = (bed) => soundLay(() => asBed(ready("one"), ready("one").lines[0].id, bed));
+// The opening layout with a rig's bed in it, or null where that cannot be laid.
+const layoutOf = (bed) => soundLayout(() => asBed(ready("one"), ready("one").lines[0].id, bed));
 
 // Of a rig's beds those that can be laid.
-const usable = (beds) => (beds ?? []).filter((bed) => layOf(bed) !== null);
+const usable = (beds) => (beds ?? []).filter((bed) => layoutOf(bed) !== null);
 
 // A rig opens on its first preconnect.
-const openingLay = () => (state.beds.length ? layOf(state.beds[0]) : ready("one"));
+const openingLayout = () => (state.beds.length ? layoutOf(state.beds[0]) : ready("one"));
 
-// A lay of the old kind with its elevations above the pump, as soon as calc can say them.
-const converted = (lay) => (call && isOld(lay) ? cleaned(call("heights.converted", { lay, units: unitsFor(data.systems, state.system, [lay]) })) : lay);
+// A layout of the old kind with its elevations above the pump, as soon as calc can say them.
+const converted = (layout) => (call && isOld(layout) ? cleaned(call("heights.converted", { layout, units: unitsFor(data.systems, state.system, [layout]) })) : layout);
 
-// A lay in the place of the one before, with nothing kept of it yet.
-function set(lay, selected) {
-  state.lay = converted(lay);
-  state.selected = linesOf(lay).some(({ id }) => id === selected) ? selected : linesOf(lay).at(-1).id;
+// A layout in the place of the one before, with nothing kept of it yet.
+function set(layout, selected) {
+  state.layout = converted(layout);
+  state.selected = linesOf(layout).some(({ id }) => id === selected) ? selected : linesOf(layout).at(-1).id;
 }
 
-// The lay as it stands goes on the list to go back to.
+// The layout as it stands goes on the list to go back to.
 function remember(what) {
-  past.push({ lay: state.lay, what, selected: state.selected });
+  past.push({ layout: state.layout, what, selected: state.selected });
   if (past.length > MOST_UNDONE) past.shift();
   keepPast();
 }
 
-const keepPast = () => keepDraft(PAST, past.slice(-MOST_KEPT).map(({ lay, selected }) => ({ lay, selected })));
+const keepPast = () => keepDraft(PAST, past.slice(-MOST_KEPT).map(({ layout, selected }) => ({ layout, selected })));
 
-// A new lay: keep it, work it out, draw it. Changes of one and the same thing are undone at once; null for a step back.
-function show(lay, what = null, selected = state.selected) {
+// A new layout: keep it, work it out, draw it. Changes of one and the same thing are undone at once; null for a step back.
+function show(layout, what = null, selected = state.selected) {
   if (what !== null && past.at(-1)?.what !== what) remember(what);
   if (what === null) {
     if (past.length) past.at(-1).what = Symbol("done");
     keepPast();
   }
-  set(lay, selected);
+  set(layout, selected);
   state.notice = null;
   state.isExample = false;
-  keepDraft(DRAFT, state.lay);
+  keepDraft(DRAFT, state.layout);
   address.leave();
   workOut();
   draw();
 }
 
 // What an answer follows from; the last answer for exactly that stands until the calculator runs.
-const basis = () => basisOf(data.version, state.system, rig, cleaned(state.lay));
+const basis = () => basisOf(data.version, state.system, rig, cleaned(state.layout));
 
 function recall() {
   const last = lastAnswer(DRAFT, basis()) ?? (isAsBaked() ? { answer: data.baked, texts: [], laid: {} } : null);
@@ -154,7 +154,7 @@ function recall() {
   shelf = { ...data.shelf, ...last.laid, hoses: { ...data.shelf.hoses, ...last.laid.hoses } };
 }
 
-const isAsBaked = () => !rig && state.system === document.documentElement.dataset.system && JSON.stringify(cleaned(state.lay)) === JSON.stringify(cleaned(standing));
+const isAsBaked = () => !rig && state.system === document.documentElement.dataset.system && JSON.stringify(cleaned(state.layout)) === JSON.stringify(cleaned(standing));
 
 function workOut() {
   state.isBehind = true;
@@ -165,10 +165,10 @@ function workOut() {
   resting = setTimeout(workOutRest, REST_MS);
 }
 
-// What calc is given of the lay as it stands.
+// What calc is given of the layout as it stands.
 function given() {
-  const laid = Object.fromEntries(linesOf(state.lay).map(({ hose }) => [hose, shelf.hoses[hose]]));
-  return { lay: state.lay, shelf: { ...shelf, hoses: laid }, units: unitsFor(data.systems, state.system, [state.lay, state.reach, rig?.pump_rated]) };
+  const laid = Object.fromEntries(linesOf(state.layout).map(({ hose }) => [hose, shelf.hoses[hose]]));
+  return { layout: state.layout, shelf: { ...shelf, hoses: laid }, units: unitsFor(data.systems, state.system, [state.layout, state.reach, rig?.pump_rated]) };
 }
 
 // What stands below the answer waits until the answer is on the screen, and is worked out only where it is unfolded.
@@ -205,9 +205,9 @@ function draw() {
   if (!call && !isDrawn && !state.answer) return; // dashes stand there
   if (!isDrawn) place.replaceChildren();
   isDrawn = true;
-  const { lay, answer, notice } = state;
+  const { layout, answer, notice } = state;
   place.toggleAttribute("data-behind", state.isBehind);
-  const lines = linesOf(lay);
+  const lines = linesOf(layout);
   const line = lineOf(state.selected);
   const u = unitWords(words, state.system);
   const common = { ...state, line, lines, data, rig, shelf, words, u, shown, labelOf, lineOf, nameOf, told, endOf, act };
@@ -217,7 +217,7 @@ function draw() {
     ${answerView(common)}
     ${rigNamed(rig, state.faults, words)}
     ${mapView(common)}
-    ${toolsView({ ready: data.ready[family()], canUndo: past.length > 0, canAdd: hasRoom(lay), canRemove: lines.length > 1, words, act })}
+    ${toolsView({ ready: data.ready[family()], canUndo: past.length > 0, canAdd: hasRoom(layout), canRemove: lines.length > 1, words, act })}
     ${settingsView(common)}
     ${answer ? html`${nowView(common)}${pumpView(common)}${boundsView(common)}${fallView(common)}${figuresView(common)}` : nothing}
     <div class="rows">
@@ -225,7 +225,7 @@ function draw() {
       ${beside(notice, "share", words.pressure)}
       <button type="button" class="key key-wide" @click=${() => window.print()}>${words.pressure.print}</button>
     </div>
-    ${savedView({ saved, lay, words })}
+    ${savedView({ saved, layout, words })}
     ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
     <div class="rows">
       <button type="button" class="key key-wide" @click=${act.afresh}>${words.pressure.afresh}</button>
@@ -233,20 +233,20 @@ function draw() {
     </div>`, place);
 }
 
-// What was worked on last, or the lay the page opens on: an example, unless it is a rig's own.
-function draftLay() {
-  const own = draft && soundLay(() => draft);
+// What was worked on last, or the layout the page opens on: an example, unless it is a rig's own.
+function draftLayout() {
+  const own = draft && soundLayout(() => draft);
   state.isExample = !own && !state.beds.length;
-  return own || (openedOn = openingLay());
+  return own || (openedOn = openingLayout());
 }
 
 // Open on the link that was followed, one step from what it replaces, or else on what was worked on.
 function open() {
   const linked = address.take();
-  const own = state.lay ?? draftLay();
+  const own = state.layout ?? draftLayout();
   if (!linked) set(own, state.selected);
   else {
-    if (state.lay === null) set(own, state.selected);
+    if (state.layout === null) set(own, state.selected);
     if (!state.isExample) remember(Symbol("link"));
     state.isExample = false;
     set(linked, "A");
@@ -257,8 +257,8 @@ function open() {
   draw();
 }
 
-// A lay rebuilt, or null where it is of another kind than this version reads.
-function soundLay(made) {
+// A layout rebuilt, or null where it is of another kind than this version reads.
+function soundLayout(made) {
   try {
     return cleaned(made());
   } catch (strange) {
@@ -268,7 +268,7 @@ function soundLay(made) {
 }
 
 state.beds = usable(rig?.beds);
-past.push(...(undone ?? []).map(({ lay, selected }) => ({ lay: soundLay(() => lay), selected, what: Symbol("kept") })).filter(({ lay }) => lay));
+past.push(...(undone ?? []).map(({ lay, layout = lay, selected }) => ({ layout: soundLayout(() => layout), selected, what: Symbol("kept") })).filter(({ layout }) => layout));
 open();
 addEventListener("hashchange", open);
 addEventListener("beforeprint", () => draw()); // with the date of now
@@ -277,14 +277,14 @@ const own = atHand(call, rig, data.shelf, unitsFor(data.systems, state.system));
 shelf = own.shelf;
 Object.assign(state, { own: own.rig, beds: usable(own.beds), faultyBeds: own.faulty_beds });
 state.faults = await faultsOf(call, shelf, rig, { system: state.system });
-if (state.lay === openedOn) {
-  set(openingLay(), "A");
+if (state.layout === openedOn) {
+  set(openingLayout(), "A");
   const [first] = state.faultyBeds;
   if (first?.before === 0 && state.beds.length) state.notice ??= { at: "top", text: fill(words.pressure.opened_on_other, { name: first.name, other: state.beds[0].name }) };
 }
-if (isOld(state.lay)) {
-  set(state.lay, state.selected);
-  keepDraft(DRAFT, state.lay);
+if (isOld(state.layout)) {
+  set(state.layout, state.selected);
+  keepDraft(DRAFT, state.layout);
 }
 workOut();
 draw();

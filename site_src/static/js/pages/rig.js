@@ -149,7 +149,7 @@ function editor(profile) {
 // The pressure of one bed, or null while an entry of it is refused.
 function answerOf(bed, shelf) {
   try {
-    return call("layout.answer", { lay: call("rig.lay_of", { bed }), shelf, units: units() });
+    return call("layout.answer", { layout: call("rig.layout_of", { bed }), shelf, units: units() });
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal;
     return null;

@@ -1,13 +1,13 @@
-// What a touch does to the lay. Each act says what it changed, so that one step back undoes it whole.
+// What a touch does to the layout. Each act says what it changed, so that one step back undoes it whole.
 import { NOTHING_TYPED } from "./bounds.js";
-import { asBed, asSupply, changed, isJoint, linesOf, raised, without, withJoint, withLine, withTwin } from "./lay.js";
+import { asBed, asSupply, changed, isJoint, linesOf, raised, without, withJoint, withLine, withTwin } from "./layout.js";
 import { usualPressure } from "../shared/usual.js";
 import { bare, tagged } from "../shared/units.js";
 
 export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, before, unfold, work, afresh, share }) {
   const tag = (text) => (text === "" ? "" : tagged(text, state.system));
   const change = (id, changes) =>
-    Object.entries(changes).reduce((lay, [name, value]) => changed(lay, id, name, value), state.lay);
+    Object.entries(changes).reduce((layout, [name, value]) => changed(layout, id, name, value), state.layout);
   // The rig's own height of a floor; none where its profile has one that cannot be used.
   const floorOf = () => (rig?.floor ? state.own?.floor : data.floors[data.systems[state.system].family]);
   // The pressure that a line's nozzle brings as it is changed: the rig's own for such a bed, or else the usual one. One that
@@ -24,13 +24,13 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
   };
   const withPressure = (id, changes) => change(id, { ...changes, ...(isJoint(lineOf(id)) ? {} : brought(id, changes)) });
   // What was added is selected: the line that was not there before.
-  const showAdded = (lay, what) => {
-    const before = linesOf(state.lay).map(({ id }) => id);
-    const added = linesOf(lay).filter(({ id }) => !before.includes(id));
-    show(lay, what, (added.find((line) => !isJoint(line)) ?? added[0]).id);
+  const showAdded = (layout, what) => {
+    const before = linesOf(state.layout).map(({ id }) => id);
+    const added = linesOf(layout).filter(({ id }) => !before.includes(id));
+    show(layout, what, (added.find((line) => !isJoint(line)) ?? added[0]).id);
   };
   const deviceTo = (id, device) => (lineOf(id).end.kind === "smooth" ? withPressure : change)(id, { device, loss: "" });
-  const toHeight = (id, height, what) => show(raised(state.lay, id, height, before(what)), what);
+  const toHeight = (id, height, what) => show(raised(state.layout, id, height, before(what)), what);
   let count = 0;
   const once = (name) => `${name} ${(count += 1)}`; // never one with the change before
 
@@ -53,26 +53,26 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
     hasFloor: () => Boolean(floorOf()),
     kind: (id, kind) => show(withPressure(id, { kind, ...(kind === "inlet" && { device: "none" }) }), once("kind")),
     tip: (id, tip) => show(withPressure(id, { tip }), once("tip")),
-    crew: (crew) => show({ ...state.lay, crew }, once("crew")),
-    bed: (id, bed) => show(asBed(state.lay, id, bed), once("bed")),
-    supply: (id, row) => show(asSupply(state.lay, id, row, ready("supply").lines[0]), once("supply")),
-    now: (changes) => show({ ...state.lay, now: { ...state.lay.now, ...changes } }, `now ${Object.keys(changes)}`),
-    source: (changes) => show({ ...state.lay, source: { ...state.lay.source, ...changes } }, `source ${Object.keys(changes)}`),
+    crew: (crew) => show({ ...state.layout, crew }, once("crew")),
+    bed: (id, bed) => show(asBed(state.layout, id, bed), once("bed")),
+    supply: (id, row) => show(asSupply(state.layout, id, row, ready("supply").lines[0]), once("supply")),
+    now: (changes) => show({ ...state.layout, now: { ...state.layout.now, ...changes } }, `now ${Object.keys(changes)}`),
+    source: (changes) => show({ ...state.layout, source: { ...state.layout.source, ...changes } }, `source ${Object.keys(changes)}`),
     reach: (name, text) => {
       state.reach = { ...state.reach, [name]: tag(text) };
       work();
     },
     shut: (id, isShut) => {
-      const others = state.lay.now.shut.filter((each) => each !== id);
-      show({ ...state.lay, now: { ...state.lay.now, shut: isShut ? [...others, id] : others } }, once("shut"));
+      const others = state.layout.now.shut.filter((each) => each !== id);
+      show({ ...state.layout, now: { ...state.layout.now, shut: isShut ? [...others, id] : others } }, once("shut"));
     },
-    addWye: () => showAdded(withJoint(state.lay, state.selected, data.supplies[data.systems[state.system].family]), once("wye")),
-    addTwin: () => showAdded(withTwin(state.lay, state.selected), once("twin")),
-    addLine: () => showAdded(withLine(state.lay, ready("one").lines[0]), once("line")),
-    remove: () => show(without(state.lay, state.selected), once("remove"), "A"),
-    ready: (lay) => {
+    addWye: () => showAdded(withJoint(state.layout, state.selected, data.supplies[data.systems[state.system].family]), once("wye")),
+    addTwin: () => showAdded(withTwin(state.layout, state.selected), once("twin")),
+    addLine: () => showAdded(withLine(state.layout, ready("one").lines[0]), once("line")),
+    remove: () => show(without(state.layout, state.selected), once("remove"), "A"),
+    ready: (layout) => {
       state.reach = NOTHING_TYPED;
-      show(lay, once("ready"), "A");
+      show(layout, once("ready"), "A");
       scrollTo(0, 0);
     },
     usualLoss: (id) => state.answer?.lines.find((line) => line.id === id)?.appliance ?? "",

@@ -70,12 +70,12 @@ function ruled(by, words, u, labelOf) {
 }
 
 // The whole answer block. `stale` is the sentence to show while there is no answer, null while the calculator starts.
-export function answerView({ lay, answer, stale, isExample, words, u, system, labelOf, nameOf, lineOf }) {
+export function answerView({ layout, answer, stale, isExample, words, u, system, labelOf, nameOf, lineOf }) {
   const gravity = answer && answer.pressure_psi < 0;
   const line = answer && hardest(answer);
   const worst = answer?.cautions[0];
   const isAdvised = worst?.level !== "stop" && worst?.code !== "above_working_pressure"; // past a hose's limit it is no order
-  const label = !isAdvised ? "would_need" : lay.now.shut?.length ? "set_all_open" : "set";
+  const label = !isAdvised ? "would_need" : layout.now.shut?.length ? "set_all_open" : "set";
   const throttled = answer ? gates(answer, words, u, { labelOf, nameOf, lineOf }) : [];
   const isInSight = isAdvised && throttled.length <= MOST_GATES;
   return html`
@@ -91,7 +91,7 @@ export function answerView({ lay, answer, stale, isExample, words, u, system, la
     </section>
     <div class="answer-gates" role="status">${isInSight ? nothing : throttled}</div>
     ${stale === null && !answer ? html`<p class="answer-more">${words.engine.loading}</p>` : nothing}
-    ${answer ? html`<p class="answer-more">${lay.now.shut?.length ? html`<b>${words.now.for_all_open}</b><br>` : nothing}${sum(line, words)}<br>${ruled(answer.by_rule, words, u, labelOf)}${facts(answer, line, words, u, labelOf)}</p>` : nothing}
+    ${answer ? html`<p class="answer-more">${layout.now.shut?.length ? html`<b>${words.now.for_all_open}</b><br>` : nothing}${sum(line, words)}<br>${ruled(answer.by_rule, words, u, labelOf)}${facts(answer, line, words, u, labelOf)}</p>` : nothing}
     <div role="status">${answer ? cautions(answer, words, u, labelOf) : nothing}</div>`;
 }
 

@@ -1,8 +1,8 @@
-// Every figure of a lay, each opening on its working and its source.
+// Every figure of a layout, each opening on its working and its source.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { cited } from "../shared/cited.js";
 import { fill } from "../shared/site.js";
-import { PIPED } from "./lay.js";
+import { PIPED } from "./layout.js";
 
 function rows(line, typed, data, u, rules, origin) {
   const { words, formulas } = data;

@@ -1,12 +1,12 @@
-// The lay drawn from the pump on, one line to a row; a row is also the way to its settings.
+// The layout drawn from the pump on, one line to a row; a row is also the way to its settings.
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
-import { everyLine, isJoint } from "./lay.js";
+import { everyLine, isJoint } from "./layout.js";
 
 const ROW = 64;
 const MID = ROW / 2;
 const FIRST = 14; // where the pump stands
 const WIDEST = 24; // between an outlet and the end of its hose
-const MOST = 150; // width left to the drawing, however deep the lay
+const MOST = 150; // width left to the drawing, however deep the layout
 const BETWEEN = 7; // hoses side by side
 
 // For each row, whether the outlet it hangs on and those before it go on to a later row.
@@ -45,8 +45,8 @@ function symbols({ line, depth }, place, at) {
 }
 
 // `told(line)` says what a line is made of.
-export function mapView({ lay, answer, selected, shelf, words, u, nameOf, told, endOf, act }) {
-  const rows = everyLine(lay);
+export function mapView({ layout, answer, selected, shelf, words, u, nameOf, told, endOf, act }) {
+  const rows = everyLine(layout);
   const deepest = Math.max(...rows.map(({ depth }) => depth));
   const step = Math.min(WIDEST, MOST / (deepest + 1));
   const at = (level) => FIRST + level * step;

@@ -1,6 +1,6 @@
 // What a line is called, and what it is made of, in a few words.
 import { fill, unitWords } from "../shared/site.js";
-import { PIPED, isJoint } from "./lay.js";
+import { PIPED, isJoint } from "./layout.js";
 
 export function namesOf({ state, words, hoses, tips, lineOf, shown }) {
   function labelOf(id) {

@@ -5,19 +5,19 @@ import { fill } from "../shared/site.js";
 import { warning } from "../shared/warning.js";
 import { entryStepper } from "./settings.js";
 
-export function nowView({ lay, answer, flowing, unfolded, data, system, u, refusal, shown, labelOf, act }) {
+export function nowView({ layout, answer, flowing, unfolded, data, system, u, refusal, shown, labelOf, act }) {
   const { words } = data;
   const gated = answer.lines.some((line) => line.gate);
   return html`
     <details class="section" ?open=${unfolded.has("flowing") || refusal?.field === "gauge"} @toggle=${(event) => act.unfold("flowing", event.target.open)}>
       <summary>${words.now.title}</summary>
       ${entryStepper({
-        of: "now", name: "gauge", label: words.now.gauge, entry: lay.now.pressure, blank: answer.pressure,
+        of: "now", name: "gauge", label: words.now.gauge, entry: layout.now.pressure, blank: answer.pressure,
         data, system, u, refusal, shown, change: (text) => act.now({ pressure: act.tag(text) }),
       })}
-      ${lay.now.pressure ? html`<div class="rows"><button type="button" class="key key-wide" @click=${() => act.now({ pressure: "" })}>${words.now.as_asked}</button></div>` : nothing}
+      ${layout.now.pressure ? html`<div class="rows"><button type="button" class="key key-wide" @click=${() => act.now({ pressure: "" })}>${words.now.as_asked}</button></div>` : nothing}
       ${gated ? chips({
-        name: "gates", legend: words.now.gates, value: lay.now.gates, change: (gates) => act.now({ gates }),
+        name: "gates", legend: words.now.gates, value: layout.now.gates, change: (gates) => act.now({ gates }),
         choices: ["set", "open"].map((id) => ({ id, label: words.now[`gates_${id}`] })),
       }) : nothing}
       ${flowing ? html`<div class="worked">${nozzles(flowing, words, u, labelOf, act)}

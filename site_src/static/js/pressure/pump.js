@@ -1,4 +1,4 @@
-// The pump under this lay: where its water comes from, its rating with the working point, the speed to expect.
+// The pump under this layout: where its water comes from, its rating with the working point, the speed to expect.
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/controls.js";
 import { fill } from "../shared/site.js";
@@ -12,17 +12,17 @@ const TOP = 16;
 const FOOT = 176;
 const ENTRIES = { tank: [], fed: [["intake", "intake"]], draft: [["lift", "lift"], ["loss", "suction"]] };
 
-export function pumpView({ unfolded, lay, atPump, rig, data, system, u, refusal, shown, act }) {
+export function pumpView({ unfolded, layout, atPump, rig, data, system, u, refusal, shown, act }) {
   const { words } = data;
   return html`
     <details class="section" ?open=${unfolded.has("atPump") || ["intake", "lift", "suction"].includes(refusal?.field)} @toggle=${(event) => act.unfold("atPump", event.target.open)}>
       <summary>${words.at_pump.title}</summary>
       ${chips({
-        name: "water", legend: words.at_pump.source, value: lay.source.kind, change: (kind) => act.source({ kind }),
+        name: "water", legend: words.at_pump.source, value: layout.source.kind, change: (kind) => act.source({ kind }),
         choices: WATERS.map((id) => ({ id, label: words.at_pump[id] })),
       })}
-      ${ENTRIES[lay.source.kind].map(([entry, name]) => entryStepper({
-        of: "source", name, label: words.at_pump[name], entry: lay.source[entry], data, system, u, refusal, shown,
+      ${ENTRIES[layout.source.kind].map(([entry, name]) => entryStepper({
+        of: "source", name, label: words.at_pump[name], entry: layout.source[entry], data, system, u, refusal, shown,
         change: (text) => act.source({ [entry]: act.tag(text) }),
       }))}
       ${atPump ? html`<div class="worked">${worked(atPump, rig, words, u)}</div>` : nothing}

@@ -4,20 +4,20 @@ import { beside } from "../shared/notice.js";
 import { fill } from "../shared/site.js";
 import { changeRecord, kept } from "../shared/store.js";
 import { day } from "../shared/times.js";
-import { linesOf } from "./lay.js";
+import { linesOf } from "./layout.js";
 
 const STORE = "layouts";
 const LONGEST_NAME = 60;
 const newest = (one, other) => other.saved_ms - one.saved_ms;
 
 export class Saved {
-  // open(lay) puts a saved layout on the page.
+  // open(layout) puts a saved layout on the page.
   constructor({ words, redraw, open }) {
     Object.assign(this, { words, redraw, open, rows: [], renaming: null, notice: null });
   }
 
   async load() {
-    this.rows = (await kept(STORE)) ?? [];
+    this.rows = ((await kept(STORE)) ?? []).map(({ lay, ...row }) => ({ layout: lay, ...row })); // `lay` as an older version named it
     this.redraw();
   }
 
@@ -42,10 +42,10 @@ export class Saved {
   }
 
   // Under a name that is there already the new layout takes the place of the old.
-  save(typed, lay) {
+  save(typed, layout) {
     const name = typed.trim().slice(0, LONGEST_NAME);
     if (!name) return this.say("save", this.words.saved.unnamed);
-    const row = { id: crypto.randomUUID(), name, lay, saved_ms: Date.now() };
+    const row = { id: crypto.randomUUID(), name, layout, saved_ms: Date.now() };
     const isThere = this.rows.some((each) => each.name === name);
     return this.change((rows) => [...rows.filter((each) => each.name !== name), row], {
       at: "save", text: fill(this.words.saved[isThere ? "replaced" : "saved"], { name }), canUndo: isThere });
@@ -64,18 +64,18 @@ export class Saved {
 
 const typedIn = (id) => document.getElementById(id).value;
 
-export function savedView({ saved, lay, words }) {
+export function savedView({ saved, layout, words }) {
   return html`
     <details class="section" @toggle=${(event) => event.target.open && saved.load()}>
       <summary>${words.saved.title}</summary>
-      ${nameView({ id: "saved-name", value: "", key: words.saved.save, keep: (name) => saved.save(name, lay) }, words)}
+      ${nameView({ id: "saved-name", value: "", key: words.saved.save, keep: (name) => saved.save(name, layout) }, words)}
       ${beside(saved.notice, "save", words.pressure)}
       <ul class="saved">${[...saved.rows].sort(newest).map((row) => html`
         <li>
-          <p><b>${row.name}</b> <small>${fill(words.saved[linesOf(row.lay).length === 1 ? "row_one" : "row"], { count: linesOf(row.lay).length, date: day(row.saved_ms) })}</small></p>
+          <p><b>${row.name}</b> <small>${fill(words.saved[linesOf(row.layout).length === 1 ? "row_one" : "row"], { count: linesOf(row.layout).length, date: day(row.saved_ms) })}</small></p>
           ${saved.renaming === row.id ? nameView({ id: `rename-${row.id}`, value: row.name, key: words.saved.keep_name, keep: (name) => saved.rename(row, name) }, words) : html`
             <div class="pairs">
-              <button type="button" class="key" aria-label=${fill(words.saved.open_it, row)} @click=${() => saved.open(row.lay)}>${words.saved.open}</button>
+              <button type="button" class="key" aria-label=${fill(words.saved.open_it, row)} @click=${() => saved.open(row.layout)}>${words.saved.open}</button>
               <button type="button" class="key" aria-label=${fill(words.saved.rename_it, row)} @click=${() => { saved.renaming = row.id; saved.redraw(); }}>${words.saved.rename}</button>
               <button type="button" class="key" aria-label=${fill(words.saved.delete_it, row)} @click=${() => saved.remove(row)}>${words.saved.delete}</button>
             </div>`}

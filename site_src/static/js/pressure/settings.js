@@ -1,11 +1,11 @@
-// What is on the ground: hose, length, height and end of one line of the lay.
+// What is on the ground: hose, length, height and end of one line of the layout.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList, stepper } from "../shared/controls.js";
 import { refusalOf } from "../shared/refusal.js";
 import { fieldAddress } from "../rig/faults.js";
 import { fill } from "../shared/site.js";
 import { bare, stepped } from "../shared/units.js";
-import { DEVICES, JOINTS, NOZZLES, PIPED, RUNS, isJoint } from "./lay.js";
+import { DEVICES, JOINTS, NOZZLES, PIPED, RUNS, isJoint } from "./layout.js";
 
 // The kind of quantity of each entry; a height steps by its own step.
 export const KINDS = {
@@ -39,7 +39,7 @@ export function entryStepper({ of, name, label, entry, blank = "", data, system,
   });
 }
 
-export function settingsView({ lay, line, lines, data, rig, own, beds, faultyBeds, system, u, refusal, shown, labelOf, act }) {
+export function settingsView({ layout, line, lines, data, rig, own, beds, faultyBeds, system, u, refusal, shown, labelOf, act }) {
   const { words } = data;
   const joint = isJoint(line);
   const number = (name, label, blank) => entryStepper({
@@ -60,7 +60,7 @@ export function settingsView({ lay, line, lines, data, rig, own, beds, faultyBed
       ${number("height", words.pressure.height)}
       ${floors(line, words, act)}
       ${joint || line.end.kind === "inlet" || line.device !== "none" ? nothing : chips({
-        name: "crew", legend: words.pressure.crew, value: lay.crew, change: act.crew,
+        name: "crew", legend: words.pressure.crew, value: layout.crew, change: act.crew,
         choices: Object.keys(data.shelf.crews).map((id) => ({ id, label: id })),
       })}
       <details class="section" ?open=${joint || line.runs !== "1" || line.device !== "none"}>

@@ -1,4 +1,4 @@
-// The keys that build a lay: more hose, less hose, a step back, and lays that are ready.
+// The keys that build a layout: more hose, less hose, a step back, and layouts that are ready.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 
 export function toolsView({ ready, canUndo, canAdd, canRemove, words, act }) {
@@ -13,9 +13,9 @@ export function toolsView({ ready, canUndo, canAdd, canRemove, words, act }) {
       </div>
       <h2>${words.pressure.ready}</h2>
       <div class="tools">
-        ${ready.map(({ id, lay }) => html`<button type="button" class="key" @click=${(event) => {
+        ${ready.map(({ id, layout }) => html`<button type="button" class="key" @click=${(event) => {
           event.target.closest("details").open = false;
-          act.ready(lay);
+          act.ready(layout);
         }}>${words.ready[id]}</button>`)}
       </div>
     </details>`;

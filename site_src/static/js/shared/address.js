@@ -21,21 +21,23 @@ const own = {
 
 const clear = () => history.replaceState(null, "", location.pathname + location.search);
 
-// The address of a page whose fragment is `mark` and a value as JSON. `clean(value)` rebuilds what is sound and throws
+// The address of a page whose fragment is `mark` and a value as JSON; links of an older version may have begun with `old`. `clean(value)` rebuilds what is sound and throws
 // where something is strange; a fragment of more than `longest` characters is not read at all.
-export function addressOf({ mark, longest, clean: cleaned }) {
+export function addressOf({ mark, old = mark, longest, clean: cleaned }) {
   const fragmentOf = (value) => mark + encodeURIComponent(JSON.stringify(value));
-  const isHere = () => location.hash.startsWith(mark);
+  const begun = () => [mark, old].find((each) => location.hash.startsWith(each));
+  const isHere = () => begun() !== undefined;
 
   return {
     // Take the value of a link that was followed out of the address: null where there is none, undefined where it cannot be read.
     take() {
       const { hash } = location;
       if (!isHere() || own.is(hash)) return null;
+      const from = begun().length;
       clear();
       if (hash.length > longest) return undefined;
       try {
-        return cleaned(JSON.parse(decodeURIComponent(hash.slice(mark.length).split(OLD_OWN)[0])));
+        return cleaned(JSON.parse(decodeURIComponent(hash.slice(from).split(OLD_OWN)[0])));
       } catch {
         return undefined;
       }

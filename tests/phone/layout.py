@@ -11,7 +11,7 @@ TIPS = data.by_id(data.load("nozzles")["tip"])
 FIELDS = {"length": "length", "height": "height", "flow": "flow", "pressure": "nozzle_pressure"}
 
 
-class Lay:
+class Layout:
     """An open Pressure page: its fields, choices, answer and workings."""
 
     def __init__(self, page):
@@ -63,7 +63,7 @@ class Lay:
         self.choose_row("tip", TIPS[name])
 
     def line(self, name):
-        """Show the entries of one line of the lay: touch it in the drawing."""
+        """Show the entries of one line of the layout: touch it in the drawing."""
         self.page.locator(".map-told b", has_text=re.compile(rf" {name}$")).tap()
 
     def open(self, summary):
@@ -74,12 +74,12 @@ class Lay:
         return part
 
     def build(self, key):
-        """Touch a key that builds the lay."""
+        """Touch a key that builds the layout."""
         self.open(SITE["pressure"]["build"])
         self.press(key)
 
     def ready(self, name):
-        """Lay one of the lays that are ready."""
+        """Layout one of the layouts that are ready."""
         self.open(SITE["pressure"]["build"])
         self.page.get_by_role("button", name=SITE["ready"][name], exact=True).tap()
 
@@ -94,7 +94,7 @@ class Lay:
     def link(self):
         """The fragment of the link that is handed on."""
         self.press("share")
-        expect(self.page).to_have_url(re.compile("#lay="))
+        expect(self.page).to_have_url(re.compile("#layout="))
         return "#" + self.page.url.partition("#")[2]
 
     def working(self, figure):
@@ -105,15 +105,15 @@ class Lay:
         return figures.first
 
 
-def open_lay(handset, fragment=""):
+def open_layout(handset, fragment=""):
     """The Pressure page, once it computes."""
-    lay = Lay(handset.open(f"pressure/{fragment}"))
-    lay.field("length").wait_for()
-    return lay
+    layout = Layout(handset.open(f"pressure/{fragment}"))
+    layout.field("length").wait_for()
+    return layout
 
 
-def fresh_lay(handset):
+def fresh_layout(handset):
     """The Pressure page with its opening answer computed."""
-    lay = open_lay(handset)
-    lay.shows(170)
-    return lay
+    layout = open_layout(handset)
+    layout.shows(170)
+    return layout

@@ -1,5 +1,5 @@
-// A lay as the page holds it: names from the shelf, and entries as typed with the system they were typed in ("200@US").
-// A line ends in a nozzle, or in a joint with lines of its own. Pure functions from lay to lay.
+// A layout as the page holds it: names from the shelf, and entries as typed with the system they were typed in ("200@US").
+// A line ends in a nozzle, or in a joint with lines of its own. Pure functions from layout to layout.
 import { isEntry } from "../shared/units.js";
 
 export const RUNS = ["1", "2", "3", "4"];
@@ -14,45 +14,45 @@ const NAME = /^[A-Z][0-9]{0,2}$/;
 export const isJoint = (line) => "lines" in line.end;
 
 // Every line in the order a person meets them from the pump, each with its depth and the line that feeds it.
-export function everyLine(lay) {
+export function everyLine(layout) {
   const walk = (lines, depth, feeder) => lines.flatMap((line) => [
     { line, depth, feeder },
     ...(isJoint(line) ? walk(line.end.lines, depth + 1, line) : []),
   ]);
-  return walk(lay.lines, 0, null);
+  return walk(layout.lines, 0, null);
 }
 
 // Whether a line says its elevation the old way, above the joint before it: see calc.layout.heights.
-export const isOld = (lay) => linesOf(lay).some((line) => "rise" in line);
+export const isOld = (layout) => linesOf(layout).some((line) => "rise" in line);
 
-export const linesOf = (lay) => everyLine(lay).map(({ line }) => line);
+export const linesOf = (layout) => everyLine(layout).map(({ line }) => line);
 
-// The lay with the line `id` in its list of siblings replaced by what `change(line)` gives: a list, empty to take it away.
+// The layout with the line `id` in its list of siblings replaced by what `change(line)` gives: a list, empty to take it away.
 // A joint that is left with no line goes too.
-function replaced(lay, id, change) {
+function replaced(layout, id, change) {
   const inside = (lines) => lines.flatMap((line) => {
     if (line.id === id) return change(line);
     if (!isJoint(line)) return [line];
     const left = inside(line.end.lines);
     return left.length ? [{ ...line, end: { lines: left } }] : [];
   });
-  return { ...lay, lines: inside(lay.lines) };
+  return { ...layout, lines: inside(layout.lines) };
 }
 
-// The lay with one entry of one line changed; entries of a nozzle lie in its end.
-export const changed = (lay, id, name, given) => replaced(lay, id, (line) =>
+// The layout with one entry of one line changed; entries of a nozzle lie in its end.
+export const changed = (layout, id, name, given) => replaced(layout, id, (line) =>
   [name in line ? { ...line, [name]: given } : { ...line, end: { ...line.end, [name]: given } }]);
 
-// The lay with a joint at another height. What stood at the joint's own height behind it goes with it, as a nozzle on the
-// joint's floor does; `before` is the lay as it was when this height began to be typed.
-export function raised(lay, id, height, before) {
+// The layout with a joint at another height. What stood at the joint's own height behind it goes with it, as a nozzle on the
+// joint's floor does; `before` is the layout as it was when this height began to be typed.
+export function raised(layout, id, height, before) {
   const joint = linesOf(before).find((line) => line.id === id);
   const along = joint && isJoint(joint) ? linesOf(joint.end).filter((line) => line.height === joint.height) : [];
-  return [{ id }, ...along].reduce((next, line) => changed(next, line.id, "height", height), lay);
+  return [{ id }, ...along].reduce((next, line) => changed(next, line.id, "height", height), layout);
 }
 
 // A name that no line has yet: nozzles are called from A, hoses to a joint from S.
-function freeName(lay, first, taken = linesOf(lay).map(({ id }) => id)) {
+function freeName(layout, first, taken = linesOf(layout).map(({ id }) => id)) {
   const letters = first === "A" ? "ABCDEFGHIJKLMNOPQR" : "STUVWXYZ";
   for (let round = 0; ; round += 1) {
     for (const letter of letters) {
@@ -63,35 +63,35 @@ function freeName(lay, first, taken = linesOf(lay).map(({ id }) => id)) {
 }
 
 // A line and all behind it under names of their own, noted in `taken`.
-function renamed(lay, line, taken) {
-  const id = freeName(lay, isJoint(line) ? "S" : "A", taken);
+function renamed(layout, line, taken) {
+  const id = freeName(layout, isJoint(line) ? "S" : "A", taken);
   taken.push(id);
-  const end = isJoint(line) ? { lines: line.end.lines.map((each) => renamed(lay, each, taken)) } : { ...line.end };
+  const end = isJoint(line) ? { lines: line.end.lines.map((each) => renamed(layout, each, taken)) } : { ...line.end };
   return { ...line, id, end };
 }
 
-const copyOf = (lay, line) => renamed(lay, line, linesOf(lay).map(({ id }) => id));
+const copyOf = (layout, line) => renamed(layout, line, linesOf(layout).map(({ id }) => id));
 
-export const hasRoom = (lay) => linesOf(lay).length < MOST_LINES;
+export const hasRoom = (layout) => linesOf(layout).length < MOST_LINES;
 
 // A second line like this one, from the same outlet.
-export const withTwin = (lay, id) => replaced(lay, id, (line) => [line, copyOf(lay, line)]);
+export const withTwin = (layout, id) => replaced(layout, id, (line) => [line, copyOf(layout, line)]);
 
 // A joint put before a line, as high as that line ends: `supply` leads to it, and behind it lie the line and its twin.
-export const withJoint = (lay, id, supply) => replaced(lay, id, (line) => [{
-  runs: "1", loss: "", ...supply, height: line.height, id: freeName(lay, "S"), end: { lines: [line, copyOf(lay, line)] },
+export const withJoint = (layout, id, supply) => replaced(layout, id, (line) => [{
+  runs: "1", loss: "", ...supply, height: line.height, id: freeName(layout, "S"), end: { lines: [line, copyOf(layout, line)] },
 }]);
 
-export const withLine = (lay, line) => ({ ...lay, lines: [...lay.lines, copyOf(lay, line)] });
+export const withLine = (layout, line) => ({ ...layout, lines: [...layout.lines, copyOf(layout, line)] });
 
-export const without = (lay, id) => replaced(lay, id, () => []);
+export const without = (layout, id) => replaced(layout, id, () => []);
 
 // A device that is plumbed to the pump stands in the place of a hose.
 export const PIPED = "piped";
 
-// The hose bed of a rig in the place of a line: all that a bed says, at the height of the line. Its people are the lay's.
-export const asBed = (lay, id, bed) => ({
-  ...replaced(lay, id, (line) => [{
+// The hose bed of a rig in the place of a line: all that a bed says, at the height of the line. Its people are the layout's.
+export const asBed = (layout, id, bed) => ({
+  ...replaced(layout, id, (line) => [{
     ...line,
     hose: bed.hose || PIPED,
     length: bed.hose ? bed.length : "0",
@@ -100,16 +100,16 @@ export const asBed = (lay, id, bed) => ({
     loss: (bed.device && bed.loss) || "",
     end: { ...line.end, ...bed.end, typed: "" },
   }]),
-  crew: bed.crew || lay.crew,
+  crew: bed.crew || layout.crew,
 });
 
 // The supply hose that a rig carries in the place of a line: all of it, to the inlet of the ready-made supply line.
-export const asSupply = (lay, id, row, { end }) => replaced(lay, id, (line) => [{
+export const asSupply = (layout, id, row, { end }) => replaced(layout, id, (line) => [{
   ...line, hose: row.hose, length: row.length, runs: "1", device: "none", loss: "", end: { ...line.end, ...end },
 }]);
 
-// A lay rebuilt from only what a lay may hold; throws where something is missing or strange.
-export function clean(lay, choices) {
+// A layout rebuilt from only what a layout may hold; throws where something is missing or strange.
+export function clean(layout, choices) {
   const names = [];
   const known = (name, allowed) => {
     if (!allowed.includes(name)) throw new TypeError("not offered");
@@ -147,14 +147,14 @@ export function clean(lay, choices) {
       end: joint ? { lines: given.end.lines.map((each) => line(each, depth + 1)) } : nozzle(given.end),
     };
   };
-  const source = lay.source ?? choices.source;
-  const now = lay.now ?? choices.now;
+  const source = layout.source ?? choices.source;
+  const now = layout.now ?? choices.now;
   const shut = (now.shut ?? []).map(text);
-  if (!lay.lines.length) throw new TypeError("no line");
+  if (!layout.lines.length) throw new TypeError("no line");
   return {
-    crew: known(lay.crew, Object.keys(choices.shelf.crews)),
+    crew: known(layout.crew, Object.keys(choices.shelf.crews)),
     source: { kind: known(source.kind, choices.waters), intake: text(source.intake), lift: text(source.lift), loss: text(source.loss) },
     now: { pressure: text(now.pressure), gates: known(now.gates, ["set", "open"]), shut },
-    lines: lay.lines.map((each) => line(each, 1)),
+    lines: layout.lines.map((each) => line(each, 1)),
   };
 }

@@ -7,7 +7,7 @@ TIPS_IN = (0.75, 0.875, 0.9375, 1, 1.125, 1.25)
 MASTER_TIPS_IN = (1.375, 1.5, 1.75, 2)
 
 
-def random_lay(seed):
+def random_layout(seed):
     """A layout up to six lines deep with up to thirty nozzles, and the pump pressure it is given, in psi."""
     chance = random.Random(seed)
     nozzles = chance.randint(1, MOST_NOZZLES)
