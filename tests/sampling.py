@@ -1,4 +1,4 @@
-"""Which of the browser's cases are run: of those that are alike in kind one share, and with each commit the next.
+"""Which of the browser's cases are run: one share of them, and with each commit the next.
 
 SHARE=n runs the share that the n-th commit would, EXHAUSTIVE=1 all of them; each run prints which it was.
 """
@@ -7,13 +7,8 @@ import os
 import pathlib
 import subprocess
 
-# how many runs share the cases of a test between them
-SHARES = {
-    **dict.fromkeys(("test_access.py", "test_bad_input.py", "test_slips.py", "test_hostile.py", "test_no_script.py", "test_page_opens_cold", "test_sign_that_does_not_come", "test_danger_from_a_step"), 3),
-    **dict.fromkeys(("test_what_is_typed_after_a_tap", "test_slip_is_said_at_its_field", "test_whatever_is_taken_opens", "test_every_page_opens_marked", "test_no_label_over_another"), 3),
-    **dict.fromkeys(("test_a_part_that_did_not_arrive", "test_uncaught_fault", "test_no_calculator"), 5),
-    "test_claim.py": 5,
-}
+# how many runs share the browser's cases between them; walks that are alike but for their seed, more
+SHARES, WALKS, WALKED = 3, 15, "test_claim.py"
 ROUND = 15  # runs after which every share was taken
 
 
@@ -35,7 +30,7 @@ def share():
 
 def pytest_terminal_summary(terminalreporter):
     """Say which share it was, whatever else is said."""
-    terminalreporter.write_line(f"Browser cases that are alike: {said()}")
+    terminalreporter.write_line(f"Browser cases: {said()}")
 
 
 def said():
@@ -52,12 +47,18 @@ def pytest_collection_modifyitems(config, items):
 
 
 def in_share(items, chosen):
-    """The items of a share: those of the alike that are its own, and all that are not alike."""
+    """The items of a share: every third of the browser's own cases, and all that need no browser."""
     counts, kept = collections.Counter(), []
     for item in items:
-        test = item.nodeid.partition("[")[0]
-        shares = next((SHARES[name] for name in SHARES if "tests/phone/" in test and name in test), 1)
-        if counts[test] % shares == chosen % shares:
+        shares = shares_of(item)
+        if counts[shares] % shares == chosen % shares:
             kept.append(item)
-        counts[test] += 1
+        counts[shares] += 1
     return kept
+
+
+def shares_of(item):
+    """Between how many runs a case is shared."""
+    if "tests/phone/" not in item.nodeid:
+        return 1
+    return WALKS if WALKED in item.nodeid else SHARES

@@ -103,7 +103,7 @@ def test_a_port_that_is_in_use(command, monkeypatch):
 
 def test_ctrl_c_ends_in_a_word(tmp_path):
     """A server that is stopped by hand says so, and shows no traceback."""
-    code = "import build, pathlib, sys; build.build = lambda **given: None; sys.argv = ['build.py', '--serve', '0']; build.main()"
+    code = "import build, pathlib, signal, sys; signal.signal(signal.SIGINT, signal.default_int_handler); build.build = lambda **given: None; sys.argv = ['build.py', '--serve', '0']; build.main()"
     run = subprocess.Popen([sys.executable, "-c", code], cwd=build.ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, encoding="utf-8")
     while "Open http" not in run.stdout.readline():
         assert run.poll() is None

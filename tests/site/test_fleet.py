@@ -119,7 +119,7 @@ def test_names_that_differ_by_capitals_are_refused(tmp_path):
 def test_a_rig_is_read_as_utf8_on_any_machine(tmp_path, mark):
     """Accents stay right, and a byte order mark is taken, where Python would read files as ASCII."""
     put(tmp_path, e9=mark + 'name = "Échelle 9 à Québec"\nunits = "SI"\n'.encode())
-    code = f"from site_src import fleet; print(ascii(fleet.load({str(tmp_path)!r})['e9']['name']))"
+    code = f"from site_src.content import fleet; print(ascii(fleet.load({str(tmp_path)!r})['e9']['name']))"
     environment = {**os.environ, "LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
     run = subprocess.run([sys.executable, "-c", code], cwd=build.ROOT, env=environment, capture_output=True, encoding="utf-8")
     assert run.stdout.strip() == ascii("Échelle 9 à Québec"), run.stderr

@@ -285,7 +285,7 @@ def test_from_the_command_line(tmp_path):
 def test_every_code_has_its_word():
     """Every standing, side, status and step that calc knows is said."""
     assert set(YEARS["due"]) == set(service_due.ORDER)
-    told = (build.ROOT / "site_src" / "static" / "js" / "test" / "quick_record.js").read_text(encoding="utf-8")
+    told = (build.ROOT / "site_src" / "static" / "js" / "service" / "quick_record.js").read_text(encoding="utf-8")
     assert list(YEARS["quick_step"]) == json.loads(re.search(r"STEPS = (\[.*?\]);", told).group(1))
     assert set(YEARS["quick_status"]) == set(YEARS["quick_said"]) == {"as_baseline", "below", "above", "not_proven"}
     assert {"not_a_test", "newer", "damaged", "not_json", "no_plan", "clash"} <= set(YEARS["file"])

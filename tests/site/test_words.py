@@ -22,7 +22,7 @@ ENTRIES = [
     ("water_loss.js", "diagnose/water"), ("leak.js", "diagnose/leak"), ("recovery.js", "rig/recovery"),
     ("why.js", "why"), ("practice.js", "practice"), ("speeds.js", "why/speeds"), ("heat.js", "why/heat"),
     ("shift_index.js", "shift"), ("log.js", "log"),
-    ("test_years.js", "test"), ("test_quick.js", "test"),
+    ("service_years.js", "test"), ("service_quick.js", "test"),
     *(("shift.js", f"shift/{card}") for card in pages.cards()),
 ]
 
@@ -42,7 +42,7 @@ def test_scripts_find_their_words(built, script, page):
     """Every words.section.key of a page's scripts is in the JSON that the page brings with it."""
     words = json.loads((built / page / "page.json").read_text(encoding="utf-8"))["words"]
     asked = set()
-    for text in with_imports(script, {}).values():
+    for text in with_imports(f"pages/{script}", {}).values():
         asked.update(re.findall(r"\bwords\.(\w+)\.(\w+)", text))
     assert asked
     assert [f"{section}.{key}" for section, key in sorted(asked) if key not in words.get(section, {})] == []
