@@ -11,6 +11,7 @@ from tests.phone.handset import Handset
 from tests.phone.layout import fresh_layout, open_layout
 from tests.phone.store import do, put_test, running_test
 from tests.phone.test_rig import ENGINE, R, kept_rigs, press
+from tests.phone.test_shift_away import HIDE
 from tests.phone.test_update import CHANGED, OUTCOME, Release, apply_button, news
 from tests.phone.words import SITE
 
@@ -238,13 +239,14 @@ def test_second_tab_of_a_card(take):
     handset = hasten(take())
     beside(handset, **RIG)
     one = open_card(handset, "bay")
-    two = open_card(handset, "bay")
     one.shows(one.steps[0])
+    one.page.evaluate(HIDE, True)
+    two = open_card(handset, "bay")
     for _ in range(2):
         two.see()
     two.shows(two.steps[2])
     two.page.wait_for_function(WRITTEN, arg=["shift:bay", 2])
-    one.page.evaluate("document.dispatchEvent(new Event('visibilitychange'))")
+    one.page.evaluate(HIDE, False)
     one.shows(one.steps[2])
     one.see()
     [run] = do(one.page, "keptRecords", "log")
