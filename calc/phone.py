@@ -72,7 +72,6 @@ def call(name, arguments_json):
 
     Returns the text of a JSON object: `{"ok": answer}`, or `{"error": {"field", "code", ...facts}}` for an
     input that cannot be used. Raises nothing but a bug of ours, as it is.
-    Source: common practice.
     """
     try:
         answer = _answer(name, arguments_json)

@@ -1,9 +1,9 @@
 """Amounts in calc's own units to the text a person reads in the page's units.
 
 `units` is `{"shown": name, "decimal": mark, "systems": {name: {kind: {"factor", "places"}}}}`: how many of a system's
-unit make one of calc's, by kind of quantity, and the decimals of an answer; `shown` is the system of the page, `decimal`
-the decimal mark of its language, a point where it is left out. Every text a person reads goes through here; texts that
-machines read (files, entries as kept) have a point.
+unit make one of calc's (factors that Pint made when the site was built), by kind of quantity, and the decimals of an
+answer; `shown` is the system of the page, `decimal` the decimal mark of its language, a point where it is left out.
+Every text a person reads goes through here; texts that machines read (files, entries as kept) have a point.
 """
 from calc.base import rounding
 from calc.base.errors import CalcError
@@ -14,7 +14,7 @@ def decimal(units):
 
     units: as the module says
 
-    Raises CalcError with field units where it is neither a point nor a comma. Source: common practice.
+    Raises CalcError with field units where it is neither a point nor a comma.
     """
     mark = units.get("decimal", ".")
     if mark not in (".", ","):
@@ -28,7 +28,7 @@ def marked(units, text):
     units: as the module says
     text: the number as text, or None
 
-    Raises CalcError as decimal does. Source: common practice.
+    Raises CalcError as decimal does.
     """
     return None if text is None else text.replace(".", decimal(units))
 
@@ -39,7 +39,7 @@ def rounded(units, value, places):
     units: as the module says
     value, places: as for rounding.rounded
 
-    Raises CalcError as rounding.rounded does. Source: common practice.
+    Raises CalcError as rounding.rounded does.
     """
     return marked(units, rounding.rounded(value, places))
 
@@ -50,7 +50,7 @@ def plain(units, value, places):
     units: as the module says
     value, places: as for rounding.plain
 
-    Raises CalcError as rounding.plain does. Source: common practice.
+    Raises CalcError as rounding.plain does.
     """
     return marked(units, rounding.plain(value, places))
 
@@ -62,7 +62,7 @@ def scale(units, system, kind):
     system: its name
     kind: which quantity, such as "pressure"
 
-    Raises CalcError with field units where there is no such system or kind. Source: made by Pint at build time.
+    Raises CalcError with field units where there is no such system or kind.
     """
     kinds = units["systems"].get(system)
     if kinds is None or kind not in kinds:
@@ -77,7 +77,7 @@ def text(units, kind, value):
     kind: which quantity, such as "pressure"
     value: the amount in calc's unit, or None where it is not known
 
-    Raises CalcError naming value or units. Source: factors made by Pint when the site is built.
+    Raises CalcError naming value or units.
     """
     shown = scale(units, units["shown"], kind)
     return None if value is None else rounded(units, value * shown["factor"], shown["places"])
@@ -89,7 +89,7 @@ def working(units, kind, value, counted_by=1):
     units, kind, value: as for text
     counted_by: what the term counts by, in the page's unit: 1, or 100 for hundreds of gpm
 
-    Raises CalcError naming value or units. Source: factors made by Pint when the site is built.
+    Raises CalcError naming value or units.
     """
     shown = scale(units, units["shown"], kind)
     return plain(units, value * shown["factor"] / counted_by, shown["places"] + (2 if counted_by == 1 else 4))

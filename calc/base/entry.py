@@ -103,7 +103,7 @@ def check(units, field, text):
     field: name of the input, for the refusal
     text: what was typed, with the mark of its system or without
 
-    Raises CalcError naming the field, with code not_text, too_long or unknown_units. Source: common practice.
+    Raises CalcError naming the field, with code not_text, too_long or unknown_units.
     """
     if not isinstance(text, str):
         raise CalcError(field, "not_text")
@@ -120,7 +120,7 @@ def quantity(units, kind, field, text):
     field: name of the input, for the refusal
     text: what was typed; "61@SI" was typed in the system SI, plain "200" in the one that is shown
 
-    Raises CalcError as number does, and with code too_long or unknown_units. Source: factors made by Pint at build time.
+    Raises CalcError as number does, and with code too_long or unknown_units.
     """
     typed, system = _parted(units, field, text)
     check(units, field, text)
@@ -136,7 +136,7 @@ def shown(units, kind, text):
 
     Text typed in another system comes converted and rounded; what is no number comes as it is. A decimal point comes as
     the page's decimal mark, once it is read as one.
-    Raises CalcError with code unknown_units. Source: factors made by Pint at build time.
+    Raises CalcError with code unknown_units.
     """
     typed, system = _parted(units, "text", text)
     try:
@@ -180,7 +180,6 @@ def added(units, kind, text, other, sign):
     sign: 1 to add it, -1 to take it away
 
     Returns the text with its system, or None where one of the two is no number. Raises nothing.
-    Source: common practice.
     """
     try:
         total = quantity(units, kind, "text", text) + sign * quantity(units, kind, "other", other)
@@ -194,7 +193,7 @@ def written(text):
 
     text: the number
 
-    Raises nothing. Source: number, which asks about three decimals.
+    Raises nothing.
     """
     return text + "0" if text[-GROUP - 1:-GROUP] == "." else text
 
@@ -207,7 +206,7 @@ def bound(units, kind, amount, side):
     amount: the bound in calc's own unit
     side: -1 for the least that is allowed, 1 for the most
 
-    Raises CalcError naming units where there is no such kind. Source: factors made by Pint at build time.
+    Raises CalcError naming units where there is no such kind.
     """
     here = display.scale(units, units["shown"], kind)
     steps = 10 ** (here["places"] + BOUND_PLACES)

@@ -24,7 +24,6 @@ def check_number(field, value):
     value: what was given
 
     Raises CalcError with code not_a_number or too_large. True and False are not numbers here.
-    Source: common practice.
     """
     if value is True or value is False or not isinstance(value, (int, float)) or value != value:
         raise CalcError(field, "not_a_number")
@@ -39,7 +38,6 @@ def check_positive(field, value):
     value: what was given
 
     Raises CalcError with code not_positive or too_small beside those of check_number.
-    Source: common practice.
     """
     check_number(field, value)
     if not value > 0:
@@ -55,7 +53,6 @@ def check_not_negative(field, value):
     value: what was given
 
     Raises CalcError with code negative beside those of check_number.
-    Source: common practice.
     """
     check_number(field, value)
     if not value >= 0:
@@ -70,7 +67,6 @@ def check_within(field, value, least, most):
     least, most: the bounds, both allowed, in the unit of the input
 
     Raises CalcError with code out_of_range beside those of check_number.
-    Source: common practice.
     """
     check_number(field, value)
     if not least <= value <= most:

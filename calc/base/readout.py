@@ -22,7 +22,7 @@ def amount(entries, units, name, kind, least, most):
     least, most: the bounds, both allowed, in calc's unit
 
     Raises CalcError naming the entry; out_of_range tells least and most as texts in the page's unit, such as are
-    taken. Source: common practice.
+    taken.
     """
     if not isinstance(entries, dict):
         raise CalcError("entries", "damaged")
@@ -46,7 +46,7 @@ def amounts(entries, units, wanted):
     entries, units: as for amount
     wanted: rows of name, kind, least, most
 
-    Raises CalcError as amount does. Source: common practice.
+    Raises CalcError as amount does.
     """
     return {name: amount(entries, units, name, kind, least, most) for name, kind, least, most in wanted}
 
@@ -56,7 +56,7 @@ def if_given(entries, units, name, kind, least, most):
 
     entries, units, name, kind, least, most: as for amount
 
-    Raises CalcError as amount does. Source: common practice.
+    Raises CalcError as amount does.
     """
     typed = entries.get(name) if isinstance(entries, dict) else None
     if typed is None or (isinstance(typed, str) and not typed.partition("@")[0].strip()):
@@ -71,7 +71,7 @@ def count(entries, name, least, most):
     name: which entry
     least, most: the bounds, both allowed
 
-    Raises CalcError naming the entry. Source: common practice.
+    Raises CalcError naming the entry.
     """
     if not isinstance(entries, dict):
         raise CalcError("entries", "damaged")
@@ -91,7 +91,7 @@ def choice(entries, name, offered):
     name: which entry
     offered: what may be chosen
 
-    Raises CalcError naming the entry. Source: common practice.
+    Raises CalcError naming the entry.
     """
     chosen = entries.get(name) if isinstance(entries, dict) else None
     if not isinstance(chosen, str) or chosen not in offered:
@@ -105,7 +105,7 @@ def hose(entries, shelf):
     entries: by name, as chosen; the hose is `hose`
     shelf: see calc.base.shelf
 
-    Raises CalcError naming hose; faulty_profile where the rig's own figures of it have a fault. Source: the shelf.
+    Raises CalcError naming hose; faulty_profile where the rig's own figures of it have a fault.
     """
     return at_hand.hose(shelf, "hose", choice(entries, "hose", shelf["hoses"]))
 
@@ -121,7 +121,6 @@ def row(units, name, kind, value, terms, sources):
     sources: the ids of the formulas and tables it rests on
 
     Returns `{"name", "kind", "text", "terms", "sources"}`. Raises CalcError naming value or units.
-    Source: common practice.
     """
     told = {term: given if quantity is None else display.working(units, quantity, given) for term, quantity, given in terms}
     return {"name": name, "kind": kind, "text": value if kind is None else display.text(units, kind, value), "terms": told,
@@ -136,7 +135,7 @@ def caution(units, level, code, facts):
     code: which
     facts: rows of name, kind and value in calc's unit, kind None where the value is text already
 
-    Raises CalcError naming value or units. Source: common practice.
+    Raises CalcError naming value or units.
     """
     told = {name: value if kind is None else display.text(units, kind, value) for name, kind, value in facts}
     told["level"] = level

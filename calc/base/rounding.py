@@ -33,7 +33,7 @@ def plain(value, places):
     value: any finite number up to 10 million either way
     places: decimals to keep, whole, 0 to 6
 
-    Raises CalcError naming value or places. Source: common practice.
+    Raises CalcError naming value or places.
     """
     text = rounded(value, places)
     return text.rstrip("0").rstrip(".") if "." in text else text

@@ -15,7 +15,6 @@ def hose(shelf, field, name):
     name: of the hose
 
     Returns its figures. Raises CalcError naming the field, with code unknown, or faulty_profile and the place of the fault.
-    Source: the shelf, whose rows carry theirs.
     """
     if not isinstance(name, str) or name not in shelf["hoses"]:
         raise CalcError(field, "unknown")
@@ -31,7 +30,7 @@ def loss_steps(shelf, device):
     shelf: as the module says
     device: a name of its appliances
 
-    Raises CalcError naming loss, with code faulty_profile and the place of the fault. Source: the shelf, whose rows carry theirs.
+    Raises CalcError naming loss, with code faulty_profile and the place of the fault.
     """
     place = shelf.get("faulty_appliances", {}).get(device)
     if place:

@@ -40,7 +40,7 @@ def for_rig(knowledge, rig):
     knowledge: see the module
     rig: answers known of the rig, such as {"drive": "pto"}; what is absent is unknown and rules nothing out
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     def can_be(row):
         return all(not rig.get(question) or rig[question] in known for question, known in row.get("applies", {}).items())
@@ -56,7 +56,7 @@ def without_shifts(knowledge):
 
     knowledge: see the module; what such a look would have told counts where it was seen already
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     signs = []
     for sign in knowledge["signs"]:
@@ -73,7 +73,7 @@ def entered(knowledge, facts, missing):
     facts: facts the card holds now, see calc.shift.laws
     missing: facts that the step would have proved whose sign did not come
 
-    Raises CalcError naming facts or missing. Source: common practice.
+    Raises CalcError naming facts or missing.
     """
     for name, given in (("facts", facts), ("missing", missing)):
         if not isinstance(given, list) or not all(isinstance(fact, str) for fact in given):

@@ -15,7 +15,6 @@ def rows(table):
     table: see the module
 
     Returns a list of `{"inputs": {name: bool}, "lights": {id: bool}}`. Raises CalcError naming table.
-    Source: interlock logic as the table's own source says.
     """
     names = table["inputs"]
     if len(names) > MOST_INPUTS:
@@ -38,7 +37,7 @@ def behind(table, lights):
     Returns `{"possible", "inputs": [{"id", "is"}], "dark": [{"id", "missing", "perhaps"}]}`: possible counts the states
     of the inputs that give these lights, 0 where none does and a switch, wire or lamp must lie; an input is "true",
     "false" or "open"; for a dark light, of the inputs of its first path, those that are surely false and those that may be.
-    Raises CalcError naming table or lights. Source: the truth table.
+    Raises CalcError naming table or lights.
     """
     names = [light["id"] for light in table["lights"]]
     for name in lights:

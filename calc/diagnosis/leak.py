@@ -57,7 +57,7 @@ def restore(plugs, listed, opened):
     opened: ids of what was opened again since
 
     Returns `{"open": [ids], "next": [ids]}`, both in the order of plugs; nothing is left once open is empty.
-    Raises CalcError naming listed or opened. Source: common practice.
+    Raises CalcError naming listed or opened.
     """
     names = [plug["id"] for plug in plugs]
     for field, given in (("listed", listed), ("opened", opened)):

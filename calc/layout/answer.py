@@ -42,7 +42,7 @@ def worked(layout, shelf, units):
     layout, shelf, units: as for answer
 
     Returns the layout, its lines with their limits by id, and the report of layout.discharge_pressure.
-    Raises CalcError as answer does. Source: common practice.
+    Raises CalcError as answer does.
     """
     plain_layout, limits = typed.translated(layout, shelf, units)
     report = layout_pressure.discharge_pressure(plain_layout)
@@ -166,7 +166,7 @@ def told(found, units):
     found: one of caution.cautions
     units: see calc.base.display
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     return {
         "level": found["level"],

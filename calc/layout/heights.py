@@ -16,7 +16,7 @@ def of_line(line, start_ft, units):
     start_ft: its beginning above the pump, feet
     units: see calc.base.display
 
-    Raises CalcError naming height. Source: common practice.
+    Raises CalcError naming height.
     """
     if "rise" in line and not line.get("height"):
         rise_ft = entry.quantity(units, "length", "height", line["rise"])
@@ -32,7 +32,7 @@ def converted(layout, units):
     units: see calc.base.display
 
     Text that is no number stays as it was typed; behind such a line the elevation is left empty, to be typed.
-    Raises nothing for a layout of known form. Source: common practice.
+    Raises nothing for a layout of known form.
     """
     found = dict(layout)
     found["lines"] = _converted(layout["lines"], None, units)

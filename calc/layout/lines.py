@@ -28,7 +28,7 @@ def read(layout, changes):
     layout: as the module says, up to 500 lines
     changes: True (shut) or False (open) by id, over what the lines say; empty to leave them
 
-    Raises CalcError naming the field, with the fact `line` where it is a line's. Source: common practice.
+    Raises CalcError naming the field, with the fact `line` where it is a line's.
     """
     runs = []
     names = set()

@@ -46,7 +46,7 @@ def translated(layout, shelf, units):
     units: the page's units, see calc.base.display
 
     Returns the layout and, by line id, its lines with their limits (see calc.hydraulics.caution).
-    Raises CalcError naming the typed field and, as a fact, the line. Source: common practice.
+    Raises CalcError naming the typed field and, as a fact, the line.
     """
     if not isinstance(layout, dict) or not isinstance(layout.get("crew"), str) or layout["crew"] not in shelf["crews"]:
         raise CalcError("crew", "unknown")
@@ -127,7 +127,7 @@ def set_appliances(limits, report, shelf):
     shelf: as the module says
 
     Returns whether any was given. Raises CalcError naming loss and, as a fact, the line, where the rig's own loss has a
-    fault, see calc.base.shelf. Source: the shelf, whose steps carry theirs.
+    fault, see calc.base.shelf.
     """
     given = False
     for reported in report["lines"]:

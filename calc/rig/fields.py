@@ -86,7 +86,7 @@ def note(found, field, error):
     field: the place, such as "beds.2.length"
     error: a CalcError
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     problem = {"field": field, "code": error.code}
     problem.update(error.facts)
@@ -100,7 +100,7 @@ def rows(profile, name, found):
     name: one of LISTS
     found: the list of problems so far
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     listed = profile.get(name, [])
     if not isinstance(listed, list):
@@ -130,7 +130,7 @@ def check_row(row, fields, place, context, found, needed, others=()):
     needed: names that must hold something
     others: names that are checked elsewhere
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     names = [field[0] for field in fields]
     for key in row:
@@ -147,7 +147,7 @@ def check_end(end, place, context, found):
 
     end, place, context, found: as for check_row, the nozzle in place of the row
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     kind = end.get("kind") if isinstance(end, dict) else None
     if not isinstance(kind, str) or kind not in END_FIELDS:
@@ -174,7 +174,7 @@ def is_text(value):
 
     value: anything
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     return isinstance(value, str) and len(value) <= MOST_TEXT
 
@@ -184,7 +184,7 @@ def check_fields(row, fields, place, context, found):
 
     row, fields, place, context, found: as for check_row
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     for field in fields:
         value = row.get(field[0])
@@ -203,7 +203,7 @@ def check_field(value, field, context):
     field: a row of FIELDS
     context: the shelf and the units, see calc.rig.profile
 
-    Raises CalcError naming the field. Source: the bounds of FIELDS.
+    Raises CalcError naming the field.
     """
     shelf, units = context
     name, kind = field[0], field[1]
@@ -230,7 +230,7 @@ def check_origin(row, place, context, found):
 
     row, place, context, found: as for check_row
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     shelf, units = context
     if not row.get("coefficient"):
@@ -255,7 +255,7 @@ def is_handbooks(coefficient, figures):
     coefficient: psi per 100 ft at 100 gpm
     figures: a hose of the shelf
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     return abs(coefficient - figures["coefficient"]) <= HANDBOOK_SLACK * figures["coefficient"]
 
@@ -265,7 +265,7 @@ def check_tips(row, place, context, found):
 
     row, place, context, found: as for check_row
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     tips = row.get("tips", [])
     if not isinstance(tips, list) or (tips and not row.get("device")):
@@ -285,7 +285,7 @@ def check_once(profile, name, found):
 
     profile, name, found: as for rows
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     first = {}
     for row, place in rows(profile, name, []):

@@ -13,7 +13,7 @@ def beside_handbook(profile, shelf, units):
     units: see calc.base.display
 
     Returns `[{"hose", "coefficient", "handbook", "origin", "percent", "is_lower", "is_large"}]`, texts in the page's unit;
-    percent is "0" where the figure is the handbook's. Raises nothing. Source: the profile and the shelf.
+    percent is "0" where the figure is the handbook's. Raises nothing.
     """
     at_hand = rig_profile.at_hand(profile, shelf, units)
     rows = []

@@ -30,7 +30,6 @@ def problems(profile, shelf, units):
     Returns a list of `{"field", "code", ...facts}`, field such as "beds.2.length"; empty for a sound profile. The facts
     `least`, `most` and `handbook` are in calc's unit.
     Raises CalcError naming profile or schema where it is no profile at all or of another version.
-    Source: common practice.
     """
     if not isinstance(profile, dict):
         raise CalcError("profile", "damaged")
@@ -68,7 +67,7 @@ def missing(profile):
 
     profile: as the module says
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     return [field[0] for field in FIELDS if not profile.get(field[0]) or profile[field[0]] in UNSAID.get(field[0], ())]
 
@@ -78,7 +77,7 @@ def sound(profile, shelf, units):
 
     profile, shelf, units: as for problems
 
-    Returns a profile, empty where it is none. Raises nothing. Source: common practice.
+    Returns a profile, empty where it is none. Raises nothing.
     """
     return _sound(profile, _faulty(_problems(profile, shelf, units)))
 
@@ -91,7 +90,6 @@ def shelf_of(profile, shelf, units):
 
     Returns a shelf; a hose that the profile has figures of carries their `origin`, and `work_psi` where it has a working
     limit. What hangs on a fault is marked, see calc.base.shelf; `faults` are the problems where there are any. Raises nothing.
-    Source: the profile, which names whose each figure is.
     """
     return at_hand(profile, shelf, units)["shelf"]
 
@@ -101,7 +99,7 @@ def at_hand(profile, shelf, units):
 
     profile, shelf, units: as for shelf_of
 
-    Returns `{"shelf", "rig", "beds", "faulty_beds"}`, see shelf_of, sound, beds_of and _faulty_beds. Raises nothing. Source: as for those.
+    Returns `{"shelf", "rig", "beds", "faulty_beds"}`, see shelf_of, sound, beds_of and _faulty_beds. Raises nothing.
     """
     found = _problems(profile, shelf, units)
     faulty = _faulty(found)
@@ -227,7 +225,7 @@ def layout_of(bed):
 
     bed: a row of a sound profile's beds
 
-    Raises nothing. Source: the profile.
+    Raises nothing.
     """
     line = {"id": "A", "hose": bed.get("hose") or PIPED, "length": bed.get("length") or "0", "height": "0", "end": bed["end"]}
     if bed.get("device"):
@@ -241,7 +239,7 @@ def beds_of(profile):
 
     profile: as the module says
 
-    Returns rows as of its beds. Raises nothing. Source: the profile.
+    Returns rows as of its beds. Raises nothing.
     """
     return [bed for row in profile.get("beds", []) for bed in _with_tips(row)]
 
@@ -253,7 +251,7 @@ def bed_rows(profile, own):
     own: what of it can be used, see sound
 
     Returns [name, bed] rows, a master stream on hose once for each of its tips; piped, all of them ask the same of the
-    pump. Raises nothing. Source: the profile.
+    pump. Raises nothing.
     """
     usable = own.get("beds", [])
     listed = profile.get("beds", []) if "beds" in own else []

@@ -27,7 +27,7 @@ def bounds_of(name):
 
     name: of the reading, such as "pitot_psi" or "master.at_150.panel_psi"; its own bounds go before those of its ending
 
-    Raises nothing. Source: beside each bound.
+    Raises nothing.
     """
     last = name.split(".")[-1]
     for known, least, most in BOUNDS:

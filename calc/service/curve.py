@@ -17,7 +17,6 @@ def curve(plan, summary, earlier, units):
     Returns `{"flow_marks", "net_marks", "asked", "today", "earlier"}`: marks are `{"at", "text"}`; points `{"id", "flow", "net"}`,
     today's with "status", "flow_band" and "net_band", earlier ones with "name". Points that were not read are left out.
     Raises CalcError naming units or plan.
-    Source: the plan and the readings.
     """
     runs = [test for test in plan["tests"] if test["kind"] == "run"]
     if not runs:

@@ -22,7 +22,7 @@ def kind_of(name):
 
     name: such as "suction_length_ft"; "barometer_inhg" and "suction_lines" are kinds of their own
 
-    Raises nothing: an unknown ending is a plain number's, "ratio". Source: the laws of calc's names.
+    Raises nothing: an unknown ending is a plain number's, "ratio".
     """
     if name[:9] == "barometer":
         return "barometer"
@@ -37,7 +37,7 @@ def amount(units, kind, field, text):
     units: see calc.base.display; a scale may carry an `offset`
     kind, field, text: as for entry.quantity
 
-    Raises CalcError as entry.quantity does. Source: factors made by Pint at build time.
+    Raises CalcError as entry.quantity does.
     """
     value = entry.quantity(units, kind, field, text)
     _, mark, system = text.partition("@")
@@ -50,7 +50,7 @@ def shown(units, kind, text):
 
     units, kind, text: as for entry.shown
 
-    Raises CalcError with code unknown_units. Source: factors made by Pint at build time.
+    Raises CalcError with code unknown_units.
     """
     _, mark, system = text.partition("@") if isinstance(text, str) else ("", "", "")
     if not mark or system == units["shown"] or "offset" not in display.scale(units, units["shown"], kind) and (
@@ -68,7 +68,7 @@ def is_blank(text):
 
     text: as typed, or None
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     return text is None or isinstance(text, str) and not text.partition("@")[0].strip()
 
@@ -80,7 +80,6 @@ def facts(record, units):
     units: see calc.base.display
 
     Returns `(rig, conditions, readings, problems)`. Raises CalcError naming record where it is none.
-    Source: entry.quantity.
     """
     if not isinstance(record, dict) or not isinstance(record.get("standard"), dict):
         raise CalcError("record", "damaged")
@@ -97,7 +96,7 @@ def read(units, kind, place, text, problems, name=None):
     problems: list that is added to
     name: of the reading, whose bounds it is held to, or None where it has none
 
-    Raises nothing. Source: amount, service_bounds.bounds_of.
+    Raises nothing.
     """
     if is_blank(text):
         return None
@@ -197,7 +196,7 @@ def tip_of(tip, units, place, problems):
     tip: `{"tip_in", "count"}` as typed, or None
     units, place, problems: as for read
 
-    Raises nothing. Source: read.
+    Raises nothing.
     """
     tip_in = read(units, "diameter", place, (tip or {}).get("tip_in"), problems)
     return None if tip_in is None else {"tip_in": tip_in, "count": int(tip["count"])}

@@ -45,7 +45,6 @@ def judged(record, units):
     Returns `{"record", "verdict", "plan", "claimed"}`: the record carries its result worked out anew where it is finished; plan and
     verdict are those of service_page.answer; claimed is the status the file gave where that is another, else None.
     Raises CalcError with field file and code not_a_test, newer or damaged, and as a fact where: `at`.
-    Source: the shape that the Test page writes.
     """
     if not isinstance(record, dict) or "schema" not in record or "standard" not in record or "tests" not in record:
         raise CalcError("file", "not_a_test")
@@ -78,7 +77,7 @@ def is_baseline(given):
 
     given: whatever the file held, as plain data
 
-    Raises nothing. Source: the shape that the Check page writes.
+    Raises nothing.
     """
     return isinstance(given, dict) and "baseline" in given
 
@@ -90,7 +89,6 @@ def baseline(given, units):
     units: see calc.base.display
 
     Returns `{"schema", "rig_id", "rig_name", "baseline"}`. Raises CalcError as judged does.
-    Source: the shape that the Check page writes; calc.service.bounds.
     """
     if not is_baseline(given):
         raise CalcError("file", "not_a_test")

@@ -17,7 +17,7 @@ def year_at(at_ms):
 
     at_ms: milliseconds since 1970
 
-    Raises nothing. Source: 365.25 days a year.
+    Raises nothing.
     """
     return FIRST_YEAR + at_ms / MS_PER_YEAR
 
@@ -33,7 +33,6 @@ def history(results, speed_accuracy_rpm, units):
     oldest first; a point is `{"id", "base", "is_acceptance", "rows", "trend", "is_below", "is_falling", "picture"}`, its rows
     `{"test", "status", "net_text", "net_band_text", "flow_text", "engine_text", "change_text", "band_text", "side"}`, side "below",
     "same" or "above" the base by more than the instruments may err, or None. Raises CalcError naming the input.
-    Source: service_years.years.
     """
     ordered = _in_order(results)
     if not ordered:
@@ -88,7 +87,7 @@ def signed(units, percent):
     units: see calc.base.display
     percent: the change
 
-    Raises CalcError naming value. Source: common practice.
+    Raises CalcError naming value.
     """
     text = display.plain(units, percent, 1)
     return "\u2212" + text[1:] if text[0] == "-" else text if text == "0" else "+" + text

@@ -18,7 +18,6 @@ def judged(name, kind, value, least, most, band=None):
 
     Returns `{"id", "kind", "value", "least", "most", "band", "margin", "status", "is_close"}`: is_close where the nearest
     limit lies within the band, so that the instruments could not tell. Raises CalcError naming the figure.
-    Source: common practice.
     """
     figure = {"id": name, "kind": kind, "value": value, "least": least, "most": most, "band": band, "margin": None,
               "status": NOT_PROVEN, "is_close": False}
@@ -44,7 +43,7 @@ def summed(figures, missing, code="blank"):
     missing: names of what was not read
     code: why it is not proven, where something is missing
 
-    Returns `{"status", "code", "decided", "missing", "figures"}`. Raises nothing. Source: common practice.
+    Returns `{"status", "code", "decided", "missing", "figures"}`. Raises nothing.
     """
     failed = [figure for figure in figures if figure["status"] == FAIL]
     if failed:
@@ -67,7 +66,7 @@ def deciding(figures):
 
     figures: of judged
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     best, best_share = None, None
     for figure in figures:

@@ -21,7 +21,6 @@ def answer(record, units):
     `band_text`; live has, by run, the judged draft; waits, by test with a clock, what that waits for; points has the text of each pressure that readings are named after.
     Where no plan can be made plan and verdict are None and problems say why.
     Raises CalcError naming record or units.
-    Source: service_plan.plan, service_verdict.verdict.
     """
     rig, conditions, readings, problems = entries.facts(record, units)
     made = _plan(rig, conditions, problems)
@@ -111,7 +110,7 @@ def text(units, kind, value):
     kind: which quantity
     value: the amount in calc's unit, or None
 
-    Raises CalcError naming value or units. Source: factors made by Pint when the site is built.
+    Raises CalcError naming value or units.
     """
     if value is None:
         return None
@@ -125,7 +124,7 @@ def limit_text(units, kind, value, is_least):
     units, kind, value: as for text
     is_least: whether the figure must be this or more
 
-    Raises CalcError naming value or units. Source: common practice.
+    Raises CalcError naming value or units.
     """
     if value is None:
         return None
@@ -142,7 +141,7 @@ def tell_bounds(problems, units):
     problems: of calc.service.entries
     units: see calc.base.display
 
-    Raises CalcError naming units. Source: limit_text.
+    Raises CalcError naming units.
     """
     for problem in problems:
         if "least" in problem:

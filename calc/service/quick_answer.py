@@ -17,7 +17,6 @@ def answer(baseline, readings, quick, accuracy, units):
     Returns `{"status", "steps", "problems"}` of service_quick.compare, each step with "expected_text", "band_text" and
     "percent_text"; problems are those of service_entry, such as at "1.discharge_psi", and that entry counts as blank. Baseline
     readings that are not whole are left out. Raises CalcError naming the input.
-    Source: service_quick.compare.
     """
     if len(baseline) > MOST_STEPS or len(readings) > MOST_STEPS:
         raise CalcError("readings", "too_many", most=MOST_STEPS)
@@ -47,7 +46,7 @@ def known(baseline, units):
 
     baseline, units: as for answer
 
-    Raises nothing. Source: service_entry.read.
+    Raises nothing.
     """
     read = [_read(each, units, str(place), []) for place, each in enumerate(baseline)]
     return [each for each in read if each["engine_rpm"] and each["discharge_psi"]]

@@ -15,7 +15,7 @@ def runs_of(standard, rated_gpm):
     standard: as calc.service.plan says
     rated_gpm: rated capacity, US gallons per minute
 
-    Raises nothing. Source: the standard's data.
+    Raises nothing.
     """
     return [run for run in standard["runs"] if rated_gpm >= run.get("from_gpm", 0)]
 
@@ -27,7 +27,7 @@ def step_for(steps, bound, amount):
     bound: the key of the bound, such as "below_gpm"
     amount: what is looked up, in the bound's unit
 
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     for step in steps:
         if bound not in step or amount < step[bound]:

@@ -21,7 +21,6 @@ def verdict(plan, readings):
     Returns `{"status", "decided", "tests", "signs"}`. A test carries "status" (pass, fail, not_proven), "code" (why),
     "decided" (the figure that decided), "missing" and "figures"; a run also "attempts". The whole passes only where every
     planned test does. Raises CalcError naming the field, with the test, and in a run the attempt and set, as facts.
-    Source: the plan's limits.
     """
     tests = [_test(test, readings.get(test["id"]) or {}, plan) for test in plan["tests"]]
     order = {FAIL: 0, NOT_PROVEN: 1, PASS: 2}

@@ -19,7 +19,7 @@ def summary(plan, verdict):
     plan: of service_plan.plan
     verdict: of service_verdict.verdict for it
 
-    Raises nothing. Source: the readings.
+    Raises nothing.
     """
     points = []
     for test in verdict["tests"]:
@@ -90,7 +90,7 @@ def years(results, speed_accuracy_rpm):
     speed_accuracy_rpm: see change_band_percent
 
     Returns a list by point: `{"id", "base_at", "is_acceptance", "changes": [{"at", "status", "change_percent", "band_percent"}],
-    "trend"}`; see trend. Raises CalcError naming the input. Source: change_percent.
+    "trend"}`; see trend. Raises CalcError naming the input.
     """
     ordered = sorted([(result["at"], place) for place, result in enumerate(results)])
     ordered = [results[place] for _, place in ordered]

@@ -23,7 +23,6 @@ def kind(at_s, left_s):
 
     Returns "look" (see again what may have changed), "ask" (go on, or a new run?) or "new_run" (from the first step).
     A clock that went back says nothing of how long it was: "ask". Raises CalcError naming left_s.
-    Source: common practice.
     """
     if not isinstance(left_s, (int, float)) or not left_s == left_s:
         raise CalcError("left_s", "not_a_time")
@@ -41,6 +40,6 @@ def slept(wall_s, steady_s):
     wall_s: seconds that passed on the wall clock
     steady_s: seconds that passed on the clock nobody can set, which may stand still while a phone sleeps
 
-    Returns a bool; a wall clock that was set counts as sleep. Raises nothing. Source: common practice.
+    Returns a bool; a wall clock that was set counts as sleep. Raises nothing.
     """
     return wall_s > UNWATCHED_S or steady_s > UNWATCHED_S or wall_s < -UNWATCHED_S

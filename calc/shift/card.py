@@ -33,7 +33,7 @@ def start(sequence, rig):
     sequence: plain data, see calc.shift.laws
     rig: answers known of the rig by question, such as {"pump_light": "after_drive"}; what is absent is unknown
 
-    Returns a state. Raises CalcError naming sequence or rig. Source: common practice.
+    Returns a state. Raises CalcError naming sequence or rig.
     """
     questions = sequence.get("rig", {}) if isinstance(sequence, dict) else {}
     for question, answer in rig.items():
@@ -56,7 +56,7 @@ def advance(state, event):
 
     Returns a state whose `offer` says what may be done next (see offer). Raises CalcError where the event is not
     offered: a step other than the one shown, a hold not over, an answer this rig cannot give; nothing has
-    changed then. Source: common practice.
+    changed then.
     """
     _check_state(state)
     kind = event.get("kind") if isinstance(event, dict) else None
@@ -86,7 +86,7 @@ def offer(state):
     "about", "can_go_back", "can_look_again", "can_start_over", "can_say_long", "can_go_on", "can_begin_again", "is_out"}`:
     `step` is None when stopped, done or left alone for long; where a guard of the `wanted` step is `missing`, `step` is
     the one that proves it and `again` is True. `number` counts what was seen, `of` is None while it hangs on answers
-    to come, and `about` is then how many there may be. Raises CalcError naming state. Source: common practice.
+    to come, and `about` is then how many there may be. Raises CalcError naming state.
     """
     _check_state(state)
     shown = offering.offered(state)

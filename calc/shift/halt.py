@@ -22,7 +22,7 @@ def stop(state, event, reason, step, order):
     state, event: see calc.shift.card; the state is changed
     reason, step, order: of the stop
 
-    Returns nothing. Raises nothing. Source: common practice.
+    Returns nothing. Raises nothing.
     """
     state["status"] = "stopped"
     state["stopped"] = {"reason": reason, "step": step, "order": order, "at_s": event["at_s"]}
@@ -46,7 +46,7 @@ def is_out(state):
 
     state: see calc.shift.card
 
-    Returns a bool. Raises nothing. Source: common practice.
+    Returns a bool. Raises nothing.
     """
     return state["status"] == "stopped" and state["stopped"]["reason"] in OUT
 
@@ -56,7 +56,7 @@ def can_start_over(state):
 
     state: see calc.shift.card
 
-    Returns a bool. Raises nothing. Source: common practice.
+    Returns a bool. Raises nothing.
     """
     return state["status"] == "stopped" and not is_out(state) and state["stopped"]["reason"] != "other_card" and state["repeats"] <= MOST_REPEATS
 
@@ -66,7 +66,7 @@ def can_look_again(state):
 
     state: see calc.shift.card
 
-    Returns a bool. Raises nothing. Source: common practice.
+    Returns a bool. Raises nothing.
     """
     return state["status"] == "stopped" and state["stopped"]["reason"] in ("not_seen", "time_up", "other_card")
 
@@ -76,7 +76,7 @@ def look_away(state):
 
     state: see calc.shift.card; it is changed
 
-    Returns nothing. Raises nothing. Source: common practice.
+    Returns nothing. Raises nothing.
     """
     state["facts"] = [fact for fact in state["facts"] if fact not in laws.PERISHABLE]
     state["hold"] = None

@@ -98,7 +98,7 @@ def variants(sequence, rig):
     rig: answers of the rig by question, "unknown" where one is not known
 
     Returns a list of lists of steps. Raises CalcError with field "sequence" where a step hangs on a question that
-    nobody has asked by then. Source: common practice.
+    nobody has asked by then.
     """
     found = []
     pending = [(rig, 0, [])]
@@ -131,7 +131,7 @@ def fits(step, rig):
     step: one step or answer of a sequence
     rig: answers of the rig by question
 
-    Returns a bool. Raises nothing. Source: common practice.
+    Returns a bool. Raises nothing.
     """
     return all(rig.get(question) in known for question, known in step.get("only_if", {}).items())
 
@@ -142,7 +142,7 @@ def is_for(sequence, rig):
     sequence: as the module says
     rig: answers of the rig by question
 
-    Returns a bool. Raises nothing. Source: common practice.
+    Returns a bool. Raises nothing.
     """
     return not is_excluded({"only_if": sequence.get("fits", {})}, rig)
 
@@ -153,7 +153,7 @@ def is_excluded(step, rig):
     step: one step of a sequence
     rig: answers of the rig by question
 
-    Returns a bool. Raises nothing. Source: common practice.
+    Returns a bool. Raises nothing.
     """
     return any(
         rig.get(question, UNKNOWN) != UNKNOWN and rig.get(question) not in known
@@ -215,7 +215,7 @@ def every_proof(step):
 
     step: one step of a sequence
 
-    Returns a list of facts. Raises nothing. Source: common practice.
+    Returns a list of facts. Raises nothing.
     """
     facts = list(step.get("proves", ()))
     for answer in step.get("answers", ()):
@@ -228,6 +228,6 @@ def ended_by(step):
 
     step: one step of a sequence
 
-    Returns a list of facts. Raises nothing. Source: common practice.
+    Returns a list of facts. Raises nothing.
     """
     return list(step.get("voids", ())) + list(ENDS.get(step.get("act"), ()))

@@ -9,7 +9,7 @@ def is_needless(step, state):
     step: one step of the state's sequence
     state: see calc.shift.card
 
-    Returns a bool. Raises nothing. Source: common practice.
+    Returns a bool. Raises nothing.
     """
     if "only_if" in step and not laws.fits(step, state["rig"]) or "asks" in step and is_known(step, state):
         return True
@@ -23,7 +23,7 @@ def is_known(step, state):
     step: one step of the state's sequence
     state: see calc.shift.card
 
-    Returns a bool. Raises nothing. Source: common practice.
+    Returns a bool. Raises nothing.
     """
     question = step.get("asks")
     if not question or state["rig"][question] == laws.UNKNOWN:
@@ -37,7 +37,7 @@ def may_come(step, state):
     step: one step of the state's sequence
     state: see calc.shift.card
 
-    Returns a bool. Raises nothing. Source: common practice.
+    Returns a bool. Raises nothing.
     """
     if "only_if" in step and laws.is_excluded(step, state["rig"]):
         return False
@@ -51,7 +51,7 @@ def count_to_come(state):
 
     Returns (sure, about): `sure` is None while it hangs on what nobody has said yet; `about` counts then the steps of
     a rig and a run that give the first answer to each question.
-    Raises nothing. Source: common practice.
+    Raises nothing.
     """
     count, is_sure, asked, provable, usual, ended = 0, True, [], [], [], []
     for step in state["sequence"]["steps"][state["position"]:]:
@@ -104,7 +104,7 @@ def missing(step, facts):
     step: one step of a sequence
     facts: those that stand
 
-    Returns a list of facts. Raises nothing. Source: common practice.
+    Returns a list of facts. Raises nothing.
     """
     return [need for need in step.get("needs", ()) if need not in facts]
 
@@ -115,7 +115,7 @@ def to_see(wanted, offered, facts):
     wanted, offered: steps of a sequence; the same one where nothing is missing
     facts: those that stand
 
-    Returns a list of facts. Raises nothing. Source: common practice.
+    Returns a list of facts. Raises nothing.
     """
     lacking = missing(wanted, facts)
     if offered is wanted:
@@ -131,7 +131,7 @@ def next_proof(steps, position, facts, rig):
     facts: those that stand
     rig: answers of the rig by question
 
-    Returns a step. Raises CalcError naming sequence. Source: common practice.
+    Returns a step. Raises CalcError naming sequence.
     """
     lacking = missing(steps[position], facts)
     while lacking:
@@ -154,6 +154,6 @@ def answers(step, rig):
     step: one step of a sequence
     rig: answers of the rig by question
 
-    Returns a list of answers. Raises nothing. Source: common practice.
+    Returns a list of answers. Raises nothing.
     """
     return [answer for answer in step.get("answers", ()) if laws.fits(answer, rig)]

@@ -9,7 +9,7 @@ def offered(state):
 
     state: see calc.shift.card
 
-    Returns what calc.shift.card.offer does, less `number`, `of` and `about`. Raises nothing. Source: common practice.
+    Returns what calc.shift.card.offer does, less `number`, `of` and `about`. Raises nothing.
     """
     is_left = state["left_s"] is not None
     ways = {

@@ -9,7 +9,7 @@ def too_quick(records, words):
     records: what was confirmed, each `{"step", "took_s"}`; took_s in seconds, None where nobody knows
     words: how many words the act and the sign of each step have, by step
 
-    Returns a list of steps, in their order. Raises nothing. Source: common practice.
+    Returns a list of steps, in their order. Raises nothing.
     """
     return [record["step"] for record in records
             if record["took_s"] is not None and record["took_s"] < words.get(record["step"], 0) / WORDS_PER_S]

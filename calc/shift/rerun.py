@@ -11,7 +11,7 @@ def renew(state):
 
     state: see calc.shift.card; it is changed
 
-    Returns nothing. Raises nothing. Source: common practice.
+    Returns nothing. Raises nothing.
     """
     state.update({"position": 0, "status": "running", "facts": [], "confirmed": [], "hold": None, "stopped": None,
                   "repeats": 0, "left_s": None, "offered_s": None})
@@ -22,7 +22,7 @@ def look_again(state, event, offered):
 
     state, event, offered: see the module
 
-    Returns nothing. Raises CalcError naming event where that is not offered. Source: common practice.
+    Returns nothing. Raises CalcError naming event where that is not offered.
     """
     if not offered["can_look_again"]:
         raise CalcError("event", "not_offered")
@@ -35,7 +35,7 @@ def start_over(state, event, offered):
 
     state, event, offered: see the module
 
-    Returns nothing. Raises CalcError naming event where that is not offered. Source: common practice.
+    Returns nothing. Raises CalcError naming event where that is not offered.
     """
     if not offered["can_start_over"]:
         raise CalcError("event", "not_offered")
@@ -58,7 +58,7 @@ def resume(state, event, offered):
 
     state, event, offered: see the module
 
-    Returns nothing. Raises CalcError naming left_s. Source: common practice.
+    Returns nothing. Raises CalcError naming left_s.
     """
     asks = away.kind(event["at_s"], event.get("left_s"))
     halt.look_away(state)
@@ -76,7 +76,7 @@ def go_on(state, event, offered):
 
     state, event, offered: see the module
 
-    Returns nothing. Raises CalcError naming event where nothing was asked. Source: common practice.
+    Returns nothing. Raises CalcError naming event where nothing was asked.
     """
     if not offered["can_go_on"]:
         raise CalcError("event", "not_offered")
@@ -88,7 +88,7 @@ def begin_again(state, event, offered):
 
     state, event, offered: see the module
 
-    Returns nothing. Raises CalcError naming event where it is. Source: common practice.
+    Returns nothing. Raises CalcError naming event where it is.
     """
     if not offered["can_begin_again"]:
         raise CalcError("event", "not_offered")
@@ -108,7 +108,7 @@ def released(state, event, offered):
 
     state, event, offered: see the module
 
-    Returns nothing. Raises CalcError naming event where it was not. Source: common practice.
+    Returns nothing. Raises CalcError naming event where it was not.
     """
     if not offered["is_out"]:
         raise CalcError("event", "not_offered")
@@ -130,7 +130,7 @@ def void(state, facts):
     state: see calc.shift.card; it is changed
     facts: those that stand no longer
 
-    Returns nothing. Raises nothing. Source: common practice.
+    Returns nothing. Raises nothing.
     """
     state["facts"] = [fact for fact in state["facts"] if fact not in facts]
 
@@ -141,6 +141,6 @@ def forget(state, step):
     state: see calc.shift.card; it is changed
     step: name of a step
 
-    Returns nothing. Raises nothing. Source: common practice.
+    Returns nothing. Raises nothing.
     """
     state["confirmed"] = [record for record in state["confirmed"] if record["step"] != step]

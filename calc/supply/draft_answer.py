@@ -76,7 +76,7 @@ def plain(size_in):
 
     size_in: inches
 
-    Raises CalcError naming value. Source: common practice.
+    Raises CalcError naming value.
     """
     return rounded(size_in, 1).replace(".0", "")
 

@@ -65,7 +65,7 @@ def check_flow_test(static_psi, residual_psi, test_flow_gpm):
     residual_psi: pressure during the test, psi, 0 or more
     test_flow_gpm: flow of the test, US gallons per minute, above 0
 
-    Raises CalcError naming the input. Source: common practice.
+    Raises CalcError naming the input.
     """
     _check_test(static_psi, residual_psi)
     check_positive("test_flow_gpm", test_flow_gpm)

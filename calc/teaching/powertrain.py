@@ -57,7 +57,7 @@ def passed(train, parameters, lights, faults, passed_s):
     passed_s: seconds, 0 to 0.5
 
     Returns what happened, a list of "clash", "home_road", "home_pump", "strain", "runaway", "hot".
-    Raises CalcError naming passed_s. Source: common practice; parameters illustrative.
+    Raises CalcError naming passed_s.
     """
     check_within("passed_s", passed_s, 0, LONGEST_TICK_S)
     happened = []

@@ -32,7 +32,6 @@ def begin(task, parameters, lights, faults):
     parameters, lights, faults: see calc.teaching.powertrain
 
     Returns a run; its `shown` is what a person could see (see shown). Raises CalcError naming task or faults.
-    Source: common practice; parameters illustrative.
     """
     if task not in TASKS:
         raise CalcError("task", "unknown")
@@ -64,7 +63,6 @@ def advance(run, event):
     event: see the module
 
     Returns a run. Raises CalcError where the event is unknown, or the run has ended or is too long.
-    Source: common practice; parameters illustrative.
     """
     kind = event.get("kind") if isinstance(event, dict) else None
     if not isinstance(kind, str) or kind not in _EVENTS:
@@ -89,7 +87,7 @@ def shown(run):
     run: from begin or advance
 
     Returns `{"lights", "stand", "speed_mph", "engine_rpm", "pressure_psi", "rise_f", "collar", "strains", ...}`,
-    where `lights` counts a dead bulb and `true` does not. Raises nothing. Source: calc.teaching.powertrain.
+    where `lights` counts a dead bulb and `true` does not. Raises nothing.
     """
     train, parameters, faults = run["train"], run["parameters"], run["faults"]
     stand = powertrain.claims(train, faults)
@@ -118,7 +116,7 @@ def gauges(run, units):
     run: from begin or advance
     units: see calc.base.display
 
-    Returns `{"engine", "speed", "pressure", "rise"}`. Raises CalcError naming units. Source: shown.
+    Returns `{"engine", "speed", "pressure", "rise"}`. Raises CalcError naming units.
     """
     return {
         "engine": display.rounded(units, run["train"]["engine_rpm"], 0),
@@ -136,7 +134,7 @@ def verdict(run):
     Returns `{"outcome", "right", "harm", "took_s", "faults"}`: outcome "good", "found" (a planted fault, stopped
     without harm), "missed" (a planted fault, finished), "unreached" (finished too soon), "unneeded" (stopped,
     nothing was wrong) or "harm"; `right` and `harm` are notes, each code once, in their order.
-    Raises CalcError naming run where it has not ended. Source: common practice.
+    Raises CalcError naming run where it has not ended.
     """
     if run["ended"] is None:
         raise CalcError("run", "not_ended")

@@ -25,6 +25,9 @@ def dotted(path):
 MODULES = {dotted(path): importlib.import_module(f"calc.{dotted(path)}") for path in FILES if path.stem != "__init__"}
 OUTSIDE = {"math", "json", "collections"}
 UNIT = re.compile(r"_(psi|gpm|ft|in|gal|lbf|f|ft_per_s|lb_per_ft3)$")
+# a function that gives a quantity by its name, and all of these rooms and modules, the trade's formulas and figures, have a source
+QUANTITY = re.compile(r"_(psi|gpm|ft|in|gal|lbf|hp|rpm|mph|inhg|f|s|minutes|percent|ft_per_s|lb_per_ft3|f_per_min)$|coefficient")
+TRADE = ("hydraulics", "pump", "supply.foam", "supply.hydrant", "supply.relay", "supply.shuttle", "supply.sources", "service.uncertainty")
 PURE = {"coefficient", "coefficients", "discharge_coefficient"}  # pure numbers, as their docstrings say
 FUNCTIONS = {
     f"{name}.{function.__name__}": function
@@ -59,13 +62,42 @@ def imported(path):
 
 @pytest.mark.parametrize("name", FUNCTIONS)
 def test_docstring(name):
-    """A public function says what it is, names each argument, and tells what it raises and its source."""
+    """A public function says what it is, names each argument, and says what it raises."""
     contract = inspect.getdoc(FUNCTIONS[name])
     assert contract, "no docstring"
     for argument in inspect.signature(FUNCTIONS[name]).parameters:
         assert re.search(rf"^[a-z_, ]*\b{argument}\b[a-z_, ]*: ", contract, re.MULTILINE), argument
     assert re.search(r"\bRaises (nothing|CalcError)\b", contract)
-    assert re.search(r"\bSource: \S", contract)
+
+
+def has_source(name):
+    """Whether a public function must give its source: see TRADE and QUANTITY. One that only checks its input has none."""
+    module, _, function = name.rpartition(".")
+    is_trade = any(module == place or module.startswith(place + ".") for place in TRADE)
+    return not function.startswith("check_") and (is_trade or QUANTITY.search(function) is not None)
+
+
+@pytest.mark.parametrize("name", FUNCTIONS)
+def test_source(name):
+    """A formula, figure or rule of the trade gives its source; nothing else says that its source is common practice."""
+    contract = " ".join(inspect.getdoc(FUNCTIONS[name]).split())
+    if has_source(name):
+        assert re.search(r"\bSource: \S", contract)
+    else:
+        assert not contract.endswith("Source: common practice.")
+
+
+@pytest.mark.parametrize(("name", "expected"), [
+    ("hydraulics.friction_rule.sizes_in", True),  # of a trade room
+    ("supply.sources.tank_minutes", True),
+    ("service.runs.due_s", True),  # gives seconds
+    ("supply.sources.check_flow_test", False),  # refuses, and gives nothing
+    ("rig.checks.rows", False),
+    ("supply.foam_answer.answer", False),  # a page's answer: its workings name their sources
+])
+def test_where_a_source_is_due(name, expected):
+    """By its room, its module or the unit in its name."""
+    assert has_source(name) is expected
 
 
 @pytest.mark.parametrize("path", FILES, ids=dotted)
