@@ -5,7 +5,7 @@ import re
 import subprocess
 import sys
 
-import jsonschema
+import jsonschema_rs
 import pytest
 
 import build
@@ -16,7 +16,7 @@ from site_src.routes.rig import profile_schema
 @pytest.mark.parametrize("name", sorted(fleet.load()))
 def test_demonstration_rigs_fit_the_published_schema(name):
     """The JSON Schema beside the site takes what calc.rig.profile takes."""
-    jsonschema.validate(fleet.load()[name], profile_schema())
+    jsonschema_rs.validate(profile_schema(), fleet.load()[name])
 
 
 @pytest.mark.parametrize(
@@ -24,8 +24,8 @@ def test_demonstration_rigs_fit_the_published_schema(name):
 )
 def test_the_schema_refuses_what_calc_refuses(change):
     """What calc.rig.profile refuses for its form the schema refuses too."""
-    with pytest.raises(jsonschema.ValidationError):
-        jsonschema.validate({**fleet.load()["tollgate-engine-1"], **change}, profile_schema())
+    with pytest.raises(jsonschema_rs.ValidationError):
+        jsonschema_rs.validate(profile_schema(), {**fleet.load()["tollgate-engine-1"], **change})
 
 
 SOUND = 'name = "{}"\nunits = "US"\n'

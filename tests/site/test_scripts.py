@@ -1,63 +1,58 @@
-"""The phone's scripts as text: no name is used that nothing gives."""
+"""The phone's scripts as text: no fault that a linter finds. `.oxlintrc.json` says which rules it holds them to."""
 import pathlib
+import shutil
+import subprocess
+import sysconfig
 
 import pytest
-import tree_sitter
-import tree_sitter_javascript
 
-STATIC = pathlib.Path(__file__).resolve().parents[2] / "site_src" / "static"
-SCRIPTS = sorted((STATIC / "js").rglob("*.js")) + [STATIC.parent / "sw.js"]
-PARSER = tree_sitter.Parser(tree_sitter.Language(tree_sitter_javascript.language()))
-# what the browser gives, what sw.js is given, and a word that the parser takes for a name within brackets
-GIVEN = set("""
-    Array Blob Boolean BroadcastChannel CSS CompressionStream Date DecompressionStream Error File Infinity JSON Map
-    Math MessageChannel MutationObserver NodeFilter Number Object Promise RangeError Response Set SpeechSynthesisUtterance String
-    Symbol TextDecoder TextEncoder TypeError URL Uint32Array Uint8Array
-    addEventListener atob btoa caches clearTimeout crypto decodeURIComponent document encodeURIComponent fetch history importScripts
-    localStorage location navigator performance queueMicrotask registration scrollTo self sessionStorage setInterval setTimeout
-    structuredClone undefined window
-    workbox FILES
-    await
-""".split())
-DECLARES = {
-    "variable_declarator": "name", "function_declaration": "name", "function_expression": "name", "class_declaration": "name",
-    "arrow_function": "parameter", "for_in_statement": "left",
-}
-HOLDS_NAMES = {"formal_parameters", "import_clause", "catch_clause", "export_clause"}
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+LINTER = pathlib.Path(sysconfig.get_path("scripts")) / "oxlint"
 
 
-def nodes(node):
-    yield node
-    for child in node.children:
-        yield from nodes(child)
+def faults(folder, *paths):
+    """What the linter finds in files or folders, with the rules that lie there: one line each."""
+    linted = subprocess.run([LINTER, "-c", ".oxlintrc.json", "-f", "unix", *paths], cwd=folder, capture_output=True, text=True)
+    assert linted.returncode in (0, 1), linted.stdout + linted.stderr
+    return [line for line in linted.stdout.splitlines() if "[Error/" in line]
 
 
-def names(node):
-    """What a pattern, a parameter list or an import gives names to."""
-    kinds = {"identifier", "shorthand_property_identifier_pattern"}
-    return {each.text.decode() for each in nodes(node) if each.type in kinds}
+@pytest.fixture
+def folder(tmp_path):
+    """A folder of scripts of its own under the project's rules."""
+    shutil.copy(ROOT / ".oxlintrc.json", tmp_path)
+    return tmp_path
 
 
-def unknown(source):
-    """Names used in a script that it neither declares nor imports and the browser does not have."""
-    tree = PARSER.parse(source).root_node
-    declared = set()
-    for node in nodes(tree):
-        if node.type in DECLARES and (named := node.child_by_field_name(DECLARES[node.type])):
-            declared |= names(named)
-        elif node.type in HOLDS_NAMES:
-            declared |= names(node)
-    kinds = {"identifier", "shorthand_property_identifier"}
-    used = {node.text.decode() for node in nodes(tree) if node.type in kinds}
-    return used - declared - GIVEN
+@pytest.mark.parametrize(
+    ("script", "rule"),
+    [
+        ('import { one } from "./parts.js";\nexport const view = () => html(one);', "no-undef"),
+        ('import { one, two } from "./parts.js";\nexport const view = () => one(two);', "named"),
+        ('import { one } from "./parts.js";\nexport const view = () => 1;', "no-unused-vars"),
+        ('import { back } from "./ring.js";\nexport const there = () => back;', "no-cycle"),
+        ("export const same = (a) => a == 1;", "eqeqeq"),
+        ("export const twice = { a: 1, a: 2 };", "no-dupe-keys"),
+        ("export const ids = (rows) => rows.map((row) => { row.id; });", "array-callback-return"),
+    ],
+)
+def test_a_fault_is_seen(folder, script, rule):
+    """A name that is nowhere, an import of what is not exported, a circle of imports: each is named."""
+    (folder / "parts.js").write_text("export const one = (x) => x;\n", encoding="utf-8")
+    (folder / "ring.js").write_text('import { there } from "./page.js";\nexport const back = () => there;\n', encoding="utf-8")
+    (folder / "page.js").write_text(script, encoding="utf-8")
+    assert any(f"({rule})" in fault for fault in faults(folder, "."))
 
 
-def test_a_forgotten_import_is_seen():
-    told = unknown(b'import { html } from "./a.js"; export const view = ({ one }) => { for (const [x] of one) html(x, nothing, { fill }); };')
-    assert told == {"nothing", "fill"}
+def test_the_worker_has_no_page(folder):
+    """The service worker's file may not use what only a page has."""
+    (folder / "site_src").mkdir()
+    shutil.copy(ROOT / "site_src/sw.js", folder / "site_src/sw.js")
+    with (folder / "site_src/sw.js").open("a", encoding="utf-8") as worker:
+        worker.write("document.title;\n")
+    assert any("'document' is not defined" in fault for fault in faults(folder, "site_src/sw.js"))
 
 
-@pytest.mark.parametrize("path", SCRIPTS, ids=lambda path: path.relative_to(STATIC.parent).as_posix())
-def test_every_name_is_given(path):
-    """Each name is declared in the script, imported, or the browser's own."""
-    assert unknown(path.read_bytes()) == set()
+def test_no_script_has_a_fault():
+    """Each script of the phone, and each that a test runs, passes."""
+    assert faults(ROOT, "site_src", "tests") == []

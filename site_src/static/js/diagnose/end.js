@@ -1,6 +1,6 @@
 // How a diagnosis ends: a cause that stands, a stop, or what stands in the way of the next look.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { colon, fill } from "../shared/site.js";
+import { colon } from "../shared/site.js";
 import { orderView } from "../shared/order.js";
 import { shape } from "../shared/warning.js";
 import { afterwards, ordersOfAlarms } from "./order.js";

@@ -25,7 +25,7 @@ import { faultsOf } from "../rig/faults.js";
 import { rigNamed } from "../rig/named.js";
 import { shownIn } from "../shared/shown.js";
 import { fill, pageData, unitWords } from "../shared/site.js";
-import { bare, systemChips, unitsFor } from "../shared/units.js";
+import { systemChips, unitsFor } from "../shared/units.js";
 
 const [DRAFT, PAST] = ["pressure", "pressure-past"]; // what is worked on, and the last few layouts one can go back to
 const [LONGEST_LINK, REST_MS, MOST_UNDONE, MOST_KEPT] = [40000, 20, 50, 5];

@@ -17,7 +17,7 @@ import { faultsOf } from "../rig/faults.js";
 import { rigNamed } from "../rig/named.js";
 import { shownIn } from "../shared/shown.js";
 import { fill, pageData, unitWords } from "../shared/site.js";
-import { bare, systemChips, tagged, unitsFor } from "../shared/units.js";
+import { systemChips, tagged, unitsFor } from "../shared/units.js";
 
 const LONGEST_LINK = 3000;
 const place = document.getElementById("reckon");

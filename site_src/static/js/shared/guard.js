@@ -16,8 +16,9 @@
   const fault = (thrown) => down(NOT_HERE[thrown?.name] ?? "fault");
 
   addEventListener("error", ({ target, filename, error }) => {
-    if (target === window) (!filename || filename.startsWith(location.origin)) && fault(error); // others' are a browser's extensions
-    else if (target.tagName === "SCRIPT") down("missing");
+    const isOurs = !filename || filename.startsWith(location.origin); // others' are a browser's extensions
+    if (target === window && isOurs) fault(error);
+    else if (target !== window && target.tagName === "SCRIPT") down("missing");
   }, true);
   addEventListener("unhandledrejection", (event) => fault(event.reason));
 }
