@@ -84,15 +84,8 @@ def freeze_language(dist, app):
 
     @freezer.register_generator
     def unlinked():
-        yield "shared.not_found", {}
-        yield "pressure.page_data", {}
-        yield "rig.page_data", {}
-        yield "test.page_data", {}
         for part in test.PARTS:
             yield "test.part", {"part": part}
-        yield "rig.schema", {}
-        yield "shift.index_data", {}
-        yield "log.page_data", {}
         for card in data.cards():
             yield "shift.page_data", {"card": card["id"]}
         for source in reckoners.WATER:

@@ -39,8 +39,9 @@ def answer(entries, shelf, units):
         cautions.append(readout.caution(units, "caution", "held_at_" + plan["held_by"], (
             ("amount", "time", plan["wait_minutes"]), ("useful", None, str(plan["useful"])))))
     if plan["flow_gpm"] < typed["wanted"]:
+        enough = (("needed", None, str(needed)),) if needed else ()
         cautions.append(readout.caution(units, "caution", "short_of_wanted" if needed else "sites_too_slow", (
-            ("amount", "flow", plan["flow_gpm"]), ("limit", "flow", typed["wanted"]), ("needed", None, str(needed)))))
+            ("amount", "flow", plan["flow_gpm"]), ("limit", "flow", typed["wanted"])) + enough))
     return {
         "sum": "shuttle",
         "figure": {"kind": "flow", "text": display.text(units, "flow", plan["flow_gpm"])},

@@ -57,8 +57,8 @@ NAMED = {"hoses": ("hose", "label"), "losses": ("appliance", "label"), "formulas
 def named(file):
     """The rows of hoses, losses or formulas, each under its name in the language of the page that is being made."""
     kind, key = NAMED[file]
-    told = words("names")[kind]
-    return [{**row, key: told[row["id"]]} for row in load(file)[kind]]
+    names = {**words("names")[kind], **words("water").get(kind, {})}
+    return [{**row, key: names[row["id"]]} for row in load(file)[kind]]
 
 
 def by_id(rows):

@@ -1,23 +1,12 @@
 """The water and foam pages: what each is asked, what it opens on, and everything its script needs."""
 import importlib
 
-from calc.supply import draft_answer
 from site_src.content import catalogue, data, units
 
-WATER = ("hydrant", "tank", "draft", "relay", "joint", "shuttle")
-PAGES = (*WATER, "foam")
+FORMULAS = {page["id"]: page["formulas"] for page in data.load("water")["page"]}  # that a page's figures may rest on
+PAGES = tuple(FORMULAS)
+WATER = tuple(page for page in PAGES if page != "foam")  # foam has a place of its own
 PRESSURE_WORDS = ("less", "more", "other_size", "put_back", "origin_handbook", "origin_declared", "origin_measured", "origin_typed", "for_rig", "for_no_rig")
-# the formulas that a page's figures may rest on
-FORMULAS = {
-    "hydrant": ("pitot", "large_outlet", "hydrant_flow", "hydrant_class", "percentage", "first_digit", "squaring",
-                "friction", "elevation"),
-    "tank": ("usable", "tank"),
-    "draft": ("lift_share", "counted_lift", "practical_lift", "max_lift", "suction_loss", "vacuum"),
-    "relay": ("relay", "relay_pumpers", "relay_fill", "friction", "parallel", "elevation"),
-    "joint": ("joint", "friction"),
-    "shuttle": ("shuttle", "shuttle_road", "shuttle_sites"),
-    "foam": ("foam", "eductor", "friction", "elevation"),
-}
 
 
 def fields(page):
@@ -114,8 +103,3 @@ def index_data():
 def asked(page):
     """What a page is asked, and what calc is handed beside the entries."""
     return {"fields": [_field(field) for field in fields(page)], "shelf": shelf(page)}
-
-
-def suction_sizes():
-    """The sizes of the suction table, as they are chosen."""
-    return sorted({draft_answer.plain(row["size_in"]) for row in data.load("water")["suction"]}, key=float)

@@ -1,7 +1,7 @@
 """Help: plain questions of each topic, answered short, each with the way to the page that does it."""
 import flask
 
-from site_src.content import data
+from site_src.content import data, reckoners
 
 routes = flask.Blueprint("help", __name__)
 # topic: where its name stands in the words, and whose pages lead to it: modules of routes, or one page
@@ -18,11 +18,12 @@ TOPICS = {
     "why": (("site", "nav", "why"), ["why"]),
     "phone": (("help", "topic", "phone"), []),
 }
+NAMED = {row["way"] for topic in TOPICS for row in data.load(f"help/{topic}")["question"]}  # by some answer
 # where an answer may lead: the page, what stands open in its address, and where its name stands in the words
 WAYS = {
     "start": ("start.home", {}, ("site", "site", "home")),
     "pressure": ("pressure.page", {}, ("site", "nav", "pressure")),
-    **{source: ("water.page", {"source": source}, ("water", "page", source, "title")) for source in ("hydrant", "tank", "draft", "relay")},
+    **{source: ("water.page", {"source": source}, ("water", "page", source, "title")) for source in reckoners.WATER if source in NAMED},
     "foam": ("water.foam", {}, ("site", "nav", "foam")),
     "shift": ("shift.index", {}, ("site", "shift", "title")),
     **{f"card_{card}": ("shift.run", {"card": card}, ("site", "card", card, "title"))

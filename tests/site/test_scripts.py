@@ -12,7 +12,7 @@ LINTER = pathlib.Path(sysconfig.get_path("scripts")) / "oxlint"
 
 def faults(folder, *paths):
     """What the linter finds in files or folders, with the rules that lie there: one line each."""
-    linted = subprocess.run([LINTER, "-c", ".oxlintrc.json", "-f", "unix", *paths], cwd=folder, capture_output=True, text=True)
+    linted = subprocess.run([LINTER, "-c", ".oxlintrc.json", "-f", "unix", *paths], cwd=folder, capture_output=True, encoding="utf-8")
     assert linted.returncode in (0, 1), linted.stdout + linted.stderr
     return [line for line in linted.stdout.splitlines() if "[Error/" in line]
 
