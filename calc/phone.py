@@ -1,9 +1,10 @@
-"""The one door of calc for the phone: a name and JSON text in, JSON text out."""
+"""The one door of calc for the phone: a name and JSON text in, JSON text out. What does not change is held, and then named."""
 import json
 
 from calc.base.errors import CalcError
 
 MOST_CHARACTERS = 200000
+MOST_HELD = 32
 
 # What may be called, as topic.function: the module that holds the function, and its arguments.
 # A module is imported when it is first asked for, so that a page waits only for what it uses.
@@ -64,42 +65,74 @@ DOORS = {
 }
 
 
+_held = {}  # value by name; no function of calc changes what it is handed
+
+
+def hold(name, value_json):
+    """Keep plain data under a name, for calls that name it in place of handing it over.
+
+    name: any text; what was held under it is replaced. Up to 32 names are held
+    value_json: the data, as JSON text of up to 200,000 characters
+
+    Returns the text of a JSON object: `{"ok": true}`, or `{"error": {"field", "code", ...facts}}`.
+    Source: common practice.
+    """
+    return _told(_hold, name, value_json)
+
+
 def call(name, arguments_json):
     """Call a function of calc by name.
 
     name: one of DOORS, such as "hose.friction_loss_psi"
-    arguments_json: its arguments, as the text of a JSON object, up to 200,000 characters
+    arguments_json: its arguments, as the text of a JSON object, up to 200,000 characters. Its `held`, where there is
+        one, names what is held by argument: `{"layout": ..., "held": {"shelf": name}}`
 
     Returns the text of a JSON object: `{"ok": answer}`, or `{"error": {"field", "code", ...facts}}` for an
     input that cannot be used. Raises nothing but a bug of ours, as it is.
     """
+    return _told(_answer, name, arguments_json)
+
+
+def _told(function, name, text):
     try:
-        answer = _answer(name, arguments_json)
+        answer = function(name, text)
         try:
             return json.dumps({"ok": answer})
         except RuntimeError:  # pragma: no cover - CPython's reader has stopped by then; only MicroPython reads so deep
             raise CalcError("arguments", "too_deep")
     except CalcError as error:
-        told = dict(error.facts)
-        told["field"] = error.field
-        told["code"] = error.code
-        return json.dumps({"error": told})
+        refusal = dict(error.facts)
+        refusal["field"] = error.field
+        refusal["code"] = error.code
+        return json.dumps({"error": refusal})
+
+
+def _hold(name, value_json):
+    if name not in _held and len(_held) >= MOST_HELD:
+        raise CalcError("name", "too_many", most=MOST_HELD)
+    _held[name] = _read("value", value_json)
+    return True
+
+
+def _read(field, text):
+    if len(text) > MOST_CHARACTERS:
+        raise CalcError(field, "too_large", most=MOST_CHARACTERS)
+    try:
+        return json.loads(text)
+    except ValueError:
+        raise CalcError(field, "not_json")
+    except RuntimeError:
+        raise CalcError(field, "too_deep")
 
 
 def _answer(name, arguments_json):
     if name not in DOORS:
         raise CalcError("name", "unknown")
     module, expected = DOORS[name]
-    if len(arguments_json) > MOST_CHARACTERS:
-        raise CalcError("arguments", "too_large", most=MOST_CHARACTERS)
-    try:
-        arguments = json.loads(arguments_json)
-    except ValueError:
-        raise CalcError("arguments", "not_json")
-    except RuntimeError:
-        raise CalcError("arguments", "too_deep")
+    arguments = _read("arguments", arguments_json)
     if not isinstance(arguments, dict):
         raise CalcError("arguments", "not_an_object")
+    arguments = _filled(arguments)
     for argument in arguments:
         if argument not in expected:
             raise CalcError(argument, "unknown_argument")
@@ -108,3 +141,17 @@ def _answer(name, arguments_json):
             raise CalcError(argument, "missing")
     function = name.split(".")[1]
     return getattr(__import__("calc." + module, None, None, (function,)), function)(**arguments)
+
+
+def _filled(arguments):
+    """The arguments, those that are named as held in their place."""
+    held = arguments.pop("held", {})
+    if not isinstance(held, dict):
+        raise CalcError("held", "not_an_object")
+    for argument, name in held.items():
+        if argument in arguments:
+            raise CalcError(argument, "twice")
+        if not isinstance(name, str) or name not in _held:
+            raise CalcError(argument, "not_held")
+        arguments[argument] = _held[name]
+    return arguments

@@ -135,10 +135,84 @@ def test_as_direct(run, name, arguments):
 
 
 def test_every_door():
-    """Every door is knocked on above, and its arguments are those of its function, in order."""
+    """Every door is knocked on above, and its arguments are those of its function, in order; none is called as what is held."""
     assert set(door.DOORS) == {name for name, _ in CALLS}
     for name, (_, arguments) in door.DOORS.items():
         assert arguments == tuple(inspect.signature(behind(name)).parameters)
+        assert "held" not in arguments
+
+
+def hold(run, name, value):
+    """Hold a value; the tests hold under the numbers below 32, as the page does."""
+    assert json.loads(run("phone", "hold", name=str(name), value_json=json.dumps(value))) == {"ok": True}
+
+
+def numbered(arguments):
+    """Text of a call all of whose arguments are held, in order, from 0 on."""
+    return json.dumps({"held": {argument: str(number) for number, argument in enumerate(arguments)}})
+
+
+@pytest.mark.parametrize(("name", "arguments"), CALLS)
+def test_held_as_given(run, name, arguments):
+    """A function answers what is held as what is handed over, time after time: it changes nothing that is held."""
+    for number, value in enumerate(arguments.values()):
+        hold(run, number, value)
+    handed = through(run, name, json.dumps(arguments))
+    for _ in range(2):
+        assert through(run, name, numbered(arguments)) == handed
+
+
+@pytest.mark.parametrize(("name", "arguments"), CALLS)
+def test_held_as_it_was(name, arguments):
+    """Of what is held, not even a part that the answer does not show is changed by a call."""
+    values = [json.loads(json.dumps(value)) for value in arguments.values()]
+    for number, value in enumerate(values):
+        door.hold(str(number), json.dumps(value))
+    door.call(name, numbered(arguments))
+    assert [door._held[str(number)] for number in range(len(values))] == values
+
+
+def test_held_again(run):
+    """What is held again under a name takes the place of what was held; the rest is handed over as before."""
+    named = json.dumps({"coefficient": 15.5, "flow_gpm": 150, "held": {"length_ft": "0"}})
+    hold(run, 0, 200)
+    assert through(run, "hose.friction_loss_psi", named) == near({"ok": 69.75})  # by hand: 15.5 x 1.5^2 x 2
+    hold(run, 0, 100)
+    assert through(run, "hose.friction_loss_psi", named) == near({"ok": 34.875})  # by hand: 15.5 x 1.5^2
+
+
+@pytest.mark.parametrize(("held", "field", "code"), [
+    ('{"length_ft": "nothing by this name"}', "length_ft", "not_held"),
+    ('{"length_ft": null}', "length_ft", "not_held"),
+    ('{"length_ft": ["0"]}', "length_ft", "not_held"),
+    ('{"fall_ft": "0"}', "fall_ft", "unknown_argument"),
+    ('{"flow_gpm": "0"}', "flow_gpm", "twice"),
+    ("{}", "length_ft", "missing"),
+    ('["length_ft"]', "held", "not_an_object"),
+    ('"0"', "held", "not_an_object"),
+])
+def test_not_held(run, held, field, code):
+    """What is named and not held, or both named and handed over, is refused at its argument."""
+    hold(run, 0, 200)
+    error = through(run, "hose.friction_loss_psi", f'{{"coefficient": 15.5, "flow_gpm": 150, "held": {held}}}')["error"]
+    assert (error["field"], error["code"]) == (field, code)
+
+
+@pytest.mark.parametrize(("value_json", "code"), [("", "not_json"), ("{", "not_json"), (" " * 200_000 + "1", "too_large")])
+def test_hold_refuses(run, value_json, code):
+    """What cannot be read is not held, and what was held under its name stays."""
+    hold(run, 0, 200)
+    error = json.loads(run("phone", "hold", name="0", value_json=value_json))["error"]
+    assert (error["field"], error["code"]) == ("value", code)
+    assert through(run, "hose.friction_loss_psi", '{"coefficient": 15.5, "flow_gpm": 150, "held": {"length_ft": "0"}}') == near({"ok": 69.75})
+
+
+def test_most_held(run):
+    """32 names are held; one more is refused, and those that are held can be replaced."""
+    for number in range(32):
+        hold(run, number, 1)
+    assert json.loads(run("phone", "hold", name="32", value_json="1")) == {"error": {"field": "name", "code": "too_many", "most": 32}}
+    hold(run, 0, 2)
 
 
 @pytest.mark.parametrize(

@@ -1,4 +1,5 @@
-// The one door to calc: MicroPython is started once, and only JSON text crosses.
+// The one door to calc: MicroPython is started once, and only JSON text crosses. Its answers are promises: where it runs is
+// nobody else's business.
 import { unpack } from "./modules.js";
 import { Missing, file, root } from "./site.js";
 
@@ -15,18 +16,48 @@ class TooOld extends Error {
   name = "TooOld";
 }
 
+const MOST_HELD = 32; // as calc.phone has it
+
+// Asks calc. Rejects with Refusal, Missing or TooOld, and with anything else where the fault is ours. A page takes a Refusal
+// and leaves the rest alone: guard.js says them and takes its numbers down.
+export const calc = {
+  // The answer of a door of calc.phone to `given`, arguments by name. What does not change from question to question (shelf,
+  // units, knowledge) goes in `held`, by argument too: it crosses once, and is only named after that. It is known by its
+  // identity, so the page hands the same object each time and never changes it in place.
+  async ask(door, given, held = {}) {
+    const phone = await running();
+    const named = Object.entries(held).map(([argument, value]) => [argument, hold(phone, value)]);
+    return read(phone.call(door, JSON.stringify(named.length ? { ...given, held: Object.fromEntries(named) } : given)));
+  },
+  start: () => running().then(() => {}), // before there is anything to ask, so that the first answer waits for less
+};
+
 let started;
-let running = null;
+const running = () => (started ??= start());
 
-// One call to calc where it runs already, or null: for what an input's own keys do, which are there only then.
-export const ask = (name, given) => running?.(name, given) ?? null;
-
-// Resolves to call(name, arguments); rejects with Missing or TooOld, and with anything else where the fault is ours.
-// A page leaves those alone: guard.js says them and takes its numbers down.
-export function engine() {
-  started ??= start();
-  return started;
+// The name that a value is held under in the interpreter. It crosses where it is new there; when all names are taken, the
+// one longest in use goes to it.
+const names = new Map();
+function hold(phone, value) {
+  if (names.has(value)) return names.get(value);
+  const [oldest] = names.size < MOST_HELD ? [] : names;
+  const name = oldest ? oldest[1] : String(names.size);
+  read(phone.hold(name, JSON.stringify(value)));
+  if (oldest) names.delete(oldest[0]);
+  names.set(value, name);
+  return name;
 }
+
+function read(text) {
+  const answer = JSON.parse(text);
+  if ("error" in answer) throw new Refusal(answer.error);
+  return answer.ok;
+}
+
+// For pages that still ask within a draw: a call where calc runs already, or null, and the call once it does.
+let called = null;
+export const ask = (name, given) => called?.(name, given) ?? null;
+export const engine = () => running().then((phone) => (called = (name, given) => read(phone.call(name, JSON.stringify(given)))));
 
 async function start() {
   const vendored = new URL("static/vendor/micropython/", root);
@@ -36,13 +67,7 @@ async function start() {
   ]);
   const python = await run(interpreter, new URL("micropython.wasm", vendored).href);
   unpack(new Uint8Array(packed), python.FS);
-  const phone = python.pyimport("calc.phone");
-  running = (name, given) => {
-    const told = JSON.parse(phone.call(name, JSON.stringify(given)));
-    if ("error" in told) throw new Refusal(told.error);
-    return told.ok;
-  };
-  return running;
+  return python.pyimport("calc.phone");
 }
 
 async function loaded(vendored) {
