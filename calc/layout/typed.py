@@ -90,7 +90,7 @@ def _line(typed, start_ft, context, limits, depth):
     line["device"] = device if device == BARE else _one_of("device", device, shelf["appliances"])
     if line["device"] not in FIXED:
         line.update(crew)
-    if typed.get("loss"):
+    if line["device"] != BARE and typed.get("loss"):  # without a device no loss is shown, so none counts
         line["appliance_psi"] = entry.quantity(units, "pressure", "loss", typed["loss"])
         line["has_own_loss"] = True
         if line["appliance_psi"] < 0:

@@ -144,14 +144,17 @@ class Reader:
 
 
 def least_and_greatest_psi(page, coefficients):
-    """Between which pressures the answer must lie, or Refused where nothing follows from the entries."""
-    found = []
+    """Between which pressures the answer must lie, or Refused where nothing follows from the entries; and the greatest
+    loss in 100 ft of any hose."""
+    found, loss_psi = [], 0
     for end in (-1, 1):
         try:
-            found.append(pressure.discharge_pressure(Reader(page, coefficients, end).layout())["discharge_psi"])
+            report = pressure.discharge_pressure(Reader(page, coefficients, end).layout())
         except CalcError as error:
             raise Refused(f"{error.field} {error.code}") from error
-    return found
+        found.append(report["discharge_psi"])
+        loss_psi = max(loss_psi, *(line["friction_per_100_ft_psi"] for line in report["lines"]))
+    return *found, loss_psi
 
 
 def claim_psi(page):
@@ -169,20 +172,20 @@ def claim_psi(page):
     return [REGISTRY.Quantity(float(typed) + end * half, name).to("psi").magnitude for end in (-1, 1)]
 
 
-MOST_PSI = 2000  # the page says of more that it is beyond any hose
+MOST_PSI = 2000  # the page says of more, at the pump or lost in 100 ft, that it is beyond any hose
 
 
 def check(page, coefficients):
     """Fail where the biggest number does not follow from what stands on the page, or stands where none may."""
     claimed = claim_psi(page)
     try:
-        least_psi, greatest_psi = least_and_greatest_psi(page, coefficients)
+        least_psi, greatest_psi, loss_psi = least_and_greatest_psi(page, coefficients)
     except Refused as why:
         assert claimed is None, f"{page['number']} stands although {why}"
         assert page["instead"], "nothing is said in place of the number"
         return
     if claimed is None:
-        assert least_psi < 0 or greatest_psi > MOST_PSI or any(field["refused"] for line in page["lines"] for field in line["fields"].values()), (
+        assert least_psi < 0 or max(greatest_psi, loss_psi) > MOST_PSI or any(field["refused"] for line in page["lines"] for field in line["fields"].values()), (
             f"{page['instead']!r} where {least_psi:.1f} to {greatest_psi:.1f} psi follows from the entries")
         return
     slack_psi = 0.02 * max(abs(greatest_psi), 1) / 100

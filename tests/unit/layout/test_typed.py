@@ -145,3 +145,9 @@ def test_a_standpipe_says_what_comes_first(run):
     shelf = {**SHELF, "appliances": {**SHELF["appliances"], "standpipe": [[0, 25]]}}
     answer = run("layout.answer", "answer", layout=a_layout(a_wye(a_line(), device="standpipe")), shelf=shelf, units=UNITS)
     assert [(each["code"], each["line"]) for each in answer["cautions"]] == [("regulated_outlets", "S")]
+
+
+def test_no_loss_of_a_device_that_is_not_there(run):
+    """A loss typed for a device that was taken away stands nowhere on the page, and counts nowhere either."""
+    line = a_line(end=fog("150", "100"))
+    assert ask(run, a_layout({**line, "loss": "10@US"}))["pressure_psi"] == ask(run, a_layout(line))["pressure_psi"]

@@ -51,7 +51,7 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
       if (height !== null) toHeight(id, height, `${id} floor`);
     },
     hasFloor: () => Boolean(floorOf()),
-    kind: (id, kind) => show(withPressure(id, { kind, ...(kind === "inlet" && { device: "none" }) }), once("kind")),
+    kind: (id, kind) => show(withPressure(id, { kind, ...(kind === "inlet" && { device: "none", loss: "" }) }), once("kind")),
     tip: (id, tip) => show(withPressure(id, { tip }), once("tip")),
     crew: (crew) => show({ ...state.layout, crew }, once("crew")),
     bed: (id, bed) => show(asBed(state.layout, id, bed), once("bed")),
