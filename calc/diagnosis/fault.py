@@ -14,19 +14,15 @@ something out of the ordinary that can be seen or not:
     alarm    True where it overrides every ranking
     applies  {rig question: [answers]}: the rigs that can show it; where absent, all
     shifts   True where the look moves the shift
-A CAUSE is `{"id", "likelihood", "shows": [signs it always shows], "may": [signs it can show], "applies"}`. What a person says is `signs`: {sign: "seen" | "not_seen" | "unknown"}; unknown was asked and not answered.
+A CAUSE is `{"id", "likelihood", "shows": [signs it always shows], "may": [signs it can show], "applies"}`. What a person
+answered is `signs`: {sign: "seen" | "not_seen" | "unknown"}; unknown was asked and not answered.
 """
-import math
-
 from calc.base.errors import CalcError
+from calc.diagnosis import likelihood
 
 ROLES = ("operator", "technician")
 ENGINES = ("pumping", "idle", "off", "secured")  # secured: off, and nobody can start it
-SAID = ("seen", "not_seen", "unknown")
-# What the classes weigh against one another, and how often a sign is seen: experience of the trade in round figures.
-LIKELIHOOD = {"common": 4, "occasional": 2, "rare": 1}
-SHOWN, MAY, SELDOM = 0.9, 0.5, 0.03
-OTHER, OTHER_WEIGHT = 0.2, 1  # something that is not in the base: shows anything now and then
+ANSWERS = ("seen", "not_seen", "unknown")
 MOST_QUESTIONS = 8
 SURE = 0.8  # a cause stands only with this share, with all its signs seen and none against it
 LEADS = 0.5  # from this share on a cause is followed until all of its signs are known
@@ -67,7 +63,7 @@ def without_shifts(knowledge):
 
 
 def entered(knowledge, facts, missing):
-    """What a shift card already knows, as signs that this rig can show.
+    """What a shift card has seen already, as signs that this rig can show.
 
     knowledge: see the module
     facts: facts the card holds now, see calc.shift.laws
@@ -75,15 +71,15 @@ def entered(knowledge, facts, missing):
 
     Raises CalcError naming facts or missing.
     """
-    for name, given in (("facts", facts), ("missing", missing)):
-        if not isinstance(given, list) or not all(isinstance(fact, str) for fact in given):
+    for name, names in (("facts", facts), ("missing", missing)):
+        if not isinstance(names, list) or not all(isinstance(fact, str) for fact in names):
             raise CalcError(name, "damaged")
-    shown = _by_id(knowledge["signs"])
+    can_show = _by_id(knowledge["signs"])
     signs = {}
-    for said, told in (("not_seen", facts), ("seen", missing)):
-        for fact in told:
-            if knowledge["facts"].get(fact) in shown:
-                signs[knowledge["facts"][fact]] = said
+    for answer, names in (("not_seen", facts), ("seen", missing)):
+        for fact in names:
+            if knowledge["facts"].get(fact) in can_show:
+                signs[knowledge["facts"][fact]] = answer
     return signs
 
 
@@ -95,29 +91,26 @@ def rank(knowledge, signs):
 
     Returns `{"alarms", "clashes", "causes", "other"}`: alarms are the danger signs seen, which override the rest;
     clashes are pairs of signs seen that cannot stand together; a cause is `{"id", "share", "for", "against", "open"}`,
-    share between 0 and 1 of all causes and of `other`, what is not in the base. Raises CalcError naming signs.
+    share between 0 and 1 of all causes and of `other`, whatever the knowledge does not list. Raises CalcError naming signs.
     Source: the likelihood classes, experience of the trade (from memory).
     """
-    known = _checked(knowledge, signs)
-    told = [(sign, known[sign]) for sign in known if known[sign] != "unknown"]
-    alarms = [sign["id"] for sign in knowledge["signs"] if sign.get("alarm") and known.get(sign["id"]) == "seen"]
-    clashes = [pair for pair in knowledge["excludes"] if known.get(pair[0]) == known.get(pair[1]) == "seen"]
-    facts = _by_id(knowledge["signs"])
-    found = []
-    total = _other_weight(told)
-    other = total
+    rows = _checked(knowledge, signs)
+    answered = [(rows[sign], signs[sign]) for sign in signs if signs[sign] != "unknown"]
+    alarms = [sign["id"] for sign in knowledge["signs"] if sign.get("alarm") and signs.get(sign["id"]) == "seen"]
+    clashes = [pair for pair in knowledge["excludes"] if signs.get(pair[0]) == signs.get(pair[1]) == "seen"]
+    ranked = []
+    other = total = likelihood.unlisted_weight(answered)
     for place, cause in enumerate(knowledge["causes"]):
-        weight = _weight(cause, told, facts)
+        weight, against = likelihood.weight(cause, answered)
         total += weight
-        against = [sign for sign, said in told if _is_against(cause, sign, said, facts)]
-        found.append((-weight, place, {
+        ranked.append((-weight, place, {
             "id": cause["id"], "share": weight,
-            "for": [sign for sign in cause["shows"] + cause.get("may", []) if known.get(sign) == "seen"],
+            "for": [sign for sign in cause["shows"] + cause.get("may", []) if signs.get(sign) == "seen"],
             "against": against,
-            "open": [sign for sign in cause["shows"] if known.get(sign, "unknown") == "unknown"],
+            "open": [sign for sign in cause["shows"] if signs.get(sign, "unknown") == "unknown"],
         }))
-    found.sort()  # by place where weights are equal: no sort of the phone keeps their order
-    causes = [row[2] for row in found]
+    ranked.sort()  # by place where weights are equal: no sort of the phone keeps their order
+    causes = [cause for _, _, cause in ranked]
     for cause in causes:
         cause["share"] /= total
     return {"alarms": alarms, "clashes": clashes, "causes": causes, "other": other / total}
@@ -134,7 +127,7 @@ def next_check(knowledge, signs, role, engine, questions):
 
     Returns `{"kind", "sign", "cause", "engine", "left"}`; left are the causes that nothing speaks against. Kinds:
     "check" look for `sign`; "stands" the `cause` shows every one of its signs and nothing else fits; "danger";
-    "contradiction" nothing in the base shows together what was seen; "unlisted" something could, but for what was not seen;
+    "contradiction" no cause shows together what was seen; "unlisted" one does, but not what it should show besides;
     and where nothing more can be asked: "engine" the looks left want the engine as `engine` says, "technician" they want
     one, "enough" eight were asked, "maker" nothing is left to look at.
     Raises CalcError naming signs, role, engine or questions. Source: information gained, with effort and danger as its
@@ -170,7 +163,7 @@ def _choose(knowledge, signs, role, engine, left, other, end):
     known = _by_id(knowledge["causes"])
     causes = [known[cause["id"]] for cause in left]
     shares = [cause["share"] for cause in left] + [other]
-    tables = [_chances(cause) for cause in causes]
+    chances = [likelihood.chances(cause) for cause in causes]
     named = {sign for cause in causes for sign in cause["shows"]}
     best = None
     wanted = []
@@ -183,9 +176,8 @@ def _choose(knowledge, signs, role, engine, left, other, end):
         elif not _may_look(sign, engine):
             wanted.extend(["secured"] if sign.get("under") else sign["engine"])
         else:
-            usual = MAY if sign.get("either") else SELDOM
-            gain = _gain(shares, [table.get(sign["id"], usual) for table in tables] + [OTHER])
-            worth = gain - EFFORT_COST * sign["effort"] - DANGER_COST * sign["danger"]
+            seen = [likelihood.chance(sign, named_by) for named_by in chances] + [likelihood.UNLISTED]
+            worth = likelihood.gain_bits(shares, seen) - EFFORT_COST * sign["effort"] - DANGER_COST * sign["danger"]
             leads = sign["id"] in leader
             if best is None or leads > best[0] or (leads == best[0] and worth > best[1] + ALIKE):
                 best = (leads, worth, sign["id"])
@@ -219,70 +211,18 @@ def _stands(left):
     return len(full) == 1 and full[0] is left[0] and left[0]["share"] >= SURE
 
 
-def _chance(cause, sign, facts):
-    """How often this sign is seen where this cause is at work."""
-    if sign in cause["shows"]:
-        return SHOWN
-    if sign in cause.get("may", ()) or facts[sign].get("either"):
-        return MAY
-    return SELDOM
-
-
-def _chances(cause):
-    """How often each sign that a cause names is seen where it is at work."""
-    table = {sign: MAY for sign in cause.get("may", ())}
-    for sign in cause["shows"]:
-        table[sign] = SHOWN
-    return table
-
-
-def _is_against(cause, sign, said, facts):
-    chance = _chance(cause, sign, facts)
-    return chance == (SELDOM if said == "seen" else SHOWN)
-
-
-def _weight(cause, told, facts):
-    weight = LIKELIHOOD[cause["likelihood"]]
-    for sign, said in told:
-        chance = _chance(cause, sign, facts)
-        weight *= chance if said == "seen" else 1 - chance
-    return weight
-
-
-def _other_weight(told):
-    weight = OTHER_WEIGHT
-    for _, said in told:
-        weight *= OTHER if said == "seen" else 1 - OTHER
-    return weight
-
-
-def _gain(shares, chances):
-    """Bits that an answer tells on average of whose share is the true one: its own doubt less what each leaves of it."""
-    total = sum(shares)
-    seen = sum([share * chance for share, chance in zip(shares, chances)])
-    left = sum([share * _DOUBT[chance] for share, chance in zip(shares, chances)])
-    return _doubt(seen / total) - left / total
-
-
-def _doubt(chance):
-    """Bits that a yes or no of this chance holds."""
-    return -chance * math.log2(chance) - (1 - chance) * math.log2(1 - chance)
-
-
-_DOUBT = {chance: _doubt(chance) for chance in (SHOWN, MAY, SELDOM, OTHER)}
-
-
 def _by_id(rows):
     return {row["id"]: row for row in rows}
 
 
 def _checked(knowledge, signs):
-    facts = _by_id(knowledge["signs"])
+    """The rows of the knowledge's signs by their ids, once what was said of them is sound."""
+    rows = _by_id(knowledge["signs"])
     if not isinstance(signs, dict):
         raise CalcError("signs", "damaged")
     for sign in signs:
-        if sign not in facts:
+        if sign not in rows:
             raise CalcError("signs", "unknown_sign", sign=str(sign)[:60])
-        if not isinstance(signs[sign], str) or signs[sign] not in SAID:
+        if not isinstance(signs[sign], str) or signs[sign] not in ANSWERS:
             raise CalcError("signs", "unknown_answer", sign=sign)
-    return signs
+    return rows

@@ -54,7 +54,7 @@ def advance(state, event):
     state: from start or advance
     event: see the module
 
-    Returns a state whose `offer` says what may be done next (see offer). Raises CalcError where the event is not
+    Returns a state whose `offer` says what may be done next, see calc.shift.offering. Raises CalcError where the event is not
     offered: a step other than the one shown, a hold not over, an answer this rig cannot give; nothing has
     changed then.
     """
@@ -77,25 +77,6 @@ def advance(state, event):
     return after
 
 
-def offer(state):
-    """What the card offers in this state.
-
-    state: from start or advance
-
-    Returns `{"step", "kind", "again", "wanted", "missing", "answers", "reports", "holding", "hold_left_s", "number", "of",
-    "about", "can_go_back", "can_look_again", "can_start_over", "can_say_long", "can_go_on", "can_begin_again", "is_out"}`:
-    `step` is None when stopped, done or left alone for long; where a guard of the `wanted` step is `missing`, `step` is
-    the one that proves it and `again` is True. `number` counts what was seen, `of` is None while it hangs on answers
-    to come, and `about` is then how many there may be. Raises CalcError naming state.
-    """
-    _check_state(state)
-    shown = offering.offered(state)
-    seen = len(state["confirmed"])
-    shown["number"] = seen + 1
-    shown["of"], shown["about"] = (None if count is None else seen + count for count in next_step.count_to_come(state))
-    return shown
-
-
 _KEYS = ("sequence", "rig", "position", "status", "facts", "confirmed", "hold", "stopped", "repeats", "left_s", "offered_s")
 
 
@@ -116,7 +97,10 @@ def _settled(state):
         state["position"] += 1
     if state["status"] == "running" and state["position"] == len(steps):
         state["status"] = "done"
-    state["offer"] = offer(state)
+    seen = len(state["confirmed"])
+    state["offer"] = offering.offered(state)
+    state["offer"]["number"] = seen + 1
+    state["offer"]["of"], state["offer"]["about"] = (None if count is None else seen + count for count in next_step.count_to_come(state))
     return state
 
 

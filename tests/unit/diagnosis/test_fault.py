@@ -6,7 +6,7 @@ import re
 import pytest
 
 from calc.base.errors import CalcError
-from calc.diagnosis import fault
+from calc.diagnosis import fault, likelihood
 from calc.shift import laws
 from site_src.content import data, knowledge
 from tests.unit.diagnosis.dialogue import BASE, CAUSES, ENTRIES, SIGNS, answers_of, rig_of, talk
@@ -244,7 +244,7 @@ def test_base_is_whole():
     assert {other for sign in SIGNS.values() for other in sign.get("after", [])} <= set(SIGNS)
     assert {sign for pair in BASE["excludes"] for sign in pair} <= set(SIGNS)
     for cause in CAUSES.values():
-        assert cause["likelihood"] in fault.LIKELIHOOD and len(set(cause["shows"])) == len(cause["shows"]) >= 2
+        assert cause["likelihood"] in likelihood.CLASSES and len(set(cause["shows"])) == len(cause["shows"]) >= 2
         assert not set(cause["shows"]) & set(cause.get("may", []))
 
 

@@ -31,7 +31,7 @@ def test_damaged_states_and_events_are_refused(run, state, event, field):
 def test_a_damaged_state_is_refused(run, damage):
     """A kept card that lost a part is refused by name."""
     with pytest.raises(CalcError) as refused:
-        run("shift.card", "offer", state={**Hand(run, "scene").state, **damage})
+        run("shift.card", "advance", state={**Hand(run, "scene").state, **damage}, event={"kind": "tick", "at_s": 0})
     assert refused.value.field == "state"
 
 
