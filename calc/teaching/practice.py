@@ -1,4 +1,4 @@
-"""A practice run: a task, a power train to get wrong at no cost, and what the run was worth at its end.
+"""A practice run: a task, and a power train to get wrong at no cost. What the run was worth is calc.teaching.outcome's.
 
 Events: `{"kind"}` and, where it says so, more.
     tick (passed_s)          time passes, at most half a second
@@ -12,17 +12,12 @@ An event that a rig would not take (drive above idle) is noted and changes nothi
 from calc.base import display
 from calc.base.errors import CalcError
 from calc.pump import driveline, rating
-from calc.teaching import powertrain
+from calc.teaching import outcome, powertrain
 
 TASKS = ("to_pump", "to_road")
 MOST_NOTES = 200
 EXHAUSTED = 0.2  # of full air: the old side has all but fallen silent
 NEAR_IDLE_RPM = 50
-SHOWS_PSI = 10
-# notes that a machine would not forgive, and those that went well
-HARMS = ("in_gear", "turning", "above_idle", "no_pause", "clash", "not_home", "strain", "runaway", "unproved", "no_flow",
-         "second_try", "hot", "dry")
-GOODS = ("sound_move", "home_pump", "home_road", "gear_taken", "water_moved", "throttle_answered")
 
 
 def begin(task, parameters, lights, faults):
@@ -86,8 +81,9 @@ def shown(run):
 
     run: from begin or advance
 
-    Returns `{"lights", "stand", "speed_mph", "engine_rpm", "pressure_psi", "rise_f", "collar", "strains", ...}`,
-    where `lights` counts a dead bulb and `true` does not. Raises nothing.
+    Returns `{"true", "lights", "stand", "speed_mph", "pressure_psi", "shaft_turning", "pump_turning", "strains", "is_hot",
+    "is_warm", "raised"}`: `true` is each light's condition and `lights` what is lit, a dead bulb counted; `stand` are the
+    claims of calc.teaching.powertrain that stand; `raised` says that the engine turns above idle. Raises nothing.
     """
     train, parameters, faults = run["train"], run["parameters"], run["faults"]
     stand = powertrain.claims(train, faults)
@@ -126,38 +122,9 @@ def gauges(run, units):
     }
 
 
-def verdict(run):
-    """What an ended run was worth.
-
-    run: one that has ended
-
-    Returns `{"outcome", "right", "harm", "took_s", "faults"}`: outcome "good", "found" (a planted fault, stopped
-    without harm), "missed" (a planted fault, finished), "unreached" (finished too soon), "unneeded" (stopped,
-    nothing was wrong) or "harm"; `right` and `harm` are notes, each code once, in their order.
-    Raises CalcError naming run where it has not ended.
-    """
-    if run["ended"] is None:
-        raise CalcError("run", "not_ended")
-    right, harm = [], []
-    for note in run["notes"]:
-        for codes, wanted in ((right, GOODS), (harm, HARMS)):
-            if note["code"] in wanted and note["code"] not in codes:
-                codes.append(note["code"])
-    stopped = run["ended"] == "stopped"
-    if harm:
-        outcome = "harm"
-    elif run["faults"]:
-        outcome = "found" if stopped else "missed"
-    elif stopped:
-        outcome = "unneeded"
-    else:
-        outcome = "good" if _reached(run) else "unreached"
-    return {"outcome": outcome, "right": right, "harm": harm, "took_s": run["at_s"], "faults": run["faults"]}
-
-
 def _settled(run):
     run["shown"] = shown(run)
-    run["verdict"] = None if run["ended"] is None else verdict(run)
+    run["verdict"] = None if run["ended"] is None else outcome.verdict(run)
     return run
 
 
@@ -166,15 +133,6 @@ def _pressure_psi(train, parameters, faults):
         return 0
     idle_pump_rpm = parameters["idle_rpm"] * parameters["pump_ratio"]
     return rating.pressure_at_speed_psi(parameters["idle_psi"], idle_pump_rpm, train["pump_rpm"])
-
-
-def _reached(run):
-    """Whether the task is done, by what is really so and not by the lamps."""
-    train = run["train"]
-    if run["task"] == "to_road":
-        return train["collar"] == "road" and train["gear"] == "neutral" and not run["shown"]["raised"]
-    return (train["collar"] == "pump" and train["gear"] == "drive" and run["shown"]["raised"] and train["circulating"]
-            and run["shown"]["pressure_psi"] > SHOWS_PSI)
 
 
 def _note(run, code):

@@ -208,7 +208,7 @@ def test_a_run_of_too_many_notes_takes_no_more(run):
 def test_no_verdict_before_the_end(run):
     """A run that is still on is worth nothing yet."""
     with pytest.raises(CalcError) as refusal:
-        run("teaching.practice", "verdict", run=through(run, "to_pump"))
+        run("teaching.outcome", "verdict", run=through(run, "to_pump"))
     assert (refusal.value.field, refusal.value.code) == ("run", "not_ended")
 
 

@@ -3,7 +3,7 @@ import itertools
 
 import pytest
 
-from calc.teaching import powertrain, practice
+from calc.teaching import outcome, powertrain, practice
 from tests.unit.teaching.test_practice import LIGHTS, PARAMETERS
 
 
@@ -96,7 +96,7 @@ def keeper(without=()):
 
 
 def harms(after):
-    return [note["code"] for note in after["notes"] if note["code"] in practice.HARMS]
+    return [note["code"] for note in after["notes"] if note["code"] in outcome.HARMS]
 
 
 def test_who_keeps_the_guards_does_no_harm():

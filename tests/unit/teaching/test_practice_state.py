@@ -3,7 +3,7 @@ import copy
 
 import pytest
 
-from calc.teaching import practice
+from calc.teaching import outcome, practice
 from site_src.content import data
 from tests.unit.teaching.test_practice import BACK, LIGHTS, PARAMETERS, PROOF, SOUND_SHIFT, through
 
@@ -195,5 +195,5 @@ def test_a_run_is_left_as_it_was():
 def test_every_note_has_its_words(run):
     """What a run can note is said in words, and there is no word that nothing notes."""
     others = {"neutral", "gear_refused", "dead_throttle"}
-    assert set(practice.GOODS) | set(practice.HARMS) | others == set(NOTES)
+    assert set(outcome.GOODS) | set(outcome.HARMS) | others == set(NOTES)
     assert set(codes(through(run, "to_pump", *SOUND_SHIFT))) <= set(NOTES)

@@ -1,0 +1,46 @@
+"""What a practice run was worth: by what was really so and by what the machine would not forgive, never by the lamps."""
+from calc.base.errors import CalcError
+
+SHOWS_PSI = 10
+# notes that a machine would not forgive, and those that went well
+HARMS = ("in_gear", "turning", "above_idle", "no_pause", "clash", "not_home", "strain", "runaway", "unproved", "no_flow",
+         "second_try", "hot", "dry")
+GOODS = ("sound_move", "home_pump", "home_road", "gear_taken", "water_moved", "throttle_answered")
+
+
+def verdict(run):
+    """What an ended run was worth.
+
+    run: one that has ended
+
+    Returns `{"outcome", "right", "harm", "took_s", "faults"}`: outcome "good", "found" (a planted fault, stopped
+    without harm), "missed" (a planted fault, finished), "unreached" (finished too soon), "unneeded" (stopped,
+    nothing was wrong) or "harm"; `right` and `harm` are notes, each code once, in their order.
+    Raises CalcError naming run where it has not ended.
+    """
+    if run["ended"] is None:
+        raise CalcError("run", "not_ended")
+    right, harm = [], []
+    for note in run["notes"]:
+        for codes, wanted in ((right, GOODS), (harm, HARMS)):
+            if note["code"] in wanted and note["code"] not in codes:
+                codes.append(note["code"])
+    stopped = run["ended"] == "stopped"
+    if harm:
+        outcome = "harm"
+    elif run["faults"]:
+        outcome = "found" if stopped else "missed"
+    elif stopped:
+        outcome = "unneeded"
+    else:
+        outcome = "good" if _reached(run) else "unreached"
+    return {"outcome": outcome, "right": right, "harm": harm, "took_s": run["at_s"], "faults": run["faults"]}
+
+
+def _reached(run):
+    """Whether the task is done, by what is really so and not by the lamps."""
+    train = run["train"]
+    if run["task"] == "to_road":
+        return train["collar"] == "road" and train["gear"] == "neutral" and not run["shown"]["raised"]
+    return (train["collar"] == "pump" and train["gear"] == "drive" and run["shown"]["raised"] and train["circulating"]
+            and run["shown"]["pressure_psi"] > SHOWS_PSI)
