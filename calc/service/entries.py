@@ -117,7 +117,7 @@ def read(units, kind, place, text, problems, name=None):
 
 def _rig(record, units, problems):
     typed = record.get("rig") or {}
-    rig = {"standard": record["standard"], "drive": typed.get("drive") or None, "gauges": typed.get("gauges") or ["master"]}
+    rig = {"standard": record["standard"], "drive": typed.get("drive") or None}
     for name, ours, kind in RIG:
         rig[ours] = read(units, kind, "rig." + name, typed.get(name), problems)
     if typed.get("pump_stages"):

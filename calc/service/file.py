@@ -19,7 +19,7 @@ SET = {"at_s": "number", "at_ms": "time", "tip?": TIP, "values": {"*": "typed"},
 ATTEMPT = {"tip?": TIP, "clock": CLOCK, "clock_s": "number", "stopped?": "text", "sets": [SET], "taken_back?": [SET], "*": "any"}
 SHAPE = {
     "schema": "number", "id": "name", "revision": "number", "rig_id": "name", "rig_name": "name",
-    "rig": {"meters?": "few", "pump_stages?": "few", "gauges?": ["name"], "new?": {"*": {"engine_rpm": "number", "net_psi?": "number"}},
+    "rig": {"meters?": "few", "pump_stages?": "few", "new?": {"*": {"engine_rpm": "number", "net_psi?": "number"}},
             "last?": {"*": {"engine_rpm": "number", "net_psi?": "number"}}, "*": "text"},
     "standard": {"id": "name", "kind": "name", "tests": ["name"], "runs": [{"id": "name", "interval_s": "interval", "holds": [{"hold_s": "interval", "*": "any"}], "*": "any"}],
                  "unsure": ["name"], "*": "any"},

@@ -3,8 +3,8 @@
 A standard is plain data in calc's units (site_src/standards.py makes it): "id", "kind", "tests" (their order), "runs",
 "suction", "accuracy", "interlock", a section of limits for each topic, and "unsure" and "missing", names of sections.
 A rig is `{"rated_gpm", "standard"}` and, where known, "drive", "stages", "governed_rpm", "pump_ratio", "tank_gal",
-"has_auxiliary_intake", "meters" (their names, [] for none), "gauges", and "new" and "last": by run, what was read when the
-pump was new and at its last test, `{"engine_rpm", "net_psi"}`.
+"has_auxiliary_intake", "meters" (their names, [] for none), and "new" and "last": by run, what was read when the pump was
+new and at its last test, `{"engine_rpm", "net_psi"}`.
 Conditions are `{"source": "draft" or "pressurised"}` and, where known, "air_f", "water_f", "barometer_inhg", "altitude_ft",
 "lift_ft", "depth_ft", "strainer_ft", "suction_size_in", "suction_length_ft", "suction_lines", "flow_by" ("pitot" or "meter"),
 "tips_in" (at hand) and "accuracy" (what instruments' own certificates say, in place of the standard's).
@@ -41,9 +41,9 @@ def plan(rig, conditions):
     rig: as the module says; rated capacity 50 to 6,000 US gallons per minute
     conditions: as the module says, in calc's units
 
-    Returns plain data: "tests" in order, each with its fields and limits or, for a pumping run, its targets, and what must stand
-    before its time counts, "start"; what is not
-    known is named under "missing", "rig." before what the rig's profile lacks, and nothing is put in its place. Raises CalcError naming the input.
+    Returns plain data: "tests" in order, each with its fields and limits or, for a pumping run, its targets, and what must
+    stand before its time counts, "start"; what is not known is named under "missing", "rig." before what the rig's profile
+    lacks, and nothing is put in its place. Raises CalcError naming the input.
     Source: the standard's data, where every section tells its own.
     """
     standard = rig.get("standard")
@@ -97,7 +97,7 @@ def _made(name, rig, conditions, standard):
         return None
     if name in CHECKS:
         missing = ["rig.stages"] if name == "transfer" and not rig.get("stages") else []
-        return _test(name, "checks", [_check(each) for each in CHECKS[name]], [], missing)
+        return _test(name, "checks", [_field(each) for each in CHECKS[name]], [], missing)
     section = standard.get(_SECTIONS.get(name, name))
     if section is None:
         return _test(name, "figures", [], [], [name])
@@ -108,11 +108,7 @@ def _test(name, kind, fields, limits, missing=(), hold_s=None, start=()):
     return {"id": name, "kind": kind, "fields": fields, "limits": limits, "missing": list(missing), "hold_s": hold_s, "start": list(start)}
 
 
-def _check(name):
-    return {"id": name, "kind": "check", "needed": True}
-
-
-def _field(name, kind):
+def _field(name, kind="check"):
     return {"id": name, "kind": kind, "needed": True}
 
 
@@ -133,7 +129,7 @@ def _interlock(section, rig, conditions):
     drive = rig.get("drive")
     if not any(drive in row["drives"] for row in section):  # also of an older profile's "rear": which of the two it is, is asked
         return _test("interlock", "checks", [], [], ["rig.drive"])
-    return _test("interlock", "checks", [_check(row["id"]) for row in section if drive in row["drives"]], [])
+    return _test("interlock", "checks", [_field(row["id"]) for row in section if drive in row["drives"]], [])
 
 
 def _governed(section, rig, conditions):
@@ -194,7 +190,7 @@ def _pressure_control(section, rig, conditions):
 
 
 def _intake_relief(section, rig, conditions):
-    fields = [_field("relief_setting_psi", "pressure"), _check("relief_opened")]
+    fields = [_field("relief_setting_psi", "pressure"), _field("relief_opened")]
     return _test("intake_relief", "figures", fields, [
         _limit("relief_setting_psi", "pressure", section["setting_least_psi"], section["setting_most_psi"])])
 
@@ -210,15 +206,14 @@ def _tank(section, rig, conditions):
 def _gauges(section, rig, conditions):
     fields, limits = [], []
     band = section["set_band_percent"] / 100
-    for gauge in rig.get("gauges") or ["master"]:
-        for point in section["points"]:
-            at = gauge + "." + point["id"] + "."
-            pair = (at + "panel_psi", at + "reference_psi")
-            fields += [_field(name, "pressure") for name in pair]
-            limits += [
-                _limit(pair[1], "pressure", point["pressure_psi"] * (1 - band), point["pressure_psi"] * (1 + band)),
-                _limit(at + "error_psi", "pressure", None, section["most_error_psi"], "error", pair),
-            ]
+    for point in section["points"]:
+        at = "master." + point["id"] + "."
+        pair = (at + "panel_psi", at + "reference_psi")
+        fields += [_field(name, "pressure") for name in pair]
+        limits += [
+            _limit(pair[1], "pressure", point["pressure_psi"] * (1 - band), point["pressure_psi"] * (1 + band)),
+            _limit(at + "error_psi", "pressure", None, section["most_error_psi"], "error", pair),
+        ]
     return _test("gauges", "figures", fields, limits)
 
 
@@ -234,7 +229,7 @@ def _meters(section, rig, conditions):
 
 
 def _hydrostatic(section, rig, conditions):
-    fields = [_field("hydrostatic_psi", "pressure"), _check("hydrostatic_held")]
+    fields = [_field("hydrostatic_psi", "pressure"), _field("hydrostatic_held")]
     limit = _limit("hydrostatic_psi", "pressure", section["least_psi"])
     return _test("hydrostatic", "figures", fields, [limit], (), section["hold_s"], ["hydrostatic_psi"])
 

@@ -16,7 +16,7 @@ SPEEDS = {"capacity": 1600, "seventy": 1700, "fifty": 1800}
 def a_rig(standard="us", kind="annual", **changes):
     return {
         "rated_gpm": RATED_GPM, "standard": standards.standard(standard, kind), "drive": "midship", "stages": 2,
-        "governed_rpm": 2200, "pump_ratio": 2.0, "tank_gal": 750, "meters": ["main"], "gauges": ["master"],
+        "governed_rpm": 2200, "pump_ratio": 2.0, "tank_gal": 750, "meters": ["main"],
         "new": {run: {"engine_rpm": rpm} for run, rpm in SPEEDS.items()}, **changes,
     }
 

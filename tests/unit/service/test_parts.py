@@ -160,11 +160,9 @@ def test_a_topic_the_standard_does_not_hold_is_named(run):
         "id": "gauges", "kind": "figures", "fields": [], "limits": [], "missing": ["gauges"], "hold_s": None, "start": []}
 
 
-def test_every_gauge_and_meter_is_tested(run):
-    told = parts(planned(run, a_rig(gauges=["master", "line_1"], meters=["main", "deck"])))
-    assert [field["id"] for field in told["gauges"]["fields"]][6:8] == ["line_1.at_150.panel_psi", "line_1.at_150.reference_psi"]
-    assert [limit["id"] for limit in told["meters"]["limits"]] == ["main.error_percent", "deck.error_percent"]
-    assert len(parts(planned(run, a_rig(gauges=None)))["gauges"]["limits"]) == 6  # one gauge there is always
+def test_every_meter_is_tested(run):
+    tests = parts(planned(run, a_rig(meters=["main", "deck"])))
+    assert [limit["id"] for limit in tests["meters"]["limits"]] == ["main.error_percent", "deck.error_percent"]
 
 
 @pytest.mark.parametrize(("auxiliary", "most_s"), [(False, 30), (True, 45)])

@@ -9,7 +9,7 @@ from tests import service_records
 
 US = service_records.US
 WHOLE = json.loads(json.dumps(service_records.a_failed_record()))  # with a pause, a reason, a stray, a reading taken back and an event
-WHOLE["rig"].update(gauges=["master"], last={"capacity": {"engine_rpm": 1600, "net_psi": 150}})
+WHOLE["rig"].update(last={"capacity": {"engine_rpm": 1600, "net_psi": 150}})
 WHOLE["tests"]["capacity"]["draft"] = {"tip": {"tip_in": "2@US", "count": 1}, "values": {"pitot_psi": ["60@US"]}, "touched": True}
 WHOLE["tests"]["fifty"]["not_done"] = ""
 RUN = ("tests", "capacity", "attempts", 0)
@@ -30,7 +30,7 @@ WRONG = {  # by kind of thing: what is none, or too much of it
 PLACES = [
     *((("id",), "name"), (("rig_id",), "name"), (("rig_name",), "name"), (("revision",), "number"), (("notes",), "text")),
     *((("begun_ms",), "time"), (("finished_ms",), "time"), (("anything",), "any"), (("result",), "any")),
-    *((("rig",), "names"), (("rig", "meters"), "few"), (("rig", "pump_stages"), "few"), (("rig", "gauges"), "list"), (("rig", "gauges", 0), "name")),
+    *((("rig",), "names"), (("rig", "meters"), "few"), (("rig", "pump_stages"), "few")),
     *((("rig", when, "capacity", "engine_rpm"), "number") for when in ("new", "last")),
     *((("rig", when, "capacity", "net_psi"), "number") for when in ("new", "last")),
     *((("rig", "drive"), "text"), (("conditions",), "names"), (("conditions", "tips_in"), "list"), (("conditions", "lift_ft"), "text"), (("accuracy",), "names")),
@@ -50,7 +50,7 @@ PLACES = [
     *(((*RUN, "sets", 0, "values", "discharge_psi"), "typed"), ((*RUN, "sets", 0, "tip", "count"), "count"), ((*RUN, "taken_back"), "list"), ((*RUN, "taken_back", 0, "back_ms"), "time")),
 ]
 MAY_BE_LEFT_OUT = [
-    ("finished_ms",), ("result",), ("rig", "meters"), ("rig", "pump_stages"), ("rig", "gauges"), ("rig", "new"), ("rig", "last"), ("rig", "new", "capacity", "net_psi"),
+    ("finished_ms",), ("result",), ("rig", "meters"), ("rig", "pump_stages"), ("rig", "new"), ("rig", "last"), ("rig", "new", "capacity", "net_psi"),
     ("rig", "last", "capacity", "net_psi"),
     ("tests", "vacuum", "values"), ("tests", "vacuum", "clock"), ("tests", "vacuum", "clock_s"), ("tests", "fifty", "not_done"), ("tests", "capacity", "draft"),
     (*RUN, "tip"), (*RUN, "stopped"), (*RUN, "taken_back"), (*RUN, "sets", 0, "tip"), (*RUN, "taken_back", 0, "back_ms"),
