@@ -18,7 +18,7 @@ MOST_FLOORS = 5
 def card(profile, shelf, units, section, tips):
     """The panel card of a rig in the page's units.
 
-    profile: see calc.rig.profile; what is faulty in it is listed in `faults`, as by rig.problems, and the rows that need it stay blank
+    profile: see calc.rig.profile; what is faulty in it is listed in `faults`, see calc.rig.check, and the rows that need it stay blank
     shelf: what is at hand, see calc.layout.answer; its hoses also carry `label` and `card_gpm`, the flows of a supply row
     units: see calc.base.display
     section: the section of hose a crew adds, as an entry ("50@US")

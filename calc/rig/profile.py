@@ -8,101 +8,28 @@ A profile is `{"schema": 1, "id", "name", "units", ...}` with the FIELDS of calc
              With a `device` ("master", "aerial") a bed is a master stream: `loss` of appliance and piping, without one
              the usual; no hose and no length where it is piped to the pump; `tips`, the others it is used with
     supply   [{"hose", "length", "limit"}], the supply hose it carries: all of one hose, and its working limit
-Every field but the first four may be absent: a missing value is missing, never filled in.
+Every field but the first four may be absent: a missing value is missing, never filled in. calc.rig.check tells what is wrong.
 """
 from calc.base import entry
-from calc.base.errors import CalcError
-from calc.rig.fields import (
-    BED_FIELDS, END_FIELDS, FIELDS, FIXED, HOSE_FIELDS, LISTS, MOST_TEXT, PIPED, SUPPLY_FIELDS, UNSAID, check_end, check_fields, check_once, check_origin,
-    check_row, check_tips, is_handbooks, is_text, note, rows,
-)
-
-SCHEMA = 1
-
-
-def problems(profile, shelf, units):
-    """Everything in a profile that cannot be used, each with its place.
-
-    profile: as the module says
-    shelf: what is at hand, see calc.layout.typed
-    units: see calc.base.display
-
-    Returns a list of `{"field", "code", ...facts}`, field such as "beds.2.length"; empty for a sound profile. The facts
-    `least`, `most` and `handbook` are in calc's unit.
-    Raises CalcError naming profile or schema where it is no profile at all or of another version.
-    """
-    if not isinstance(profile, dict):
-        raise CalcError("profile", "damaged")
-    if profile.get("schema") != SCHEMA or profile["schema"] is True:
-        raise CalcError("schema", "unknown_version", known=SCHEMA)
-    context = (shelf, units)
-    found = []
-    if not is_text(profile.get("id")) or not profile["id"]:
-        found.append({"field": "id", "code": "missing"})
-    names = [field[0] for field in FIELDS]
-    for key in profile:
-        if key not in names and key not in FIXED:
-            found.append({"field": str(key)[:MOST_TEXT], "code": "unknown_field"})
-    check_fields(profile, FIELDS, "", context, found)
-    for needed in ("name", "units"):
-        if not profile.get(needed):
-            found.append({"field": needed, "code": "missing"})
-    for row, place in rows(profile, "hoses", found):
-        check_row(row, HOSE_FIELDS, place, context, found, ("hose",))
-        check_origin(row, place, context, found)
-    for row, place in rows(profile, "beds", found):
-        needed = ("name",) if row.get("device") and not row.get("hose") and not row.get("length") else ("name", "hose", "length")
-        check_row(row, BED_FIELDS, place, context, found, needed, ("end", "tips"))
-        check_end(row.get("end"), place + "end.", context, found)
-        check_tips(row, place, context, found)
-    for row, place in rows(profile, "supply", found):
-        check_row(row, SUPPLY_FIELDS, place, context, found, ("hose", "length"))
-    for name in ("hoses", "supply"):
-        check_once(profile, name, found)
-    return found
-
-
-def missing(profile):
-    """Names of the fields of a profile that hold nothing yet, in their order.
-
-    profile: as the module says
-
-    Raises nothing.
-    """
-    return [field[0] for field in FIELDS if not profile.get(field[0]) or profile[field[0]] in UNSAID.get(field[0], ())]
-
-
-def sound(profile, shelf, units):
-    """A profile without what cannot be used of it: each faulty field is left out, and each row with a fault.
-
-    profile, shelf, units: as for problems
-
-    Returns a profile, empty where it is none. Raises nothing.
-    """
-    return _sound(profile, _faulty(_problems(profile, shelf, units)))
-
-
-def shelf_of(profile, shelf, units):
-    """The shelf as this rig has it: its own coefficients, limits, wye loss and friction rule in place of the usual ones.
-
-    profile: as the module says, sound or not
-    shelf, units: as for problems
-
-    Returns a shelf; a hose that the profile has figures of carries their `origin`, and `work_psi` where it has a working
-    limit. What hangs on a fault is marked, see calc.base.shelf; `faults` are the problems where there are any. Raises nothing.
-    """
-    return at_hand(profile, shelf, units)["shelf"]
+from calc.rig import check
+from calc.rig.fields import FIELDS, LISTS, PIPED, is_handbooks, is_text
 
 
 def at_hand(profile, shelf, units):
     """What a page needs of its rig, in one question: the shelf as it has it, and what of its profile can be used.
 
-    profile, shelf, units: as for shelf_of
+    profile: as the module says, sound or not
+    shelf: what is at hand, see calc.base.shelf
+    units: see calc.base.display
 
-    Returns `{"shelf", "rig", "beds", "faulty_beds"}`, see shelf_of, sound, beds_of and _faulty_beds. Raises nothing.
+    Returns `{"shelf", "rig", "beds", "faulty_beds"}`. The shelf has the rig's own coefficients, limits, wye loss and friction
+    rule in place of the usual ones: a hose that the profile has figures of carries their `origin`, and `work_psi` where it
+    has a working limit; what hangs on a fault is marked, see calc.base.shelf; `faults` are the problems where there are any.
+    The rig is the profile without each faulty field and each row with a fault, empty where it is none. Beds are its beds, see
+    beds_of; faulty ones `{"name", "place", "before"}`, `before` the number of usable beds above it. Raises nothing.
     """
-    found = _problems(profile, shelf, units)
-    faulty = _faulty(found)
+    faults = check.all_problems(profile, shelf, units)
+    faulty = _faulty(faults)
     own = _sound(profile, faulty)
     hoses = dict(shelf["hoses"])
     for row in own.get("hoses", []):
@@ -127,25 +54,15 @@ def at_hand(profile, shelf, units):
         rigs["faulty_appliances"] = {"wye": spoiled[0]}
     if own.get("friction_rule"):
         rigs["rule"] = own["friction_rule"]
-    if found:
-        rigs["faults"] = found
+    if faults:
+        rigs["faults"] = faults
     return {"shelf": rigs, "rig": own, "beds": beds_of(own), "faulty_beds": _faulty_beds(profile, own, faulty)}
 
 
-def _problems(profile, shelf, units):
-    """The problems of a profile, those of what is none included."""
-    try:
-        return problems(profile, shelf, units)
-    except CalcError as error:
-        found = []
-        note(found, error.field, error)
-        return found
-
-
-def _faulty(found):
+def _faulty(faults):
     """The place of the first fault by the field, or the row ("beds.2"), that it is in."""
     places = {}
-    for problem in found:
+    for problem in faults:
         whole = problem["field"]
         parts = whole.split(".")
         if problem["code"] == "unknown_field" and len(parts) < 3:
@@ -188,30 +105,30 @@ def _own_hose(row, handbook, units):
 
 def _faulty_hoses(profile, faulty, shelf):
     """Each hose that a fault spoils, with the place of the fault."""
-    found = []
+    spoiled = []
     for whole in ("profile", "schema", "hoses"):
         if whole in faulty:
-            found += [(name, faulty[whole]) for name in shelf["hoses"]]
+            spoiled += [(name, faulty[whole]) for name in shelf["hoses"]]
     for name in ("hoses", "supply"):
         listed = [] if "profile" in faulty or name in faulty else profile.get(name, [])
         for count, row in enumerate(listed):
             place = faulty.get(name + "." + str(count))
             hose = row.get("hose") if isinstance(row, dict) else None
             if place and isinstance(hose, str) and hose in shelf["hoses"] and (name == "hoses" or place.endswith(".limit")):
-                found.append((hose, place))
-    return found
+                spoiled.append((hose, place))
+    return spoiled
 
 
 def _faulty_beds(profile, own, faulty):
-    """The beds that a fault leaves out: [{"name", "place", "before"}], `before` the number of usable ones above it."""
-    found, before = [], 0
+    """The beds that a fault leaves out, see at_hand."""
+    left_out, before = [], 0
     for count, bed in enumerate(profile["beds"] if "beds" in own else []):
         place = faulty.get("beds." + str(count))
         if place is None:
             before += len(_with_tips(bed))
             continue
-        found.append({"name": _name_of(bed, count), "place": place, "before": before})
-    return found
+        left_out.append({"name": _name_of(bed, count), "place": place, "before": before})
+    return left_out
 
 
 def _name_of(bed, count):
@@ -248,7 +165,7 @@ def bed_rows(profile, own):
     """The beds of a profile in its order, each with its name: those that can be used, and None for those with a fault.
 
     profile: as the module says, sound or not
-    own: what of it can be used, see sound
+    own: what of it can be used, `rig` of at_hand
 
     Returns [name, bed] rows, a master stream on hose once for each of its tips; piped, all of them ask the same of the
     pump. Raises nothing.
@@ -258,7 +175,7 @@ def bed_rows(profile, own):
     named = []
     for place, bed in enumerate(listed):
         if bed in usable:
-            named += [[each["name"], each] for each in (_with_tips(bed) if bed.get("hose") else [bed])]
+            named += [[variant["name"], variant] for variant in (_with_tips(bed) if bed.get("hose") else [bed])]
         else:
             named.append([_name_of(bed, place), None])
     return named

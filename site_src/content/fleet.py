@@ -1,10 +1,10 @@
-"""A department's rigs: TOML files, one a truck, checked by calc.rig.profile and baked into the site."""
+"""A department's rigs: TOML files, one a truck, checked by calc.rig.check and baked into the site."""
 import base64
 import json
 import pathlib
 import zlib
 
-from calc.rig import profile as rig_profile
+from calc.rig import check, fields as rig_fields
 from site_src.content import catalogue, data, fleet_files, units
 from site_src.content.fleet_files import FleetError
 
@@ -39,27 +39,27 @@ def profile_of(path):
     system = written.get("units")
     if system not in units.baked():
         system = "US"
-    profile = {"schema": rig_profile.SCHEMA, "id": f"fleet-{path.stem}", **_typed(written, rig_profile.FIELDS, system)}
-    profile["hoses"] = [_typed(row, rig_profile.HOSE_FIELDS, system) for row in written.get("hoses", [])]
+    profile = {"schema": rig_fields.SCHEMA, "id": f"fleet-{path.stem}", **_typed(written, rig_fields.FIELDS, system)}
+    profile["hoses"] = [_typed(row, rig_fields.HOSE_FIELDS, system) for row in written.get("hoses", [])]
     profile["beds"] = [_typed_bed(bed, system) for bed in written.get("beds", [])]
     if "supply" in written:
-        profile["supply"] = [_typed(row, rig_profile.SUPPLY_FIELDS, system) for row in written["supply"]]
-    problems = rig_profile.problems(profile, catalogue.shelf(), units.shown_in("US"))
+        profile["supply"] = [_typed(row, rig_fields.SUPPLY_FIELDS, system) for row in written["supply"]]
+    problems = check.problems(profile, catalogue.shelf(), units.shown_in("US"))
     if problems:
         raise FleetError("\n".join(fleet_files.sentence(path.name, problem, written, system) for problem in problems))
     return profile
 
 
 def _typed_bed(bed, system):
-    typed = {**_typed(bed, rig_profile.BED_FIELDS, system), "end": _typed_end(bed.get("end", {}), system)}
+    typed = {**_typed(bed, rig_fields.BED_FIELDS, system), "end": _typed_end(bed.get("end", {}), system)}
     if isinstance(bed.get("tips"), list):
-        typed["tips"] = [_typed({"tip": tip}, rig_profile.END_FIELDS["smooth"], system)["tip"] for tip in bed["tips"]]
+        typed["tips"] = [_typed({"tip": tip}, rig_fields.END_FIELDS["smooth"], system)["tip"] for tip in bed["tips"]]
     return typed
 
 
 def _typed_end(end, system):
     kind = end.get("kind")
-    return _typed(end, rig_profile.END_FIELDS.get(kind, ()) if isinstance(kind, str) else (), system)
+    return _typed(end, rig_fields.END_FIELDS.get(kind, ()) if isinstance(kind, str) else (), system)
 
 
 def _typed(row, fields, system):

@@ -7,12 +7,12 @@ import tomllib
 import unicodedata
 
 from calc.base import display
-from calc.rig import profile
+from calc.rig import fields as rig_fields
 from site_src.content import catalogue, data, units
 
 LARGEST_BYTES = 200_000  # a rig with every row it may have is under 20,000
 SAFE = re.compile(r"[A-Za-z0-9](?:[A-Za-z0-9 ._-]*[A-Za-z0-9_-])?")  # what a host, a browser and a message all leave as it is
-SECTIONS = {"hoses": profile.HOSE_FIELDS, "beds": (*profile.BED_FIELDS, ("tips", "text")), "supply": profile.SUPPLY_FIELDS}
+SECTIONS = {"hoses": rig_fields.HOSE_FIELDS, "beds": (*rig_fields.BED_FIELDS, ("tips", "text")), "supply": rig_fields.SUPPLY_FIELDS}
 
 
 class FleetError(ValueError):
@@ -75,7 +75,7 @@ def sentence(name, problem, written, system):
     """What is wrong with one field of a file, in words: those of the Rig page, then what is allowed.
 
     name: of the file
-    problem: as calc.rig.profile.problems gives it
+    problem: as calc.rig.check.problems gives it
     written: what the file holds
     system: of units, that the file is written in
     """
@@ -89,7 +89,7 @@ def sentence(name, problem, written, system):
 
 def found(parts, written):
     """A place as people read it, rows counted from 1; what stands there; and the fields that may."""
-    place, value, fields = [], written, profile.FIELDS
+    place, value, fields = [], written, rig_fields.FIELDS
     for at, part in enumerate(parts):
         is_row = part.isdecimal()
         if is_row:
@@ -102,10 +102,10 @@ def found(parts, written):
         except (LookupError, TypeError):
             value = None
         if at == 0:
-            fields = SECTIONS.get(part, profile.FIELDS)
+            fields = SECTIONS.get(part, rig_fields.FIELDS)
         if part == "end" and at < len(parts) - 1:
             kind = (value or {}).get("kind")
-            fields = (("kind", "choice", tuple(profile.END_FIELDS)), *profile.END_FIELDS.get(kind if isinstance(kind, str) else "", ()))
+            fields = (("kind", "choice", tuple(rig_fields.END_FIELDS)), *rig_fields.END_FIELDS.get(kind if isinstance(kind, str) else "", ()))
     return place, value if not isinstance(value, (dict, list)) else None, fields
 
 
@@ -120,7 +120,7 @@ def allowed(problem, fields, name, system):
         if problem["code"] not in ("unknown", "missing", "not_text"):
             return ""  # the choice is a good one, but listed twice
         shelf = catalogue.shelf()
-        choices = detail[0] if kind == "choice" else [hose for hose in shelf["hoses"] if hose != profile.PIPED] if kind == "shelf" else shelf["crews"]
+        choices = detail[0] if kind == "choice" else [hose for hose in shelf["hoses"] if hose != rig_fields.PIPED] if kind == "shelf" else shelf["crews"]
         return f" Allowed: {', '.join(choices)}."
     if kind == "number":
         return f" Allowed: {detail[0]} to {detail[1]}."
@@ -129,7 +129,7 @@ def allowed(problem, fields, name, system):
         factor = display.scale(shown, system, detail[0])["factor"]
         unit = data.words("site")["unit"][system].get(detail[0], "")
         return f" Allowed: {inward(detail[1] * factor, math.ceil)} to {inward(detail[2] * factor, math.floor)} {unit}".rstrip() + "."
-    return f" Allowed: text of up to {profile.MOST_TEXT} characters." if problem["code"] == "not_text" else ""
+    return f" Allowed: text of up to {rig_fields.MOST_TEXT} characters." if problem["code"] == "not_text" else ""
 
 
 def inward(bound, toward):

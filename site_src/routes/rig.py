@@ -1,7 +1,7 @@
 """The Rig page: a truck's profile, its panel card on the phone, and the profile's published form."""
 import flask
 
-from calc.rig import fields as rig_fields, profile
+from calc.rig import fields as rig_fields
 from site_src.content import catalogue, data, layouts
 from site_src.routes import json_page
 
@@ -31,7 +31,7 @@ def page_data():
     told = data.words("rig")
     layout = data.load("rig")
     return json_page({
-        "schema": profile.SCHEMA,
+        "schema": rig_fields.SCHEMA,
         "fields": _fields(rig_fields.FIELDS),
         "hose_fields": _fields(rig_fields.HOSE_FIELDS),
         "bed_fields": {**_fields(rig_fields.BED_FIELDS), **{name: spec for end in rig_fields.END_FIELDS.values() for name, spec in _fields(end).items()}},
@@ -53,12 +53,12 @@ def page_data():
 
 @routes.get("/rig/profile.schema.json")
 def schema():
-    """The form of a profile as a JSON Schema, made from calc.rig.profile."""
+    """The form of a profile as a JSON Schema, made from calc.rig.fields."""
     return json_page(profile_schema())
 
 
 def profile_schema():
-    """JSON Schema of a profile. Bounds of numbers in text are calc.rig.profile's to check."""
+    """JSON Schema of a profile. Bounds of numbers in text are calc.rig.check's to find."""
     entry = {"type": "string", "maxLength": rig_fields.MOST_TEXT}
 
     def properties(fields):
@@ -81,7 +81,7 @@ def profile_schema():
 
     end = {
         "type": "object",
-        "properties": {"kind": {"enum": sorted(rig_fields.END_FIELDS)}, **{name: entry for name in rig_fields.KEPT_ENTRIES}},
+        "properties": {"kind": {"enum": sorted(rig_fields.END_FIELDS)}, **{name: entry for name in rig_fields.END_ENTRIES}},
         "required": ["kind", "pressure"],
         "additionalProperties": False,
     }
@@ -93,9 +93,9 @@ def profile_schema():
         "title": "Rig profile",
         "type": "object",
         "properties": {
-            "schema": {"const": profile.SCHEMA},
+            "schema": {"const": rig_fields.SCHEMA},
             "id": {**entry, "minLength": 1},
-            **properties(rig_fields.FIELDS),
+            **properties(rig_fields.FIELDS + rig_fields.GONE),
             "hoses": rows(rig_fields.HOSE_FIELDS, ("hose",)),
             "beds": beds,
             "supply": rows(rig_fields.SUPPLY_FIELDS, ("hose", "length")),

@@ -5,7 +5,7 @@ import urllib.parse
 import pytest
 from playwright.sync_api import expect
 
-from calc.rig.profile import FIELDS
+from calc.rig.fields import FIELDS
 from site_src.content import data
 from tests import service_records
 from tests.phone.card import RIG

@@ -8,7 +8,7 @@ import sys
 import pytest
 
 import build
-from calc.rig import profile
+from calc.rig import fields as rig_fields
 from site_src.content import data
 from tests.site import pages, reached
 
@@ -88,7 +88,7 @@ def test_every_answer_about_a_rig_has_its_words():
 
 def test_every_question_reads_a_field_of_the_profile():
     """What a profile can say of a question are answers of that question."""
-    options = {field[0]: field[2] for field in profile.FIELDS if field[1] == "choice"}
+    options = {field[0]: field[2] for field in rig_fields.FIELDS if field[1] == "choice"}
     for question in data.load("sequences")["question"]:
         if "field" in question:
             says = question.get("says", {answer: answer for answer in question["answers"]})

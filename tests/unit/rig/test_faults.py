@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from calc.base.errors import CalcError
 from calc.layout import answer as layout_answer
-from calc.rig import profile as rig_profile
+from calc.rig import check, profile as rig_profile
 from site_src.content import catalogue
 from tests.unit.rig.test_profile import SHELF, US, a_rig, problems
 
@@ -26,7 +26,7 @@ FAULTS = [
 
 
 def shelf_of(run, profile):
-    return run("rig.profile", "shelf_of", profile=profile, shelf=SHELF, units=US)
+    return run("rig.profile", "at_hand", profile=profile, shelf=SHELF, units=US)["shelf"]
 
 
 def pressure_psi(run, shelf, **changes):
@@ -103,18 +103,18 @@ def test_what_is_no_profile_gives_no_number(run):
         with pytest.raises(CalcError) as refused:
             pressure_psi(run, shelf)
         assert refused.value.facts["place"] == place
-        assert run("rig.profile", "sound", profile=profile, shelf=SHELF, units=US) == {}
+        assert run("rig.profile", "at_hand", profile=profile, shelf=SHELF, units=US)["rig"] == {}
 
 
 def test_sound_leaves_out_what_is_faulty(run):
     """What can be used of a profile: its sound fields and rows."""
     profile = a_rig(idle="70000", colour="red")
     profile["beds"][1]["length"] = "0@US"
-    own = run("rig.profile", "sound", profile=profile, shelf=SHELF, units=US)
+    both = run("rig.profile", "at_hand", profile=profile, shelf=SHELF, units=US)
+    own = both["rig"]
     assert "idle" not in own and "colour" not in own and own["tank"] == profile["tank"]
     assert [bed["name"] for bed in own["beds"]] == ["Front bumper", "Crosslay 2", "Rear blitz"] + [bed["name"] for bed in profile["beds"][4:]]
     assert problems(run, {**own, "id": "a"}) == []
-    both = run("rig.profile", "at_hand", profile=profile, shelf=SHELF, units=US)
     assert both == {"shelf": shelf_of(run, profile), "rig": own, "beds": run("rig.profile", "beds_of", profile=own),
                     "faulty_beds": [{"name": profile["beds"][1]["name"], "place": "beds.1.length", "before": 1}]}
 
@@ -140,7 +140,7 @@ def test_whatever_is_taken_opens_every_page(changes):
     json.dumps(both)
     from calc.rig import panel_card
     panel_card.card(profile, SHELF, US, "50@US", [tip for tip in catalogue.tip_choices() if tip["family"] == "customary"])
-    if not rig_profile.problems(profile, SHELF, US):
+    if not check.problems(profile, SHELF, US):
         assert both["rig"] == profile and "faults" not in both["shelf"]
     for bed in rig_profile.beds_of(both["rig"]):
         layout = rig_profile.layout_of(bed)

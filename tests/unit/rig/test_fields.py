@@ -2,9 +2,9 @@
 import pytest
 
 from calc.hydraulics import friction_rule
-from calc.rig import profile as rig_profile
+from calc.rig import fields as rig_fields
 from site_src.content import data
-from tests.unit.rig.test_profile import a_rig, problems
+from tests.unit.rig.test_profile import SHELF, US, a_rig, problems
 
 WORDS = data.words("rig")
 KINDS = {"text", "choice", "number", "quantity", "shelf", "crew"}  # as the Rig page and the profile's schema know them
@@ -58,19 +58,28 @@ def test_choices(run, place):
 
 def test_every_field_has_its_word_and_a_test(run):
     """Each field is named on the page, is of a kind that the page knows, and stands in a table above where it has bounds or choices."""
-    listed = {"": rig_profile.FIELDS, "hoses.0.": rig_profile.HOSE_FIELDS, "beds.0.": rig_profile.BED_FIELDS, "beds.0.end.": rig_profile.END_FIELDS["fog"],
-              "beds.1.end.": rig_profile.END_FIELDS["smooth"], "supply.0.": rig_profile.SUPPLY_FIELDS}
+    listed = {"": rig_fields.FIELDS, "hoses.0.": rig_fields.HOSE_FIELDS, "beds.0.": rig_fields.BED_FIELDS, "beds.0.end.": rig_fields.END_FIELDS["fog"],
+              "beds.1.end.": rig_fields.END_FIELDS["smooth"], "supply.0.": rig_fields.SUPPLY_FIELDS}
     fields = {place + field[0]: field for place, rows in listed.items() for field in rows}
     for field in fields.values():
         assert WORDS["field"][field[0]] and field[1] in KINDS
     assert {place for place, field in fields.items() if field[1] in ("number", "quantity")} == {row[0] for row in BOUNDS}
     assert {place for place, field in fields.items() if field[1] == "choice"} == set(CHOICES)
-    assert run("rig.profile", "missing", profile={}) == [place for place in fields if "." not in place]
+    assert run("rig.check", "missing", profile={}) == [place for place in fields if "." not in place]
 
 
-@pytest.mark.parametrize("place", ["intakes", "pump_gear", "speed_in_pump", "override_place", "override_way", "override_tool",
+@pytest.mark.parametrize("place", ["pump_gear", "speed_in_pump", "override_place", "override_way", "override_tool",
                                    "stop_controls", "owner", "dated", "name", "beds.0.name"])
 def test_texts(run, place):
     """A person's own words are taken as they are, up to sixty letters."""
     assert problems(run, with_value(place, "by the left step, 2 turns")) == []
     assert problems(run, with_value(place, "x" * 61)) == [{"field": place, "code": "not_text"}]
+
+
+def test_a_field_of_older_profiles(run):
+    """What older profiles hold and nothing asks for now does no harm: it is let in, and left out of what is used (common practice)."""
+    older = with_value("intakes", "two 6 in, one 2 1/2 in")
+    assert problems(run, older) == []
+    assert "intakes" not in run("rig.profile", "at_hand", profile=older, shelf=SHELF, units=US)["rig"]
+    assert "intakes" not in run("rig.check", "missing", profile={})
+    assert problems(run, with_value("intakes", "x" * 61)) == [{"field": "intakes", "code": "not_text"}]

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc.base.errors import CalcError
-from calc.rig import profile as rig_profile
+from calc.rig import fields as rig_fields
 from site_src.content import catalogue, fleet, units
 
 SHELF = catalogue.shelf()
@@ -17,7 +17,7 @@ SOUND = fleet.load()  # of our own invention; here only its form is checked
 
 
 def problems(run, profile):
-    return run("rig.profile", "problems", profile=profile, shelf=SHELF, units=US)
+    return run("rig.check", "problems", profile=profile, shelf=SHELF, units=US)
 
 
 def a_rig(**changes):
@@ -35,7 +35,7 @@ def test_three_fields_are_enough(run):
     """A name, its units and nothing else is a profile; all the rest is told as missing."""
     bare = {"schema": 1, "id": "a", "name": "Bare", "units": "US"}
     assert problems(run, bare) == []
-    assert run("rig.profile", "missing", profile=bare) == [field[0] for field in rig_profile.FIELDS if field[0] not in ("name", "units")]
+    assert run("rig.check", "missing", profile=bare) == [field[0] for field in rig_fields.FIELDS if field[0] not in ("name", "units")]
 
 
 @pytest.mark.parametrize(
@@ -184,7 +184,7 @@ def test_own_figures_stand_in_place_of_the_handbook(run):
     """A rig's coefficient, test pressure and wye loss are used; the rest of the shelf is as it was."""
     profile = a_rig(wye_from="300@US", wye_loss="15@US",
                     hoses=[{"hose": "attack-1.75", "coefficient": "11.4@US", "origin": "measured", "test_pressure": "400@US"}])
-    shelf = run("rig.profile", "shelf_of", profile=profile, shelf=SHELF, units=US)
+    shelf = run("rig.profile", "at_hand", profile=profile, shelf=SHELF, units=US)["shelf"]
     own = shelf["hoses"]["attack-1.75"]
     assert (own["coefficient"], own["origin"], own["test_psi"]) == (11.4, "measured", 400)
     assert shelf["appliances"]["wye"] == [[0, 0], [300, 15]]
@@ -196,21 +196,21 @@ def test_own_figures_stand_in_place_of_the_handbook(run):
 def test_what_a_profile_does_not_say_stays_the_handbooks(run):
     """Without a wye loss, a test pressure or a rule of its own, a rig has the shelf's; a figure that nobody signed is not the handbook's."""
     profile = {"schema": 1, "id": "a", "name": "Bare", "units": "US", "hoses": [{"hose": "attack-1.75", "coefficient": "11.4@US"}]}
-    shelf = run("rig.profile", "shelf_of", profile=profile, shelf=SHELF, units=US)
+    shelf = run("rig.profile", "at_hand", profile=profile, shelf=SHELF, units=US)["shelf"]
     assert shelf["appliances"] == SHELF["appliances"]
     own, handbook = shelf["hoses"]["attack-1.75"], SHELF["hoses"]["attack-1.75"]
     assert (own["coefficient"], own["origin"], own["test_psi"]) == (11.4, "typed", handbook["test_psi"])
     assert "rule" not in shelf
-    assert run("rig.profile", "shelf_of", profile={**profile, "friction_rule": "square"}, shelf=SHELF, units=US)["rule"] == "square"
+    assert run("rig.profile", "at_hand", profile={**profile, "friction_rule": "square"}, shelf=SHELF, units=US)["shelf"]["rule"] == "square"
     del profile["hoses"]
-    assert run("rig.profile", "shelf_of", profile=profile, shelf=SHELF, units=US) == SHELF
+    assert run("rig.profile", "at_hand", profile=profile, shelf=SHELF, units=US)["shelf"] == SHELF
 
 
 @pytest.mark.parametrize(("changes", "steps"), [
     ({"wye_from": ""}, [[0, 15]]), ({"wye_from": "0@US"}, [[0, 15]]), ({"wye_from": "0.5@US"}, [[0, 0], [0.5, 15]])])
 def test_wye_loss_from_a_flow_on(run, changes, steps):
     """A wye loss counts from the flow that the profile names, or always."""
-    shelf = run("rig.profile", "shelf_of", profile=a_rig(wye_loss="15@US", **changes), shelf=SHELF, units=US)
+    shelf = run("rig.profile", "at_hand", profile=a_rig(wye_loss="15@US", **changes), shelf=SHELF, units=US)["shelf"]
     assert shelf["appliances"]["wye"] == steps
 
 

@@ -22,8 +22,8 @@ def test_an_older_profile_is_read_and_its_drive_asked(run):
     """ "rear" is no fault, and no answer: it is named among what is missing."""
     profile = {**a_rig(), "drive": "rear"}
     assert problems(run, profile) == []
-    assert "drive" in run("rig.profile", "missing", profile=profile)
-    assert "drive" not in run("rig.profile", "missing", profile={**profile, "drive": "rear_pto"})
+    assert "drive" in run("rig.check", "missing", profile=profile)
+    assert "drive" not in run("rig.check", "missing", profile={**profile, "drive": "rear_pto"})
 
 
 @pytest.mark.parametrize("file", ["faults", "interlocks", "collar"])

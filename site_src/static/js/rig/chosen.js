@@ -3,7 +3,7 @@ import { choose, chosen } from "../shared/choices.js";
 import { keptRigs } from "../shared/store.js";
 import { withNoted } from "./noted.js";
 
-// An answer of an older profile that says too little: what it stood for is asked, not guessed (UNSAID of calc.rig.profile).
+// An answer of an older profile that says too little: what it stood for is asked, not guessed (UNSAID of calc.rig.fields).
 const asked = (profile) => (profile?.drive === "rear" ? { ...profile, drive: "" } : profile);
 
 // The profile of the chosen rig as it was last typed, or null.
