@@ -8,7 +8,7 @@ import pytest
 
 from calc.base.errors import CalcError
 from site_src import compiled
-from tests import bridge
+from tests import bridge, contracts
 from tests.sampling import pytest_collection_modifyitems, pytest_configure, pytest_terminal_summary  # noqa: F401  hooks of pytest
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
@@ -62,10 +62,20 @@ def phone():
 
 
 def runner(call):
-    """run(module, function, **arguments) by way of a bridge that takes JSON and gives JSON."""
-    def run(module, function, **arguments):
+    """run(module, function, **arguments) by way of a bridge that takes JSON and gives JSON.
+
+    What is answered is held to the contracts of its door; run.unheld is the same for what no page would ever send.
+    """
+    def unheld(module, function, **arguments):
         return _unpacked(call(json.dumps({"module": module, "function": function, "arguments": arguments})))
 
+    def run(module, function, **arguments):
+        answer = unheld(module, function, **arguments)
+        drifts = contracts.drifts_of_call(module, function, arguments, answer)
+        assert not drifts, "\n".join(drifts)
+        return answer
+
+    run.unheld = unheld
     return run
 
 
