@@ -75,7 +75,6 @@ def hold(name, value_json):
     value_json: the data, as JSON text of up to 200,000 characters
 
     Returns the text of a JSON object: `{"ok": true}`, or `{"error": {"field", "code", ...facts}}`.
-    Source: common practice.
     """
     return _told(_hold, name, value_json)
 
