@@ -127,7 +127,7 @@ class Walk:
     def nudge(self, shown):
         """One touch of a key beside a number, or of a floor."""
         self.unfold()
-        keys = self.settings().locator(".stepper .key, [role=group] .key")
+        keys = self.settings().locator(".stepper button.key, [role=group] button.key")
         key = keys.nth(self.chance.randrange(keys.count()))
         self.note("press", key.get_attribute("aria-label") or key.text_content().strip())
         key.tap()
