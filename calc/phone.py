@@ -74,7 +74,7 @@ def hold(name, value_json):
     name: any text; what was held under it is replaced. Up to 32 names are held
     value_json: the data, as JSON text of up to 200,000 characters
 
-    Returns the text of a JSON object: `{"ok": true}`, or `{"error": {"field", "code", ...facts}}`.
+    Returns the text of a JSON object: `{"ok": true}`, or `{"error": {"field", "code", ...facts}}`. Raises nothing.
     """
     return _told(_hold, name, value_json)
 

@@ -23,7 +23,7 @@ PRIMITIVES = {
     "any": True,
     "text": {"type": "string"},
     "entry": {"type": "string", "description": "as typed, with its system of units: 200@US; empty where nothing is"},
-    "figure": {"type": "string", "pattern": "^[-\u2212]?[0-9]+(\\.[0-9]+)?$|^\u2013$", "description": "ready to be read, with its places"},
+    "figure": {"type": "string", "pattern": "^[-\u2212]?[0-9]+([.,][0-9]+)?$|^\u2013$", "description": "ready to be read, with its places"},
     "code": {"type": "string", "pattern": "^[a-z0-9][a-z0-9_]*$", "description": "what the words are found by"},
 }
 
@@ -76,7 +76,12 @@ def tables():
 @functools.cache
 def shared():
     """The shapes that others refer to, as `$defs`."""
-    return {**PRIMITIVES, **profiles(), **{name: expanded(shape) for name, shape in tables().items() if name not in phone.DOORS}}
+    return {**PRIMITIVES, **profiles(), **{name: expanded(shape) for name, shape in tables().items() if is_shared(name)}}
+
+
+def is_shared(name):
+    """Whether others refer to a shape: it is not a door's, a page's or a store's."""
+    return name not in phone.DOORS and "/" not in name
 
 
 def profiles():
@@ -92,9 +97,9 @@ def profiles():
 
 def schema(*place):
     """JSON Schema of a shape by its name; of a door's answer: (door, "answer"), and of an argument: (door, "arguments", name)."""
-    short = place[0]
-    for depth, part in enumerate(place[1:]):
-        short = (short if depth else tables()[short])[part]
+    short = tables()
+    for part in place:
+        short = short[part]
     return {"$schema": DIALECT, "$defs": shared(), **expanded(short)}
 
 
