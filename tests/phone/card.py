@@ -130,7 +130,7 @@ def hasten(handset):
 
 
 PUT = """async ([store, profile]) => {
-  await (await import(store)).changeRig(profile.id, () => profile);
+  await (await import(store)).keepRecord("rigs", profile);
   localStorage.setItem("rig", profile.id);
 }"""
 

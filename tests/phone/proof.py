@@ -8,6 +8,7 @@ from playwright.sync_api import expect
 from site_src.content import data
 from tests import service_records as records
 from tests.phone.handset import kill
+from tests.phone.words import SITE
 
 T = data.load("words/en/test")
 START = datetime.datetime(2026, 9, 21, 8, 0, tzinfo=datetime.UTC)
@@ -16,12 +17,12 @@ NAME = "Tollgate Engine 1"
 RIG = {"schema": 1, "id": "rig-1", "name": NAME, "units": "US", "standard": "us",
        **{key: value for key, value in records.RIG.items() if key not in ("new", "last", "meters", "auxiliary")}}
 KEEP_RIG = """async (rig) => {
-  const { changeRig } = await import("/static/js/shared/store.js");
-  await changeRig(rig.id, () => rig);
+  const { keepRecord } = await import("/static/js/shared/store.js");
+  await keepRecord("rigs", rig);
   localStorage.setItem("rig", rig.id);
 }"""
 KEEP = """async (record) => (await import("/static/js/shared/store.js")).keepRecord("tests", record)"""
-KEPT = """async (id) => (await (await import("/static/js/service/keeper.js")).everyTest()).find((test) => test.id === id)"""
+KEPT = """async (id) => (await (await import("/static/js/shared/store.js")).keptRecords("tests")).find((test) => test.id === id)"""
 # A database without room, as it answers then; and a phone that stores nothing at all.
 FULL = """() => { IDBObjectStore.prototype.put = () => { throw new DOMException("full", "QuotaExceededError"); }; }"""
 REFUSE = """() => { Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); }; }"""
@@ -94,6 +95,11 @@ class Proof:
 
     def says(self, text):
         expect(self.page.locator("main").get_by_text(text).first).to_be_visible()
+
+    def is_kept(self, state):
+        """What stands above the page of how entries are kept: "noted" or "unkept"."""
+        expect(self.page.locator(f"#{state}")).to_have_text(SITE["site"][state])
+        expect(self.page.locator(f"#{state}")).to_be_visible()
 
     def record(self):
         return self.page.evaluate(KEPT, self.id)

@@ -15,6 +15,21 @@ def do(page, task, *given):
     return page.evaluate(DO, [f"{origin}/static/js/shared/store.js", task, list(given)])
 
 
+# What the database itself has, without the notes before it.
+HELD = """(store) => new Promise((done, failed) => {
+  const opening = indexedDB.open("panelhand");
+  opening.onerror = () => failed(opening.error);
+  opening.onsuccess = () => {
+    const asked = opening.result.transaction(store).objectStore(store).getAll();
+    asked.onsuccess = () => { opening.result.close(); done(asked.result); };
+  };
+})"""
+
+
+def in_database(page, store):
+    return page.evaluate(HELD, store)
+
+
 def put(handset, task, *given):
     """The same on a page of its own, before any other is open."""
     page = handset.open("404.html")

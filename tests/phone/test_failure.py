@@ -15,7 +15,6 @@ from tests.phone.test_shift_away import HIDE
 from tests.phone.test_update import CHANGED, OUTCOME, Release, apply_button, news
 from tests.phone.words import SITE
 
-T = data.words("test")
 FULL = "QuotaExceededError"
 REFUSED = """
 IDBFactory.prototype.open = () => { throw new DOMException("refused", "SecurityError"); };
@@ -69,7 +68,7 @@ ENTRIES = {
 
 
 def unkept(page, told):
-    expect(page.get_by_text(told).first).to_be_visible()
+    expect(page.get_by_text(told, exact=True)).to_be_visible()
 
 
 @pytest.fixture(scope="module")
@@ -159,13 +158,13 @@ def test_storage_that_takes_nothing(take, trouble):
     unkept(page, SITE["site"]["unkept"])
     page = handset.open("rig/")
     press(page, "rig", "make")
-    unkept(page, R["rig"]["unkept"])
+    unkept(page, SITE["site"]["unkept"])
     page.locator("#field-name").fill("For as long as it is open")
     expect(page.locator(".standing b")).to_have_text("For as long as it is open")
     if trouble is FILLED:
         page = handset.open(f"test/run/#{record['id']}/conditions")
         page.get_by_role("textbox").first.fill("71")
-        unkept(page, T["test"]["unkept"])
+        unkept(page, SITE["site"]["unkept"])
     for address in ("", "water/", "water/tank/", "test/", "log/", "practice/", "why/speeds/", "rig/card/", "rig/recovery/"):
         page = handset.open(address)
         expect(page.get_by_role("heading", level=1)).to_be_visible()
@@ -181,7 +180,7 @@ def test_an_entry_the_database_refused_is_not_lost(take):
     page.locator("#field-owner").wait_for(state="attached")
     page.evaluate(f"() => {{ {NO_PUT} }}")
     page.locator("#field-name").fill("Typed while full")
-    unkept(page, R["rig"]["unkept"])
+    unkept(page, SITE["site"]["noted"])
     page.reload()
     expect(page.locator("#field-name")).to_have_value("Typed while full")
     assert [rig["name"] for rig in kept_rigs(page)] == ["Typed while full"]

@@ -8,7 +8,7 @@ from site_src.content import data
 from tests.phone import screens
 from tests.phone.card import RIG, beside, hasten, open_card
 from tests.phone.sheet import open_sheet
-from tests.phone.store import do
+from tests.phone.store import do, in_database
 from tests.phone.test_diagnose import ASK, ORDERS, button
 from tests.phone.test_failure import FILLED, NO_PUT, REFUSED
 from tests.phone.test_log import downloaded
@@ -16,18 +16,23 @@ from tests.phone.test_rig import ENGINE, R
 from tests.phone.words import SITE
 
 LOG = data.words("log")
-BOTH = pytest.mark.parametrize("trouble", [NO_PUT, FILLED], ids=["database", "everything"])
+# the database is full, so that a note is all there is; or nothing takes anything
+BOTH = pytest.mark.parametrize(("trouble", "state"), [(NO_PUT, "noted"), (FILLED, "unkept")], ids=["database", "everything"])
 NOTED = """() => { window.hadRoom = IDBObjectStore.prototype.put; }"""
 ROOM_AGAIN = """() => { IDBObjectStore.prototype.put = window.hadRoom; }"""
 
 
 def banner(page):
-    return page.locator("#unkept")
+    return page.locator("#noted:visible, #unkept:visible")
 
 
-def told(page):
-    expect(banner(page)).to_have_text(SITE["site"]["unkept"])
-    expect(banner(page)).to_be_visible()
+def told(page, state):
+    """One sentence above the page says how entries are kept."""
+    expect(banner(page)).to_have_text(SITE["site"][state])
+
+
+def untold(page):
+    expect(banner(page)).to_have_count(0)
 
 
 def fill_up(page, trouble):
@@ -36,33 +41,37 @@ def fill_up(page, trouble):
     page.evaluate(f"() => {{ {trouble} }}")
 
 
+def in_next_page(handset, store):
+    return do(handset.open("404.html"), "keptRecords", store)
+
+
 @BOTH
-def test_card_mid_run(take, trouble):
+def test_card_mid_run(take, trouble, state):
     """A card says so from the first touch that the log does not take to its end; with room again the log has the whole run."""
     handset = hasten(take())
     beside(handset, **RIG)
     card = open_card(handset, "freeze")
     card.see()
-    expect(banner(card.page)).to_be_hidden()
+    untold(card.page)
     fill_up(card.page, trouble)
     card.see()
-    told(card.page)
+    told(card.page, state)
     card.shows(card.steps[2])
     shown = card.steps[:2]
     while card.step() != card.steps[-1]:
         shown.append(card.step())
         card.see()
-        told(card.page)
+        told(card.page, state)
     card.page.evaluate(ROOM_AGAIN)
     card.see()
     expect(card.title).to_have_text(SITE["shift"]["done"])
-    expect(banner(card.page)).to_be_hidden()
+    untold(card.page)
     [run] = do(card.page, "keptRecords", "log")
     assert [entry["step"] for entry in run["entries"] if entry["event"] == "seen"] == [*shown, card.steps[-1]]
 
 
 @BOTH
-def test_finished_card(take, trouble):
+def test_finished_card(take, trouble, state):
     """The last touch of a card that the log does not take is said on the card, which stays at its end."""
     handset = hasten(take())
     beside(handset, **RIG)
@@ -71,42 +80,44 @@ def test_finished_card(take, trouble):
     fill_up(card.page, trouble)
     card.see()
     expect(card.title).to_have_text(SITE["shift"]["done"])
-    told(card.page)
-    [run] = do(card.page, "keptRecords", "log")
-    assert run["outcome"] != "done"
+    told(card.page, state)
+    assert [run["outcome"] for run in in_database(card.page, "log")] == ["running"]
+    [run] = in_next_page(handset, "log")
+    assert (run["outcome"] == "done") is (state == "noted")
 
 
 @BOTH
-def test_diagnosis_that_ends(take, trouble):
-    """A diagnosis that the log does not take says so at its end, links to no log, and its end stays."""
-    page = screens.diagnosis("supply_soft", "grew_with_lines")(take())
+def test_diagnosis_that_ends(take, trouble, state):
+    """A diagnosis that the log does not take says so at its end, links to no log that does not have it, and its end stays."""
+    handset = take()
+    page = screens.diagnosis("supply_soft", "grew_with_lines")(handset)
     fill_up(page, trouble)
     button(page, ORDERS["moved"]["title"]).tap()
     expect(page.get_by_role("alert").get_by_role("listitem")).to_have_text(ORDERS["moved"]["do"])
-    told(page)
-    expect(page.get_by_role("link", name=ASK["kept"])).to_have_count(0)
-    assert do(page, "keptRecords", "log") == []
+    told(page, state)
+    expect(page.get_by_role("link", name=ASK["kept"])).to_have_count(1 if state == "noted" else 0)
+    assert in_database(page, "log") == []
+    assert len(in_next_page(handset, "log")) == (1 if state == "noted" else 0)
 
 
 @BOTH
-def test_log_page(take, trouble):
+def test_log_page(take, trouble, state):
     """The log says that it takes nothing new; what is typed stays in its field and in the file, and goes in once there is room."""
     handset = hasten(take())
     card = open_card(handset, "freeze")
     card.press("danger")
     page = handset.open("log/")
     page.get_by_label(LOG["who"]).wait_for()
-    expect(page.get_by_text(LOG["unkept"])).to_have_count(0)
+    untold(page)
     fill_up(page, trouble)
     page.get_by_label(LOG["who"]).fill("AB")
-    expect(page.get_by_text(LOG["unkept"])).to_be_visible()
+    told(page, state)
     expect(page.get_by_label(LOG["who"])).to_have_value("AB")
     [record] = json.loads(downloaded(page, "file_json"))
     assert record["who"] == "AB"
     page.evaluate(ROOM_AGAIN)
     page.get_by_label(LOG["who"]).fill("ABC")
-    expect(page.get_by_text(LOG["unkept"])).to_have_count(0)
-    expect(banner(page)).to_be_hidden()
+    untold(page)
     page.reload()
     expect(page.get_by_label(LOG["who"])).to_have_value("ABC")
 
@@ -119,7 +130,7 @@ def test_pages_that_open_on_a_full_store(take, trouble):
     page = handset.open()
     expect(page.locator("#keeping")).to_have_text(SITE["start"]["unkept"])
     page.goto(handset.host.origin + "log/")
-    expect(page.get_by_text(LOG["unkept"])).to_be_visible()
+    told(page, "unkept")
     expect(page.get_by_text(LOG["none"])).to_have_count(0)
 
 
@@ -130,11 +141,11 @@ def test_choice_that_is_not_stored(take, trouble):
     handset.context.add_init_script(trouble)
     page = handset.open()
     page.locator("#look input[value=night]").check(force=True)
-    told(page)
+    told(page, "unkept")
     expect(page.locator("#night")).to_have_attribute("media", "all")
     sheet = open_sheet(handset, "foam/")
     sheet.system("bar")
-    told(sheet.page)
+    told(sheet.page, "unkept")
 
 
 def test_rig_that_is_chosen_on_a_full_phone(take):
@@ -147,4 +158,4 @@ def test_rig_that_is_chosen_on_a_full_phone(take):
     fill_up(page, FILLED)
     page.get_by_role("button", name=R["rig"]["choose"] + ": First").tap()
     expect(page.locator(".standing b")).to_have_text("First")
-    told(page)
+    told(page, "unkept")

@@ -200,7 +200,7 @@ def test_markup_in_every_stored_text(take):
     rig = {**ENGINE, **RIG, **{field[0]: MARKUP for field in FIELDS if field[1] == "text"}, "beds": [{**bed, "name": MARKUP} for bed in ENGINE["beds"]]}
     tests = [poisoned_test(rig["id"], number=1), {**poisoned_test(rig["id"], number=2), "finished_ms": None}]
     page = handset.open("404.html")
-    page.evaluate("async ([store, rig]) => { await (await import(store)).changeRig(rig.id, () => rig); localStorage.setItem('rig', rig.id); }",
+    page.evaluate("async ([store, rig]) => { await (await import(store)).keepRecord('rigs', rig); localStorage.setItem('rig', rig.id); }",
                   [handset.host.origin + "static/js/shared/store.js", rig])
     for record in tests:
         do(page, "keepRecord", "tests", record)

@@ -212,7 +212,7 @@ def test_print(handset):
     page = handset.open("404.html")
     page.evaluate("""async ([store, rig]) => {
       const door = await import(store);
-      await door.changeRig(rig.id, () => rig);
+      await door.keepRecord("rigs", rig);
       localStorage.setItem("rig", rig.id);
     }""", [f"{handset.host.origin}static/js/shared/store.js", RIG])
     page.close()

@@ -28,7 +28,7 @@ def chosen(handset, profile):
     page = handset.open("404.html")
     page.evaluate("""async ([origin, profile]) => {
         const door = await import(`${origin}/static/js/shared/store.js`);
-        await door.changeRig(profile.id, () => profile);
+        await door.keepRecord("rigs", profile);
         localStorage.setItem("rig", profile.id);
         localStorage.setItem("units", profile.units);
     }""", [page.evaluate("location.origin"), profile])

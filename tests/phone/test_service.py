@@ -149,7 +149,7 @@ def test_a_whole_test_by_touch(pit):
         if due_s == 900:
             proof.page.evaluate(FULL)
             proof.type("discharge_psi", "146")
-            proof.says(T["test"]["noted"])
+            proof.is_kept("noted")
             proof.reborn()  # what is in the note alone is there again
             expect(proof.page.locator("input[name=discharge_psi]")).to_have_value("146")
         return 0
@@ -209,7 +209,7 @@ def test_a_store_that_refuses_is_told(run_of):
     one.page.evaluate(FULL)
     one.page.evaluate(REFUSE)
     one.type("discharge_psi", "151")
-    one.says(T["test"]["unkept"])
+    one.is_kept("unkept")
     expect(one.page.locator("input[name=discharge_psi]")).to_have_value("151")
 
 

@@ -17,7 +17,6 @@ import { chosenRig } from "../rig/chosen.js";
 import { fill, home, pageData } from "../shared/site.js";
 import { keep, keepRecord, kept } from "../shared/store.js";
 import { shortTime } from "../shared/times.js";
-import { tellSaved } from "../shared/unsaved.js";
 
 const DRAFT = "diagnosis";
 const MOST = 8; // calc.diagnosis.fault.MOST_QUESTIONS
@@ -135,8 +134,8 @@ function write(end) {
   state = { ...state, written: true };
   save();
   const record = recordOf(state, end, data);
-  keepRecord("log", record).then((isLogged) => {
-    page.isLogged = tellSaved(record.id, isLogged);
+  keepRecord("log", record).then((state) => {
+    page.isLogged = state !== "unkept";
     draw();
   });
 }

@@ -6,45 +6,32 @@ import { runView } from "../log/run.js";
 import { notices } from "../shared/notice.js";
 import { send } from "../rig/carry.js";
 import { pageData } from "../shared/site.js";
-import { changeRecord, dropRecord, hasRoom, keep, kept, keptRecords } from "../shared/store.js";
+import { dropRecord, keepField, kept, keptRecords, tellRoom } from "../shared/store.js";
 
 const KINDS = ["card", "diagnosis", "practice"];
 const SURE_MS = 5000;
-const TYPED = "log-typed"; // what was typed and is not in its record yet: a page may go before the record is written
 const place = document.getElementById("log");
 const { words } = await pageData();
-const page = { kind: "all", sure: null, notice: null, hasRoom: await hasRoom() };
-let records = (await keptRecords("log")).sort((one, other) => new Date(other.began_at) - new Date(one.began_at));
-const typed = (await kept(TYPED)) ?? {};
+const page = { kind: "all", sure: null, notice: null, hasRoom: await tellRoom() };
+let records = await newestFirst();
 
 // Paper does not scroll: notes are as high there as what was written.
 addEventListener("beforeprint", () => place.querySelectorAll("textarea").forEach((notes) => { notes.style.height = `${notes.scrollHeight + 4}px`; }));
 addEventListener("afterprint", () => place.querySelectorAll("textarea").forEach((notes) => { notes.style.height = ""; }));
 
-const shown = () => records.filter((record) => page.kind === "all" || record.kind === page.kind);
-
-const entryOf = (record, name) => `${record.id} ${name}`;
-
-// Keep what was typed at a run, at once; the page says where its record does not take it.
-async function type(record, name, text) {
-  record[name] = text;
-  const entry = entryOf(record, name);
-  typed[entry] = text;
-  keep(TYPED, typed);
-  try {
-    await changeRecord("log", record.id, (there) => ({ ...(there ?? record), [name]: text }));
-    if (typed[entry] === text) delete typed[entry];
-    keep(TYPED, typed);
-    tellRoom(true);
-  } catch {
-    tellRoom(false);
-  }
+async function newestFirst() {
+  return (await keptRecords("log")).sort((one, other) => new Date(other.began_at) - new Date(one.began_at));
 }
 
-function tellRoom(hasSome) {
-  if (page.hasRoom === hasSome) return;
-  page.hasRoom = hasSome;
-  draw();
+const shown = () => records.filter((record) => page.kind === "all" || record.kind === page.kind);
+
+// Keep what was typed at a run, unless another tab has changed it meanwhile.
+async function type(record, name, text) {
+  const seen = { ...record };
+  record[name] = text;
+  if ((await keepField("log", seen, name, text)) !== "conflict") return;
+  records = await newestFirst();
+  say(words.log.conflict);
 }
 
 function say(notice) {
@@ -64,13 +51,9 @@ async function remove(record) {
     return draw();
   }
   page.sure = null;
-  try {
-    await dropRecord("log", record.id);
-    records = records.filter((other) => other !== record);
-    say(words.log.removed);
-  } catch {
-    say(words.log.unremoved);
-  }
+  const isGone = await dropRecord("log", record.id);
+  if (isGone) records = records.filter((other) => other !== record);
+  say(words.log[isGone ? "removed" : "unremoved"]);
 }
 
 function printAll() {
@@ -82,7 +65,7 @@ function draw() {
   const kinds = KINDS.filter((kind) => records.some((record) => record.kind === kind));
   const listed = shown();
   render(html`
-    ${notices(page.notice, !page.hasRoom && words.log.unkept)}
+    ${notices(page.notice)}
     ${kinds.length > 1
       ? chips({
         legend: words.log.show, name: "kind", value: page.kind, change: (kind) => { page.kind = kind; draw(); },
@@ -99,7 +82,10 @@ function draw() {
         ${listed.map((record) => runView({ record, words, type, remove, isSure: page.sure === record.id }))}`}`, place);
 }
 
-for (const record of records) {
-  for (const name of ["who", "notes"]) if (entryOf(record, name) in typed) type(record, name, typed[entryOf(record, name)]);
+// What an older version of the site had of an entry that was not in its record yet.
+for (const [entry, text] of Object.entries((await kept("log-typed")) ?? {})) {
+  const record = records.find(({ id }) => id === entry.split(" ")[0]);
+  if (record) type(record, entry.split(" ")[1], text);
 }
+dropRecord("drafts", "log-typed");
 draw();

@@ -33,7 +33,7 @@ function start() {
 async function end(how) {
   bench.send({ kind: "end", how });
   scrollTo(0, 0);
-  page.isKept = await keepRecord("log", recordOf({ run: bench.run, beganAt: page.beganAt, endedAt: new Date(), words, rig }));
+  page.isKept = (await keepRecord("log", recordOf({ run: bench.run, beganAt: page.beganAt, endedAt: new Date(), words, rig }))) !== "unkept";
   draw();
 }
 

@@ -26,7 +26,6 @@ const page = { system: chosenSystem(data.systems), asked: null, notice: null, un
 let call = null;
 
 const keeper = new Keeper((reason, id) => {
-  if (reason === "unkept") page.notice = words.rig.unkept;
   if (reason === "conflict") page.notice = words.rig.conflict;
   if (reason === "elsewhere" && id === chosen()?.id) page.notice = words.rig.changed_elsewhere;
   draw();
@@ -72,7 +71,8 @@ const act = {
   remove: async (profile) => {
     chooseRig(null);
     page.asked = null;
-    await keeper.remove(profile.id);
+    page.notice = (await keeper.remove(profile.id)) ? null : words.rig.unremoved;
+    draw();
   },
 };
 

@@ -5,20 +5,19 @@ import { engine } from "../shared/engine.js";
 import { notices } from "../shared/notice.js";
 import { chosenRig } from "../rig/chosen.js";
 import { colon, fill, pageData } from "../shared/site.js";
-import { dropRecord } from "../shared/store.js";
+import { dropRecord, keepRecord, keptRecords } from "../shared/store.js";
 import { bring } from "../service/bring.js";
 import { bringKey } from "../service/bring_view.js";
-import { dropNote, everyTest, keepTest } from "../service/keeper.js";
-import { isRunning, newRecord } from "../service/record.js";
+import { isRunning, newestFirst, newRecord } from "../service/record.js";
 import { mark } from "../service/status.js";
 import { Steady } from "../service/steady.js";
 import { day, dayTime } from "../shared/times.js";
 import { unitsFor } from "../shared/units.js";
 
 const place = document.getElementById("test");
-const [data, rig, kept] = await Promise.all([pageData(), chosenRig(), everyTest()]);
+const [data, rig, kept] = await Promise.all([pageData(), chosenRig(), keptRecords("tests")]);
 const { words } = data;
-const page = { tests: kept, standard: data.standards[rig?.standard] ? rig.standard : "us", kind: "annual", asked: null, said: [] };
+const page = { tests: newestFirst(kept), standard: data.standards[rig?.standard] ? rig.standard : "us", kind: "annual", asked: null, said: [] };
 
 const steady = new Steady(); // keeps time while a test is left to look at this list
 setInterval(() => steady.tick(), 500);
@@ -26,7 +25,7 @@ setInterval(() => steady.tick(), 500);
 async function begin() {
   const standard = data.standards[page.standard][page.kind];
   const record = newRecord({ profile: rig, standard, earlier: page.tests.filter((test) => test.rig_id === rig.id), wall: Date.now() });
-  await keepTest(record);
+  await keepRecord("tests", record);
   location.assign(`run/#${record.id}`);
 }
 
@@ -39,9 +38,8 @@ async function take(files) {
 }
 
 async function remove(id) {
-  dropNote(id);
-  await dropRecord("tests", id);
-  page.tests = page.tests.filter((test) => test.id !== id);
+  if (await dropRecord("tests", id)) page.tests = page.tests.filter((test) => test.id !== id);
+  else page.said = [words.years.unremoved];
   page.asked = null;
   draw();
 }

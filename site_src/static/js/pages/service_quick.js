@@ -26,7 +26,7 @@ const [data, rig] = await Promise.all([
 ]);
 const { words } = data;
 const count = data.quick.step_psi.length;
-const page = { system: chosenSystem(data.systems), isKept: true, asked: false, removed: null };
+const page = { system: chosenSystem(data.systems), asked: false, removed: null };
 let call = null;
 let record = rig ? await opened(rig, count) : null;
 // A page opened again in mid-check knows nothing of what changed meanwhile: the person looks first.
@@ -35,11 +35,7 @@ page.isLooked = !record || !isUnderWay(record);
 function change(next) {
   record = next;
   page.removed = null;
-  keepQuick(record).then((isKept) => {
-    if (isKept === page.isKept) return;
-    page.isKept = isKept;
-    draw();
-  });
+  keepQuick(record);
   draw();
 }
 
@@ -88,7 +84,6 @@ function draw() {
     refusal: refuser(answer.problems, { words, u }),
   };
   render(html`
-    ${page.isKept ? nothing : html`<p class="notice" role="alert">${words.quick.note_lost}</p>`}
     <p class="standing"><b>${rig.name}</b></p>
     ${orderLines(data.orders, words)}
     ${page.isLooked ? nothing : html`<section class="notice" role="alert"><p>${words.quick.look_again}</p>

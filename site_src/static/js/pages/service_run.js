@@ -7,12 +7,11 @@ import { toHeading, toTitle } from "../shared/focus.js";
 import { notices } from "../shared/notice.js";
 import { chosenSystem } from "../rig/chosen.js";
 import { colon, fill, pageData, unitWords } from "../shared/site.js";
-import { keptRigs } from "../shared/store.js";
+import { keepRecord, keptRecords } from "../shared/store.js";
 import { actions } from "../service/act.js";
 import { besideMaker } from "../service/beside.js";
 import { minutes, runningStrip } from "../service/clock.js";
 import { figuresView } from "../service/figures_view.js";
-import { everyTest, keepTest, watchKeeping } from "../service/keeper.js";
 import { missingView } from "../service/missing.js";
 import { causeLink, planView, signsView } from "../service/plan_view.js";
 import { askedOf, attemptOf, clockOf, countedS, filledFrom, halted, isRunning, runningIn, testOf, withJump } from "../service/record.js";
@@ -28,7 +27,7 @@ const place = document.getElementById("test");
 const starting = engine();
 const data = await pageData(new URL("../", document.baseURI));
 const { words } = data;
-const page = { system: chosenSystem(data.systems), asking: null, keeping: "kept", jumps: [], awake: null };
+const page = { system: chosenSystem(data.systems), asking: null, jumps: [], awake: null };
 let call = null;
 let record = null;
 let answer = null;
@@ -61,7 +60,7 @@ const part = () => location.hash.slice(1).split("/")[1] ?? null;
 function change(next) {
   const heard = isRunning(record) ? next.heard : steady.turn; // jumps before a clock ran are none of its business
   record = { ...next, revision: record.revision + 1, steady: steady.mark(), heard };
-  keepTest(record);
+  keepRecord("tests", record);
   judge();
   draw();
 }
@@ -138,7 +137,6 @@ function stoppedFor({ words: { run } }, name) {
 function troubles({ words: told }) {
   const asked = record.finished_ms === null ? askedOf(record) : undefined;
   return html`
-    ${page.keeping === "kept" ? nothing : html`<p class="notice" role="alert">${told.test[page.keeping]}</p>`}
     ${asked ? html`<section class="notice" role="alert"><p>${fill(told.steady.asked, { s: minutes(asked.s) })}</p>
       <button type="button" class="key key-wide" @click=${() => act.away(true)}>${fill(told.steady.count, { s: minutes(asked.s) })}</button>
       <button type="button" class="key key-wide key-strong" @click=${() => act.away(false)}>${told.steady.leave}</button></section>` : nothing}
@@ -164,10 +162,10 @@ function goTo(name) {
 
 async function open() {
   const id = location.hash.slice(1).split("/")[0];
-  const tests = await everyTest(); // as they are now that no other tab holds this one
+  const tests = await keptRecords("tests"); // as they are now that no other tab holds this one
   record = tests.find((each) => each.id === id) ?? null;
   if (!record) throw { told: words.test.missing_record };
-  const profile = (await keptRigs()).find((rig) => rig.id === record.rig_id);
+  const profile = (await keptRecords("rigs")).find((rig) => rig.id === record.rig_id);
   if (profile && record.finished_ms === null) record = filledFrom(record, profile);
   steady = new Steady(record.steady);
   besideOf = besideMaker({ tests, record, words, view });
@@ -187,12 +185,6 @@ try {
   if (!(await hold(location.hash.slice(1).split("/")[0]))) throw { told: words.test.elsewhere };
   await open();
   place.replaceChildren();
-  watchKeeping((state) => {
-    if (state !== page.keeping) {
-      page.keeping = state;
-      draw();
-    }
-  });
   draw();
   look();
   place.addEventListener("focusout", () => answer.problems.some((problem) => problem.is_below) && queueMicrotask(draw)); // it is typed out now

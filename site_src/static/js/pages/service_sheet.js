@@ -6,9 +6,9 @@ import { engine } from "../shared/engine.js";
 import { send } from "../rig/carry.js";
 import { chosenSystem } from "../rig/chosen.js";
 import { pageData, unitWords } from "../shared/site.js";
+import { keptRecords } from "../shared/store.js";
 import { kindOf, labelOf } from "../service/entries.js";
 import { csvFile, dated, jsonFile } from "../service/files.js";
-import { everyTest } from "../service/keeper.js";
 import { missingWord } from "../service/missing.js";
 import { causeLink } from "../service/plan_view.js";
 import { sheetView } from "../service/sheet_view.js";
@@ -20,7 +20,7 @@ const place = document.getElementById("sheet");
 const starting = engine();
 const [data, tests] = await Promise.all([
   pageData(new URL("../", document.baseURI)),
-  everyTest(),
+  keptRecords("tests"),
 ]);
 const { words } = data;
 const page = { system: chosenSystem(data.systems), size: SIZES.includes(chosen("paper", "letter")) ? chosen("paper", "letter") : "letter" };

@@ -7,12 +7,11 @@ import { live, notices } from "../shared/notice.js";
 import { send } from "../rig/carry.js";
 import { chosenSystem } from "../rig/chosen.js";
 import { fill, pageData, unitWords } from "../shared/site.js";
-import { dropRecord, keepRecord } from "../shared/store.js";
+import { dropRecord, keepRecord, keptRecords } from "../shared/store.js";
 import { bring } from "../service/bring.js";
 import { bringKey } from "../service/bring_view.js";
 import { pointView } from "../service/change_view.js";
 import { baselineRow, historyFile } from "../service/files.js";
-import { dropNote, everyTest } from "../service/keeper.js";
 import { opened } from "../service/quick_record.js";
 import { mark } from "../service/status.js";
 import { day } from "../shared/times.js";
@@ -23,7 +22,7 @@ const place = document.getElementById("years");
 const starting = engine();
 const [data, kept] = await Promise.all([
   pageData(new URL("../", document.baseURI)),
-  everyTest(),
+  keptRecords("tests"),
 ]);
 const { words } = data;
 const page = { tests: kept, rig: null, system: chosenSystem(data.systems), said: [], removed: null };
@@ -49,13 +48,10 @@ function settle() {
 
 async function remove(test) {
   page.said = [];
-  try {
-    await dropRecord("tests", test.id);
-  } catch {
+  if (!(await dropRecord("tests", test.id))) {
     page.said = [words.years.unremoved];
     return draw();
   }
-  dropNote(test.id);
   page.tests = page.tests.filter((other) => other !== test);
   page.removed = test;
   draw();
@@ -64,12 +60,10 @@ async function remove(test) {
 async function putBack() {
   const test = page.removed;
   page.removed = null;
-  if (await keepRecord("tests", test)) {
+  if ((await keepRecord("tests", test)) === "unkept") page.removed = test; // still in hand
+  else {
     page.tests = [...page.tests, test];
     page.rig = test.rig_id;
-  } else {
-    page.said = [fill(words.years.unkept, { count: 1 })];
-    page.removed = test; // still in hand
   }
   draw();
 }

@@ -105,8 +105,8 @@ const standing = () => JSON.stringify([page.rig?.id ?? null, rigAnswers()]);
 function save() {
   const left = { state, madeOf, run, standing: page.isStale ? null : page.standing, at_s: seconds() };
   page.left = JSON.stringify(left);
-  return keep(draft, left).then((isKept) => {
-    page.isKept = isKept;
+  return keep(draft, left).then((state) => {
+    page.isKept = state !== "unkept";
   });
 }
 

@@ -23,7 +23,7 @@ export function verdictView({ run, isKept, words, again }) {
       ${faults.length
         ? faults.map((fault) => html`<p><b>${told[`fault_${fault}`]}.</b> ${told[`told_${fault}`]}</p>`)
         : html`<p>${told.not_planted}</p>`}
-      ${isKept === null ? nothing : html`<p class="smallprint">${isKept ? told.kept : told.unkept}</p>`}
+      ${isKept ? html`<p class="smallprint">${told.kept}</p>` : nothing}
     </section>
     <button type="button" class="key key-wide" @click=${again}>${told.again}</button>`;
 }

@@ -1,7 +1,6 @@
 // Which rig this phone works for, and the system of units it is read in.
 import { choose, chosen } from "../shared/choices.js";
-import { keptRigs } from "../shared/store.js";
-import { withNoted } from "./noted.js";
+import { keptRecords } from "../shared/store.js";
 
 // An answer of an older profile that says too little: what it stood for is asked, not guessed (UNSAID of calc.rig.fields).
 const asked = (profile) => (profile?.drive === "rear" ? { ...profile, drive: "" } : profile);
@@ -9,8 +8,8 @@ const asked = (profile) => (profile?.drive === "rear" ? { ...profile, drive: "" 
 // The profile of the chosen rig as it was last typed, or null.
 export async function chosenRig() {
   const id = chosen("rig", null);
-  const kept = id === null ? null : (await keptRigs()).find((profile) => profile.id === id);
-  return kept ? asked(withNoted(kept)) : null;
+  const kept = id === null ? null : (await keptRecords("rigs")).find((profile) => profile.id === id);
+  return kept ? asked(kept) : null;
 }
 
 // Work for a rig; the page is then read in its units. Null for none.

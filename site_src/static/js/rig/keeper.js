@@ -1,12 +1,12 @@
-// Keeps profiles in the database as they are typed, and in step with other tabs: a change made elsewhere is never
-// overwritten unseen.
-import { changeRig, keptRigs } from "../shared/store.js";
-import { note, noted, same, strike } from "./noted.js";
+// Keeps profiles as they are typed, and in step with other tabs: a change made elsewhere is never overwritten unseen.
+import { same } from "../shared/notes.js";
+import { dropRecord, keepField, keepRecord, keptRecords } from "../shared/store.js";
 
 const channel = "BroadcastChannel" in window ? new BroadcastChannel("rigs") : null;
 
 export class Keeper {
-  // `changed(reason)` is called after anything here changed: "kept", "conflict", "elsewhere" or "unkept".
+  // `changed(reason, id)` is called after another tab's change came here: "conflict" where it took the place of one made
+  // here, or "elsewhere".
   constructor(changed) {
     this.profiles = new Map();
     this.changed = changed;
@@ -14,11 +14,7 @@ export class Keeper {
   }
 
   async load() {
-    for (const profile of await keptRigs()) this.profiles.set(profile.id, profile);
-    for (const { id, key, value, base } of noted()) {
-      if (same(this.profiles.get(id)?.[key], base)) await this.set(id, key, value);
-      else strike(id, key, value);
-    }
+    for (const profile of await keptRecords("rigs")) this.profiles.set(profile.id, profile);
   }
 
   get all() {
@@ -28,47 +24,29 @@ export class Keeper {
   // Change one top-level field of a profile. It is written only where the kept value is still the one seen here.
   async set(id, key, value) {
     const seen = this.profiles.get(id);
-    const base = seen[key];
     this.profiles.set(id, { ...seen, [key]: value });
-    note(id, key, value, base);
-    let isConflict = false;
-    const isWritten = await this.#write(id, (kept) => {
-      if (kept && !same(kept[key], base)) {
-        isConflict = true;
-        return kept;
-      }
-      return { ...(kept ?? seen), [key]: value };
-    });
-    if (isWritten) strike(id, key, value); // else the note is all there is: the next page that opens tries again
-    if (isConflict) await this.#reread(id, "conflict");
+    const state = await keepField("rigs", seen, key, value);
+    if (state === "conflict") await this.#reread(id, state);
+    else channel?.postMessage(id);
   }
 
   // Keep a whole profile as it is: a new one, a copy, one that was brought in.
   async put(profile) {
     this.profiles.set(profile.id, profile);
-    await this.#write(profile.id, () => profile);
+    await keepRecord("rigs", profile);
+    channel?.postMessage(profile.id);
   }
 
+  // Resolves to whether it is gone.
   async remove(id) {
-    this.profiles.delete(id);
-    await this.#write(id, () => null);
-  }
-
-  // Resolves to whether the database has it.
-  async #write(id, change) {
-    try {
-      await changeRig(id, change);
-      channel?.postMessage(id);
-      this.changed("kept");
-      return true;
-    } catch {
-      this.changed("unkept");
-      return false;
-    }
+    const isGone = await dropRecord("rigs", id);
+    if (isGone) this.profiles.delete(id);
+    channel?.postMessage(id);
+    return isGone;
   }
 
   async #reread(id, reason = "elsewhere") {
-    const profile = (await keptRigs()).find((each) => each.id === id);
+    const profile = (await keptRecords("rigs")).find((each) => each.id === id);
     const before = this.profiles.get(id);
     if (profile) this.profiles.set(id, profile);
     else this.profiles.delete(id);

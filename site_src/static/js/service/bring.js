@@ -5,7 +5,7 @@ import { fill } from "../shared/site.js";
 import { keepRecord } from "../shared/store.js";
 import { day } from "../shared/times.js";
 import { takeBaseline } from "./quick_record.js";
-import { broughtOver } from "./record.js";
+import { broughtOver, newestFirst } from "./record.js";
 
 const LARGEST_FILE = 20_000_000; // some hundreds of whole tests
 
@@ -32,7 +32,7 @@ export async function bring({ files, tests, call, units, words, count }) {
         continue;
       }
       const record = broughtOver(told.record, { reason: words.test.other_phone, wall: Date.now() });
-      if (!(await keepRecord("tests", record))) {
+      if ((await keepRecord("tests", record)) === "unkept") {
         unkept += 1;
         continue;
       }
@@ -44,7 +44,7 @@ export async function bring({ files, tests, call, units, words, count }) {
   if (unkept) said.unshift(fill(words.years.unkept, { count: unkept }));
   if (already) said.unshift(fill(words.years.here, { count: already }));
   said.unshift(taken.length === 1 ? words.years.taken_one : fill(words.years.taken, { count: taken.length }));
-  return { taken, tests: [...here.values()].sort((one, other) => other.begun_ms - one.begun_ms), said };
+  return { taken, tests: newestFirst(here.values()), said };
 }
 
 const isFurther = (given, standing) => standing.finished_ms === null && given.revision > standing.revision;

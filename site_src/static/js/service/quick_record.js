@@ -1,6 +1,4 @@
-// A rig's checks after repair as plain data: the one that is open, the baseline, and the earlier ones. Kept at each touch twice,
-// in a note that is written without a wait and in the database; the greater revision is the record.
-import { chosen, jot } from "../shared/choices.js";
+// A rig's checks after repair as plain data: the one that is open, the baseline, and the earlier ones. Kept at each touch.
 import { keep, kept } from "../shared/store.js";
 
 export const STEPS = ["shift", "circulate", "prime", "raise", "road"]; // each is confirmed; the first and last by the shift cards
@@ -10,18 +8,10 @@ const nameOf = (id) => `quick:${id}`;
 const fresh = (count) => ({ repaired: "", seen: {}, stopped: null, readings: Array.from({ length: count }, () => ({ engine_rpm: "", discharge_psi: "" })), begun_ms: null });
 
 export async function opened(rig, count) {
-  const stored = await kept(nameOf(rig.id));
-  const note = JSON.parse(chosen(nameOf(rig.id), "null"));
-  const found = (note?.revision ?? -1) > (stored?.revision ?? -1) ? note : stored;
-  return found ?? { rig_id: rig.id, revision: 0, baseline: null, earlier: [], open: fresh(count) };
+  return (await kept(nameOf(rig.id))) ?? { rig_id: rig.id, revision: 0, baseline: null, earlier: [], open: fresh(count) };
 }
 
-// Keep the record; resolves to whether it is kept anywhere.
-export async function keepQuick(record) {
-  const text = JSON.stringify(record);
-  const isNoted = jot(nameOf(record.rig_id), text);
-  return (await keep(nameOf(record.rig_id), record)) || isNoted;
-}
+export const keepQuick = (record) => keep(nameOf(record.rig_id), record);
 
 const withOpen = (record, changes) => ({ ...record, revision: record.revision + 1, open: { ...record.open, ...changes } });
 
@@ -55,7 +45,7 @@ export const withBaseline = (record, check) =>
 export async function takeBaseline({ rig_id, baseline }, count) {
   const record = await opened({ id: rig_id }, count);
   if (record.baseline) return JSON.stringify(record.baseline.readings) === JSON.stringify(baseline.readings) ? "same" : "stands";
-  return (await keepQuick({ ...record, revision: record.revision + 1, baseline })) ? "taken" : "unkept";
+  return (await keepQuick({ ...record, revision: record.revision + 1, baseline })) === "unkept" ? "unkept" : "taken";
 }
 
 export const withoutBaseline = (record) => ({ ...record, revision: record.revision + 1, baseline: null });

@@ -4,6 +4,9 @@
 export const SCHEMA = 1;
 const RIG = ["drive", "pump_rated", "pump_stages", "pump_ratio", "governed", "tank", "speed_capacity", "speed_seventy", "speed_fifty"];
 
+// Tests, the one begun last first.
+export const newestFirst = (tests) => [...tests].sort((one, other) => other.begun_ms - one.begun_ms);
+
 const mark = () => crypto.randomUUID?.() ?? `${Date.now()}-${Math.random()}`;
 
 const rigOf = (profile) => Object.fromEntries(RIG.filter((name) => profile[name]).map((name) => [name, profile[name]]));

@@ -26,4 +26,4 @@ export function jot(name, value) {
 }
 
 // The same for what is nowhere else: the page says so where it is not stored.
-export const choose = (name, value) => tellSaved(name, jot(name, value));
+export const choose = (name, value) => tellSaved(name, jot(name, value) ? "kept" : "unkept");

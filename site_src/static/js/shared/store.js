@@ -1,8 +1,12 @@
-// The one door to the database: what a person enters is kept the moment it is entered.
+// The one door to what is kept. An entry is noted at once, since a page may go before the database has written it, and then
+// written; its note goes only once the database has it. A note that stands is read in place of what the database has, and
+// written by whichever page reads it next. Whatever the database refuses is said above the page.
 import { openDB } from "../../vendor/idb/idb.js";
+import { noteAt, noteDown, notes, notesOf, same, strike } from "./notes.js";
 import { tellSaved } from "./unsaved.js";
 
 const PROBE = "probe";
+let hasRefused = false; // the database, something that is noted
 let opening = null;
 
 // The database; opened anew where the browser refused it before, or cleared it under a page that is open.
@@ -29,108 +33,120 @@ const open = async () => openDB("panelhand", 3, {
   },
 });
 
-// What was entered is noted at once, since a page may go before the database has written it; the note goes once it has.
-const note = {
-  write(name, text) {
-    try {
-      localStorage.setItem(`note:${name}`, text);
-      return true;
-    } catch {
-      return false; // no room for a note: the database alone keeps it
-    }
-  },
-  read(name) {
-    try {
-      return JSON.parse(localStorage.getItem(`note:${name}`)) ?? undefined;
-    } catch {
-      return undefined;
-    }
-  },
-  drop(name, text) {
-    try {
-      if (localStorage.getItem(`note:${name}`) === text) localStorage.removeItem(`note:${name}`);
-    } catch {
-      // there is none
-    }
-  },
-};
+// Change one record in a single transaction: `change` gets it as it is kept now (undefined where there is none) and returns
+// it as it is to be, or undefined to leave it. Resolves to what is kept then; rejects where nothing can be.
+export async function changeRecord(store, id, change) {
+  const transaction = (await database()).transaction(store, "readwrite");
+  const before = await transaction.store.get(id);
+  const record = change(before);
+  if (record === undefined) return before;
+  await Promise.all([transaction.store.put(record, id), transaction.done]);
+  return record;
+}
 
-// Keep a value, plain data, under a name; resolves to whether it was kept.
-export async function keep(name, value) {
-  const text = JSON.stringify(value);
-  const isNoted = note.write(name, text);
+const isOlder = (value, stored) => stored?.revision >= value?.revision;
+
+// A record with a note put to it, or undefined where the note no longer fits: a later revision is there, or another value
+// than the one its field was typed over.
+function withNote(stored, [, , field], { value, base, isPart }) {
+  if (field === undefined) return isOlder(value, stored) ? undefined : isPart ? { ...stored, ...value } : value;
+  return stored && (same(stored[field], base) || same(stored[field], value)) ? { ...stored, [field]: value } : undefined;
+}
+
+// Write what is noted. Resolves to "kept"; "noted" where the database refused it and the note stands; "unkept" where there
+// is none either; "conflict" where `change` would not write over what it found.
+async function write(place, note, isNoted, change) {
+  let state = "kept";
   try {
-    await (await database()).put("drafts", value, name);
-    note.drop(name, text);
-    return tellSaved(name, true);
+    await changeRecord(place[0], place[1], (stored) => {
+      const record = change(stored);
+      if (record === undefined) state = "conflict";
+      return record;
+    });
+    strike(place, note);
   } catch {
-    return tellSaved(name, isNoted);
+    state = isNoted ? "noted" : "unkept";
+    hasRefused = true;
   }
+  tellSaved(place.join(" "), state);
+  if (state === "kept") hasRoomAgain();
+  return state;
+}
+
+const enter = (place, note, change) => write(place, note, noteDown(place, note), change);
+
+// Keep a value, plain data, under a name; each of these resolves as `write` does.
+export const keep = (name, value) => enter(["drafts", name], { value }, () => value);
+
+// Keep a record, which carries its `id`.
+export const keepRecord = (store, record) => enter([store, record.id], { value: record }, () => record);
+
+// Keep some fields of a record, and leave any others it has.
+export const keepPart = (store, part) => enter([store, part.id], { value: part, isPart: true }, (stored) => ({ ...stored, ...part }));
+
+// Keep one field of a record as it was `seen`: only where the kept field is still the one that was seen.
+export function keepField(store, seen, field, value) {
+  const place = [store, seen.id, field];
+  const { base } = noteAt(place) ?? { base: seen[field] };
+  const isSeen = (there) => same(there, seen[field]) || same(there, base);
+  return enter(place, { value, base }, (stored) => (stored && !isSeen(stored[field]) ? undefined : { ...(stored ?? seen), [field]: value }));
+}
+
+function hasRoomAgain() {
+  tellSaved("room", "kept");
+  if (!hasRefused) return;
+  hasRefused = false;
+  notes().forEach(writeAgain);
+}
+
+// Write a note that stands, unless its entry has been typed over or written meanwhile.
+function writeAgain({ place, note, isStored }) {
+  return write(place, note, isStored, (stored) => (same(noteAt(place), note) ? withNote(stored, place, note) : undefined));
+}
+
+function withNotes(stored, standing) {
+  standing.forEach(writeAgain);
+  return standing.reduce((record, { place, note }) => {
+    const noted = withNote(record, place, note);
+    return noted === undefined ? record : noted;
+  }, stored);
 }
 
 // The value kept under a name, or undefined.
 export async function kept(name) {
-  const noted = note.read(name);
-  if (noted !== undefined) return noted;
+  let stored;
   try {
-    return await (await database()).get("drafts", name);
+    stored = await (await database()).get("drafts", name);
   } catch {
-    return undefined;
+    // refused: what is noted is all there is
   }
+  return withNotes(stored, notesOf("drafts", name));
 }
 
-// Every rig profile kept on this phone.
-export async function keptRigs() {
-  try {
-    return await (await database()).getAll("rigs");
-  } catch {
-    return [];
-  }
-}
-
-// Change one rig in a single transaction: `change` gets the profile as it is kept now (undefined where there is none)
-// and returns it as it shall be, or null to take it away. Resolves to what is kept then; rejects where nothing can be.
-export async function changeRig(id, change) {
-  const transaction = (await database()).transaction("rigs", "readwrite");
-  const profile = change(await transaction.store.get(id));
-  if (profile === null) await transaction.store.delete(id);
-  else await transaction.store.put(profile, id);
-  await transaction.done;
-  return profile;
-}
-
-// Every record of a store ("log": finished cards and diagnoses, "tests": service tests), in the order of their ids.
+// Every record of a store ("rigs", "log": finished cards and diagnoses, "tests": service tests), in the order of their ids.
 export async function keptRecords(store) {
+  const records = new Map();
   try {
-    return await (await database()).getAll(store);
+    for (const record of await (await database()).getAll(store)) records.set(record.id, record);
   } catch {
-    return [];
+    // refused: what is noted is all there is
   }
+  for (const id of new Set(notes().filter(({ place }) => place[0] === store).map(({ place }) => place[1]))) {
+    const record = withNotes(records.get(id), notesOf(store, id));
+    if (record) records.set(id, record);
+  }
+  return [...records.values()];
 }
 
-// Keep a record, which carries its `id`; resolves to whether it was kept.
-export async function keepRecord(store, record) {
+// Take a record away for good, with its notes; resolves to whether that could be done.
+export async function dropRecord(store, id) {
   try {
-    await (await database()).put(store, record, record.id);
-    return true;
+    await (await database()).delete(store, id);
   } catch {
     return false;
   }
-}
-
-// Change one record in a single transaction: `change` gets it as it is kept now (undefined where there is none) and
-// returns it as it shall be. Resolves to that; rejects where nothing can be kept.
-export async function changeRecord(store, id, change) {
-  const transaction = (await database()).transaction(store, "readwrite");
-  const record = change(await transaction.store.get(id));
-  await transaction.store.put(record, id);
-  await transaction.done;
-  return record;
-}
-
-// Take a record away for good; rejects where that cannot be done.
-export async function dropRecord(store, id) {
-  await (await database()).delete(store, id);
+  for (const { place, note } of notesOf(store, id)) strike(place, note);
+  return true;
 }
 
 // Whether the database takes anything now: it may be full, or refused.
@@ -143,6 +159,13 @@ export async function hasRoom() {
   } catch {
     return false;
   }
+}
+
+// Say above the page where it takes nothing; resolves to whether it does.
+export async function tellRoom() {
+  const isThere = await hasRoom();
+  tellSaved("room", isThere ? "kept" : "unkept");
+  return isThere;
 }
 
 // Ask the browser not to clear what is kept: "kept", "unpromised", or "unkept" where nothing can be.

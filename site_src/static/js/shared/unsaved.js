@@ -1,10 +1,9 @@
-// The sentence above every page that says what is entered is not saved, for as long as anything here could not be.
-const unsaved = new Set();
+// The sentences above every page that say what is entered is in a note alone, or is not saved, for as long as anything here is not.
+const states = new Map();
 
-// Say whether what goes by this name is saved; returns it.
-export function tellSaved(name, isSaved) {
-  if (isSaved) unsaved.delete(name);
-  else unsaved.add(name);
-  document.getElementById("unkept").hidden = unsaved.size === 0;
-  return isSaved;
+// Say how what goes by this name is kept, as store.js puts it.
+export function tellSaved(name, state) {
+  states.set(name, state);
+  const worst = ["unkept", "noted"].find((each) => [...states.values()].includes(each));
+  for (const sentence of document.querySelectorAll("#unkept, #noted")) sentence.hidden = sentence.id !== worst;
 }

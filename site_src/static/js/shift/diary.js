@@ -1,17 +1,14 @@
 // The log of one run of a card: written at every touch, so that a run that was left is in it too.
-import { changeRecord } from "../shared/store.js";
-import { tellSaved } from "../shared/unsaved.js";
+import { keepPart } from "../shared/store.js";
 
 export const newRun = (title, rig) => ({
   id: `${new Date().toISOString()}-${crypto.getRandomValues(new Uint32Array(1))[0].toString(36)}`,
   kind: "card",
   title,
   rig: rig && { id: rig.id, name: rig.name },
-  who: "",
   began_at: null,
   ended_at: null,
   outcome: "open",
-  notes: "",
   entries: [],
 });
 
@@ -19,7 +16,6 @@ export const newRun = (title, rig) => ({
 export function noted(run, entry, outcome) {
   const at = new Date().toISOString();
   const longer = { ...run, began_at: run.began_at ?? at, ended_at: at, outcome, entries: [...run.entries, { at, ...entry }] };
-  changeRecord("log", run.id, (there) => ({ ...longer, who: there?.who ?? "", notes: there?.notes ?? "" }))
-    .then(() => tellSaved(run.id, true), () => tellSaved(run.id, false));
+  keepPart("log", longer);
   return longer;
 }

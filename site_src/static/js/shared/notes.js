@@ -1,0 +1,85 @@
+// Notes of entries on their way to the database, written where no page need wait. A note is `{ value, base?, isPart? }` at a
+// place `[store, id]` or, of one field of a record, `[store, id, field]`; `base` is what the field held before.
+const PREFIX = "note:[";
+
+export const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
+
+const nameOf = (place) => `note:${JSON.stringify(place)}`;
+const unstored = new Map(); // what storage did not take: this page has it for as long as it is open
+
+function read(name) {
+  try {
+    return JSON.parse(localStorage.getItem(name)) ?? undefined;
+  } catch {
+    return undefined; // no storage, or nothing of ours
+  }
+}
+
+export const noteAt = (place) => unstored.get(nameOf(place)) ?? read(nameOf(place));
+
+function drop(name) {
+  unstored.delete(name);
+  try {
+    localStorage.removeItem(name);
+  } catch {
+    // no storage: there was no note
+  }
+}
+
+// Note an entry; returns whether it could be. An earlier note of the place would be worse than none, and goes.
+export function noteDown(place, note) {
+  const name = nameOf(place);
+  try {
+    localStorage.setItem(name, JSON.stringify(note));
+    unstored.delete(name);
+    return true;
+  } catch {
+    drop(name);
+    unstored.set(name, note);
+    return false;
+  }
+}
+
+// Take back the note of a value that the database has; a later one of the same place stays, on the base that is there now.
+export function strike(place, { value }) {
+  const note = noteAt(place);
+  if (note && same(note.value, value)) drop(nameOf(place));
+  else if (note && place.length === 3) noteDown(place, { ...note, base: value });
+}
+
+// Every note that stands, whole records before their fields.
+export function notes() {
+  return [...new Set([...names(PREFIX), ...unstored.keys()])].map((name) => JSON.parse(name.slice(PREFIX.length - 1)))
+    .map((place) => ({ place, note: noteAt(place), isStored: !unstored.has(nameOf(place)) }))
+    .filter(({ note }) => note)
+    .sort((one, other) => one.place.length - other.place.length);
+}
+
+export const notesOf = (store, id) => notes().filter(({ place }) => place[0] === store && place[1] === id);
+
+function names(prefix) {
+  try {
+    return Object.keys(localStorage).filter((name) => name.startsWith(prefix));
+  } catch {
+    return [];
+  }
+}
+
+// Notes as older versions of the site left them, and what they are now.
+const OLDER = {
+  "note:": (name, value) => (name.startsWith("[") ? [] : [[["drafts", name], { value }]]),
+  "test-note:": (id, value) => [[["tests", id], { value }]],
+  "quick:": (id, value) => [[["drafts", `quick:${id}`], { value }]],
+  "rig-entries": (_, entries) => entries.map(({ id, key, value, base }) => [["rigs", id, key], { value, base }]),
+};
+
+for (const [prefix, placed] of Object.entries(OLDER)) {
+  for (const name of names(prefix)) {
+    const older = read(name);
+    const found = older === undefined ? [] : placed(name.slice(prefix.length), older);
+    if (found.length) drop(name);
+    if (!found.every(([place, note]) => noteDown(place, note))) {
+      try { localStorage.setItem(name, JSON.stringify(older)); } catch { /* its room went to the new ones */ }
+    }
+  }
+}

@@ -1,0 +1,189 @@
+"""What is entered and not yet in the database: noted at once, there again in the next page, and written by it."""
+import json
+
+import pytest
+from playwright.sync_api import expect
+
+from tests import service_records
+from tests.phone.card import beside, hasten, open_card
+from tests.phone.handset import kill
+from tests.phone.store import in_database, put
+from tests.phone.test_failure import NO_PUT
+from tests.phone.test_rig import ENGINE, R
+
+RUN = {"id": "run-1", "kind": "card", "title": "A card", "rig": None, "began_at": "2026-01-01T00:00:00Z", "ended_at": "2026-01-01T00:05:00Z",
+       "outcome": "done", "entries": []}
+TEST = service_records.an_unfinished_record(rig=ENGINE["id"])
+# each user of the door to the database: its page, a field of it, an entry, and the store it ends in
+USERS = {
+    "draft": ("why/heat/", "#heat input, main input[inputmode]", "47", "drafts"),
+    "tab's draft": ("pressure/", "input[name=length], #A-length, main input[inputmode]", "225", "drafts"),
+    "water": ("water/tank/", "main input[inputmode]", "480", "drafts"),
+    "rig": ("rig/", "#field-name", "Typed as it died", "rigs"),
+    "log": ("log/", f"#who-{RUN['id']}", "QX", "log"),
+    "service test": (f"test/run/#{TEST['id']}/conditions", "input[name=water_end_f]", "63", "tests"),
+    "repair check": ("test/quick/", "#repaired", "New packing", "drafts"),
+}
+BLOCKED = f"() => {{ window.hadRoom = IDBObjectStore.prototype.put; {NO_PUT} }}"
+NO_NOTE = """() => {
+  IDBObjectStore.prototype.put = window.hadRoom;
+  Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); };
+}"""
+SET = "(notes) => Object.entries(notes).forEach(([name, note]) => localStorage.setItem(name, JSON.stringify(note)))"
+NAMES = "() => Object.keys(localStorage).filter((name) => name.startsWith('note:') || name.startsWith('test-note:') || name === 'rig-entries' || name.startsWith('quick:'))"
+
+
+@pytest.fixture
+def stocked(take):
+    """A phone beside its rig, with a run in its log and a test under way."""
+    handset = take()
+    beside(handset, **ENGINE)
+    put(handset, "keepRecord", "log", RUN)
+    put(handset, "keepRecord", "tests", TEST)
+    return handset
+
+
+def noted(handset, notes):
+    page = handset.open("404.html")
+    page.evaluate(SET, notes)
+    page.close()
+
+
+def comes_into(page, store, text):
+    """The database has the entry, and nothing is noted any more."""
+    for _ in range(100):
+        if text in json.dumps(in_database(page, store), ensure_ascii=False) and not page.evaluate(NAMES):
+            return
+        page.wait_for_timeout(50)
+    raise AssertionError((in_database(page, store), page.evaluate(NAMES)))
+
+
+@pytest.mark.parametrize(("address", "field", "entry", "store"), USERS.values(), ids=USERS)
+def test_page_killed_before_it_was_written(stocked, address, field, entry, store):
+    """An entry that the database does not have when its page dies is there in the next one, which writes it."""
+    page = stocked.open(address)
+    page.locator(field).first.wait_for()
+    page.evaluate(BLOCKED)
+    page.locator(field).first.fill(entry)
+    expect(page.locator("#noted")).to_be_visible()
+    assert entry not in json.dumps(in_database(page, store))
+    kill(page)
+    page = stocked.open(address)
+    expect(page.locator(field).first).to_have_value(entry)
+    comes_into(page, store, entry)
+    expect(page.locator("#noted")).to_be_hidden()
+
+
+@pytest.mark.parametrize(("address", "field", "entry", "store"), USERS.values(), ids=USERS)
+def test_a_note_never_outlives_a_later_entry(stocked, address, field, entry, store):
+    """Where the note of an earlier entry stands and the later one goes to the database alone, the later one is what is kept."""
+    page = stocked.open(address)
+    page.locator(field).first.wait_for()
+    page.evaluate(BLOCKED)
+    page.locator(field).first.fill(entry[:-1])
+    expect(page.locator("#noted")).to_be_visible()
+    page.evaluate(NO_NOTE)
+    page.locator(field).first.fill(entry)
+    expect(page.locator("#noted")).to_be_hidden()
+    kill(page)
+    page = stocked.open(address)
+    expect(page.locator(field).first).to_have_value(entry)
+
+
+def test_card_killed_before_it_was_written(take):
+    """A step confirmed as the page died is confirmed in the next one, and in the log."""
+    handset = hasten(take())
+    beside(handset, **ENGINE)
+    card = open_card(handset, "bay", rig=ENGINE)
+    card.see()
+    card.page.evaluate(BLOCKED)
+    card.see()
+    expect(card.page.locator("#noted")).to_be_visible()
+    kill(card.page)
+    card = open_card(handset, "bay", first=card.steps[2], rig=ENGINE)
+    page = handset.open("log/")
+    comes_into(page, "log", card.steps[1])
+
+
+OLDER = {  # as versions of the site before this one left their notes, beside what the database had then
+    "draft": ({"note:heat": {"pump_hp": "47@US"}}, "why/heat/", "drafts", "47@US"),
+    "rig": ({"rig-entries": [{"id": ENGINE["id"], "key": "name", "value": "Noted before", "base": ENGINE["name"]}]}, "rig/", "rigs", "Noted before"),
+    "service test": ({f"test-note:{TEST['id']}": {**TEST, "revision": TEST["revision"] + 1, "notes": "Noted before"}}, f"test/run/#{TEST['id']}", "tests", "Noted before"),
+    "repair check": ({f"quick:{ENGINE['id']}": {
+        "rig_id": ENGINE["id"], "revision": 3, "baseline": None, "earlier": [],
+        "open": {"repaired": "Noted before", "seen": {}, "stopped": None, "begun_ms": None, "readings": [{"engine_rpm": "", "discharge_psi": ""}] * 3}}},
+        "test/quick/", "drafts", "Noted before"),
+}
+
+
+@pytest.mark.parametrize(("notes", "address", "store", "entry"), OLDER.values(), ids=OLDER)
+def test_notes_of_an_older_version(stocked, notes, address, store, entry):
+    """A note that an older version of the site left is taken up as it would have been then."""
+    noted(stocked, notes)
+    comes_into(stocked.open(address), store, entry)
+
+
+def test_log_entries_of_an_older_version(stocked):
+    """Initials that an older version kept beside their record come into it."""
+    put(stocked, "keep", "log-typed", {f"{RUN['id']} who": "OLD"})
+    page = stocked.open("log/")
+    expect(page.locator(f"#who-{RUN['id']}")).to_have_value("OLD")
+    comes_into(page, "log", "OLD")
+    page.reload()
+    expect(page.locator(f"#who-{RUN['id']}")).to_have_value("OLD")
+    assert "who" not in json.dumps(in_database(page, "drafts"))
+
+
+def test_note_of_an_earlier_revision_stays_behind(stocked):
+    """A note that is not newer than what the database has is dropped; that of a field another tab has changed likewise."""
+    noted(stocked, {
+        f"test-note:{TEST['id']}": {**TEST, "notes": "Stale"},
+        "rig-entries": [{"id": ENGINE["id"], "key": "name", "value": "Stale", "base": "Another name"}],
+    })
+    page = stocked.open("rig/")
+    expect(page.locator("#field-name")).to_have_value(ENGINE["name"])
+    page.goto(stocked.host.origin + "test/")
+    page.locator("#test .row").first.wait_for()
+    page.wait_for_function("() => !Object.keys(localStorage).some((name) => name.startsWith('note:'))".join(["(", ")()"]))
+    assert "Stale" not in json.dumps([in_database(page, "rigs"), in_database(page, "tests")])
+
+
+def test_log_in_two_tabs(stocked):
+    """Initials typed over those of another tab that this one has not seen do not take their place: both are said."""
+    one, two = stocked.open("log/"), stocked.open("log/")
+    who = f"#who-{RUN['id']}"
+    for page in (one, two):
+        page.locator(who).wait_for()
+    two.locator(who).fill("TWO")
+    comes_into(two, "log", "TWO")
+    one.locator(who).fill("ONE")
+    expect(one.locator(who)).to_have_value("TWO")
+    expect(one.locator("main [role=status] .notice")).to_be_visible()
+    one.locator(who).fill("ONE")
+    comes_into(one, "log", "ONE")
+
+
+def test_deleted_for_good(stocked):
+    """A run whose entries are noted goes with its notes."""
+    page = stocked.open("log/")
+    page.locator(f"#who-{RUN['id']}").wait_for()
+    page.evaluate(BLOCKED)
+    page.locator(f"#who-{RUN['id']}").fill("AB")
+    expect(page.locator("#noted")).to_be_visible()
+    page.locator(".run button").last.tap()
+    page.locator(".run button").last.tap()
+    expect(page.locator(".run")).to_have_count(0)
+    page.reload()
+    page.locator("#log p").first.wait_for()
+    assert (in_database(page, "log"), page.evaluate(NAMES)) == ([], [])
+
+
+def test_rig_that_cannot_be_deleted(stocked):
+    """A rig that the database does not let go stays in the list, and the page says so."""
+    page = stocked.open("rig/")
+    page.locator("#field-name").wait_for()
+    page.evaluate("() => { IDBObjectStore.prototype.delete = () => { throw new DOMException('refused', 'InvalidStateError'); }; }")
+    page.get_by_role("button", name=R["rig"]["remove"], exact=True).tap()
+    page.get_by_role("button", name=R["rig"]["remove_sure"].format(name=ENGINE["name"])).tap()
+    expect(page.get_by_text(R["rig"]["unremoved"])).to_be_visible()
+    assert in_database(page, "rigs") == [ENGINE]
