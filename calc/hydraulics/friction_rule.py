@@ -61,19 +61,6 @@ def loss_psi(rule, size_in, coefficient, flow_gpm, length_ft):
     return (2 * hundreds_gpm * hundreds_gpm + linear) * length_ft / 100
 
 
-def compared(rule, size_in, coefficient, flow_gpm, length_ft):
-    """Friction in one hose by a department's rule and by C Q^2 L, so that a page can name both.
-
-    rule, size_in, coefficient, flow_gpm, length_ft: as for loss_psi
-
-    Returns `rule`, `rule_psi`, `square_psi` and `more_psi`, by how much the rule asks for more.
-    Raises CalcError naming the input. Source: loss_psi.
-    """
-    rule_psi = loss_psi(rule, size_in, coefficient, flow_gpm, length_ft)
-    square_psi = hose.friction_loss_psi(coefficient, flow_gpm, length_ft)
-    return {"rule": rule, "rule_psi": rule_psi, "square_psi": square_psi, "more_psi": rule_psi - square_psi}
-
-
 def rounded_flow_gpm(flow_gpm, step_gpm):
     """A flow to the nearest step, halves upward, in US gallons per minute.
 

@@ -7,7 +7,6 @@ from calc.hydraulics import hose, water
 WAVE_FT_PER_S = (300, 1300)
 GRAVITY_FT_PER_S2 = 32.174
 WATER_F = 60
-ASSUMES = ("all_water_stopped", "full_of_water", "wave_speed_from_memory", "pump_and_other_lines_give_nothing")
 
 
 def rise(flow_gpm, bore_in, length_ft, shutting_s):
@@ -18,9 +17,9 @@ def rise(flow_gpm, bore_in, length_ft, shutting_s):
     length_ft: hose behind the nozzle to the pump or to a large manifold, feet, above 0
     shutting_s: time in which the nozzle shuts, seconds, above 0
 
-    Returns `velocity_ft_per_s`, `least_psi` and `most_psi` above the pressure while flowing, `slowest_s` (shut in no
-    less than this, the surge falls below its greatest in any such hose: the time of the wave there and back),
-    `wave_ft_per_s` (soft, stiff), `estimate` (True) and `assumes` (codes). Worth its first figure, no more.
+    Returns `least_psi` and `most_psi` above the pressure while flowing, and `slowest_s`: shut in no less than this, the
+    surge falls below its greatest in any such hose (the time of the wave there and back). Of a full hose whose water is
+    all stopped, with no give in pump or other lines; worth its first figure, no more.
     Raises CalcError naming the input. Source: Joukowsky's rule (density x wave speed x change of speed) for a fast
     shutting, lessened by the wave's time over the shutting's for a slow one (Michaud); from memory.
     """
@@ -30,13 +29,9 @@ def rise(flow_gpm, bore_in, length_ft, shutting_s):
     velocity_ft_per_s = hose.velocity_ft_per_s(flow_gpm, bore_in)
     least_psi, most_psi = [_rise_psi(velocity_ft_per_s, wave, length_ft, shutting_s) for wave in WAVE_FT_PER_S]
     return {
-        "velocity_ft_per_s": velocity_ft_per_s,
         "least_psi": least_psi,
         "most_psi": most_psi,
         "slowest_s": 2 * length_ft / WAVE_FT_PER_S[0],
-        "wave_ft_per_s": WAVE_FT_PER_S,
-        "estimate": True,
-        "assumes": ASSUMES,
     }
 
 

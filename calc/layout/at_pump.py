@@ -40,7 +40,7 @@ def answer(layout, shelf, units, profile):
         "engine": None if rated_gpm is None or net_psi == 0 else _engine(profile, units, rated_gpm, flow_gpm, net_psi),
         "picture": {
             "rating": [] if rated_gpm is None else [
-                _drawn(point["flow_gpm"], point["net_psi"], units) for point in rating.rating_curve(rated_gpm)
+                _drawn(curve_gpm, curve_psi, units) for curve_gpm, curve_psi in rating.rating_curve(rated_gpm)
             ],
             "point": _drawn(flow_gpm, net_psi, units),
         },

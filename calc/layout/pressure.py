@@ -52,20 +52,14 @@ def compared(layout, discharge_psi, changes):
     discharge_psi: pump discharge pressure, before and after, psi, 0 or more
     changes: True (shut) or False (open) by the id of a line
 
-    Returns `{"before", "after", "nozzles"}`: a report of flows each, and per nozzle `id` and, side by side, its
-    `before` and `after` (`flow_gpm`, `nozzle_psi`, `reaction_lbf` as in a report's `nozzle`).
-    A pump that is not governed rises when a line is shut, so the others gain more than this says.
+    Returns `{"before", "after"}`, a report of flows each. A pump that is not governed rises when a line is shut, so the others gain more than this says.
     Raises CalcError as flows does, and naming changes. Source: flows, twice.
     """
     check_not_negative("discharge_psi", discharge_psi)
     if not isinstance(changes, dict):
         raise CalcError("changes", "not_an_object")
-    before, after = [_flowing(lines.read(layout, each), discharge_psi) for each in ({}, changes)]
-    nozzles = [
-        {"id": was["id"], "before": was["nozzle"], "after": now["nozzle"]}
-        for was, now in zip(before["lines"], after["lines"]) if was["nozzle"]
-    ]
-    return {"before": before, "after": after, "nozzles": nozzles}
+    before, after = [_flowing(lines.read(layout, shut), discharge_psi) for shut in ({}, changes)]
+    return {"before": before, "after": after}
 
 
 def _ask_all(runs, rule):

@@ -10,9 +10,8 @@ from calc.base.errors import CalcError, check_not_negative, check_positive
 from calc.pump import rating
 
 MOST_POINTS = 12
-SLOWEST_SHARE = 0.5  # of the slowest speed tested: further down the laws are stretched too far
+SLOWEST_SHARE = 0.5  # of the slowest speed tested; slower than that the affinity laws no longer hold well enough
 ALIKE = 1e-3  # points nearer than this in flow over speed say nothing of the curve between them
-ASSUMES = ("affinity_laws", "same_gear", "same_stage", "pump_as_when_tested")
 
 
 def at_rating(rated_gpm, speeds_rpm):
@@ -42,10 +41,10 @@ def estimated_rpm(test, flow_gpm, net_psi):
     flow_gpm: flow, US gallons per minute, 0 or more
     net_psi: net pump pressure, psi, above 0
 
-    Returns `engine_rpm`, `net_psi`, `estimate` (True), `basis` ("between_points", or "below_tested_flow": the true
-    speed is as low or a little lower), `assumes` (codes), and `slowest_rpm` and `fastest_rpm`, within which it is given.
-    Raises CalcError naming the input: flow_gpm "beyond_test" where the pump would have to give more for its speed than
-    was tested, net_psi "beyond_test" where the speed would be past the bounds.
+    Returns `engine_rpm`, an estimate for the gear and stage of the test and a pump as it was then, and `basis`:
+    "between_points", or "below_tested_flow" (the true speed is as low or a little lower). Raises CalcError naming the input:
+    flow_gpm "beyond_test" where the pump would have to give more for its speed than was tested, net_psi "beyond_test"
+    where the speed would be below half the slowest tested or above the fastest.
     Source: affinity laws, from memory; straight lines between test points, common practice.
     """
     check_not_negative("flow_gpm", flow_gpm)
@@ -57,35 +56,7 @@ def estimated_rpm(test, flow_gpm, net_psi):
         engine_rpm, basis = _rpm_between(curve, flow_gpm, net_psi), "between_points"
     if not slowest_rpm <= engine_rpm <= fastest_rpm * (1 + 1e-9):
         raise CalcError("net_psi", "beyond_test", engine_rpm=engine_rpm, least=slowest_rpm, most=fastest_rpm)
-    return _estimate(engine_rpm, net_psi, basis, slowest_rpm, fastest_rpm)
-
-
-def estimated_pressure(test, flow_gpm, engine_rpm):
-    """The net pressure this pump gives at an engine speed and a flow.
-
-    test: as the module says
-    flow_gpm: flow, US gallons per minute, 0 or more
-    engine_rpm: engine speed, rpm, from half the slowest tested to the fastest tested
-
-    Returns the same as estimated_rpm; by "below_tested_flow" the true pressure is as high or a little higher.
-    Raises CalcError naming the input. Source: as estimated_rpm.
-    """
-    check_not_negative("flow_gpm", flow_gpm)
-    check_positive("engine_rpm", engine_rpm)
-    curve, slowest_rpm, fastest_rpm = _curve(test)
-    if not slowest_rpm <= engine_rpm <= fastest_rpm:
-        raise CalcError("engine_rpm", "beyond_test", least=slowest_rpm, most=fastest_rpm)
-    ratio = flow_gpm / engine_rpm
-    basis = "between_points" if ratio >= curve[0][0] else "below_tested_flow"
-    height = curve[0][1]
-    if basis == "between_points":
-        height = _height(curve, ratio, flow_gpm)
-    return _estimate(engine_rpm, height * engine_rpm * engine_rpm, basis, slowest_rpm, fastest_rpm)
-
-
-def _estimate(engine_rpm, net_psi, basis, slowest_rpm, fastest_rpm):
-    return {"engine_rpm": engine_rpm, "net_psi": net_psi, "estimate": True, "basis": basis, "assumes": ASSUMES,
-            "slowest_rpm": slowest_rpm, "fastest_rpm": fastest_rpm}
+    return {"engine_rpm": engine_rpm, "basis": basis}
 
 
 def _curve(test):
@@ -123,10 +94,3 @@ def _rpm_between(curve, flow_gpm, net_psi):
             linear = slope * flow_gpm
             return (math.sqrt(linear * linear + 4 * start * net_psi) - linear) / (2 * start)
     raise CalcError("flow_gpm", "beyond_test", most=next_ratio * math.sqrt(net_psi / next_height))
-
-
-def _height(curve, ratio, flow_gpm):
-    for (start_ratio, height, slope), (next_ratio, _, _) in zip(curve, curve[1:]):
-        if ratio <= next_ratio * (1 + 1e-12):
-            return height + slope * (ratio - start_ratio)
-    raise CalcError("flow_gpm", "beyond_test", most=flow_gpm * next_ratio / ratio)

@@ -46,35 +46,30 @@ def within_rating(rated_gpm, flow_gpm, net_psi):
     net_psi: net pump pressure asked, psi, 0 or more (see calc.pump.draft for what it is from a hydrant or from draft)
 
     Returns `within`, `limit` (None, "flow" past rated capacity, or "pressure"), `rated_psi` (promised at this flow, 0
-    past capacity), `promised_gpm` (promised at this pressure, 0 past 250 psi), `margin_psi` and `margin_gpm` (what is
-    left to those, below 0 what is lacking), and `extrapolated`: the flow is below the least tested, where 250 psi is
-    all that is promised. What a pump can do beyond its rating is not said here.
+    past capacity), `margin_psi` (what is left to it, below 0 what is lacking), and `extrapolated`: the flow is below the
+    least tested, where 250 psi is all that is promised. What a pump can do beyond its rating is not said here.
     Raises CalcError naming the input. Source: rated_pressure_psi.
     """
     check_not_negative("net_psi", net_psi)
     rated_psi = rated_pressure_psi(rated_gpm, flow_gpm)
-    promised_gpm = _promised_gpm(rated_gpm, net_psi)
     limit = "flow" if flow_gpm > rated_gpm else "pressure" if net_psi > rated_psi else None
     return {
         "within": limit is None,
         "limit": limit,
         "rated_psi": rated_psi,
-        "promised_gpm": promised_gpm,
         "margin_psi": rated_psi - net_psi,
-        "margin_gpm": promised_gpm - flow_gpm,
         "extrapolated": flow_gpm < test_points(rated_gpm)[-1][0],
     }
 
 
 def rating_curve(rated_gpm):
-    """The rating as a line to draw, least flow first: [{"flow_gpm", "net_psi", "extrapolated"}, ...].
+    """The rating as a line to draw, least flow first: [(flow_gpm, net_psi), ...], level from no flow to the least tested.
 
     rated_gpm: rated capacity, US gallons per minute, 50 to 6,000
 
     Raises CalcError naming rated_gpm. Source: rated_pressure_psi.
     """
-    points = [(0, test_points(rated_gpm)[-1][1])] + list(reversed(test_points(rated_gpm)))
-    return [{"flow_gpm": flow_gpm, "net_psi": net_psi, "extrapolated": flow_gpm == 0} for flow_gpm, net_psi in points]
+    return [(0, test_points(rated_gpm)[-1][1])] + list(reversed(test_points(rated_gpm)))
 
 
 def water_power_hp(flow_gpm, net_psi):
@@ -114,17 +109,6 @@ def flow_at_speed_gpm(flow_gpm, from_rpm, to_rpm):
     """
     check_not_negative("flow_gpm", flow_gpm)
     return flow_gpm * _ratio(from_rpm, to_rpm)
-
-
-def _promised_gpm(rated_gpm, net_psi):
-    """The most flow the rating promises at a net pressure; 0 past the greatest."""
-    points = test_points(rated_gpm)
-    if net_psi <= points[0][1]:
-        return points[0][0]
-    for (more_gpm, less_psi), (less_gpm, more_psi) in zip(points, points[1:]):
-        if net_psi <= more_psi:
-            return more_gpm - (more_gpm - less_gpm) * (net_psi - less_psi) / (more_psi - less_psi)
-    return 0
 
 
 def _ratio(from_rpm, to_rpm):

@@ -1,5 +1,5 @@
 """A rig's own hose figures beside the handbook's: what stands on the Rig page, and before a rig is taken."""
-from calc.base import display
+from calc.base import display, rounding
 from calc.rig import profile as rig_profile
 
 LARGE = 1 / 3  # measured hose lies within a third of the handbook's: common practice; past it, look twice
@@ -27,7 +27,7 @@ def beside_handbook(profile, shelf, units):
             "coefficient": display.working(units, "coefficient", own["coefficient"]),
             "handbook": display.working(units, "coefficient", handbook["coefficient"]),
             "origin": own["origin"],
-            "percent": str(int(abs(share) * 100 + 0.5)),
+            "percent": rounding.rounded(abs(share) * 100, 0),
             "is_lower": share < 0,
             "is_large": abs(share) > LARGE,
         })

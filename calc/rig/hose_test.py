@@ -15,7 +15,7 @@ def fitted_coefficient(readings):
 
     readings: [{"loss_psi", "flow_gpm", "length_ft"}], one to twenty, each above 0
 
-    Returns `{"coefficient", "spread", "each", "cautions"}`: spread is the root mean square of the readings'
+    Returns `{"coefficient", "spread", "cautions"}`: spread is the root mean square of the readings'
     own coefficients about the fit, as a fraction; cautions among "drop_too_small", "readings_disagree",
     "one_reading". Raises CalcError naming the field and, as a fact, the reading.
     Source: square law of friction; limits common practice.
@@ -24,25 +24,24 @@ def fitted_coefficient(readings):
         raise CalcError("readings", "missing")
     if len(readings) > MOST_READINGS:
         raise CalcError("readings", "too_many", most=MOST_READINGS)
-    each = []
-    weights = []
+    coefficients, weights = [], []
     for count, reading in enumerate(readings):
         try:
-            each.append(hose.coefficient_from_test(reading["loss_psi"], reading["flow_gpm"], reading["length_ft"]))
+            coefficients.append(hose.coefficient_from_test(reading["loss_psi"], reading["flow_gpm"], reading["length_ft"]))
         except CalcError as error:
             raise CalcError(error.field, error.code, reading=count)
         weights.append(hose.friction_loss_psi(1, reading["flow_gpm"], reading["length_ft"]) ** 2)
     total = sum(weights)
-    coefficient = sum(weight * own for weight, own in zip(weights, each)) / total
-    spread = math.sqrt(sum((own / coefficient - 1) ** 2 for own in each) / len(each))
+    coefficient = sum(weight * own for weight, own in zip(weights, coefficients)) / total
+    spread = math.sqrt(sum((own / coefficient - 1) ** 2 for own in coefficients) / len(coefficients))
     cautions = []
     if any(reading["loss_psi"] < LEAST_DROP_PSI for reading in readings):
         cautions.append("drop_too_small")
-    if max(each) - min(each) > MOST_DISAGREEMENT * coefficient:
+    if max(coefficients) - min(coefficients) > MOST_DISAGREEMENT * coefficient:
         cautions.append("readings_disagree")
     if len(readings) == 1:
         cautions.append("one_reading")
-    return {"coefficient": coefficient, "spread": spread, "each": each, "cautions": cautions}
+    return {"coefficient": coefficient, "spread": spread, "cautions": cautions}
 
 
 def read(readings, handbook, units):
@@ -79,9 +78,9 @@ def read(readings, handbook, units):
         "coefficient": display.working(units, "coefficient", fit["coefficient"]),
         "typed": _entry(units, fit["coefficient"]),
         "handbook": display.working(units, "coefficient", handbook),
-        "percent": str(int(abs(fit["coefficient"] / handbook - 1) * 100 + 0.5)),
+        "percent": rounding.rounded(abs(fit["coefficient"] / handbook - 1) * 100, 0),
         "is_lower": fit["coefficient"] < handbook,
-        "spread": str(int(fit["spread"] * 100 + 0.5)),
+        "spread": rounding.rounded(fit["spread"] * 100, 0),
         "cautions": fit["cautions"],
         "example": {
             "flow": display.text(units, "flow", plain[0]["flow_gpm"]),

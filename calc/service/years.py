@@ -151,20 +151,3 @@ def trend(points):
     factor = STUDENT[count - 3] if count - 3 < len(STUDENT) else 2.2
     band = factor * math.sqrt(left / (count - 2) / spread)
     return {"per_year": per_year, "band": band, "is_clear": abs(per_year) > band}
-
-
-def year_of(text):
-    """A date as years with a fraction: "2026-11-25" is 2026 and 328 days of 365.25.
-
-    text: year, month and day as the ISO writes them
-
-    Raises CalcError naming date. Source: the calendar, to a day or two.
-    """
-    parts = text.split("-") if isinstance(text, str) else []
-    if len(parts) != 3 or not all(part and all(each in "0123456789" for each in part) for part in parts):
-        raise CalcError("date", "unknown")
-    year, month, day = [int(part) for part in parts]
-    if not (1900 <= year <= 2200 and 1 <= month <= 12 and 1 <= day <= 31):
-        raise CalcError("date", "unknown")
-    before = (0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334)[month - 1]
-    return year + (before + day - 1) / 365.25

@@ -1,6 +1,5 @@
 """The draft page's answer: what the pump can still give at a lift, and what its vacuum gauge should show."""
-from calc.base import display, readout
-from calc.base.rounding import rounded
+from calc.base import display, readout, rounding
 from calc.pump import draft
 
 GAUGE_INHG = 2  # what a panel's compound gauge can be read to
@@ -23,7 +22,7 @@ def answer(entries, shelf, units):
         ("length", "length", 10, 100), ("flow", "flow", 1, 6000)))
     water_f = float(readout.choice(entries, "water", shelf["water_f"]))
     hoses = readout.count(entries, "hoses", 1, 4)
-    size_in = float(readout.choice(entries, "suction", [plain(row["size_in"]) for row in shelf["suction"]]))
+    size_in = float(readout.choice(entries, "suction", [rounding.plain(row["size_in"], 1) for row in shelf["suction"]]))
     vacuum_inhg = readout.if_given(entries, units, "vacuum", "vacuum", 0, draft.MOST_VACUUM_INHG)
     lift_ft = typed["lift"]
     max_ft = draft.max_lift_ft(typed["altitude"], water_f)
@@ -69,16 +68,6 @@ def answer(entries, shelf, units):
         "cautions": cautions,
         "picture": _drawn(units, lift_ft, loss_ft, practical_ft, max_ft),
     }
-
-
-def plain(size_in):
-    """A size of the suction table as it is chosen.
-
-    size_in: inches
-
-    Raises CalcError naming value.
-    """
-    return rounded(size_in, 1).replace(".0", "")
 
 
 def _short(units, lift_ft):

@@ -6,7 +6,6 @@ from calc.supply import sources
 # outlets wider than this are pumper outlets, whose stream is not solid; factor by pitot pressure
 LARGEST_PLAIN_IN = 3
 LARGE_OUTLET = ((2, 0.97), (3, 0.92), (4, 0.89), (5, 0.86), (6, 0.84), (7, 0.83))
-CLASS_PSI = 20  # the residual that classes are given at
 CLASSES = ((1500, "AA"), (1000, "A"), (500, "B"), (0, "C"))
 MOST_OUTLETS = 4
 LAST_BIT = 1e-9  # of a line: what the power leaves on a whole number

@@ -37,11 +37,11 @@ def answer(entries, shelf, units):
         ("flow", "flow", test["flow_gpm"]), ("static", "pressure", static_psi), ("floor", "pressure", floor_psi),
         ("residual", "pressure", residual_psi), ("available", "flow", flow_gpm)), ("hydrant_flow",)))
     name = None
-    if static_psi > hydrant.CLASS_PSI:
-        class_gpm = sources.hydrant_flow_gpm(static_psi, residual_psi, test["flow_gpm"], hydrant.CLASS_PSI)
+    if static_psi > sources.LEAST_RESIDUAL_PSI:
+        class_gpm = sources.hydrant_flow_gpm(static_psi, residual_psi, test["flow_gpm"], sources.LEAST_RESIDUAL_PSI)
         name = hydrant.hydrant_class(class_gpm)
         rows.append(readout.row(units, "class", None, name, (
-            ("at", "pressure", hydrant.CLASS_PSI), ("flow", "flow", class_gpm)), ("hydrant_class",)))
+            ("at", "pressure", sources.LEAST_RESIDUAL_PSI), ("flow", "flow", class_gpm)), ("hydrant_class",)))
     rows.append(readout.row(units, "more", None, str(lines["safe"]), (
         ("percentage", None, str(lines["percentage"])), ("first_digit", None, str(lines["first_digit"])),
         ("squaring", None, str(lines["squaring"])), ("by_flow", None, str(lines["by_flow"])),

@@ -1,8 +1,8 @@
 """The answer for two pumpers close together: one into the other (tandem), or both on one hydrant (dual)."""
 from calc.base import display, readout
 from calc.hydraulics import caution, hose
+from calc.supply import sources
 
-LEAST_SUPPLY_PSI = 20  # residual to keep at an intake
 MOST_NET_PSI = 250  # the highest net pressure a pump is rated at
 
 
@@ -55,10 +55,10 @@ def _cautions(units, typed, laid, intake_psi, net_psi, limit_psi):
     strain = caution.of_hose(typed["before"], laid.get("test_psi"), laid.get("work_psi"))
     if strain:
         found.append(readout.caution(units, strain[0], "between_above_" + strain[1], (shut, ("limit", "pressure", strain[2]))))
-    least = ("limit", "pressure", LEAST_SUPPLY_PSI)
-    if typed["supply"] < LEAST_SUPPLY_PSI:
+    least = ("limit", "pressure", sources.LEAST_RESIDUAL_PSI)
+    if typed["supply"] < sources.LEAST_RESIDUAL_PSI:
         found.append(readout.caution(units, "stop", "first_supply_low", (("amount", "pressure", typed["supply"]), least)))
-    if intake_psi < LEAST_SUPPLY_PSI:
+    if intake_psi < sources.LEAST_RESIDUAL_PSI:
         found.append(readout.caution(units, "stop", "second_supply_low", (least,)))
     if net_psi <= 0:
         found.append(readout.caution(units, "caution", "nothing_to_add", (("amount", "pressure", intake_psi),)))

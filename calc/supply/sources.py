@@ -6,7 +6,7 @@ HYDRANT_POWER = 0.54
 # drop of pressure in percent of static, up to which this many more lines like the one flowing can be had
 PERCENTAGE_ROWS = ((10, 3), (15, 2), (25, 1))
 SHUTTLE_LOST_SHARE = 0.1
-LEAST_RESIDUAL_PSI = 20
+LEAST_RESIDUAL_PSI = 20  # to keep at an intake or in the main, and the residual that hydrants are classed at
 MOST_LINES = 20
 
 

@@ -183,7 +183,7 @@ class Tables:
     def classes(self):
         """Classes of hydrants: name, least flow, and the pressure they are given at."""
         rows = [(name, self.text("flow", least_gpm)) for least_gpm, name in hydrant.CLASSES]
-        return {"pressure": self.text("pressure", hydrant.CLASS_PSI), "rows": rows}
+        return {"pressure": self.text("pressure", sources.LEAST_RESIDUAL_PSI), "rows": rows}
 
     def more_lines(self):
         """More like lines: rows of the percentage rule, (percent, lines)."""

@@ -1,4 +1,6 @@
 """The surge of a shut nozzle: worked by hand, and by law."""
+import math
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -15,10 +17,8 @@ def test_shut_at_once(run):
     told = rise(run)
     # by hand: 150 x 231 / 60 / 2.4053 in2 / 12 = 20.01 ft/s; 62.37 / 32.174 = 1.9385 slugs per cubic foot;
     # 1.9385 x 300 x 20.01 / 144 = 80.8 psi, and 1300 / 300 of it
-    assert told["velocity_ft_per_s"] == pytest.approx(20.01, abs=0.005)
     assert (told["least_psi"], told["most_psi"]) == (pytest.approx(80.8, abs=0.1), pytest.approx(350.2, abs=0.3))
     assert told["slowest_s"] == pytest.approx(400 / 300, rel=1e-9)
-    assert told["estimate"] is True and told["assumes"]
 
 
 def test_shut_slowly(run):
@@ -51,17 +51,13 @@ def test_refused(run, field, value, code):
     assert (refusal.value.field, refusal.value.code) == (field, code)
 
 
-def test_what_it_rests_on_is_told(run):
-    """The answer says which waves it was worked for and what it takes for granted, by the codes that the page has words for."""
-    told = rise(run)
-    assert list(told["wave_ft_per_s"]) == [300, 1300]
-    # by hand: the same stopped water, so the surges are as the waves
-    assert told["most_psi"] / told["least_psi"] == pytest.approx(1300 / 300, rel=1e-9)
-    assert list(told["assumes"]) == [
-        "all_water_stopped", "full_of_water", "wave_speed_from_memory", "pump_and_other_lines_give_nothing"]
+def test_surges_are_as_the_waves(run):
+    """By hand: the same stopped water in soft hose and in stiff, waves of 300 and 1,300 ft/s (from memory)."""
+    surge = rise(run)
+    assert surge["most_psi"] / surge["least_psi"] == pytest.approx(1300 / 300, rel=1e-9)
 
 
 def test_water_weighs_what_it_weighs_at_60(run):
     """Density of water at 60 F is 999.01 kg per cubic metre (handbooks), 62.366 lb per cubic foot: 62.366 / 32.174 x 300 / 144."""
-    told = rise(run)
-    assert told["least_psi"] / told["velocity_ft_per_s"] == pytest.approx(62.366 / 32.174 * 300 / 144, rel=2e-5)
+    speed_ft_per_s = 150 * 231 / 60 / (math.pi * 1.75**2 / 4) / 12  # by hand: flow over area
+    assert rise(run)["least_psi"] / speed_ft_per_s == pytest.approx(62.366 / 32.174 * 300 / 144, rel=2e-5)

@@ -20,16 +20,15 @@ def a_pair(**supply):
 def test_shutting_one_of_two(run):
     """At 100 psi each has 40 psi and 100 gpm; alone, the one left has more."""
     told = compared(run, [a_pair()], 100, {"right": True})
-    left, right = told["nozzles"]
-    assert (left["id"], right["id"]) == ("left", "right")
-    assert (left["before"]["flow_gpm"], left["before"]["nozzle_psi"]) == pytest.approx((100, 40), rel=1e-9)
+    before, left, right = [line["nozzle"] for line in (told["before"]["lines"][1], *told["after"]["lines"][1:])]
+    assert (before["flow_gpm"], before["nozzle_psi"]) == pytest.approx((100, 40), rel=1e-9)
     # by hand: Q^2 (40/100^2 + 15/100^2) = 100
     flow_gpm = 100 * (100 / 55) ** 0.5
-    assert left["after"]["flow_gpm"] == pytest.approx(flow_gpm, rel=1e-9)
-    assert left["after"]["nozzle_psi"] == pytest.approx(40 * 100 / 55, rel=1e-9)
-    assert left["after"]["reaction_lbf"] == pytest.approx(0.0505 * flow_gpm * (40 * 100 / 55) ** 0.5, rel=1e-9)
-    assert (right["after"]["flow_gpm"], right["after"]["reaction_lbf"]) == (0, 0)
-    assert told["after"]["flow_gpm"] == left["after"]["flow_gpm"]
+    assert left["flow_gpm"] == pytest.approx(flow_gpm, rel=1e-9)
+    assert left["nozzle_psi"] == pytest.approx(40 * 100 / 55, rel=1e-9)
+    assert left["reaction_lbf"] == pytest.approx(0.0505 * flow_gpm * (40 * 100 / 55) ** 0.5, rel=1e-9)
+    assert (right["flow_gpm"], right["reaction_lbf"]) == (0, 0)
+    assert told["after"]["flow_gpm"] == left["flow_gpm"]
 
 
 @settings(max_examples=40, deadline=None)

@@ -16,25 +16,25 @@ def rpm(run, flow_gpm, net_psi, test=None):
     return run("pump.engine_speed", "estimated_rpm", test=test or a_test(run), flow_gpm=flow_gpm, net_psi=net_psi)
 
 
-def pressure(run, flow_gpm, engine_rpm, test=None):
-    return run("pump.engine_speed", "estimated_pressure", test=test or a_test(run), flow_gpm=flow_gpm, engine_rpm=engine_rpm)
+def pressure_psi(flow_gpm, engine_rpm, points=((1250, 150, 1650), (875, 200, 1730), (625, 250, 1850))):
+    """By hand: pressure over speed squared, straight over flow over speed between the two points beside it, level before the first."""
+    ratios = sorted((flow / rpm, psi / rpm**2) for flow, psi, rpm in points)
+    ratio = max(flow_gpm / engine_rpm, ratios[0][0])
+    (low, high_psi), (high, low_psi) = next(pair for pair in zip(ratios, ratios[1:]) if ratio <= pair[1][0] * (1 + 1e-9))
+    return (high_psi + (low_psi - high_psi) * (ratio - low) / (high - low)) * engine_rpm**2
 
 
 @pytest.mark.parametrize(("flow_gpm", "net_psi", "engine_rpm"), [(1250, 150, 1650), (875, 200, 1730), (625, 250, 1850)])
 def test_at_the_points(run, flow_gpm, net_psi, engine_rpm):
-    """At each recorded point the estimate is what was recorded, both ways, and still says it is one."""
-    told = rpm(run, flow_gpm, net_psi)
-    assert told["engine_rpm"] == pytest.approx(engine_rpm, rel=1e-9)
-    assert (told["estimate"], told["basis"]) == (True, "between_points")
-    assert "affinity_laws" in told["assumes"]
-    assert pressure(run, flow_gpm, engine_rpm)["net_psi"] == pytest.approx(net_psi, rel=1e-9)
+    """At each recorded point the estimate is what was recorded."""
+    assert rpm(run, flow_gpm, net_psi) == {"engine_rpm": pytest.approx(engine_rpm, rel=1e-9), "basis": "between_points"}
 
 
 def test_between_two_points(run):
     """Halfway along the straight piece, by hand, at another speed by the affinity laws."""
     test = [{"flow_gpm": 1000, "net_psi": 160, "engine_rpm": 2000}, {"flow_gpm": 500, "net_psi": 240, "engine_rpm": 2000}]
     # by hand: 750 gpm at 2,000 rpm gives 200 psi; at half the speed half the flow and a quarter of the pressure
-    assert pressure(run, 750, 2000, test)["net_psi"] == pytest.approx(200, rel=1e-9)
+    assert rpm(run, 750, 200, test)["engine_rpm"] == pytest.approx(2000, rel=1e-9)
     assert rpm(run, 375, 50, test)["engine_rpm"] == pytest.approx(1000, rel=1e-9)
 
 
@@ -42,8 +42,7 @@ def test_below_the_tested_flow(run):
     """At little flow the curve is held level: 250 psi at 1,850 rpm, so 150 at 1,850 sqrt(150/250), and it is said."""
     told = rpm(run, 150, 150)
     assert (told["engine_rpm"], told["basis"]) == (pytest.approx(1850 * 0.6**0.5, rel=1e-9), "below_tested_flow")
-    told = pressure(run, 0, 1850)
-    assert (told["net_psi"], told["basis"]) == (pytest.approx(250, rel=1e-9), "below_tested_flow")
+    assert rpm(run, 0, 250) == {"engine_rpm": pytest.approx(1850, rel=1e-9), "basis": "below_tested_flow"}
 
 
 @settings(max_examples=80, deadline=None)
@@ -57,7 +56,7 @@ def test_there_and_back(run, flow_gpm, net_psi, share):
         return
     if told["engine_rpm"] > 1850:
         return  # by a last bit
-    assert pressure(run, flow_gpm, told["engine_rpm"])["net_psi"] == pytest.approx(net_psi, rel=1e-9)
+    assert pressure_psi(flow_gpm, told["engine_rpm"]) == pytest.approx(net_psi, rel=1e-9)
     scaled_rpm = told["engine_rpm"] * share
     if 830 < scaled_rpm < 1840:
         scaled = rpm(run, flow_gpm * share, net_psi * share * share)
@@ -76,9 +75,6 @@ def test_beyond_the_test(run):
     assert refused(run, "estimated_rpm", test=test, flow_gpm=1250, net_psi=100) == ("flow_gpm", "beyond_test")
     assert refused(run, "estimated_rpm", test=test, flow_gpm=625, net_psi=260) == ("net_psi", "beyond_test")
     assert refused(run, "estimated_rpm", test=test, flow_gpm=0, net_psi=40) == ("net_psi", "beyond_test")  # 740 rpm, under 825
-    assert refused(run, "estimated_pressure", test=test, flow_gpm=1000, engine_rpm=1000) == ("flow_gpm", "beyond_test")
-    assert refused(run, "estimated_pressure", test=test, flow_gpm=100, engine_rpm=1900) == ("engine_rpm", "beyond_test")
-    assert refused(run, "estimated_pressure", test=test, flow_gpm=100, engine_rpm=800) == ("engine_rpm", "beyond_test")
 
 
 @pytest.mark.parametrize(
@@ -106,16 +102,6 @@ def test_speeds_not_recorded(run):
 
 
 BY_HAND = [{"flow_gpm": 1000, "net_psi": 160, "engine_rpm": 2000}, {"flow_gpm": 500, "net_psi": 240, "engine_rpm": 2000}]
-ASSUMES = ["affinity_laws", "same_gear", "same_stage", "pump_as_when_tested"]
-
-
-def test_all_that_is_told(run):
-    """By hand, of a test at 2,000 rpm: half that speed is the slowest; what it rests on is told by the page's codes."""
-    there = rpm(run, 375, 50, BY_HAND)
-    back = pressure(run, 375, 1000, BY_HAND)
-    for told in (there, back):
-        assert (told["engine_rpm"], told["net_psi"]) == pytest.approx((1000, 50), rel=1e-9)
-        assert (told["slowest_rpm"], told["fastest_rpm"], list(told["assumes"])) == (1000, 2000, ASSUMES)
 
 
 def beyond(run, function, **facts):
@@ -126,12 +112,9 @@ def beyond(run, function, **facts):
 
 
 def test_how_far_it_goes_is_told(run):
-    """By hand: 1,000 gpm at 2,000 rpm, 160 psi, is the most; at 1,600 rpm 800; at 40 psi, a quarter, 500."""
-    assert beyond(run, "estimated_pressure", flow_gpm=900, engine_rpm=1600) == ("flow_gpm", {"most": pytest.approx(800, rel=1e-9)})
+    """By hand: 1,000 gpm at 2,000 rpm, 160 psi, is the most; at 40 psi, a quarter, 500."""
     assert beyond(run, "estimated_rpm", flow_gpm=600, net_psi=40) == ("flow_gpm", {"most": pytest.approx(500, rel=1e-9)})
     limits = {"least": 1000, "most": 2000}
-    for engine_rpm in (999, 2001):
-        assert beyond(run, "estimated_pressure", flow_gpm=100, engine_rpm=engine_rpm) == ("engine_rpm", limits)
     # by hand: level at 240 psi for 2,000 rpm, so 135 psi is 1,500 and 540 psi 3,000
     assert rpm(run, 100, 135, BY_HAND)["engine_rpm"] == pytest.approx(1500, rel=1e-9)
     field, facts = beyond(run, "estimated_rpm", flow_gpm=100, net_psi=540)
@@ -140,9 +123,9 @@ def test_how_far_it_goes_is_told(run):
 
 def test_ends_of_the_test_are_in_it(run):
     """The slowest and the fastest speed are still within, and twelve points still a test."""
-    assert pressure(run, 250, 1000, BY_HAND)["net_psi"] == pytest.approx(60, rel=1e-9)  # by hand: a quarter of 240
+    assert rpm(run, 250, 60.15, BY_HAND)["engine_rpm"] == pytest.approx(2000 * (60.15 / 240) ** 0.5, rel=1e-9)  # 1,001 rpm, by hand
     twelve = [{"flow_gpm": 1000 - 50 * place, "net_psi": 100 + 10 * place, "engine_rpm": 2000} for place in range(12)]
-    assert pressure(run, 1000, 2000, twelve)["net_psi"] == pytest.approx(100, rel=1e-9)
+    assert rpm(run, 1000, 100, twelve)["engine_rpm"] == pytest.approx(2000, rel=1e-9)
 
 
 @pytest.mark.parametrize(
@@ -153,8 +136,6 @@ def test_ends_of_the_test_are_in_it(run):
         ("estimated_rpm", {"test": BY_HAND * 7, "flow_gpm": 500, "net_psi": 150}, "test", {"most": 12}),
         ("estimated_rpm", {"test": BY_HAND, "flow_gpm": "500", "net_psi": 150}, "flow_gpm", {}),
         ("estimated_rpm", {"test": BY_HAND, "flow_gpm": 500, "net_psi": None}, "net_psi", {}),
-        ("estimated_pressure", {"test": BY_HAND, "flow_gpm": "500", "engine_rpm": 1500}, "flow_gpm", {}),
-        ("estimated_pressure", {"test": BY_HAND, "flow_gpm": 500, "engine_rpm": None}, "engine_rpm", {}),
         # points nearer than a thousandth say nothing of the curve between them
         ("estimated_rpm", {"test": [BY_HAND[0], {**BY_HAND[0], "flow_gpm": 999.1, "net_psi": 161}], "flow_gpm": 500, "net_psi": 150}, "test", {}),
         # level is no curve of a pump

@@ -1,6 +1,4 @@
-"""What a test leaves behind to be compared with others, to the last name; dates and factors against their tables."""
-import datetime
-
+"""What a test leaves behind to be compared with others, to the last name; factors against their table."""
 import pytest
 
 from calc.base.errors import CalcError
@@ -34,25 +32,6 @@ def test_a_whole_summary(run):
 def test_nothing_read_leaves_blanks(run):
     blank = {"status": "not_proven", "flow_gpm": None, "net_psi": None, "net_band_psi": None, "flow_band_gpm": None, "engine_rpm": None, "pump_rpm": None}
     assert summed(run, {})[0]["points"][:1] == [{"id": "capacity", **blank}]
-
-
-@pytest.mark.parametrize("month", range(1, 13))
-def test_dates_against_the_calendar(run, month):
-    """Days before a month in a year that is no leap year, by Python's own calendar."""
-    days = datetime.date(2027, month, 15).timetuple().tm_yday - 1
-    assert run("service.years", "year_of", text=f"2027-{month:02}-15") == pytest.approx(2027 + days / 365.25, abs=1e-9)
-
-
-@pytest.mark.parametrize("text", ["1900-01-01", "2200-12-31"])
-def test_the_years_that_are_read(run, text):
-    assert int(run("service.years", "year_of", text=text)) == int(text[:4])
-
-
-@pytest.mark.parametrize("text", ["1899-12-31", "2201-01-01", "2026-00-01", "2026-13-01", "2026-01-00", "2026-01-32", "2026-1", "2026-x-1", "2026--1", "", None, 2026])
-def test_what_is_no_date(run, text):
-    with pytest.raises(CalcError) as refused:
-        run("service.years", "year_of", text=text)
-    assert (refused.value.field, refused.value.code) == ("date", "unknown")
 
 
 # Student's t for 95 % two-sided by degrees of freedom, as any table of it prints

@@ -65,20 +65,6 @@ def test_no_trend(run, points):
     assert run("service.years", "trend", points=points) is None
 
 
-@pytest.mark.parametrize(("text", "year"), [("2026-01-01", 2026), ("2026-07-02", 2026 + 182 / 365.25), ("2025-12-31", 2025 + 364 / 365.25)])
-def test_year_of(run, text, year):
-    """A date as a number."""
-    assert run("service.years", "year_of", text=text) == pytest.approx(year)
-
-
-@pytest.mark.parametrize("text", ["", "2026", "2026-13-01", "26-01-01", "yesterday", None])
-def test_no_date(run, text):
-    """What is no date is refused."""
-    with pytest.raises(CalcError) as refused:
-        run("service.years", "year_of", text=text)
-    assert refused.value.field == "date"
-
-
 def test_curve(run):
     """By hand for 1,250 gpm: axes end 15 % past the greatest, 1,437.5 gpm and 287.5 psi; what was not read is not drawn."""
     plan = a_plan()
