@@ -50,7 +50,7 @@ DOORS = {
     "rig.missing": ("rig.check", ("profile",)),
     "rig.problems": ("rig.check", ("profile", "shelf", "units")),
     "service.answer": ("service.page", ("record", "units")),
-    "service.baseline": ("service.file", ("given", "units")),
+    "service.baseline": ("service.file", ("content", "units")),
     "service.curve": ("service.curve", ("plan", "summary", "earlier", "units")),
     "service.history": ("service.history", ("results", "speed_accuracy_rpm", "units")),
     "service.judged": ("service.file", ("record", "units")),

@@ -29,11 +29,11 @@ def amount(entries, units, name, kind, least, most):
     value = entry.quantity(units, kind, name, entries.get(name))
     slack = 1e-9 * max(abs(least), abs(most))  # a bound typed in another unit comes back a last bit off
     if not least - slack <= value <= most + slack:
-        raise CalcError(name, "out_of_range", least=_told(units, kind, least, -1), most=_told(units, kind, most, 1))
+        raise CalcError(name, "out_of_range", least=_bound_text(units, kind, least, -1), most=_bound_text(units, kind, most, 1))
     return value
 
 
-def _told(units, kind, bound, side):
+def _bound_text(units, kind, bound, side):
     """A bound in the page's unit, rounded inward: the least (side -1) up, the most (1) down."""
     shown = display.scale(units, units["shown"], kind)
     steps = 10 ** shown["places"]
@@ -122,8 +122,8 @@ def row(units, name, kind, value, terms, sources):
 
     Returns `{"name", "kind", "text", "terms", "sources"}`. Raises CalcError naming value or units.
     """
-    told = {term: given if quantity is None else display.working(units, quantity, given) for term, quantity, given in terms}
-    return {"name": name, "kind": kind, "text": value if kind is None else display.text(units, kind, value), "terms": told,
+    texts = {term: amount if quantity is None else display.working(units, quantity, amount) for term, quantity, amount in terms}
+    return {"name": name, "kind": kind, "text": value if kind is None else display.text(units, kind, value), "terms": texts,
             "sources": sources}
 
 
@@ -137,7 +137,7 @@ def caution(units, level, code, facts):
 
     Raises CalcError naming value or units.
     """
-    told = {name: value if kind is None else display.text(units, kind, value) for name, kind, value in facts}
-    told["level"] = level
-    told["code"] = code
-    return told
+    texts = {name: value if kind is None else display.text(units, kind, value) for name, kind, value in facts}
+    texts["level"] = level
+    texts["code"] = code
+    return texts

@@ -6,7 +6,7 @@ that fits all three tells nothing. Lights are proofs like any other: they report
 from calc.base.errors import CalcError
 
 PLACES = ("road", "between", "pump")
-NEVER = "never"  # it was never in pump: always a candidate, for no proof here is the last one
+NEVER = "never"  # never in pump at all: always a candidate, since no proof on this list rules it out
 
 
 def places(proofs, given):

@@ -19,13 +19,13 @@ def rows(table):
     names = table["inputs"]
     if len(names) > MOST_INPUTS:
         raise CalcError("table", "too_large", most=MOST_INPUTS)
-    found = []
+    states = []
     for count in range(2 ** len(names)):
         inputs = {name: bool(count >> place & 1) for place, name in enumerate(names)}
         if not any(inputs[one] and inputs[other] for one, other in table["never_both"]):
             lights = {light["id"]: any(all(inputs[name] for name in path) for path in light["paths"]) for light in table["lights"]}
-            found.append({"inputs": inputs, "lights": lights})
-    return found
+            states.append({"inputs": inputs, "lights": lights})
+    return states
 
 
 def behind(table, lights):

@@ -7,7 +7,7 @@ from calc.base import display, readout
 from calc.base.errors import CalcError
 from calc.pump import draft
 
-# Of the first loss: a run that loses no more than this had the leak shut off, one that loses at least that had not.
+# Shares of the first run's loss: up to CURED the leak was among the parts shut off, from UNCHANGED on it was not.
 CURED, UNCHANGED = 1 / 3, 2 / 3
 ROLES = ("operator", "technician")
 
@@ -29,24 +29,25 @@ def hunt(parts, runs, role, units):
     if role not in ROLES:
         raise CalcError("role", "unknown")
     losses = [_loss_inhg(run, count, units) for count, run in enumerate(runs)]
-    told = {"kind": "first", "losses": [display.working(units, "vacuum", loss_inhg) for loss_inhg in losses], "suspects": [part["id"] for part in parts], "also": [], "shut": [], "mattered": []}
+    texts = [display.working(units, "vacuum", loss_inhg) for loss_inhg in losses]
+    hunted = {"kind": "first", "losses": texts, "suspects": [part["id"] for part in parts], "also": [], "shut": [], "mattered": []}
     if not runs:
-        return told
+        return hunted
     if losses[0] == 0:
-        told["kind"] = "tight"
-        return told
+        hunted["kind"] = "tight"
+        return hunted
     for count, run in enumerate(runs[1:]):
-        _narrow(told, run["shut"], losses[count + 1] / losses[0], count + 1)
+        _narrow(hunted, run["shut"], losses[count + 1] / losses[0], count + 1)
     operators = [part["id"] for part in parts if part["role"] == "operator"]
-    reach = [part for part in told["suspects"] if role == "technician" or part in operators]
-    if len(told["suspects"]) == 1:
-        told["kind"] = "found"
+    reach = [part for part in hunted["suspects"] if role == "technician" or part in operators]
+    if len(hunted["suspects"]) == 1:
+        hunted["kind"] = "found"
     elif not reach:
-        told["kind"] = "technician"
+        hunted["kind"] = "technician"
     else:
-        told["kind"] = "shut"
-        told["shut"] = reach[:(len(told["suspects"]) + 1) // 2]
-    return told
+        hunted["kind"] = "shut"
+        hunted["shut"] = reach[:(len(hunted["suspects"]) + 1) // 2]
+    return hunted
 
 
 def restore(plugs, listed, opened):
@@ -60,8 +61,8 @@ def restore(plugs, listed, opened):
     Raises CalcError naming listed or opened.
     """
     names = [plug["id"] for plug in plugs]
-    for field, given in (("listed", listed), ("opened", opened)):
-        if not isinstance(given, list) or any(name not in names for name in given):
+    for field, ids in (("listed", listed), ("opened", opened)):
+        if not isinstance(ids, list) or any(name not in names for name in ids):
             raise CalcError(field, "unknown_part")
     left = [plug for plug in plugs if plug["id"] in listed and plug["id"] not in opened]
     first = [plug for plug in left if plug.get("first")]
@@ -80,19 +81,19 @@ def vacuum_inhg(field, text, units):
     return readout.amount({field: text}, units, field, "vacuum", 0, draft.MOST_VACUUM_INHG)
 
 
-def _narrow(told, shut, ratio, count):
+def _narrow(hunted, shut, ratio, count):
     """Keep the part of the suspects that a run points to."""
-    inside = [part for part in told["suspects"] if part in shut]
-    outside = [part for part in told["suspects"] if part not in shut]
+    inside = [part for part in hunted["suspects"] if part in shut]
+    outside = [part for part in hunted["suspects"] if part not in shut]
     if not inside or not outside:
         raise CalcError("runs", "halves_nothing", run=count)
     if ratio >= UNCHANGED:
-        told["suspects"] = outside
+        hunted["suspects"] = outside
         return
-    told["mattered"].append(count)
-    told["suspects"] = inside
+    hunted["mattered"].append(count)
+    hunted["suspects"] = inside
     if ratio > CURED:
-        told["also"] = told["also"] + outside
+        hunted["also"] = hunted["also"] + outside
 
 
 def _loss_inhg(run, count, units):

@@ -44,13 +44,13 @@ def cautions(lines, report):
         a limit that is absent or None raises no caution
     report: of layout.discharge_pressure for the same layout
 
-    Returns a list of `{"level", "code", "line", "amount", "limit", "kind"}`; kind names the quantity of
+    Returns a list of `{"level", "code", "line", "kind", "amount", "limit", "crew"}`; kind names the quantity of
     amount and limit. A hose is judged at the pressure it sees when every nozzle is shut: no friction, no gating.
     Raises nothing.
     Source: hose service-test pressures NFPA 1962 (2018) as excerpted by a hose distributor; reaction a
     crew can hold, an operational nozzle-reaction study quoted on a volunteer firefighters' safety page.
     """
-    found, of_devices = [], []
+    stops, others, of_devices = [], [], []  # lists, not a sort: the phone's sort does not keep the order of equals
     outlets_psi = {None: report["discharge_psi"]}  # with no flow, at the outlet of each line
     for line in report["lines"]:
         inlet_psi = outlets_psi[line["feeder"]]
@@ -64,8 +64,7 @@ def cautions(lines, report):
         strain = of_hose(shut_psi, limits.get("test_psi"), limits.get("work_psi"))
         if strain:
             level, reached, limit_psi = strain
-            found.append({"level": level, "code": "above_" + reached, "line": line["id"], "kind": "pressure",
-                          "amount": shut_psi, "limit": limit_psi, "crew": limits.get("crew")})
+            (stops if level == STOP else others).append(_caution(line, limits, level, "above_" + reached, "pressure", shut_psi, limit_psi))
         checks = (
             ("reaction_above_crew", "force", nozzle.get("reaction_lbf"), held_lbf, 1),
             ("flow_above_usual", "flow", hose_gpm, limits.get("most_usual_gpm"), 1),
@@ -73,13 +72,12 @@ def cautions(lines, report):
         )
         for code, kind, amount, limit, sense in checks:
             if amount is not None and limit is not None and sense * (amount - limit) > 0:
-                named = crew_limit_lbf if kind == "force" else limit
-                found.append({"level": CAUTION, "code": code, "line": line["id"], "kind": kind,
-                              "amount": amount, "limit": named, "crew": limits.get("crew")})
+                others.append(_caution(line, limits, CAUTION, code, kind, amount, crew_limit_lbf if kind == "force" else limit))
         code = _of_device(limits)
         if code:
-            of_devices.append({"level": CAUTION, "code": code, "line": line["id"], "kind": "pressure",
-                          "amount": line["appliance_psi"], "limit": None, "crew": limits.get("crew")})
-    # two passes, not a sort: the phone's sort does not keep the order of equals
-    return [told for told in found if told["level"] == STOP] + [told for told in found if told["level"] != STOP] + of_devices
+            of_devices.append(_caution(line, limits, CAUTION, code, "pressure", line["appliance_psi"], None))
+    return stops + others + of_devices
 
+
+def _caution(line, limits, level, code, kind, amount, limit):
+    return {"level": level, "code": code, "line": line["id"], "kind": kind, "amount": amount, "limit": limit, "crew": limits.get("crew")}

@@ -83,7 +83,7 @@ def gear_of_speed(shown_mph, gears, pump_gear):
     return {"code": "pump_gear" if nearest == pump_gear else "other_gear", "gear": nearest}
 
 
-def pressure_told(shown_psi, expected_psi):
+def pressure_band(shown_psi, expected_psi):
     """What a pressure says beside the one expected at this engine speed.
 
     shown_psi: what the gauge shows, less the intake's, psi, 0 or more
@@ -94,7 +94,7 @@ def pressure_told(shown_psi, expected_psi):
     """
     check_not_negative("shown_psi", shown_psi)
     check_positive("expected_psi", expected_psi)
-    for most, told in PRESSURE_BANDS:
+    for most, band in PRESSURE_BANDS:
         if shown_psi <= most * expected_psi:
-            return told
+            return band
     return "above"

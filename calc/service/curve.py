@@ -23,8 +23,9 @@ def curve(plan, summary, earlier, units):
         raise CalcError("plan", "no_runs")
     read = [point for point in summary["points"] if point["net_psi"] is not None]
     before = [(test["name"], point) for test in earlier for point in test["points"] if point["net_psi"] is not None]
-    most_gpm = ROOM * max([run["flow_gpm"] for run in runs] + [point["flow_gpm"] for point in read + [each for _, each in before]])
-    most_psi = ROOM * max([run["net_psi"] for run in runs] + [point["net_psi"] for point in read + [each for _, each in before]])
+    points = read + [point for _, point in before]
+    most_gpm = ROOM * max([run["flow_gpm"] for run in runs] + [point["flow_gpm"] for point in points])
+    most_psi = ROOM * max([run["net_psi"] for run in runs] + [point["net_psi"] for point in points])
 
     def placed(point):
         return {"id": point["id"], "flow": point["flow_gpm"] / most_gpm, "net": point["net_psi"] / most_psi}
@@ -32,16 +33,16 @@ def curve(plan, summary, earlier, units):
     asked = [placed(run) for run in runs]
     today = []
     for point in read:
-        told = placed(point)
-        told["status"] = point["status"]
-        told["flow_band"] = (point["flow_band_gpm"] or 0) / most_gpm
-        told["net_band"] = (point["net_band_psi"] or 0) / most_psi
-        today.append(told)
+        mark = placed(point)
+        mark["status"] = point["status"]
+        mark["flow_band"] = (point["flow_band_gpm"] or 0) / most_gpm
+        mark["net_band"] = (point["net_band_psi"] or 0) / most_psi
+        today.append(mark)
     others = []
     for name, point in before:
-        told = placed(point)
-        told["name"] = name
-        others.append(told)
+        mark = placed(point)
+        mark["name"] = name
+        others.append(mark)
     return {"flow_marks": marks(most_gpm, units, "flow"), "net_marks": marks(most_psi, units, "pressure"),
             "asked": asked, "today": today, "earlier": others}
 

@@ -1,4 +1,4 @@
-"""Where a rig stands between tests: proved and in date, due, failed, or never proved."""
+"""Where a rig stands between tests: passed and in date, due, failed, or never passed."""
 from calc.base.errors import CalcError, check_positive
 
 DAY_MS = 86400000
@@ -29,7 +29,7 @@ def standing(results, on_ms, interval_days):
         if result["at_ms"] <= on_ms:
             known.append((result["at_ms"], place, result["status"]))
     known = sorted(known)
-    proving = [each for each in known if each[2] != "not_proven"]
+    proving = [status for _, _, status in known if status != "not_proven"]
     passed = [at_ms for at_ms, _, status in known if status == "pass"]
     last_ms = known[-1][0] if known else None
     if not passed:
@@ -38,6 +38,6 @@ def standing(results, on_ms, interval_days):
         due_ms = passed[-1] + interval_days * DAY_MS
         left_days = (due_ms - on_ms) / DAY_MS
         status = "due" if left_days < 0 else "soon" if left_days <= SOON_DAYS else "current"
-    if proving and proving[-1][2] == "fail":
+    if proving and proving[-1] == "fail":
         status = "failed"
     return {"status": status, "last_ms": last_ms, "passed_ms": passed[-1] if passed else None, "due_ms": due_ms}

@@ -1,6 +1,8 @@
-"""A service test that comes from elsewhere: only what has the shape of a test is let in, and its result is worked out anew.
+"""A service test that comes from elsewhere: only what has the shape of a test is let in, and its result is
+worked out again from its readings.
 
-Nothing in such a file is trusted: a result it claims is compared with what its own readings prove. A rig's baseline may travel beside its tests.
+Nothing in such a file is trusted: a result it claims is compared with what its own readings prove. A rig's baseline may
+travel beside its tests.
 """
 from calc.base.errors import CalcError
 from calc.service import page, quick_answer
@@ -37,12 +39,12 @@ BASELINE = {"schema": "number", "rig_id": "name", "rig_name": "name",
 
 
 def judged(record, units):
-    """A record from a file as it may be kept, with what its readings prove.
+    """A record from a file as it may be saved, with what its readings prove.
 
     record: whatever the file held, as plain data
     units: see calc.base.display
 
-    Returns `{"record", "verdict", "plan", "claimed"}`: the record carries its result worked out anew where it is finished; plan and
+    Returns `{"record", "verdict", "plan", "claimed"}`: the record carries its result worked out again where it is finished; plan and
     verdict are those of service_page.answer; claimed is the status the file gave where that is another, else None.
     Raises CalcError with field file and code not_a_test, newer or damaged, and as a fact where: `at`.
     """
@@ -58,49 +60,49 @@ def judged(record, units):
     except (AttributeError, ArithmeticError, IndexError, KeyError, TypeError, ValueError):
         # the standard a record carries is free data, so a wrong one shows only in use: a fault of the file, not of ours
         raise CalcError("file", "damaged", at="standard")
-    kept = dict(record)
-    kept["finished_ms"] = record.get("finished_ms")
+    judged_record = dict(record)
+    judged_record["finished_ms"] = record.get("finished_ms")
     claimed = None
-    if kept["finished_ms"] is not None:
-        given = record.get("result")
-        kept["result"] = answer["summary"]
-        status = given.get("status") if isinstance(given, dict) else None
+    if judged_record["finished_ms"] is not None:
+        result = record.get("result")
+        judged_record["result"] = answer["summary"]
+        status = result.get("status") if isinstance(result, dict) else None
         if answer["summary"] is None or status != answer["summary"]["status"]:
             claimed = status if isinstance(status, str) else "missing"
     else:
-        kept["result"] = None
-    return {"record": kept, "verdict": answer["verdict"], "plan": answer["plan"], "claimed": claimed}
+        judged_record["result"] = None
+    return {"record": judged_record, "verdict": answer["verdict"], "plan": answer["plan"], "claimed": claimed}
 
 
-def is_baseline(given):
+def is_baseline(content):
     """Whether a thing in a file is a rig's baseline of the check after a repair rather than a test.
 
-    given: whatever the file held, as plain data
+    content: whatever the file held, as plain data
 
     Raises nothing.
     """
-    return isinstance(given, dict) and "baseline" in given
+    return isinstance(content, dict) and "baseline" in content
 
 
-def baseline(given, units):
-    """A rig's baseline from a file as it may be kept: every reading whole, readable and possible.
+def baseline(content, units):
+    """A rig's baseline from a file as it may be saved: every reading whole, readable and possible.
 
-    given: whatever the file held, as plain data
+    content: whatever the file held, as plain data
     units: see calc.base.display
 
     Returns `{"schema", "rig_id", "rig_name", "baseline"}`. Raises CalcError as judged does.
     """
-    if not is_baseline(given):
+    if not is_baseline(content):
         raise CalcError("file", "not_a_test")
-    if given.get("schema") != SCHEMA:
+    if content.get("schema") != SCHEMA:
         raise CalcError("file", "newer")
-    _check(given, BASELINE, "")
-    readings = given["baseline"]["readings"]
+    _check(content, BASELINE, "")
+    readings = content["baseline"]["readings"]
     if not 0 < len(readings) <= quick_answer.MOST_STEPS:
         raise CalcError("file", "damaged", at="baseline.readings")
     if len(quick_answer.known(readings, units)) < len(readings):
         raise CalcError("file", "damaged", at="baseline.readings")
-    return given
+    return content
 
 
 def _check(value, shape, place):
@@ -110,8 +112,8 @@ def _check(value, shape, place):
     elif isinstance(shape, list):
         if not isinstance(value, list) or len(value) > MOST_ROWS:
             raise CalcError("file", "damaged", at=place)
-        for each in value:
-            _check(each, shape[0], place)
+        for row in value:
+            _check(row, shape[0], place)
     else:
         _check_names(value, shape, place)
 
@@ -152,16 +154,16 @@ def _is_number(value):
 def _is_typed(value):
     """A reading as typed, or one for each tip."""
     if isinstance(value, list):
-        return len(value) <= 9 and all(_is_text(each, MOST_NAME) for each in value)
+        return len(value) <= 9 and all(_is_text(reading, MOST_NAME) for reading in value)
     return value is None or _is_text(value, MOST_NAME)
 
 
 def _is_any(value, depth=0):
-    """Plain data without an end in sight, but with one."""
+    """Any JSON value, lists and objects at most twelve deep."""
     if depth > MOST_DEPTH:
         return False
     if isinstance(value, list):
-        return len(value) <= MOST_ROWS and all(_is_any(each, depth + 1) for each in value)
+        return len(value) <= MOST_ROWS and all(_is_any(row, depth + 1) for row in value)
     if isinstance(value, dict):
         return len(value) <= MOST_ROWS and all(_is_text(name, MOST_NAME) and _is_any(value[name], depth + 1) for name in value)
     if isinstance(value, str):

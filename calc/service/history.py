@@ -38,22 +38,22 @@ def history(results, speed_accuracy_rpm, units):
     if not ordered:
         return {"compared": [], "points": []}
     newest = ordered[-1]
-    alike = [each for each in ordered if each["standard"] == newest["standard"] and each["rated_gpm"] == newest["rated_gpm"]]
-    dated = [{"at": year_at(each["at_ms"]), "kind": each["kind"], "points": each["points"]} for each in alike]
-    told = service_years.years(dated, speed_accuracy_rpm)
-    return {"compared": [each["id"] for each in alike], "points": [_point(point, alike, dated, units) for point in told]}
+    alike = [result for result in ordered if result["standard"] == newest["standard"] and result["rated_gpm"] == newest["rated_gpm"]]
+    dated = [{"at": year_at(result["at_ms"]), "kind": result["kind"], "points": result["points"]} for result in alike]
+    points = service_years.years(dated, speed_accuracy_rpm)
+    return {"compared": [result["id"] for result in alike], "points": [_point(point, alike, dated, units) for point in points]}
 
 
 def _in_order(results):
-    return [results[place] for _, place in sorted([(each["at_ms"], place) for place, each in enumerate(results)])]
+    return [results[place] for _, place in sorted([(result["at_ms"], place) for place, result in enumerate(results)])]
 
 
 def _point(point, alike, dated, units):
     rows = []
     for change, result in zip(point["changes"], alike):
-        read = [each for each in result["points"] if each["id"] == point["id"]]
+        read = [reading for reading in result["points"] if reading["id"] == point["id"]]
         rows.append(_row(change, result["id"], read[0] if read else None, units))
-    base = [alike[place]["id"] for place, each in enumerate(dated) if each["at"] == point["base_at"]]
+    base = [result["id"] for result, test in zip(alike, dated) if test["at"] == point["base_at"]]
     trend = point["trend"]
     is_clear_fall = trend is not None and trend["is_clear"] and trend["per_year"] < 0
     sides = [row["side"] for row in rows if row["side"] is not None]
@@ -95,24 +95,24 @@ def signed(units, percent):
 
 def _picture(point, units):
     """Where each change lies, and the trend between the first test and the last, never past them; None without two tests."""
-    read = [each for each in point["changes"] if each["change_percent"] is not None]
+    read = [change for change in point["changes"] if change["change_percent"] is not None]
     if len(read) < 2 or read[-1]["at"] == read[0]["at"]:
         return None
     first, span = read[0]["at"], read[-1]["at"] - read[0]["at"]
-    most = ROOM * max([LEAST_SHOWN_PERCENT] + [abs(each["change_percent"]) + each["band_percent"] for each in read])
+    most = ROOM * max([LEAST_SHOWN_PERCENT] + [abs(change["change_percent"]) + change["band_percent"] for change in read])
 
     def up(percent):
         return (percent + most) / (2 * most)
 
     marks = [
-        {"x": (each["at"] - first) / span, "y": up(each["change_percent"]), "low": up(each["change_percent"] - each["band_percent"]),
-         "high": up(each["change_percent"] + each["band_percent"]), "status": each["status"]}
-        for each in read
+        {"x": (change["at"] - first) / span, "y": up(change["change_percent"]), "low": up(change["change_percent"] - change["band_percent"]),
+         "high": up(change["change_percent"] + change["band_percent"]), "status": change["status"]}
+        for change in read
     ]
     line = None
     if point["trend"]:
-        level = sum(each["change_percent"] for each in read) / len(read)
-        middle = sum(each["at"] for each in read) / len(read)
+        level = sum(change["change_percent"] for change in read) / len(read)
+        middle = sum(change["at"] for change in read) / len(read)
         line = [up(level + point["trend"]["per_year"] * (at - middle)) for at in (first, first + span)]
     years = [year for year in range(int(first) + 1, int(first + span) + 1)]
     every = len(years) // 6 + 1

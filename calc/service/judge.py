@@ -80,44 +80,44 @@ def deciding(figures):
     return best
 
 
-def reading(test, tip, given, plan):
+def judged_set(test, tip, values, plan):
     """One set of readings of a run, with the flow and the net pressure it stands for.
 
     test: a run of the plan
     tip: `{"tip_in", "count"}` the flow is read at, or None
-    given: the set, see calc.service.verdict
+    values: the set, see calc.service.verdict
     plan: of service_plan.plan
 
     Returns `{"status", "code", "decided", "missing", "figures", "at_s", "engine_rpm", "pump_rpm", "is_strayed"}`; the
     figures are the flow and the net pressure. Raises CalcError naming the field.
     Source: calc.hydraulics.nozzle, calc.pump.draft, calc.service.uncertainty.
     """
-    flow_gpm, flow_band_gpm = _flow(tip, given, plan["accuracy"])
-    net_psi, net_band_psi = _net(test, given, plan)
+    flow_gpm, flow_band_gpm = _flow(tip, values, plan["accuracy"])
+    net_psi, net_band_psi = _net(test, values, plan)
     for field in test["fields"]:
-        if field["id"] != "pitot_psi" and given.get(field["id"]) is not None:
-            check_number(field["id"], given[field["id"]])
-    check_not_negative("at_s", given.get("at_s"))
-    missing = [field["id"] for field in test["fields"] if field["needed"] and given.get(field["id"]) is None]
+        if field["id"] != "pitot_psi" and values.get(field["id"]) is not None:
+            check_number(field["id"], values[field["id"]])
+    check_not_negative("at_s", values.get("at_s"))
+    missing = [field["id"] for field in test["fields"] if field["needed"] and values.get(field["id"]) is None]
     if flow_gpm is None and "pitot_psi" not in missing and "meter_gpm" not in missing:
         missing.append("pitot_psi")
     figures = [
         judged("flow_gpm", "flow", flow_gpm, test["flow_gpm"], None, flow_band_gpm),
         judged("net_psi", "pressure", net_psi, test["net_psi"], None, net_band_psi),
     ]
-    told = summed(figures, missing)
-    told["at_s"] = given["at_s"]
-    told["engine_rpm"], told["pump_rpm"] = given.get("engine_rpm"), given.get("pump_rpm")
-    told["is_strayed"] = flow_gpm is not None and not test["flow_least_gpm"] <= flow_gpm <= test["flow_most_gpm"]
-    return told
+    outcome = summed(figures, missing)
+    outcome["at_s"] = values["at_s"]
+    outcome["engine_rpm"], outcome["pump_rpm"] = values.get("engine_rpm"), values.get("pump_rpm")
+    outcome["is_strayed"] = flow_gpm is not None and not test["flow_least_gpm"] <= flow_gpm <= test["flow_most_gpm"]
+    return outcome
 
 
-def _flow(tip, given, accuracy):
+def _flow(tip, values, accuracy):
     """Flow of a set and its band; None where it was not read."""
-    if given.get("meter_gpm") is not None:
-        check_not_negative("meter_gpm", given["meter_gpm"])
-        return given["meter_gpm"], given["meter_gpm"] * accuracy["meter_percent"] / 100
-    pitots_psi = given.get("pitot_psi")
+    if values.get("meter_gpm") is not None:
+        check_not_negative("meter_gpm", values["meter_gpm"])
+        return values["meter_gpm"], values["meter_gpm"] * accuracy["meter_percent"] / 100
+    pitots_psi = values.get("pitot_psi")
     if not tip or not isinstance(pitots_psi, list) or len(pitots_psi) != tip["count"] or None in pitots_psi:
         return None, None
     for pitot_psi in pitots_psi:
@@ -126,16 +126,16 @@ def _flow(tip, given, accuracy):
     return sum(flows_gpm), uncertainty.pitot_flow_band_gpm(flows_gpm, pitots_psi, accuracy["pitot_psi"], accuracy["tip_percent"])
 
 
-def _net(test, given, plan):
+def _net(test, values, plan):
     """Net pressure of a set and its band; None where it cannot be worked out. Never the gauge alone."""
-    discharge_psi, accuracy = given.get("discharge_psi"), plan["accuracy"]
+    discharge_psi, accuracy = values.get("discharge_psi"), plan["accuracy"]
     if discharge_psi is None:
         return None, None
     check_not_negative("discharge_psi", discharge_psi)
     if plan["conditions"]["source"] == "pressurised":
-        if given.get("intake_psi") is None:
+        if values.get("intake_psi") is None:
             return None, None
-        net_psi = draft.net_pump_pressure_from_intake_psi(discharge_psi, given["intake_psi"])
+        net_psi = draft.net_pump_pressure_from_intake_psi(discharge_psi, values["intake_psi"])
         return net_psi, uncertainty.combined_band([accuracy["discharge_psi"], accuracy["intake_psi"]])
     lift_ft, loss_ft = plan["conditions"].get("lift_ft"), test["suction_loss_ft"]
     if lift_ft is None or loss_ft is None:

@@ -97,7 +97,7 @@ def _live(plan, record, units, problems):
                 values[name] = entries.read(units, entries.kind_of(name), place + name, typed, problems, name)
         values["at_s"] = 0
         try:
-            live[test["id"]] = judge.reading(test, entries.tip_of(draft.get("tip"), units, place + "tip", problems), values, plan)
+            live[test["id"]] = judge.judged_set(test, entries.tip_of(draft.get("tip"), units, place + "tip", problems), values, plan)
         except CalcError as error:
             problems.append({"place": place + error.field, "code": error.code})
     return live

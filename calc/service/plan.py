@@ -97,7 +97,7 @@ def _made(name, rig, conditions, standard):
         return None
     if name in CHECKS:
         missing = ["rig.stages"] if name == "transfer" and not rig.get("stages") else []
-        return _test(name, "checks", [_field(each) for each in CHECKS[name]], [], missing)
+        return _test(name, "checks", [_field(check) for check in CHECKS[name]], [], missing)
     section = standard.get(_SECTIONS.get(name, name))
     if section is None:
         return _test(name, "figures", [], [], [name])

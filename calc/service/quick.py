@@ -15,9 +15,9 @@ def compare(baseline, readings, quick, accuracy):
     quick: the standard's section: tolerance_percent, 0 to 50
     accuracy: discharge_psi and speed_rpm, how far the instruments may err
 
-    Returns `{"status", "steps", "enter"}`: status "as_baseline", "below", "above" or "not_proven"; enter is the sign that it is
-    to the diagnosis, or None; each step with its expected pressure, from the baseline reading nearest in speed. Nothing here says that a rating is met. Raises CalcError naming
-    the field and, as a fact, the step.
+    Returns `{"status", "steps", "enter"}`: status "as_baseline", "below", "above" or "not_proven"; enter is the sign that it
+    is to the diagnosis, or None; each step with its expected pressure, from the baseline reading nearest in speed. Nothing
+    here says that a rating is met. Raises CalcError naming the field and, as a fact, the step.
     Source: affinity laws (pressure as speed squared), from memory; the tolerance is common practice.
     """
     check_within("tolerance_percent", quick["tolerance_percent"], 0, 50)
@@ -30,8 +30,8 @@ def compare(baseline, readings, quick, accuracy):
             steps.append(_step(baseline, reading, quick["tolerance_percent"], accuracy))
         except CalcError as error:
             raise CalcError(error.field, error.code, step=place)
-    told = [step["status"] for step in steps] or ["not_proven"]
-    status = [each for each in WORST_FIRST if each in told][0]
+    statuses = [step["status"] for step in steps] or ["not_proven"]
+    status = [worst for worst in WORST_FIRST if worst in statuses][0]
     return {"status": status, "steps": steps, "enter": ENTER.get(status)}
 
 

@@ -15,30 +15,30 @@ def answer(baseline, readings, quick, accuracy, units):
     units: see calc.base.display
 
     Returns `{"status", "steps", "problems"}` of service_quick.compare, each step with "expected_text", "band_text" and
-    "percent_text"; problems are those of service_entry, such as at "1.discharge_psi", and that entry counts as blank. Baseline
+    "percent_text"; problems are those of calc.service.entries, such as at "1.discharge_psi", and that entry counts as blank. Baseline
     readings that are not whole are left out. Raises CalcError naming the input.
     """
     if len(baseline) > MOST_STEPS or len(readings) > MOST_STEPS:
         raise CalcError("readings", "too_many", most=MOST_STEPS)
     problems = []
-    given = [_read(each, units, str(place), problems) for place, each in enumerate(readings)]
+    amounts = [_read(reading, units, str(place), problems) for place, reading in enumerate(readings)]
     for _ in range(2 * MOST_STEPS):  # pragma: no branch - each round blanks one entry, so the last has none to refuse
         try:
-            told = service_quick.compare(known(baseline, units), given, quick, accuracy)
+            check = service_quick.compare(known(baseline, units), amounts, quick, accuracy)
             break
         except CalcError as error:
             if "step" not in error.facts:
                 raise
             problems.append({"place": str(error.facts["step"]) + "." + error.field, "code": error.code})
-            given[error.facts["step"]][error.field] = None
+            amounts[error.facts["step"]][error.field] = None
     scale = display.scale(units, units["shown"], "pressure")
-    for step in told["steps"]:
+    for step in check["steps"]:
         step["expected_text"] = page.text(units, "pressure", step["expected_psi"])
         step["band_text"] = None if step["band_psi"] is None else display.plain(units, step["band_psi"] * scale["factor"], scale["places"])
         step["percent_text"] = None if step["percent"] is None else display.plain(units, abs(step["percent"]), 1)
     page.tell_bounds(problems, units)
-    told["problems"] = problems
-    return told
+    check["problems"] = problems
+    return check
 
 
 def known(baseline, units):
@@ -48,8 +48,8 @@ def known(baseline, units):
 
     Raises nothing.
     """
-    read = [_read(each, units, str(place), []) for place, each in enumerate(baseline)]
-    return [each for each in read if each["engine_rpm"] and each["discharge_psi"]]
+    readings = [_read(reading, units, str(place), []) for place, reading in enumerate(baseline)]
+    return [reading for reading in readings if reading["engine_rpm"] and reading["discharge_psi"]]
 
 
 def _read(typed, units, place, problems):

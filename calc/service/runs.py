@@ -48,20 +48,20 @@ def tip_options(flow_gpm, tips_in, least_psi, most_psi):
     """
     check_positive("flow_gpm", flow_gpm)
     middle_psi = (least_psi + most_psi) / 2
-    found = []
+    options = []
     for place, tip_in in enumerate(tips_in):
         for count in range(1, MOST_TIPS + 1):
             pitot_psi = nozzle.smooth_bore_pressure_psi(tip_in, flow_gpm / count)
             if least_psi <= pitot_psi <= most_psi:
-                found.append((count, abs(pitot_psi - middle_psi), place, tip_in, pitot_psi))
+                options.append((count, abs(pitot_psi - middle_psi), place, tip_in, pitot_psi))
     return [
         {"tip_in": tip_in, "place": place, "count": count, "pitot_psi": pitot_psi}
-        for count, _, place, tip_in, pitot_psi in sorted(found)[:MOST_OPTIONS]
+        for count, _, place, tip_in, pitot_psi in sorted(options)[:MOST_OPTIONS]
     ]
 
 
 def run_plan(run, rig, conditions):
-    """One pumping run as it shall go at this site.
+    """One pumping run as it is to go at this site.
 
     run: a row of the standard's runs
     rig, conditions: as calc.service.plan says
@@ -160,7 +160,7 @@ def _tips(flow_gpm, conditions, standard):
 
 def _expected(run, rig):
     """Engine and pump speed to expect, from when the pump was new and from its last test, by the affinity laws."""
-    found = []
+    speeds = []
     for source in ("new", "last"):
         earlier = (rig.get(source) or {}).get(run["id"])
         is_estimate = earlier is None and run["id"] == "overload"
@@ -173,13 +173,13 @@ def _expected(run, rig):
         check_positive("engine_rpm", earlier["engine_rpm"])
         engine_rpm = earlier["engine_rpm"] * math.sqrt(run["net_psi"] / from_psi)
         ratio = rig.get("pump_ratio")
-        found.append({"of": source, "engine_rpm": engine_rpm, "pump_rpm": engine_rpm * ratio if ratio else None,
+        speeds.append({"of": source, "engine_rpm": engine_rpm, "pump_rpm": engine_rpm * ratio if ratio else None,
                       "is_estimate": is_estimate})
-    return found
+    return speeds
 
 
 def _rated_psi(rig, run):
-    return [each["net_psi"] for each in rig["standard"]["runs"] if each["id"] == run["id"]][0]
+    return [other["net_psi"] for other in rig["standard"]["runs"] if other["id"] == run["id"]][0]
 
 
 def _fields(by_pitot, conditions):

@@ -57,20 +57,20 @@ def cautions_of(test, sets, plan):
     "ratio_off". Raises nothing.
     Source: NFPA 1911 (10 % above the speed when new), from memory; 3 % of ratio common practice.
     """
-    found = []
-    speeds = [each["engine_rpm"] for each in sets if each["engine_rpm"] is not None]
-    new = [each["engine_rpm"] for each in test["expected"] if each["of"] == "new"]
+    cautions = []
+    speeds = [row["engine_rpm"] for row in sets if row["engine_rpm"] is not None]
+    new = [speed["engine_rpm"] for speed in test["expected"] if speed["of"] == "new"]
     if speeds and new and plan["speed_rise_percent"] is not None:
         most_rpm = new[0] * (1 + plan["speed_rise_percent"] / 100)
         if max(speeds) > most_rpm:
-            found.append({"code": "speed_above_new", "kind": "speed", "value": max(speeds), "limit": most_rpm})
-    ratios = [each["pump_rpm"] / each["engine_rpm"] for each in sets if each["engine_rpm"] and each["pump_rpm"] is not None]
+            cautions.append({"code": "speed_above_new", "kind": "speed", "value": max(speeds), "limit": most_rpm})
+    ratios = [row["pump_rpm"] / row["engine_rpm"] for row in sets if row["engine_rpm"] and row["pump_rpm"] is not None]
     plate = plan["pump_ratio"]
     if ratios and plate:
         off = max(ratios) if max(ratios) - plate > plate - min(ratios) else min(ratios)
         if abs(off / plate - 1) * 100 > RATIO_PERCENT:
-            found.append({"code": "ratio_off", "kind": "ratio", "value": off, "limit": plate})
-    return found
+            cautions.append({"code": "ratio_off", "kind": "ratio", "value": off, "limit": plate})
+    return cautions
 
 
 def signs_of(plan, tests):
@@ -83,17 +83,17 @@ def signs_of(plan, tests):
     Raises nothing. Source: trade articles on service tests and pump faults, mostly from memory.
     """
     planned = {test["id"]: test for test in plan["tests"]}
-    found = []
+    signs = []
     for test in tests:
         if test["kind"] == "run":
             patterns = _run_patterns(test, planned[test["id"]])
         else:
             patterns = _figure_patterns(test)
         for pattern in patterns:
-            if not any(sign["id"] == pattern for sign in found):
+            if not any(sign["id"] == pattern for sign in signs):
                 key = "pressure_low" if pattern[:12] == "pressure_low" else pattern
-                found.append({"id": pattern, "test": test["id"], "enter": ENTER[key]})
-    return found
+                signs.append({"id": pattern, "test": test["id"], "enter": ENTER[key]})
+    return signs
 
 
 def _figure_patterns(test):
@@ -109,17 +109,17 @@ def _figure_patterns(test):
 def _run_patterns(test, planned):
     """Patterns of a pumping run, from the readings of the attempt that decided it."""
     codes = [caution["code"] for caution in test["cautions"]]
-    is_known = any(each["of"] == "new" for each in planned["expected"])
+    is_known = any(speed["of"] == "new" for speed in planned["expected"])
     is_fast = is_known and "speed_above_new" in codes
-    found = []
-    for each in test.get("sets", []):
-        flow, net = [figure["status"] for figure in each["figures"]]
+    patterns = []
+    for row in test.get("sets", []):
+        flow, net = [figure["status"] for figure in row["figures"]]
         if net == "fail":
-            found.append("pressure_low_speed_" + ("high" if is_fast else "usual" if is_known else "unknown"))
+            patterns.append("pressure_low_speed_" + ("high" if is_fast else "usual" if is_known else "unknown"))
         elif flow == "fail" and net == "pass":
-            found.append("flow_low_pressure_good")
+            patterns.append("flow_low_pressure_good")
     if is_fast and test["status"] != "fail":
-        found.append("speed_high_at_pressure")
+        patterns.append("speed_high_at_pressure")
     if "ratio_off" in codes:
-        found.append("ratio_changed")
-    return found
+        patterns.append("ratio_changed")
+    return patterns

@@ -6,7 +6,7 @@ def waits(test, judged):
     """What the clock of a test still waits for.
 
     test: of a plan; its "start" names the readings that must stand
-    judged: the reading that is being entered of a pumping run, by service_judge.reading, or None; else the test's verdict
+    judged: the reading that is being entered of a pumping run, by calc.service.judge.judged_set, or None; else the test's verdict
 
     Returns [{"id", "code"}]: code "blank" where a reading is not in, "outside" where it is outside its limit, or the flow
     outside the band that keeps the clock going; "tips_in" where no tip at hand fits. Raises nothing.

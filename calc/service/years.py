@@ -5,7 +5,7 @@ A summary is `{"status", "tests": [{"id", "status", "code"}], "points": [{"id", 
 """
 import math
 
-from calc.base.errors import CalcError, check_number
+from calc.base.errors import check_number
 
 LEAST_TESTS = 3  # two points are a line through anything
 LEAST_YEARS = 2
@@ -14,7 +14,7 @@ STUDENT = (12.71, 4.30, 3.18, 2.78, 2.57, 2.45, 2.36, 2.31, 2.26, 2.23)
 
 
 def summary(plan, verdict):
-    """What of a test is kept to be compared with others.
+    """What a test leaves behind to be compared with others.
 
     plan: of service_plan.plan
     verdict: of service_verdict.verdict for it
@@ -26,11 +26,11 @@ def summary(plan, verdict):
         if test["kind"] != "run":
             continue
         worst = None
-        for each in test["sets"]:
-            if None not in [figure["value"] for figure in each["figures"]]:
-                margin = min(figure["margin"] / figure["least"] for figure in each["figures"])
+        for row in test["sets"]:
+            if None not in [figure["value"] for figure in row["figures"]]:
+                margin = min(figure["margin"] / figure["least"] for figure in row["figures"])
                 if worst is None or margin < worst[0]:
-                    worst = (margin, each)
+                    worst = (margin, row)
         point = {"id": test["id"], "status": test["status"], "flow_gpm": None, "net_psi": None, "net_band_psi": None,
                  "flow_band_gpm": None, "engine_rpm": None, "pump_rpm": None}
         if worst:
@@ -57,11 +57,11 @@ def change_percent(point, base):
     An estimate: pressure goes with the square of speed at flows that follow the speed. Raises CalcError naming the input.
     Source: affinity laws, from memory.
     """
-    for each in (point, base):
-        if not each or not each.get("net_psi") or not each.get("engine_rpm"):
+    for read in (point, base):
+        if not read or not read.get("net_psi") or not read.get("engine_rpm"):
             return None
-        check_number("net_psi", each["net_psi"])
-        check_number("engine_rpm", each["engine_rpm"])
+        check_number("net_psi", read["net_psi"])
+        check_number("engine_rpm", read["engine_rpm"])
     ratio = base["engine_rpm"] / point["engine_rpm"]
     return (point["net_psi"] * ratio * ratio / base["net_psi"] - 1) * 100
 
@@ -76,9 +76,9 @@ def change_band_percent(point, base, speed_accuracy_rpm):
     """
     check_number("speed_accuracy_rpm", speed_accuracy_rpm)
     squares = 0
-    for each in (point, base):
-        pressure = (each.get("net_band_psi") or 0) / each["net_psi"]
-        speed = 2 * speed_accuracy_rpm / each["engine_rpm"]
+    for read in (point, base):
+        pressure = (read.get("net_band_psi") or 0) / read["net_psi"]
+        speed = 2 * speed_accuracy_rpm / read["engine_rpm"]
         squares += pressure * pressure + speed * speed
     return 100 * math.sqrt(squares)
 
@@ -98,7 +98,7 @@ def years(results, speed_accuracy_rpm):
     names = []
     for result in ordered:
         names += [point["id"] for point in result["points"] if point["id"] not in names]
-    told = []
+    points = []
     for name in names:
         base, changes = None, []
         for result in (accepted[:1] or ordered):
@@ -108,13 +108,13 @@ def years(results, speed_accuracy_rpm):
             point = _usable(result, name)
             change = change_percent(point, base)
             changes.append({
-                "at": result["at"], "status": ([each["status"] for each in result["points"] if each["id"] == name] or [None])[0],
+                "at": result["at"], "status": ([read["status"] for read in result["points"] if read["id"] == name] or [None])[0],
                 "change_percent": change,
                 "band_percent": None if change is None else change_band_percent(point, base, speed_accuracy_rpm),
             })
-        told.append({"id": name, "base_at": base_at[0] if base_at else None, "is_acceptance": bool(accepted), "changes": changes,
-                     "trend": trend([(each["at"], each["change_percent"]) for each in changes if each["change_percent"] is not None])})
-    return told
+        points.append({"id": name, "base_at": base_at[0] if base_at else None, "is_acceptance": bool(accepted), "changes": changes,
+                     "trend": trend([(change["at"], change["change_percent"]) for change in changes if change["change_percent"] is not None])})
+    return points
 
 
 def _usable(result, name):

@@ -79,22 +79,22 @@ def _short(units, lift_ft):
 def _lift_cautions(units, lifts_ft, limits_ft, flow_gpm, left_gpm):
     lift_ft, counted_ft, taken_ft = lifts_ft  # the lift, as it counts against the rating, and with the suction loss
     practical_ft, max_ft = limits_ft
-    found = []
+    cautions = []
     if taken_ft >= max_ft:
-        found.append(readout.caution(units, "stop", "beyond_air", (("amount", "lift", taken_ft), ("limit", "lift", max_ft))))
+        cautions.append(readout.caution(units, "stop", "beyond_air", (("amount", "lift", taken_ft), ("limit", "lift", max_ft))))
     if lift_ft > practical_ft:
-        found.append(readout.caution(units, "stop", "beyond_practical", (
+        cautions.append(readout.caution(units, "stop", "beyond_practical", (
             ("amount", "lift", lift_ft), ("limit", "lift", practical_ft))))
     elif left_gpm is None:
-        found.append(readout.caution(units, "caution", "no_figure", (
+        cautions.append(readout.caution(units, "caution", "no_figure", (
             ("amount", "lift", counted_ft), ("limit", "lift", draft.LIFT_SHARES[-1][0]))))
     elif counted_ft > draft.DEPENDABLE_LIFT_FT:
-        found.append(readout.caution(units, "caution", "above_dependable", (
+        cautions.append(readout.caution(units, "caution", "above_dependable", (
             ("amount", "lift", counted_ft), ("limit", "lift", draft.DEPENDABLE_LIFT_FT))))
     if left_gpm is not None and flow_gpm > left_gpm:
-        found.append(readout.caution(units, "caution", "past_what_is_left", (
+        cautions.append(readout.caution(units, "caution", "past_what_is_left", (
             ("amount", "flow", flow_gpm), ("limit", "flow", left_gpm))))
-    return found
+    return cautions
 
 
 def _reading(units, vacuum_inhg, lift_ft, loss_ft, expected_inhg, cautions):

@@ -68,11 +68,11 @@ def more_lines(test, floor_psi):
     Source: supply.additional_lines; supply.hydrant_flow_gpm over the flow of the test.
     """
     check_within("floor_psi", floor_psi, 0, test["static_psi"])
-    found = sources.additional_lines(test["static_psi"], test["residual_psi"])
+    lines = sources.additional_lines(test["static_psi"], test["residual_psi"])
     flow_gpm = sources.hydrant_flow_gpm(test["static_psi"], test["residual_psi"], test["flow_gpm"], floor_psi)
-    found["by_flow"] = min(max(int(flow_gpm / test["flow_gpm"] + LAST_BIT) - 1, 0), sources.MOST_LINES)
-    found["safe"] = min(found["least"], found["by_flow"])
-    return found
+    lines["by_flow"] = min(max(int(flow_gpm / test["flow_gpm"] + LAST_BIT) - 1, 0), sources.MOST_LINES)
+    lines["safe"] = min(lines["least"], lines["by_flow"])
+    return lines
 
 
 def residual_psi(test, flow_gpm):

@@ -90,23 +90,23 @@ def _flowing(entries, units, rows):
 
 
 def _test_cautions(units, typed, lines):
-    found = []
+    cautions = []
     if typed["residual"] < typed["floor"]:
-        found.append(readout.caution(units, "stop", "residual_below_floor", (
+        cautions.append(readout.caution(units, "stop", "residual_below_floor", (
             ("amount", "pressure", typed["residual"]), ("limit", "pressure", typed["floor"]))))
     if lines["drop_percent"] < SMALL_DROP_PERCENT:
-        found.append(readout.caution(units, "caution", "drop_small", (
+        cautions.append(readout.caution(units, "caution", "drop_small", (
             ("amount", None, display.rounded(units, lines["drop_percent"], 1)), ("limit", None, str(SMALL_DROP_PERCENT)))))
-    return found
+    return cautions
 
 
 def _at_pump(entries, shelf, units, test, floor_psi, cautions):
     """What the supply hose leaves at the pump."""
-    laid = readout.hose(entries, shelf)
+    supply_hose = readout.hose(entries, shelf)
     hoses = readout.count(entries, "lines", 1, 4)
     typed = readout.amounts(entries, units, (
         ("length", "length", 0, 5000), ("rise", "rise", -500, 500), ("wanted", "flow", 1, 20000)))
-    line = {"coefficient": hose.parallel_coefficient([laid["coefficient"]] * hoses), "length_ft": typed["length"],
+    line = {"coefficient": hose.parallel_coefficient([supply_hose["coefficient"]] * hoses), "length_ft": typed["length"],
             "rise_ft": typed["rise"]}
     most_gpm = hydrant.flow_at_pump_gpm(test, line, floor_psi)
     intake_psi = hydrant.intake_psi(test, line, typed["wanted"])

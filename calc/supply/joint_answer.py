@@ -19,13 +19,13 @@ def answer(entries, shelf, units):
     Raises CalcError naming the entry.
     Source: pressures in series add, in parallel are shared; 20 psi residual, driver/operator study cards.
     """
-    laid = readout.hose(entries, shelf)
+    hose_between = readout.hose(entries, shelf)
     way = readout.choice(entries, "way", ("tandem", "dual"))
     typed = readout.amounts(entries, units, (
         ("supply", "pressure", 0, 300), ("before", "pressure", 1, 600), ("wanted", "pressure", 1, 800),
         ("flow", "flow", 1, 5000), ("length", "length", 0, 1000)))
     limit_psi = readout.if_given(entries, units, "limit", "pressure", 20, 800)
-    friction_psi = hose.friction_loss_psi(laid["coefficient"], typed["flow"], typed["length"])
+    friction_psi = hose.friction_loss_psi(hose_between["coefficient"], typed["flow"], typed["length"])
     from_psi = typed["before"] if way == "tandem" else typed["supply"]
     intake_psi = from_psi - friction_psi
     net_psi = typed["wanted"] - intake_psi
@@ -42,27 +42,27 @@ def answer(entries, shelf, units):
         "figure": {"kind": "pressure", "text": rows[0]["text"]},
         "facts": {"net": rows[1]["text"], "wanted": display.text(units, "pressure", typed["wanted"]), "shut": rows[2]["text"]},
         "rows": rows,
-        "cautions": _cautions(units, typed, laid, intake_psi, net_psi, limit_psi),
+        "cautions": _cautions(units, typed, hose_between, intake_psi, net_psi, limit_psi),
         "picture": None,
     }
 
 
-def _cautions(units, typed, laid, intake_psi, net_psi, limit_psi):
+def _cautions(units, typed, hose_between, intake_psi, net_psi, limit_psi):
     shut = ("amount", "pressure", typed["before"])
-    found = []
+    cautions = []
     if limit_psi is not None and typed["before"] > limit_psi:
-        found.append(readout.caution(units, "stop", "second_intake_over", (shut, ("limit", "pressure", limit_psi))))
-    strain = caution.of_hose(typed["before"], laid.get("test_psi"), laid.get("work_psi"))
+        cautions.append(readout.caution(units, "stop", "second_intake_over", (shut, ("limit", "pressure", limit_psi))))
+    strain = caution.of_hose(typed["before"], hose_between.get("test_psi"), hose_between.get("work_psi"))
     if strain:
-        found.append(readout.caution(units, strain[0], "between_above_" + strain[1], (shut, ("limit", "pressure", strain[2]))))
+        cautions.append(readout.caution(units, strain[0], "between_above_" + strain[1], (shut, ("limit", "pressure", strain[2]))))
     least = ("limit", "pressure", sources.LEAST_RESIDUAL_PSI)
     if typed["supply"] < sources.LEAST_RESIDUAL_PSI:
-        found.append(readout.caution(units, "stop", "first_supply_low", (("amount", "pressure", typed["supply"]), least)))
+        cautions.append(readout.caution(units, "stop", "first_supply_low", (("amount", "pressure", typed["supply"]), least)))
     if intake_psi < sources.LEAST_RESIDUAL_PSI:
-        found.append(readout.caution(units, "stop", "second_supply_low", (least,)))
+        cautions.append(readout.caution(units, "stop", "second_supply_low", (least,)))
     if net_psi <= 0:
-        found.append(readout.caution(units, "caution", "nothing_to_add", (("amount", "pressure", intake_psi),)))
+        cautions.append(readout.caution(units, "caution", "nothing_to_add", (("amount", "pressure", intake_psi),)))
     if net_psi > MOST_NET_PSI:
-        found.append(readout.caution(units, "caution", "net_past_rating", (
+        cautions.append(readout.caution(units, "caution", "net_past_rating", (
             ("amount", "pressure", net_psi), ("limit", "pressure", MOST_NET_PSI))))
-    return found
+    return cautions

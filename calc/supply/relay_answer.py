@@ -20,16 +20,16 @@ def answer(entries, shelf, units):
     Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.base.readout; picture holds the texts of the
     relay as drawn. Raises CalcError naming the entry. Source: calc.supply.relay.
     """
-    laid = readout.hose(entries, shelf)
+    supply_hose = readout.hose(entries, shelf)
     hoses = readout.count(entries, "lines", 1, 4)
     typed = readout.amounts(entries, units, (
         ("distance", "length", 1, 50000), ("climb", "rise", -3000, 3000), ("flow", "flow", 1, 10000),
         ("most", "pressure", 1, 600), ("floor", "pressure", 0, 100)))
     rated_gpm = readout.if_given(entries, units, "rated", "flow", 50, 6000)
-    coefficient = hose.parallel_coefficient([laid["coefficient"]] * hoses)
+    coefficient = hose.parallel_coefficient([supply_hose["coefficient"]] * hoses)
     plan = _plan(coefficient, typed)
-    minutes = relay.fill_minutes(laid["bore_in"], typed["distance"], hoses, typed["flow"])
-    held_gal = hose.water_in_hose_gal(laid["bore_in"], typed["distance"]) * hoses
+    minutes = relay.fill_minutes(supply_hose["bore_in"], typed["distance"], hoses, typed["flow"])
+    held_gal = hose.water_in_hose_gal(supply_hose["bore_in"], typed["distance"]) * hoses
     pressure_text = display.text(units, "pressure", plan["discharge_psi"])
     rows = [
         readout.row(units, "pressure", "pressure", plan["discharge_psi"], (
@@ -57,7 +57,7 @@ def answer(entries, shelf, units):
         "facts": {"pumpers": str(plan["pumpers"]), "leg": display.text(units, "length", plan["leg_ft"]),
                   "fill": display.text(units, "time", minutes), "shut": display.text(units, "pressure", plan["shut_psi"])},
         "rows": rows,
-        "cautions": _cautions(units, typed, plan, laid, rated_gpm),
+        "cautions": _cautions(units, typed, plan, supply_hose, rated_gpm),
         "picture": {"pumpers": plan["pumpers"], "pressure": pressure_text, "floor": display.text(units, "pressure", typed["floor"]),
                     "leg": display.text(units, "length", plan["leg_ft"]), "climb": typed["climb"] / typed["distance"]},
     }
@@ -70,22 +70,22 @@ def _plan(coefficient, typed):
         raise CalcError(NAMES[error.field], error.code)
 
 
-def _cautions(units, typed, plan, laid, rated_gpm):
-    found = []
+def _cautions(units, typed, plan, supply_hose, rated_gpm):
+    cautions = []
     strained_psi = max(plan["discharge_psi"], plan["shut_psi"])
-    strain = caution.of_hose(strained_psi, laid.get("test_psi"), laid.get("work_psi"))
+    strain = caution.of_hose(strained_psi, supply_hose.get("test_psi"), supply_hose.get("work_psi"))
     if strain:
-        found.append(readout.caution(units, strain[0], "hose_above_" + strain[1], (
+        cautions.append(readout.caution(units, strain[0], "hose_above_" + strain[1], (
             ("amount", "pressure", strained_psi), ("limit", "pressure", strain[2]))))
     if plan["discharge_psi"] < 0:
-        found.append(readout.caution(units, "caution", "slope_carries", ()))
+        cautions.append(readout.caution(units, "caution", "slope_carries", ()))
     if plan["pumpers"] > 2 and plan["leg_ft"] < LEAST_LEG_FT:
-        found.append(readout.caution(units, "caution", "legs_short", (("amount", "length", plan["leg_ft"]),)))
+        cautions.append(readout.caution(units, "caution", "legs_short", (("amount", "length", plan["leg_ft"]),)))
     if rated_gpm is not None:
         net_psi = plan["discharge_psi"] - typed["floor"]
         promised_psi = rating.rated_pressure_psi(rated_gpm, typed["flow"])
         if net_psi > promised_psi:
             code = "past_rating" if promised_psi > 0 else "past_capacity"
-            found.append(readout.caution(units, "caution", code, (
+            cautions.append(readout.caution(units, "caution", code, (
                 ("flow", "flow", typed["flow"]), ("amount", "pressure", net_psi), ("limit", "pressure", promised_psi))))
-    return found
+    return cautions

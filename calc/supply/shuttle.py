@@ -71,9 +71,9 @@ def tankers_for(wanted_gpm, tank_gal, road_minutes, fill_minutes, dump_minutes):
     """
     check_positive("wanted_gpm", wanted_gpm)
     for tankers in range(1, MOST_TANKERS + 1):
-        kept_up = plan(tankers, tank_gal, road_minutes, fill_minutes, dump_minutes)
-        if kept_up["flow_gpm"] >= wanted_gpm - 1e-9:
+        shuttle = plan(tankers, tank_gal, road_minutes, fill_minutes, dump_minutes)
+        if shuttle["flow_gpm"] >= wanted_gpm - 1e-9:
             return tankers
-        if kept_up["held_by"] != "road":
+        if shuttle["held_by"] != "road":
             return None
     return None

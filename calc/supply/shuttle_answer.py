@@ -20,9 +20,9 @@ def answer(entries, shelf, units):
     way = readout.choice(entries, "way", ("one", "round", "timed"))
     rows = []
     road_minutes = _road(entries, units, way, rows)
-    each = (typed["load"], road_minutes, typed["fill"], typed["dump"])
-    plan = shuttle.plan(tankers, *each)
-    needed = shuttle.tankers_for(typed["wanted"], *each)
+    trip = (typed["load"], road_minutes, typed["fill"], typed["dump"])
+    plan = shuttle.plan(tankers, *trip)
+    needed = shuttle.tankers_for(typed["wanted"], *trip)
     cycle = (("road", "time", road_minutes), ("fill", "time", typed["fill"]), ("dump", "time", typed["dump"]),
              ("wait", "time", plan["wait_minutes"]), ("cycle", "time", plan["cycle_minutes"]))
     rows += [

@@ -53,9 +53,9 @@ def additional_lines(static_psi, residual_psi):
     squaring = 0
     while squaring < MOST_LINES and static_psi - drop_psi * (squaring + 2) * (squaring + 2) >= LEAST_RESIDUAL_PSI:
         squaring += 1
-    told = (percentage, first_digit, squaring)
+    estimates = (percentage, first_digit, squaring)
     return {"percentage": percentage, "first_digit": first_digit, "squaring": squaring, "drop_percent": drop_percent,
-            "least": min(told), "most": max(told)}
+            "least": min(estimates), "most": max(estimates)}
 
 
 def check_flow_test(static_psi, residual_psi, test_flow_gpm):

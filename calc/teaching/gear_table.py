@@ -22,38 +22,38 @@ def answer(entries, gears, units):
     gears: [{"gear", "ratio"}], the other gears of the transmission as typed; the pump gear is not among them
     units: see calc.base.display
 
-    Returns `{"missing", "pump_rpm", "rows", "pressure", "wanted_rpm", "above_governed", "speed_told",
-    "pressure_told", "terms"}`; a part whose entries are missing is None, and `missing` names them by part.
+    Returns `{"missing", "pump_rpm", "rows", "pressure", "wanted_rpm", "above_governed", "speed_match",
+    "pressure_band", "terms"}`; a part whose entries are missing is None, and `missing` names them by part.
     `rows` has the pump gear (`gear` None) first. Raises CalcError naming the entry, with the gear as a fact.
     Source: calc.pump.driveline; affinity laws, from memory.
     """
     known = {name: _amount(units, name, text) for name, text in entries.items() if text}
     lacking = {part: [name for name in needs if name not in known] for part, needs in NEEDS.items()}
-    told = {"missing": lacking, "pump_rpm": None, "rows": [], "pressure": None, "wanted_rpm": None,
-            "above_governed": False, "speed_told": None, "pressure_told": None}
+    table = {"missing": lacking, "pump_rpm": None, "rows": [], "pressure": None, "wanted_rpm": None,
+            "above_governed": False, "speed_match": None, "pressure_band": None}
     if not lacking["pump"]:
-        told["pump_rpm"] = display.rounded(units, driveline.pump_rpm(known["engine"], known["pump_ratio"]), 0)
+        table["pump_rpm"] = display.rounded(units, driveline.pump_rpm(known["engine"], known["pump_ratio"]), 0)
     expected_psi = None
     if not lacking["pressure"] and known["engine"] > 0:
         expected_psi = rating.pressure_at_speed_psi(known["idle_pressure"], known["idle"], known["engine"])
-        told["pressure"] = display.text(units, "pressure", expected_psi)
+        table["pressure"] = display.text(units, "pressure", expected_psi)
     if not lacking["wanted"]:
         rpm = driveline.engine_rpm_for_pressure(known["wanted"], known["idle_pressure"], known["idle"])
-        told["wanted_rpm"] = display.rounded(units, rpm, 0)
-        told["above_governed"] = rpm > known.get("governed", rpm)
+        table["wanted_rpm"] = display.rounded(units, rpm, 0)
+        table["above_governed"] = rpm > known.get("governed", rpm)
     if not lacking["speed"]:
         speeds = [_row(None, known["pump_gear_ratio"], known, expected_psi, units)]
         for typed in gears:
             if typed["ratio"]:
                 speeds.append(_row(typed["gear"], _ratio(units, typed), known, expected_psi, units))
-        told["rows"] = [row for _, row in speeds]
+        table["rows"] = [row for _, row in speeds]
         if "speed_shown" in known and known["engine"] > 0:
             figures = [[row["gear"] or "", mph] for mph, row in speeds]
-            told["speed_told"] = driveline.gear_of_speed(known["speed_shown"], figures, "")
+            table["speed_match"] = driveline.gear_of_speed(known["speed_shown"], figures, "")
     if "pressure_shown" in known and expected_psi:
-        told["pressure_told"] = driveline.pressure_told(known["pressure_shown"], expected_psi)
-    told["terms"] = {name: _term(units, name, amount) for name, amount in known.items()}
-    return told
+        table["pressure_band"] = driveline.pressure_band(known["pressure_shown"], expected_psi)
+    table["terms"] = {name: _term(units, name, amount) for name, amount in known.items()}
+    return table
 
 
 def _amount(units, name, text):

@@ -78,7 +78,7 @@ CALLS = [
     ("quick.answer", {"baseline": [{"engine_rpm": "1500", "discharge_psi": "150@US"}], "accuracy": {"discharge_psi": 2, "speed_rpm": 10},
                             "readings": [{"engine_rpm": "1650", "discharge_psi": "11.5@bar"}], "quick": {"tolerance_percent": 5},
                             "units": standards.shown_in("bar")}),
-    ("service.baseline", {"given": {"schema": 1, "rig_id": "r", "rig_name": "R", "baseline": {"at_ms": 1, "readings": [
+    ("service.baseline", {"content": {"schema": 1, "rig_id": "r", "rig_name": "R", "baseline": {"at_ms": 1, "readings": [
         {"engine_rpm": "1000", "discharge_psi": "60@US"}]}}, "units": standards.shown_in("US")}),
     ("service.judged", {"record": a_whole_record(), "units": standards.shown_in("US")}),
     ("service.history", {"results": [a_dated(2020, "acceptance", 1600), a_dated(2022.3, "annual", 1650)], "speed_accuracy_rpm": 10,

@@ -66,7 +66,7 @@ def test_gear_of_a_reading(run, shown_mph, code, gear):
 )
 def test_what_a_shortfall_means(run, shown_psi, told):
     """Fifty expected: a tenth is none, up to 0.6 far below, up to 0.9 below, from 1.15 above."""
-    assert run("pump.driveline", "pressure_told", shown_psi=shown_psi, expected_psi=50) == told
+    assert run("pump.driveline", "pressure_band", shown_psi=shown_psi, expected_psi=50) == told
 
 
 @pytest.mark.parametrize(
@@ -75,7 +75,7 @@ def test_what_a_shortfall_means(run, shown_psi, told):
         ("pump_rpm", {"engine_rpm": 700, "pump_ratio": 2}, {"engine_rpm"}),
         ("indicated_mph", {"engine_rpm": 700, "gear_ratio": 1, "axle_ratio": 5, "tyre_rev_per_mile": 500}, {"engine_rpm"}),
         ("engine_rpm_for_pressure", {"pressure_psi": 100, "known_psi": 50, "known_rpm": 700}, {"pressure_psi"}),
-        ("pressure_told", {"shown_psi": 40, "expected_psi": 50}, {"shown_psi"}),
+        ("pressure_band", {"shown_psi": 40, "expected_psi": 50}, {"shown_psi"}),
     ],
 )
 def test_refusals(run, function, good, zero_allowed):

@@ -58,7 +58,7 @@ BASELINE = {"schema": 1, "rig_id": "rig-1", "rig_name": "Tollgate Engine 1",
 
 def test_a_baseline_comes_back(run):
     """What the Check page writes is kept as it was."""
-    assert run("service.file", "baseline", given=BASELINE, units=US) == BASELINE
+    assert run("service.file", "baseline", content=BASELINE, units=US) == BASELINE
 
 
 def with_reading(**changes):
@@ -69,7 +69,7 @@ def with_reading(**changes):
 def test_no_baseline(run, given):
     """What is no baseline is refused whole."""
     with pytest.raises(CalcError) as refused:
-        run("service.file", "baseline", given=given, units=US)
+        run("service.file", "baseline", content=given, units=US)
     assert (refused.value.field, refused.value.code) == ("file", "not_a_test")
 
 
@@ -87,7 +87,7 @@ def test_no_baseline(run, given):
 def test_a_baseline_made_to_hurt(run, changes, code):
     """A baseline with anything strange in it is refused whole: a wrong one would hide a sick pump."""
     with pytest.raises(CalcError) as refused:
-        run("service.file", "baseline", given={**BASELINE, **changes}, units=US)
+        run("service.file", "baseline", content={**BASELINE, **changes}, units=US)
     assert (refused.value.field, refused.value.code) == ("file", code)
 
 
@@ -191,10 +191,10 @@ def test_how_many_readings_a_baseline_may_have(run, count, fits):
     given = copy.deepcopy(BASELINE)
     given["baseline"]["readings"] = given["baseline"]["readings"][:1] * count
     if fits:
-        assert run("service.file", "baseline", given=given, units=US) == given
+        assert run("service.file", "baseline", content=given, units=US) == given
     else:
         with pytest.raises(CalcError) as refused:
-            run("service.file", "baseline", given=given, units=US)
+            run("service.file", "baseline", content=given, units=US)
         assert (refused.value.field, refused.value.code, refused.value.facts["at"]) == ("file", "damaged", "baseline.readings")
 
 
@@ -202,7 +202,7 @@ def test_how_many_readings_a_baseline_may_have(run, count, fits):
 def test_the_moments_a_baseline_may_be_of(run, at_ms):
     given = copy.deepcopy(BASELINE)
     given["baseline"]["at_ms"] = at_ms
-    assert run("service.file", "baseline", given=given, units=US) == given
+    assert run("service.file", "baseline", content=given, units=US) == given
 
 
 def test_a_standard_that_cannot_be_used_is_named(run):

@@ -59,9 +59,9 @@ def test_no_speed_is_guessed(run, lost):
 def test_readings_are_told(run):
     """A reading of 11 mph speaks for third, and 25 psi for a gear too low or a pump not full."""
     told = answer(run, speed_shown="11@US", pressure_shown="25@US")
-    assert told["speed_told"] == {"code": "other_gear", "gear": "3"}
-    assert told["pressure_told"] == "far_below"
-    assert answer(run, speed_shown="16@US", pressure_shown="50@US")["speed_told"]["code"] == "pump_gear"
+    assert told["speed_match"] == {"code": "other_gear", "gear": "3"}
+    assert told["pressure_band"] == "far_below"
+    assert answer(run, speed_shown="16@US", pressure_shown="50@US")["speed_match"]["code"] == "pump_gear"
 
 
 def test_past_the_governor(run):

@@ -71,7 +71,7 @@ async function recordsOf(file, said, words) {
 
 function judge(given, { call, units, words }) {
   try {
-    if (given?.baseline !== undefined) return call("service.baseline", { given, units });
+    if (given?.baseline !== undefined) return call("service.baseline", { content: given, units });
     const told = call("service.judged", { record: given, units });
     const { id, kind } = told.record.standard;
     return Object.hasOwn(words.standard, id) && Object.hasOwn(words.kind, kind) ? told : { refused: { code: "damaged", at: "standard" } };

@@ -48,8 +48,8 @@ const gearName = (gear, words, rig) =>
 // What the readings typed beside the figures say; pressure first, since it outweighs.
 export function readingsTold({ words, answer }) {
   const told = words.speeds;
-  const pressure = answer.pressure_told;
-  const speed = answer.speed_told;
+  const pressure = answer.pressure_band;
+  const speed = answer.speed_match;
   const level = (fine) => (fine ? "caution" : "stop");
   return html`
     ${pressure ? warning(level(pressure === "as_expected" || pressure === "above" || pressure === "below"), told.pressure_shown, told[`told_${pressure}`]) : nothing}
