@@ -1,7 +1,7 @@
 """The card that a department fixes by the panel: every preconnect of a rig with the one number to set.
 
 The card is a sheet of blocks, ready to be set in type: `{"blocks": [{"code", "head", "rows"}], "notes", "faults"}`. A row is
-`{"name", "told", "cells", "is_over_test"}`, its cells text or None. What words are wanted for stands as a code with
+`{"name", "detail", "cells", "is_over_test"}`, its cells text or None. What words are wanted for stands as a code with
 facts, `{"code", ...}`, and plain text as text.
 """
 from calc.base import display, entry, rounding, shelf as shelves
@@ -52,8 +52,8 @@ def _known(profile, units, name, kind):
     return entry.quantity(units, kind, name, profile[name]) if profile.get(name) else None
 
 
-def _row(name, cells, told=None, is_over_test=False):
-    return {"name": name, "told": told, "cells": cells, "is_over_test": is_over_test}
+def _row(name, cells, detail=None, is_over_test=False):
+    return {"name": name, "detail": detail, "cells": cells, "is_over_test": is_over_test}
 
 
 def _beds(beds, shelf, units, floor_ft, step_psi, section_ft, labels):
@@ -81,34 +81,34 @@ def _beds(beds, shelf, units, floor_ft, step_psi, section_ft, labels):
 
 def _bed(bed, shelf, units, step_psi, changes, labels):
     """One bed with its pressure as it lies, and with each change of hose and height; piped, no hose can be added."""
-    plain_layout, limits, _ = layout_answer.worked(rig_profile.layout_of(bed), shelf, units)
-    line = limits[plain_layout["lines"][0]["id"]]
+    plain_layout, _, _ = layout_answer.worked(rig_profile.layout_of(bed), shelf, units)
+    line = plain_layout["lines"][0]
     answer = layout_answer.answer(rig_profile.layout_of(bed), shelf, units)
     is_piped = not bed.get("hose")
     cells = [
         None if is_piped and (added_ft, rise_ft) != (0, 0) else _pressure(line, units, step_psi, added_ft, rise_ft)
         for added_ft, rise_ft in changes
     ]
-    is_over = any(found["code"] in ("above_test_pressure", "above_working_pressure") for found in answer["cautions"])
-    return _row(bed["name"], cells, _told(bed, shelf, units, answer, labels), is_over)
+    is_over = any(caution["code"] in ("above_test_pressure", "above_working_pressure") for caution in answer["cautions"])
+    return _row(bed["name"], cells, _detail(bed, shelf, units, answer, labels), is_over)
 
 
-def _told(bed, shelf, units, answer, labels):
+def _detail(bed, shelf, units, answer, labels):
     """What a bed is made of."""
     way = "layout_" if not bed.get("device") else "master_" if bed.get("hose") else "piped_"
     line = answer["lines"][0]
-    told = {"code": way + bed["end"]["kind"], "flow": answer["flow"], "nozzle": line["outlet"]}
+    detail = {"code": way + bed["end"]["kind"], "flow": answer["flow"], "nozzle": line["outlet"]}
     if bed.get("hose"):
-        told["hose"] = shelf["hoses"][bed["hose"]]["label"]
-        told["length"] = entry.shown(units, "length", bed["length"])
+        detail["hose"] = shelf["hoses"][bed["hose"]]["label"]
+        detail["length"] = entry.shown(units, "length", bed["length"])
     if bed.get("device"):
-        told["loss"] = line["appliance"]
+        detail["loss"] = line["appliance"]
     if bed["end"]["kind"] == "smooth":
-        told["tip"] = _tip_label(bed["end"]["tip"], units, labels)
+        detail["tip"] = _tip_label(bed["end"]["tip"], units, labels)
         if way == "piped_" and bed.get("tips"):  # their flows stand among the tips
-            tips = [_tip_label(each["end"]["tip"], units, labels) for each in rig_profile.beds_of({"beds": [bed]})]
-            return {"code": "piped_tips", "tips": ", ".join(tips), "nozzle": told["nozzle"], "loss": told["loss"]}
-    return told
+            tips = [_tip_label(variant["end"]["tip"], units, labels) for variant in rig_profile.beds_of({"beds": [bed]})]
+            return {"code": "piped_tips", "tips": ", ".join(tips), "nozzle": detail["nozzle"], "loss": detail["loss"]}
+    return detail
 
 
 def _pressure(line, units, step_psi, added_ft, rise_ft):
@@ -132,15 +132,15 @@ def _supply(profile, shelf, units):
     names += [row["hose"] for row in profile.get("hoses", []) if row["hose"] not in beds and row["hose"] not in carried]
     rows = []
     for name in names:
-        told = _carried(carried[name], units) if name in carried else None
+        detail = _carried(carried[name], units) if name in carried else None
         try:
             figures = shelves.hose(shelf, "hose", name)
         except CalcError:
             rows.append(_row(shelf["hoses"][name]["label"], [None, None], {"code": "faulty_hose"}))
             continue
         for flow_gpm in figures["card_gpm"]:
-            rows.append(_row(figures["label"], _loss(figures, flow_gpm, units), told))
-            told = None  # said once of a hose
+            rows.append(_row(figures["label"], _loss(figures, flow_gpm, units), detail))
+            detail = None  # said once of a hose
     return {"code": "supply", "head": [{"code": "hose"}, {"code": "flow"}, {"code": "loss"}], "rows": rows}
 
 
@@ -152,11 +152,11 @@ def _loss(figures, flow_gpm, units):
 
 def _carried(row, units):
     """How much of a hose is carried, and its working limit where the profile has one."""
-    told = {"code": "carried", "length": entry.shown(units, "length", row["length"])}
+    detail = {"code": "carried", "length": entry.shown(units, "length", row["length"])}
     if row.get("limit"):
-        told["code"] = "carried_limit"
-        told["limit"] = entry.shown(units, "pressure", row["limit"])
-    return told
+        detail["code"] = "carried_limit"
+        detail["limit"] = entry.shown(units, "pressure", row["limit"])
+    return detail
 
 
 def _tip_label(tip, units, labels):
@@ -176,7 +176,7 @@ def _tips(profile, units, tips, labels):
             flow_gpm = nozzle.smooth_bore_flow_gpm(tip_in, psi)
             cells = [display.text(units, "pressure", psi), display.text(units, "flow", flow_gpm)]
             rows.append((tip_in, psi, _row(_tip_label(tip, units, labels), cells)))
-    rows = [row for _, _, row in sorted(rows, key=lambda each: (each[0], each[1]))]
+    rows = [row for _, _, row in sorted(rows, key=lambda row: (row[0], row[1]))]
     return {"code": "tips", "head": [{"code": "tip"}, {"code": "tip_pressure"}, {"code": "flow"}], "rows": rows}
 
 

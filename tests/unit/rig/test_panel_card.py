@@ -114,12 +114,12 @@ def test_rows_that_need_a_fault_stay_blank(run):
     blank = [None] * 6
     rows = block(card(run, {**RIG, "beds": beds}), "set")["rows"]
     assert [row["name"] for row in rows] == [bed["name"] for bed in beds]
-    assert (rows[1]["cells"], rows[1]["told"]) == (blank, {"code": "faulty_bed"})
+    assert (rows[1]["cells"], rows[1]["detail"]) == (blank, {"code": "faulty_bed"})
     assert rows[2]["cells"] == ["165", "170", "175", "160", "175", "190"]
     hoses = [{**RIG["hoses"][0], "coefficient": "11,x"}, RIG["hoses"][1]]
     rows = block(card(run, {**RIG, "hoses": hoses}), "set")["rows"]
     assert [row["cells"] == blank for row in rows[:4]] == [True, True, True, False]  # the three of 1 3/4 in, and not the blitz
-    assert rows[0]["told"] == {"code": "faulty_hose"}
+    assert rows[0]["detail"] == {"code": "faulty_hose"}
 
 
 GUN = {"name": "Deck gun", "device": "master", "end": {"kind": "smooth", "tip": "1.375@US", "pressure": "80@US"}, "tips": ["1.5@US"]}
@@ -129,9 +129,9 @@ def test_a_deck_gun_stands_on_the_card(run):
     """By hand: 80 and the handbook's 25 for a master-stream appliance are 105; the builder's own 40 makes it 120. No hose can be added to it."""
     rows = block(card(run, {**RIG, "beds": [GUN, {**GUN, "name": "Prepiped", "device": "aerial", "loss": "40@US", "tips": []}]}), "set")["rows"]
     assert [(row["name"], row["cells"]) for row in rows] == [("Deck gun", ["105", None, None, None, None, None]), ("Prepiped", ["120", None, None, None, None, None])]
-    assert rows[0]["told"] == {"code": "piped_tips", "tips": "1 3/8, 1 1/2", "nozzle": "80", "loss": "25"}
+    assert rows[0]["detail"] == {"code": "piped_tips", "tips": "1 3/8, 1 1/2", "nozzle": "80", "loss": "25"}
     # by hand: 29.7 x 1.8906 x 8.944 = 502.2
-    assert rows[1]["told"] == {"code": "piped_smooth", "tip": "1 3/8", "nozzle": "80", "loss": "40", "flow": "502"}
+    assert rows[1]["detail"] == {"code": "piped_smooth", "tip": "1 3/8", "nozzle": "80", "loss": "40", "flow": "502"}
 
 
 def test_a_monitor_on_hose(run):
@@ -140,12 +140,12 @@ def test_a_monitor_on_hose(run):
     rows = block(card(run, {**RIG, "beds": [bed]}), "set")["rows"]
     assert rows[0]["cells"] == ["145", "150", "155", "140", "155", "165"]
     # its other tip, 597.7 gpm: 0.8 x 5.977^2 x 2 = 57.2, and 25 and 80: 162.2
-    assert (rows[1]["cells"][0], rows[1]["told"]["tip"]) == ("160", "1 1/2")
+    assert (rows[1]["cells"][0], rows[1]["detail"]["tip"]) == ("160", "1 1/2")
 
 
 def test_supply_hose_stands_with_its_length_and_limit(run):
     """The supply hose a rig carries is told once, with how much of it and its working limit, whatever its figures are."""
     rows = block(card(run, {**RIG, "supply": [{"hose": "supply-5", "length": "1000@US", "limit": "180@US"}, {"hose": "supply-3-on-2.5", "length": "400@US"}]}), "supply")["rows"]
-    assert [row["told"] for row in rows if row["told"]] == [
+    assert [row["detail"] for row in rows if row["detail"]] == [
         {"code": "carried_limit", "length": "1000", "limit": "180"}, {"code": "carried", "length": "400"}]
     assert ["1000", "8"] in [row["cells"] for row in rows]  # by hand: 0.08 x 10^2

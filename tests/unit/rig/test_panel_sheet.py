@@ -17,7 +17,7 @@ def told_on(sheet):
     """Everything on a card that the page sets in words."""
     found = list(sheet["notes"])
     for each in sheet["blocks"]:
-        found += [each, *each["head"], *(row["told"] for row in each["rows"] if row["told"])]
+        found += [each, *each["head"], *(row["detail"] for row in each["rows"] if row["detail"])]
     return found
 
 
@@ -57,7 +57,7 @@ def test_what_a_bed_is_made_of(run):
     hose = catalogue.shelf()["hoses"]["attack-1.75"]["label"]
 
     def told(system):
-        return [row["told"] for row in block(card(run, system=system, section="15@SI"), "set")["rows"][:2]]
+        return [row["detail"] for row in block(card(run, system=system, section="15@SI"), "set")["rows"][:2]]
 
     # by hand: 29.7 x 0.8789 x 7.071 = 184.6 gpm
     assert told("US") == [{"code": "layout_fog", "hose": hose, "length": "100", "flow": "150", "nozzle": "75"},
@@ -71,9 +71,9 @@ def test_a_tip_without_a_name(run):
     """A tip that the page's list does not name stands by its diameter: 0.9375 in is 23.8 mm."""
     told = run("rig.panel_card", "card", profile=RIG, shelf=catalogue.shelf(), units=units.shown_in("SI"), section="15@SI",
                tips=[tip for tip in catalogue.tip_choices() if tip["family"] == "metric"])
-    diameter = {row["name"]: row["told"] for row in block(told, "set")["rows"]}["Crosslay 1"]["tip"]
+    diameter = {row["name"]: row["detail"] for row in block(told, "set")["rows"]}["Crosslay 1"]["tip"]
     assert float(diameter) == pytest.approx(23.8125, abs=0.5)
-    assert block(told, "tips")["rows"][0] == {"name": diameter, "told": None, "cells": ["345", "699"], "is_over_test": False}
+    assert block(told, "tips")["rows"][0] == {"name": diameter, "detail": None, "cells": ["345", "699"], "is_over_test": False}
 
 
 def test_unrounded_in_kpa(run):
@@ -88,7 +88,7 @@ def test_supply_rows(run):
     hoses = catalogue.shelf()["hoses"]
     rows = block(card(run), "supply")["rows"]
     assert {row["name"] for row in rows} == {hoses["supply-5"]["label"]}
-    assert [row["told"] for row in rows if row["told"]] == [{"code": "carried_limit", "length": "1000", "limit": "180"}]  # once, at its first row
+    assert [row["detail"] for row in rows if row["detail"]] == [{"code": "carried_limit", "length": "1000", "limit": "180"}]  # once, at its first row
     assert not [row for row in rows if row["is_over_test"]]
     # by hand: C 0.08, 500 gpm is 1893 L/min, 100 m 328.1 ft: 0.08 x 25 x 3.281 = 6.562 psi, 45.2 kPa; at 1000, 181.0
     cells = [row["cells"] for row in block(card(run, system="SI"), "supply")["rows"]]

@@ -27,7 +27,7 @@ export function sheetView({ card, rig, faults, words, u }) {
           <thead><tr>${block.head.map((told) => html`<th scope="col">${say(told)}</th>`)}</tr></thead>
           <tbody>${block.rows.map((row) => html`
             <tr>
-              <th scope="row">${row.name}${row.is_over_test ? " !" : nothing}${row.told ? html`<small>${say(row.told)}</small>` : nothing}</th>
+              <th scope="row">${row.name}${row.is_over_test ? " !" : nothing}${row.detail ? html`<small>${say(row.detail)}</small>` : nothing}</th>
               ${row.cells.map((cell) => html`<td>${cell ?? words.card.none}</td>`)}
             </tr>`)}
           </tbody>
