@@ -2,7 +2,7 @@
 from calc.base.errors import CalcError, check_number, check_positive
 
 MOST_PLACES = 6
-TIE = 4e-16  # two last bits: a half typed as 1.005 is held, and scaled, a little short
+TIE = 4e-16  # two last bits of a float: 1.005 is stored, and times 100 comes out, a little below 100.5
 
 
 def rounded(value, places):

@@ -156,7 +156,7 @@ def _descend(branches, targets, pump_psi):
 def _balances(branches, pump_psi):
     """Whether every nozzle's flow is the one for the pressure it gets; if so, opens any found dry that water reaches."""
     outlets_psi = []
-    sizes_psi = []  # of the terms that make up each pressure, for the last figures they carry
+    sizes_psi = []  # the terms of each pressure added up without their signs: what the tolerance is a share of
     thirsty = []
     for place, branch in enumerate(branches):
         inlet_psi, size_psi = pump_psi, abs(pump_psi)

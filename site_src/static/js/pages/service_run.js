@@ -80,7 +80,7 @@ function view() {
   };
 }
 
-let reasonOf = null; // what a reason was last asked for
+let reasonOf = null; // the act that was stopped or paused last, whose reason is asked for
 
 function draw() {
   const seen = view();

@@ -99,7 +99,7 @@ function note(event, before) {
   if (state.status === "done" && before.status !== "done" && hurried()) run = noted(run, { event: "hurried", step: null, told: hurried() }, state.status);
 }
 
-// Which rig a run is for, and what its profile said: a run does not outlive either.
+// Which rig a run is for, and what its profile said: with another rig or another profile a run begins at its first step.
 const standing = () => JSON.stringify([page.rig?.id ?? null, rigAnswers()]);
 
 function save() {

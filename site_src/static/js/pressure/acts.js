@@ -32,7 +32,7 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
   const deviceTo = (id, device) => (lineOf(id).end.kind === "smooth" ? withPressure : change)(id, { device, loss: "" });
   const toHeight = (id, height, what) => show(raised(state.layout, id, height, before(what)), what);
   let count = 0;
-  const once = (name) => `${name} ${(count += 1)}`; // never one with the change before
+  const once = (name) => `${name} ${(count += 1)}`; // a key of its own, so that undo never merges it with the change before
 
   return {
     tag,

@@ -79,7 +79,7 @@ export function settingsView({ layout, line, lines, data, rig, own, beds, faulty
     </section>`;
 }
 
-// Height by floors, for whoever counts those.
+// The height as a count of floors, for crews that think in floors.
 const floors = (line, words, act) => !act.hasFloor() ? nothing : html`
   <div class="chips" role="group" aria-label=${words.pressure.floors}>
     ${[1, -1].map((direction) => html`<button type="button" class="key" @click=${() => act.floor(line.id, direction)}>${words.pressure[direction > 0 ? "floor_up" : "floor_down"]}</button>`)}
