@@ -1,8 +1,13 @@
-"""What is at hand for a layout, as calc.layout.typed takes it, and the parts of it that a faulty profile spoiled.
+"""The shelf, what is at hand for a layout, and the parts of it that a faulty profile spoiled.
 
-`shelf` is `{"hoses", "crews", "appliances"}`, see calc.layout.typed. A rig whose profile has a fault (see calc.rig.profile) marks what
-hangs on it: a hose carries `faulty`, the place of the fault such as "hoses.0.coefficient", and `faulty_appliances` of
-the shelf has the place by the appliance. Neither is ever replaced by a handbook figure.
+The shelf is
+    hoses       by name, {"coefficient", "bore_in", "size_in", and the limits of calc.hydraulics.caution}
+    crews       by name, {"limit_lbf"}
+    appliances  by name, [[from_gpm, psi], ...], the usual loss by the flow through it
+    rule        where a department has its own friction rule, its code in calc.hydraulics.friction_rule
+A rig whose profile has a fault (see calc.rig.profile) marks what hangs on it: a hose carries `faulty`, the place of the fault
+such as "hoses.0.coefficient", and `faulty_appliances` of the shelf has the place by the appliance. Neither is ever replaced by
+a handbook figure.
 """
 from calc.base.errors import CalcError
 

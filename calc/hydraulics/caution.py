@@ -42,7 +42,7 @@ def cautions(lines, report):
         `most_usual_gpm` for one hose, `parallel`, `crew` and `crew_limit_lbf` at its nozzle,
         the `device` at its end and whether it `has_own_loss`;
         a limit that is absent or None raises no caution
-    report: of layout.discharge_pressure for the same layout
+    report: of calc.layout.pressure for the same layout
 
     Returns a list of `{"level", "code", "line", "kind", "amount", "limit", "crew"}`; kind names the quantity of
     amount and limit. A hose is judged at the pressure it sees when every nozzle is shut: no friction, no gating.

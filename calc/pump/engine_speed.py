@@ -18,10 +18,10 @@ def at_rating(rated_gpm, speeds_rpm):
     """The points of a service test from the engine speeds recorded at each.
 
     rated_gpm: rated capacity, US gallons per minute, 50 to 6,000
-    speeds_rpm: engine speeds at the points of pump.test_points, rpm, above 0, in their order; None where not recorded
+    speeds_rpm: engine speeds at the points of rating.test_points, rpm, above 0, in their order; None where not recorded
 
     Returns the test as the module says, without the points not recorded. Raises CalcError naming the input.
-    Source: pump.test_points.
+    Source: rating.test_points.
     """
     points = rating.test_points(rated_gpm)
     if not isinstance(speeds_rpm, (list, tuple)) or len(speeds_rpm) != len(points):

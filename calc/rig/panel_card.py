@@ -19,7 +19,7 @@ def card(profile, shelf, units, section, tips):
     """The panel card of a rig in the page's units.
 
     profile: see calc.rig.profile; what is faulty in it is listed in `faults`, see calc.rig.check, and the rows that need it stay blank
-    shelf: what is at hand, see calc.layout.answer; its hoses also carry `label` and `card_gpm`, the flows of a supply row
+    shelf: see calc.base.shelf; its hoses also carry `label` and `card_gpm`, the flows of a supply row
     units: see calc.base.display
     section: the section of hose a crew adds, as an entry ("50@US")
     tips: smooth-bore tips by name, [{"id", "label", "usual", "is_master"}]; id is the diameter and usual the pressure,
@@ -27,7 +27,7 @@ def card(profile, shelf, units, section, tips):
 
     Pressures of beds are rounded to the panel's step where the profile has one. A cell is None where it cannot be
     worked out: the profile gives no floor height, or no fire hose could take it. Raises CalcError naming the field.
-    Source: layout.discharge_pressure; tips and rounding common practice.
+    Source: calc.layout.pressure; tips and rounding common practice.
     """
     at_hand = rig_profile.at_hand(profile, shelf, units)
     own, sound = at_hand["shelf"], at_hand["rig"]

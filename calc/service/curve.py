@@ -9,8 +9,8 @@ ROOM = 1.15  # of the highest figure, so that a band has room above it
 def curve(plan, summary, earlier, units):
     """Everything the picture shows, placed from 0 to 1 along flow and along net pressure, with texts in the page's units.
 
-    plan: of service_plan.plan
-    summary: of service_years.summary for it
+    plan: of calc.service.plan
+    summary: of calc.service.years.summary for it
     earlier: [{"name", "points"}], summaries of earlier tests with what they are called
     units: see calc.base.display
 

@@ -1,6 +1,6 @@
 """A rig's tests over the years as a person reads them: each rated point against acceptance, and how it went from test to test.
 
-A result is `{"id", "at_ms", "kind", "standard", "rated_gpm", "status", "points"}`: a summary of service_years.summary with the
+A result is `{"id", "at_ms", "kind", "standard", "rated_gpm", "status", "points"}`: a summary of calc.service.years.summary with the
 test's id and the time it ended, milliseconds since 1970.
 """
 from calc.base import display

@@ -86,7 +86,7 @@ def judged_set(test, tip, values, plan):
     test: a run of the plan
     tip: `{"tip_in", "count"}` the flow is read at, or None
     values: the set, see calc.service.verdict
-    plan: of service_plan.plan
+    plan: of calc.service.plan
 
     Returns `{"status", "code", "decided", "missing", "figures", "at_s", "engine_rpm", "pump_rpm", "is_strayed"}`; the
     figures are the flow and the net pressure. Raises CalcError naming the field.

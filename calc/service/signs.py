@@ -51,7 +51,7 @@ def cautions_of(test, sets, plan):
 
     test: a run of the plan
     sets: its judged sets of readings
-    plan: of service_plan.plan
+    plan: of calc.service.plan
 
     Returns a list of `{"code", "kind", "value", "limit"}`, the worst reading for each code: "speed_above_new",
     "ratio_off". Raises nothing.
@@ -76,8 +76,8 @@ def cautions_of(test, sets, plan):
 def signs_of(plan, tests):
     """Every pattern that the judged tests show, in the order of the tests.
 
-    plan: of service_plan.plan
-    tests: as service_verdict.verdict judged them
+    plan: of calc.service.plan
+    tests: as calc.service.verdict judged them
 
     Returns a list of `{"id", "test", "enter"}`: the pattern, the test that shows it, the sign by which it enters the diagnosis.
     Raises nothing. Source: trade articles on service tests and pump faults, mostly from memory.

@@ -15,7 +15,7 @@ END_GRACE_S = 30  # the last reading of a run is taken no sooner than this befor
 def verdict(plan, readings):
     """What the readings prove.
 
-    plan: of service_plan.plan
+    plan: of calc.service.plan
     readings: as the module says
 
     Returns `{"status", "decided", "counts", "tests", "signs"}`; counts has how many tests are of each status. A test carries

@@ -16,8 +16,8 @@ STUDENT = (12.71, 4.30, 3.18, 2.78, 2.57, 2.45, 2.36, 2.31, 2.26, 2.23)
 def summary(plan, verdict):
     """What a test leaves behind to be compared with others.
 
-    plan: of service_plan.plan
-    verdict: of service_verdict.verdict for it
+    plan: of calc.service.plan
+    verdict: of calc.service.verdict for it
 
     Raises nothing.
     """

@@ -100,7 +100,7 @@ def variants(sequence, rig):
     Returns a list of lists of steps. Raises CalcError with field "sequence" where a step hangs on a question that
     nobody has asked by then.
     """
-    found = []
+    ways = []
     pending = [(rig, 0, [])]
     while pending:
         rig, place, steps = pending.pop()
@@ -116,13 +116,13 @@ def variants(sequence, rig):
             if question and rig[question] == UNKNOWN:
                 for answer in step["answers"]:
                     if is_for(sequence, {question: answer["id"]}):
-                        told = dict(rig)
-                        told[question] = answer["id"]
-                        pending.append((told, place, list(steps)))
+                        answered = dict(rig)
+                        answered[question] = answer["id"]
+                        pending.append((answered, place, list(steps)))
                 break
         else:
-            found.append(steps)
-    return found
+            ways.append(steps)
+    return ways
 
 
 def fits(step, rig):

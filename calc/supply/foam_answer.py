@@ -13,7 +13,7 @@ def answer(entries, shelf, units):
 
     entries: text as typed or chosen: `concentrate`, `percent`, `flow` of the eductor, `minutes` wanted; `inlet` pressure,
         `plate` (greatest back pressure, where its plate says), `nozzle` pressure, and the hose behind: `hose`, `length`, `rise`
-    shelf: `hoses` by name, see calc.layout.answer
+    shelf: `hoses` by name, see calc.base.shelf
     units: see calc.base.display
 
     Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.base.readout; there is no picture.

@@ -63,9 +63,9 @@ def more_lines(test, floor_psi):
     test: as for residual_psi
     floor_psi: pressure to leave in the main, psi, 0 to static
 
-    Returns `{"safe", "by_flow"}` beside all of supply.additional_lines: by_flow is how many more such lines the flow at
+    Returns `{"safe", "by_flow"}` beside all of sources.additional_lines: by_flow is how many more such lines the flow at
     floor_psi would feed, safe the least of it and the rules. Raises CalcError naming the input.
-    Source: supply.additional_lines; supply.hydrant_flow_gpm over the flow of the test.
+    Source: sources.additional_lines; sources.hydrant_flow_gpm over the flow of the test.
     """
     check_within("floor_psi", floor_psi, 0, test["static_psi"])
     lines = sources.additional_lines(test["static_psi"], test["residual_psi"])
@@ -78,10 +78,10 @@ def more_lines(test, floor_psi):
 def residual_psi(test, flow_gpm):
     """Pressure left at the hydrant at a flow, in psi; below zero where it cannot give so much.
 
-    test: `{"static_psi", "residual_psi", "flow_gpm"}` of one flow test, see supply.hydrant_flow_gpm
+    test: `{"static_psi", "residual_psi", "flow_gpm"}` of one flow test, see sources.hydrant_flow_gpm
     flow_gpm: flow asked about, US gallons per minute, 0 or more
 
-    Raises CalcError naming the input. Source: supply.hydrant_flow_gpm solved for the pressure.
+    Raises CalcError naming the input. Source: sources.hydrant_flow_gpm solved for the pressure.
     """
     check_not_negative("flow_gpm", flow_gpm)
     sources.check_flow_test(test["static_psi"], test["residual_psi"], test["flow_gpm"])

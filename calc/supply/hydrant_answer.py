@@ -16,7 +16,7 @@ def answer(entries, shelf, units):
     entries: text as typed or chosen: `known` ("flow" or "pitot"), `static`, `residual`, `floor` (pressure to leave in
         the main), `flowing`, or `outlet`, `shape`, `pitot`, `outlets`; the supply hose `hose`, `lines`, `length`,
         `rise`, and the `wanted` flow through it
-    shelf: `hoses` by name, see calc.layout.answer
+    shelf: `hoses` by name, see calc.base.shelf
     units: see calc.base.display
 
     Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.base.readout; picture holds the curve of flow and

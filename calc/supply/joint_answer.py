@@ -12,7 +12,7 @@ def answer(entries, shelf, units):
     entries: text as typed or chosen: `way` ("tandem" or "dual"), `supply` (first intake, flowing), `before` (tandem: what
         the first pumper shows; dual: static pressure of the hydrant), `wanted` (what the second shall show), `flow`
         between the two, the hose between them `hose`, `length`, and `limit`, the most the second intake may see, if known
-    shelf: `hoses` by name, see calc.layout.answer
+    shelf: `hoses` by name, see calc.base.shelf
     units: see calc.base.display
 
     Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.base.readout; there is no picture.

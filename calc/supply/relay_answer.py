@@ -14,7 +14,7 @@ def answer(entries, shelf, units):
 
     entries: text as typed or chosen: `distance`, `climb`, `hose`, `lines`, `flow`, `most` (pressure a pumper may show),
         `floor` (pressure wanted at each intake) and, where it is known, `rated` (capacity of the pumpers)
-    shelf: `hoses` by name, see calc.layout.answer
+    shelf: `hoses` by name, see calc.base.shelf
     units: see calc.base.display
 
     Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.base.readout; picture holds the texts of the

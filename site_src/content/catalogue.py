@@ -38,7 +38,7 @@ def piped():
 
 
 def shelf():
-    """What is at hand for a layout, as calc.layout.answer takes it: hoses with their limits, crews, losses of devices."""
+    """What is at hand for a layout, see calc.base.shelf: hoses with their limits, crews, losses of devices."""
     return {
         "hoses": {**{row["id"]: hose(row) for row in data.named("hoses")}, fields.PIPED: piped()},
         "crews": {str(crew["people"]): {"limit_lbf": crew["limit_lbf"]} for crew in data.load("nozzles")["crew"]},

@@ -108,6 +108,14 @@ def test_module(path):
 
 
 @pytest.mark.parametrize("path", FILES, ids=dotted)
+def test_references(path):
+    """Where a file of calc sends its reader, there is something: a module, or a name in one."""
+    for place in set(re.findall(r"\bcalc((?:\.[a-z_]+)+)", path.read_text(encoding="utf-8"))):
+        module, _, name = place[1:].rpartition(".")
+        assert place[1:] in MODULES or place[1:] in ROOMS or hasattr(MODULES.get(module), name), place
+
+
+@pytest.mark.parametrize("path", FILES, ids=dotted)
 def test_imports(path):
     """Calc imports nothing but itself, from its own package and those above it, and what both Pythons have."""
     allowed = ROOMS[:ROOMS.index(dotted(path).split(".")[0]) + 1] if path.stem != "__init__" else ()
