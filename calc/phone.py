@@ -11,7 +11,7 @@ MOST_HELD = 32
 DOORS = {
     "at_pump.answer": ("layout.at_pump", ("layout", "shelf", "units", "profile")),
     "away.slept": ("shift.away", ("wall_s", "steady_s")),
-    "collar.places": ("diagnosis.collar", ("proofs", "given")),
+    "collar.places": ("diagnosis.collar", ("proofs", "seen")),
     "draft.answer": ("supply.draft_answer", ("entries", "shelf", "units")),
     "entry.added": ("base.entry", ("units", "kind", "text", "other", "sign")),
     "entry.bound": ("base.entry", ("units", "kind", "amount", "side")),

@@ -41,9 +41,9 @@ def check_positive(field, value):
     """
     check_number(field, value)
     if not value > 0:
-        raise CalcError(field, "not_positive", given=value)
+        raise CalcError(field, "not_positive", value=value)
     if value < SMALLEST:
-        raise CalcError(field, "too_small", given=value, least=SMALLEST)
+        raise CalcError(field, "too_small", value=value, least=SMALLEST)
 
 
 def check_not_negative(field, value):
@@ -56,7 +56,7 @@ def check_not_negative(field, value):
     """
     check_number(field, value)
     if not value >= 0:
-        raise CalcError(field, "negative", given=value)
+        raise CalcError(field, "negative", value=value)
 
 
 def check_within(field, value, least, most):
@@ -70,4 +70,4 @@ def check_within(field, value, least, most):
     """
     check_number(field, value)
     if not least <= value <= most:
-        raise CalcError(field, "out_of_range", given=value, least=least, most=most)
+        raise CalcError(field, "out_of_range", value=value, least=least, most=most)

@@ -9,27 +9,27 @@ PLACES = ("road", "between", "pump")
 NEVER = "never"  # never in pump at all: always a candidate, since no proof on this list rules it out
 
 
-def places(proofs, given):
+def places(proofs, seen):
     """For each place what speaks for it and against it, and which proofs contradict each other.
 
     proofs: see the module
-    given: the answers by proof, {"light": "on"}; a proof that is absent was not looked at
+    seen: the answers by proof, {"light": "on"}; a proof that is absent was not looked at
 
     Returns `{"alarms", "places": [{"place", "for", "against"}], "contradictions": [[proof, proof]], "silent",
     "candidates"}`: alarms are proofs whose answer is danger; silent ones tell nothing; candidates are the places that
-    nothing speaks against, and always "never". Raises CalcError naming given.
+    nothing speaks against, and always "never". Raises CalcError naming seen.
     Source: what each instrument shows at each place, from memory.
     """
     fits = []
     alarms = []
     for proof in proofs:
-        if proof["id"] in given:
-            answer = _answer(proof, given[proof["id"]])
+        if proof["id"] in seen:
+            answer = _answer(proof, seen[proof["id"]])
             fits.append((proof["id"], answer["fits"]))
             if answer.get("alarm"):
                 alarms.append(proof["id"])
-    if len(fits) != len(given):
-        raise CalcError("given", "unknown_proof")
+    if len(fits) != len(seen):
+        raise CalcError("seen", "unknown_proof")
     telling = [(proof, fit) for proof, fit in fits if len(fit) < len(PLACES)]
     rows = [{"place": place, "for": [proof for proof, fit in telling if place in fit],
              "against": [proof for proof, fit in telling if place not in fit]} for place in PLACES]
@@ -43,8 +43,8 @@ def places(proofs, given):
     }
 
 
-def _answer(proof, given):
+def _answer(proof, chosen):
     for answer in proof["answers"]:
-        if answer["id"] == given:
+        if answer["id"] == chosen:
             return answer
-    raise CalcError("given", "unknown_answer", proof=proof["id"])
+    raise CalcError("seen", "unknown_answer", proof=proof["id"])

@@ -32,7 +32,7 @@ AS_IT_STANDS = {**a_layout(a_wye(a_line(), a_line(id="B", height="30"))), "sourc
                 "now": {"pressure": "177.7", "gates": "open", "shut": ["B"]}}
 LEAKS = data.load("water_loss")
 CALLS = [
-    ("collar.places", {"proofs": data.load("collar")["proof"], "given": {"light": "on", "speedometer": "zero"}}),
+    ("collar.places", {"proofs": data.load("collar")["proof"], "seen": {"light": "on", "speedometer": "zero"}}),
     ("fault.entered", {"knowledge": knowledge.base(), "facts": ["air_up"], "missing": ["pump_light"]}),
     ("fault.for_rig", {"knowledge": knowledge.base(), "rig": PROFILE}),
     ("fault.next_check", {"knowledge": knowledge.base(), "signs": {"light_dark": "seen"}, "role": "operator", "engine": "idle",

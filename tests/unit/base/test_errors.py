@@ -32,16 +32,16 @@ def test_let_through(run, check, value):
         ("number", None, "not_a_number", {}),
         ("number", "1", "not_a_number", {}),
         ("number", [1], "not_a_number", {}),
-        ("positive", 0, "not_positive", {"given": 0}),
-        ("positive", -3, "not_positive", {"given": -3}),
-        ("positive", 9.9e-10, "too_small", {"given": 9.9e-10, "least": LEAST}),
+        ("positive", 0, "not_positive", {"value": 0}),
+        ("positive", -3, "not_positive", {"value": -3}),
+        ("positive", 9.9e-10, "too_small", {"value": 9.9e-10, "least": LEAST}),
         ("positive", 2e7, "too_large", {"most": MOST}),
         ("positive", "1", "not_a_number", {}),
-        ("not_negative", -5e-324, "negative", {"given": -5e-324}),
+        ("not_negative", -5e-324, "negative", {"value": -5e-324}),
         ("not_negative", 2e7, "too_large", {"most": MOST}),
         ("not_negative", None, "not_a_number", {}),
-        ("within", 1.999, "out_of_range", {"given": 1.999, "least": 2, "most": 3}),
-        ("within", 3.001, "out_of_range", {"given": 3.001, "least": 2, "most": 3}),
+        ("within", 1.999, "out_of_range", {"value": 1.999, "least": 2, "most": 3}),
+        ("within", 3.001, "out_of_range", {"value": 3.001, "least": 2, "most": 3}),
         ("within", -2e7, "too_large", {"most": MOST}),
         ("within", "2.5", "not_a_number", {}),
     ],
@@ -57,4 +57,4 @@ def test_refused(run, check, value, code, facts):
 
 def test_a_refusal_that_nobody_caught_names_itself():
     """In a log the refusal reads as its field and code."""
-    assert str(CalcError("depth_ft", "negative", given=-1)) == "depth_ft: negative"
+    assert str(CalcError("depth_ft", "negative", value=-1)) == "depth_ft: negative"

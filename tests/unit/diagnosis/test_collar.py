@@ -12,12 +12,12 @@ PROOFS = data.load("collar")["proof"]
 ANSWERS = {proof["id"]: [answer["id"] for answer in proof["answers"]] for proof in PROOFS}
 
 
-def places(run, **given):
-    return run("diagnosis.collar", "places", proofs=PROOFS, given=given)
+def places(run, **seen):
+    return run("diagnosis.collar", "places", proofs=PROOFS, seen=seen)
 
 
 @pytest.mark.parametrize(
-    ("given", "candidates", "contradictions"),
+    ("seen", "candidates", "contradictions"),
     [
         ({}, ["never"], []),
         # what a sound shift shows, from memory
@@ -32,39 +32,39 @@ def places(run, **given):
         ({"speedometer": "wheels", "pressure": "none_dry"}, ["never"], []),
     ],
 )
-def test_places(run, given, candidates, contradictions):
+def test_places(run, seen, candidates, contradictions):
     """Each set of proofs leaves its places, one contradiction is named, and "never in pump" is always there."""
-    told = places(run, **given)
+    told = places(run, **seen)
     assert told["candidates"] == candidates
     assert told["contradictions"] == contradictions
 
 
 def test_never_is_always_a_candidate():
     """No set of answers takes the doubt away; two that share no place are a contradiction, and no others are."""
-    for given in itertools.product(*([None, *answers] for answers in ANSWERS.values())):
-        given = {proof: answer for proof, answer in zip(ANSWERS, given, strict=True) if answer}
-        told = collar.places(PROOFS, given)
+    for chosen in itertools.product(*([None, *answers] for answers in ANSWERS.values())):
+        seen = {proof: answer for proof, answer in zip(ANSWERS, chosen, strict=True) if answer}
+        told = collar.places(PROOFS, seen)
         assert told["candidates"][-1] == "never"
         if told["contradictions"]:
             assert not set(told["candidates"]) & {"pump"}
 
 
-@pytest.mark.parametrize("given", [{"ground": "leans"}, {"ground": "moves"}, {"throttle": "dead"}])
-def test_alarms(run, given):
+@pytest.mark.parametrize("seen", [{"ground": "leans"}, {"ground": "moves"}, {"throttle": "dead"}])
+def test_alarms(run, seen):
     """Strain, movement and a dead throttle are told as danger."""
-    assert places(run, light="on", **given)["alarms"] == list(given)
+    assert places(run, light="on", **seen)["alarms"] == list(seen)
 
 
-@pytest.mark.parametrize(("given", "code"), [({"smell": "odd"}, "unknown_proof"), ({"light": "green"}, "unknown_answer")])
-def test_refusals(run, given, code):
+@pytest.mark.parametrize(("seen", "code"), [({"smell": "odd"}, "unknown_proof"), ({"light": "green"}, "unknown_answer")])
+def test_refusals(run, seen, code):
     """What is no proof or no answer is refused."""
     with pytest.raises(CalcError) as refusal:
-        places(run, **given)
-    assert (refusal.value.field, refusal.value.code) == ("given", code)
+        places(run, **seen)
+    assert (refusal.value.field, refusal.value.code) == ("seen", code)
 
 
 @pytest.mark.parametrize(
-    ("given", "kind"),
+    ("seen", "kind"),
     [
         ({"light": "dark", "clunk": "none", "speedometer": "zero", "note": "dropped"}, "stands"),  # never left road
         ({"light": "dark", "pressure": "shows", "note": "same"}, "check"),  # a lamp, where all else says pump
@@ -72,13 +72,13 @@ def test_refusals(run, given, code):
         ({"throttle": "dead"}, "danger"), ({"ground": "moves"}, "danger"),
     ],
 )
-def test_answers_open_the_diagnosis(given, kind):
+def test_answers_open_the_diagnosis(seen, kind):
     """What the proofs say is known to the diagnosis as signs, and fits something that it knows."""
-    contradicted = [proof for pair in collar.places(PROOFS, given)["contradictions"] for proof in pair]
+    contradicted = [proof for pair in collar.places(PROOFS, seen)["contradictions"] for proof in pair]
     signs = {}
     for proof in PROOFS:
         for answer in proof["answers"]:
-            if answer["id"] == given.get(proof["id"]):
+            if answer["id"] == seen.get(proof["id"]):
                 sign = answer.get("sign") or (answer.get("denied") if proof["id"] in contradicted else None)
                 signs.update({sign: "seen"} if sign else {})
     assert signs and fault.next_check(fault.for_rig(BASE, {"drive": "midship"}), signs, "technician", "idle", 0)["kind"] == kind

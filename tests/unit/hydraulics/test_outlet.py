@@ -50,7 +50,7 @@ def test_passing(run, end, flow_gpm, psi, reaction_lbf):
         ({**SELECTABLE, "settings_gpm": 125}, "settings_gpm", "missing", {}),
         ({key: SELECTABLE[key] for key in SELECTABLE if key != "settings_gpm"}, "settings_gpm", "missing", {}),
         ({**SELECTABLE, "settings_gpm": [125] * 21}, "settings_gpm", "too_many", {"most": 20}),
-        ({**SELECTABLE, "settings_gpm": [125, 0]}, "settings_gpm", "not_positive", {"given": 0}),
+        ({**SELECTABLE, "settings_gpm": [125, 0]}, "settings_gpm", "not_positive", {"value": 0}),
         ({**SELECTABLE, "settings_gpm": [125, "95"]}, "settings_gpm", "not_a_number", {}),
         ({**SELECTABLE, "set_gpm": 100}, "set_gpm", "not_a_setting", {}),
     ],

@@ -267,7 +267,7 @@ def test_deep_lay_on_both(run):
         ({"lines": [a_line(), a_line(id=7)]}, {"place": 2}),
         ({"lines": [a_line(id="S", end={"lines": [a_line(id="")]})]}, {"place": 1, "line": "S"}),
         ({"lines": [a_line(end={"lines": [a_line(), a_line(parallel=13)]})]}, {"line": "1.2", "least": 1, "most": 12}),
-        ({"lines": [a_line(id="B", gate_psi=-1)]}, {"line": "B", "given": -1}),
+        ({"lines": [a_line(id="B", gate_psi=-1)]}, {"line": "B", "value": -1}),
         ({"lines": [a_line(end={"lines": []})]}, {"line": "1"}),
     ],
 )

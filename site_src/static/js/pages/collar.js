@@ -25,7 +25,7 @@ function put(next) {
 const named = (list) => list.map((proof) => words.proof[proof]).join(", ");
 
 function draw() {
-  const told = call("collar.places", { proofs, given });
+  const told = call("collar.places", { proofs, seen: given });
   render(html`
     <div role="status">
       ${alarmOrders(told).map((name) => orderView({ order: orders[name], words }))}
