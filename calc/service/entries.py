@@ -2,7 +2,7 @@
 
 A record is `{"rig", "standard", "conditions", "accuracy", "tests"}`. Every amount is text as typed ("145@US"), under the name
 calc knows it by; a set of readings is `{"at_s", "values"}`; the tip of a set or an attempt is `{"tip_in": "1.75@US", "count": 2}`. What
-cannot be read, or cannot be at all, is left out and told as a problem, `{"place", "code"}`, place such as
+cannot be read, or cannot be at all, is left out and listed as a problem, `{"place", "code"}`, place such as
 "tests.capacity.0.2.discharge_psi"; with code out_of_range also its "kind", its bounds "least" and "most", and "is_below".
 """
 from calc.base import display, entry
@@ -147,7 +147,7 @@ def _conditions(record, units, problems):
     for name in accuracy:
         value = read(units, kind_of(name), "accuracy." + name, accuracy[name], problems)
         if value is not None:
-            # an error of a temperature or a gauge has no zero of its own: none of these kinds carries an offset
+            # how far an instrument may err is a width, to which no offset applies: none of these kinds has one
             conditions["accuracy"][name] = value
     return conditions
 
@@ -156,13 +156,13 @@ def _readings(record, units, problems):
     readings = {}
     typed = record.get("tests") or {}
     for name in typed:
-        given = typed[name]
+        entered = typed[name]
         place = "tests." + name + "."
-        readings[name] = {"not_done": given.get("not_done"), "clock_s": given.get("clock_s"),
-                          "values": _values(given.get("values") or {}, units, place, problems)}
-        if "attempts" in given:
+        readings[name] = {"not_done": entered.get("not_done"), "clock_s": entered.get("clock_s"),
+                          "values": _values(entered.get("values") or {}, units, place, problems)}
+        if "attempts" in entered:
             readings[name]["attempts"] = [
-                _attempt(attempt, units, place + str(count) + ".", problems) for count, attempt in enumerate(given["attempts"])]
+                _attempt(attempt, units, place + str(count) + ".", problems) for count, attempt in enumerate(entered["attempts"])]
     return readings
 
 
@@ -171,7 +171,7 @@ def _values(typed, units, place, problems):
     for name in typed:
         text = typed[name]
         if isinstance(text, list):
-            values[name] = [read(units, "pitot", place + name + "." + str(count), each, problems, name) for count, each in enumerate(text)]
+            values[name] = [read(units, "pitot", place + name + "." + str(count), reading, problems, name) for count, reading in enumerate(text)]
         elif text in ("yes", "no"):
             values[name] = text
         else:
@@ -181,10 +181,10 @@ def _values(typed, units, place, problems):
 
 def _attempt(attempt, units, place, problems):
     sets = []
-    for count, each in enumerate(attempt.get("sets") or []):
-        values = _values(each.get("values") or {}, units, place + str(count) + ".", problems)
-        values["at_s"] = each["at_s"]
-        values["tip"] = tip_of(each.get("tip"), units, place + str(count) + ".tip", problems)
+    for count, row in enumerate(attempt.get("sets") or []):
+        values = _values(row.get("values") or {}, units, place + str(count) + ".", problems)
+        values["at_s"] = row["at_s"]
+        values["tip"] = tip_of(row.get("tip"), units, place + str(count) + ".tip", problems)
         sets.append(values)
     return {"clock_s": attempt.get("clock_s"), "stopped": attempt.get("stopped"), "sets": sets,
             "tip": tip_of(attempt.get("tip"), units, place + "tip", problems)}

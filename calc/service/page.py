@@ -17,28 +17,29 @@ def answer(record, units):
     record: see calc.service.entries; a run may hold `draft`, the readings that are being entered
     units: see calc.base.display
 
-    Returns `{"plan", "verdict", "live", "waits", "summary", "problems", "points"}`: figures carry `value_text`, `least_text`, `most_text` and
-    `band_text`; live has, by run, the judged draft; waits, by test with a clock, what that waits for; points has the text of each pressure that readings are named after.
-    Where no plan can be made plan and verdict are None and problems say why.
+    Returns `{"plan", "verdict", "live", "waits", "summary", "problems", "points"}`: figures carry `value_text`, `least_text`,
+    `most_text` and `band_text`; live has, by run, the judged draft; waits, by test with a clock, what that waits for; points
+    has the text of each pressure that readings are named after. Where no plan can be made plan and verdict are None and
+    problems say why.
     Raises CalcError naming record or units.
     """
     rig, conditions, readings, problems = entries.facts(record, units)
-    made = _plan(rig, conditions, problems)
-    if made is None:
-        tell_bounds(problems, units)
+    plan = _plan(rig, conditions, problems)
+    if plan is None:
+        add_bound_texts(problems, units)
         return {"plan": None, "verdict": None, "live": {}, "waits": {}, "summary": None, "problems": problems, "points": []}
-    told = _verdict(made, readings, problems)
-    live = _live(made, record, units, problems)
-    told_of = {test["id"]: test for test in told["tests"]}
-    waits = {test["id"]: start.waits(test, live.get(test["id"]) if test["kind"] == "run" else told_of[test["id"]])
-             for test in made["tests"] if test["start"]}
-    summary = years.summary(made, told)
-    for test in made["tests"]:
-        _tell_test(test, units)
-    _tell(told, units)
-    _tell(live, units)
-    tell_bounds(problems, units)
-    return {"plan": made, "verdict": told, "live": live, "waits": waits, "summary": summary, "problems": problems,
+    verdict = _verdict(plan, readings, problems)
+    live = _live(plan, record, units, problems)
+    judged = {test["id"]: test for test in verdict["tests"]}
+    waits = {test["id"]: start.waits(test, live.get(test["id"]) if test["kind"] == "run" else judged[test["id"]])
+             for test in plan["tests"] if test["start"]}
+    summary = years.summary(plan, verdict)
+    for test in plan["tests"]:
+        _add_test_texts(test, units)
+    _add_texts(verdict, units)
+    _add_texts(live, units)
+    add_bound_texts(problems, units)
+    return {"plan": plan, "verdict": verdict, "live": live, "waits": waits, "summary": summary, "problems": problems,
             "points": _points(rig["standard"], units)}
 
 
@@ -91,8 +92,8 @@ def _live(plan, record, units, problems):
         for name in draft.get("values") or {}:
             typed = draft["values"][name]
             if isinstance(typed, list):
-                values[name] = [entries.read(units, "pitot", place + name + "." + str(count), each, problems, name)
-                                for count, each in enumerate(typed)]
+                values[name] = [entries.read(units, "pitot", place + name + "." + str(count), reading, problems, name)
+                                for count, reading in enumerate(typed)]
             else:
                 values[name] = entries.read(units, entries.kind_of(name), place + name, typed, problems, name)
         values["at_s"] = 0
@@ -135,7 +136,7 @@ def limit_text(units, kind, value, is_least):
     return display.plain(units, counted / tenfold, scale["places"])
 
 
-def tell_bounds(problems, units):
+def add_bound_texts(problems, units):
     """Add to each entry that cannot be the texts of what it can be, "least_text" and "most_text".
 
     problems: of calc.service.entries
@@ -149,23 +150,23 @@ def tell_bounds(problems, units):
             problem["most_text"] = limit_text(units, problem["kind"], problem["most"], False)
 
 
-def _tell(told, units):
+def _add_texts(data, units):
     """Add texts to every figure within plain data."""
-    if isinstance(told, list):
-        for each in told:
-            _tell(each, units)
-    elif isinstance(told, dict):
-        if "kind" in told and "least" in told:
-            _tell_figure(told, units)
-        elif "limit" in told and "kind" in told:
-            told["value_text"] = text(units, told["kind"], told["value"])
-            told["limit_text"] = text(units, told["kind"], told["limit"])
-        for name in told:
-            if isinstance(told[name], (list, dict)):
-                _tell(told[name], units)
+    if isinstance(data, list):
+        for row in data:
+            _add_texts(row, units)
+    elif isinstance(data, dict):
+        if "kind" in data and "least" in data:
+            _add_figure_texts(data, units)
+        elif "limit" in data and "kind" in data:
+            data["value_text"] = text(units, data["kind"], data["value"])
+            data["limit_text"] = text(units, data["kind"], data["limit"])
+        for name in data:
+            if isinstance(data[name], (list, dict)):
+                _add_texts(data[name], units)
 
 
-def _tell_figure(figure, units):
+def _add_figure_texts(figure, units):
     kind = figure["kind"]
     if kind == "check":
         return
@@ -177,9 +178,9 @@ def _tell_figure(figure, units):
     figure["most_text"] = limit_text(units, kind, figure["most"], False)
 
 
-def _tell_test(test, units):
+def _add_test_texts(test, units):
     """Add texts to a test of the plan."""
-    _tell(test.get("limits", []), units)
+    _add_texts(test.get("limits", []), units)
     if test["kind"] != "run":
         return
     for name, kind in SET:
@@ -189,6 +190,6 @@ def _tell_test(test, units):
     for tip in test["tips"]:
         tip["tip_text"] = text(units, "diameter", tip["tip_in"])
         tip["pitot_text"] = limit_text(units, "pitot", tip["pitot_psi"], True)
-    for each in test["expected"]:
-        each["engine_text"] = text(units, "speed", each["engine_rpm"])
-        each["pump_text"] = text(units, "speed", each["pump_rpm"])
+    for speed in test["expected"]:
+        speed["engine_text"] = text(units, "speed", speed["engine_rpm"])
+        speed["pump_text"] = text(units, "speed", speed["pump_rpm"])

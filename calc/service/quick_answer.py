@@ -36,7 +36,7 @@ def answer(baseline, readings, quick, accuracy, units):
         step["expected_text"] = page.text(units, "pressure", step["expected_psi"])
         step["band_text"] = None if step["band_psi"] is None else display.plain(units, step["band_psi"] * scale["factor"], scale["places"])
         step["percent_text"] = None if step["percent"] is None else display.plain(units, abs(step["percent"]), 1)
-    page.tell_bounds(problems, units)
+    page.add_bound_texts(problems, units)
     check["problems"] = problems
     return check
 
