@@ -7,7 +7,7 @@ facts, `{"code", ...}`, and plain text as text.
 from calc.base import display, entry, rounding, shelf as shelves
 from calc.base.errors import CalcError
 from calc.hydraulics import hose, nozzle, water
-from calc.layout import answer as layout_answer, pressure as layout_pressure, typed
+from calc.layout import answer as layout_answer, pressure as layout_pressure
 from calc.rig import profile as rig_profile
 
 FLOORS = (1, 2, -1)

@@ -115,6 +115,13 @@ def test_references(path):
         assert place[1:] in MODULES or place[1:] in ROOMS or hasattr(MODULES.get(module), name), place
 
 
+@pytest.mark.parametrize("path", sorted((ROOT.parent / "site_src" / "data").rglob("*.toml")), ids=lambda path: path.name)
+def test_data_references(path):
+    """The module of calc that a file of data names as its reader is there."""
+    for place in re.findall(r"\bcalc/([a-z_/]+)\.py", path.read_text(encoding="utf-8")):
+        assert place.replace("/", ".") in MODULES, place
+
+
 @pytest.mark.parametrize("path", FILES, ids=dotted)
 def test_imports(path):
     """Calc imports nothing but itself, from its own package and those above it, and what both Pythons have."""
