@@ -13,7 +13,7 @@ precaching.cleanupOutdatedCaches();
 precaching.precacheAndRoute(files, { ignoreURLParametersMatching: [/./] });
 // Pages of the fleet are not in the list: one is kept once it was opened, the last so many of them, and those that rigs.js put by.
 const [OPENED, KEPT, MOST_OPENED] = ["fleet", "fleet-kept", 60];
-const FLEET = /^([a-z]{2}\/)?rigs\//;
+const FLEET = /^([\w-]+\/)?rigs\//;
 const place = (url) => (url.startsWith(registration.scope) ? url.slice(registration.scope.length) : "");
 const fleet = {
   // One key for a page, whether its address ends in index.html or not.

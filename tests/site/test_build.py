@@ -13,7 +13,7 @@ import pytest
 
 import build
 from site_src import app
-from site_src.content import data, fleet
+from site_src.content import data, fleet, languages
 from tests.site import pages
 
 VENDOR = build.ROOT / "site_src" / "static" / "vendor"
@@ -44,7 +44,7 @@ def test_same_sources_give_the_same_bytes(built, tmp_path):
 
 def test_precache_list_is_the_site(built, listed):
     """The worker lists every file but itself and the fleet's pages, and nothing that is not there."""
-    assert sorted(listed) == sorted(name for name in contents(built) if name != "sw.js" and not name.startswith(("rigs/", "fr/rigs/")))
+    assert sorted(listed) == sorted(name for name in contents(built) if name != "sw.js" and not languages.is_fleet(name))
 
 
 def test_precache_entries_name_their_content(built, listed):
@@ -59,7 +59,7 @@ def test_precache_entries_name_their_content(built, listed):
 def test_every_page_is_a_route_and_every_route_a_page(built):
     """The pages of the folder are those of the routes, and the page for an unknown address."""
     written = {path.relative_to(built).as_posix() for path in built.rglob("*.html")}
-    assert written == {f"{folder}{address}index.html" for folder in ("", "fr/") for address in pages.addresses()} | {"404.html"}
+    assert written == {f"{folder}{address}index.html" for folder in map(languages.folder, data.languages()) for address in pages.addresses()} | {"404.html"}
 
 
 @pytest.mark.parametrize("package", data.load("vendor")["package"], ids=lambda package: package["folder"])

@@ -79,11 +79,12 @@ def test_french_page_speaks_french(built):
     assert not re.search(r"\w</?b?>?: ", re.sub(r'<span lang="en">.*?</span>', "", read[read.index("<main"):]))
 
 
-@pytest.mark.parametrize(("folder", "system"), [("", "US"), ("fr", "SI")])
-def test_pages_lead_to_the_tables_of_their_own_units(built, folder, system):
+@pytest.mark.parametrize(("language", "system"), [(row["id"], row["system"]) for row in data.load("languages")["language"]])
+def test_pages_lead_to_the_tables_of_their_own_units(built, language, system):
     """A page opens in its language's units, and so does every table it leads to; the list of tables itself has all."""
-    others = {"fr", "tables"} if not folder else {"tables"}
-    found = [path for path in (built / folder).rglob("*.html") if path.relative_to(built / folder).parts[0] not in others]
+    root = built / languages.folder(language)
+    others = {"tables", *({*data.languages()} if root == built else ())}
+    found = [path for path in root.rglob("*.html") if path.relative_to(root).parts[0] not in others]
     links = {link for path in found for link in re.findall(r'href="[^"]*tables/(\w+)/[^"]*"', path.read_text(encoding="utf-8"))}
     assert links == {system}
 

@@ -3,7 +3,7 @@ import re
 
 import pytest
 
-from site_src.content import data
+from site_src.content import data, languages
 from tests.site import pages
 
 WORDS = data.words("site")
@@ -122,10 +122,10 @@ def test_practical_lift(built):
             assert float(text) == pytest.approx(printed * 2 / 3, abs=0.13)
 
 
-@pytest.mark.parametrize("folder", ["", "fr/"])
+@pytest.mark.parametrize("language", data.languages())
 @pytest.mark.parametrize("address", ["water/", "water/draft/", "foam/"])
-def test_water_pages_lead_to_tables_in_their_own_units(built, folder, address):
+def test_water_pages_lead_to_tables_in_their_own_units(built, language, address):
     """An English page opens in US units and a French one in metric; the tables it leads to are in the same."""
-    text = (built / folder / address / "index.html").read_text(encoding="utf-8")
+    text = (built / languages.folder(language) / address / "index.html").read_text(encoding="utf-8")
     linked = set(re.findall(r'href="[^"]*tables/(\w+)/(?:draft|supply)/', text))
-    assert linked == {"SI" if folder else "US"}
+    assert linked == {data.by_id(data.load("languages")["language"])[language]["system"]}

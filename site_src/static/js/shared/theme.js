@@ -14,7 +14,7 @@
   document.documentElement.toggleAttribute("data-tour", chosen("tour") !== "seen" || location.hash === "#tour");
 
   const offered = [...document.querySelectorAll("link[rel=alternate][hreflang]")];
-  const wanted = [chosen("language"), ...navigator.languages.map((name) => name.slice(0, 2))].find((name) =>
+  const wanted = [chosen("language"), ...navigator.languages.flatMap((name) => [name, name.split("-")[0]])].find((name) =>
     offered.some((link) => link.hreflang === name));
   if (wanted && wanted !== document.documentElement.lang) {
     const { href } = offered.find((link) => link.hreflang === wanted);
