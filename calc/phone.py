@@ -54,7 +54,6 @@ DOORS = {
     "service.curve": ("service.curve", ("plan", "summary", "earlier", "units")),
     "service.history": ("service.history", ("results", "speed_accuracy_rpm", "units")),
     "service.judged": ("service.file", ("record", "units")),
-    "service.shown": ("service.entries", ("units", "kind", "text")),
     "service.standing": ("service.due", ("results", "on_ms", "interval_days")),
     "shift.advance": ("shift.card", ("state", "event")),
     "shift.start": ("shift.card", ("sequence", "rig")),

@@ -2,9 +2,9 @@
 import copy
 
 from calc.service import page
-from site_src.content import standards
+from site_src.content import standards, units
 
-US = standards.shown_in("US")
+US = units.fine("US")
 BEGUN_MS = 1_790_000_000_000  # a day in September 2026
 DAY_MS = 86_400_000
 SITE = {"source": "draft", "flow_by": "pitot", "air_f": "70@US", "water_f": "60@US", "barometer_inhg": "29.9@US", "altitude_ft": "500@US",

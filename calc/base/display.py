@@ -1,8 +1,8 @@
 """Amounts in calc's own units to the text a person reads in the page's units.
 
-`units` is `{"shown": name, "decimal": mark, "systems": {name: {kind: {"factor", "places"}}}}`: how many of a system's
-unit make one of calc's (factors that Pint made when the site was built), by kind of quantity, and the decimals of an
-answer; `shown` is the system of the page, `decimal` the decimal mark of its language, a point where it is left out.
+`units` is `{"shown": name, "decimal": mark, "systems": {name: {kind: {"factor", "places", "offset"}}}}`: how many of a system's
+unit make one of calc's (factors that Pint made when the site was built), by kind of quantity, the decimals of an answer
+and, only of a kind whose zero differs, what calc's zero is called there (0 F is -17.8 C); `shown` is the system of the page, `decimal` the decimal mark of its language, a point where it is left out.
 Every text a person reads goes through here; texts that machines read (files, entries as kept) have a point.
 """
 from calc.base import rounding
@@ -70,6 +70,17 @@ def scale(units, system, kind):
     return kinds[kind]
 
 
+def converted(here, value):
+    """An amount in the unit of a scale.
+
+    here: factor and offset, as scale returns them
+    value: the amount in calc's unit
+
+    Raises nothing.
+    """
+    return value * here["factor"] + here.get("offset", 0)
+
+
 def text(units, kind, value):
     """An amount as an answer: in the page's unit, rounded as that unit is read; None stays None.
 
@@ -80,7 +91,18 @@ def text(units, kind, value):
     Raises CalcError naming value or units.
     """
     shown = scale(units, units["shown"], kind)
-    return None if value is None else rounded(units, value * shown["factor"], shown["places"])
+    return None if value is None else rounded(units, converted(shown, value), shown["places"])
+
+
+def figure(units, kind, value):
+    """An amount as an instrument is read: as text, but without idle zeros.
+
+    units, kind, value: as for text
+
+    Raises CalcError naming value or units.
+    """
+    shown = scale(units, units["shown"], kind)
+    return None if value is None else plain(units, converted(shown, value), shown["places"])
 
 
 def working(units, kind, value, counted_by=1):

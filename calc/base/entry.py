@@ -124,7 +124,8 @@ def quantity(units, kind, field, text):
     """
     typed, system = _parted(units, field, text)
     check(units, field, text)
-    amount = number(field, typed, kind, display.decimal(units)) / display.scale(units, system, kind)["factor"]
+    there = display.scale(units, system, kind)
+    amount = (number(field, typed, kind, display.decimal(units)) - there.get("offset", 0)) / there["factor"]
     check_number(field, amount)
     return amount
 
@@ -145,8 +146,7 @@ def shown(units, kind, text):
         return typed
     if system == units["shown"]:
         return typed if "," in typed or typed[-1:] == "." else display.marked(units, typed)
-    here = display.scale(units, units["shown"], kind)
-    return display.marked(units, plain(amount * here["factor"], here["places"]))
+    return display.figure(units, kind, amount)
 
 
 def stepped(text, kind, decimal, step, direction, least):

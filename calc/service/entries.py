@@ -1,11 +1,11 @@
-"""A service test as typed to what calc.service.plan and calc.service.verdict take. Temperatures have a zero of their own.
+"""A service test as typed to what calc.service.plan and calc.service.verdict take.
 
 A record is `{"rig", "standard", "conditions", "accuracy", "tests"}`. Every amount is text as typed ("145@US"), under the name
 calc knows it by; a set of readings is `{"at_s", "values"}`; the tip of a set or an attempt is `{"tip_in": "1.75@US", "count": 2}`. What
 cannot be read, or cannot be at all, is left out and listed as a problem, `{"place", "code"}`, place such as
 "tests.capacity.0.2.discharge_psi"; with code out_of_range also its "kind", its bounds "least" and "most", and "is_below".
 """
-from calc.base import display, entry
+from calc.base import entry
 from calc.base.errors import CalcError, check_within
 from calc.service import bounds as service_bounds
 
@@ -29,38 +29,6 @@ def kind_of(name):
     if name[:5] == "pitot" and name[-3:] == "psi":
         return "pitot"
     return KINDS.get(name.split("_")[-1], "ratio")
-
-
-def amount(units, kind, field, text):
-    """What was typed in calc's own unit, whatever its zero.
-
-    units: see calc.base.display; a scale may carry an `offset`
-    kind, field, text: as for entry.quantity
-
-    Raises CalcError as entry.quantity does.
-    """
-    value = entry.quantity(units, kind, field, text)
-    _, mark, system = text.partition("@")
-    scale = display.scale(units, system if mark else units["shown"], kind)
-    return value - scale.get("offset", 0) / scale["factor"]
-
-
-def shown(units, kind, text):
-    """What stands in the input for something typed, whatever its zero.
-
-    units, kind, text: as for entry.shown
-
-    Raises CalcError with code unknown_units.
-    """
-    _, mark, system = text.partition("@") if isinstance(text, str) else ("", "", "")
-    if not mark or system == units["shown"] or "offset" not in display.scale(units, units["shown"], kind) and (
-            "offset" not in display.scale(units, system, kind)):
-        return entry.shown(units, kind, text)
-    try:
-        here = display.scale(units, units["shown"], kind)
-        return display.plain(units, amount(units, kind, "text", text) * here["factor"] + here.get("offset", 0), here["places"])
-    except CalcError:
-        return text.partition("@")[0]
 
 
 def is_blank(text):
@@ -90,7 +58,7 @@ def facts(record, units):
 def read(units, kind, place, text, problems, name=None):
     """One entry as an amount, or None where it is blank or cannot be read; the latter is noted.
 
-    units, kind: as for amount
+    units, kind: as for entry.quantity
     place: where it stands
     text: as typed, or None
     problems: list that is added to
@@ -102,7 +70,7 @@ def read(units, kind, place, text, problems, name=None):
         return None
     bounds = name and service_bounds.bounds_of(name)
     try:
-        value = amount(units, kind, place, text)
+        value = entry.quantity(units, kind, place, text)
         if bounds:
             check_within(place, value, bounds[0], bounds[1])
     except CalcError as error:

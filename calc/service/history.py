@@ -4,7 +4,7 @@ A result is `{"id", "at_ms", "kind", "standard", "rated_gpm", "status", "points"
 test's id and the time it ended, milliseconds since 1970.
 """
 from calc.base import display
-from calc.service import page, years as service_years
+from calc.service import years as service_years
 
 MS_PER_YEAR = 365.25 * 86400000
 FIRST_YEAR = 1970
@@ -73,10 +73,10 @@ def _row(change, test, read, units):
     if percent is not None:
         side = "below" if percent < -width else "above" if percent > width else "same"
     return {
-        "test": test, "status": change["status"], "net_text": page.text(units, "pressure", read.get("net_psi")),
+        "test": test, "status": change["status"], "net_text": display.figure(units, "pressure", read.get("net_psi")),
         "net_band_text": None if band is None else display.plain(units, band * scale["factor"], scale["places"]),
-        "flow_text": page.text(units, "flow", read.get("flow_gpm")),
-        "engine_text": page.text(units, "speed", read.get("engine_rpm")),
+        "flow_text": display.figure(units, "flow", read.get("flow_gpm")),
+        "engine_text": display.figure(units, "speed", read.get("engine_rpm")),
         "change_text": None if percent is None else signed(units, percent), "band_text": None if width is None else display.plain(units, width, 1), "side": side,
     }
 

@@ -46,7 +46,7 @@ def answer(record, units):
 def _points(standard, units):
     """The pressures at which gauges and the pressure control are tried, by the names that readings carry."""
     points = [point for name in ("pressure_control", "gauges") for point in standard.get(name, {}).get("points", [])]
-    return [{"id": point["id"], "text": text(units, "pressure", point["pressure_psi"])} for point in points]
+    return [{"id": point["id"], "text": display.figure(units, "pressure", point["pressure_psi"])} for point in points]
 
 
 def _plan(rig, conditions, problems):
@@ -104,25 +104,10 @@ def _live(plan, record, units, problems):
     return live
 
 
-def text(units, kind, value):
-    """An amount as a figure of a test: as its instruments are read, whatever its zero; None stays None.
-
-    units: see calc.base.display; a scale may carry an `offset`
-    kind: which quantity
-    value: the amount in calc's unit, or None
-
-    Raises CalcError naming value or units.
-    """
-    if value is None:
-        return None
-    scale = display.scale(units, units["shown"], kind)
-    return display.plain(units, value * scale["factor"] + scale.get("offset", 0), scale["places"])
-
-
 def limit_text(units, kind, value, is_least):
     """A limit as a figure that, met, meets the limit: the next figure shown above a least one, below a most one.
 
-    units, kind, value: as for text
+    units, kind, value: as for display.text
     is_least: whether the figure must be this or more
 
     Raises CalcError naming value or units.
@@ -131,7 +116,7 @@ def limit_text(units, kind, value, is_least):
         return None
     scale = display.scale(units, units["shown"], kind)
     tenfold = 10 ** scale["places"]
-    counted = (value * scale["factor"] + scale.get("offset", 0)) * tenfold
+    counted = display.converted(scale, value) * tenfold
     counted = math.ceil(counted - SHORT_OF) if is_least else math.floor(counted + SHORT_OF)
     return display.plain(units, counted / tenfold, scale["places"])
 
@@ -159,8 +144,8 @@ def _add_texts(data, units):
         if "kind" in data and "least" in data:
             _add_figure_texts(data, units)
         elif "limit" in data and "kind" in data:
-            data["value_text"] = text(units, data["kind"], data["value"])
-            data["limit_text"] = text(units, data["kind"], data["limit"])
+            data["value_text"] = display.figure(units, data["kind"], data["value"])
+            data["limit_text"] = display.figure(units, data["kind"], data["limit"])
         for name in data:
             if isinstance(data[name], (list, dict)):
                 _add_texts(data[name], units)
@@ -171,7 +156,7 @@ def _add_figure_texts(figure, units):
     if kind == "check":
         return
     if "value" in figure:
-        figure["value_text"] = text(units, kind, figure["value"])
+        figure["value_text"] = display.figure(units, kind, figure["value"])
         scale = display.scale(units, units["shown"], kind)
         figure["band_text"] = None if figure["band"] is None else display.plain(units, figure["band"] * scale["factor"], scale["places"])
     figure["least_text"] = limit_text(units, kind, figure["least"], True)
@@ -185,11 +170,11 @@ def _add_test_texts(test, units):
         return
     for name, kind in SET:
         test[name.split("_")[0] + "_text"] = limit_text(units, kind, test[name], True)
-    test["band_texts"] = [text(units, "flow", test["flow_least_gpm"]), text(units, "flow", test["flow_most_gpm"])]
-    test["loss_text"] = text(units, "length", test["suction_loss_ft"])
+    test["band_texts"] = [display.figure(units, "flow", test["flow_least_gpm"]), display.figure(units, "flow", test["flow_most_gpm"])]
+    test["loss_text"] = display.figure(units, "length", test["suction_loss_ft"])
     for tip in test["tips"]:
-        tip["tip_text"] = text(units, "diameter", tip["tip_in"])
+        tip["tip_text"] = display.figure(units, "diameter", tip["tip_in"])
         tip["pitot_text"] = limit_text(units, "pitot", tip["pitot_psi"], True)
     for speed in test["expected"]:
-        speed["engine_text"] = text(units, "speed", speed["engine_rpm"])
-        speed["pump_text"] = text(units, "speed", speed["pump_rpm"])
+        speed["engine_text"] = display.figure(units, "speed", speed["engine_rpm"])
+        speed["pump_text"] = display.figure(units, "speed", speed["pump_rpm"])

@@ -75,20 +75,6 @@ def usual_pressures():
             for family, system in (("customary", "US"), ("metric", "SI"))}
 
 
-def unit_systems():
-    """For each system what a script needs to read and step in it: family, steps of a tap, factors and places."""
-    baked = units.baked()
-    return {
-        row["id"]: {
-            "family": row["family"],
-            "place": place,
-            "steps": {kind: spec["step"] for kind, spec in row["kinds"].items() if "step" in spec},
-            "kinds": baked[row["id"]],
-        }
-        for place, row in enumerate(units.systems())
-    }
-
-
 def rule_names():
     """Departments' friction rules, by code, as a page names them."""
     told = data.words("rig")["option"]
@@ -108,6 +94,6 @@ def page():
         "usual": usual_pressures(),
         "formulas": data.by_id(data.named("formulas")),
         "sources": data.by_id(data.named("losses")),
-        "systems": unit_systems(),
+        "systems": units.for_page(),
         "words": {**{key: words[key] for key in WORDS}, "rule": rule_names()},
     }

@@ -85,7 +85,7 @@ def page_data(page):
         **({} if shelf(page).get("hoses") else {"at_hand": bare_shelf()}),
         "warns": data.load("water")["warns"],
         "formulas": {name: formulas[name] for name in FORMULAS[page]},
-        "systems": catalogue.unit_systems(),
+        "systems": units.for_page(),
         "words": told,
     }
 
@@ -95,7 +95,7 @@ def index_data():
     words, water = data.words("site"), data.words("water")
     return {
         "pages": {page: asked(page) for page in PAGES},
-        "systems": catalogue.unit_systems(),
+        "systems": units.for_page(),
         "words": {"unit": words["unit"], "told": water["told"], "reckon": water["reckon"], "pressure": {key: words["pressure"][key] for key in ("for_rig", "for_no_rig")}},
     }
 

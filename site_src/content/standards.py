@@ -89,29 +89,3 @@ def sections():
          "is_unsure": key in named(name)["unsure"]}
         for name in NAMES for key, section in named(name).items() if isinstance(section, dict)
     ]
-
-
-def unit_systems():
-    """The units of a test, as calc.service.page and the page's script take them: by system, family, place, steps, kinds."""
-    rows = data.load("test_units")["kind"]
-    return {
-        system["id"]: {
-            "family": system["family"],
-            "place": place,
-            "steps": {row["id"]: row[system["id"]]["step"] for row in rows},
-            "kinds": {row["id"]: _scale(row["US"]["unit"], row[system["id"]]) for row in rows},
-        }
-        for place, system in enumerate(units.systems())
-    }
-
-
-def _scale(ours, row):
-    """Factor, decimals and, for temperatures, the offset from calc's unit to a system's."""
-    zero, one = (units.REGISTRY.Quantity(amount, ours).to(row["unit"]).magnitude for amount in (0, 1))
-    scale = {"factor": one - zero, "places": row["places"]}
-    return {**scale, "offset": zero} if zero else scale
-
-
-def shown_in(name, language=None):
-    """What calc.service.page calls units, with this system shown, as a language or that of the page being made has it."""
-    return {"shown": name, "decimal": data.decimal(language), "systems": {system: row["kinds"] for system, row in unit_systems().items()}}

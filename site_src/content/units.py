@@ -13,14 +13,27 @@ def systems():
     return data.load("units")["system"]
 
 
+def _scale(kind, system, is_fine):
+    """One unit as calc.base.display takes it: factor from calc's unit, decimals and, of a temperature, the offset of its zero."""
+    row = system["kinds"][kind]
+    ours = systems()[0]["kinds"][kind]["unit"]
+    zero, one = (REGISTRY.Quantity(amount, ours).to(row["unit"]).magnitude for amount in (0, 1))
+    scale = {"factor": one - zero, "places": _read(row, is_fine)["places"]}
+    return {**scale, "offset": zero} if zero else scale
+
+
+def _read(row, is_fine):
+    """Decimals and step of a kind, as a layout is set or, where that is finer, as an instrument at a test is read."""
+    return row.get("fine", row) if is_fine else row
+
+
 def factor(kind, system):
     """How many of a system's unit make one of calc's, which are those of the system US.
 
     kind: a kind of quantity, such as "pressure"
     system: a row of systems()
     """
-    ours = systems()[0]["kinds"][kind]["unit"]
-    return REGISTRY.Quantity(1, ours).to(system["kinds"][kind]["unit"]).magnitude
+    return _scale(kind, system, False)["factor"]
 
 
 def family(name):
@@ -29,19 +42,32 @@ def family(name):
 
 
 @functools.cache
-def baked():
-    """Every system as calc.base.display takes them: by name, by kind, factor and places."""
+def baked(is_fine=False):
+    """Every system as calc.base.display takes them: by name and kind. is_fine: as instruments at a test are read."""
+    return {system["id"]: {kind: _scale(kind, system, is_fine) for kind in system["kinds"]} for system in systems()}
+
+
+def for_page(is_fine=False):
+    """For each system what a script needs to read and step in it: family, place, steps of a tap, scales."""
     return {
-        system["id"]: {
-            kind: {"factor": factor(kind, system), "places": row["places"]} for kind, row in system["kinds"].items()
+        row["id"]: {
+            "family": row["family"],
+            "place": place,
+            "steps": {kind: _read(spec, is_fine)["step"] for kind, spec in row["kinds"].items() if "step" in _read(spec, is_fine)},
+            "kinds": baked(is_fine)[row["id"]],
         }
-        for system in systems()
+        for place, row in enumerate(systems())
     }
 
 
-def shown_in(name):
-    """What calc.base.display calls units: every system, which is shown, and the decimal mark of the page that is being made."""
-    return {"shown": name, "decimal": data.decimal(), "systems": baked()}
+def shown_in(name, language=None, is_fine=False):
+    """What calc.base.display calls units: every system, which is shown, and a language's decimal mark, or that of the page being made."""
+    return {"shown": name, "decimal": data.decimal(language), "systems": baked(is_fine)}
+
+
+def fine(name, language=None):
+    """The same as instruments at a service test are read."""
+    return shown_in(name, language, is_fine=True)
 
 
 def canonical(kind, amount, unit):

@@ -14,7 +14,7 @@ import jinja2
 
 from calc.base.errors import CalcError
 from calc.service import due, file as service_file, history as service_history
-from site_src.content import data, standards
+from site_src.content import data, standards, units
 
 PLACE = "report"  # the folder within the folder
 MARK = '<meta name="generator" content="panelhand fleet report">'
@@ -81,7 +81,7 @@ def page(path, text):
 
 def told(files, folder, on, system, language="en"):
     """Everything the report says, as plain data."""
-    shown = standards.shown_in(system, language)
+    shown = units.fine(system, language)
     days = data.load("standards/common")["due"]["interval_days"]
     newest, bad, changed, older = {}, [], [], 0
     for path in files:
@@ -178,9 +178,9 @@ def renderer(system, language):
     test, years, site = (data.load(f"words/{language}/{name}") for name in ("test", "years", "site"))
     style = (TEMPLATES / "report.css").read_text(encoding="utf-8")
     digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode()
-    shown = standards.shown_in(system, language)
+    shown = units.fine(system, language)
     given = {
-        "mark": MARK, "t": test, "y": years, "r": years["report"], "site": site["site"]["name"], "u": test["unit"][system], "style": style,
+        "mark": MARK, "t": test, "y": years, "r": years["report"], "site": site["site"]["name"], "u": site["unit"][system], "style": style,
         "policy": f"default-src 'none'; style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'", "language": language,
         "colon": data.colon(language), "label": lambda name: label_of(name, test), "rating": lambda gpm: rating(gpm, shown),
     }

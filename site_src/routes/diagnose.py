@@ -2,7 +2,7 @@
 import flask
 
 from calc.diagnosis import interlock
-from site_src.content import catalogue, data, knowledge
+from site_src.content import data, knowledge, units
 from site_src.routes import json_page
 
 routes = flask.Blueprint("diagnose", __name__)
@@ -112,5 +112,5 @@ def leak_data():
     words = {**_picked("leak", "part", "part_how", "plug", "role"), **{key: site[key] for key in ("refusal", "unit", "units")}}
     return json_page({
         "parts": file["part"], "plugs": file["plug"], "orders": data.orders(order), "order": order,
-        "systems": catalogue.unit_systems(), "words": words,
+        "systems": units.for_page(), "words": words,
     })

@@ -2,7 +2,7 @@
 import flask
 
 from calc.rig import fields as rig_fields
-from site_src.content import catalogue, data, layouts
+from site_src.content import catalogue, data, layouts, units
 from site_src.routes import json_page
 
 routes = flask.Blueprint("rig", __name__)
@@ -46,7 +46,7 @@ def page_data():
         "hoses": catalogue.hose_choices(),
         "tips": catalogue.tip_choices(),
         "usual": catalogue.usual_pressures(),
-        "systems": catalogue.unit_systems(),
+        "systems": units.for_page(),
         "words": {**{key: words[key] for key in ("pressure", "refusal", "caution", "unit", "units", "engine")}, **told},
     })
 

@@ -1,7 +1,7 @@
 """The service test: its list, the run at the pump, the sheet, the years, the check after a repair; and every limit on one page."""
 import flask
 
-from site_src.content import data, standards
+from site_src.content import data, standards, units
 from site_src.routes import json_page
 
 routes = flask.Blueprint("test", __name__)
@@ -39,7 +39,7 @@ def page_data():
         "orders": data.orders(*HAZARDS),
         "standards": {name: {kind: standards.standard(name, kind) for kind in standards.kinds(name)} for name in standards.NAMES},
         "kinds": [[name, standards.kinds(name)] for name in standards.NAMES],
-        "systems": standards.unit_systems(),
+        "systems": units.for_page(is_fine=True),
         "tips": [{"id": id, "chip": chip, "family": family} for family in ("customary", "metric")
                  for id, chip in data.load("standards/common")["tips"][family]],
         "suction": {family: suction[f"{family}_options"] for family in ("customary", "metric")},
@@ -49,7 +49,7 @@ def page_data():
         "errs": {name: accuracy[name] for name in ("discharge_psi", "speed_rpm")},
         "interval_days": data.load("standards/common")["due"]["interval_days"],
         "words": {
-            **{key: site[key] for key in ("refusal", "units", "engine", "pressure", "card")}, **data.words("test"), "order": data.words("orders")["order"],
+            **{key: site[key] for key in ("refusal", "units", "unit", "engine", "pressure", "card")}, **data.words("test"), "order": data.words("orders")["order"],
             **{section: told for section, told in years.items() if section != "report"},
         },
     })

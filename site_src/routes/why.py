@@ -2,7 +2,7 @@
 import flask
 
 from calc.teaching import powertrain
-from site_src.content import catalogue, data
+from site_src.content import data, units
 from site_src.routes import json_page
 
 routes = flask.Blueprint("why", __name__)
@@ -78,7 +78,7 @@ def _rig_page(*sections):
         "faults": powertrain.FAULT_CODES,
         "parameters": parameters(),
         "lights": lights(),
-        "systems": catalogue.unit_systems(),
+        "systems": units.for_page(),
         "words": _words("power", "practice", "note", "why", "unit", "units", "engine", *sections),
     })
 
@@ -96,7 +96,7 @@ def practice_data():
 @routes.get("/why/speeds/page.json")
 def speeds_data():
     return json_page({
-        "systems": catalogue.unit_systems(),
+        "systems": units.for_page(),
         "words": _words("speeds", "refusal", "unit", "units", "engine"),
     })
 
@@ -106,6 +106,6 @@ def heat_data():
     opening = {name: text for name, text in data.load("heat")["opening"].items() if name not in ORIGIN}
     return json_page({
         "opening": opening,
-        "systems": catalogue.unit_systems(),
+        "systems": units.for_page(),
         "words": _words("heat", "refusal", "unit", "units", "engine"),
     })

@@ -7,13 +7,13 @@ import pytest
 from playwright.sync_api import expect
 
 from calc.service import page as service_page
-from site_src.content import data, standards
+from site_src.content import data, units
 from tests import service_records as records
 from tests.phone import history
 from tests.phone.handset import Handset, Host
 from tests.phone.proof import FULL, KEEP_RIG, KEPT, NAME, REFUSE, RIG, Clock, Proof, T, run_of  # noqa: F401  the fixture
 
-PLAN = service_page.answer(copy.deepcopy(records.a_record()), standards.shown_in("US"))["plan"]
+PLAN = service_page.answer(copy.deepcopy(records.a_record()), units.fine("US"))["plan"]
 RUNS = [test for test in PLAN["tests"] if test["kind"] == "run"]
 YEARS = data.words("years")["years"]
 SEED, KILLS, MOMENTS = 1911, 5, 110

@@ -9,7 +9,7 @@ from calc import phone as door
 from calc.base.errors import CalcError
 from calc.shift import card
 from calc.teaching import practice
-from site_src.content import catalogue, data, fleet, knowledge, reckoners, standards, units
+from site_src.content import catalogue, data, fleet, knowledge, reckoners, units
 from tests.service_records import a_record as a_whole_record
 from tests.unit.layout.test_answer import OTHER_UNITS, SHELF, UNITS, a_layout, a_line, a_wye, fog
 from tests.unit.layout.test_flowing import UNITS as STANDING_UNITS
@@ -71,18 +71,18 @@ CALLS = [
     ("away.slept", {"wall_s": 600, "steady_s": 1}),
     ("pace.too_quick", {"records": [{"step": "look", "took_s": 0.5}], "words": {"look": 20}}),
     ("pump_size.size", {"rated": "1500@US", "units": units.shown_in("US")}),
-    ("service.curve", {"plan": a_plan(), "summary": a_result(2026, "annual", 1600), "earlier": [], "units": standards.shown_in("SI")}),
+    ("service.curve", {"plan": a_plan(), "summary": a_result(2026, "annual", 1600), "earlier": [], "units": units.fine("SI")}),
     ("service.standing", {"results": [{"at_ms": 1.7e12, "status": "pass"}], "on_ms": 1.75e12, "interval_days": 365}),
-    ("service.shown", {"units": standards.shown_in("SI"), "kind": "temperature", "text": "50@US"}),
-    ("service.answer", {"record": a_record(), "units": standards.shown_in("bar")}),
+    ("entry.shown", {"units": units.fine("SI"), "kind": "temperature", "text": "50@US"}),
+    ("service.answer", {"record": a_record(), "units": units.fine("bar")}),
     ("quick.answer", {"baseline": [{"engine_rpm": "1500", "discharge_psi": "150@US"}], "accuracy": {"discharge_psi": 2, "speed_rpm": 10},
                             "readings": [{"engine_rpm": "1650", "discharge_psi": "11.5@bar"}], "quick": {"tolerance_percent": 5},
-                            "units": standards.shown_in("bar")}),
+                            "units": units.fine("bar")}),
     ("service.baseline", {"content": {"schema": 1, "rig_id": "r", "rig_name": "R", "baseline": {"at_ms": 1, "readings": [
-        {"engine_rpm": "1000", "discharge_psi": "60@US"}]}}, "units": standards.shown_in("US")}),
-    ("service.judged", {"record": a_whole_record(), "units": standards.shown_in("US")}),
+        {"engine_rpm": "1000", "discharge_psi": "60@US"}]}}, "units": units.fine("US")}),
+    ("service.judged", {"record": a_whole_record(), "units": units.fine("US")}),
     ("service.history", {"results": [a_dated(2020, "acceptance", 1600), a_dated(2022.3, "annual", 1650)], "speed_accuracy_rpm": 10,
-                                 "units": standards.shown_in("SI")}),
+                                 "units": units.fine("SI")}),
     ("shift.start", {"sequence": SEQUENCE, "rig": {"light": "after"}}),
     ("shift.start", {"sequence": {}, "rig": {}}),
     ("shift.advance", {"state": WAITING, "event": {"kind": "tick", "at_s": 100.6}}),

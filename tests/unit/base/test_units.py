@@ -178,3 +178,18 @@ def test_no_other_mark(run):
     with pytest.raises(CalcError) as refusal:
         run("base.display", "text", units={**units.shown_in("bar"), "decimal": "x"}, kind="pressure", value=100)
     assert (refusal.value.field, refusal.value.code) == ("units", "unknown")
+
+
+def test_a_zero_of_its_own(run):
+    """A temperature has an offset as well as a factor, whichever page shows it: by hand, (14 - 32) x 5/9 = -10; 100 F are 37.8 C."""
+    for scales in (units.shown_in("SI"), units.fine("SI")):
+        assert run("base.display", "figure", units=scales, kind="temperature", value=14) == "-10"
+        assert run("base.display", "text", units=scales, kind="temperature", value=100) == "37.8"
+        assert run("base.entry", "quantity", units=scales, kind="temperature", field="air", text="-10") == pytest.approx(14)
+
+
+def test_an_instrument_is_read_finer(run):
+    """Of one table: a layout's answer to the whole psi, a test's gauge to a tenth, without idle zeros."""
+    assert run("base.display", "text", units=units.shown_in("US"), kind="pressure", value=151.25) == "151"
+    assert run("base.display", "figure", units=units.fine("US"), kind="pressure", value=151.25) == "151.3"
+    assert run("base.display", "figure", units=units.fine("US"), kind="pressure", value=151) == "151"

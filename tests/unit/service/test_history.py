@@ -2,7 +2,7 @@
 import pytest
 
 from calc.base.errors import CalcError
-from site_src.content import standards
+from site_src.content import units
 from tests.unit.service.test_years import a_result
 
 DAY_MS = 86_400_000
@@ -16,7 +16,7 @@ def a_dated(year, kind, rpm, **changes):
 
 
 def told(run, results, system="US"):
-    return run("service.history", "history", results=results, speed_accuracy_rpm=10, units=standards.shown_in(system))
+    return run("service.history", "history", results=results, speed_accuracy_rpm=10, units=units.fine(system))
 
 
 def test_changes_in_words(run):

@@ -4,10 +4,10 @@ import copy
 import pytest
 
 from calc.base.errors import CalcError
-from site_src.content import standards
+from site_src.content import standards, units
 from tests.unit.service.made import of
 
-US = standards.shown_in("US")
+US = units.fine("US")
 
 
 def a_record(**changes):
@@ -33,7 +33,7 @@ def a_record(**changes):
 
 
 def answered(run, record, shown="US"):
-    return run("service.page", "answer", record=record, units=standards.shown_in(shown))
+    return run("service.page", "answer", record=record, units=units.fine(shown))
 
 
 def test_answer(run):
@@ -116,13 +116,13 @@ def test_points_are_named_by_their_pressure(run, standard, shown, expected):
 )
 def test_temperature_shown(run, text, shown, expected):
     """50 F is 10 C, and -40 is both."""
-    assert run("service.entries", "shown", units=standards.shown_in(shown), kind="temperature", text=text) == expected
+    assert run("base.entry", "shown", units=units.fine(shown), kind="temperature", text=text) == expected
 
 
 @pytest.mark.parametrize(("text", "expected"), [("50@US", 50), ("10@SI", 50), ("-40@bar", -40)])
 def test_temperature_read(run, text, expected):
     """The same the other way."""
-    assert run("service.entries", "amount", units=US, kind="temperature", field="air", text=text) == pytest.approx(expected)
+    assert run("base.entry", "quantity", units=US, kind="temperature", field="air", text=text) == pytest.approx(expected)
 
 
 def test_metric_readings_are_the_same_test(run):

@@ -2,14 +2,14 @@
 import pytest
 
 from calc.base.errors import CalcError
-from site_src.content import standards
+from site_src.content import units
 
 QUICK, ACCURACY = {"tolerance_percent": 5}, {"discharge_psi": 2, "speed_rpm": 10}
 BASELINE = [{"engine_rpm": "1500", "discharge_psi": "150@US"}]
 
 
 def told(run, readings, baseline=BASELINE, system="US"):
-    return run("service.quick_answer", "answer", baseline=baseline, readings=readings, quick=QUICK, accuracy=ACCURACY, units=standards.shown_in(system))
+    return run("service.quick_answer", "answer", baseline=baseline, readings=readings, quick=QUICK, accuracy=ACCURACY, units=units.fine(system))
 
 
 def test_in_any_units(run):
@@ -64,5 +64,5 @@ def test_refused_tolerance(run):
     """A tolerance past a half is no check: it is refused as itself, not as a reading."""
     with pytest.raises(CalcError) as refused:
         run("service.quick_answer", "answer", baseline=BASELINE, readings=BASELINE, quick={"tolerance_percent": 51}, accuracy=ACCURACY,
-            units=standards.shown_in("US"))
+            units=units.fine("US"))
     assert (refused.value.field, refused.value.code) == ("tolerance_percent", "out_of_range")

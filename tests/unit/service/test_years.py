@@ -2,7 +2,7 @@
 import pytest
 
 from calc.base.errors import CalcError
-from site_src.content import standards
+from site_src.content import units
 from tests.unit.service.made import a_plan, an_attempt, good_readings, of
 
 
@@ -71,7 +71,7 @@ def test_curve(run):
     summary = {"points": [{"id": "capacity", "status": "pass", "flow_gpm": 1250, "net_psi": 152, "flow_band_gpm": 10, "net_band_psi": 3},
                           {"id": "fifty", "status": "not_proven", "flow_gpm": None, "net_psi": None}]}
     earlier = [{"name": "2024", "points": summary["points"]}]
-    told = run("service.curve", "curve", plan=plan, summary=summary, earlier=earlier, units=standards.shown_in("US"))
+    told = run("service.curve", "curve", plan=plan, summary=summary, earlier=earlier, units=units.fine("US"))
     today, = told["today"]
     assert (today["flow"], today["net"]) == pytest.approx((1 / 1.15, 152 / 287.5))
     assert (today["flow_band"], today["net_band"]) == pytest.approx((10 / 1437.5, 3 / 287.5))
@@ -87,5 +87,5 @@ def test_no_curve_without_a_run(run):
     plan = a_plan()
     plan["tests"] = [test for test in plan["tests"] if test["kind"] != "run"]
     with pytest.raises(CalcError) as refused:
-        run("service.curve", "curve", plan=plan, summary={"points": []}, earlier=[], units=standards.shown_in("US"))
+        run("service.curve", "curve", plan=plan, summary={"points": []}, earlier=[], units=units.fine("US"))
     assert (refused.value.field, refused.value.code) == ("plan", "no_runs")

@@ -78,7 +78,7 @@ const act = {
 function draw() {
   const u = unitWords(words, page.system);
   const answer = compare(record.open.readings);
-  const shown = (kind, text) => (text ? call("service.shown", { units: unitsFor(data.systems, page.system), kind, text }) : "");
+  const shown = (kind, text) => (text ? call("entry.shown", { units: unitsFor(data.systems, page.system), kind, text }) : "");
   const view = {
     data, words, record, act, answer, u, shown, system: page.system, isLooked: page.isLooked,
     refusal: refuser(answer.problems, { words, u }),

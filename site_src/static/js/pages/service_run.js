@@ -75,7 +75,7 @@ function view() {
   const u = unitWords(words, page.system);
   return {
     data, words, record, answer, page, act, system: page.system, u, now: steady.now(), besideOf,
-    shown: (kind, text) => (text ? call("service.shown", { units: units(), kind, text }) : ""),
+    shown: (kind, text) => (text ? call("entry.shown", { units: units(), kind, text }) : ""),
     refusal: refuser(answer.problems, { words, u }),
   };
 }

@@ -35,7 +35,7 @@ function draw(call) {
   const answer = call("service.answer", { record, units });
   if (!answer.plan) return render(html`<p class="notice">${words.sheet.no_plan}</p>`, place);
   const u = unitWords(words, page.system);
-  const shown = (kind, text) => (text ? call("service.shown", { units, kind, text }) : "");
+  const shown = (kind, text) => (text ? call("entry.shown", { units, kind, text }) : "");
   const earlier = tests.filter((test) => test.rig_id === record.rig_id && test.result && test.finished_ms < record.begun_ms)
     .map((test) => ({ name: dated(test), points: test.result.points }));
   const curve = answer.plan.tests.some(({ kind }) => kind === "run") ? call("service.curve", { plan: answer.plan, summary: answer.summary, earlier, units }) : null;
