@@ -1,4 +1,4 @@
-"""A worse reading never mends a verdict: properties of the judging, under CPython."""
+"""A worse reading never makes a verdict better: properties of the judging, under CPython."""
 from hypothesis import given, settings
 from hypothesis import strategies as st
 

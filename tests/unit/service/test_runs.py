@@ -5,7 +5,7 @@ import pytest
 
 from calc.base.errors import CalcError
 from tests.unit.service.made import SITE, a_rig
-from tests.unit.service.test_parts import fields, without
+from tests.unit.service.test_plan_parts import fields, without
 
 OTHERS = [("pump_rpm", "speed"), ("engine_f", "temperature"), ("oil_psi", "pressure")]
 
