@@ -5,8 +5,12 @@ unit make one of calc's (factors that Pint made when the site was built), by kin
 and, only of a kind whose zero differs, what calc's zero is called there (0 F is -17.8 C); `shown` is the system of the page, `decimal` the decimal mark of its language, a point where it is left out.
 Every text a person reads goes through here; texts that machines read (files, entries as kept) have a point.
 """
+import math
+
 from calc.base import rounding
 from calc.base.errors import CalcError
+
+LAST_BIT = 1e-6  # of a step: what scaling leaves on a limit that is whole
 
 
 def decimal(units):
@@ -115,3 +119,20 @@ def working(units, kind, value, counted_by=1):
     """
     shown = scale(units, units["shown"], kind)
     return plain(units, value * shown["factor"] / counted_by, shown["places"] + (2 if counted_by == 1 else 4))
+
+
+def limit(units, kind, value, side, more_places=0):
+    """A limit as text in the page's unit, rounded inward, so that a figure shown as this meets it; None stays None.
+
+    units, kind, value: as for text
+    side: -1 for a least, 1 for a most
+    more_places: decimals past those of an answer
+
+    Raises CalcError naming value or units.
+    """
+    if value is None:
+        return None
+    shown = scale(units, units["shown"], kind)
+    places = shown["places"] + more_places
+    whole = math.floor(side * converted(shown, value) * 10 ** places + LAST_BIT) * side
+    return plain(units, whole / 10 ** places, places)

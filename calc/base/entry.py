@@ -22,7 +22,6 @@ from calc.base.rounding import plain
 
 LONGEST = 12  # digits of a number anyone means to type
 BOUND_PLACES = 2  # decimals of a bound past those of an answer
-LAST_BIT = 1e-6  # of a step: what scaling leaves on a bound, or a step, that is whole
 LONGEST_TEXT = 30  # characters of an entry, its system and blanks included; scripts are handed it by base.html
 FINE = ("diameter", "ratio", "coefficient", "barometer", "distance")
 MINUS = "\u2212"
@@ -165,7 +164,7 @@ def stepped(text, kind, decimal, step, direction, least):
         check_number("text", standing)
     except CalcError:
         return None
-    taps = math.floor(standing / step + LAST_BIT) + 1 if direction > 0 else math.ceil(standing / step - LAST_BIT) - 1
+    taps = math.floor(standing / step + display.LAST_BIT) + 1 if direction > 0 else math.ceil(standing / step - display.LAST_BIT) - 1
     following = taps * step
     if least is not None and following < least:
         return None
@@ -208,10 +207,7 @@ def bound(units, kind, amount, side):
 
     Raises CalcError naming units where there is no such kind.
     """
-    here = display.scale(units, units["shown"], kind)
-    steps = 10 ** (here["places"] + BOUND_PLACES)
-    whole = math.floor(side * amount * here["factor"] * steps + LAST_BIT) * side
-    return display.plain(units, whole / steps, here["places"] + BOUND_PLACES)
+    return display.limit(units, kind, amount, side, BOUND_PLACES)
 
 
 def _parted(units, field, text):

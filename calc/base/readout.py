@@ -4,12 +4,8 @@ An answer of theirs is `{"sum", "figure", "facts", "rows", "cautions", "picture"
 and `text`; sum names the sentence below it, and facts are the texts that sentence takes; rows are figures with their
 workings, see row; cautions are codes with facts; picture holds what is drawn, or is None.
 """
-import math
-
 from calc.base import display, entry, shelf as at_hand
 from calc.base.errors import CalcError
-
-LAST_BIT = 1e-6  # of a step: what scaling leaves on a bound that is whole
 
 
 def amount(entries, units, name, kind, least, most):
@@ -29,15 +25,8 @@ def amount(entries, units, name, kind, least, most):
     value = entry.quantity(units, kind, name, entries.get(name))
     slack = 1e-9 * max(abs(least), abs(most))  # a bound typed in another unit comes back a last bit off
     if not least - slack <= value <= most + slack:
-        raise CalcError(name, "out_of_range", least=_bound_text(units, kind, least, -1), most=_bound_text(units, kind, most, 1))
+        raise CalcError(name, "out_of_range", least=display.limit(units, kind, least, -1), most=display.limit(units, kind, most, 1))
     return value
-
-
-def _bound_text(units, kind, bound, side):
-    """A bound in the page's unit, rounded inward: the least (side -1) up, the most (1) down."""
-    shown = display.scale(units, units["shown"], kind)
-    steps = 10 ** shown["places"]
-    return display.rounded(units, side * math.floor(side * bound * shown["factor"] * steps + LAST_BIT) / steps, shown["places"])
 
 
 def amounts(entries, units, wanted):

@@ -1,12 +1,9 @@
 """What the Test page shows: plan and verdict of a record as typed, every figure with its text in the page's units."""
-import math
-
 from calc.base import display
 from calc.base.errors import CalcError
 from calc.service import entries, judge, plan as service_plan, start, verdict as service_verdict, years
 
 MOST_PROBLEMS = 60
-SHORT_OF = 1e-6  # a limit that is whole in its own unit is not pushed past itself by a last bit
 # figures of a run that are set or expected, and their kinds; what is set is rounded so that its point is reached
 SET = (("flow_gpm", "flow"), ("net_psi", "pressure"), ("gauge_psi", "pressure"))
 
@@ -104,23 +101,6 @@ def _live(plan, record, units, problems):
     return live
 
 
-def limit_text(units, kind, value, is_least):
-    """A limit as a figure that, met, meets the limit: the next figure shown above a least one, below a most one.
-
-    units, kind, value: as for display.text
-    is_least: whether the figure must be this or more
-
-    Raises CalcError naming value or units.
-    """
-    if value is None:
-        return None
-    scale = display.scale(units, units["shown"], kind)
-    tenfold = 10 ** scale["places"]
-    counted = display.converted(scale, value) * tenfold
-    counted = math.ceil(counted - SHORT_OF) if is_least else math.floor(counted + SHORT_OF)
-    return display.plain(units, counted / tenfold, scale["places"])
-
-
 def add_bound_texts(problems, units):
     """Add to each entry that cannot be the texts of what it can be, "least_text" and "most_text".
 
@@ -131,8 +111,8 @@ def add_bound_texts(problems, units):
     """
     for problem in problems:
         if "least" in problem:
-            problem["least_text"] = limit_text(units, problem["kind"], problem["least"], True)
-            problem["most_text"] = limit_text(units, problem["kind"], problem["most"], False)
+            problem["least_text"] = display.limit(units, problem["kind"], problem["least"], -1)
+            problem["most_text"] = display.limit(units, problem["kind"], problem["most"], 1)
 
 
 def _add_texts(data, units):
@@ -159,8 +139,8 @@ def _add_figure_texts(figure, units):
         figure["value_text"] = display.figure(units, kind, figure["value"])
         scale = display.scale(units, units["shown"], kind)
         figure["band_text"] = None if figure["band"] is None else display.plain(units, figure["band"] * scale["factor"], scale["places"])
-    figure["least_text"] = limit_text(units, kind, figure["least"], True)
-    figure["most_text"] = limit_text(units, kind, figure["most"], False)
+    figure["least_text"] = display.limit(units, kind, figure["least"], -1)
+    figure["most_text"] = display.limit(units, kind, figure["most"], 1)
 
 
 def _add_test_texts(test, units):
@@ -169,12 +149,12 @@ def _add_test_texts(test, units):
     if test["kind"] != "run":
         return
     for name, kind in SET:
-        test[name.split("_")[0] + "_text"] = limit_text(units, kind, test[name], True)
+        test[name.split("_")[0] + "_text"] = display.limit(units, kind, test[name], -1)
     test["band_texts"] = [display.figure(units, "flow", test["flow_least_gpm"]), display.figure(units, "flow", test["flow_most_gpm"])]
     test["loss_text"] = display.figure(units, "length", test["suction_loss_ft"])
     for tip in test["tips"]:
         tip["tip_text"] = display.figure(units, "diameter", tip["tip_in"])
-        tip["pitot_text"] = limit_text(units, "pitot", tip["pitot_psi"], True)
+        tip["pitot_text"] = display.limit(units, "pitot", tip["pitot_psi"], -1)
     for speed in test["expected"]:
         speed["engine_text"] = display.figure(units, "speed", speed["engine_rpm"])
         speed["pump_text"] = display.figure(units, "speed", speed["pump_rpm"])
