@@ -44,9 +44,9 @@ def _uses(row):
 
 def opening_answer(page):
     """The answer that is baked: the opening entries of the system that the page opens in."""
-    reading = importlib.import_module(f"calc.supply.{page}_answer")
+    module = importlib.import_module(f"calc.supply.{page}_answer")
     system = data.opening_system()
-    return reading.answer(opening(page, units.family(system)), shelf(page), units.shown_in(system))
+    return module.answer(opening(page, units.family(system)), shelf(page), units.shown_in(system))
 
 
 def _field(field):
