@@ -27,7 +27,7 @@ import flask_frozen
 from site_src.app import create_app
 from site_src.content import data, fleet, languages, reckoners, units
 from site_src.report import pages as report
-from site_src.routes import test
+from site_src.routes import service
 
 ROOT = pathlib.Path(__file__).parent
 DIST = ROOT / "dist"
@@ -84,8 +84,8 @@ def freeze_language(dist, app):
 
     @freezer.register_generator
     def unlinked():
-        for part in test.PARTS:
-            yield "test.part", {"part": part}
+        for part in service.PARTS:
+            yield "service.part", {"part": part}
         for card in data.cards():
             yield "shift.page_data", {"card": card["id"]}
         for source in reckoners.WATER:

@@ -83,7 +83,7 @@ def rule_names():
 
 def page():
     """Everything the Pressure page's script needs, as one JSON object."""
-    words = data.words("site")
+    words = data.shared_words()
     return {
         "ready": {family: [{"id": name, "layout": layout} for name, layout in layouts.ready(family).items()] for family in layouts.SYSTEMS},
         "supplies": {family: layouts.supply(family) for family in layouts.SYSTEMS},

@@ -43,12 +43,25 @@ def opening_system():
     return by_id(load("languages")["language"])[LANGUAGE.get()]["system"]
 
 
-def words(topic):
-    """What a person reads on a topic, in the language of the page that is being made.
+def words(topic, language=None):
+    """What a person reads on a topic, in a language or that of the page that is being made.
 
-    topic: file name without its ending, such as "site"
+    topic: file name without its ending, such as "site", or a folder, such as "service", whose files have no section in common
     """
-    return load(f"words/{LANGUAGE.get()}/{topic}")
+    place = f"words/{language or LANGUAGE.get()}/{topic}"
+    return load(place) if (FOLDER / f"{place}.toml").is_file() else _merged(_topics(place))
+
+
+SHARED = ("site", "start", "pressure", "units", "shift", "tables", "sources", "cautions")
+
+
+def shared_words(language=None):
+    """The words that more than one page takes from, of all their topics. language: as for words"""
+    return _merged(words(topic, language) for topic in SHARED)
+
+
+def _merged(files):
+    return {section: told for file in files for section, told in file.items()}
 
 
 NAMED = {"hoses": ("hose", "label"), "losses": ("appliance", "label"), "formulas": ("formula", "name")}
@@ -57,7 +70,7 @@ NAMED = {"hoses": ("hose", "label"), "losses": ("appliance", "label"), "formulas
 def named(file):
     """The rows of hoses, losses or formulas, each under its name in the language of the page that is being made."""
     kind, key = NAMED[file]
-    names = {**words("names")[kind], **words("water").get(kind, {})}
+    names = {**words(file)[kind], **words("water").get(kind, {})}
     return [{**row, key: names[row["id"]]} for row in load(file)[kind]]
 
 
@@ -74,7 +87,7 @@ def steps():
 
 def step_words():
     """What a person reads at every step, by its id, from all topics."""
-    return {name: told for topic in _topics(f"words/{LANGUAGE.get()}/steps") for name, told in topic.items()}
+    return words("steps")
 
 
 def orders(*names):
@@ -115,7 +128,7 @@ def _topics(folder):
 
 def cards():
     """The rows of the shift cards, in their order."""
-    return load("sequences")["sequence"]
+    return load("shift")["sequence"]
 
 
 def card_steps(name):
@@ -124,7 +137,7 @@ def card_steps(name):
 
 
 def _expanded(names, only_if):
-    parts = by_id(load("sequences")["part"])
+    parts = by_id(load("shift")["part"])
     for name in names:
         if name.startswith("@"):
             part = parts[name[1:]]
@@ -143,6 +156,6 @@ def sequence(name):
         "id": name,
         "anchor": listed["anchor"],
         "fits": listed.get("fits", {}),
-        "rig": {question["id"]: question["answers"] + ["unknown"] for question in load("sequences")["question"]},
+        "rig": {question["id"]: question["answers"] + ["unknown"] for question in load("shift")["question"]},
         "steps": [{key: step[key] for key in kept if key in step} for step in card_steps(name)],
     })

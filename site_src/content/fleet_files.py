@@ -127,7 +127,7 @@ def allowed(problem, fields, name, system):
     if kind == "quantity":
         shown = units.shown_in(system)
         factor = display.scale(shown, system, detail[0])["factor"]
-        unit = data.words("site")["unit"][system].get(detail[0], "")
+        unit = data.words("units")["unit"][system].get(detail[0], "")
         return f" Allowed: {inward(detail[1] * factor, math.ceil)} to {inward(detail[2] * factor, math.floor)} {unit}".rstrip() + "."
     return f" Allowed: text of up to {rig_fields.MOST_TEXT} characters." if problem["code"] == "not_text" else ""
 

@@ -68,7 +68,7 @@ def _field(field):
 
 def page_data(page):
     """Everything the script of one page needs, as plain data."""
-    words, water = data.words("site"), data.words("water")
+    words, water = data.shared_words(), data.words("water")
     formulas = data.by_id(data.named("formulas"))
     told = {
         **{key: words[key] for key in ("unit", "units", "basis", "engine", "link")},
@@ -92,7 +92,7 @@ def page_data(page):
 
 def index_data():
     """Everything the script of the Water page needs: what each page is asked, and the sentence of its answer."""
-    words, water = data.words("site"), data.words("water")
+    words, water = data.shared_words(), data.words("water")
     return {
         "pages": {page: asked(page) for page in PAGES},
         "systems": units.for_page(),

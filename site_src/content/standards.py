@@ -21,7 +21,7 @@ TOLD = ("source", "basis")
 @functools.cache
 def named(name):
     """One country's file, as it is written."""
-    return data.load(f"standards/{name}")
+    return data.load(f"service/{name}")
 
 
 def kinds(name):
@@ -36,7 +36,7 @@ def standard(name, kind):
     name: one of NAMES
     kind: one of kinds(name)
     """
-    written, common = named(name), data.load("standards/common")
+    written, common = named(name), data.load("service/common")
     chosen = data.by_id(written["kind"])[kind]
     holds = _brought(chosen["holds"])
     runs = [

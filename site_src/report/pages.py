@@ -82,7 +82,7 @@ def page(path, text):
 def told(files, folder, on, system, language="en"):
     """Everything the report says, as plain data."""
     shown = units.fine(system, language)
-    days = data.load("standards/common")["due"]["interval_days"]
+    days = data.load("service/common")["due"]["interval_days"]
     newest, bad, changed, older = {}, [], [], 0
     for path in files:
         name = path.relative_to(folder).as_posix()
@@ -157,7 +157,7 @@ def _record(given, shown):
 def rig_of(tests, on_ms, days, shown):
     """One rig with its tests, oldest first."""
     newest = tests[-1]
-    speed_accuracy_rpm = data.load("standards/common")["accuracy"]["speed_rpm"]
+    speed_accuracy_rpm = data.load("service/common")["accuracy"]["speed_rpm"]
     history = service_history.history(tests, speed_accuracy_rpm, shown)
     proving = [test for test in tests if test["status"] != "not_proven" and test["at_ms"] <= on_ms]
     standing = due.standing(tests, on_ms, days)
@@ -175,12 +175,12 @@ def renderer(system, language):
     environment = jinja2.Environment(
         loader=jinja2.FileSystemLoader(TEMPLATES), autoescape=True, undefined=jinja2.StrictUndefined, trim_blocks=True, lstrip_blocks=True)
     environment.filters["day"] = lambda ms: datetime.datetime.fromtimestamp(ms / 1000, datetime.UTC).date().isoformat()
-    test, years, site = (data.load(f"words/{language}/{name}") for name in ("test", "years", "site"))
+    test, site = data.words("service", language), data.shared_words(language)
     style = (TEMPLATES / "report.css").read_text(encoding="utf-8")
     digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode()
     shown = units.fine(system, language)
     given = {
-        "mark": MARK, "t": test, "y": years, "r": years["report"], "site": site["site"]["name"], "u": site["unit"][system], "style": style,
+        "mark": MARK, "t": test, "r": test["report"], "site": site["site"]["name"], "u": site["unit"][system], "style": style,
         "policy": f"default-src 'none'; style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'", "language": language,
         "colon": data.colon(language), "label": lambda name: label_of(name, test), "rating": lambda gpm: rating(gpm, shown),
     }

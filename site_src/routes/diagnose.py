@@ -21,13 +21,13 @@ def _picked(*sections):
 
 @routes.get("/diagnose/")
 def page():
-    return flask.render_template("diagnose/page.html", d=_words(), collar_drives=data.load("collar")["proofs"]["drives"])
+    return flask.render_template("diagnose/page.html", d=_words(), collar_drives=data.load("diagnose/collar")["proofs"]["drives"])
 
 
 @routes.get("/diagnose/page.json")
 def page_data():
     file, told = data.load("faults"), data.words("faults")
-    site = data.words("site")
+    site = data.shared_words()
     orders = data.orders(*knowledge.order_names())
     words = _picked("diagnose", "end", "role", "engine_state", "moment", "where", "likelihood")
     return json_page({
@@ -50,12 +50,12 @@ def read():
 
 @routes.get("/diagnose/collar/")
 def collar():
-    return flask.render_template("diagnose/collar.html", d=_words(), origin=data.load("collar")["proofs"])
+    return flask.render_template("diagnose/collar.html", d=_words(), origin=data.load("diagnose/collar")["proofs"])
 
 
 @routes.get("/diagnose/collar/page.json")
 def collar_data():
-    proofs = data.load("collar")["proof"]
+    proofs = data.load("diagnose/collar")["proof"]
     named = {answer["order"] for proof in proofs for answer in proof["answers"] if "order" in answer}
     return json_page({
         "proofs": proofs,
@@ -66,7 +66,7 @@ def collar_data():
 
 @routes.get("/diagnose/lights/")
 def lights():
-    tables = data.load("interlocks")["table"]
+    tables = data.load("diagnose/interlocks")["table"]
     return flask.render_template(
         "diagnose/lights.html", d=_words(), tables=tables, rows={table["id"]: interlock.rows(table) for table in tables},
     )
@@ -77,20 +77,20 @@ def lights_data():
     kept = ("id", "drives", "inputs", "never_both", "lights")
     return json_page({
         "orders": data.orders(DOUBT),
-        "tables": [{key: table[key] for key in kept} for table in data.load("interlocks")["table"]],
+        "tables": [{key: table[key] for key in kept} for table in data.load("diagnose/interlocks")["table"]],
         "words": _picked("lights", "lamp", "lamp_state", "input", "lights_table"),
     })
 
 
 @routes.get("/diagnose/water/")
 def water():
-    file = data.load("water_loss")
+    file = data.load("diagnose/water_loss")
     return flask.render_template("diagnose/water.html", d=_words(), rows=file["row"], origin=file["rows"], lost=data.orders(file["lost"]["order"])[file["lost"]["order"]])
 
 
 @routes.get("/diagnose/water/page.json")
 def water_data():
-    file = data.load("water_loss")
+    file = data.load("diagnose/water_loss")
     return json_page({
         "answers": {gauge: list(told) for gauge, told in _words()["gauge_answer"].items()},
         "rows": file["row"], "shown": [file["lost"]["order"]], "sides": data.by_id(file["side"]),
@@ -101,13 +101,13 @@ def water_data():
 
 @routes.get("/diagnose/leak/")
 def leak():
-    return flask.render_template("diagnose/leak.html", d=_words(), origin=data.load("water_loss")["parts"])
+    return flask.render_template("diagnose/leak.html", d=_words(), origin=data.load("diagnose/water_loss")["parts"])
 
 
 @routes.get("/diagnose/leak/page.json")
 def leak_data():
-    site = data.words("site")
-    file = data.load("water_loss")
+    site = data.shared_words()
+    file = data.load("diagnose/water_loss")
     order = file["plugs"]["order"]
     words = {**_picked("leak", "part", "part_how", "plug", "role"), **{key: site[key] for key in ("refusal", "unit", "units")}}
     return json_page({

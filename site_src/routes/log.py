@@ -14,6 +14,6 @@ def page():
 
 @routes.get("/log/page.json")
 def page_data():
-    words = data.words("site")
+    words = data.shared_words()
     controls = {key: words["pressure"][key] for key in ("less", "more")}
     return json_page({"words": {"log": data.words("log"), "lasted": words["lasted"], "pressure": controls}})

@@ -24,13 +24,13 @@ def page_data():
     steps = [_act(step) for step in data.card_steps(CARD) if step["id"] not in LEFT_OUT and "asks" not in step]
     return json_page({
         "orders": data.orders(*ORDERS),
-        "questions": data.load("sequences")["question"],
-        "split": data.by_id(data.load("sequences")["part"])["into_split"]["only_if"],
+        "questions": data.load("shift")["question"],
+        "split": data.by_id(data.load("shift")["part"])["into_split"]["only_if"],
         "override": data.by_id(data.cards())["override"]["fits"],
         "steps": steps,
         "words": {
             "recovery": data.words("diagnose")["recovery"], "option": rig["option"], "card": rig["card"],
-            "rig_answer": data.words("site")["rig_answer"], "order": data.words("orders")["order"],
+            "rig_answer": data.words("shift")["rig_answer"], "order": data.words("orders")["order"],
         },
     })
 

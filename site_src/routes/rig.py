@@ -27,7 +27,7 @@ def _fields(rows):
 
 @routes.get("/rig/page.json")
 def page_data():
-    words = data.words("site")
+    words = data.shared_words()
     told = data.words("rig")
     layout = data.load("rig")
     return json_page({

@@ -32,7 +32,7 @@ def rig(name):
     tips = [tip for tip in catalogue.tip_choices() if tip["family"] == family]
     section = data.load("rig")["section_length"][family]
     card = panel_card.card(profile, catalogue.shelf(), units.shown_in(system), section, tips)
-    unit_words = {f"u_{kind}": word for kind, word in data.words("site")["unit"][system].items()}
+    unit_words = {f"u_{kind}": word for kind, word in data.words("units")["unit"][system].items()}
     return flask.render_template(
         "rigs/rig.html", name=name, profile=profile, card=card, u=unit_words, taken=fleet.packed(profile),
         is_demo=flask.current_app.config["IS_DEMO"],

@@ -12,19 +12,19 @@ SPLIT_BY_AIR = {"drive": ["midship", "rear_shaft"], "shift_control": ["air"]}  #
 def _choosing():
     """What a script needs to say which cards fit a rig."""
     return {
-        "questions": data.load("sequences")["question"],
+        "questions": data.load("shift")["question"],
         "cards": [{"id": card["id"], "fits": card.get("fits", {})} for card in data.cards()],
     }
 
 
 @routes.get("/shift/")
 def index():
-    return flask.render_template("shift/index.html", groups=data.load("sequences")["group"])
+    return flask.render_template("shift/index.html", groups=data.load("shift")["group"])
 
 
 @routes.get("/shift/page.json")
 def index_data():
-    words = data.words("site")
+    words = data.shared_words()
     return json_page({**_choosing(), "words": {key: words[key] for key in ("shift", "rig_answer")}})
 
 
@@ -74,7 +74,7 @@ def _next(card, words):
 @routes.get("/shift/<card>/page.json")
 def page_data(card):
     sequence = data.sequence(card)
-    words = data.words("site")
+    words = data.shared_words()
     steps = data.steps()
     told = data.step_words()
     names = [step["id"] for step in sequence["steps"]]
@@ -84,7 +84,7 @@ def page_data(card):
         **_choosing(),
         "orders": data.orders(*sorted(orders)),
         "sequence": sequence,
-        "path": SPLIT_BY_AIR if card in data.load("power")["begin"] else None,
+        "path": SPLIT_BY_AIR if card in data.load("why/power")["begin"] else None,
         "units": units.shown_in("US"),
         "steps": {name: {**told[name], "length": len(f"{told[name]['act']} {told[name]['see']}".split()), **{key: steps[name][key] for key in ("place", "note_for", "order", "warns") if key in steps[name]}} for name in names},
         "words": {**{key: words[key] for key in ("shift", "place", "guard", "engine", "rig_answer")}, "order": data.words("orders")["order"]},

@@ -27,7 +27,7 @@ def calc_modules():
 
 @routes.get("/manifest.webmanifest")
 def manifest():
-    words = data.words("site")
+    words = data.shared_words()
     root = "./" if data.LANGUAGE.get() == data.languages()[0] else "../"  # of the site, that holds all languages
     response = json_page({
         "name": words["site"]["name"],

@@ -31,5 +31,5 @@ def table(system, page):
         losses=data.load("losses"),
         water=data.load("water"),
         told=data.words("water"),
-        u=data.words("site")["unit"][system],
+        u=data.words("units")["unit"][system],
     )

@@ -11,7 +11,7 @@ TABLES = ("draft", "supply")  # the baked tables that go with these pages
 @routes.context_processor
 def words():
     system = data.opening_system()
-    unit = data.words("site")["unit"][system]
+    unit = data.words("units")["unit"][system]
     return {"t": data.words("water"), "system": system, "u": {f"u_{kind}": name for kind, name in unit.items()}}
 
 

@@ -29,7 +29,7 @@ def _told():
 
 def _words(*sections):
     """The sections of words a page's script asks for, and what its controls say."""
-    shared = {**data.words("site"), **data.words("practice"), **_told()}
+    shared = {**data.shared_words(), **data.words("practice"), **_told()}
     return {
         **{section: shared[section] for section in sections},
         "pressure": {key: shared["pressure"][key] for key in ("less", "more", "waiting")},
@@ -65,7 +65,7 @@ def _formulas(*names):
 @routes.get("/why/path.json")
 def path():
     """What a shift card's step needs to draw the power path."""
-    drawing = data.load("power")
+    drawing = data.load("why/power")
     return json_page({
         "begin": {name: begin for name, begin in drawing["begin"].items() if name not in ORIGIN},
         "changes": {fact: change for fact, change in drawing["changes"].items() if fact not in ORIGIN},
@@ -103,7 +103,7 @@ def speeds_data():
 
 @routes.get("/why/heat/page.json")
 def heat_data():
-    opening = {name: text for name, text in data.load("heat")["opening"].items() if name not in ORIGIN}
+    opening = {name: text for name, text in data.load("why/heat")["opening"].items() if name not in ORIGIN}
     return json_page({
         "opening": opening,
         "systems": units.for_page(),

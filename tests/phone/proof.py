@@ -10,7 +10,7 @@ from tests import service_records as records
 from tests.phone.handset import kill
 from tests.phone.words import SITE
 
-T = data.load("words/en/test")
+T = data.words("service", "en")
 START = datetime.datetime(2026, 9, 21, 8, 0, tzinfo=datetime.UTC)
 START_MS = int(START.timestamp() * 1000)
 NAME = "Tollgate Engine 1"

@@ -215,7 +215,7 @@ def test_no_voice_reads_another_language(take):
     handset = take(locale="fr-CA")
     handset.context.add_init_script(VOICE.replace("LOCAL", "true"))
     page = handset.open("fr/shift/road/")
-    expect(page.get_by_text(data.load("words/fr/site")["shift"]["aloud_none"])).to_be_visible()
+    expect(page.get_by_text(data.shared_words("fr")["shift"]["aloud_none"])).to_be_visible()
 
 
 def test_the_phone_buzzes_when_a_time_is_over(handset):

@@ -16,7 +16,7 @@ from tests.phone.test_rig import ENGINE, R, bring, kept_rigs, with_engine
 from tests.phone.words import SITE
 
 D = data.words("diagnose")["diagnose"]
-T = data.words("test")["test"]
+T = data.words("service")["test"]
 MARKUP = "<img src=x onerror=h()>"
 SCRIPT = "\"'><script>h()</script>"
 

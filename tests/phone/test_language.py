@@ -6,8 +6,8 @@ from playwright.sync_api import expect
 from site_src.content import data
 from tests.phone.keyboard import MEASURE
 
-FRENCH = data.load("words/fr/site")
-ENGLISH = data.load("words/en/site")
+FRENCH = data.shared_words("fr")
+ENGLISH = data.shared_words("en")
 
 
 def test_follows_the_phone_and_can_be_forced(take):

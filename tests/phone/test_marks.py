@@ -9,7 +9,7 @@ from site_src.content import data
 from tests.phone import screens
 from tests.phone.words import SITE
 
-FRENCH = data.load("words/fr/site")
+FRENCH = data.shared_words("fr")
 
 
 @pytest.mark.parametrize(
@@ -90,7 +90,7 @@ def test_french_shows_commas(take):
 def test_a_french_spreadsheet_has_points(take):
     """The sheet of a test in French shows commas; its CSV has points, as every spreadsheet reads them, in bar too."""
     page = screens.service("fr/test/sheet/#{id}")(take(locale="fr-CA"))
-    words = data.load("words/fr/test")["sheet"]
+    words = data.words("service", "fr")["sheet"]
     for system in ("US", "bar"):
         page.get_by_role("radio", name=FRENCH["units"][system], exact=True).check(force=True)
         expect(page.locator("main")).to_contain_text(re.compile(r"\d,\d"))

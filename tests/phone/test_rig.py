@@ -193,14 +193,14 @@ def test_a_shift_card_for_another_drive_is_not_offered(handset):
     page.close()
     page = handset.open("shift/moving/")
     expect(page.get_by_role("alert")).to_contain_text(other["name"])
-    seen = data.words("site")["shift"]["seen"]
+    seen = data.words("shift")["shift"]["seen"]
     expect(page.get_by_role("button", name=seen, exact=True)).to_have_count(0)
 
 
 @pytest.mark.parametrize(("system", "figure", "unit"), [("SI", "1170", "kPa"), ("bar", "11.7", "bar"), ("imperial", "170", "psi")])
 def test_units_change_what_is_shown_and_not_what_was_entered(handset, system, figure, unit):
     """169.75 psi is 1170 kPa and 11.7 bar; and back in US units every entry stands as it was typed."""
-    names = data.words("site")["units"]
+    names = data.words("units")["units"]
     page = handset.open("pressure/")
     page.locator(".gauge").wait_for()
     page.get_by_label("Length", exact=True).fill("201")

@@ -8,7 +8,7 @@ from playwright.sync_api import expect
 from site_src.content import data, fleet
 from tests.phone.test_rig import bring, kept_rigs, press, taken
 
-R, SITE = data.words("rig"), data.words("site")
+R, SITE = data.words("rig"), data.shared_words()
 ENGINE = fleet.load()["tollgate-engine-1"]
 LINE = {"name": "Crosslay", "hose": "attack-1.75", "length": "200@US", "crew": "2", "end": {"kind": "fog", "flow": "150@US", "pressure": "100@US"}}
 BLITZ = {**LINE, "name": "Blitz", "hose": "attack-2.5"}

@@ -6,7 +6,7 @@ from site_src.content import data
 from tests.phone.test_rig import press
 from tests.phone.test_rig_faults import SOUND, chosen
 
-R, SITE = data.words("rig"), data.words("site")
+R, SITE = data.words("rig"), data.shared_words()
 NEAREST = {"SI": ("45", "1000 kPa"), "bar": ("45", "10.0 bar")}  # by hand: C 10 gives 145 psi, 999.7 kPa; the handbook's would give 1170
 
 

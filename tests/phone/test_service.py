@@ -15,7 +15,7 @@ from tests.phone.proof import FULL, KEEP_RIG, KEPT, NAME, REFUSE, RIG, Clock, Pr
 
 PLAN = service_page.answer(copy.deepcopy(records.a_record()), units.fine("US"))["plan"]
 RUNS = [test for test in PLAN["tests"] if test["kind"] == "run"]
-YEARS = data.words("years")["years"]
+YEARS = data.words("service")["years"]
 SEED, KILLS, MOMENTS = 1911, 5, 110
 HOUR_S = 3600
 
@@ -246,7 +246,7 @@ def test_a_file_comes_back(run_of, tmp_path):
     assert bring(record, YEARS["here"].format(count=1))["notes"] == ""
     assert bring({**record, "revision": 99, "notes": "Packing weeps"}, YEARS["taken_one"])["notes"] == "Packing weeps"
     assert bring(record, YEARS["here"].format(count=1))["revision"] == 99
-    assert bring({"schema": 1, "id": "from-afar"}, data.words("years")["file"]["not_a_test"])["revision"] == 99
+    assert bring({"schema": 1, "id": "from-afar"}, data.words("service")["file"]["not_a_test"])["revision"] == 99
     page.goto(f"{one.handset.host.origin}test/run/#from-afar/capacity")
     page.get_by_text(T["run"]["paused"], exact=True).wait_for()
     expect(page.get_by_role("timer").locator("b")).to_have_text("1:00")

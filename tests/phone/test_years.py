@@ -9,7 +9,7 @@ from tests import service_records
 from tests.phone import history
 from tests.phone.handset import kill
 
-TOLD, TEST = data.words("years"), data.words("test")
+TOLD = TEST = data.words("service")
 YEARS, QUICK = TOLD["years"], TOLD["quick"]
 
 
@@ -79,7 +79,7 @@ def test_check_after_repair(take, tmp_path):
     page = history.held(handset)
     page.goto(handset.host.origin + "test/quick/")
     expect(button(page, QUICK["seen"])).to_have_count(1)
-    card = data.words("site")["card"]["bay"]["title"]
+    card = data.words("shift")["card"]["bay"]["title"]
     assert page.get_by_role("link", name=QUICK["to_card"].format(title=card)).get_attribute("href").endswith("/shift/bay/")
     through(page, ("1000", "60"), ("1500", "150"))
     for _ in range(2):
@@ -133,5 +133,5 @@ def test_names_from_files_are_text(handset):
 def test_page_knows_how_long_a_proof_holds(built):
     """The page goes by the same interval as the report."""
     told = json.loads((built / "test" / "page.json").read_text(encoding="utf-8"))
-    assert told["interval_days"] == data.load("standards/common")["due"]["interval_days"]
+    assert told["interval_days"] == data.load("service/common")["due"]["interval_days"]
     assert told["quick"]["step_psi"] == standards.standard("us", "annual")["quick"]["step_psi"]

@@ -3,7 +3,7 @@ import re
 
 from site_src.content import data
 
-SITE = data.words("site")
+SITE = data.shared_words()
 STEPS = data.step_words()
 PRACTICE = data.words("practice")["practice"]
 US = {f"u_{kind}": word for kind, word in SITE["unit"]["US"].items()}

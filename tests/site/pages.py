@@ -3,7 +3,7 @@ import html.parser
 
 from site_src.app import create_app
 from site_src.content import data, fleet, reckoners, units
-from site_src.routes import help, tables, test
+from site_src.routes import help, service, tables
 
 
 def cards():
@@ -27,7 +27,7 @@ PARTS = {
     "page": list(tables.PAGES),
     "source": reckoners.WATER,
     "name": sorted(fleet.load()),
-    "part": list(test.PARTS),
+    "part": list(service.PARTS),
     "topic": list(help.TOPICS),
 }
 

@@ -146,7 +146,7 @@ def test_an_old_answer_is_found(text, name):
 
 def test_every_order_is_named_by_a_page():
     """No order lies unused, and no page names one that there is none of."""
-    faults, water, collar = data.load("faults"), data.load("water_loss"), data.load("collar")
+    faults, water, collar = data.load("faults"), data.load("diagnose/water_loss"), data.load("diagnose/collar")
     named = {row["order"] for row in faults["sign"] + faults["cause"] if "order" in row}
     named |= {row["radio"] for row in faults["sign"] + faults["cause"] if "radio" in row} - set(data.words("faults")["say"])
     named |= {water["lost"]["order"], water["plugs"]["order"]} | {name for side in water["side"] for name in side["warns"]}

@@ -7,7 +7,7 @@ import pytest
 from site_src.content import data
 from tests.conftest import ROOT, node
 
-DRAWING = data.load("power")
+DRAWING = data.load("why/power")
 BEGIN = {name: row for name, row in DRAWING["begin"].items() if isinstance(row, dict)}
 CHANGES = {name: row for name, row in DRAWING["changes"].items() if isinstance(row, dict)}
 SEQUENCES = {name: data.sequence(name) for name in BEGIN}

@@ -19,7 +19,7 @@ from tests import service_records
 from tests.service_fleet import write_fleet
 
 ON = datetime.date(2026, 11, 25)
-YEARS, TEST = data.words("years"), data.words("test")
+YEARS = TEST = data.words("service")
 WHOLE, FAILED, OPEN = service_records.a_record(), service_records.a_failed_record(rig="rig-2", name="Quarry Engine"), service_records.an_unfinished_record(rig="rig-3", name="Mill Engine")
 HARM = ('</title><script>alert(1)</script>', '"><img src=x onerror=alert(1)>', "javascript:alert(1)", "{{ 7 * 7 }}", "{0.__class__}", "</style><style>*{display:none}",
         "&lt;b&gt;", "\u202egnp.exe", "\ud800", "'; --", "\x00", "../../etc/passwd")
@@ -277,7 +277,7 @@ def test_from_the_command_line(tmp_path):
     run = subprocess.run([sys.executable, "build.py", "--report", tmp_path, "--units", "bar", "--language", "fr"], cwd=build.ROOT, capture_output=True, encoding="utf-8")
     assert run.returncode == 0, run.stderr
     text = Reader(tmp_path / "report" / "index.html").text
-    assert "bar" in text and data.load("words/fr/years")["report"]["who_failed"] in text
+    assert "bar" in text and data.words("service", "fr")["report"]["who_failed"] in text
     run = subprocess.run([sys.executable, "build.py", "--report", tmp_path / "nowhere"], cwd=build.ROOT, capture_output=True, encoding="utf-8")
     assert run.returncode == 1 and "nowhere" in run.stderr
 

@@ -6,7 +6,7 @@ import pytest
 from site_src.content import data, languages
 from tests.site import pages
 
-WORDS = data.words("site")
+WORDS = data.shared_words()
 
 
 def assert_shows(text, worked):

@@ -5,7 +5,7 @@ from site_src.content import data, units
 from site_src.routes import tables
 from tests.site import pages
 
-WORDS = data.words("site")
+WORDS = data.shared_words()
 
 
 def row(built, system, page, caption, first, **facts):

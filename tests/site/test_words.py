@@ -70,14 +70,14 @@ def test_no_step_is_orphaned():
     """Every step with words is a step, every step is on a card, and every card has its title."""
     assert set(TOLD) == set(STEPS)
     assert {step["id"] for card in pages.cards() for step in data.card_steps(card)} == set(STEPS)
-    assert set(data.words("site")["card"]) == set(pages.cards())
-    assert sorted(card for group in data.load("sequences")["group"] for card in group["cards"]) == sorted(pages.cards())
+    assert set(data.words("shift")["card"]) == set(pages.cards())
+    assert sorted(card for group in data.load("shift")["group"] for card in group["cards"]) == sorted(pages.cards())
 
 
 def test_every_answer_about_a_rig_has_its_words():
     """Each question that a card may ask of a rig names each of its answers, and a card asks it in the same answers."""
-    questions = data.by_id(data.load("sequences")["question"])
-    told = data.words("site")["rig_answer"]
+    questions = data.by_id(data.load("shift")["question"])
+    told = data.words("shift")["rig_answer"]
     assert {name: sorted(words) for name, words in told.items()} == {name: sorted(row["answers"]) for name, row in questions.items()}
     for step in STEPS.values():
         if "asks" in step:
@@ -89,7 +89,7 @@ def test_every_answer_about_a_rig_has_its_words():
 def test_every_question_reads_a_field_of_the_profile():
     """What a profile can say of a question are answers of that question."""
     options = {field[0]: field[2] for field in rig_fields.FIELDS if field[1] == "choice"}
-    for question in data.load("sequences")["question"]:
+    for question in data.load("shift")["question"]:
         if "field" in question:
             says = question.get("says", {answer: answer for answer in question["answers"]})
             assert set(says) <= set(options[question["field"]])
@@ -98,10 +98,10 @@ def test_every_question_reads_a_field_of_the_profile():
 
 def numbered():
     """Every row and group of the data files that holds figures, with the row that tells its source."""
-    for path in sorted(data.FOLDER.glob("*.toml")):
-        if path.stem in ("vendor", "sequences"):
+    for path in sorted([*data.FOLDER.glob("*.toml"), *data.FOLDER.glob("diagnose/*.toml"), *data.FOLDER.glob("why/*.toml")]):
+        if path.stem in ("vendor", "shift"):
             continue
-        file = data.load(path.stem)
+        file = data.load(path.relative_to(data.FOLDER).with_suffix("").as_posix())
         for name, content in file.items():
             for row in content if isinstance(content, list) else [content]:
                 if isinstance(content, list) or any(not isinstance(value, str) for value in row.values()):

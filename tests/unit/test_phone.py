@@ -30,9 +30,9 @@ STATE = card.start(SEQUENCE, {"light": "after"})
 WAITING = card.advance(STATE, {"kind": "hold", "step": "wait", "at_s": 100.25})
 AS_IT_STANDS = {**a_layout(a_wye(a_line(), a_line(id="B", height="30"))), "source": {"kind": "fed", "intake": "33"},
                 "now": {"pressure": "177.7", "gates": "open", "shut": ["B"]}}
-LEAKS = data.load("water_loss")
+LEAKS = data.load("diagnose/water_loss")
 CALLS = [
-    ("collar.places", {"proofs": data.load("collar")["proof"], "seen": {"light": "on", "speedometer": "zero"}}),
+    ("collar.places", {"proofs": data.load("diagnose/collar")["proof"], "seen": {"light": "on", "speedometer": "zero"}}),
     ("fault.entered", {"knowledge": knowledge.base(), "facts": ["air_up"], "missing": ["pump_light"]}),
     ("fault.for_rig", {"knowledge": knowledge.base(), "rig": PROFILE}),
     ("fault.next_check", {"knowledge": knowledge.base(), "signs": {"light_dark": "seen"}, "role": "operator", "engine": "idle",
@@ -40,7 +40,7 @@ CALLS = [
     ("fault.without_shifts", {"knowledge": knowledge.base()}),
     ("fault.rank", {"knowledge": knowledge.base(), "signs": {"light_dark": "seen", "no_puff": "unknown"}}),
     ("water_loss.side", {"rows": LEAKS["row"], "seen": {"intake": "zero", "master": "low"}}),
-    ("interlock.behind", {"table": data.load("interlocks")["table"][0], "lights": {"engaged": "lit", "ok": "dark"}}),
+    ("interlock.behind", {"table": data.load("diagnose/interlocks")["table"][0], "lights": {"engaged": "lit", "ok": "dark"}}),
     ("leak.hunt", {"parts": LEAKS["part"], "runs": [{"shut": [], "from": "22", "to": "12"}], "role": "operator", "units": units.shown_in("US")}),
     ("leak.restore", {"plugs": [{"id": "relief", "first": True}, {"id": "drains"}], "listed": ["relief", "drains"], "opened": ["relief"]}),
     ("leak.vacuum_inhg", {"field": "from", "text": "110@SI", "units": units.shown_in("US")}),

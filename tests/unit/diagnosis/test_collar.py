@@ -8,7 +8,7 @@ from calc.diagnosis import collar, fault
 from site_src.content import data
 from tests.unit.diagnosis.dialogue import BASE
 
-PROOFS = data.load("collar")["proof"]
+PROOFS = data.load("diagnose/collar")["proof"]
 ANSWERS = {proof["id"]: [answer["id"] for answer in proof["answers"]] for proof in PROOFS}
 
 

@@ -7,7 +7,7 @@ from calc.base.errors import CalcError
 from calc.diagnosis import interlock
 from site_src.content import data
 
-TABLES = data.by_id(data.load("interlocks")["table"])
+TABLES = data.by_id(data.load("diagnose/interlocks")["table"])
 SPLIT = TABLES["split"]
 
 

@@ -6,7 +6,7 @@ import pytest
 from calc.base.errors import CalcError
 from site_src.content import data
 
-FILE = data.load("water_loss")
+FILE = data.load("diagnose/water_loss")
 PLUGS = FILE["plug"]
 NAMES = [plug["id"] for plug in PLUGS]
 FIRST = ["intake_relief", "thermal_relief", "cooler_lines"]  # trade review A4: what bursts or scalds if it stays plugged

@@ -8,7 +8,7 @@ from calc.base.errors import CalcError
 from calc.diagnosis import leak, water_loss
 from site_src.content import data, units
 
-FILE = data.load("water_loss")
+FILE = data.load("diagnose/water_loss")
 ROWS, PARTS = FILE["row"], FILE["part"]
 US = units.shown_in("US")
 NAMES = [part["id"] for part in PARTS]

@@ -8,7 +8,7 @@ from site_src.content import catalogue, data, units
 from tests.unit.rig.test_panel_card import GUN, RIG, block, card
 
 SENTENCES = data.words("rig")["card"]
-UNIT_WORDS = {f"u_{kind}" for kind in data.words("site")["unit"]["US"]}
+UNIT_WORDS = {f"u_{kind}" for kind in data.words("units")["unit"]["US"]}
 BUMPER, CROSSLAY = RIG["beds"][:2]
 EMPTY = {key: value for key, value in RIG.items() if key not in ("beds", "hoses", "owner", "dated", "floor")}
 

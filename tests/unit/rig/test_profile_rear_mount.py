@@ -26,9 +26,9 @@ def test_an_older_profile_is_read_and_its_drive_asked(run):
     assert "drive" not in run("rig.check", "missing", profile={**profile, "drive": "rear_pto"})
 
 
-@pytest.mark.parametrize("file", ["faults", "interlocks", "collar"])
+@pytest.mark.parametrize("file", ["faults", "diagnose/interlocks", "diagnose/collar"])
 def test_no_table_knows_a_plain_rear(file):
     """Wherever drives are listed, a shaft and a PTO at the rear stand with their like."""
     text = (data.FOLDER / f"{file}.toml").read_text(encoding="utf-8")
     assert '"rear"' not in text
-    assert ('"midship", "rear_shaft"' in text) and (file == "collar" or '"pto", "rear_pto"' in text)
+    assert ('"midship", "rear_shaft"' in text) and (file == "diagnose/collar" or '"pto", "rear_pto"' in text)

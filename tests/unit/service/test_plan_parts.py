@@ -1,7 +1,7 @@
 """What each part of a service test asks for and is judged by: US standard, 1,250 gpm from draft.
 
 The figures are those of NFPA 1911 and 1901 as study cards, a pump maker's manual and a service firm tell them, or from memory,
-as site_src/data/standards/us.toml says row by row.
+as site_src/data/service/us.toml says row by row.
 """
 import copy
 
@@ -219,7 +219,7 @@ def test_an_accuracy_past_all_bounds_is_refused(run, amount):
 
 
 def test_every_part_and_figure_has_its_words(run):
-    words = data.words("test")
+    words = data.words("service")
     for kind in ("annual", "acceptance"):
         for part in planned(run, a_rig(kind=kind))["tests"]:
             assert words["test_name"][part["id"]]

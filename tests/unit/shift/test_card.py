@@ -44,7 +44,7 @@ def test_steps_are_numbered_one_by_one(run, card, place, rig):
 
 
 @pytest.mark.parametrize(("card", "rig", "until", "before", "then"), [
-    # counted in sequences.toml: three questions and the 25 steps of a midship pump shifted by air; the last question decides
+    # counted in shift.toml: three questions and the 25 steps of a midship pump shifted by air; the last question decides
     ("road", {}, "tell", "which_transmission", 28),
     # counted there: all of the frost card but its heating; dry or wet decides
     ("freeze", {}, "freeze_zero", "winter_rule", 12),

@@ -22,5 +22,5 @@ def called_to_mind(answer):
 
 def fill(sentence, facts):
     """A sentence with its facts in it; fails where one is missing."""
-    unit = {f"u_{kind}": word for kind, word in data.words("site")["unit"]["US"].items()}
+    unit = {f"u_{kind}": word for kind, word in data.words("units")["unit"]["US"].items()}
     return sentence.format(**{**unit, **facts})

@@ -39,7 +39,7 @@ def test_all_is_told(run, page, changes):
     assert set(answer) == {"sum", "figure", "facts", "rows", "cautions", "picture"}
     assert set(answer["figure"]) == {"kind", "text"}
     assert (answer["picture"] is not None) == (page in DRAWN)
-    unit = data.words("site")["unit"]["US"]
+    unit = data.words("units")["unit"]["US"]
     for words in WORDS.values():
         if answer["figure"]["text"] is not None:
             assert unit[answer["figure"]["kind"]] and fill(words["told"][answer["sum"]], answer["facts"])
