@@ -21,10 +21,7 @@ Events: `{"kind", "at_s"}` and, where it says so, `step` (the one that was offer
     released                             out of service no more, a technician has found the cause: a new run
 """
 from calc.base.errors import CalcError
-from calc.shift import halt, laws, next_step, offering, rerun
-
-LONGEST_TICK_S = 0.5
-LATEST_S = 1e11  # a clock that counts from 1970 is far short of this
+from calc.shift import halt, laws, next_step, offering, pause, rerun
 
 
 def start(sequence, rig):
@@ -63,8 +60,7 @@ def advance(state, event):
     if not isinstance(kind, str) or kind not in _EVENTS:
         raise CalcError("event", "unknown")
     at_s = event.get("at_s")
-    if not isinstance(at_s, (int, float)) or not -LATEST_S <= at_s <= LATEST_S:
-        raise CalcError("at_s", "not_a_time")
+    pause.check_time(at_s)
     after = {key: state[key] for key in _KEYS}
     after["rig"] = dict(state["rig"])
     after["facts"] = list(state["facts"])
@@ -192,11 +188,9 @@ def _hold(state, event, offered):
 def _tick(state, event, offered):
     if state["hold"] is None:
         return
-    counted_s = max(event["at_s"] - state["hold"]["last_s"], 0)
-    if offered["kind"] == "hold":
-        counted_s = min(counted_s, LONGEST_TICK_S)
-    state["hold"] = {"last_s": event["at_s"], "held_s": state["hold"]["held_s"] + counted_s}
-    if offered["kind"] == "limit" and counted_s >= offered["hold_left_s"]:
+    after = pause.ticked(offered["kind"], offered["whole_s"], state["hold"], event["at_s"])
+    state["hold"] = after["hold"]
+    if offered["kind"] == "limit" and after["hold_left_s"] == 0:
         halt.stop(state, event, "time_up", offered["step"], None)
 
 

@@ -1,5 +1,5 @@
 """What a shift card offers in a state: the step, its answers, and the ways on."""
-from calc.shift import halt, next_step
+from calc.shift import halt, next_step, pause
 
 RESTING = ("step", "kind", "wanted")  # of a card that stands still: None
 
@@ -9,8 +9,8 @@ def offered(state):
 
     state: see calc.shift.card
 
-    Returns `{"step", "kind", "again", "wanted", "missing", "answers", "reports", "holding", "hold_left_s", "can_go_back",
-    "can_look_again", "can_start_over", "can_say_long", "can_go_on", "can_begin_again", "is_out"}`: `step` is None when
+    Returns `{"step", "kind", "again", "wanted", "missing", "answers", "reports", "holding", "whole_s", "hold_left_s",
+    "can_go_back", "can_look_again", "can_start_over", "can_say_long", "can_go_on", "can_begin_again", "is_out"}`: `step` is None when
     stopped, done or left alone for long; where a guard of the `wanted` step is `missing`, `step` is the one that proves it
     and `again` is True. The card adds `number`, which counts what was seen, `of`, None while it hangs on answers to come,
     and `about`, how many there may then be. Raises CalcError naming sequence where nothing proves a guard.
@@ -25,13 +25,12 @@ def offered(state):
         "is_out": halt.is_out(state),
     }
     if state["status"] != "running" or is_left:
-        ways.update({"again": False, "missing": [], "answers": [], "reports": [], "holding": False, "hold_left_s": 0, "can_go_back": False})
+        ways.update({"again": False, "missing": [], "answers": [], "reports": [], "holding": False, "whole_s": 0, "hold_left_s": 0, "can_go_back": False})
         ways.update({name: None for name in RESTING})
         return ways
     steps = state["sequence"]["steps"]
     wanted = steps[state["position"]]
     step = next_step.next_proof(steps, state["position"], state["facts"], state["rig"])
-    held_s = state["hold"]["held_s"] if state["hold"] else 0
     whole_s = step.get("hold_s", 0) if step["kind"] != "limit" else next_step.limit_s(step, state["rig"])
     ways.update({
         "step": step["id"],
@@ -42,7 +41,8 @@ def offered(state):
         "answers": [answer["id"] for answer in next_step.answers(step, state["rig"])],
         "reports": list(step.get("reports", ())),
         "holding": state["hold"] is not None,
-        "hold_left_s": max(whole_s - held_s, 0),
+        "whole_s": whole_s,
+        "hold_left_s": pause.left_s(whole_s, state["hold"]),
         "can_go_back": any(next_step.may_come(before, state) for before in steps[:state["position"]]),
     })
     return ways

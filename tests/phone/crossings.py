@@ -1,4 +1,4 @@
-"""What crosses between a page and the interpreter, counted where MicroPython is loaded: nothing in the site knows of it."""
+"""What crosses between a page and the interpreter, and how often it draws, counted where libraries are loaded: the site knows nothing of it."""
 WRAPPED = """
 import { loadMicroPython as load } from "./micropython.mjs?as-it-is";
 window.crossings ??= [];
@@ -15,11 +15,36 @@ export async function loadMicroPython(options) {
   } };
 }
 """
+DRAWN = """
+import { render as draw } from "./lit-html.js?as-it-is";
+export * from "./lit-html.js?as-it-is";
+window.draws ??= 0;
+export const render = (...given) => {
+  window.draws += 1;
+  return draw(...given);
+};
+"""
 
 
 def count(handset):
-    """Count on every page that the phone opens after this."""
-    handset.context.route("**/micropython.mjs", lambda route: route.fulfill(body=WRAPPED, content_type="text/javascript"))
+    """Count on every page that the phone opens after this; returns the phone."""
+    for file, script in (("micropython.mjs", WRAPPED), ("lit-html.js", DRAWN)):
+        handset.context.route(f"**/{file}", _answer(script))
+    return handset
+
+
+def _answer(script):
+    return lambda route: route.fulfill(body=script, content_type="text/javascript")
+
+
+def draws(page):
+    """How often the page has been drawn."""
+    return page.evaluate("() => window.draws")
+
+
+def bytes_of(crossed):
+    """What crossed, both ways together."""
+    return sum(crossing["bytes"] for crossing in crossed)
 
 
 def crossings(page, act):

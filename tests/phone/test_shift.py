@@ -48,7 +48,7 @@ def test_card_from_first_step_to_done(handset, name, number, needless, told, lea
     assert ways.all_inner_texts() == leads_to
     assert ways.first.bounding_box()["y"] > card.button("danger").bounding_box()["y"]
     card.page.get_by_text(SHIFT["record"]).tap()
-    assert card.page.get_by_role("listitem").count() == len(card.steps) - len(needless)
+    expect(card.page.get_by_role("listitem")).to_have_count(len(card.steps) - len(needless))
 
 
 def assert_stopped(card, step, ways=("look_again", "danger", "start_over")):

@@ -11,18 +11,18 @@ export function enterLink(known) {
 
 // What a shift card knows where a sign did not come: the facts that stand, and the one its step is for. What else the
 // step proves comes along with it, and is not known to be missing.
-export function fromCard(state) {
-  const step = state.sequence.steps.find((each) => each.id === state.stopped.step);
+export function fromCard(sequence, state) {
+  const step = sequence.steps.find((each) => each.id === state.stopped.step);
   const out = Boolean(state.offer?.is_out); // no look may shift again
   if (state.stopped.order === "grinding") { // what was heard, and not the proof that could not come after it
-    const sign = state.sequence.id === "road" || step.proves?.includes("selector_road") ? "grinds_road" : "grinds";
-    return { sequence: state.sequence.id, step: step.id, facts: state.facts, missing: [], signs: { [sign]: "seen" }, out };
+    const sign = sequence.id === "road" || step.proves?.includes("selector_road") ? "grinds_road" : "grinds";
+    return { sequence: sequence.id, step: step.id, facts: state.facts, missing: [], signs: { [sign]: "seen" }, out };
   }
   if (state.stopped.order === "dead_throttle" && out) {
-    return { sequence: state.sequence.id, step: step.id, facts: state.facts, missing: [], signs: { throttle_dead: "seen" }, out };
+    return { sequence: sequence.id, step: step.id, facts: state.facts, missing: [], signs: { throttle_dead: "seen" }, out };
   }
   const proofs = [step, ...(step.answers ?? [])].flatMap((each) => each.proves ?? []);
-  return { sequence: state.sequence.id, step: step.id, facts: state.facts, missing: proofs.slice(0, 1), out };
+  return { sequence: sequence.id, step: step.id, facts: state.facts, missing: proofs.slice(0, 1), out };
 }
 
 // What was handed over in this page's address; null where nothing was, "unreadable" where it cannot be read.

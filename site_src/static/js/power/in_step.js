@@ -7,7 +7,7 @@ import { pictureView } from "./picture.js";
 const { begin, changes, words } = await (await file(new URL("why/path.json", home))).json();
 const style = new URL("static/css/power.css", root).href;
 
-export const view = (state, step) => html`
+export const view = (sequence, state) => html`
   <link rel="stylesheet" href=${style}>
-  ${pictureView(pathAt({ ...state, step, begin, changes }), words)}
+  ${pictureView(pathAt({ ...state, sequence, step: state.offer.step, begin, changes }), words)}
   <p>${words.power.on_card}</p>`;

@@ -1,6 +1,6 @@
 // The power path as it should stand once the sign of the offered step has come: the card's beginning, changed by what
 // each step done so far has proved, then by this one (which may be an earlier guard, looked at again). An ask counts
-// only by the answer that was given. `begin` and `changes`: data/power.toml; the rest is a state of calc.shift.card.
+// only by the answer that was given. `begin` and `changes`: data/power.toml; the rest is a run of calc.shift.run and its sequence.
 
 export function pathAt({ sequence, position, step, facts, rig, begin, changes }) {
   const state = { ...begin[sequence.id], air: full(begin[sequence.id].air) };

@@ -9,8 +9,9 @@ import { cardsFor } from "./unlike.js";
 
 const AGAIN = { not_seen: "look_again", time_up: "look_again", other_card: "ask_again" };
 
-export function haltView({ stopped, steps, words, send, state, orders, data, release, ask }) {
+export function haltView({ sequence, state, steps, words, send, orders, data, release, ask }) {
   const { shift } = words;
+  const { stopped } = state;
   const order = orderOf(stopped, orders, words);
   const key = (kind, label = kind) => html`<button type="button" class="key key-wide" @click=${() => send({ kind })}>${shift[label]}</button>`;
   const isDanger = stopped.reason === "danger";
@@ -22,7 +23,7 @@ export function haltView({ stopped, steps, words, send, state, orders, data, rel
       : stopView({ said: saidOf(stopped, steps, words), words })}
     <div class="rows">
       ${offer.can_look_again ? key("look_again", AGAIN[stopped.reason]) : nothing}
-      ${isDanger || isOther ? nothing : html`<a class="key key-wide" href=${enterLink(fromCard(state))}>${shift.diagnose}</a>`}
+      ${isDanger || isOther ? nothing : html`<a class="key key-wide" href=${enterLink(fromCard(sequence, state))}>${shift.diagnose}</a>`}
       ${isDanger ? nothing : html`
         <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${shift.danger}</button>`}
       ${offer.can_start_over ? key("start_over", offer.can_say_long ? "start_over_short" : "start_over") : nothing}
@@ -33,7 +34,7 @@ export function haltView({ stopped, steps, words, send, state, orders, data, rel
         <button type="button" class="key key-wide" @click=${() => ask(false)}>${shift.release_not}</button>
         ${key("released", "release_sure")}` : nothing}
     </div>
-    ${isOther ? html`<h2>${shift.other_cards}</h2>${cardsFor(data, answeredBy(state))}` : nothing}`;
+    ${isOther ? html`<h2>${shift.other_cards}</h2>${cardsFor(data, answeredBy(sequence, state))}` : nothing}`;
 }
 
 // A card that was left for long: a new run is the first thing offered.
@@ -61,7 +62,7 @@ const stopView = ({ said, words }) => html`
   </section>`;
 
 // What is known of the rig, with the answer that was given last.
-function answeredBy({ rig, sequence, stopped }) {
+function answeredBy(sequence, { rig, stopped }) {
   const { asks } = sequence.steps.find(({ id }) => id === stopped.step);
   return { ...Object.fromEntries(Object.entries(rig).filter(([, answer]) => answer !== "unknown")), [asks]: stopped.answer };
 }

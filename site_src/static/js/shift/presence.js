@@ -1,36 +1,35 @@
 // Whether the card was out of sight: behind another app or page, in the browser's memory, or with a phone that slept.
 // calc.shift.away says which clocks mean that; the page only reads them.
+import { calc } from "../shared/engine.js";
+
 const BEAT_MS = 1000;
 const now = () => ({ wall: Date.now() / 1000, steady: performance.now() / 1000 });
 
 export class Presence {
-  // back(left_s): in sight again, last seen at that time of the wall clock. left(): going out of sight.
-  constructor(call, { back, left }) {
-    Object.assign(this, { call, back, left, last: now(), wasAway: false });
-    setInterval(() => this.look(), BEAT_MS);
-    document.addEventListener("visibilitychange", () => (document.hidden ? this.leave() : this.look()));
-    addEventListener("pagehide", () => this.leave());
+  #last = now();
+  #wasAway = false;
+
+  // look(): time to ask `left_s`. left(): going out of sight.
+  constructor({ look, left }) {
+    const leave = () => {
+      if (!this.#wasAway) this.#last = now();
+      this.#wasAway = true;
+      left();
+    };
+    setInterval(look, BEAT_MS);
+    document.addEventListener("visibilitychange", () => (document.hidden ? leave() : look()));
+    addEventListener("pagehide", leave);
     addEventListener("pageshow", ({ persisted }) => {
-      this.wasAway ||= persisted;
-      this.look();
+      this.#wasAway ||= persisted;
+      look();
     });
   }
 
-  leave() {
-    if (!this.wasAway) this.last = now();
-    this.wasAway = true;
-    this.left();
-  }
-
-  // Whether the card was away until now; whoever asks before an answer does not take that answer.
-  look() {
-    if (document.hidden) return true;
-    const at = now();
-    const { wall, steady } = this.last;
-    const isBack = this.wasAway || this.call("away.slept", { wall_s: at.wall - wall, steady_s: at.steady - steady });
-    this.last = at;
-    this.wasAway = false;
-    if (isBack) this.back(wall);
-    return isBack;
+  // When the card was last in sight, seconds of the wall clock, where it was away until now; else null.
+  async left_s() {
+    const [at, { wall, steady }, wasAway] = [now(), this.#last, this.#wasAway];
+    this.#last = at;
+    this.#wasAway = false;
+    return wasAway || await calc.ask("away.slept", { wall_s: at.wall - wall, steady_s: at.steady - steady }) ? wall : null;
   }
 }

@@ -1,0 +1,17 @@
+// A part of a page that is drawn only while it is unfolded. `name` tells the page's parts apart; `redraw` draws the page.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+
+const open = new Map(); // by name: whether a person unfolded it or folded it; others are as they begin
+
+export function fold({ name, summary, kind = "record", begins = false, redraw }, content) {
+  const isOpen = open.get(name) ?? begins;
+  return html`
+    <details class=${kind} ?open=${isOpen} @toggle=${({ target }) => {
+      if (target.open === isOpen) return;
+      open.set(name, target.open);
+      redraw();
+    }}>
+      <summary>${summary}</summary>
+      ${isOpen ? content() : nothing}
+    </details>`;
+}

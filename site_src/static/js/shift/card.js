@@ -1,0 +1,198 @@
+// A card in hand: its run, its log and its draft. calc.shift says what may be done; what is touched is put to it in turn.
+import { newRun, noted } from "./diary.js";
+import { known, mayFit } from "./known.js";
+import { Presence } from "./presence.js";
+import { calc, Refusal } from "../shared/engine.js";
+import { fill } from "../shared/site.js";
+import { keep, kept } from "../shared/store.js";
+
+const TICK_MS = 200;
+const SETTLE_MS = 400; // a second touch that follows at once is no answer to the step it brought
+const SETTLING = new Set(["seen", "not_seen", "report", "hold", "back"]);
+const RENEWS = new Set(["begin_again", "released"]);
+
+const seconds = () => Date.now() / 1000;
+const steady = () => performance.now() / 1000; // no clock that can be set counts a pause
+
+export class Card {
+  state = null; // see calc.shift.run
+  notice = null;
+  isResumed = false;
+  #turn = Promise.resolve();
+  #shownAt = -SETTLE_MS;
+  #isKept = true;
+  #isStale = false; // out of service since before the rig or the steps were others
+
+  // shown(event): the card is another, by that event of calc.shift.card; by its clock alone where there is none. over(): a time is over.
+  constructor({ data, rig, shown, over }) {
+    const { sequence, steps } = data;
+    Object.assign(this, { data, rig, sequence, shown, over });
+    this.draft = `shift:${sequence.id}`;
+    this.lengths = Object.fromEntries(Object.entries(steps).map(([id, { length }]) => [id, length]));
+    this.presence = new Presence({ look: () => this.#inTurn(() => this.#look()), left: () => this.state?.confirmed.length && this.#save() });
+  }
+
+  // One thing after another, each from what the last one left.
+  #inTurn(act) {
+    this.#turn = this.#turn.then(act);
+    return this.#turn;
+  }
+
+  // The card as it was left, if it still fits this version's steps and the rig this phone stands beside.
+  open() {
+    return this.#inTurn(async () => {
+      this.answers = await this.#known();
+      this.standing = JSON.stringify([this.rig?.id ?? null, this.answers]); // with another rig or another profile a run begins at its first step
+      const left = await kept(this.draft);
+      const isOut = left?.run && left.state?.offer?.is_out;
+      if (!isOut && !mayFit(this.sequence.fits, this.answers)) return this.shown();
+      const isOther = Boolean(left?.state) && (left.madeOf !== JSON.stringify(this.sequence) || left.standing !== this.standing || !left.run);
+      if (isOut) return this.#keepHalt(left, isOther);
+      if (!left?.state || left.state.status === "done" || isOther) return this.#begin(isOther && left);
+      this.#take(left);
+      return this.#resume(left.at_s ?? 0);
+    });
+  }
+
+  // What is known of the rig, as calc.shift.card takes it; a capacity that is no number is not known.
+  async #known() {
+    const answers = known(this.data.questions, this.rig);
+    if (!this.rig?.pump_rated) return answers;
+    try {
+      return { ...answers, pump_size: await calc.ask("pump_size.size", { rated: this.rig.pump_rated, units: this.data.units }) };
+    } catch (refusal) {
+      if (!(refusal instanceof Refusal)) throw refusal;
+      return answers;
+    }
+  }
+
+  // A new run. `left` is one that fits no longer: what failed in it still counts, whatever the profile says now.
+  async #begin(left) {
+    const { sequence: _, ...state } = await calc.ask("shift.start", { rig: this.answers }, { sequence: this.sequence });
+    const lost = left && left.state.status !== "done" ? left.state : null;
+    const [before] = JSON.parse(left?.standing ?? "[null]");
+    const mayBeSame = !before || !this.rig || before === this.rig.id;
+    this.state = lost?.repeats > 0 && mayBeSame ? { ...state, repeats: lost.repeats } : state;
+    this.log = this.#newLog();
+    if (lost?.confirmed?.length > 0) this.notice = this.data.words.shift[left.madeOf === JSON.stringify(this.sequence) ? "other_rig" : "outdated"];
+    this.#save();
+    this.shown();
+  }
+
+  #newLog = () => newRun(this.data.titles[this.sequence.id], this.rig);
+
+  // Older versions kept the sequence within the state.
+  #take(left) {
+    const { sequence, ...state } = left.state;
+    if (left.madeOf !== JSON.stringify(this.sequence)) this.sequence = sequence ?? JSON.parse(left.madeOf);
+    Object.assign(this, { state, log: left.run });
+    this.left = JSON.stringify(left);
+  }
+
+  // Out of service outlasts an edited profile, another rig chosen and new steps: a technician's release alone ends it.
+  #keepHalt(left, isOther) {
+    this.#take(left);
+    this.#isStale = isOther;
+    this.notice = isOther ? this.data.words.shift.still_out : null;
+    this.shown();
+  }
+
+  // In sight again: what may have changed unseen is asked for once more.
+  #resume(left_s) {
+    const { status, confirmed } = this.state;
+    if (status === "done" || status === "running" && confirmed.length === 0) return this.shown();
+    return this.#put({ kind: "resume", left_s });
+  }
+
+  // Whether the card is in sight and was all the time. Where another tab went on with it meanwhile, this one goes on from there.
+  async #look() {
+    if (document.hidden) return false;
+    const left_s = await this.presence.left_s();
+    if (left_s === null) return true;
+    if (!this.state) return false;
+    const left = this.left && this.#isKept ? await kept(this.draft) : null;
+    if (left && JSON.stringify(left) !== this.left) location.reload();
+    else await this.#resume(left_s);
+    return false;
+  }
+
+  // Put an event to the card; nobody looked until now where the card was out of sight, and the touch is then no answer.
+  send(event) {
+    if (SETTLING.has(event.kind) && performance.now() - this.#shownAt < SETTLE_MS) return;
+    this.#inTurn(async () => await this.#look() && this.#put(event));
+  }
+
+  // What calc refuses leaves the card as it was.
+  async #put(event) {
+    const before = this.state;
+    const { words } = this.data;
+    this.notice = null;
+    try {
+      this.state = await calc.ask("run.advance", { run: before, event: { at_s: event.kind === "hold" ? steady() : seconds(), ...event } },
+        { sequence: this.sequence, lengths: this.lengths });
+    } catch (refusal) {
+      if (!(refusal instanceof Refusal)) throw refusal;
+      this.notice = words.shift.refused;
+    }
+    const { confirmed, status } = this.state;
+    const isResume = event.kind === "resume";
+    this.isResumed = isResume && confirmed.length > 0;
+    if (!this.notice && status === "running" && confirmed.length === 0 && (RENEWS.has(event.kind) || before.confirmed.length > 0 && isResume)) {
+      this.log = this.#newLog();
+      this.notice = isResume ? words.shift.left_new : null;
+    } else if (!this.notice) this.#note(event, before);
+    const saving = this.#save();
+    if (event.kind === "released" && this.#isStale) return saving.then(() => location.reload()); // the rig is another than at the stop
+    this.#shownAt = performance.now();
+    this.shown(event);
+    this.#time();
+  }
+
+  // The clock of a pause, while there is one.
+  #time() {
+    clearTimeout(this.timer);
+    const { holding, hold_left_s } = this.state.offer;
+    if (holding && hold_left_s > 0) this.timer = setTimeout(() => this.#inTurn(() => this.#tick()), TICK_MS);
+  }
+
+  async #tick() {
+    const { hold, offer } = this.state;
+    if (!offer.holding || offer.hold_left_s === 0) return;
+    const at_s = steady();
+    const after = await calc.ask("pause.ticked", { kind: offer.kind, whole_s: offer.whole_s, hold, at_s });
+    const isOver = after.hold_left_s === 0;
+    if (isOver) this.over();
+    if (isOver && offer.kind === "limit") return this.#put({ kind: "tick", at_s });
+    this.state = { ...this.state, hold: after.hold, offer: { ...offer, hold_left_s: after.hold_left_s } };
+    this.shown();
+    this.#time();
+  }
+
+  // One line of the log: what was touched, at which step.
+  #note({ kind, step, hazard, answer }, before) {
+    const { orders, steps } = this.data;
+    const { status, stopped } = this.state;
+    const id = kind === "start_over" ? null : step ?? before.offer.step ?? before.stopped?.step;
+    const told = hazard ? orders[hazard].title : steps[id]?.act ?? "";
+    const line = { event: kind === "tick" ? "time_up" : kind, step: id, told, ...(answer && { answer: steps[id].answer[answer] }) };
+    this.log = noted(this.log, line, stopped?.reason ?? status);
+    const hurried = before.status !== "done" && this.hurried;
+    if (hurried) this.log = noted(this.log, { event: "hurried", step: null, told: hurried }, status);
+  }
+
+  // What a run says whose steps were answered faster than they can be read; null where none was.
+  get hurried() {
+    const { quick, confirmed } = this.state;
+    return quick?.length ? fill(this.data.words.shift.hurried, {
+      count: quick.length, of: confirmed.length, steps: quick.map((id) => this.data.steps[id].act).join(" "),
+    }) : null;
+  }
+
+  #save() {
+    const left = { state: this.state, madeOf: JSON.stringify(this.sequence), run: this.log, standing: this.#isStale ? null : this.standing, at_s: seconds() };
+    this.left = JSON.stringify(left);
+    return keep(this.draft, left).then((kept) => {
+      this.#isKept = kept !== "unkept";
+    });
+  }
+}
