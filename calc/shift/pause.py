@@ -29,7 +29,7 @@ def left_s(whole_s, hold):
     whole_s: how long it is
     hold: as a state of calc.shift.card has it; None before it begins
 
-    Returns seconds. Raises nothing.
+    Returns seconds. Raises nothing. Source: common practice.
     """
     return max(whole_s - hold["held_s"], 0) if hold else whole_s
 
