@@ -39,3 +39,24 @@ def test_a_touch_of_a_card(counting):
     assert [each["door"] for each in crossed] == ["run.advance"]
     assert bytes_of(crossed) < 4000
     assert draws(card.page) - drawn == 1
+
+
+def test_a_look_of_a_diagnosis(counting):
+    """What a diagnosis knows of causes crosses when the page opens; each answer is one question without it, and one draw."""
+    page = counting.open("diagnose/")
+    page.locator(".key-told").first.tap()
+    page.locator(".key-seen, .key-pick").first.wait_for()
+    while page.locator(".key-pick").count():
+        page.locator(".key-pick").tap()
+    asked = page.locator(".step-act")
+    page.wait_for_timeout(500)  # a touch that follows at once is no answer
+    drawn, was = draws(page), asked.inner_text()
+
+    def answer():
+        page.locator(".key-low").tap()
+        expect(asked).not_to_have_text(was)
+
+    crossed = crossings(page, answer)
+    assert [each["door"] for each in crossed] == ["look.after"]
+    assert bytes_of(crossed) < TICK_MOST
+    assert draws(page) - drawn == 1

@@ -1,6 +1,7 @@
 // One look on the screen: is this so?
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/chips.js";
+import { fold } from "../shared/fold.js";
 import { colon, fill } from "../shared/site.js";
 import { warning } from "../shared/warning.js";
 import { redKeys } from "./order.js";
@@ -8,7 +9,7 @@ import { sayFirst } from "./start.js";
 
 const ENGINES = ["pumping", "idle", "off", "secured"];
 
-export function askView({ sign, state, data, most, isSaid, said, answer, back, setEngine, danger }) {
+export function askView({ sign, state, data, most, isSaid, said, answer, back, setEngine, danger, redraw }) {
   const { words } = data;
   const { place, radio } = data.signs[sign];
   const silent = radio && !isSaid;
@@ -29,7 +30,7 @@ export function askView({ sign, state, data, most, isSaid, said, answer, back, s
           ${words.look[sign] ? html`<p class="step-see"><b>${words.diagnose.look}</b>${words.look[sign]}</p>` : nothing}
           ${mind ? warning("caution", words.diagnose.mind, mind) : nothing}
         </div>
-        ${engineChoice({ words, state, setEngine })}
+        ${engineChoice({ words, state, setEngine, redraw })}
         ${state.asked.length ? html`<button type="button" class="key" @click=${back}>${words.diagnose.back}</button>` : nothing}
       </div>
       <div class="answers">
@@ -45,12 +46,10 @@ export function askView({ sign, state, data, most, isSaid, said, answer, back, s
 }
 
 // What the engine does now, in sight, and changed where it is wrong.
-const engineChoice = ({ words, state, setEngine }) => html`
-  <details class="record engine-now">
-    <summary>${words.diagnose.engine}${colon} ${words.engine_state[state.engine]}</summary>
-    ${chips({ name: "engine", legend: words.diagnose.change_engine, value: state.engine, change: setEngine,
-      choices: ENGINES.map((id) => ({ id, label: words.engine_state[id] })) })}
-  </details>`;
+const engineChoice = ({ words, state, setEngine, redraw }) =>
+  fold({ name: "engine", kind: "record engine-now", summary: html`${words.diagnose.engine}${colon} ${words.engine_state[state.engine]}`, redraw }, () =>
+    chips({ name: "engine", legend: words.diagnose.change_engine, value: state.engine, change: setEngine,
+      choices: ENGINES.map((id) => ({ id, label: words.engine_state[id] })) }));
 
 // Leaving the engine's work takes pressure from the lines: the crews first.
 export const leavingView = ({ words, go, stay }) => html`

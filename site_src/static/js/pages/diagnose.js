@@ -1,5 +1,6 @@
-// A diagnosis, one look to a screen. calc.diagnosis.fault decides what to look at and when it ends; this page shows it and keeps it.
+// A diagnosis, one look to a screen. calc.diagnosis decides what to look at and when it ends; this page shows it and keeps it.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { answering } from "../shared/answering.js";
 import { stayAwake } from "../shared/awake.js";
 import { choose, chosen } from "../shared/choices.js";
 import { askView, leavingView } from "../diagnose/ask.js";
@@ -10,7 +11,7 @@ import { ordersFor } from "../shared/order.js";
 import { firstView, noShift, orderToDo } from "../diagnose/order.js";
 import { answered, begun, carried, oneBack, recordOf } from "../diagnose/record.js";
 import { soFar, startView } from "../diagnose/start.js";
-import { engine as calculator, Refusal } from "../shared/engine.js";
+import { calc, Refusal } from "../shared/engine.js";
 import { drawnAnew } from "../shared/focus.js";
 import { notices } from "../shared/notice.js";
 import { chosenRig } from "../rig/chosen.js";
@@ -24,15 +25,14 @@ const TO_HAND_ON = ["contradiction", "unlisted", "technician", "enough", "maker"
 const SETTLE_MS = 400; // a second touch that follows at once is no answer to the look it brought
 const place = document.getElementById("diagnose");
 const ways = document.getElementById("ways");
-const starting = calculator();
+const starting = calc.start();
 const data = await pageData();
 const { words } = data;
 const rig = await chosenRig();
 data.orders = ordersFor(data.orders, rig?.drive);
 
-const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, isLeft: false, shownAt: -SETTLE_MS };
+const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, isLeft: false, isNew: false, shownAt: -SETTLE_MS };
 let state = null;
-let call = null;
 let knowledge = null; // as far as it can be of this rig
 let madeOf = null; // what tells one such knowledge from another
 
@@ -40,13 +40,14 @@ function put(next) {
   state = next;
   page.isSaid = false;
   page.leavingFor = null;
-  save();
-  drawnAnew(place, draw);
+  page.isNew = true;
   page.shownAt = performance.now();
-  scrollTo(0, 0);
+  save();
+  change();
 }
 
 const save = () => keep(DRAFT, state);
+const isRunning = () => Boolean(state?.complaints.length);
 
 const fresh = (engine) => begun({ rig, madeOf, engine, role: chosen("role", "operator") });
 const settled = () => performance.now() - page.shownAt >= SETTLE_MS;
@@ -63,7 +64,7 @@ function begin(sign) {
   put({ ...fresh(data.signs[sign].begins), ...lasting(sign), signs: { ...state?.signs, [sign]: "seen" }, complaints: [sign] });
 }
 
-function answer(sign, said) {
+function answerLook(sign, said) {
   page.notice = null;
   put(answered(state, sign, said));
 }
@@ -88,68 +89,79 @@ function setRole(role) {
 function setEngine(engine) {
   if (state.engine !== "pumping" || engine === "pumping" || page.leavingFor) return put({ ...state, engine });
   page.leavingFor = engine;
-  draw();
+  redraw();
 }
 
-// Nothing that moves the shift is looked for on a rig that is out of service, or whose teeth ground.
-const askedOf = () => (noShift(state, data) ? call("fault.without_shifts", { knowledge }) : knowledge);
+// All that a page shows of a state. Nothing that moves the shift is looked for on a rig that is out of service, or whose teeth ground.
+async function look() {
+  if (!isRunning()) return {};
+  const { signs, role, engine, asked } = state;
+  const of = state;
+  const answer = await calc.ask("look.after", { signs, role, engine, questions: asked.length, may_shift: !noShift(state, data) }, { knowledge });
+  if (of === state) write(answer.end);
+  return answer;
+}
 
-const next = () => call("fault.next_check", { knowledge: askedOf(), signs: state.signs, role: state.role, engine: state.engine, questions: state.asked.length });
-
-function draw() {
-  const isRunning = state && state.complaints.length > 0;
-  ways.hidden = Boolean(isRunning);
-  render(html`
+const { change, redraw } = answering(look, (answer) => {
+  ways.hidden = isRunning();
+  const draw = () => render(html`
     ${notices(page.notice)}
-    ${isRunning ? running() : startView({ data, rig, offered: knowledge.signs, begin, danger, setRole, role: state?.role ?? chosen("role", "operator") })}`, place);
-}
+    ${isRunning() ? running(answer) : startView({ of: state?.id, data, rig, offered: knowledge.signs, begin, danger, setRole, redraw, role: state?.role ?? chosen("role", "operator") })}`, place);
+  if (!page.isNew || !answer) return draw();
+  page.isNew = false;
+  drawnAnew(place, draw);
+  page.shownAt = performance.now();
+  scrollTo(0, 0);
+});
 
-function running() {
+function running(answer) {
   if (page.isLeft) return leftView({ state, words, again, goOn: () => { page.isLeft = false; put(state); } });
   if (page.leavingFor) {
     return leavingView({ words, go: () => setEngine(page.leavingFor), stay: () => put(state) });
   }
-  const end = next();
-  const order = end.kind === "danger" ? null : orderToDo(state, data);
+  if (!answer) return nothing;
+  const { end, ranked } = answer;
+  const order = orderBefore(end);
   if (order) return firstView({ name: order, data, danger, again, done: (name) => put(carried(state, name)) });
   if (end.kind === "check") {
     return html`
-      ${askView({ sign: end.sign, state, data, danger, setEngine, most: MOST, isSaid: page.isSaid,
-        said: () => { page.isSaid = true; draw(); },
-        answer: (said) => settled() && answer(end.sign, said),
+      ${askView({ sign: end.sign, state, data, danger, setEngine, most: MOST, isSaid: page.isSaid, redraw,
+        said: () => { page.isSaid = true; redraw(); },
+        answer: (said) => settled() && answerLook(end.sign, said),
         back: () => put(oneBack(state)) })}
-      ${soFar({ state, words, isOpen: false, again })}`;
+      ${soFar({ state, words, isOpen: false, again, redraw })}`;
   }
-  if (end.kind !== "engine") write(end);
-  const ranked = call("fault.rank", { knowledge, signs: state.signs });
   return html`
     ${endView({ end, ranked, data, state, setEngine, setRole, again, back: () => put({ ...oneBack(state), written: false }) })}
-    ${soFar({ state, words, isOpen: TO_HAND_ON.includes(end.kind) })}
+    ${soFar({ state, words, isOpen: TO_HAND_ON.includes(end.kind), redraw })}
     ${page.isLogged && end.kind !== "engine" ? html`<p><a href=${new URL("log/", home).href}>${words.diagnose.kept}</a></p>` : nothing}`;
 }
 
+// What is done before anything else is looked at; a danger that was seen comes first.
+const orderBefore = (end) => (end.kind === "danger" ? null : orderToDo(state, data));
+
 // The log takes a diagnosis once it has ended; one that goes on after all replaces its own record.
 function write(end) {
-  if (state.written) return;
+  if (state.written || page.isLeft || ["check", "engine"].includes(end.kind) || orderBefore(end)) return;
   state = { ...state, written: true };
   save();
   const record = recordOf(state, end, data);
   keepRecord("log", record).then((state) => {
     page.isLogged = state !== "unkept";
-    draw();
+    redraw();
   });
 }
 
 // From a card or another page, with what it knows; false where nothing was handed over.
-function takeOver(known) {
+async function takeOver(known) {
   if (known === null) return false;
   history.replaceState(null, "", location.pathname);
   try {
     if (known === "unreadable") throw new Refusal({ field: "from", code: known });
     const { facts = [], missing = [], signs: others = {} } = known;
-    call("fault.rank", { knowledge: data.knowledge, signs: others });
+    await calc.ask("fault.rank", { signs: others }, { knowledge: data.knowledge });
     const possible = Object.entries(others).filter(([sign]) => knowledge.signs.some(({ id }) => id === sign));
-    const signs = { ...call("fault.entered", { knowledge, facts, missing }), ...Object.fromEntries(possible) };
+    const signs = { ...await calc.ask("fault.entered", { facts, missing }, { knowledge }), ...Object.fromEntries(possible) };
     const complaints = Object.keys(signs).filter((sign) => signs[sign] === "seen");
     page.notice = possible.length || !Object.keys(others).length ? words.diagnose.from_card : fill(words.diagnose.not_of_rig, rig);
     const shown = known.step ? complaints.map((sign) => data.signs[sign].order) : known.shown ?? []; // by where it came from
@@ -163,29 +175,28 @@ function takeOver(known) {
 }
 
 function resume(left) {
-  if (!left?.complaints?.length || left.written) return draw(); // a finished one is in the log, and is not opened again
+  if (!left?.complaints?.length || left.written) return change(); // a finished one is in the log, and is not opened again
   if (left.madeOf !== madeOf) {
     page.notice = words.diagnose.outdated;
-    return draw();
+    return change();
   }
   state = left;
   page.isLeft = isOld(left);
   if (!page.isLeft) page.notice = fill(words.diagnose.resumed, { time: shortTime((left.asked.at(-1) ?? { at: left.began_at }).at) });
-  draw();
+  change();
 }
 
 // Whoever comes back to this page after long is asked, as after a reload.
 document.addEventListener("visibilitychange", () => {
-  if (document.visibilityState !== "visible" || !state?.complaints.length || state.written || !isOld(state)) return;
+  if (document.visibilityState !== "visible" || !isRunning() || state.written || !isOld(state)) return;
   page.isLeft = true;
-  draw();
+  redraw();
 });
 
-const [started, left] = await Promise.all([starting, kept(DRAFT)]);
-call = started;
-knowledge = call("fault.for_rig", { knowledge: data.knowledge, rig: rig ?? {} });
+const [left] = await Promise.all([kept(DRAFT), starting]);
+knowledge = await calc.ask("fault.for_rig", { rig: rig ?? {} }, { knowledge: data.knowledge });
 madeOf = JSON.stringify(knowledge).length + knowledge.signs.map(({ id }) => id).join();
 for (const way of ways.querySelectorAll("[data-drives]")) way.hidden = Boolean(rig?.drive) && !way.dataset.drives.split(" ").includes(rig.drive);
 place.replaceChildren();
-if (!takeOver(handedOver())) resume(left);
+if (!await takeOver(handedOver())) resume(left);
 stayAwake(() => {});

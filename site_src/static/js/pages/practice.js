@@ -1,7 +1,7 @@
 // Practice: a task on the made-up rig, judged at its end and kept in the log. Never to be taken for the live card.
 import { html, render } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList } from "../shared/controls.js";
-import { engine } from "../shared/engine.js";
+import { calc } from "../shared/engine.js";
 import { Bench, benchView } from "../practice/bench.js";
 import { recordOf, verdictView } from "../practice/verdict.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
@@ -10,13 +10,13 @@ import { keepRecord } from "../shared/store.js";
 import { unitsFor } from "../shared/units.js";
 
 const place = document.getElementById("practice");
-const starting = engine();
+const starting = calc.start();
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
 const system = chosenSystem(data.systems);
 const u = unitWords(words, system);
 const page = { task: "to_pump", fault: "none", beganAt: null, isKept: null };
-let bench = null;
+const bench = new Bench({ data, units: unitsFor(data.systems, system, []), redraw: draw });
 
 const planted = () => {
   if (page.fault === "none") return [];
@@ -31,7 +31,7 @@ function start() {
 }
 
 async function end(how) {
-  bench.send({ kind: "end", how });
+  await bench.send({ kind: "end", how });
   scrollTo(0, 0);
   page.isKept = (await keepRecord("log", recordOf({ run: bench.run, beganAt: page.beganAt, endedAt: new Date(), words, rig }))) !== "unkept";
   draw();
@@ -72,7 +72,6 @@ function draw() {
   render(!bench.run ? setting() : bench.run.ended ? verdictView({ run: bench.run, isKept: page.isKept, words, again }) : running(), place);
 }
 
-const call = await starting;
+await starting;
 place.replaceChildren();
-bench = new Bench({ call, data, units: () => unitsFor(data.systems, system, []), redraw: draw });
 draw();

@@ -2,7 +2,8 @@
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/chips.js";
 import { enterLink } from "../diagnose/enter.js";
-import { engine } from "../shared/engine.js";
+import { answering } from "../shared/answering.js";
+import { calc } from "../shared/engine.js";
 import { orderLine } from "../shared/order.js";
 import { fill, pageData } from "../shared/site.js";
 import { keep, kept } from "../shared/store.js";
@@ -10,28 +11,27 @@ import { keep, kept } from "../shared/store.js";
 const DRAFT = "water-loss";
 const GAUGES = ["intake", "master", "line"];
 const place = document.getElementById("water");
-const starting = engine();
+const starting = calc.start();
 const { answers, rows, shown, sides, orders, words } = await pageData();
 let seen = {};
-let call = null;
 
 function put(next) {
   seen = next;
   keep(DRAFT, seen);
-  draw();
+  change();
 }
 
-function draw() {
-  const { sides: open, unread } = call("water_loss.side", { rows, seen });
+const { change } = answering(() => calc.ask("water_loss.side", { seen }, { rows }), (answer) => {
+  const { sides: open, unread } = answer ?? { sides: [], unread: [] };
   const [side] = open;
   render(html`
-    <div role="status">${open.length === 1 ? sideView(side) : open.length ? openView(open, unread) : html`<p class="notice">${words.water.again}</p>`}</div>
+    <div role="status">${!answer ? nothing : open.length === 1 ? sideView(side) : open.length ? openView(open, unread) : html`<p class="notice">${words.water.again}</p>`}</div>
     ${GAUGES.map((gauge) => chips({ name: gauge, legend: words.gauge[gauge], value: seen[gauge],
       choices: answers[gauge].map((id) => ({ id, label: words.gauge_answer[gauge][id] })),
       change: (answer) => put({ ...seen, [gauge]: answer }) }))}
     ${open.length === 1 ? html`<a class="key key-wide" href=${enterLink({ signs: { [sides[side].enters]: "seen" }, shown })}>${words.water.go_on}</a>` : nothing}
     <div class="rows"><button type="button" class="key key-wide" @click=${() => put({})}>${words.water.clear}</button></div>`, place);
-}
+});
 
 const openView = (open, unread) => html`
   <p>${unread.length === GAUGES.length ? words.water.told : fill(words.water.open, {
@@ -49,8 +49,7 @@ const sideView = (side) => html`
 // What was kept, as far as this version still asks for it.
 const known = (left) => Object.fromEntries(GAUGES.filter((gauge) => answers[gauge].includes(left?.[gauge])).map((gauge) => [gauge, left[gauge]]));
 
-const [started, left] = await Promise.all([starting, kept(DRAFT)]);
-call = started;
+const [left] = await Promise.all([kept(DRAFT), starting]);
 seen = known(left);
 place.replaceChildren();
-draw();
+change();

@@ -1,18 +1,18 @@
 // The power path to play with: the made-up rig, without a task and without an end.
 import { html, render } from "../../vendor/lit-html/lit-html.js";
-import { engine } from "../shared/engine.js";
+import { calc } from "../shared/engine.js";
 import { Bench, benchView } from "../practice/bench.js";
 import { chosenSystem } from "../rig/chosen.js";
 import { pageData, unitWords } from "../shared/site.js";
 import { unitsFor } from "../shared/units.js";
 
 const place = document.getElementById("bench");
-const starting = engine();
+const starting = calc.start();
 const data = await pageData();
 const { words } = data;
 const system = chosenSystem(data.systems);
 const u = unitWords(words, system);
-let bench = null;
+const bench = new Bench({ data, units: unitsFor(data.systems, system, []), redraw: draw });
 
 const afresh = () => bench.begin("to_pump", []);
 
@@ -23,6 +23,5 @@ function draw() {
     <button type="button" class="key key-wide" @click=${afresh}>${words.why.afresh}</button>`, place);
 }
 
-const call = await starting;
-bench = new Bench({ call, data, units: () => unitsFor(data.systems, system, []), redraw: draw });
+await starting;
 afresh();

@@ -1,6 +1,7 @@
 // The made-up rig under one's hands: its drawing, its controls, and time that passes while the page is looked at.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/controls.js";
+import { calc } from "../shared/engine.js";
 import { notices } from "../shared/notice.js";
 import { pathOf } from "../power/of_run.js";
 import { drawingView, sayings } from "../power/picture.js";
@@ -11,16 +12,26 @@ const TICK_MS = 100;
 const LONGEST_TICK_S = 0.5; // calc takes no longer one; a page that slept sleeps on
 
 export class Bench {
-  constructor({ call, data, units, redraw }) {
-    Object.assign(this, { call, data, units, redraw, run: null });
+  #turn = Promise.resolve();
+
+  constructor({ data, units, redraw }) {
+    Object.assign(this, { data, units, redraw, run: null, gauges: null });
     setInterval(() => this.tick(), TICK_MS);
+  }
+
+  // One act after another, each on what the last one left.
+  #put(act) {
+    this.#turn = this.#turn.then(async () => {
+      Object.assign(this, await act());
+      this.redraw();
+    });
+    return this.#turn;
   }
 
   begin(task, faults) {
     const { parameters, lights } = this.data;
-    this.run = this.call("practice.begin", { task, parameters, lights, faults });
     this.last = performance.now();
-    this.redraw();
+    return this.#put(() => calc.ask("bench.begin", { task, faults }, { parameters, lights, units: this.units }));
   }
 
   tick() {
@@ -32,15 +43,13 @@ export class Bench {
   }
 
   send(event) {
-    this.run = this.call("practice.advance", { run: this.run, event });
-    this.redraw();
+    return this.#put(() => this.run && !this.run.ended && calc.ask("bench.advance", { run: this.run, event }, { units: this.units }));
   }
 }
 
 // `telling` says what the last act did; a run that is judged only at its end leaves it out.
 export function benchView({ bench, words, u, telling }) {
-  const { run } = bench;
-  const gauges = bench.call("practice.gauges", { run, units: bench.units() });
+  const { run, gauges } = bench;
   const state = pathOf(run, { ...gauges, ...u });
   const { train, shown } = run;
   const told = words.practice;

@@ -143,8 +143,8 @@ export class Card {
     } else if (!this.notice) this.#note(event, before);
     const saving = this.#save();
     if (event.kind === "released" && this.#isStale) return saving.then(() => location.reload()); // the rig is another than at the stop
-    this.#shownAt = performance.now();
     this.shown(event);
+    this.#shownAt = performance.now();
     this.#time();
   }
 
