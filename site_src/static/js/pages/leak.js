@@ -4,7 +4,8 @@ import { stayAwake } from "../shared/awake.js";
 import { choose, chosen } from "../shared/choices.js";
 import { roleChips } from "../diagnose/role.js";
 import { unplugView } from "../diagnose/unplug.js";
-import { engine, Refusal } from "../shared/engine.js";
+import { answering } from "../shared/answering.js";
+import { calc, Refusal } from "../shared/engine.js";
 import { orderView } from "../shared/order.js";
 import { chosenSystem } from "../rig/chosen.js";
 import { colon, fill, pageData, unitWords } from "../shared/site.js";
@@ -14,12 +15,11 @@ import { systemChips, tagged, unitsFor } from "../shared/units.js";
 const DRAFT = "leak";
 const MINUTE_MS = 60000;
 const place = document.getElementById("leak");
-const starting = engine();
+const starting = calc.start();
 const { parts, plugs, order, orders, systems, words } = await pageData();
 const FRESH = { runs: [], from: "", to: "", began: null, isStopped: false, last: null };
 const EMPTY = { ...FRESH, plugged: [], opened: [] }; // what is plugged outlives a hunt that begins again
 let state = EMPTY;
-let call = null;
 let refusal = null;
 let role = chosen("role", "operator");
 let system = chosenSystem(systems);
@@ -27,60 +27,67 @@ let system = chosenSystem(systems);
 function put(change) {
   state = { ...state, ...change };
   keep(DRAFT, state);
-  draw();
+  return change();
 }
 
-const units = () => unitsFor(systems, system);
+const unitsOf = Object.fromEntries(Object.keys(systems).map((name) => [name, unitsFor(systems, name)]));
+const units = () => unitsOf[system];
+const READINGS = ["from", "to"];
 const plugsOf = (shut) => parts.filter(({ id }) => shut.includes(id)).flatMap((part) => part.plugs ?? []);
-const hunt = (runs) => call("leak.hunt", { parts, runs, role, units: units() });
+const hunt = (runs) => calc.ask("leak.hunt", { runs, role }, { parts, units: units() }); // refuses a minute whose readings cannot be used
 
 // Do what needs readings that can be used, or say at its field which of them cannot.
-function tried(act) {
+async function tried(act) {
   refusal = null;
   try {
-    act();
+    await act();
   } catch (refused) {
     if (!(refused instanceof Refusal)) throw refused;
     refusal = refused;
-    draw();
+    redraw();
   }
 }
 
 // The minute begins, and what was plugged for it stands in the list from then on.
-const begin = (shut) => tried(() => {
-  call("leak.vacuum_inhg", { field: "from", text: state.from, units: units() });
+const begin = (shut) => tried(async () => {
+  await calc.ask("leak.vacuum_inhg", { field: "from", text: state.from }, { units: units() });
   const now = plugsOf(shut);
-  put({ began: Date.now(), plugged: [...new Set([...state.plugged, ...now])], opened: state.opened.filter((plug) => !now.includes(plug)) });
+  await put({ began: Date.now(), plugged: [...new Set([...state.plugged, ...now])], opened: state.opened.filter((plug) => !now.includes(plug)) });
 });
 
 // Keep the minute that was timed.
-const enter = (shut) => tried(() => {
+const enter = (shut) => tried(async () => {
   const runs = [...state.runs, { shut, from: state.from, to: state.to }];
-  hunt(runs);
-  put({ runs, from: "", to: "", began: null });
+  await hunt(runs);
+  await put({ runs, from: "", to: "", began: null });
   scrollTo(0, 0);
 });
 
 // The minute with everything open again.
-const enterLast = () => tried(() => {
+const enterLast = () => tried(async () => {
   const last = { shut: [], from: state.from, to: state.to };
-  hunt([last]);
-  put({ last, from: "", to: "", began: null });
+  await hunt([last]);
+  await put({ last, from: "", to: "", began: null });
 });
 
-function draw() {
-  const told = hunt(state.runs);
-  const left = call("leak.restore", { plugs, listed: state.plugged, opened: state.opened });
+const ask = () => calc.ask("leak_page.answer", {
+  runs: state.runs, last: state.last, listed: state.plugged, opened: state.opened, role, texts: READINGS.map((name) => state[name]),
+}, { parts, plugs, units: units() });
+
+const { change, redraw } = answering(ask, (answer) => (answer ? draw(answer) : render(nothing, place)));
+
+function draw(answer) {
+  const { hunt: told, left } = answer;
   const isHunting = !state.isStopped && (told.kind === "first" || told.kind === "shut");
   render(html`
     ${state.runs.length ? nothing : html`<p>${words.leak.told}</p>`}
-    ${isHunting ? nextMinute(told.shut, told.kind === "first" ? words.leak.run_first : words.leak.run_next, enter)
-      : html`${state.isStopped ? nothing : ended(told)}${state.plugged.length ? restored(left) : nothing}`}
+    ${isHunting ? nextMinute(told.shut, told.kind === "first" ? words.leak.run_first : words.leak.run_next, enter, answer)
+      : html`${state.isStopped ? nothing : ended(told)}${state.plugged.length ? restored(answer) : nothing}`}
     ${isHunting ? unplugView({ state, left, plugs, words }) : nothing}
     ${told.suspects.length > 1 ? html`<p><b>${words.leak.suspects}${colon}</b> ${named(told.suspects)}</p>` : nothing}
     ${state.runs.length ? minutes(told) : nothing}
-    ${roleChips({ legend: words.leak.role, words, role, change: (id) => { role = id; choose("role", id); draw(); } })}
-    ${systemChips({ systems, system, words, change: (id) => { system = id; draw(); } })}
+    ${roleChips({ legend: words.leak.role, words, role, change: (id) => { role = id; choose("role", id); change(); } })}
+    ${systemChips({ systems, system, words, change: (id) => { system = id; change(); } })}
     <div class="rows">
       ${isHunting && left.open.length ? html`
         <button type="button" class="key key-wide" @click=${() => put({ isStopped: true, began: null, from: "", to: "" })}>${words.leak.stop}</button>` : nothing}
@@ -93,21 +100,24 @@ function draw() {
 const named = (list) => list.map((part) => words.part[part]).join(", ");
 
 // What ends the hunt: the list ticked off, one more minute with nothing plugged, and only then the end.
-const restored = (left) => html`
+const restored = (answer) => {
+  const { left, last_loss: loss } = answer;
+  return html`
   ${left.open.length ? orderView({ order: orders[order], words }) : nothing}
   ${unplugView({ state, left, plugs, words, tick: (plug) => put({ opened: [...state.opened, plug] }) })}
-  ${left.open.length ? nothing : state.last === null ? nextMinute([], words.leak.last, enterLast) : html`
-    <p>${fill(words.leak.finish_told, { ...unitWords(words, system), loss: hunt([state.last]).losses[0] })}</p>
+  ${left.open.length ? nothing : state.last === null ? nextMinute([], words.leak.last, enterLast, answer) : html`
+    <p>${fill(words.leak.finish_told, { ...unitWords(words, system), loss })}</p>
     <button type="button" class="key key-wide key-go" @click=${() => put(EMPTY)}>${words.leak.finish}</button>`}`;
+};
 
-function nextMinute(shut, title, done) {
+function nextMinute(shut, title, done, answer) {
   // the phone's clock, so that a minute goes on while the page is away
   const left_s = state.began === null ? null : Math.max(0, Math.ceil((state.began + MINUTE_MS - Date.now()) / 1000));
-  if (left_s > 0) setTimeout(draw, 250);
+  if (left_s > 0) setTimeout(redraw, 250);
   return html`
     <h2 class="step-act">${title}</h2>
     <ul class="shut">${shut.map((part) => html`<li><b>${words.part[part]}</b>${words.part_how[part]}</li>`)}</ul>
-    ${reading("from")}
+    ${reading("from", answer)}
     ${left_s === null
       ? html`<button type="button" class="key key-wide key-go" @click=${() => begin(shut)}>${words.leak.start}</button>`
       : html`
@@ -115,18 +125,17 @@ function nextMinute(shut, title, done) {
           <p role="status">${left_s > 0 ? words.leak.running : html`<b>${words.leak.over}</b>`}</p>
           ${left_s > 0 ? html`<span class="minute-left" role="timer">${fill(words.leak.left, { left: left_s })}</span>` : nothing}
         </div>
-        ${left_s > 0 ? nothing : html`${reading("to")}
+        ${left_s > 0 ? nothing : html`${reading("to", answer)}
           <button type="button" class="key key-wide key-go" @click=${() => done(shut)}>${words.leak.enter}</button>`}`}`;
 }
 
-function reading(name) {
+function reading(name, { shown }) {
   const u = unitWords(words, system);
   const refused = refusal?.field === name ? fill(words.leak[refusal.code] ?? words.refusal[refusal.code] ?? words.refusal.other, { ...u, ...refusal }) : null;
-  const shown = state[name] && call("entry.shown", { units: units(), kind: "vacuum", text: state[name] });
   return html`
     <div class="readings"><div>
       <label for=${name}>${words.leak[name]}, ${u.u_vacuum}</label>
-      <input id=${name} inputmode="decimal" autocomplete="off" .value=${shown} aria-invalid=${refused ? "true" : "false"} aria-describedby=${refused ? `${name}-refused` : nothing}
+      <input id=${name} inputmode="decimal" autocomplete="off" .value=${shown[READINGS.indexOf(name)]} aria-invalid=${refused ? "true" : "false"} aria-describedby=${refused ? `${name}-refused` : nothing}
         @input=${(event) => put({ [name]: tagged(event.target.value, system) })}>
       ${refused ? html`<p class="refusal" id=${`${name}-refused`} role="alert">${refused}</p>` : nothing}
     </div></div>`;
@@ -149,9 +158,8 @@ const minutes = (told) => html`
 const usable = (left) => left && left.runs.every((run) => run.shut.every((part) => parts.some(({ id }) => id === part)))
   && [...(left.plugged ?? []), ...(left.opened ?? [])].every((plug) => plugs.some(({ id }) => id === plug));
 
-const [started, left] = await Promise.all([starting, kept(DRAFT)]);
-call = started;
+const [left] = await Promise.all([kept(DRAFT), starting]);
 if (usable(left)) state = { ...EMPTY, ...left, plugged: left.plugged ?? left.runs.flatMap(({ shut }) => plugsOf(shut)) };
 place.replaceChildren();
-draw();
+change();
 stayAwake(() => {});
