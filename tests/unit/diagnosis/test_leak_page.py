@@ -13,10 +13,10 @@ def asked(run, last):
 
 
 def test_answer(run):
-    """An inch of mercury is 3.3864 kPa: ten lost are 33.86, two 6.773, and 20 stand in the input as 68."""
+    """An inch of mercury is 3.3864 kPa: ten lost are 33.86, two 6.77 (6.773), and 20 stand in the input as 68."""
     answer = asked(run, LAST)
     assert answer["hunt"] == run("diagnosis.leak", "hunt", parts=LEAKS["part"], runs=RUNS, role="operator", units=SHOWN_IN)
-    assert answer["hunt"]["losses"] == ["33.86"] and answer["last_loss"] == "6.773"
+    assert answer["hunt"]["losses"] == ["33.86"] and answer["last_loss"] == "6.77"
     assert answer["left"] == {"next": ["relief"], "open": ["relief"]}
     assert answer["shown"] == ["68", ""]
 

@@ -10,7 +10,7 @@ import { orderView } from "../shared/order.js";
 import { chosenSystem } from "../rig/chosen.js";
 import { colon, fill, pageData, unitWords } from "../shared/site.js";
 import { keep, kept } from "../shared/store.js";
-import { systemChips, tagged, unitsFor } from "../shared/units.js";
+import { bare, isAsTyped, systemChips, tagged, unitsFor } from "../shared/units.js";
 
 const DRAFT = "leak";
 const MINUTE_MS = 60000;
@@ -24,8 +24,8 @@ let refusal = null;
 let role = chosen("role", "operator");
 let system = chosenSystem(systems);
 
-function put(change) {
-  state = { ...state, ...change };
+function put(changes) {
+  state = { ...state, ...changes };
   keep(DRAFT, state);
   return change();
 }
@@ -74,7 +74,15 @@ const ask = () => calc.ask("leak_page.answer", {
   runs: state.runs, last: state.last, listed: state.plugged, opened: state.opened, role, texts: READINGS.map((name) => state[name]),
 }, { parts, plugs, units: units() });
 
-const { change, redraw } = answering(ask, (answer) => (answer ? draw(answer) : render(nothing, place)));
+// Until the answer is there, the last one stands, whole, with the entries that it follows from.
+const { change, redraw } = answering(ask, (answer) => answer && draw(answer));
+
+function type(name, text) {
+  state = { ...state, [name]: tagged(text, system) };
+  keep(DRAFT, state);
+  if (isAsTyped(state[name], system)) redraw();
+  else change();
+}
 
 function draw(answer) {
   const { hunt: told, left } = answer;
@@ -135,8 +143,8 @@ function reading(name, { shown }) {
   return html`
     <div class="readings"><div>
       <label for=${name}>${words.leak[name]}, ${u.u_vacuum}</label>
-      <input id=${name} inputmode="decimal" autocomplete="off" .value=${shown[READINGS.indexOf(name)]} aria-invalid=${refused ? "true" : "false"} aria-describedby=${refused ? `${name}-refused` : nothing}
-        @input=${(event) => put({ [name]: tagged(event.target.value, system) })}>
+      <input id=${name} inputmode="decimal" autocomplete="off" .value=${isAsTyped(state[name], system) ? bare(state[name]) : shown[READINGS.indexOf(name)]} aria-invalid=${refused ? "true" : "false"} aria-describedby=${refused ? `${name}-refused` : nothing}
+        @input=${(event) => type(name, event.target.value)}>
       ${refused ? html`<p class="refusal" id=${`${name}-refused`} role="alert">${refused}</p>` : nothing}
     </div></div>`;
 }
