@@ -8,7 +8,7 @@ from playwright.sync_api import Error
 
 import build
 from tests.browser import PHONE
-from tests.phone import words
+from tests.phone import store, words
 
 
 class Host:
@@ -57,6 +57,7 @@ class Handset:
     def __init__(self, browser, host, worker=False, **settings):
         self.host = host
         self.troubles, self.requests, self.sent, self.expected = [], [], [], []
+        self.keeps_anything = False  # set by a test that puts something else into the database
         self.context = browser.new_context(**{
             **PHONE, "locale": "en-US", "reduced_motion": "reduce", "service_workers": "allow" if worker else "block", **settings,
         })
@@ -97,8 +98,10 @@ class Handset:
         return [url for url in self.requests if not url.startswith(self.host.origin)]
 
     def close(self):
-        """Put the phone away; fails where something went wrong on it."""
+        """Put the phone away; fails where something went wrong on it, or it kept what is not of its shape."""
+        drifts = [] if self.keeps_anything else store.drifts_on(self.context, self.host.origin)
         self.context.close()
+        assert not drifts, drifts
         assert not self.troubles, self.troubles
         assert not self.foreign(), self.foreign()
         assert not self.sent, self.sent

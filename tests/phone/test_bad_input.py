@@ -185,6 +185,7 @@ KEEP = """([name, value]) => new Promise((done) => {
 ], ids=["layout", "card"])
 def test_damaged_draft(shared, layout, kept, name, address, shown):
     """What was kept and cannot be read is left aside: the page opens as new."""
+    shared.keeps_anything = True
     layout.page.evaluate(KEEP, [name, kept])
     page = shared.open(address)
     expect(page.get_by_text(shown).first).to_be_visible()
