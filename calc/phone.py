@@ -6,7 +6,7 @@ from calc.base.errors import CalcError
 MOST_CHARACTERS = 200000
 MOST_HELD = 32
 
-# What may be called, as topic.function: the module that holds the function, and its arguments.
+# What may be called, as topic.function: the module that holds the function, and its arguments. tests/contracts has the shape of each.
 # A module is imported when it is first asked for, so that a page waits only for what it uses.
 DOORS = {
     "at_pump.answer": ("layout.at_pump", ("layout", "shelf", "units", "profile")),
