@@ -16,6 +16,7 @@ DOORS = {
     "collar.places": ("diagnosis.collar", ("proofs", "seen")),
     "draft.answer": ("supply.draft_answer", ("entries", "shelf", "units")),
     "entry.added": ("base.entry", ("units", "kind", "text", "other", "sign")),
+    "entry.all_shown": ("base.entry", ("units", "entries")),
     "entry.bound": ("base.entry", ("units", "kind", "amount", "side")),
     "entry.shown": ("base.entry", ("units", "kind", "text")),
     "entry.stepped": ("base.entry", ("text", "kind", "decimal", "step", "direction", "least")),

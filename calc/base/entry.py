@@ -148,6 +148,17 @@ def shown(units, kind, text):
     return display.figure(units, kind, amount)
 
 
+def all_shown(units, entries):
+    """The same of many entries, for a page that draws them all.
+
+    units: see calc.base.display
+    entries: `[[kind, text], ...]`, each as for shown
+
+    Returns the texts in their order. Raises CalcError as shown does.
+    """
+    return [shown(units, kind, text) for kind, text in entries]
+
+
 def stepped(text, kind, decimal, step, direction, least):
     """What a tap on a stepper's key makes of the text that stands in its input.
 

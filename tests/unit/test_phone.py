@@ -76,7 +76,7 @@ CALLS = [
     ("pump_size.size", {"rated": "1500@US", "units": units.shown_in("US")}),
     ("service.curve", {"plan": a_plan(), "summary": a_result(2026, "annual", 1600), "earlier": [], "units": units.fine("SI")}),
     ("service.standing", {"results": [{"at_ms": 1.7e12, "status": "pass"}], "on_ms": 1.75e12, "interval_days": 365}),
-    ("entry.shown", {"units": units.fine("SI"), "kind": "temperature", "text": "50@US"}),
+    ("entry.all_shown", {"units": units.fine("SI"), "entries": [["temperature", "50@US"], ["pressure", "10@bar"], ["speed", "x@US"]]}),
     ("service.answer", {"record": a_record(), "units": units.fine("bar")}),
     ("quick.answer", {"baseline": [{"engine_rpm": "1500", "discharge_psi": "150@US"}], "accuracy": {"discharge_psi": 2, "speed_rpm": 10},
                             "readings": [{"engine_rpm": "1650", "discharge_psi": "11.5@bar"}], "quick": {"tolerance_percent": 5},

@@ -1,7 +1,6 @@
 // The tests on this phone: go on with one, begin one for the chosen rig, or look at one that is finished.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/controls.js";
-import { engine } from "../shared/engine.js";
 import { notices } from "../shared/notice.js";
 import { chosenRig } from "../rig/chosen.js";
 import { colon, fill, pageData } from "../shared/site.js";
@@ -30,8 +29,7 @@ async function begin() {
 }
 
 async function take(files) {
-  const call = await engine();
-  const { tests, said } = await bring({ files, tests: page.tests, call, units: unitsFor(data.systems, "US"), words, count: data.quick.step_psi.length });
+  const { tests, said } = await bring({ files, tests: page.tests, units: unitsFor(data.systems, "US"), words, count: data.quick.step_psi.length });
   page.tests = tests;
   page.said = said;
   draw();

@@ -1,7 +1,8 @@
 // The check after a repair: in the bay, from the tank, beside the rig's own baseline. The shift cards hold the shifting.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { enterLink } from "../diagnose/enter.js";
-import { engine } from "../shared/engine.js";
+import { answering } from "../shared/answering.js";
+import { calc, engine } from "../shared/engine.js";
 import { live } from "../shared/notice.js";
 import { send } from "../rig/carry.js";
 import { orderLines } from "../shared/order.js";
@@ -15,8 +16,9 @@ import {
 } from "../service/quick_record.js";
 import { rowText, stepView } from "../service/quick_step.js";
 import { refuser } from "../service/refusal.js";
+import { shownIn } from "../service/shown.js";
 import { day } from "../shared/times.js";
-import { systemChips, unitsFor } from "../shared/units.js";
+import { systemChips, unitsOnce } from "../shared/units.js";
 
 const place = document.getElementById("quick");
 const starting = engine();
@@ -27,29 +29,37 @@ const [data, rig] = await Promise.all([
 const { words } = data;
 const count = data.quick.step_psi.length;
 const page = { system: chosenSystem(data.systems), asked: false, removed: null };
-let call = null;
+const unitsOf = unitsOnce(data.systems);
+let answer = null; // of the check that is open, with `shown`; null until it is there
 let record = rig ? await opened(rig, count) : null;
 // A page opened again in mid-check knows nothing of what changed meanwhile: the person looks first.
 page.isLooked = !record || !isUnderWay(record);
 
-function change(next) {
+function change(next, removed = null) {
   record = next;
-  page.removed = null;
+  page.removed = removed;
   keepQuick(record);
-  draw();
+  asking.change();
 }
 
-function takeAway(next) {
-  const before = record;
-  change(next);
-  page.removed = before;
-  draw();
-}
+const takeAway = (next) => change(next, record);
 
-const compare = (readings) => call("quick.answer", {
-  baseline: record.baseline?.readings ?? [], readings, quick: { tolerance_percent: data.quick.tolerance_percent }, accuracy: data.errs,
-  units: unitsFor(data.systems, page.system),
+// The page's one question: the open check beside the baseline, and its entries in the page's units.
+const asking = answering(async () => {
+  const units = unitsOf(page.system);
+  const [compared, shown] = await Promise.all([
+    calc.ask("quick.answer", {
+      baseline: record.baseline?.readings ?? [], readings: record.open.readings, quick: { tolerance_percent: data.quick.tolerance_percent }, accuracy: data.errs,
+    }, { units }),
+    shownIn(units, record, data.quick.step_psi.map((at) => ({ kind: "pressure", text: `${at}@US` }))),
+  ]);
+  return { ...compared, shown };
+}, (arrived) => {
+  answer = arrived;
+  place.setAttribute("aria-busy", String(answer === null));
+  if (answer) drawAnswer();
 });
+const draw = () => asking.redraw();
 
 const act = {
   see: (step) => change(withSeen(record, step, Date.now())),
@@ -61,7 +71,8 @@ const act = {
   },
   reading: (at, field, text) => change(withReading(record, at, field, text)),
   close() {
-    const status = record.open.stopped ? "not_proven" : compare(record.open.readings).status;
+    if (!answer) return; // a touch before the readings were judged is none
+    const status = record.open.stopped ? "not_proven" : answer.status;
     page.isLooked = true;
     page.asked = false;
     change(closed(record, { status, wall: Date.now(), count }));
@@ -75,10 +86,9 @@ const act = {
   putBack: () => change({ ...page.removed, revision: record.revision + 1 }),
 };
 
-function draw() {
+function drawAnswer() {
   const u = unitWords(words, page.system);
-  const answer = compare(record.open.readings);
-  const shown = (kind, text) => (text ? call("entry.shown", { units: unitsFor(data.systems, page.system), kind, text }) : "");
+  const { shown } = answer;
   const view = {
     data, words, record, act, answer, u, shown, system: page.system, isLooked: page.isLooked,
     refusal: refuser(answer.problems, { words, u }),
@@ -98,7 +108,7 @@ function draw() {
     ${live(page.removed ? html`<p class="notice">${words.quick.taken_off} <button type="button" class="key" @click=${act.putBack}>${words.quick.put_back}</button></p>` : nothing)}
     ${endView(answer)}
     ${earlierView({ u, shown })}
-    ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}`, place);
+    ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; asking.change(); } })}`, place);
 }
 
 const stoppedView = () => html`
@@ -130,8 +140,8 @@ const baselineView = () => page.asked
 place.replaceChildren();
 if (!rig) render(html`<p class="notice">${words.quick.no_rig} <a class="key" href=${new URL("rig/", home).href}>${words.test.to_rig}</a></p>`, place);
 else {
-  call = await starting;
-  draw();
+  await starting;
+  await asking.change();
   place.addEventListener("focusout", () => queueMicrotask(draw)); // it is typed out now
   stayAwake(() => {});
 }

@@ -2,7 +2,8 @@
 // asks, and keeps what is typed.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { stayAwake } from "../shared/awake.js";
-import { engine } from "../shared/engine.js";
+import { answering } from "../shared/answering.js";
+import { calc, engine } from "../shared/engine.js";
 import { toHeading, toTitle } from "../shared/focus.js";
 import { notices } from "../shared/notice.js";
 import { chosenSystem } from "../rig/chosen.js";
@@ -18,9 +19,10 @@ import { askedOf, attemptOf, clockOf, countedS, filledFrom, halted, isRunning, r
 import { refuser } from "../service/refusal.js";
 import { runView } from "../service/run_view.js";
 import { siteView } from "../service/site_view.js";
+import { shownIn } from "../service/shown.js";
 import { verdictView } from "../service/status.js";
 import { Steady } from "../service/steady.js";
-import { systemChips, unitsFor } from "../shared/units.js";
+import { systemChips, unitsOnce } from "../shared/units.js";
 
 const TICK_MS = 250;
 const place = document.getElementById("test");
@@ -28,11 +30,11 @@ const starting = engine();
 const data = await pageData(new URL("../", document.baseURI));
 const { words } = data;
 const page = { system: chosenSystem(data.systems), asking: null, jumps: [], awake: null };
-let call = null;
+const unitsOf = unitsOnce(data.systems);
 let record = null;
-let answer = null;
+let answer = null; // of the record as it is, with `shown`; null until it is there
+let plan = null; // of the last answer
 let besideOf = null;
-
 let steady = null;
 
 // Jumps of the phone's clock that this test has not heard of; those matter to it that met one of its clocks running.
@@ -54,35 +56,43 @@ function endClocks() {
   }
 }
 
-const units = () => unitsFor(data.systems, page.system);
 const part = () => location.hash.slice(1).split("/")[1] ?? null;
 
 function change(next) {
   const heard = isRunning(record) ? next.heard : steady.turn; // jumps before a clock ran are none of its business
   record = { ...next, revision: record.revision + 1, steady: steady.mark(), heard };
   keepRecord("tests", record);
-  judge();
-  draw();
+  return judge();
 }
 
-function judge() {
-  answer = call("service.answer", { record, units: units() });
-}
+// The page's one question, and a page that is drawn from what was answered. Until it is, what stands there is of no use.
+const asking = answering(async () => {
+  const units = unitsOf(page.system);
+  const [judged, shown] = await Promise.all([calc.ask("service.answer", { record }, { units }), shownIn(units, record, besideOf.earlier, data.accuracy, data.starts)]);
+  return { ...judged, shown };
+}, (arrived) => {
+  answer = arrived;
+  plan = answer?.plan ?? plan;
+  place.setAttribute("aria-busy", String(answer === null));
+  if (answer) drawAnswer();
+});
+const judge = () => asking.change();
+const draw = () => asking.redraw();
 
-const act = actions({ record: () => record, answer: () => answer, page, steady: () => steady, change, draw: () => draw(), words });
+const act = actions({ record: () => record, answer: () => answer, plan: () => plan, page, steady: () => steady, change, draw, words });
 
 function view() {
   const u = unitWords(words, page.system);
   return {
     data, words, record, answer, page, act, system: page.system, u, now: steady.now(), besideOf,
-    shown: (kind, text) => (text ? call("entry.shown", { units: units(), kind, text }) : ""),
+    shown: answer.shown,
     refusal: refuser(answer.problems, { words, u }),
   };
 }
 
 let reasonOf = null; // the act that was stopped or paused last, whose reason is asked for
 
-function draw() {
+function drawAnswer() {
   const seen = view();
   const name = part();
   const tests = answer.plan?.tests ?? [];
@@ -96,7 +106,7 @@ function draw() {
     ${name ? html`<nav class="rows" aria-label=${words.test.title}>
       ${nextOf(tests, name) ? html`<a class="key key-wide key-strong" href="#${record.id}/${nextOf(tests, name)}">${fill(words.test.next, { title: words.test_name[nextOf(tests, name)] })}</a>` : nothing}
       <a class="key key-wide" href="#${record.id}">${words.test.back}</a></nav>` : nothing}
-    ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; judge(); draw(); } })}
+    ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; judge(); } })}
     <p class="smallprint">${page.awake === false ? words.test.sleeps : page.awake ? words.test.awake : nothing}</p>`, place);
   if (page.asking !== reasonOf) {
     reasonOf = page.asking;
@@ -148,7 +158,7 @@ function look() {
   steady.tick();
   if (record.finished_ms !== null || !isRunning(record)) return;
   hear();
-  endClocks();
+  if (answer) endClocks();
   draw();
 }
 
@@ -168,8 +178,7 @@ async function open() {
   const profile = (await keptRecords("rigs")).find((rig) => rig.id === record.rig_id);
   if (profile && record.finished_ms === null) record = filledFrom(record, profile);
   steady = new Steady(record.steady);
-  besideOf = besideMaker({ tests, record, words, view });
-  judge();
+  besideOf = besideMaker({ tests, record });
 }
 
 async function hold(id) {
@@ -181,13 +190,13 @@ async function hold(id) {
 }
 
 try {
-  call = await starting;
+  await starting;
   if (!(await hold(location.hash.slice(1).split("/")[0]))) throw { told: words.test.elsewhere };
   await open();
   place.replaceChildren();
-  draw();
+  await judge();
   look();
-  place.addEventListener("focusout", () => answer.problems.some((problem) => problem.is_below) && queueMicrotask(draw)); // it is typed out now
+  place.addEventListener("focusout", () => answer?.problems.some((problem) => problem.is_below) && queueMicrotask(draw)); // it is typed out now
   addEventListener("pageshow", (event) => event.persisted && location.reload()); // what it shows may be old by now
   addEventListener("hashchange", () => {
     if (location.hash.slice(1).split("/")[0] !== record.id) return location.reload();

@@ -2,7 +2,8 @@
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/controls.js";
 import { choose, chosen } from "../shared/choices.js";
-import { engine } from "../shared/engine.js";
+import { answering } from "../shared/answering.js";
+import { calc } from "../shared/engine.js";
 import { send } from "../rig/carry.js";
 import { chosenSystem } from "../rig/chosen.js";
 import { pageData, unitWords } from "../shared/site.js";
@@ -11,13 +12,14 @@ import { kindOf, labelOf } from "../service/entries.js";
 import { csvFile, dated, jsonFile } from "../service/files.js";
 import { missingWord } from "../service/missing.js";
 import { causeLink } from "../service/plan_view.js";
+import { shownIn } from "../service/shown.js";
 import { sheetView } from "../service/sheet_view.js";
 import { Steady } from "../service/steady.js";
-import { systemChips, unitsFor } from "../shared/units.js";
+import { systemChips, unitsOnce } from "../shared/units.js";
 
 const SIZES = ["a4", "letter"];
 const place = document.getElementById("sheet");
-const starting = engine();
+calc.start();
 const [data, tests] = await Promise.all([
   pageData(new URL("../", document.baseURI)),
   keptRecords("tests"),
@@ -27,24 +29,35 @@ const page = { system: chosenSystem(data.systems), size: SIZES.includes(chosen("
 const steady = new Steady(); // keeps time while a test's sheet is looked at
 setInterval(() => steady.tick(), 500);
 
-function draw(call) {
+const unitsOf = unitsOnce(data.systems);
+
+// The page's one question: plan and verdict of the test, its curve, and its entries in the page's units.
+const asking = answering(async () => {
   const record = tests.find((test) => test.id === location.hash.slice(1));
-  for (const size of SIZES) document.getElementById(`upright-${size}`).media = size === page.size ? "all" : "not all";
-  if (!record) return render(html`<p class="notice">${words.test.missing_record}</p>`, place);
-  const units = unitsFor(data.systems, page.system);
-  const answer = call("service.answer", { record, units });
-  if (!answer.plan) return render(html`<p class="notice">${words.sheet.no_plan}</p>`, place);
-  const u = unitWords(words, page.system);
-  const shown = (kind, text) => (text ? call("entry.shown", { units, kind, text }) : "");
+  if (!record) return {};
+  const units = unitsOf(page.system);
+  const [answer, shown] = await Promise.all([calc.ask("service.answer", { record }, { units }), shownIn(units, record)]);
   const earlier = tests.filter((test) => test.rig_id === record.rig_id && test.result && test.finished_ms < record.begun_ms)
     .map((test) => ({ name: dated(test), points: test.result.points }));
-  const curve = answer.plan.tests.some(({ kind }) => kind === "run") ? call("service.curve", { plan: answer.plan, summary: answer.summary, earlier, units }) : null;
+  const isRun = answer.plan?.tests.some(({ kind }) => kind === "run");
+  return { record, answer, shown, curve: isRun ? await calc.ask("service.curve", { plan: answer.plan, summary: answer.summary, earlier }, { units }) : null };
+}, (arrived) => {
+  place.setAttribute("aria-busy", String(arrived === null));
+  if (arrived) drawAnswer(arrived);
+});
+const draw = () => asking.change();
+
+function drawAnswer({ record, answer, shown, curve }) {
+  for (const size of SIZES) document.getElementById(`upright-${size}`).media = size === page.size ? "all" : "not all";
+  if (!record) return render(html`<p class="notice">${words.test.missing_record}</p>`, place);
+  if (!answer.plan) return render(html`<p class="notice">${words.sheet.no_plan}</p>`, place);
+  const u = unitWords(words, page.system);
   const view = { record, data, words, answer, u, shown, curve, missingWord: (name) => missingWord(name, { words, answer }) };
   render(html`
     <div class="no-print">
       ${chips({ name: "size", legend: words.sheet.size, value: page.size, choices: SIZES.map((id) => ({ id, label: words.sheet[id] })),
-        change: (size) => { page.size = size; choose("paper", size); draw(call); } })}
-      ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(call); } })}
+        change: (size) => { page.size = size; choose("paper", size); asking.redraw(); } })}
+      ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}
       <div class="rows">
         <button type="button" class="key key-wide key-strong" @click=${() => window.print()}>${words.sheet.print}</button>
         ${answer.verdict.status === "fail" ? causeLink(view) : nothing}
@@ -55,7 +68,6 @@ function draw(call) {
     ${sheetView(view)}`, place);
 }
 
-const call = await starting;
 place.replaceChildren();
-draw(call);
-addEventListener("hashchange", () => draw(call));
+draw();
+addEventListener("hashchange", draw);

@@ -2,7 +2,8 @@
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/controls.js";
 import { chosen } from "../shared/choices.js";
-import { engine } from "../shared/engine.js";
+import { answering } from "../shared/answering.js";
+import { calc } from "../shared/engine.js";
 import { live, notices } from "../shared/notice.js";
 import { send } from "../rig/carry.js";
 import { chosenSystem } from "../rig/chosen.js";
@@ -15,18 +16,18 @@ import { baselineRow, historyFile } from "../service/files.js";
 import { opened } from "../service/quick_record.js";
 import { mark } from "../service/status.js";
 import { day } from "../shared/times.js";
-import { systemChips, unitsFor } from "../shared/units.js";
+import { systemChips, unitsOnce } from "../shared/units.js";
 
 const MARKS = { failed: "fail", current: "pass", soon: "pass", due: "not_proven", never: "not_proven" };
 const place = document.getElementById("years");
-const starting = engine();
+calc.start();
 const [data, kept] = await Promise.all([
   pageData(new URL("../", document.baseURI)),
   keptRecords("tests"),
 ]);
 const { words } = data;
 const page = { tests: kept, rig: null, system: chosenSystem(data.systems), said: [], removed: null };
-let call = null;
+const unitsOf = unitsOnce(data.systems);
 
 const ended = (test) => test.finished_ms ?? test.begun_ms;
 const newestFirst = (one, other) => ended(other) - ended(one);
@@ -74,7 +75,7 @@ async function leave(tests) {
 }
 
 async function take(files) {
-  const { taken, tests, said } = await bring({ files, tests: page.tests, call, units: unitsFor(data.systems, "US"), words, count: data.quick.step_psi.length });
+  const { taken, tests, said } = await bring({ files, tests: page.tests, units: unitsOf("US"), words, count: data.quick.step_psi.length });
   page.tests = tests;
   page.said = said;
   page.removed = null;
@@ -82,16 +83,30 @@ async function take(files) {
   draw();
 }
 
-function draw() {
+// The page's one question: where the rig stands, and how its points went over the years; null where no test is finished.
+const asking = answering(async () => {
   settle();
+  const done = ofRig().filter(isDone);
+  if (!done.length) return {};
+  const [standing, history] = await Promise.all([
+    calc.ask("service.standing", {
+      results: done.map((test) => ({ at_ms: test.finished_ms, status: test.result.status })), on_ms: Date.now(), interval_days: data.interval_days,
+    }),
+    calc.ask("service.history", { results: done.map(resultOf), speed_accuracy_rpm: data.errs.speed_rpm }, { units: unitsOf(page.system) }),
+  ]);
+  return { standing, history };
+}, drawAnswer);
+const draw = () => asking.change();
+
+function drawAnswer(answer) {
   const all = rigs();
   const tests = ofRig();
   const done = tests.filter(isDone);
   render(html`
     ${notices(...page.said)}
     ${all.length > 1 ? chips({ name: "rig", legend: words.years.rig, value: page.rig, choices: all, change: (id) => { page.rig = id; draw(); } }) : nothing}
-    ${done.length ? standingView(done) : html`<p>${words.years.none}</p>`}
-    ${done.length ? historyView(done) : nothing}
+    ${done.length ? (answer?.standing ? standingView(done, answer.standing) : nothing) : html`<p>${words.years.none}</p>`}
+    ${answer?.history ? historyView(done, answer.history) : nothing}
     ${tests.length ? html`<h2>${words.years.tests}</h2>${tests.map(row)}` : nothing}
     <h2>${words.years.carry}</h2>
     <div class="rows">
@@ -103,10 +118,7 @@ function draw() {
       <button type="button" class="key" @click=${putBack}>${words.years.put_back}</button></p>` : nothing)}`, place);
 }
 
-function standingView(done) {
-  const told = call("service.standing", {
-    results: done.map((test) => ({ at_ms: test.finished_ms, status: test.result.status })), on_ms: Date.now(), interval_days: data.interval_days,
-  });
+function standingView(done, told) {
   return html`
     <section class="stands">
       <p class="standing"><span>${fill(words.years.as_of, { date: day(Date.now()) })}</span><b>${done[0].rig_name}</b></p>
@@ -117,9 +129,7 @@ function standingView(done) {
     </section>`;
 }
 
-function historyView(done) {
-  const units = unitsFor(data.systems, page.system);
-  const told = call("service.history", { results: done.map(resultOf), speed_accuracy_rpm: data.errs.speed_rpm, units });
+function historyView(done, told) {
   const dates = Object.fromEntries(done.map((test) => [test.id, test.finished_ms]));
   const others = done.length - told.compared.length;
   return html`
@@ -138,6 +148,5 @@ const row = (test) => html`
       <button type="button" class="key" @click=${() => remove(test)}>${words.years.remove}</button></div>
   </article>`;
 
-call = await starting;
 place.replaceChildren();
 draw();

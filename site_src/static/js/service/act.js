@@ -4,9 +4,10 @@ import {
 } from "./record.js";
 import { tipOf, tipStanding } from "./tips.js";
 
-export function actions({ record, answer, page, steady, change, draw, words }) {
+// `answer` gives what calc says of the record as it is, or null until it is there; `plan` the last plan, of its rig and site.
+export function actions({ record, answer, plan, page, steady, change, draw, words }) {
   const at = () => ({ now: steady().now(), wall: Date.now() });
-  const planned = (name) => answer().plan.tests.find(({ id }) => id === name);
+  const planned = (name) => plan().tests.find(({ id }) => id === name);
   const part = () => location.hash.slice(1).split("/")[1];
   const put = (key) => (name, text) => change({ ...record(), [key]: { ...record()[key], [name]: text } });
 
@@ -48,6 +49,7 @@ export function actions({ record, answer, page, steady, change, draw, words }) {
       change(halted(firstSet(name), name, { kind: "stop", reason: words.run.reasons_stop[0], ...at() }));
     },
     take(name) {
+      if (!answer()) return; // judged first: whether the flow strayed
       const strayed = answer().live[name]?.is_strayed;
       const next = withSet(record(), name, at());
       const test = planned(name);
@@ -74,10 +76,10 @@ export function actions({ record, answer, page, steady, change, draw, words }) {
       page.jumps = [];
       change(withSaid(record(), askedOf(record()), { isCounted, wall: Date.now() }));
     },
-    finish() {
+    async finish() {
       page.asking = null;
-      change(allHalted(record(), at()));
-      change(finished(record(), { result: answer().summary, ...at() }));
+      await change(allHalted(record(), at()));
+      if (answer()) change(finished(record(), { result: answer().summary, ...at() }));
     },
   };
 }

@@ -1,6 +1,6 @@
 // Lets tests in from files of other phones, and a rig's baseline where it has none here. Each is judged anew by calc.service.file before it is kept. One that is here already
 // stays as it is, unless it is unfinished here and the file's went further. A clock that ran on the other phone comes in paused.
-import { Refusal } from "../shared/engine.js";
+import { calc, Refusal } from "../shared/engine.js";
 import { fill } from "../shared/site.js";
 import { keepRecord } from "../shared/store.js";
 import { day } from "../shared/times.js";
@@ -10,7 +10,7 @@ import { broughtOver, newestFirst } from "./record.js";
 const LARGEST_FILE = 20_000_000; // some hundreds of whole tests
 
 // What came of the files: the tests kept, and sentences for a person. `count` is how many readings a check has.
-export async function bring({ files, tests, call, units, words, count }) {
+export async function bring({ files, tests, units, words, count }) {
   const here = new Map(tests.map((test) => [test.id, test]));
   const taken = [];
   const said = [];
@@ -18,7 +18,7 @@ export async function bring({ files, tests, call, units, words, count }) {
   let unkept = 0;
   for (const file of files) {
     for (const given of await recordsOf(file, said, words)) {
-      const told = judge(given, { call, units, words });
+      const told = await judge(given, { units, words });
       if (told.baseline) {
         said.push(fill(words.baseline[await takeBaseline(told, count)], { name: told.rig_name, date: day(told.baseline.at_ms) }));
         continue;
@@ -69,10 +69,10 @@ async function recordsOf(file, said, words) {
   }
 }
 
-function judge(given, { call, units, words }) {
+async function judge(given, { units, words }) {
   try {
-    if (given?.baseline !== undefined) return call("service.baseline", { content: given, units });
-    const told = call("service.judged", { record: given, units });
+    if (given?.baseline !== undefined) return await calc.ask("service.baseline", { content: given }, { units });
+    const told = await calc.ask("service.judged", { record: given }, { units });
     const { id, kind } = told.record.standard;
     return Object.hasOwn(words.standard, id) && Object.hasOwn(words.kind, kind) ? told : { refused: { code: "damaged", at: "standard" } };
   } catch (refusal) {

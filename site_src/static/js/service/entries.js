@@ -29,9 +29,9 @@ export function amountView(view, { id, name, label, kind = kindOf(name), text = 
   return html`
     ${stepper({
       id, name, label, aim, unit: u[`u_${kind}`], value: standing, refusal: refusal(at, id), words,
-      step: (direction) => {
+      step: async (direction) => {
         const now = document.getElementById(id).value; // as it stands now: a held key steps on
-        const next = stepped(now.trim() ? now : shown(kind, start) || "0", { kind, step, direction });
+        const next = await stepped(now.trim() ? now : shown(kind, start) || "0", { kind, step, direction });
         if (next !== null) change(tagged(next, system));
       },
       type: (typed) => change(typed.trim() ? tagged(typed, system) : ""),

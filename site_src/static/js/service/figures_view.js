@@ -19,7 +19,7 @@ export function figuresView(view, test, judged) {
           id: field.id.replaceAll(".", "-"), name: field.id, label: labelOf(field.id, view), text: values[field.id] ?? "",
           start: startOf(judged, field), kind: kindOf(field.id),
           at: [`tests.${test.id}.${field.id}`, `conditions.${field.id}`],
-          change: change(field.id), beside: besideOf(test.id, field.id) })}
+          change: change(field.id), beside: besideOf(view, test.id, field.id) })}
         ${figureOf(field.id).map((figure) => figureView(figure, labelOf(figure.id, view), view.u[`u_${figure.kind}`], words))}`)}`;
 }
 

@@ -91,7 +91,7 @@ function entryView(view, test) {
     start: startOf(test, field, option),
     at: [`tests.${test.id}.draft.${field.id}${place === null ? "" : `.${place}`}`],
     change: (text) => act.draft(test.id, field.id, text, place),
-    beside: besideOf(test.id, field.id),
+    beside: besideOf(view, test.id, field.id),
   });
   const control = (field) => field.id === "pitot_psi" ? Array.from({ length: count }, (_, place) => one(field, place)) : one(field);
   return html`

@@ -14,7 +14,7 @@ export function siteView(view) {
   const family = data.systems[system].family;
   const amount = (name) => amountView(view, {
     id: name, name, label: words.field[name], text: conditions[name] ?? "", start: data.starts[name] ?? "",
-    at: [`conditions.${name}`], change: (text) => act.condition(name, text), beside: besideOf("conditions", name),
+    at: [`conditions.${name}`], change: (text) => act.condition(name, text), beside: besideOf(view, "conditions", name),
   });
   const choice = (name, choices, value = conditions[name] ?? "", change = (id) => act.condition(name, id)) =>
     chips({ name, legend: words.condition[name], value, choices, change });

@@ -31,6 +31,12 @@ export function unitsFor(systems, shown, entries = null) {
   };
 }
 
+// The same, of all systems, one object for each that is shown: what calc is handed once and only named after that.
+export function unitsOnce(systems) {
+  const made = {};
+  return (shown) => (made[shown] ??= unitsFor(systems, shown));
+}
+
 // The choice of the system a page is read in.
 export const systemChips = ({ systems, system, words, change }) => chips({
   name: "units",
