@@ -139,3 +139,24 @@ def test_cards_are_kept_apart(handset):
     two.run_to("idle")
     one.page.reload()
     Card(one.page, "bay").shows("walk_in")
+
+
+OLDER = """async (store) => {
+  const { keep, kept } = await import(store);
+  const left = await kept("shift:scene");
+  await keep("shift:scene", { ...left, state: { ...left.state, sequence: JSON.parse(left.madeOf) } });
+  return "sequence" in left.state;
+}"""
+
+
+def test_a_run_that_an_older_version_left_is_taken_up(handset):
+    """Older versions kept the steps within the run; such a run goes on where it was left."""
+    card = open_card(hasten(handset), "scene")
+    card.run_to("neutral")
+    card.page.close()
+    page = handset.open("404.html")
+    assert page.evaluate(OLDER, handset.host.origin + "static/js/shared/store.js") is False
+    page.close()
+    left = Card(handset.open("shift/scene/"), "scene")
+    expect(left.page.locator(".resumed")).to_be_visible()
+    left.run_to("brake")
