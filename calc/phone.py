@@ -9,31 +9,23 @@ MOST_HELD = 32
 # What may be called, as topic.function: the module that holds the function, and its arguments. tests/contracts has the shape of each.
 # A module is imported when it is first asked for, so that a page waits only for what it uses.
 DOORS = {
-    "at_pump.answer": ("layout.at_pump", ("layout", "shelf", "units", "profile")),
     "away.slept": ("shift.away", ("wall_s", "steady_s")),
     "bench.advance": ("teaching.bench", ("run", "event", "units")),
     "bench.begin": ("teaching.bench", ("task", "parameters", "lights", "faults", "units")),
     "collar.places": ("diagnosis.collar", ("proofs", "seen")),
-    "draft.answer": ("supply.draft_answer", ("entries", "shelf", "units")),
     "entry.added": ("base.entry", ("units", "kind", "text", "other", "sign")),
     "entry.all_shown": ("base.entry", ("units", "entries")),
-    "entry.bound": ("base.entry", ("units", "kind", "amount", "side")),
     "entry.shown": ("base.entry", ("units", "kind", "text")),
     "entry.stepped": ("base.entry", ("text", "kind", "decimal", "step", "direction", "least")),
     "fault.entered": ("diagnosis.fault", ("knowledge", "facts", "missing")),
     "fault.for_rig": ("diagnosis.fault", ("knowledge", "rig")),
     "fault.next_check": ("diagnosis.fault", ("knowledge", "signs", "role", "engine", "questions")),
     "fault.rank": ("diagnosis.fault", ("knowledge", "signs")),
-    "flowing.now": ("layout.flowing", ("layout", "shelf", "units")),
-    "foam.answer": ("supply.foam_answer", ("entries", "shelf", "units")),
     "gear_table.answer": ("teaching.gear_table", ("entries", "gears", "units")),
     "heights.converted": ("layout.heights", ("layout", "units")),
     "hose.friction_loss_psi": ("hydraulics.hose", ("coefficient", "flow_gpm", "length_ft")),
-    "hose_test.read": ("rig.hose_test", ("readings", "handbook", "units")),
-    "hydrant.answer": ("supply.hydrant_answer", ("entries", "shelf", "units")),
     "interlock.behind": ("diagnosis.interlock", ("table", "lights")),
-    "joint.answer": ("supply.joint_answer", ("entries", "shelf", "units")),
-    "layout.answer": ("layout.answer", ("layout", "shelf", "units")),
+    "layout_page.answer": ("layout.page", ("layout", "shelf", "units", "profile", "parts", "texts")),
     "leak.hunt": ("diagnosis.leak", ("parts", "runs", "role", "units")),
     "leak.vacuum_inhg": ("diagnosis.leak", ("field", "text", "units")),
     "leak_page.answer": ("diagnosis.leak_page", ("parts", "plugs", "runs", "last", "listed", "opened", "role", "texts", "units")),
@@ -42,13 +34,8 @@ DOORS = {
     "pause.ticked": ("shift.pause", ("kind", "whole_s", "hold", "at_s")),
     "pump_size.size": ("pump.pump_size", ("rated", "units")),
     "quick.answer": ("service.quick_answer", ("baseline", "readings", "quick", "accuracy", "units")),
-    "reach.answer": ("layout.reach", ("layout", "shelf", "units", "line", "reach")),
-    "relay.answer": ("supply.relay_answer", ("entries", "shelf", "units")),
     "rig.at_hand": ("rig.profile", ("profile", "shelf", "units")),
-    "rig.beside_handbook": ("rig.figures", ("profile", "shelf", "units")),
-    "rig.layout_of": ("rig.profile", ("bed",)),
-    "rig.missing": ("rig.check", ("profile",)),
-    "rig.problems": ("rig.check", ("profile", "shelf", "units")),
+    "rig_page.answer": ("rig.page", ("profile", "shelf", "units", "parts", "texts")),
     "run.advance": ("shift.run", ("sequence", "lengths", "run", "event")),
     "service.answer": ("service.page", ("record", "units")),
     "service.baseline": ("service.file", ("content", "units")),
@@ -58,9 +45,8 @@ DOORS = {
     "service.standing": ("service.due", ("results", "on_ms", "interval_days")),
     "shift.advance": ("shift.card", ("state", "event")),
     "shift.start": ("shift.card", ("sequence", "rig")),
-    "shuttle.answer": ("supply.shuttle_answer", ("entries", "shelf", "units")),
-    "tank.answer": ("supply.tank_answer", ("entries", "shelf", "units")),
     "warming.answer": ("teaching.warming", ("entries", "units")),
+    "water_page.answer": ("supply.page", ("page", "entries", "shelf", "units", "texts")),
     "water_loss.side": ("diagnosis.water_loss", ("rows", "seen")),
 }
 
@@ -100,10 +86,7 @@ def _told(function, name, text):
         except RuntimeError:  # pragma: no cover - CPython's reader has stopped by then; only MicroPython reads so deep
             raise CalcError("arguments", "too_deep")
     except CalcError as error:
-        refusal = dict(error.facts)
-        refusal["field"] = error.field
-        refusal["code"] = error.code
-        return json.dumps({"error": refusal})
+        return json.dumps({"error": error.as_data()})
 
 
 def _hold(name, value_json):

@@ -34,7 +34,8 @@ def marked(units, text):
 
     Raises CalcError as decimal does.
     """
-    return None if text is None else text.replace(".", decimal(units))
+    mark = decimal(units)
+    return text if text is None or mark == "." else text.replace(".", mark)
 
 
 def rounded(units, value, places):
@@ -95,7 +96,7 @@ def text(units, kind, value):
     Raises CalcError naming value or units.
     """
     shown = scale(units, units["shown"], kind)
-    return None if value is None else rounded(units, converted(shown, value), shown["places"])
+    return None if value is None else marked(units, rounding.rounded(converted(shown, value), shown["places"]))
 
 
 def figure(units, kind, value):
@@ -118,7 +119,7 @@ def working(units, kind, value, counted_by=1):
     Raises CalcError naming value or units.
     """
     shown = scale(units, units["shown"], kind)
-    return plain(units, value * shown["factor"] / counted_by, shown["places"] + (2 if counted_by == 1 else 4))
+    return marked(units, rounding.plain(value * shown["factor"] / counted_by, shown["places"] + (2 if counted_by == 1 else 4)))
 
 
 def limit(units, kind, value, side, more_places=0):

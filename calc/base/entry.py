@@ -20,6 +20,7 @@ from calc.base import display
 from calc.base.errors import CalcError, check_number
 from calc.base.rounding import plain
 
+DIGITS = "0123456789"
 LONGEST = 12  # digits of a number anyone means to type
 BOUND_PLACES = 2  # decimals of a bound past those of an answer
 LONGEST_TEXT = 30  # characters of an entry, its system and blanks included; scripts are handed it by base.html
@@ -44,6 +45,9 @@ def number(field, text, kind="ratio", decimal="."):
     """
     if not isinstance(text, str):
         raise CalcError(field, "not_a_number")
+    whole, _, fraction = text.partition(".")
+    if whole and not (whole + fraction).strip(DIGITS) and len(whole + fraction) <= LONGEST and len(fraction) != GROUP:
+        return float(text)  # as most are: digits that can be read one way only
     typed = text.replace(MINUS, "-")
     for space in SPACES:
         typed = typed.replace(space, " ")
@@ -51,12 +55,12 @@ def number(field, text, kind="ratio", decimal="."):
     if not typed:
         raise CalcError(field, "empty")
     sign, digits = ("-", typed[1:]) if typed[0] == "-" else ("", typed)
-    if any(character not in "0123456789., " for character in digits):
+    if any(character not in DIGITS + "., " for character in digits):
         raise CalcError(field, "not_a_number")
     point, group = _marks(field, digits, sign, kind, decimal)
     whole, mark, fraction = digits.partition(point) if point else (digits, "", "")
     whole = _joined(field, whole, group)
-    if not whole + fraction or any(character not in "0123456789" for character in fraction):
+    if not whole + fraction or any(character not in DIGITS for character in fraction):
         raise CalcError(field, "not_a_number")
     if len(whole + fraction) > LONGEST:
         raise CalcError(field, "too_large")
@@ -90,7 +94,7 @@ def _joined(field, whole, group):
     if len(groups) > 1 and (not 1 <= len(groups[0]) <= GROUP or groups[0][0] == "0" or any(len(each) != GROUP for each in groups[1:])):
         raise CalcError(field, "not_a_number")
     joined = "".join(groups)
-    if any(character not in "0123456789" for character in joined):
+    if any(character not in DIGITS for character in joined):
         raise CalcError(field, "not_a_number")
     return joined
 
@@ -106,9 +110,13 @@ def check(units, field, text):
     """
     if not isinstance(text, str):
         raise CalcError(field, "not_text")
+    _check_length(field, text)
+    _parted(units, field, text)
+
+
+def _check_length(field, text):
     if len(text) > LONGEST_TEXT:
         raise CalcError(field, "too_long", most=LONGEST_TEXT)
-    _parted(units, field, text)
 
 
 def quantity(units, kind, field, text):
@@ -122,7 +130,7 @@ def quantity(units, kind, field, text):
     Raises CalcError as number does, and with code too_long or unknown_units.
     """
     typed, system = _parted(units, field, text)
-    check(units, field, text)
+    _check_length(field, text)
     there = display.scale(units, system, kind)
     amount = (number(field, typed, kind, display.decimal(units)) - there.get("offset", 0)) / there["factor"]
     check_number(field, amount)

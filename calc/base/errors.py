@@ -16,6 +16,13 @@ class CalcError(ValueError):
         self.code = code
         self.facts = facts
 
+    def as_data(self):
+        """The refusal as it crosses to a page: `{"field", "code", ...facts}`."""
+        told = dict(self.facts)
+        told["field"] = self.field
+        told["code"] = self.code
+        return told
+
 
 def check_number(field, value):
     """Refuse what is not a finite number of a size that can be meant.

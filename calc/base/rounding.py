@@ -2,6 +2,8 @@
 from calc.base.errors import CalcError, check_number, check_positive
 
 MOST_PLACES = 6
+_PLACES = tuple(range(MOST_PLACES + 1))
+_SCALES = tuple([10 ** places for places in _PLACES])
 TIE = 4e-16  # two last bits of a float: 1.005 is stored, and times 100 comes out, a little below 100.5
 
 
@@ -15,9 +17,9 @@ def rounded(value, places):
     Source: common practice; formatted rounding of the two Pythons differs on halves, this does not.
     """
     check_number("value", value)
-    if places not in range(MOST_PLACES + 1) or places is True or places is False:
+    if places not in _PLACES or places is True or places is False:
         raise CalcError("places", "out_of_range", least=0, most=MOST_PLACES)
-    scale = 10 ** int(places)
+    scale = _SCALES[int(places)]
     scaled = abs(value) * scale
     units = int(scaled + 0.5 + scaled * TIE)
     sign = "-" if value < 0 and units else ""

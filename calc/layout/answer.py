@@ -9,29 +9,45 @@ MOST_PSI = 2000  # above this no fire hose is left to speak of; the entry is a s
 
 
 def answer(layout, shelf, units):
-    """What the pump must show for this layout, ready to be read.
+    """What the pump must show for this layout, ready to be read, every figure with its working.
 
     layout, shelf: see calc.layout.typed
     units: the page's units, see calc.base.display
 
-    Returns `{"pressure_psi", "pressure", "flow", "by_rule", "rules", "lines", "cautions"}`: `by_rule` the pressure by
-    the department's own friction rule, None where it has none; `rules` by device laid, the steps of its usual loss; per line `id`, `feeder`, texts of each figure, their `workings`, `gate` where it must be gated,
-    and `fall`, numbers in the page's units to draw its pressure and height by.
-    Raises CalcError naming the typed field and, as a fact, the line.
-    Source: layout.discharge_pressure.
+    Returns what read does. Raises CalcError naming the typed field and, as a fact, the line. Source: layout.discharge_pressure.
     """
-    plain_layout, limits, report = worked(layout, shelf, units)
-    for line in report["lines"][::-1]:  # the farthest: what feeds it is beyond any hose by it
-        if max(abs(line["inlet_psi"]), line["friction_per_100_ft_psi"]) > MOST_PSI:
-            raise CalcError("layout", "beyond_any_hose", line=line["id"])
-    starts = {None: (0, 0)}
+    return read(worked(layout, shelf, units), shelf, units, ("workings", "fall"))
+
+
+def read(work, shelf, units, parts):
+    """A layout that is worked out, ready to be read.
+
+    work: of worked
+    shelf, units: as for answer
+    parts: what of it is wanted beside the pressures, among "workings" and "fall"
+
+    Returns `{"pressure_psi", "pressure", "flow", "by_rule", "rules", "lines", "cautions"}`: `by_rule` the pressure by
+    the department's own friction rule, None where it has none; `rules` by device laid, the steps of its usual loss; per line `id`, `feeder`,
+    texts of each figure, `gate` where it must be gated, and where they are wanted `fall`, numbers in the page's units to draw its pressure
+    and height by, and `workings`, with the figures that stand beside them alone: `velocity` and `water`.
+    Raises CalcError naming a loss where the rig's own has a fault. Source: layout.discharge_pressure.
+    """
+    plain_layout, limits, report = work
+    lines = [_read(line, limits[line["id"]], units) for line in report["lines"]]
+    if "workings" in parts:
+        for line, texts in zip(report["lines"], lines):
+            _add_workings(texts, line, limits[line["id"]], units)
+    if "fall" in parts:
+        starts = {None: (0, 0)}
+        for line, texts in zip(report["lines"], lines):
+            texts["fall"] = _fall(line, limits[line["id"]], starts, units)
     return {
         "pressure_psi": report["discharge_psi"],
         "pressure": display.text(units, "pressure", report["discharge_psi"]),
         "flow": display.text(units, "flow", report["flow_gpm"]),
         "by_rule": _by_rule(plain_layout, shelf, units),
         "rules": {device: _rule(shelf, device, units) for device in _devices(limits)},
-        "lines": [_read(line, limits[line["id"]], starts, units) for line in report["lines"]],
+        "lines": lines,
         "cautions": [told(found, units) for found in caution.cautions(limits, report)],
     }
 
@@ -46,8 +62,9 @@ def worked(layout, shelf, units):
     """
     plain_layout, limits = typed.translated(layout, shelf, units)
     report = layout_pressure.discharge_pressure(plain_layout)
-    if typed.set_appliances(limits, report, shelf):
-        report = layout_pressure.discharge_pressure(plain_layout)
+    for line in report["lines"][::-1]:  # the farthest: what feeds it is beyond any hose by it
+        if max(abs(line["inlet_psi"]), line["friction_per_100_ft_psi"]) > MOST_PSI:
+            raise CalcError("layout", "beyond_any_hose", line=line["id"])
     return plain_layout, limits, report
 
 
@@ -80,10 +97,31 @@ def _rule(shelf, device, units):
     ]
 
 
-def _read(line, limits, starts, units):
-    """One line of the report as texts, with the terms of its workings; notes where it ends."""
+def _read(line, limits, units):
+    """One line of the report as texts."""
     nozzle = line["nozzle"]
-    end = limits["end"]
+    return {
+        "id": line["id"],
+        "feeder": line["feeder"],
+        "flow": display.text(units, "flow", line["flow_gpm"]),
+        "inlet": display.text(units, "pressure", line["inlet_psi"]),
+        "outlet": display.text(units, "pressure", line["outlet_psi"]),
+        "gate": _unless_nothing(units, line["gate_psi"]),
+        "friction": display.text(units, "pressure", line["friction_psi"]),
+        "friction_rate": display.text(units, "friction_rate", line["friction_per_100_ft_psi"]),
+        "elevation": display.text(units, "pressure", line["elevation_psi"]),
+        "appliance": display.text(units, "pressure", line["appliance_psi"]),
+        "height": None if limits["height_ft"] == 0 else display.working(units, "length", abs(limits["height_ft"])),
+        "is_below": limits["height_ft"] < 0,
+        "reaction": None if nozzle is None or nozzle["reaction_lbf"] is None else display.text(units, "force", nozzle["reaction_lbf"]),
+        "end": "joint" if nozzle is None else nozzle["kind"],
+        "device": limits["device"],
+    }
+
+
+def _add_workings(read_line, line, limits, units):
+    """The terms of a line's workings, and of its nozzle where it ends in one, with the figures that stand there alone."""
+    nozzle = line["nozzle"]
     friction = {
         "coefficient": display.working(units, "coefficient", limits["coefficient"]),
         "hundreds_flow": display.working(units, "flow", line["flow_gpm"] / limits["parallel"], 100),
@@ -103,26 +141,9 @@ def _read(line, limits, starts, units):
         "appliance": display.working(units, "pressure", line["appliance_psi"]),
         "inlet": display.working(units, "pressure", line["inlet_psi"]),
     }
-    read = {
-        "id": line["id"],
-        "feeder": line["feeder"],
-        "flow": display.text(units, "flow", line["flow_gpm"]),
-        "inlet": display.text(units, "pressure", line["inlet_psi"]),
-        "outlet": display.text(units, "pressure", line["outlet_psi"]),
-        "gate": _unless_nothing(units, line["gate_psi"]),
-        "friction": display.text(units, "pressure", line["friction_psi"]),
-        "friction_rate": display.text(units, "friction_rate", line["friction_per_100_ft_psi"]),
-        "elevation": display.text(units, "pressure", line["elevation_psi"]),
-        "appliance": display.text(units, "pressure", line["appliance_psi"]),
-        "height": None if limits["height_ft"] == 0 else display.working(units, "length", abs(limits["height_ft"])),
-        "velocity": display.text(units, "velocity", line["velocity_ft_per_s"]),
-        "water": display.text(units, "volume", line["water_gal"]),
-        "reaction": None if nozzle is None or nozzle["reaction_lbf"] is None else display.text(units, "force", nozzle["reaction_lbf"]),
-        "end": "joint" if nozzle is None else nozzle["kind"],
-        "device": limits["device"],
-        "fall": _fall(line, limits, starts, units),
-        "workings": {"friction": friction, "elevation": elevation, "inlet": inlet},
-    }
+    read_line["velocity"] = display.text(units, "velocity", line["velocity_ft_per_s"])
+    read_line["water"] = display.text(units, "volume", line["water_gal"])
+    read_line["workings"] = {"friction": friction, "elevation": elevation, "inlet": inlet}
     if nozzle is not None:
         terms = {
             "flow": display.working(units, "flow", line["flow_gpm"]),
@@ -131,13 +152,12 @@ def _read(line, limits, starts, units):
         if nozzle["reaction_lbf"] is not None:
             terms["reaction"] = display.working(units, "force", nozzle["reaction_lbf"])
         if nozzle["kind"] == "smooth":
-            terms["tip"] = display.working(units, "diameter", end["tip_in"])
+            terms["tip"] = display.working(units, "diameter", limits["end"]["tip_in"])
             terms["flow_constant"] = display.text(units, "tip_constant", TIP_CONSTANT)
             terms["constant"] = display.text(units, "smooth_reaction_constant", SMOOTH_REACTION_CONSTANT)
         else:
             terms["constant"] = display.text(units, "fog_reaction_constant", FOG_REACTION_CONSTANT)
-        read["workings"]["nozzle"] = terms
-    return read
+        read_line["workings"]["nozzle"] = terms
 
 
 def _fall(line, limits, starts, units):

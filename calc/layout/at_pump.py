@@ -19,15 +19,26 @@ def answer(layout, shelf, units, profile):
     shelf, units: as for reading.answer
     profile: of the rig, see calc.rig.profile; what it does not hold is left out
 
+    Returns what read does. Raises CalcError naming the typed field. Source: calc.pump.rating, calc.pump.draft, calc.pump.engine_speed.
+    """
+    return read(layout_answer.worked(layout, shelf, units), layout, units, profile)
+
+
+def read(work, layout, units, profile):
+    """How hard a layout that is worked out makes the pump work.
+
+    work: of calc.layout.answer.worked
+    layout, units, profile: as for answer
+
     Returns `{"net", "power", "supply", "rating", "engine", "picture"}`: texts, but `supply` is what to mind of the intake of a
     pump that is fed, None or a caution: `{"level", "code", "limit"}`, code "no_supply" (nothing is left at the intake),
     "low_supply" (less than `limit` is) or "high_supply" (more comes in than the layout asks for); `rating` is None without a rated capacity, else
     `{"within", "limit", "rated", "promised", "margin", "extrapolated"}`; `engine` is None without two recorded speeds,
     else `{"rpm", "basis"}` or `{"code"}` where none can be estimated; `picture` has the rating and the working point,
     [flow, net] in the page's units.
-    Raises CalcError naming the typed field. Source: calc.pump.rating, calc.pump.draft, calc.pump.engine_speed.
+    Raises CalcError as answer does. Source: as for answer.
     """
-    _, _, report = layout_answer.worked(layout, shelf, units)
+    _, _, report = work
     discharge_psi, flow_gpm = report["discharge_psi"], report["flow_gpm"]
     fed_psi = _fed_psi(layout.get("source"), units)
     net_psi = max(_net_psi(layout.get("source"), discharge_psi, units), 0) if discharge_psi > 0 else 0

@@ -13,13 +13,23 @@ def now(layout, shelf, units):
         `shut` lists the ids of lines that are shut
     shelf, units: as for reading.answer
 
+    Returns what read does. Raises CalcError naming the typed field and, as a fact, the line. Source: layout.flows.
+    """
+    return read(answer.worked(layout, shelf, units), layout, units)
+
+
+def read(work, layout, units):
+    """What flows in a layout that is worked out.
+
+    work: of calc.layout.answer.worked
+    layout, units: as for now
+
     Returns `{"pressure", "flow", "asked", "lines", "cautions"}`: `asked` is the pressure that what is still open asks for,
     None where all is open or all is shut; per nozzle `id`, `is_shut`, and texts: `flow`, `outlet`,
     `reaction` now; `rated_flow`, `rated_outlet`; and where something is shut, `open_flow`, `open_outlet` with all open.
-    The pump is taken to hold its pressure. Raises CalcError naming the typed field and, as a fact, the line.
-    Source: layout.flows.
+    The pump is taken to hold its pressure. Raises CalcError as now does. Source: layout.flows.
     """
-    plain_layout, limits, report = answer.worked(layout, shelf, units)
+    plain_layout, limits, report = work
     standing = layout.get("now")
     if not isinstance(standing, dict) or standing.get("gates") not in ("set", "open"):
         raise CalcError("now", "damaged")
@@ -27,22 +37,20 @@ def now(layout, shelf, units):
     if standing.get("pressure"):
         pump_psi = entry.quantity(units, "pressure", "gauge", standing["pressure"])
         check_not_negative("gauge", pump_psi)
-    shut = standing.get("shut", [])
+    shut = {name: {"shut": True} for name in standing.get("shut", []) if name in limits}
     if standing["gates"] == "set":
-        for line in report["lines"]:
-            limits[line["id"]]["gate_psi"] = line["gate_psi"]
-    changes = {name: True for name in limits if name in shut}
-    if changes:
-        compared = pressure.compared(plain_layout, max(pump_psi, 0), changes)
+        plain_layout = _changed(plain_layout, {line["id"]: {"gate_psi": line["gate_psi"]} for line in report["lines"]})
+    if shut:
+        compared = pressure.compared(plain_layout, max(pump_psi, 0), {name: True for name in shut})
         all_open, flowing = compared["before"], compared["after"]
     else:
         all_open = flowing = pressure.flows(plain_layout, max(pump_psi, 0))
     return {
         "pressure": display.text(units, "pressure", pump_psi),
         "flow": display.text(units, "flow", flowing["flow_gpm"]),
-        "asked": _asked(plain_layout, limits, changes, units) if changes else None,
+        "asked": _asked(_changed(plain_layout, shut), units) if shut else None,
         "lines": [
-            _read(rated, opened, line, line["shut"], bool(changes), units)
+            _read(rated, opened, line, line["shut"], bool(shut), units)
             for rated, opened, line in zip(report["lines"], all_open["lines"], flowing["lines"])
             if line["nozzle"]
         ],
@@ -51,9 +59,19 @@ def now(layout, shelf, units):
     }
 
 
-def _asked(plain_layout, limits, changes, units):
-    for name in changes:
-        limits[name]["shut"] = True
+def _changed(parent, changes):
+    """A layout with more said of some of its lines, by id; no deeper than calc.layout.typed reads."""
+    lines = []
+    for line in parent["lines"]:
+        line = dict(line)
+        line.update(changes.get(line["id"], {}))
+        if "lines" in line["end"]:
+            line["end"] = _changed(line["end"], changes)
+        lines.append(line)
+    return {"lines": lines}
+
+
+def _asked(plain_layout, units):
     report = pressure.discharge_pressure(plain_layout)
     return display.text(units, "pressure", report["discharge_psi"]) if report["flow_gpm"] else None
 

@@ -115,8 +115,10 @@ class Run:
         self.parallel = line.get("parallel", 1)
         if self.parallel not in range(1, hose.MOST_PARALLEL + 1) or self.parallel is True:
             raise CalcError("parallel", "out_of_range", least=1, most=hose.MOST_PARALLEL)
+        check_not_negative("length_ft", line["length_ft"])
         for loss in ("appliance_psi", "gate_psi"):
-            check_not_negative(loss, line.get(loss, 0))
+            if loss in line:
+                check_not_negative(loss, line[loss])
         self.elevation_psi = water.elevation_psi(line.get("rise_ft", 0))
         self.bore_in = line.get("bore_in")
         self.water_gal = None
@@ -128,13 +130,15 @@ class Run:
         """Take from this flow what friction, appliance and gate take."""
         line = self.line
         share = flow_gpm / self.rated_gpm
-        hose_gpm = flow_gpm / self.parallel
         self.flow_gpm = flow_gpm
-        self.friction_psi = hose.friction_loss_psi(line["coefficient"], hose_gpm, line["length_ft"])
-        self.friction_per_100_ft_psi = hose.friction_loss_psi(line["coefficient"], hose_gpm, 100)
+        self.friction_per_100_ft_psi = hose.friction_loss_psi(line["coefficient"], flow_gpm / self.parallel, 100)
+        self.friction_psi = self.friction_per_100_ft_psi * (line["length_ft"] / 100)
         self.appliance_psi = line.get("appliance_psi", 0) * share * share
         self.gate_psi = line.get("gate_psi", 0) * share * share
-        self.velocity_ft_per_s = None if self.bore_in is None else hose.velocity_ft_per_s(hose_gpm, self.bore_in)
+
+    def velocity_ft_per_s(self):
+        """Speed of the water in each hose; None without a bore."""
+        return None if self.bore_in is None else hose.velocity_ft_per_s(self.flow_gpm / self.parallel, self.bore_in)
 
     def stand(self, inlet_psi):
         """Hold still water: a line that is charged and shut at its far end."""

@@ -141,7 +141,7 @@ def _reported(run, pump_psi):
         "inlet_psi": run.inlet_psi,
         "outlet_psi": run.outlet_psi,
         "gate_psi": (run.feeder.outlet_psi if run.feeder else pump_psi) - run.inlet_psi,
-        "velocity_ft_per_s": run.velocity_ft_per_s,
+        "velocity_ft_per_s": run.velocity_ft_per_s(),
         "water_gal": run.water_gal,
         "nozzle": run.nozzle,
     }

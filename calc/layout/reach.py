@@ -2,7 +2,7 @@
 import math
 
 from calc.base import display, entry
-from calc.base.errors import check_not_negative, check_positive
+from calc.base.errors import CalcError, check_not_negative, check_positive
 from calc.hydraulics import caution, hose, surge, water
 from calc.layout import answer as layout_answer, typed as layout_typed
 
@@ -22,26 +22,43 @@ def answer(layout, shelf, units, line, reach):
     layout, shelf, units: as for reading.answer
     line: id of the line; what comes before it stays as it is, the other lines at their flow
     reach: entries as typed, `{"pump", "flow", "end", "length"}`: pressure at the pump, flow wanted, pressure wanted at
-        its end, its length; "pump" empty for the most the hose on the way can be worked at, or else for what the layout asks
+        its end, its length; "pump" empty for the most the hose on the way can be worked at, or else for what the layout asks,
+        "flow" and "end" for what the line has
+
+    Returns what read does. Raises CalcError naming the typed field, "reach_pump" for a pump. Source: hose.friction_loss_psi
+    solved for the length; for the flow by halving; surge.rise.
+    """
+    return read(layout_answer.worked(layout, shelf, units), shelf, units, line, reach)
+
+
+def read(work, shelf, units, line, reach):
+    """How long a line of a layout that is worked out may be, and what it passes.
+
+    work: of calc.layout.answer.worked
+    shelf, units, line, reach: as for answer
 
     Returns `{"pump", "flow", "end", "length", "limit", "longest", "passes", "taken", "cautions", "surge"}`: the entries
     reckoned with as texts; `limit` the most the pump may show by the working pressure of the hose, None
     where none is known; `longest` how long the line may be, None where the end, elevation, appliances and the way
     there take all there is, which is `taken`; `passes` the flow at the length, None where there is none or no end to it;
     `surge` is None at a joint or without a known bore, else `{"least", "most", "slowest"}`, texts to their first figure
-    and seconds. Raises CalcError naming the typed field, "reach_pump" for a pump. Source: hose.friction_loss_psi solved
-    for the length; for the flow by halving; surge.rise.
+    and seconds. Raises CalcError as answer does, and naming line where there is none of that id. Source: as for answer.
     """
-    _, typed = layout_typed.translated(layout, shelf, units)
-    _, limits, report = layout_answer.worked(layout, shelf, units)
+    _, limits, report = work
+    if line not in limits:
+        raise CalcError("line", "unknown")
     reported = {each["id"]: each for each in report["lines"]}
-    way = _way(reported, typed, line)
+    way = _way(reported, limits, line)
     limit_psi = _limit_psi(way)
-    pump_text = _down(units, "pressure", report["discharge_psi"] if limit_psi is None else limit_psi)
-    texts, known = _entries(reach, pump_text, units)
+    usual = {
+        "pump": _down(units, "pressure", report["discharge_psi"] if limit_psi is None else limit_psi),
+        "flow": display.text(units, "flow", reported[line]["flow_gpm"]),
+        "end": display.text(units, "pressure", reported[line]["outlet_psi"]),
+    }
+    texts, known = _entries(reach, usual, units)
     taken_psi = _needed_psi(way, known["flow"], 0, known["end"], shelf)
     left_psi = known["pump"] - taken_psi
-    rate_psi = hose.friction_loss_psi(typed[line]["coefficient"], known["flow"] / typed[line]["parallel"], 1)
+    rate_psi = hose.friction_loss_psi(limits[line]["coefficient"], known["flow"] / limits[line]["parallel"], 1)
     texts["limit"] = None if limit_psi is None else _down(units, "pressure", limit_psi)
     texts["longest"] = None if left_psi < 0 else _down(units, "length", left_psi / rate_psi)
     texts["passes"] = _passes(way, known, shelf, units)
@@ -83,12 +100,12 @@ def _strained(way, pump_psi):
     return found
 
 
-def _entries(reach, pump_text, units):
-    """Each entry as text and as an amount; a pump that is left empty has the pressure that is read at it."""
+def _entries(reach, usual, units):
+    """Each entry as text and as an amount; one that is left empty has the usual one, a text in the page's unit."""
     texts, known = {}, {}
     for name, kind, check in ENTRIES:
         field = "reach_" + name
-        entered = reach.get(name) or (pump_text if name == "pump" else "")
+        entered = reach.get(name) or usual.get(name, "")
         known[name] = entry.quantity(units, kind, field, entered)
         check(field, known[name])
         texts[name] = entry.shown(units, kind, entered)
@@ -103,15 +120,8 @@ def _needed_psi(way, flow_gpm, length_ft, end_psi, shelf):
         through_gpm = part["others_gpm"] + flow_gpm
         run_ft = length_ft if part is way[-1] else line["length_ft"]
         needed_psi += hose.friction_loss_psi(line["coefficient"], through_gpm / line["parallel"], run_ft)
-        needed_psi += water.elevation_psi(line["rise_ft"]) + _appliance_psi(line, through_gpm, shelf)
+        needed_psi += water.elevation_psi(line["rise_ft"]) + layout_typed.appliance_psi(line, through_gpm, shelf)
     return needed_psi
-
-
-def _appliance_psi(line, flow_gpm, shelf):
-    """What a line's device takes at a flow: as typed, or the usual loss."""
-    carrying = dict(line)
-    layout_typed.set_appliances({line["id"]: carrying}, {"lines": [{"id": line["id"], "flow_gpm": flow_gpm}]}, shelf)
-    return carrying.get("appliance_psi", 0)
 
 
 def _passes(way, known, shelf, units):

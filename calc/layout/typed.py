@@ -7,7 +7,7 @@ A layout is `{"crew", "lines": [LINE, ...]}`, crew a name on the shelf. A LINE h
     height  its end above the pump, either sign; `rise` of older layouts is read too, see calc.layout.heights
     end     a nozzle, or `{"lines": [LINE, ...]}` behind a wye or other joint
 and, where they apply,
-    runs    equal hoses side by side, "1" to "6"; one without it
+    runs    equal hoses side by side, "1" to the most of calc.hydraulics.hose; one without it
     device  what stands at its outlet, a name of the shelf's appliances or "none"; without it a joint is a wye
     loss    loss of the device as typed; empty or absent, the usual loss of such a device
 A nozzle is `{"kind": "smooth", "tip", "pressure"}`, `{"kind": "fog", "flow", "pressure"}`,
@@ -20,10 +20,11 @@ has its own friction rule, `rule`, a code of calc.hydraulics.friction_rule.
 """
 from calc.base import entry, shelf as at_hand
 from calc.base.errors import CalcError, check_positive
+from calc.hydraulics import hose, outlet
 from calc.layout import heights
 
 DEEPEST = 20  # joints behind joints; the phone's interpreter stands about 60
-RUNS = ("1", "2", "3", "4", "5", "6")
+RUNS = tuple([str(count) for count in range(1, hose.MOST_PARALLEL + 1)])
 BARE = "none"
 FIXED = ("master", "aerial")  # devices that no crew holds
 
@@ -40,7 +41,7 @@ _ENDS = {
 
 
 def translated(layout, shelf, units):
-    """A typed layout as calc.layout.pressure takes it; what its devices take is still to be set, see set_appliances.
+    """A typed layout as calc.layout.pressure takes it.
 
     layout, shelf: as the module says
     units: the page's units, see calc.base.display
@@ -96,9 +97,13 @@ def _line(typed, start_ft, context, limits, depth):
         if line["appliance_psi"] < 0:
             raise CalcError("loss", "negative")
     if is_joint:
-        line["end"] = {"lines": _lines(typed["end"], line["height_ft"], context, limits, depth - 1)}
+        behind = _lines(typed["end"], line["height_ft"], context, limits, depth - 1)
+        line["end"] = {"lines": behind}
+        line["rated_gpm"] = sum([each["rated_gpm"] for each in behind])
     else:
         line["end"] = _nozzle(typed["end"], units)
+        line["rated_gpm"] = outlet.rating(line["end"])[1]
+    line["appliance_psi"] = appliance_psi(line, line["rated_gpm"], shelf)
     return line
 
 
@@ -119,26 +124,19 @@ def _nozzle(typed, units):
     return end
 
 
-def set_appliances(limits, report, shelf):
-    """Give each device without a typed loss the usual one at the flow through it.
+def appliance_psi(line, flow_gpm, shelf):
+    """What a line's device takes, psi: as typed, or the usual loss at a flow.
 
-    limits: of translated, changed in place
-    report: of layout.discharge_pressure for the same layout
+    line: one of translated's by id
+    flow_gpm: flow through it, US gallons per minute
     shelf: as the module says
 
-    Returns whether any was given. Raises CalcError naming loss and, as a fact, the line, where the rig's own loss has a
-    fault, see calc.base.shelf.
+    Raises CalcError naming loss where the rig's own loss has a fault, see calc.base.shelf. Source: the shelf, whose steps carry theirs.
     """
-    given = False
-    for reported in report["lines"]:
-        line = limits[reported["id"]]
-        if line["device"] != BARE and "appliance_psi" not in line:
-            try:
-                steps = at_hand.loss_steps(shelf, line["device"])
-            except CalcError as error:
-                raise CalcError(error.field, error.code, line=reported["id"], **error.facts)
-            for from_gpm, loss_psi in steps:
-                if reported["flow_gpm"] >= from_gpm:
-                    line["appliance_psi"] = loss_psi
-                    given = True
-    return given
+    if line.get("has_own_loss"):
+        return line["appliance_psi"]
+    loss_psi = 0
+    for from_gpm, step_psi in at_hand.loss_steps(shelf, line["device"]) if line["device"] != BARE else ():
+        if flow_gpm >= from_gpm:
+            loss_psi = step_psi
+    return loss_psi

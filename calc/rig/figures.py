@@ -1,21 +1,19 @@
 """A rig's own hose figures beside the handbook's: what stands on the Rig page, and before a rig is taken."""
 from calc.base import display, rounding
-from calc.rig import profile as rig_profile
 
 LARGE = 1 / 3  # measured hose lies within a third of the handbook's: common practice; past it, look twice
 
 
-def beside_handbook(profile, shelf, units):
-    """Each hose that a profile has figures of, beside the handbook's.
+def beside_handbook(at_hand, shelf, units):
+    """Each hose that a rig has figures of, beside the handbook's.
 
-    profile: see calc.rig.profile; rows with a fault are left out
+    at_hand: of profile.at_hand; rows with a fault are left out
     shelf: what is at hand, see calc.base.shelf, as the handbook has it
     units: see calc.base.display
 
     Returns `[{"hose", "coefficient", "handbook", "origin", "percent", "is_lower", "is_large"}]`, texts in the page's unit;
-    percent is "0" where the figure is the handbook's. Raises nothing.
+    percent is "0" where the figure is the handbook's. Raises nothing. Source: the profile and the shelf.
     """
-    at_hand = rig_profile.at_hand(profile, shelf, units)
     rows = []
     for row in at_hand["rig"].get("hoses", []):
         own, handbook = at_hand["shelf"]["hoses"][row["hose"]], shelf["hoses"][row["hose"]]

@@ -11,7 +11,7 @@ A profile is `{"schema": 1, "id", "name", "units", ...}` with the FIELDS of calc
 Every field but the first four may be absent: a missing value is missing, never filled in. calc.rig.check tells what is wrong.
 """
 from calc.base import entry
-from calc.rig import check
+from calc.rig import check, fault_text
 from calc.rig.fields import FIELDS, LISTS, PIPED, is_handbooks, is_text
 
 
@@ -28,8 +28,18 @@ def at_hand(profile, shelf, units):
     The rig is the profile without each faulty field and each row with a fault, empty where it is none. Beds are its beds, see
     beds_of; faulty ones `{"name", "place", "before"}`, `before` the number of usable beds above it. Raises nothing.
     """
-    faults = check.all_problems(profile, shelf, units)
-    faulty = _faulty(faults)
+    return judged(profile, check.all_problems(profile, shelf, units), shelf, units)
+
+
+def judged(profile, problems, shelf, units):
+    """What a page needs of a rig whose problems are known.
+
+    profile, shelf, units: as for at_hand
+    problems: of check.all_problems
+
+    Returns what at_hand does. Raises nothing.
+    """
+    faulty = _faulty(problems)
     own = _sound(profile, faulty)
     hoses = dict(shelf["hoses"])
     for row in own.get("hoses", []):
@@ -54,8 +64,8 @@ def at_hand(profile, shelf, units):
         rigs["faulty_appliances"] = {"wye": spoiled[0]}
     if own.get("friction_rule"):
         rigs["rule"] = own["friction_rule"]
-    if faults:
-        rigs["faults"] = faults
+    if problems:
+        rigs["faults"] = fault_text.read(problems, profile, units)
     return {"shelf": rigs, "rig": own, "beds": beds_of(own), "faulty_beds": _faulty_beds(profile, own, faulty)}
 
 

@@ -103,7 +103,7 @@ def _test_cautions(units, typed, lines):
 def _at_pump(entries, shelf, units, test, floor_psi, cautions):
     """What the supply hose leaves at the pump."""
     supply_hose = readout.hose(entries, shelf)
-    hoses = readout.count(entries, "lines", 1, 4)
+    hoses = readout.count(entries, "lines", 1, hose.MOST_PARALLEL)
     typed = readout.amounts(entries, units, (
         ("length", "length", 0, 5000), ("rise", "rise", -500, 500), ("wanted", "flow", 1, 20000)))
     line = {"coefficient": hose.parallel_coefficient([supply_hose["coefficient"]] * hoses), "length_ft": typed["length"],

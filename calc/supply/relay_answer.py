@@ -21,7 +21,7 @@ def answer(entries, shelf, units):
     relay as drawn. Raises CalcError naming the entry. Source: calc.supply.relay.
     """
     supply_hose = readout.hose(entries, shelf)
-    hoses = readout.count(entries, "lines", 1, 4)
+    hoses = readout.count(entries, "lines", 1, hose.MOST_PARALLEL)
     typed = readout.amounts(entries, units, (
         ("distance", "length", 1, 50000), ("climb", "rise", -3000, 3000), ("flow", "flow", 1, 10000),
         ("most", "pressure", 1, 600), ("floor", "pressure", 0, 100)))

@@ -1,7 +1,11 @@
 """What the Pressure page offers to choose from in each family of sizes."""
+from calc import phone
 from calc.hydraulics import friction_rule
+from calc.layout import lines, typed
 from calc.rig import fields
 from site_src.content import data, layouts, units
+
+COMMON_RUNS = 4  # hoses side by side that stand as chips; more are in a list
 WORDS = (
     "pressure", "device", "now", "at_pump", "bounds", "fall", "ready", "refusal", "caution", "caution_short", "unit", "units", "basis", "engine", "link", "saved", "paper",
 )
@@ -81,6 +85,11 @@ def rule_names():
     return {code: told[code] for code in friction_rule.CODES}
 
 
+def runs():
+    """How many hoses may lie side by side, as choices; a few are common."""
+    return [{"id": count, "label": count, "common": int(count) <= COMMON_RUNS} for count in typed.RUNS]
+
+
 def page():
     """Everything the Pressure page's script needs, as one JSON object."""
     words = data.shared_words()
@@ -92,6 +101,8 @@ def page():
         "hoses": [*hose_choices(), {**data.load("hoses")["piped"], "id": fields.PIPED, "label": piped()["label"], "family": "none"}],
         "tips": tip_choices(),
         "usual": usual_pressures(),
+        "runs": runs(),
+        "bounds": {"lines": lines.MOST_LINES, "depth": typed.DEEPEST, "name": fields.MOST_TEXT, "link": phone.MOST_CHARACTERS},
         "formulas": data.by_id(data.named("formulas")),
         "sources": data.by_id(data.named("losses")),
         "systems": units.for_page(),

@@ -12,9 +12,9 @@ SCRIPTS = build.ROOT / "site_src" / "static" / "js"
 def opened():
     """The functions behind the doors that a script of the phone asks for, such as "hydraulics.hose.friction_loss_psi"."""
     text = "".join(path.read_text(encoding="utf-8") for path in SCRIPTS.rglob("*.js"))
-    by_page = {f"{page}.answer" for page in reckoners.PAGES} if ".answer`" in text else set()
-    named = {door for door in phone.DOORS if f'"{door}"' in text} | (by_page & set(phone.DOORS))
-    return {f"{phone.DOORS[door][0]}.{door.partition('.')[2]}" for door in named}
+    named = {door for door in phone.DOORS if f'"{door}"' in text}
+    by_page = {f"supply.{page}_answer.answer" for page in reckoners.PAGES} if "water_page.answer" in named else set()
+    return {f"{phone.DOORS[door][0]}.{door.partition('.')[2]}" for door in named} | by_page
 
 
 def module_of(path):

@@ -7,11 +7,12 @@ import pytest
 
 from calc import phone
 from calc.base.errors import CalcError
-from site_src.content import reckoners, units
+from site_src.content import catalogue, fleet, units
 from tests import bridge, contracts
 from tests.conftest import runner
 
-CALL = {"entries": reckoners.opening("tank", "customary"), "shelf": {}, "units": units.shown_in("US")}
+CALL = {"profile": {**fleet.load()["tollgate-engine-1"], "idle": "9"}, "shelf": catalogue.shelf(), "units": units.shown_in("US"), "section": "50@US",
+        "tips": catalogue.tip_choices()}
 
 
 @pytest.mark.parametrize("door", phone.DOORS)
@@ -47,14 +48,14 @@ def changed(answer, place, value):
 @pytest.mark.parametrize(
     ("place", "value", "said"),
     [
-        (("sum",), None, '"sum" is a required property'),
+        (("notes",), None, '"notes" is a required property'),
         (("odd",), 1, "'odd' was unexpected"),
-        (("figure", "text"), "None", "/figure/text"),
-        (("figure", "text"), 12.5, "/figure/text"),
-        (("facts", "flow"), ["150"], "/facts/flow"),
-        (("rows", 0, "sources"), "tank", "/rows/0/sources"),
-        (("rows", 0, "minutes"), 5, "/rows/0"),
-        (("picture", "marks", 0, "left"), "0.5", "/picture"),
+        (("blocks", 0, "code"), "None", "/blocks/0/code"),
+        (("blocks", 0, "rows", 0, "is_over_test"), 1, "/blocks/0/rows/0/is_over_test"),
+        (("blocks", 0, "head"), "tank", "/blocks/0/head"),
+        (("notes", 0, "code"), 12.5, "/notes/0/code"),
+        (("faults", 0, "least"), "300", "/faults/0/least"),
+        (("faults", 0, "allowed", "least"), "None", "/faults/0/allowed/least"),
     ],
 )
 def test_a_drift_fails_the_test_that_calls(place, value, said):
@@ -63,18 +64,18 @@ def test_a_drift_fails_the_test_that_calls(place, value, said):
         return json.dumps({"ok": changed(json.loads(bridge.call(request))["ok"], place, value)})
 
     run = runner(drifting)
-    with pytest.raises(AssertionError, match="tank.answer answer") as fault:
-        run("supply.tank_answer", "answer", **CALL)
+    with pytest.raises(AssertionError, match="panel_card.card answer") as fault:
+        run("rig.panel_card", "card", **CALL)
     assert said in str(fault.value)
-    answer = run.unheld("supply.tank_answer", "answer", **CALL)
+    answer = run.unheld("rig.panel_card", "card", **CALL)
     through_the_door = runner(lambda _: json.dumps({"ok": json.dumps({"ok": answer})}))
-    with pytest.raises(AssertionError, match="tank.answer answer"):
-        through_the_door("phone", "call", name="tank.answer", arguments_json=json.dumps(CALL))
+    with pytest.raises(AssertionError, match="panel_card.card answer"):
+        through_the_door("phone", "call", name="panel_card.card", arguments_json=json.dumps(CALL))
 
 
 def test_arguments_of_an_answered_call_are_held(run):
     """What calc lets pass and no page sends is a drift of the arguments; what calc refuses is its own to refuse."""
-    with pytest.raises(AssertionError, match="tank.answer arguments units"):
-        run("supply.tank_answer", "answer", **{**CALL, "units": {**CALL["units"], "odd": 1}})
+    with pytest.raises(AssertionError, match="panel_card.card arguments units"):
+        run("rig.panel_card", "card", **{**CALL, "units": {**CALL["units"], "odd": 1}})
     with pytest.raises(CalcError):
-        run("supply.tank_answer", "answer", **{**CALL, "entries": 3})
+        run("rig.panel_card", "card", **{**CALL, "section": "x"})

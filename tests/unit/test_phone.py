@@ -48,27 +48,21 @@ CALLS = [
     ("leak.vacuum_inhg", {"field": "from", "text": "110@SI", "units": units.shown_in("US")}),
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": 137.3, "length_ft": 333.3}),
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": -1, "length_ft": 333.3}),
-    ("entry.bound", {"units": units.shown_in("SI"), "kind": "length", "amount": 1, "side": -1}),
     ("entry.added", {"units": OTHER_UNITS, "kind": "pressure", "text": "100@ours", "other": "5", "sign": -1}),
     ("entry.stepped", {"text": "6,9", "kind": "pressure", "decimal": ",", "step": 0.5, "direction": 1, "least": None}),
     ("entry.shown", {"units": OTHER_UNITS, "kind": "pressure", "text": "100@ours"}),
-    ("hose_test.read", {"readings": [{"inlet": "150", "outlet": "100", "flow": "150", "length": "200"}], "handbook": 15.5,
-                      "units": units.shown_in("US")}),
     ("panel_card.card", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("SI"), "section": "50@US",
                          "tips": catalogue.tip_choices()}),
-    ("rig.layout_of", {"bed": PROFILE["beds"][0]}),
-    ("rig.missing", {"profile": PROFILE}),
-    ("rig.problems", {"profile": {**PROFILE, "tank": "big", "odd": "1"}, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
+    ("rig_page.answer", {"profile": {**PROFILE, "tank": "big", "odd": "1"}, "shelf": catalogue.shelf(), "units": units.shown_in("US"), "texts": [["length", "61@SI"]],
+                         "parts": {"beds": True, "figures": True, "measured": {"0": [{"inlet": "150", "outlet": "100", "flow": "150", "length": "200"}]}}}),
     ("rig.at_hand", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
-    ("rig.beside_handbook", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
-    ("layout.answer", {"layout": a_layout(a_wye(a_line(end=fog("190", "75")), a_line(id="B", height="-33.3"))),
-                        "shelf": SHELF, "units": UNITS}),
+    ("layout_page.answer", {"layout": a_layout(a_wye(a_line(end=fog("190", "75")), a_line(id="B", height="-33.3"))),
+                            "shelf": SHELF, "units": UNITS, "profile": None, "parts": {}, "texts": [["length", "50@ours"]]}),
     ("heights.converted", {"layout": a_layout(a_wye(a_line(), height="30")), "units": UNITS}),
-    ("layout.answer", {"layout": a_layout(a_line(height="up")), "shelf": SHELF, "units": UNITS}),
-    ("flowing.now", {"layout": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS}),
-    ("at_pump.answer", {"layout": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "profile": {"pump_rated": "250"}}),
-    ("reach.answer", {"layout": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "line": "A",
-                       "reach": {"pump": "", "flow": "150", "end": "100", "length": "200"}}),
+    ("layout_page.answer", {"layout": a_layout(a_line(height="up")), "shelf": SHELF, "units": UNITS, "profile": None, "parts": {}, "texts": []}),
+    ("layout_page.answer", {"layout": AS_IT_STANDS, "shelf": SHELF, "units": STANDING_UNITS, "profile": {"pump_rated": "250"}, "texts": [],
+                            "parts": {"workings": True, "fall": True, "flowing": True, "at_pump": True,
+                                      "bounds": {"line": "A", "reach": {"pump": "", "flow": "", "end": "", "length": "200"}}}}),
     ("away.slept", {"wall_s": 600, "steady_s": 1}),
     ("pause.ticked", {"kind": "hold", "whole_s": 3, "hold": WAITING["hold"], "at_s": 100.6}),
     ("run.advance", {"sequence": SEQUENCE, "lengths": {"look": 20}, "run": {key: value for key, value in WAITING.items() if key != "sequence"},
@@ -95,8 +89,8 @@ CALLS = [
     ("bench.begin", {"task": "to_road", "parameters": PARAMETERS, "lights": LIGHTS, "faults": ["no_air"], "units": units.shown_in("SI")}),
     ("bench.advance", {"run": practice.begin("to_road", PARAMETERS, LIGHTS, []), "event": {"kind": "tick", "passed_s": 0.4},
                        "units": units.shown_in("SI")}),
-    *((f"{page}.answer", {"entries": reckoners.opening(page, "metric"), "shelf": reckoners.shelf(page),
-                                  "units": units.shown_in("SI")}) for page in reckoners.PAGES),
+    *(("water_page.answer", {"page": page, "entries": reckoners.opening(page, "metric"), "shelf": reckoners.shelf(page),
+                             "units": units.shown_in("SI"), "texts": []}) for page in reckoners.PAGES),
 ]
 
 
@@ -282,5 +276,6 @@ def test_too_deep_lay(run):
     line = a_line()
     for number in range(40):
         line = a_wye(line, id=f"S{number}")
-    error = through(run, "layout.answer", json.dumps({"layout": a_layout(line), "shelf": SHELF, "units": UNITS}))["error"]
+    asked = {"layout": a_layout(line), "shelf": SHELF, "units": UNITS, "profile": None, "parts": {}, "texts": []}
+    error = through(run, "layout_page.answer", json.dumps(asked))["ok"]["refusal"]
     assert (error["field"], error["code"], error["most"]) == ("layout", "too_deep", 20)

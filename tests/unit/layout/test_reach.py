@@ -74,6 +74,19 @@ def test_hose_past_its_limit_is_said(run, pump, codes):
     assert [each["code"] for each in bounds(run, a_line(), pump=pump)["cautions"]] == codes
 
 
+def test_what_the_line_has(run):
+    """With no flow and no end pressure typed, the line's own stand: at 200 psi the same 286 ft as with them typed."""
+    found = bounds(run, a_line(), pump="200", flow="", end="")
+    assert (found["flow"], found["end"], found["longest"]) == ("150", "100", "286")
+
+
+def test_unknown_line(run):
+    """A line that is not there is refused."""
+    with pytest.raises(CalcError) as refusal:
+        bounds(run, a_line(), line="Z")
+    assert (refusal.value.field, refusal.value.code) == ("line", "unknown")
+
+
 def test_other_units(run):
     """In units of which seven make a psi, four a gpm and a quarter a foot: 200 psi, 150 gpm, 100 psi: 286.7 ft are 71."""
     line = a_line(length="50", end=fog("600", "700"))
@@ -82,7 +95,7 @@ def test_other_units(run):
 
 
 @pytest.mark.parametrize(("name", "text", "code"), [
-    ("pump", "0", "not_positive"), ("pump", "x", "not_a_number"), ("flow", "0", "not_positive"), ("flow", "", "empty"),
+    ("pump", "0", "not_positive"), ("pump", "x", "not_a_number"), ("flow", "0", "not_positive"),
     ("end", "-1", "negative"), ("length", "-1", "negative"), ("length", "", "empty"),
 ])
 def test_refused(run, name, text, code):

@@ -26,8 +26,8 @@ def test_loss_as_typed(run):
         assert ask(run, a_layout({**wye, "loss": loss}))["pressure_psi"] == pytest.approx(psi, rel=1e-9)
 
 
-@pytest.mark.parametrize("runs", [1, 2, 3, 4, 5, 6])
-def test_up_to_six_hoses_side_by_side(run, runs):
+@pytest.mark.parametrize("runs", range(1, 13))
+def test_up_to_twelve_hoses_side_by_side(run, runs):
     """By hand: one hose loses 69.75 psi at 150 gpm, and each of several carries its share: the square of it."""
     answer = ask(run, a_layout(a_line(runs=str(runs))))
     assert answer["pressure_psi"] == pytest.approx(100 + 69.75 / runs ** 2, rel=1e-9)
@@ -42,11 +42,14 @@ def test_only_what_a_crew_holds_is_weighed_against_it(run, device, warns):
     assert ("reaction_above_crew" in [caution["code"] for caution in answer["cautions"]]) == warns
 
 
-@pytest.mark.parametrize(("device", "appliance", "given"), [("none", {}, False), ("wye", {"appliance_psi": 0}, False), ("wye", {}, True)])
-def test_whether_a_usual_loss_was_given(run, device, appliance, given):
-    """Only a device without a loss of its own is given the usual one, and that is said."""
-    limits, report = {"A": {"device": device, **appliance}}, {"lines": [{"id": "A", "flow_gpm": 350}]}
-    assert run("layout.typed", "set_appliances", limits=limits, report=report, shelf=SHELF) is given
+@pytest.mark.parametrize(("line", "flow_gpm", "psi"), [
+    ({"device": "none"}, 350, 0),
+    ({"device": "wye"}, 349, 0), ({"device": "wye"}, 350, 10),  # the shelf's steps: 10 psi from 350 gpm on
+    ({"device": "wye", "appliance_psi": 0, "has_own_loss": True}, 350, 0),
+])
+def test_what_a_device_takes(run, line, flow_gpm, psi):
+    """The usual loss by the flow, or its own as typed, nothing too."""
+    assert run("layout.typed", "appliance_psi", line=line, flow_gpm=flow_gpm, shelf=SHELF) == psi
 
 
 @pytest.mark.parametrize(("end", "psi"), [
@@ -63,7 +66,7 @@ def test_ends(run, end, psi):
 
 @pytest.mark.parametrize(("facts", "field", "code"), [
     ({"runs": "0"}, "runs", "unknown"),
-    ({"runs": "7"}, "runs", "unknown"),
+    ({"runs": "13"}, "runs", "unknown"),
     ({"runs": 2}, "runs", "unknown"),
     ({"device": "hydrant"}, "device", "unknown"),
     ({"device": ["wye"]}, "device", "unknown"),

@@ -4,6 +4,11 @@ import pytest
 from tests.unit.rig.test_profile import SHELF, US, a_rig
 
 
+def figures(run, hoses):
+    """The figures of a rig's hoses, as its page shows them."""
+    return run("rig.page", "answer", profile=a_rig(hoses=hoses), shelf=SHELF, units=US, parts={"figures": True}, texts=[])["figures"]
+
+
 @pytest.mark.parametrize(
     ("row", "told"),
     [
@@ -19,11 +24,11 @@ from tests.unit.rig.test_profile import SHELF, US, a_rig
 def test_beside_the_handbook(run, row, told):
     """A figure stands beside the handbook's with the difference; one past a third is marked."""
     names = ("coefficient", "handbook", "origin", "percent", "is_lower", "is_large")
-    assert run("rig.figures", "beside_handbook", profile=a_rig(hoses=[row]), shelf=SHELF, units=US) == [
+    assert figures(run, [row]) == [
         {"hose": row["hose"], **dict(zip(names, told, strict=True))}]
 
 
 def test_rows_with_a_fault_are_left_out(run):
     """Of a row that cannot be used there is nothing to compare."""
     hoses = [{"hose": "attack-1.75", "coefficient": "x"}, {"hose": "attack-2.5", "coefficient": "2@US"}]
-    assert [row["hose"] for row in run("rig.figures", "beside_handbook", profile=a_rig(hoses=hoses), shelf=SHELF, units=US)] == ["attack-2.5"]
+    assert [row["hose"] for row in figures(run, hoses)] == ["attack-2.5"]

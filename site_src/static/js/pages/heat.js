@@ -7,7 +7,7 @@ import { chosenRig, chosenSystem } from "../rig/chosen.js";
 import { refusalOf } from "../shared/refusal.js";
 import { fill, pageData, unitWords } from "../shared/site.js";
 import { keep, kept } from "../shared/store.js";
-import { bare, isAsTyped, stepped, systemChips, tagged, unitsFor } from "../shared/units.js";
+import { bare, isAsTyped, systemChips, tagged, unitsFor } from "../shared/units.js";
 
 const DRAFT = "heat";
 const KINDS = { power: "power", trapped: "volume", tank: "volume", rise: "temperature_rise" };
@@ -45,10 +45,7 @@ function entry(name, u, refusal) {
   return html`
     ${stepper({
       id: name, name, label: words.heat[name], unit: u[`u_${KINDS[name]}`], value: shown(name), words,
-      step: (direction) => {
-        const next = stepped(shown(name), { kind: KINDS[name], step, direction, least: step });
-        if (next !== null) type(name, next);
-      },
+      by: { kind: KINDS[name], step, least: step },
       type: (text) => type(name, text),
       refusal: refusal?.field === name ? refusalOf(words, refusal) : null,
     })}

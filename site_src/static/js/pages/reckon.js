@@ -1,12 +1,13 @@
 // A water or foam page: entries, their answer, and the controls that change them.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
-import { engine, Refusal } from "../shared/engine.js";
 import { addressOf } from "../shared/address.js";
+import { answering } from "../shared/answering.js";
+import { calc } from "../shared/engine.js";
 import { draftOf, keepDraft } from "../shared/draft.js";
 import { basisOf, keepAnswer, lastAnswer } from "../shared/last_answer.js";
 import { beside, toNotice } from "../shared/notice.js";
 import { answerView } from "../reckon/answer.js";
-import { changed, clean, draftOf as ofRig, opened, opening } from "../reckon/entries.js";
+import { amountsOf, changed, clean, draftOf as ofRig, opened, opening } from "../reckon/entries.js";
 import { asked, enteredView, fieldsView } from "../reckon/fields.js";
 import { figuresView } from "../reckon/figures.js";
 import { enteredOf, knownOf, originsOf } from "../reckon/origin.js";
@@ -17,33 +18,38 @@ import { faultsOf } from "../rig/faults.js";
 import { rigNamed } from "../rig/named.js";
 import { shownIn } from "../shared/shown.js";
 import { fill, pageData, unitWords } from "../shared/site.js";
-import { systemChips, tagged, unitsFor } from "../shared/units.js";
+import { systemChips, tagged, unitsOnce } from "../shared/units.js";
 
 const LONGEST_LINK = 3000;
 const place = document.getElementById("reckon");
 const why = document.getElementById("why");
-const starting = engine();
+const starting = calc.start();
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
+const unitsOf = unitsOnce(data.systems);
 const DRAFT = `reckon-${data.page}`;
 const draft = await draftOf(DRAFT);
 const address = addressOf({ mark: "#with=", longest: LONGEST_LINK, clean: (entries) => clean(entries, data) });
 
-const state = { system: chosenSystem(data.systems), entries: null, entered: [], answer: null, refusal: null, stale: null, notice: null, own: null, faults: null };
-const family = () => data.systems[state.system].family;
-let call = null;
-let shelf = data.shelf;
+const NOTHING = { answer: null, refusal: null };
+const state = { ...NOTHING, system: chosenSystem(data.systems), entries: null, entered: [], shelf: data.shelf, isRunning: false, notice: null, own: null, faults: null };
+const page = answering(question, draw);
+const inputs = shownIn(state);
+const { shown } = inputs;
 let isDrawn = false;
-const { shown, kept: shownTexts, recall: recallTexts } = shownIn({ data, state, calculator: () => call });
+
+const family = () => data.systems[state.system].family;
+const units = () => unitsOf(state.system);
+
+// After a change: ask, or until the calculator runs show the last answer to exactly this where there is one.
+const work = () => (state.isRunning ? page.change() : draw(recall()));
 
 const act = {
   choose: (name, id) => enter(name, id),
   type: (name, text) => enter(name, tagged(text, state.system)),
-  entryOf: (name) => state.entries[name],
   system: (system) => {
     state.system = system;
-    workOut();
-    draw();
+    work();
   },
   afresh: () => {
     const { entries, entered } = state;
@@ -57,7 +63,8 @@ const act = {
 // What is said beside the key that was pressed, with a way back where there is one.
 function say(at, text, undo = null) {
   state.notice = text && { at, text, undo };
-  draw();
+  if (state.isRunning) page.redraw();
+  else draw(recall());
   toNotice(place);
 }
 
@@ -70,69 +77,70 @@ function show(entries, known) {
   state.notice = null;
   keepDraft(DRAFT, ofRig(entries, state.entered, rig));
   address.leave();
-  workOut();
-  draw();
+  work();
 }
 
 // What an answer follows from; the last answer for exactly that stands until the calculator runs.
 const basis = () => basisOf(data.version, state.system, rig, state.entries);
 
 function recall() {
-  const last = lastAnswer(DRAFT, basis()) ?? (isAsBaked() ? { answer: data.baked, texts: [], shelf } : null);
-  state.answer = last?.answer ?? null;
-  if (!last) return;
-  recallTexts(last.texts);
-  shelf = last.shelf;
+  const last = lastAnswer(DRAFT, basis()) ?? (isAsBaked() ? { answer: data.baked, texts: [], shelf: state.shelf } : null);
+  if (!last) return null;
+  inputs.recall(last.texts);
+  state.shelf = last.shelf;
+  return { ...NOTHING, answer: last.answer };
 }
 
 const isAsBaked = () => !rig && state.system === document.documentElement.dataset.system
   && JSON.stringify(state.entries) === JSON.stringify(opening(data, family(), null));
 
-function workOut() {
-  if (!call) return recall();
-  try {
-    const units = unitsFor(data.systems, state.system, state.entries);
-    const hose = state.entries.hose;
-    const atHand = hose ? { ...shelf, hoses: { [hose]: shelf.hoses[hose] } } : shelf;
-    state.answer = call(`${data.page}.answer`, { entries: state.entries, shelf: atHand, units });
-    state.refusal = null;
-    keepAnswer(DRAFT, basis(), { answer: state.answer, shelf: atHand, texts: shownTexts() });
-  } catch (refusal) {
-    if (!(refusal instanceof Refusal)) throw refusal;
-    state.answer = null;
-    state.refusal = refusal;
-    state.stale = words.reckon.waiting;
-  }
+// The page's one question.
+async function question() {
+  const { entries } = state;
+  const { texts, learn } = inputs.unread([...amountsOf(entries, data), ...carriedRows().flatMap(({ length, limit }) => [["length", length], ["pressure", limit]])]);
+  const answered = await calc.ask("water_page.answer", { page: data.page, entries, texts }, { shelf: state.shelf, units: units() });
+  learn(answered.texts);
+  return answered;
+}
+
+function keepLast() {
+  const { answer, entries: { hose }, shelf } = state;
+  if (answer) keepAnswer(DRAFT, basis(), { answer, shelf: hose ? { ...shelf, hoses: { [hose]: shelf.hoses[hose] } } : shelf, texts: inputs.kept() });
 }
 
 // Where the chosen hose has a coefficient of the rig's own, its origin in words.
 function origin() {
-  const hose = shelf.hoses?.[state.entries.hose];
+  const hose = state.shelf.hoses?.[state.entries.hose];
   return hose?.origin ? words.pressure[`origin_${hose.origin}`] : null;
 }
 
 // The department's own friction rule, where a page that reckons a hose does so by another.
-const otherRule = () => (shelf.rule && shelf.rule !== "square" ? shelf.rule : null);
+const otherRule = ({ rule } = state.shelf) => (rule && rule !== "square" ? rule : null);
 
-// How much the rig carries of the hose that is chosen, where the page is of supply hose.
+// The rig's own supply hose of the size that is chosen, where the page is of supply hose.
+const carriedRows = () => (data.fields.some(({ from_rig }) => from_rig === "hoses") ? state.own?.supply ?? [] : []).filter(({ hose }) => hose === state.entries.hose);
+
+// How much the rig carries of it.
 function carried(u) {
-  const row = data.fields.some(({ from_rig }) => from_rig === "hoses") && (state.own?.supply ?? []).find(({ hose }) => hose === state.entries.hose);
+  const [row] = carriedRows();
   if (!row) return nothing;
   const facts = { ...u, name: rig.name, length: shown("length", row.length), limit: row.limit && shown("pressure", row.limit) };
   return html`<p class="smallprint">${fill(words.reckon[row.limit ? "carried_limit" : "carried"], facts)}</p>`;
 }
 
-function draw() {
-  if (!call && !isDrawn && !state.answer) return; // dashes stand there
+function draw(answered) {
+  if (!state.isRunning && !isDrawn && !answered) return; // dashes stand there
   if (!isDrawn) place.replaceChildren();
   isDrawn = true;
+  Object.assign(state, NOTHING, answered);
+  if (state.isRunning) keepLast();
   const { notice } = state;
   linkTables(state.system);
   const u = unitWords(words, state.system);
   const origins = originsOf(asked({ data, entries: state.entries }), state.entries, state.entered, rig);
   render(html`
     ${beside(notice, "top", words.pressure)}
-    ${answerView({ ...state, data, origins, u })}
+    ${answerView({ ...state, stale: state.refusal && words.reckon.waiting, data, origins, u })}
     ${rigNamed(rig, state.faults, words)}
     ${otherRule() ? html`<p class="smallprint">${fill(words.reckon.other_rule, { rule: words.rule[otherRule()] })}</p>` : nothing}
     ${state.answer?.picture ? pictureView({ data, answer: state.answer, u }) : nothing}
@@ -159,20 +167,18 @@ function open() {
   state.entries = linked ?? before.entries;
   state.entered = enteredOf(state.entries, linked ? [] : before.known, data, rig);
   if (linked) keepDraft(DRAFT, ofRig(linked, state.entered, rig));
-  workOut();
+  work();
   if (isReplaced) say("top", words.reckon.is_linked, () => show(before.entries, before.known));
   else if (linked === undefined) say("top", words.reckon.damaged_link);
-  draw();
 }
 
 open();
 addEventListener("hashchange", open);
-call = await starting;
-const units = unitsFor(data.systems, state.system);
-const own = atHand(call, rig, data.shelf.hoses ? data.shelf : data.at_hand, units);
+await starting;
+const own = await atHand(rig, data.shelf.hoses ? data.shelf : data.at_hand, units());
 state.own = own.rig;
-state.faults = await faultsOf(call, own.shelf, rig, { system: state.system });
-if (shelf.hoses) shelf = own.shelf;
-workOut();
-draw();
+state.faults = await faultsOf(own.shelf, rig, state);
+if (data.shelf.hoses) state.shelf = own.shelf;
+state.isRunning = true;
+await work();
 performance.mark("live-answer");

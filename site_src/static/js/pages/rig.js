@@ -1,78 +1,91 @@
 // The Rig page: one truck's profile, kept as it is typed, checked by calc, carried from phone to phone.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { answering } from "../shared/answering.js";
 import { chosen as chosenName } from "../shared/choices.js";
-import { engine, Refusal } from "../shared/engine.js";
+import { calc } from "../shared/engine.js";
+import { fold, isUnfolded, unfold } from "../shared/fold.js";
 import { live, notices } from "../shared/notice.js";
+import { shownIn } from "../shared/shown.js";
+import { fill, home, pageData, unitWords } from "../shared/site.js";
+import { systemChips, tagged, unitsOnce } from "../shared/units.js";
 import { bedsView } from "../rig/beds.js";
-import { atHand, chooseRig, chosenSystem } from "../rig/chosen.js";
+import { chooseRig, chosenSystem } from "../rig/chosen.js";
 import { linksView } from "../rig/faults.js";
 import { fieldMaker } from "../rig/fields.js";
 import { hosesView, supplyView } from "../rig/hoses.js";
 import { Keeper } from "../rig/keeper.js";
 import { listView } from "../rig/list.js";
-import { measureView, Readings } from "../rig/measure.js";
-import { copyOf, freeName, newProfile, plainName, withoutRow } from "../rig/profile.js";
-import { contextOf, placeName, sentenceOf } from "../rig/sentences.js";
+import { measureView, Readings, wanted } from "../rig/measure.js";
+import { amountsOf, copyOf, freeName, newProfile, plainName, withoutRow } from "../rig/profile.js";
+import { placeName, sentenceOf } from "../rig/sentences.js";
 import { offerView } from "../rig/offer.js";
 import { Travel, travelView } from "../rig/travel.js";
-import { fill, home, pageData, unitWords } from "../shared/site.js";
-import { bare, isAsTyped, systemChips, tagged, unitsFor } from "../shared/units.js";
 
+const NOTHING = { problems: [], missing: null, beds: [], figures: [], measured: {} };
+const LISTS = ["beds", "supply", "hoses"];
 const place = document.getElementById("rig");
-const starting = engine();
+const starting = calc.start();
 const data = await pageData();
 const { words } = data;
-const page = { system: chosenSystem(data.systems), asked: null, notice: null, undo: null, resized: null };
-let call = null;
+const unitsOf = unitsOnce(data.systems);
+const state = { system: chosenSystem(data.systems), asked: null, notice: null, undo: null, resized: null, isRunning: false };
+const page = answering(question, draw);
+const inputs = shownIn(state);
+const { shown } = inputs;
 
 const keeper = new Keeper((reason, id) => {
-  if (reason === "conflict") page.notice = words.rig.conflict;
-  if (reason === "elsewhere" && id === chosen()?.id) page.notice = words.rig.changed_elsewhere;
-  draw();
+  if (reason === "conflict") state.notice = words.rig.conflict;
+  if (reason === "elsewhere" && id === chosen()?.id) state.notice = words.rig.changed_elsewhere;
+  page.change();
 });
-const units = () => unitsFor(data.systems, page.system);
+const held = () => ({ shelf: data.shelf, units: unitsOf(state.system) });
 const chosen = () => keeper.profiles.get(chosenName("rig", "")) ?? null;
-const readings = new Readings(draw);
+const readings = new Readings(page.change);
+const context = (profile = null) => ({ data, u: unitWords(words, state.system), profile });
+const travel = new Travel({ words, judge, keeper, redraw: page.change, taken: workFor, sentence: (problem, profile) => sentenceOf(problem, context(profile)) });
 
-const context = (profile = null) => contextOf({ call, data, u: unitWords(words, page.system), system: page.system, profile });
-const travel = new Travel({ words, problemsOf, keeper, redraw: draw, taken: workFor, sentence: (problem, profile) => sentenceOf(problem, context(profile)) });
-
-function problemsOf(profile) {
-  try {
-    return call("rig.problems", { profile, shelf: data.shelf, units: units() });
-  } catch (refusal) {
-    if (!(refusal instanceof Refusal)) throw refusal;
-    return [refusal];
-  }
+// What calc says of a profile, with those of its parts that are in sight.
+async function judge(profile, parts, entries = []) {
+  const { texts, learn } = inputs.unread([...amountsOf(profile, data), ...entries]);
+  const judged = await calc.ask("rig_page.answer", { profile, parts, texts }, held());
+  learn(judged.texts);
+  return judged;
 }
 
-// The faults of a kept rig: its profile's, and a name that another rig on this phone has too.
-function faultsOf(profile) {
-  const hasTwin = keeper.all.some((other) => other.id !== profile.id && plainName(other.name) === plainName(profile.name));
-  return [...problemsOf(profile), ...(hasTwin ? [{ field: "name", code: "same_name" }] : [])];
+// The page's one question.
+async function question() {
+  const profile = chosen();
+  if (!profile) return NOTHING;
+  const isHoses = isUnfolded("hoses");
+  const typed = isHoses ? wanted(profile, readings) : { measured: {}, entries: [] };
+  return judge(profile, { beds: isUnfolded("beds", true), figures: isHoses, measured: typed.measured }, typed.entries);
 }
+
+// A name that another rig on this phone has too.
+const twins = (profile) => keeper.all.some((other) => other.id !== profile.id && plainName(other.name) === plainName(profile.name))
+  ? [{ field: "name", code: "same_name" }] : [];
 
 function workFor(profile) {
   chooseRig(profile);
-  page.system = chosenSystem(data.systems);
+  state.system = chosenSystem(data.systems);
 }
 
 const act = {
   choose: (profile) => {
     workFor(profile);
-    draw();
+    page.change();
   },
-  make: () => addRig(newProfile(data, page.system, freeName(words.rig.new_name, keeper.all))),
+  make: () => addRig(newProfile(data, state.system, freeName(words.rig.new_name, keeper.all))),
   copy: (profile) => addRig(copyOf(profile, freeName(fill(words.rig.copy_name, profile), keeper.all))),
   ask: (id) => {
-    page.asked = id;
-    draw();
+    state.asked = id;
+    page.redraw();
   },
   remove: async (profile) => {
     chooseRig(null);
-    page.asked = null;
-    page.notice = (await keeper.remove(profile.id)) ? null : words.rig.unremoved;
-    draw();
+    state.asked = null;
+    state.notice = (await keeper.remove(profile.id)) ? null : words.rig.unremoved;
+    page.change();
   },
 };
 
@@ -81,79 +94,66 @@ async function addRig(profile) {
   act.choose(profile);
 }
 
-const shown = (kind, entry = "") =>
-  entry.includes("@") && !isAsTyped(entry, page.system) ? call("entry.shown", { units: units(), kind, text: entry }) : bare(entry);
+async function changeSystem(system) {
+  state.system = system;
+  await travel.judgeOffered();
+  page.change();
+}
 
-function draw() {
-  if (!call) return;
+function draw(answer) {
+  if (!state.isRunning) return;
   const profile = chosen();
   render(html`
-    ${notices(page.notice, travel.notice)}
-    ${live(page.undo
-      ? html`<p class="notice notice-low">${words.rig.taken_out} <button type="button" class="key" @click=${page.undo}>${words.rig.put_back}</button></p>` : nothing)}
-    ${live(travel.offered ? offerView(travel, { ...context(), call, units: units(), shown }) : nothing)}
-    ${listView({ rigs: keeper.all, chosen: profile, asked: page.asked, words, act })}
-    ${profile ? editor(profile) : nothing}
-    ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}
+    ${notices(state.notice, travel.notice)}
+    ${live(state.undo
+      ? html`<p class="notice notice-low">${words.rig.taken_out} <button type="button" class="key" @click=${state.undo}>${words.rig.put_back}</button></p>` : nothing)}
+    ${live(travel.offered ? offerView(travel, { ...context(), shown }) : nothing)}
+    ${listView({ rigs: keeper.all, chosen: profile, asked: state.asked, words, act })}
+    ${profile ? editor(profile, answer ?? NOTHING) : nothing}
+    ${systemChips({ systems: data.systems, system: state.system, words, change: changeSystem })}
     <h2>${words.rig.section_carry}</h2>
     ${travelView(travel, profile)}`, place);
 }
 
-function editor(profile) {
-  const u = unitWords(words, page.system);
-  const problems = faultsOf(profile);
-  const missing = call("rig.missing", { profile });
+function editor(profile, { problems: found, missing, beds, figures, measured }) {
+  const { system } = state;
+  const u = unitWords(words, system);
+  const problems = [...found, ...twins(profile)];
   const set = (key, value) => {
-    page.notice = null;
-    page.undo = null;
-    page.resized = null;
+    Object.assign(state, { notice: null, undo: null, resized: null });
     keeper.set(profile.id, key, value);
     if (key === "units") workFor(keeper.profiles.get(profile.id));
-    draw();
+    page.change();
   };
   const remove = (key, rows, row) => {
     set(key, withoutRow(rows, row));
-    page.undo = () => set(key, rows);
-    draw();
+    state.undo = () => set(key, rows);
   };
   const told = context(profile);
-  const field = fieldMaker({ ...told, system: page.system, problems, shown, tagged });
-  const hasFault = (row) => problems.some((problem) => `${problem.field}.`.startsWith(`${row}.`));
-  const { shelf } = atHand(call, profile, data.shelf, units());
+  const field = fieldMaker({ ...told, system, problems, shown, tagged });
+  const common = { profile, data, system, u, field, set, remove };
   const names = (fields) => [...new Set(fields.map((name) => placeName(name, words)))].join(", ");
-  const section = (id, content, open) => html`
-    <details class="section" ?open=${open}><summary>${words.rig[`section_${id}`]}</summary>${content}</details>`;
+  const section = (name, content, begins) => fold({ name, summary: words.rig[`section_${name}`], kind: "section", begins, redraw: page.change }, content);
   return html`
     ${problems.length ? html`<section class="notice faults" role="status"><p><b>${words.rig.problems}</b></p>
       ${linksView(problems.map((problem) => ({ place: problem.field, sentence: sentenceOf(problem, told) })))}</section>` : nothing}
     <a class="key key-wide" href=${new URL("rig/card/index.html", home)}>${words.rig.card}</a>
     <a class="key key-wide" href=${new URL("rig/recovery/index.html", home)}>${words.rig.recovery}</a>
-    ${section("beds", bedsView({ profile, data, system: page.system, u, field, set, remove, answerOf: (bed, place) => (hasFault(`beds.${place}`) ? null : answerOf(bed, shelf)) }), true)}
-    ${section("supply", supplyView({ profile, data, system: page.system, field, set, remove }), false)}
-    ${data.sections.map(({ id, fields }) => section(id, fields.map((name) =>
+    ${section("beds", () => bedsView({ ...common, answers: beds }), true)}
+    ${section("supply", () => supplyView(common), false)}
+    ${data.sections.map(({ id, fields }) => section(id, () => fields.map((name) =>
       field({ place: name, name, spec: data.fields[name], value: profile[name], change: (text) => set(name, text) })), id === "basics"))}
-    ${section("hoses", hosesView({
-      profile, data, system: page.system, field, set, remove,
-      figures: call("rig.beside_handbook", { profile, shelf: data.shelf, units: units() }),
-      asked: page.resized,
+    ${section("hoses", () => hosesView({
+      ...common,
+      figures,
+      asked: state.resized,
       ask: (question) => {
-        page.resized = question;
-        draw();
+        state.resized = question;
+        page.redraw();
       },
-      measureView: (row, use) => measureView({
-        readings, key: `${profile.id}:${row.hose}`, row, data, u, system: page.system, units: units(), call, shown, use }),
+      measureView: (row, count, use) => measureView({ readings, profile, row, found: measured[count], data, u, system, shown, use, redraw: page.change }),
     }), false)}
-    <p class="smallprint">${missing.length ? fill(words.rig.missing, { fields: names(missing) }) : words.rig.missing_none} ${words.rig.kept}</p>`;
-}
-
-// The pressure of one bed, or null while an entry of it is refused.
-function answerOf(bed, shelf) {
-  try {
-    return call("layout.answer", { layout: call("rig.layout_of", { bed }), shelf, units: units() });
-  } catch (refusal) {
-    if (!(refusal instanceof Refusal)) throw refusal;
-    return null;
-  }
+    <p class="smallprint">${missing === null ? nothing : missing.length ? fill(words.rig.missing, { fields: names(missing) }) : words.rig.missing_none} ${words.rig.kept}</p>`;
 }
 
 // A link that brings a rig, or that leads to one of its fields.
@@ -161,16 +161,17 @@ async function arrive() {
   const { hash } = location;
   if (hash) history.replaceState(null, "", location.pathname);
   await travel.fromLink(hash);
-  const field = hash.startsWith("#field-") && document.getElementById(hash.slice(1));
-  if (!field) return;
-  const section = field.closest("details");
-  if (section) section.open = true;
-  field.focus();
+  const [, id] = hash.match(/^#field-(\w+)/) ?? [];
+  if (!id) return;
+  const [first] = id.split("-");
+  unfold(LISTS.includes(first) ? first : data.sections.find(({ fields }) => fields.includes(first))?.id);
+  await page.change();
+  document.getElementById(hash.slice(1))?.focus();
 }
 
-await keeper.load();
-call = await starting;
+await Promise.all([keeper.load(), starting]);
 place.replaceChildren();
-draw();
+state.isRunning = true;
+await page.change();
 await arrive();
 addEventListener("hashchange", arrive);

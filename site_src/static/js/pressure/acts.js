@@ -4,7 +4,7 @@ import { asBed, asSupply, changed, isJoint, linesOf, raised, without, withJoint,
 import { usualPressure } from "../shared/usual.js";
 import { bare, tagged } from "../shared/units.js";
 
-export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, before, unfold, work, afresh, share }) {
+export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, before, work, afresh, share }) {
   const tag = (text) => (text === "" ? "" : tagged(text, state.system));
   const change = (id, changes) =>
     Object.entries(changes).reduce((layout, [name, value]) => changed(layout, id, name, value), state.layout);
@@ -38,7 +38,6 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
     tag,
     share,
     undo,
-    unfold,
     afresh,
     choose: (id, name, value) => show(name === "device" ? deviceTo(id, value) : change(id, { [name]: value }), once(name)),
     type: (id, name, text) => {
@@ -46,8 +45,8 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
       if (name === "height") toHeight(id, entry, `${id} ${name}`);
       else show(change(id, { [name]: entry, ...(name === "pressure" && { typed: "yes" }) }), `${id} ${name}`);
     },
-    floor: (id, direction) => {
-      const height = added("rise", lineOf(id).height, floorOf(), direction);
+    floor: async (id, direction) => {
+      const height = await added("rise", lineOf(id).height, floorOf(), direction);
       if (height !== null) toHeight(id, height, `${id} floor`);
     },
     hasFloor: () => Boolean(floorOf()),
@@ -75,7 +74,6 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
       show(layout, once("ready"), "A");
       scrollTo(0, 0);
     },
-    usualLoss: (id) => state.answer?.lines.find((line) => line.id === id)?.appliance ?? "",
     select: (id) => {
       state.selected = id;
       work();

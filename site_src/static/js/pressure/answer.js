@@ -70,7 +70,7 @@ function ruled(by, words, u, labelOf) {
 }
 
 // The whole answer block. `stale` is the sentence to show while there is no answer, null while the calculator starts.
-export function answerView({ layout, answer, stale, isExample, words, u, system, labelOf, nameOf, lineOf }) {
+export function answerView({ layout, answer, stale, isExample, isRunning, words, u, system, labelOf, nameOf, lineOf }) {
   const gravity = answer && answer.pressure_psi < 0;
   const line = answer && hardest(answer);
   const worst = answer?.cautions[0];
@@ -90,7 +90,7 @@ export function answerView({ layout, answer, stale, isExample, words, u, system,
       <div class="answer-gates" role="status">${isInSight ? throttled : nothing}</div>
     </section>
     <div class="answer-gates" role="status">${isInSight ? nothing : throttled}</div>
-    ${stale === null && !answer ? html`<p class="answer-more">${words.engine.loading}</p>` : nothing}
+    ${!isRunning && !answer ? html`<p class="answer-more">${words.engine.loading}</p>` : nothing}
     ${answer ? html`<p class="answer-more">${layout.now.shut?.length ? html`<b>${words.now.for_all_open}</b><br>` : nothing}${sum(line, words)}<br>${ruled(answer.by_rule, words, u, labelOf)}${facts(answer, line, words, u, labelOf)}</p>` : nothing}
     <div role="status">${answer ? cautions(answer, words, u, labelOf) : nothing}</div>`;
 }

@@ -1,5 +1,6 @@
 // Pressure from the pump to one nozzle, over the length of the hose, with the height of the ground below it.
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
+import { fold } from "../shared/fold.js";
 import { numberOf } from "../shared/site.js";
 
 const LEFT = 8;
@@ -15,7 +16,10 @@ function way(lines, id) {
   return found;
 }
 
-export function fallView({ answer, selected, words, u, labelOf }) {
+export const fallView = (page) => fold({ name: "fall", summary: page.words.fall.title, kind: "section", redraw: page.work },
+  () => (page.answer.lines.every(({ fall }) => fall) ? drawn(page) : nothing));
+
+function drawn({ answer, selected, words, u, labelOf }) {
   const on = way(answer.lines, selected);
   const end = on.at(-1).fall.lengths[1] || 1;
   const pump = numberOf(answer.pressure);
@@ -32,8 +36,6 @@ export function fallView({ answer, selected, words, u, labelOf }) {
   const rises = high > low;
   const slope = on.flatMap(({ fall }) => [0, 1].map((side) => `${x(fall.lengths[side])} ${ground(fall.heights[side])}`)).join("L");
   return html`
-    <details class="section">
-      <summary>${words.fall.title}</summary>
       <p>${labelOf(selected)}</p>
       <svg class="fall" viewBox="0 0 360 ${rises ? 240 : 176}" role="img" aria-label=${words.fall.title}>
         <path class="fall-area" d="M${x(0)} ${FOOT}L${path}L${x(end)} ${FOOT}Z"/>
@@ -48,8 +50,7 @@ export function fallView({ answer, selected, words, u, labelOf }) {
         ${rises ? svg`
           <path class="fall-ground" d="M${x(0)} 236L${slope}L${x(end)} 236Z"/>
           <text class="fall-name" x=${LEFT} y=${FOOT + 18}>${words.fall.ground} ${round(heights.at(-1))} ${u.u_length}</text>` : nothing}
-      </svg>
-    </details>`;
+      </svg>`;
 }
 
 const round = (number) => String(Math.round(number * 10) / 10);

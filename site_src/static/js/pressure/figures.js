@@ -1,6 +1,7 @@
 // Every figure of a layout, each opening on its working and its source.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { cited } from "../shared/cited.js";
+import { fold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
 import { PIPED } from "./layout.js";
 
@@ -29,12 +30,10 @@ function rows(line, typed, data, u, rules, origin) {
   ].filter(Boolean);
 }
 
-export function figuresView({ answer, lines, data, shelf, u, labelOf }) {
+export function figuresView({ answer, lines, data, shelf, u, labelOf, work }) {
   const { words } = data;
-  return html`
-    <details class="section">
-    <summary>${words.pressure.figures}</summary>
-    ${answer.lines.map((line) => {
+  return fold({ name: "workings", summary: words.pressure.figures, kind: "section", redraw: work },
+    () => answer.lines.filter(({ workings }) => workings).map((line) => {
       const typed = lines.find((each) => each.id === line.id);
       return html`
         ${lines.length > 1 ? html`<h3>${labelOf(line.id)}</h3>` : nothing}
@@ -45,6 +44,5 @@ export function figuresView({ answer, lines, data, shelf, u, labelOf }) {
             ${told.map((sentence) => html`<p>${sentence}</p>`)}
           </details>`)}
         </div>`;
-    })}
-    </details>`;
+    }));
 }

@@ -2,13 +2,10 @@
 // A line ends in a nozzle, or in a joint with lines of its own. Pure functions from layout to layout.
 import { isEntry } from "../shared/units.js";
 
-export const RUNS = ["1", "2", "3", "4"];
 export const NOZZLES = ["fog", "smooth", "automatic", "inlet"];
 export const JOINTS = ["wye", "manifold", "standpipe"];
 export const DEVICES = ["none", "master", "aerial"];
 
-const MOST_LINES = 60;
-const DEEPEST = 12;
 const NAME = /^[A-Z][0-9]{0,2}$/;
 
 export const isJoint = (line) => "lines" in line.end;
@@ -72,7 +69,24 @@ function renamed(layout, line, taken) {
 
 const copyOf = (layout, line) => renamed(layout, line, linesOf(layout).map(({ id }) => id));
 
-export const hasRoom = (layout) => linesOf(layout).length < MOST_LINES;
+// Whether a layout may have this added to it at a line: "line", "twin", or "wye", which leads to the line and its twin.
+export function hasRoom(layout, id, added, { lines, depth }) {
+  const at = everyLine(layout).find(({ line }) => line.id === id);
+  const behind = [at.line, ...(isJoint(at.line) ? linesOf(at.line.end) : [])];
+  const deepest = at.depth + 1 + (isJoint(at.line) ? Math.max(...everyLine(at.line.end).map((each) => each.depth)) + 1 : 0);
+  const more = { line: 1, twin: behind.length, wye: behind.length + 1 }[added];
+  return linesOf(layout).length + more <= lines && (added !== "wye" || deepest < depth);
+}
+
+// What stands in the page's inputs: kind of quantity and entry.
+export const entriesOf = ({ lines, source, now }, reach) => [
+  ...linesOf({ lines }).flatMap((line) => [
+    ["length", line.length], ["rise", line.height], ["pressure", line.loss],
+    ...(isJoint(line) ? [] : [["flow", line.end.flow], ["flow", line.end.least], ["diameter", line.end.tip], ["pressure", line.end.pressure]]),
+  ]),
+  ["pressure", source.intake], ["lift", source.lift], ["lift", source.loss], ["pressure", now.pressure],
+  ["pressure", reach.pump], ["pressure", reach.end], ["flow", reach.flow], ["length", reach.length],
+];
 
 // A second line like this one, from the same outlet.
 export const withTwin = (layout, id) => replaced(layout, id, (line) => [line, copyOf(layout, line)]);
@@ -120,7 +134,7 @@ export function clean(layout, choices) {
     return entry;
   };
   const name = (given) => {
-    if (typeof given !== "string" || !NAME.test(given) || names.includes(given) || names.push(given) > MOST_LINES) throw new TypeError("not a name");
+    if (typeof given !== "string" || !NAME.test(given) || names.includes(given) || names.push(given) > choices.bounds.lines) throw new TypeError("not a name");
     return given;
   };
   const nozzle = (end) => ({
@@ -132,7 +146,7 @@ export function clean(layout, choices) {
     ...(end.typed && { typed: "yes" }), // the pressure was typed by whoever made the layout, and stays
   });
   const line = (given, depth) => {
-    if (depth > DEEPEST) throw new TypeError("too deep");
+    if (depth > choices.bounds.depth) throw new TypeError("too deep");
     const joint = "lines" in given.end;
     if (joint && !given.end.lines.length) throw new TypeError("a joint to nowhere");
     return {
@@ -141,7 +155,7 @@ export function clean(layout, choices) {
       length: text(given.length),
       height: text(given.height ?? ""),
       ...((given.height === undefined || given.rise !== undefined) && { rise: text(given.rise) }), // of the old kind: above the joint before it
-      runs: known(given.runs ?? "1", RUNS),
+      runs: known(given.runs ?? "1", choices.runs.map(({ id }) => id)),
       device: known(given.device ?? (joint ? "wye" : "none"), joint ? JOINTS : DEVICES),
       loss: text(given.loss ?? ""),
       end: joint ? { lines: given.end.lines.map((each) => line(each, depth + 1)) } : nozzle(given.end),

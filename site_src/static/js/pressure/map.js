@@ -7,7 +7,7 @@ const MID = ROW / 2;
 const FIRST = 14; // where the pump stands
 const WIDEST = 24; // between an outlet and the end of its hose
 const MOST = 150; // width left to the drawing, however deep the layout
-const BETWEEN = 7; // hoses side by side
+const [BETWEEN, SPREAD] = [7, ROW - 16]; // hoses side by side, and all of them
 
 // For each row, whether the outlet it hangs on and those before it go on to a later row.
 function goesOn(rows, place, level) {
@@ -23,6 +23,7 @@ function rails(rows, place, at, bore) {
   const { line, depth } = rows[place];
   const rail = (level, from, to) => svg`<path class="map-rail" vector-effect="non-scaling-stroke" d="M${at(level)} ${from}V${to}"/>`;
   const runs = Number(line.runs);
+  const between = Math.min(BETWEEN, SPREAD / runs);
   return [
     ...Array.from({ length: depth }, (_, level) => (goesOn(rows, place, level) ? rail(level, 0, ROW) : null)),
     place ? rail(depth, 0, MID) : null,
@@ -30,7 +31,7 @@ function rails(rows, place, at, bore) {
     isJoint(line) ? rail(depth + 1, MID, ROW) : null,
     ...Array.from({ length: runs }, (_, run) => svg`
       <path class="map-hose" vector-effect="non-scaling-stroke" stroke-width=${2 + 1.6 * bore}
-        d="M${at(depth)} ${MID + (run - (runs - 1) / 2) * BETWEEN}H${at(depth + 1)}"/>`),
+        d="M${at(depth)} ${MID + (run - (runs - 1) / 2) * between}H${at(depth + 1)}"/>`),
   ].filter(Boolean);
 }
 

@@ -14,7 +14,7 @@ export function namesOf({ state, words, hoses, tips, lineOf, shown }) {
   // Its height as calc reads it, where it is not the pump's own.
   function heightOf({ id }, units) {
     const read = state.answer?.lines.find((line) => line.id === id);
-    return read?.height ? ` · ${fill(words.pressure[read.fall.heights[1] < 0 ? "height_down" : "height_up"], { height: read.height, ...units })}` : "";
+    return read?.height ? ` · ${fill(words.pressure[read.is_below ? "height_down" : "height_up"], { height: read.height, ...units })}` : "";
   }
 
   function told(line) {

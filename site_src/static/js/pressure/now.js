@@ -1,16 +1,15 @@
 // What flows now: every nozzle at the pressure the gauge shows, and what shutting one does to the others.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/controls.js";
+import { fold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
 import { warning } from "../shared/warning.js";
 import { entryStepper } from "./settings.js";
 
-export function nowView({ layout, answer, flowing, unfolded, data, system, u, refusal, shown, labelOf, act }) {
+export function nowView({ layout, answer, flowing, data, system, u, refusal, shown, labelOf, act, work }) {
   const { words } = data;
   const gated = answer.lines.some((line) => line.gate);
-  return html`
-    <details class="section" ?open=${unfolded.has("flowing") || refusal?.field === "gauge"} @toggle=${(event) => act.unfold("flowing", event.target.open)}>
-      <summary>${words.now.title}</summary>
+  return fold({ name: "flowing", summary: words.now.title, kind: "section", redraw: work }, () => html`
       ${entryStepper({
         of: "now", name: "gauge", label: words.now.gauge, entry: layout.now.pressure, blank: answer.pressure,
         data, system, u, refusal, shown, change: (text) => act.now({ pressure: act.tag(text) }),
@@ -20,10 +19,9 @@ export function nowView({ layout, answer, flowing, unfolded, data, system, u, re
         name: "gates", legend: words.now.gates, value: layout.now.gates, change: (gates) => act.now({ gates }),
         choices: ["set", "open"].map((id) => ({ id, label: words.now[`gates_${id}`] })),
       }) : nothing}
-      ${flowing ? html`<div class="worked">${nozzles(flowing, words, u, labelOf, act)}
-        ${flowing.cautions.filter((found) => !isTold(found, answer)).map((found) => warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...u, ...found, line: labelOf(found.line) })))}</div>` : nothing}
-      <p class="smallprint">${words.now.held}</p>
-    </details>`;
+      ${flowing ? html`${nozzles(flowing, words, u, labelOf, act)}
+        ${flowing.cautions.filter((found) => !isTold(found, answer)).map((found) => warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...u, ...found, line: labelOf(found.line) })))}` : nothing}
+      <p class="smallprint">${words.now.held}</p>`);
 }
 
 // Whether the answer above has said so already.

@@ -1,6 +1,7 @@
 // The pump under this layout: where its water comes from, its rating with the working point, the speed to expect.
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/controls.js";
+import { fold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
 import { shape, warning } from "../shared/warning.js";
 import { entryStepper } from "./settings.js";
@@ -12,11 +13,9 @@ const TOP = 16;
 const FOOT = 176;
 const ENTRIES = { tank: [], fed: [["intake", "intake"]], draft: [["lift", "lift"], ["loss", "suction"]] };
 
-export function pumpView({ unfolded, layout, atPump, rig, data, system, u, refusal, shown, act }) {
+export function pumpView({ layout, at_pump: atPump, rig, data, system, u, refusal, shown, act, work }) {
   const { words } = data;
-  return html`
-    <details class="section" ?open=${unfolded.has("atPump") || ["intake", "lift", "suction"].includes(refusal?.field)} @toggle=${(event) => act.unfold("atPump", event.target.open)}>
-      <summary>${words.at_pump.title}</summary>
+  return fold({ name: "at_pump", summary: words.at_pump.title, kind: "section", redraw: work }, () => html`
       ${chips({
         name: "water", legend: words.at_pump.source, value: layout.source.kind, change: (kind) => act.source({ kind }),
         choices: WATERS.map((id) => ({ id, label: words.at_pump[id] })),
@@ -25,8 +24,7 @@ export function pumpView({ unfolded, layout, atPump, rig, data, system, u, refus
         of: "source", name, label: words.at_pump[name], entry: layout.source[entry], data, system, u, refusal, shown,
         change: (text) => act.source({ [entry]: act.tag(text) }),
       }))}
-      ${atPump ? html`<div class="worked">${worked(atPump, rig, words, u)}</div>` : nothing}
-    </details>`;
+      ${atPump ? worked(atPump, rig, words, u) : nothing}`);
 }
 
 function worked({ net, power, supply, rating, engine, picture }, rig, words, u) {

@@ -1,19 +1,19 @@
 // Layouts saved by name on this phone: to open, to rename, to delete.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { beside } from "../shared/notice.js";
+import { fold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
 import { changeRecord, kept } from "../shared/store.js";
 import { day } from "../shared/times.js";
 import { linesOf } from "./layout.js";
 
 const STORE = "layouts";
-const LONGEST_NAME = 60;
 const newest = (one, other) => other.saved_ms - one.saved_ms;
 
 export class Saved {
   // open(layout) puts a saved layout on the page.
-  constructor({ words, redraw, open }) {
-    Object.assign(this, { words, redraw, open, rows: [], renaming: null, notice: null });
+  constructor({ words, longest, redraw, open }) {
+    Object.assign(this, { words, longest, redraw, open, rows: [], renaming: null, notice: null });
   }
 
   async load() {
@@ -43,7 +43,7 @@ export class Saved {
 
   // Under a name that is there already the new layout takes the place of the old.
   save(typed, layout) {
-    const name = typed.trim().slice(0, LONGEST_NAME);
+    const name = typed.trim().slice(0, this.longest);
     if (!name) return this.say("save", this.words.saved.unnamed);
     const row = { id: crypto.randomUUID(), name, layout, saved_ms: Date.now() };
     const isThere = this.rows.some((each) => each.name === name);
@@ -52,7 +52,7 @@ export class Saved {
   }
 
   rename(row, typed) {
-    const name = typed.trim().slice(0, LONGEST_NAME) || row.name;
+    const name = typed.trim().slice(0, this.longest) || row.name;
     return this.change((rows) => rows.map((each) => (each.id === row.id ? { ...each, name } : each)), {
       at: row.id, text: fill(this.words.saved.renamed, { name }) });
   }
@@ -65,15 +65,17 @@ export class Saved {
 const typedIn = (id) => document.getElementById(id).value;
 
 export function savedView({ saved, layout, words }) {
-  return html`
-    <details class="section" @toggle=${(event) => event.target.open && saved.load()}>
-      <summary>${words.saved.title}</summary>
-      ${nameView({ id: "saved-name", value: "", key: words.saved.save, keep: (name) => saved.save(name, layout) }, words)}
+  const redraw = () => {
+    saved.redraw();
+    saved.load(); // other tabs save too
+  };
+  return fold({ name: "saved", summary: words.saved.title, kind: "section", redraw }, () => html`
+      ${nameView({ id: "saved-name", value: "", key: words.saved.save, longest: saved.longest, keep: (name) => saved.save(name, layout) }, words)}
       ${beside(saved.notice, "save", words.pressure)}
       <ul class="saved">${[...saved.rows].sort(newest).map((row) => html`
         <li>
           <p><b>${row.name}</b> <small>${fill(words.saved[linesOf(row.layout).length === 1 ? "row_one" : "row"], { count: linesOf(row.layout).length, date: day(row.saved_ms) })}</small></p>
-          ${saved.renaming === row.id ? nameView({ id: `rename-${row.id}`, value: row.name, key: words.saved.keep_name, keep: (name) => saved.rename(row, name) }, words) : html`
+          ${saved.renaming === row.id ? nameView({ id: `rename-${row.id}`, value: row.name, key: words.saved.keep_name, longest: saved.longest, keep: (name) => saved.rename(row, name) }, words) : html`
             <div class="pairs">
               <button type="button" class="key" aria-label=${fill(words.saved.open_it, row)} @click=${() => saved.open(row.layout)}>${words.saved.open}</button>
               <button type="button" class="key" aria-label=${fill(words.saved.rename_it, row)} @click=${() => { saved.renaming = row.id; saved.redraw(); }}>${words.saved.rename}</button>
@@ -83,14 +85,13 @@ export function savedView({ saved, layout, words }) {
         </li>`)}
       </ul>
       ${beside(saved.notice, "list", words.pressure)}
-      ${saved.rows.length ? nothing : html`<p>${words.saved.none}</p>`}
-    </details>`;
+      ${saved.rows.length ? nothing : html`<p>${words.saved.none}</p>`}`);
 }
 
 // A name to type, and the key that keeps it.
-const nameView = ({ id, value, key, keep }, words) => html`
+const nameView = ({ id, value, key, longest, keep }, words) => html`
   <div class="field">
     <label for=${id}>${words.saved.name}</label>
-    <input id=${id} class="named" type="text" maxlength=${LONGEST_NAME} autocomplete="off" .value=${value}>
+    <input id=${id} class="named" type="text" maxlength=${longest} autocomplete="off" .value=${value}>
     <button type="button" class="key key-wide" @click=${() => keep(typedIn(id))}>${key}</button>
   </div>`;

@@ -1,11 +1,12 @@
 // What is on the ground: hose, length, height and end of one line of the layout.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList, stepper } from "../shared/controls.js";
+import { fold } from "../shared/fold.js";
 import { refusalOf } from "../shared/refusal.js";
 import { fieldAddress } from "../rig/faults.js";
 import { fill } from "../shared/site.js";
-import { bare, stepped } from "../shared/units.js";
-import { DEVICES, JOINTS, NOZZLES, PIPED, RUNS, isJoint } from "./layout.js";
+import { bare } from "../shared/units.js";
+import { DEVICES, JOINTS, NOZZLES, PIPED, isJoint } from "./layout.js";
 
 // The kind of quantity of each entry; a height steps by its own step.
 export const KINDS = {
@@ -20,6 +21,7 @@ export function entryStepper({ of, name, label, entry, blank = "", data, system,
   const { words } = data;
   const kind = KINDS[name];
   const value = entry === "" ? blank : shown(kind, entry);
+  const step = data.systems[system].steps[kind];
   const wrong = refusal?.field === name && (refusal.line ?? of) === of;
   return stepper({
     id: `${of}-${name}`,
@@ -27,21 +29,17 @@ export function entryStepper({ of, name, label, entry, blank = "", data, system,
     label,
     unit: u[`u_${kind}`],
     value,
-    step: (direction) => {
-      const step = data.systems[system].steps[kind];
-      const least = name in LEAST ? LEAST[name] : step;
-      const next = stepped(document.getElementById(`${of}-${name}`).value, { kind, step, direction, least });
-      if (next !== null) change(next);
-    },
+    by: { kind, step, least: name in LEAST ? LEAST[name] : step },
     type: change,
     refusal: wrong ? refusalOf(words, refusal) : null,
     words,
   });
 }
 
-export function settingsView({ layout, line, lines, data, rig, own, beds, faultyBeds, system, u, refusal, shown, labelOf, act }) {
+export function settingsView({ layout, line, lines, answer, data, rig, own, beds, faultyBeds, system, u, refusal, shown, labelOf, act, redraw }) {
   const { words } = data;
   const joint = isJoint(line);
+  const usualLoss = answer?.lines.find(({ id }) => id === line.id)?.appliance ?? "";
   const number = (name, label, blank) => entryStepper({
     of: line.id, name, label, blank, data, system, u, refusal, shown,
     entry: line[name] ?? line.end[name], change: (text) => act.type(line.id, name, text),
@@ -63,19 +61,17 @@ export function settingsView({ layout, line, lines, data, rig, own, beds, faulty
         name: "crew", legend: words.pressure.crew, value: layout.crew, change: act.crew,
         choices: Object.keys(data.shelf.crews).map((id) => ({ id, label: id })),
       })}
-      <details class="section" ?open=${joint || line.runs !== "1" || line.device !== "none"}>
-        <summary>${words.pressure.more_of_it}</summary>
-        ${chips({
-          name: "runs", legend: words.pressure.runs, value: line.runs, change: (runs) => act.choose(line.id, "runs", runs),
-          choices: RUNS.map((id) => ({ id, label: id })),
+      ${fold({ name: "more", summary: words.pressure.more_of_it, kind: "section", begins: joint || line.runs !== "1" || line.device !== "none", redraw }, () => html`
+        ${chipsAndList({
+          name: "runs", legend: words.pressure.runs, other: words.pressure.other_runs, choices: data.runs,
+          value: line.runs, change: (runs) => act.choose(line.id, "runs", runs),
         })}
         ${line.end.kind === "inlet" ? nothing : chips({
           name: "device", legend: words.pressure.device, value: line.device, change: (device) => act.choose(line.id, "device", device),
           choices: (joint ? JOINTS : DEVICES).map((id) => ({ id, label: words.device[id] })),
         })}
-        ${line.device === "none" ? nothing : number("loss", words.pressure.loss, act.usualLoss(line.id))}
-        ${["master", "aerial"].includes(line.device) && !line.loss ? html`<p>${words.pressure[`loss_${line.device}`]}</p>` : nothing}
-      </details>
+        ${line.device === "none" ? nothing : number("loss", words.pressure.loss, usualLoss)}
+        ${["master", "aerial"].includes(line.device) && !line.loss ? html`<p>${words.pressure[`loss_${line.device}`]}</p>` : nothing}`)}
     </section>`;
 }
 

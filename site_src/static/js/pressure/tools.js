@@ -1,15 +1,17 @@
 // The keys that build a layout: more hose, less hose, a step back, and layouts that are ready.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { fold } from "../shared/fold.js";
 
-export function toolsView({ ready, canUndo, canAdd, canRemove, words, act }) {
+export function toolsView({ ready, lines, canUndo, hasRoom, words, act, redraw }) {
   const key = (name, press) => html`<button type="button" class="key" @click=${press}>${words.pressure[name]}</button>`;
   return html`
     ${canUndo ? html`<div class="rows">${key("undo", act.undo)}</div>` : nothing}
-    <details class="section">
-      <summary>${words.pressure.build}</summary>
+    ${fold({ name: "build", summary: words.pressure.build, kind: "section", redraw }, () => html`
       <div class="tools">
-        ${canAdd ? html`${key("add_wye", act.addWye)}${key("add_twin", act.addTwin)}${key("add_line", act.addLine)}` : nothing}
-        ${canRemove ? key("remove", act.remove) : nothing}
+        ${hasRoom("wye") ? key("add_wye", act.addWye) : nothing}
+        ${hasRoom("twin") ? key("add_twin", act.addTwin) : nothing}
+        ${hasRoom("line") ? key("add_line", act.addLine) : nothing}
+        ${lines.length > 1 ? key("remove", act.remove) : nothing}
       </div>
       <h2>${words.pressure.ready}</h2>
       <div class="tools">
@@ -17,6 +19,5 @@ export function toolsView({ ready, canUndo, canAdd, canRemove, words, act }) {
           event.target.closest("details").open = false;
           act.ready(layout);
         }}>${words.ready[id]}</button>`)}
-      </div>
-    </details>`;
+      </div>`)}`;
 }

@@ -28,6 +28,10 @@ export const offered = (field, family, value) => {
 
 export const changed = (entries, name, text) => ({ ...entries, [name]: text });
 
+// What stands in the inputs that convert: kind of quantity and entry.
+export const amountsOf = (entries, { fields }) => fields
+  .filter(({ kind }) => !["choice", "hose", "count"].includes(kind)).map(({ kind, name }) => [kind, entries[name]]);
+
 // Entries rebuilt from only what the page asks for; throws where one is missing or strange. One that may be left empty is new to old drafts and links.
 export function clean(entries, { fields, systems }) {
   return Object.fromEntries(fields.map((field) => {

@@ -3,7 +3,7 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList, stepper } from "../shared/controls.js";
 import { refusalOf } from "../shared/refusal.js";
 import { colon, fill } from "../shared/site.js";
-import { bare, stepped } from "../shared/units.js";
+import { bare } from "../shared/units.js";
 import { offered } from "./entries.js";
 
 const SIGNED = ["rise", "altitude"];
@@ -43,10 +43,7 @@ export function fieldsView({ data, entries, origins, rig, system, u, refusal, sh
       label,
       unit,
       value: typed,
-      step: (direction) => {
-        const next = stepped(shown(kind, act.entryOf(field.name)) || "0", { kind, step, direction, least: SIGNED.includes(kind) ? null : 0 });
-        if (next !== null) act.type(field.name, next);
-      },
+      by: { kind, step, least: SIGNED.includes(kind) ? null : 0 },
       type: (text) => act.type(field.name, text),
       refusal: refusal?.field === field.name ? refusalOf(words, refusal) : null,
       words,

@@ -5,12 +5,11 @@ import { withUsual } from "../shared/usual.js";
 import { changedRow, newBed, newGun, withRow } from "./profile.js";
 
 const TEXT = { kind: "text" };
-const MOST_TIPS = 6;
 
 export const ofFamily = (choices, data, system, value) =>
   choices.filter((choice) => choice.family === data.systems[system].family || choice.id === value);
 
-export function bedsView({ profile, data, system, u, field, answerOf, set, remove }) {
+export function bedsView({ profile, data, system, u, field, answers, set, remove }) {
   const { words } = data;
   const beds = profile.beds ?? [];
   const change = (place, changes) => set("beds", changedRow(beds, place, changes));
@@ -19,18 +18,16 @@ export function bedsView({ profile, data, system, u, field, answerOf, set, remov
   return html`
     <p>${words.rig.beds_told}</p>
     ${beds.map((bed, place) => bedView({
-      bed, data, system, u, answerOf, at: (part) => `beds.${place}.${part}`, place, field,
+      bed, data, system, u, answer: answers[place], at: (part) => `beds.${place}.${part}`, place, field,
       change: (changes) => change(place, changes), remove: () => remove("beds", beds, place),
     }))}
-    ${add(words.rig.add_bed, newBed(data, system, name))}
-    ${add(words.rig.add_gun, newGun(data, system, words.rig.new_gun))}`;
+    ${beds.length < data.bounds.rows ? html`${add(words.rig.add_bed, newBed(data, system, name))}${add(words.rig.add_gun, newGun(data, system, words.rig.new_gun))}` : nothing}`;
 }
 
-function bedView({ bed, place, data, system, u, at, field, answerOf, change, remove }) {
+function bedView({ bed, place, data, system, u, at, field, answer, change, remove }) {
   const { words } = data;
   const spec = data.bed_fields;
   const entry = (name) => field({ place: at(name), name, spec: spec[name], value: bed[name], change: (text) => change({ [name]: text }) });
-  const answer = answerOf(bed, place);
   return html`
     <fieldset class="bed">
       <legend>${bed.name || fill(words.rig.new_bed, { count: place + 1 })}</legend>
@@ -42,7 +39,7 @@ function bedView({ bed, place, data, system, u, at, field, answerOf, change, rem
         choices: [...(bed.device ? [{ id: "", label: words.rig.piped }] : []), ...ofFamily(data.hoses, data, system, bed.hose)] })}
       ${bed.device && !bed.hose ? nothing : entry("length")}
       ${nozzleView({ bed, data, system, at, field, change })}
-      ${bed.device ? html`${entry("loss")}<p class="smallprint">${!bed.loss && answer ? fill(words.rig.loss_used, { ...u, loss: answer.lines[0].appliance }) : nothing} ${words.rig.loss_told}</p>` : html`
+      ${bed.device ? html`${entry("loss")}<p class="smallprint">${!bed.loss && answer ? fill(words.rig.loss_used, { ...u, loss: answer.loss }) : nothing} ${words.rig.loss_told}</p>` : html`
         ${field({ place: at("crew"), name: "crew", spec: TEXT, value: bed.crew, change: (crew) => change({ crew }),
           choices: Object.keys(data.shelf.crews).map((id) => ({ id, label: id })) })}`}
       <button type="button" class="key" @click=${remove}>${fill(words.rig.remove_bed, { name: bed.name })}</button>
@@ -71,6 +68,6 @@ function nozzleView({ bed, data, system, at, field, change }) {
         ${tips.map((value, count) => field({ place: at(`tips-${count}`), name: "tips", label: fill(words.rig.other_tip, { count: count + 2 }), spec: TEXT, value,
           change: (chosen) => change({ tips: chosen ? tips.map((each, here) => (here === count ? chosen : each)) : tips.filter((_, each) => each !== count) }),
           choices: [{ id: "", label: words.rig.no_tip }, ...ofFamily(data.tips, data, system, value)] }))}
-        ${tips.length < MOST_TIPS ? html`<button type="button" class="key" @click=${() => change({ tips: [...tips, bed.end.tip] })}>${words.rig.add_tip}</button>` : nothing}`}`}
+        ${tips.length < data.bounds.tips ? html`<button type="button" class="key" @click=${() => change({ tips: [...tips, bed.end.tip] })}>${words.rig.add_tip}</button>` : nothing}`}`}
     ${field({ place: at("end.pressure"), name: "pressure", spec: spec.pressure, value: bed.end.pressure, change: (pressure) => end({ pressure }) })}`;
 }

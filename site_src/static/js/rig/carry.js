@@ -71,8 +71,8 @@ export async function read(file) {
   return file.text();
 }
 
-// The profiles of a text, each sound. Throws { reason, facts } naming what is wrong and where.
-export function profilesOf(text, problemsOf) {
+// The profiles of a text, each sound, with what `judge(profile)` says of it. Rejects with { reason, facts } naming what is wrong and where.
+export async function profilesOf(text, judge) {
   let given;
   try {
     given = JSON.parse(text);
@@ -82,13 +82,16 @@ export function profilesOf(text, problemsOf) {
   const profiles = Array.isArray(given) ? given : [given];
   if (profiles.length === 0) throw { reason: "refused_damaged" };
   if (profiles.length > MOST_RIGS) throw { reason: "refused_large" };
+  const offered = [];
   for (const profile of profiles) {
     if (profile === null || typeof profile !== "object" || Array.isArray(profile)) throw { reason: "refused_damaged" };
-    const [problem] = problemsOf(profile);
+    const judged = await judge(profile);
+    const [problem] = judged.problems;
     if (problem) throw { reason: problem.field === "schema" ? "refused_version" : "refused_field", facts: { ...problem, profile, version: String(profile.schema).slice(0, 20) } };
+    offered.push({ profile, figures: judged.figures });
   }
   const names = profiles.map(({ name }) => plainName(name));
   const twin = profiles.find(({ name }, place) => names.indexOf(plainName(name)) !== place);
   if (twin) throw { reason: "refused_same_name", facts: { name: twin.name } };
-  return profiles;
+  return offered;
 }

@@ -1,5 +1,6 @@
 // Which rig this phone works for, and the system of units it is read in.
 import { choose, chosen } from "../shared/choices.js";
+import { calc } from "../shared/engine.js";
 import { keptRecords } from "../shared/store.js";
 
 // An answer of an older profile that says too little: what it stood for is asked, not guessed (UNSAID of calc.rig.fields).
@@ -27,5 +28,5 @@ export const chosenSystem = (systems) => {
 
 // What a page has of its rig: the shelf with the rig's own figures, what of the profile can be used, and its beds. Where
 // the profile has a fault, what hangs on it is marked on the shelf and `shelf.faults` says which: see calc.rig.profile.
-export const atHand = (call, profile, shelf, units) =>
-  profile ? call("rig.at_hand", { profile, shelf, units }) : { shelf, rig: null, beds: [], faulty_beds: [] };
+export const atHand = async (profile, shelf, units) =>
+  profile ? calc.ask("rig.at_hand", { profile }, { shelf, units }) : { shelf, rig: null, beds: [], faulty_beds: [] };

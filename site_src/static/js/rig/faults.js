@@ -1,7 +1,7 @@
 // What is wrong with the chosen rig, in sight on every page that uses its figures, and the way to put it right.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill, home, pageData, unitWords } from "../shared/site.js";
-import { contextOf, fieldId, sentenceOf } from "./sentences.js";
+import { fieldId, sentenceOf } from "./sentences.js";
 
 const place = new URL("rig/", home);
 const page = new URL("index.html", place);
@@ -10,10 +10,10 @@ const page = new URL("index.html", place);
 export const fieldAddress = (field) => `${page}#${fieldId(field)}`;
 
 // The faults in sentences; the Rig page's own words are fetched only where there are any.
-export async function faultsOf(call, shelf, rig, { system }) {
+export async function faultsOf(shelf, rig, { system }) {
   if (!shelf.faults) return null;
   const data = await pageData(place);
-  const context = contextOf({ call, data, u: unitWords(data.words, system), system, profile: rig });
+  const context = { data, u: unitWords(data.words, system), profile: rig };
   const links = shelf.faults.map((problem) => ({ place: problem.field, sentence: sentenceOf(problem, context) }));
   return { name: rig.name, words: data.words.rig, links };
 }

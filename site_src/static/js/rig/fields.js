@@ -1,11 +1,12 @@
 // The fields of a profile as controls: choices as lists, the rest typed, each with its unit and its refusal beside it.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { longest } from "../shared/site.js";
 import { fieldId, reasonOf } from "./sentences.js";
 
 const DECIMAL = new Set(["number", "quantity"]);
 
 // One field. `change` gets the text as typed or chosen; `shown(kind, entry)` gives what stands in the input.
-export function fieldView({ id, label, spec, value, unit, options, refusal, shown, change }) {
+export function fieldView({ id, label, spec, value, unit, options, most = longest, refusal, shown, change }) {
   const [refused, unitOf] = [`${id}-refused`, `${id}-unit`];
   const described = [unit && unitOf, refusal && refused].filter(Boolean).join(" ") || nothing;
   const control = options
@@ -16,7 +17,7 @@ export function fieldView({ id, label, spec, value, unit, options, refusal, show
       </select>`
     : html`
       <span class="typed">
-        <input id=${id} autocomplete="off" inputmode=${DECIMAL.has(spec.kind) ? "decimal" : "text"} maxlength=${DECIMAL.has(spec.kind) ? 25 : 60}
+        <input id=${id} autocomplete="off" inputmode=${DECIMAL.has(spec.kind) ? "decimal" : "text"} maxlength=${DECIMAL.has(spec.kind) ? longest : most}
           .value=${spec.kind === "quantity" ? shown(spec.quantity, value) : value}
           aria-invalid=${refusal ? "true" : "false"} aria-describedby=${described}
           @input=${(event) => change(event.target.value)}>
@@ -31,11 +32,11 @@ export function fieldView({ id, label, spec, value, unit, options, refusal, show
 }
 
 // What the fields of a place need in common: words, units, what is refused, and how a typed text becomes an entry.
-export function fieldMaker({ data, u, system, problems, shown, tagged, inUnits }) {
+export function fieldMaker({ data, u, system, problems, shown, tagged }) {
   const { words } = data;
   const refusal = (place) => {
     const found = problems.find((problem) => problem.field === place);
-    return found ? reasonOf(found, { data, u, inUnits }) : null;
+    return found ? reasonOf(found, { data, u }) : null;
   };
   return ({ place, name, label = words.field[name], spec, value = "", change, choices }) => fieldView({
     id: fieldId(place),
@@ -44,6 +45,7 @@ export function fieldMaker({ data, u, system, problems, shown, tagged, inUnits }
     value,
     unit: spec.kind === "quantity" ? coefficientUnit(spec, u) : null,
     options: choices ?? (spec.kind === "choice" ? choiceOptions(spec, words, name) : null),
+    most: data.bounds.text,
     refusal: refusal(place),
     shown,
     change: (text) => change(spec.kind === "quantity" && text.trim() ? tagged(text, system) : text),

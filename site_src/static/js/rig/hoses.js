@@ -45,11 +45,11 @@ export function hosesView({ profile, data, system, field, set, remove, measureVi
           ${entry("coefficient", (coefficient) => change(retyped(row, coefficient)))}
           ${entry("origin", (origin) => change(origin === "handbook" ? { origin, coefficient: "" } : { origin }))}
           ${entry("test_pressure", (text) => change({ test_pressure: text }))}
-          ${measureView(row, (coefficient) => change({ coefficient, origin: "measured" }))}
+          ${measureView(row, place, (coefficient) => change({ coefficient, origin: "measured" }))}
           <button type="button" class="key" @click=${() => remove("hoses", hoses, place)}>${fill(words.rig.remove_hose, { name: label })}</button>
         </fieldset>`;
     })}
-    <button type="button" class="key key-wide" @click=${() => set("hoses", withRow(hoses, newHose(data, system, hoses)))}>${words.rig.add_hose}</button>`;
+    ${hoses.length < data.bounds.rows ? html`<button type="button" class="key key-wide" @click=${() => set("hoses", withRow(hoses, newHose(data, system, hoses)))}>${words.rig.add_hose}</button>` : nothing}`;
 }
 
 // Whether a row has a figure that is not the handbook's to follow the size.
@@ -82,5 +82,5 @@ export function supplyView({ profile, data, system, field, set, remove }) {
           <button type="button" class="key" @click=${() => remove("supply", rows, place)}>${fill(words.rig.remove_hose, { name: labelOf(data, row.hose) })}</button>
         </fieldset>`;
     })}
-    <button type="button" class="key key-wide" @click=${() => set("supply", withRow(rows, newSupply(data, system, rows)))}>${words.rig.add_supply}</button>`;
+    ${rows.length < data.bounds.rows ? html`<button type="button" class="key key-wide" @click=${() => set("supply", withRow(rows, newSupply(data, system, rows)))}>${words.rig.add_supply}</button>` : nothing}`;
 }

@@ -1,6 +1,6 @@
 // Measuring a hose: readings of two gauges to a coefficient, with how far it can be trusted.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { Refusal } from "../shared/engine.js";
+import { fold, isUnfolded } from "../shared/fold.js";
 import { refusalOf } from "../shared/refusal.js";
 import { fill } from "../shared/site.js";
 import { keep, kept } from "../shared/store.js";
@@ -32,18 +32,28 @@ export class Readings {
   }
 }
 
-export function measureView({ readings, key, row, data, u, system, units, call, shown, use }) {
+const keyOf = (profile, row) => `${profile.id}:${row.hose}`;
+
+// Of the hoses whose readings are in sight: the readings by place, and what stands in their inputs.
+export function wanted(profile, readings) {
+  const open = (profile.hoses ?? []).map((row, place) => [place, keyOf(profile, row)]).filter(([, key]) => isUnfolded(key));
+  return {
+    measured: Object.fromEntries(open.map(([place, key]) => [place, readings.of(key)])),
+    entries: open.flatMap(([, key]) => readings.of(key).flatMap((reading) => NAMES.map((name) => [KINDS[name], reading[name]]))),
+  };
+}
+
+// `found` is what calc makes of the readings: { result } or { refusal }.
+export function measureView({ readings, profile, row, found: { result, refusal } = {}, data, u, system, shown, use, redraw }) {
+  const key = keyOf(profile, row);
   const { words } = data;
   const typed = readings.of(key);
   const change = (count, name, text) => readings.set(key, typed.map((each, place) =>
     place === count ? { ...each, [name]: text.trim() ? tagged(text, system) : "" } : each));
-  const { result, refusal } = worked({ typed, row, data, units, call });
   const refused = (count, name) =>
     refusal && refusal.reading === count && refusal.field === name && typed[count][name]
       ? words.measure[refusal.code] ?? refusalOf(words, refusal) : null;
-  return html`
-    <details class="measure">
-      <summary>${words.measure.title}</summary>
+  return fold({ name: key, summary: words.measure.title, kind: "measure", redraw }, () => html`
       <p>${words.measure.told}</p>
       ${typed.map((reading, count) => html`
         <fieldset class="reading">
@@ -58,18 +68,8 @@ export function measureView({ readings, key, row, data, u, system, units, call, 
             ? html`<button type="button" class="key" @click=${() => readings.set(key, typed.filter((_, place) => place !== count))}>${fill(words.measure.remove, { count: count + 1 })}</button>`
             : nothing}
         </fieldset>`)}
-      <button type="button" class="key key-wide" @click=${() => readings.set(key, [...typed, blank()])}>${words.measure.add}</button>
-      ${result ? resultView(result, typed.length, words, u, use) : nothing}
-    </details>`;
-}
-
-function worked({ typed, row, data, units, call }) {
-  try {
-    return { result: call("hose_test.read", { readings: typed, handbook: data.shelf.hoses[row.hose].coefficient, units }) };
-  } catch (refusal) {
-    if (!(refusal instanceof Refusal)) throw refusal;
-    return { refusal };
-  }
+      ${typed.length < data.bounds.readings ? html`<button type="button" class="key key-wide" @click=${() => readings.set(key, [...typed, blank()])}>${words.measure.add}</button>` : nothing}
+      ${result ? resultView(result, typed.length, words, u, use) : nothing}`);
 }
 
 const resultView = (result, count, words, u, use) => html`

@@ -10,15 +10,15 @@ const MOST_OPEN = 1; // of many rigs each opens on its own
 
 export function offerView(travel, context) {
   const { words, offered } = travel;
-  const isHere = offered.some((profile) => travel.inPlaceOf(profile));
+  const isHere = offered.some(({ profile }) => travel.inPlaceOf(profile));
   const key = (label, press) => html`<button type="button" class="key key-wide" @click=${press}>${label}</button>`;
   return html`
     <section class="notice offer">
       <h2>${words.carry.take_title}</h2>
-      ${offered.map((profile) => html`
+      ${offered.map(({ profile, figures }) => html`
         <details ?open=${offered.length <= MOST_OPEN}>
           <summary>${profile.name}</summary>
-          ${figuresOf(profile, context)}
+          ${figuresOf(figures, context)}
           ${changesOf(travel.inPlaceOf(profile), profile, context)}
         </details>`)}
       <div class="rows">
@@ -33,9 +33,9 @@ export function offerView(travel, context) {
     </section>`;
 }
 
-function figuresOf(profile, { data, call, units }) {
+function figuresOf(all, { data }) {
   const { words } = data;
-  const figures = call("rig.beside_handbook", { profile, shelf: data.shelf, units }).filter(({ origin }) => origin !== "handbook");
+  const figures = all.filter(({ origin }) => origin !== "handbook");
   if (!figures.length) return html`<p>${words.carry.figures_none}</p>`;
   const label = ({ hose }) => data.hoses.find(({ id }) => id === hose).label;
   return html`

@@ -38,6 +38,18 @@ export const newHose = (data, system, rows) => {
 export const newSupply = (data, system, rows) =>
   ({ hose: unnamed(data.supplies[data.systems[system].family], rows).id, length: "", limit: "" });
 
+// What stands in the inputs of a profile that convert: kind of quantity and entry.
+export function amountsOf(profile, { fields, hose_fields, bed_fields, supply_fields }) {
+  const of = (specs, row) => Object.entries(specs).filter(([name, spec]) => spec.kind === "quantity" && typeof row?.[name] === "string").map(([name, spec]) => [spec.quantity, row[name]]);
+  const rows = (list) => (Array.isArray(profile?.[list]) ? profile[list] : []);
+  return [
+    ...of(fields, profile),
+    ...rows("hoses").flatMap((row) => of(hose_fields, row)),
+    ...rows("beds").flatMap((row) => [...of(bed_fields, row), ...of(bed_fields, row?.end)]),
+    ...rows("supply").flatMap((row) => of(supply_fields, row)),
+  ];
+}
+
 export const withRow = (rows = [], row) => [...rows, row];
 export const withoutRow = (rows, place) => rows.filter((_, each) => each !== place);
 export const changedRow = (rows, place, change) => rows.map((row, each) => (each === place ? { ...row, ...change } : row));

@@ -6,10 +6,10 @@ import { codeView, fitsCode } from "./code.js";
 import { copyOf, freeName, plainName } from "./profile.js";
 
 export class Travel {
-  // problemsOf(profile) -> what is wrong with it, sentence(problem, profile) in words; keeper keeps what is taken; taken(profile) is
-  // called for each.
-  constructor({ words, problemsOf, sentence, keeper, taken, redraw }) {
-    Object.assign(this, { words, problemsOf, sentence, keeper, taken, redraw, offered: null, code: null, notice: null });
+  // judge(profile, parts) -> what calc says of it, sentence(problem, profile) in words; keeper keeps what is taken; taken(profile) is
+  // called for each. What is offered is { profile, figures } each.
+  constructor({ words, judge, sentence, keeper, taken, redraw }) {
+    Object.assign(this, { words, judge, sentence, keeper, taken, redraw, offered: null, code: null, notice: null });
   }
 
   say(notice) {
@@ -18,15 +18,29 @@ export class Travel {
   }
 
   // Let a text in: offers its rigs to be taken, or says what is wrong. Nothing kept is touched.
-  offer(text) {
+  async offer(text) {
     try {
-      this.offered = profilesOf(text, this.problemsOf);
+      this.offered = await profilesOf(text, this.#figured);
       this.say(null);
     } catch (fault) {
       if (!("reason" in fault)) throw fault;
       this.refuse(fault.reason, fault.facts);
     }
   }
+
+  // The same as the page's units have changed.
+  async judgeOffered() {
+    if (!this.offered) return;
+    const judged = await Promise.all(this.offered.map(({ profile }) => this.#figured(profile)));
+    this.offered = this.offered.map(({ profile }, place) => ({ profile, figures: judged[place].figures }));
+  }
+
+  // A rig with its hose figures, and the one it would replace read in the same units.
+  #figured = async (profile) => {
+    const before = this.inPlaceOf(profile);
+    if (before) await this.judge(before, {});
+    return this.judge(profile, { figures: true });
+  };
 
   refuse(reason, facts = {}) {
     const { carry } = this.words;
@@ -38,7 +52,7 @@ export class Travel {
   async fromLink(fragment) {
     try {
       const text = await textOf(fragment);
-      if (text !== null) this.offer(text);
+      if (text !== null) await this.offer(text);
     } catch {
       this.refuse("refused_json");
     }
@@ -46,7 +60,7 @@ export class Travel {
 
   async fromFile(file) {
     try {
-      this.offer(await read(file));
+      await this.offer(await read(file));
     } catch (fault) {
       if (!(fault instanceof RangeError)) throw fault;
       this.refuse("refused_large");
@@ -61,7 +75,7 @@ export class Travel {
   async take(asCopy) {
     const { words, offered } = this;
     this.offered = null;
-    for (const profile of offered) {
+    for (const { profile } of offered) {
       const before = this.inPlaceOf(profile);
       const own = asCopy && before ? copyOf(profile, freeName(fill(words.rig.copy_name, profile), this.keeper.all)) : profile;
       if (before && !asCopy && before.id !== profile.id) await this.keeper.remove(before.id);
@@ -83,7 +97,7 @@ export class Travel {
   }
 }
 
-export const names = (profiles) => profiles.map((profile) => profile.name).join(", ");
+export const names = (offered) => offered.map(({ profile }) => profile.name).join(", ");
 
 export function travelView(travel, chosen) {
   const { words, code } = travel;

@@ -2,7 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, stepper } from "../shared/controls.js";
 import { fill } from "../shared/site.js";
-import { stepped, tagged } from "../shared/units.js";
+import { tagged } from "../shared/units.js";
 
 // Endings of names, and the kind of quantity they stand for, as calc.service.entries has them.
 const KINDS = { f: "temperature", inhg: "vacuum", ft: "length", in: "diameter", psi: "pressure", gpm: "flow", rpm: "speed", s: "seconds" };
@@ -29,11 +29,8 @@ export function amountView(view, { id, name, label, kind = kindOf(name), text = 
   return html`
     ${stepper({
       id, name, label, aim, unit: u[`u_${kind}`], value: standing, refusal: refusal(at, id), words,
-      step: async (direction) => {
-        const now = document.getElementById(id).value; // as it stands now: a held key steps on
-        const next = await stepped(now.trim() ? now : shown(kind, start) || "0", { kind, step, direction });
-        if (next !== null) change(tagged(next, system));
-      },
+      by: { kind, step },
+      start: shown(kind, start) || "0",
       type: (typed) => change(typed.trim() ? tagged(typed, system) : ""),
     })}
     ${beside ? html`<p class="beside">${beside}</p>` : nothing}`;

@@ -1,14 +1,22 @@
 // Controls for a glove: chips, and steppers that repeat while held.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "./site.js";
+import { stepped } from "./stepped.js";
 
 export { chips, chipsAndList } from "./chips.js";
 
 const HOLD_MS = 500;
 const REPEAT_MS = 120;
 
-// A number with a key on either side, under its label and, where there is one, what it should show: `aim`. `step(direction)` changes it by a trade step; `type(text)` by typing.
-export function stepper({ id, name, label, aim, unit, value, step, type, refusal, words }) {
+// A number with a key on either side, under its label and, where there is one, what it should show: `aim`. A key changes it by
+// a trade step, `by` its kind, step and least, from `start` where it is empty; `type(text)` takes what is typed or stepped to.
+export function stepper({ id, name, label, aim, unit, value, by, start = "0", type, refusal, words }) {
+  const step = async (direction) => {
+    const input = document.getElementById(id);
+    const before = input.value; // as it stands now: a held key steps on
+    const next = await stepped(before.trim() ? before : start, { ...by, direction });
+    if (next !== null && input.value === before) type(next);
+  };
   const [refused, unitOf] = [`${id}-refused`, `${id}-unit`];
   return html`
     <div class="field">

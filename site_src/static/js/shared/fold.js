@@ -3,8 +3,12 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 
 const open = new Map(); // by name: whether a person unfolded it or folded it; others are as they begin
 
+export const isUnfolded = (name, begins = false) => open.get(name) ?? begins;
+
+export const unfold = (name) => open.set(name, true); // to be seen where the page is drawn next
+
 export function fold({ name, summary, kind = "record", begins = false, redraw }, content) {
-  const isOpen = open.get(name) ?? begins;
+  const isOpen = isUnfolded(name, begins);
   return html`
     <details class=${kind} ?open=${isOpen} @toggle=${({ target }) => {
       if (target.open === isOpen) return;

@@ -1,19 +1,19 @@
-// What stands in an input: an entry as typed, or converted where it was typed in another system. What was converted is kept
-// with the last answer, since that stands before the calculator runs.
-import { bare, isAsTyped, unitsFor } from "./units.js";
+// What stands in an input: an entry as typed, or as calc reads it where it was typed in another system. What calc read is
+// kept with the last answer, since that stands before the calculator runs.
+import { bare, isAsTyped } from "./units.js";
 
-// `calculator()` gives calc's call, or null as long as it does not run.
-export function shownIn({ data, state, calculator }) {
+export function shownIn(state) {
   const texts = new Map();
-  function shown(kind, entry) {
-    if (!kind || !entry?.includes("@") || isAsTyped(entry, state.system)) return bare(entry ?? "");
-    const key = `${state.system} ${kind} ${entry}`;
-    const call = calculator();
-    if (!texts.has(key) && call) texts.set(key, call("entry.shown", { units: unitsFor(data.systems, state.system, [entry]), kind, text: entry }));
-    return texts.get(key) ?? "–";
-  }
+  const keyOf = ([kind, entry]) => `${state.system} ${kind} ${entry}`;
+  const isForeign = (kind, entry) => Boolean(kind && entry?.includes("@") && !isAsTyped(entry, state.system));
   return {
-    shown,
+    shown: (kind, entry) => (isForeign(kind, entry) ? texts.get(keyOf([kind, entry])) ?? "–" : bare(entry ?? "")),
+    // What of the entries on a page, [kind, entry] each, calc is still to read; `learn(read)` takes its texts.
+    unread(entries) {
+      const unread = entries.filter((pair) => isForeign(...pair) && !texts.has(keyOf(pair)));
+      const keys = unread.map(keyOf);
+      return { texts: unread, learn: (read) => keys.forEach((key, place) => texts.set(key, read[place])) };
+    },
     kept: () => [...texts].filter(([key]) => key.startsWith(`${state.system} `)),
     recall: (kept) => kept.forEach(([key, text]) => texts.set(key, text)),
   };

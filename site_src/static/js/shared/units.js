@@ -1,15 +1,10 @@
 // Entries as typed, each with the system it was typed in ("200@US"); and the units that calc is handed.
 import { choose } from "./choices.js";
 import { chips } from "./chips.js";
-import { ask } from "./engine.js";
 import { decimal, longest } from "./site.js";
 
 // What was typed as an entry: no more of it than anyone could mean.
 export const tagged = (typed, system) => `${typed.replaceAll("@", "").slice(0, longest - system.length - 1)}@${system}`;
-
-// What a tap on a stepper's key makes of the text that stands in its input: text, or null where there is no such step.
-export const stepped = (text, { kind, step, direction, least = null }) =>
-  ask("entry.stepped", { text, kind: kind ?? "count", decimal, step, direction, least });
 
 export const bare = (entry) => entry.split("@")[0];
 

@@ -4,7 +4,7 @@ import { stepper } from "../shared/controls.js";
 import { fieldView } from "../rig/fields.js";
 import { refusalOf } from "../shared/refusal.js";
 import { fill } from "../shared/site.js";
-import { stepped, tagged } from "../shared/units.js";
+import { tagged } from "../shared/units.js";
 import { readingsTold } from "./answer.js";
 
 const RPM_STEP = 50;
@@ -22,10 +22,7 @@ function amount(given, name, kind) {
   const size = kind ? data.systems[page.system].steps[kind] : RPM_STEP;
   return stepper({
     id: `speeds-${name}`, name, label: words.speeds[name], unit: kind ? u[`u_${kind}`] : words.speeds.rpm, value, words,
-    step: (direction) => {
-      const next = stepped(value || "0", { kind: kind ?? "speed", step: size, direction, least: 0 });
-      if (next !== null) put(next);
-    },
+    by: { kind: kind ?? "speed", step: size, least: 0 },
     type: put,
     refusal: refused(given, name),
   });

@@ -1,0 +1,40 @@
+"""The Pressure page's one question: a layout's answer, and of what lies under it the parts that are in sight."""
+from calc.base import entry
+from calc.base.errors import CalcError
+from calc.layout import answer as layout_answer, at_pump, flowing, reach
+
+
+def answer(layout, shelf, units, profile, parts, texts):
+    """All that the page shows of a layout.
+
+    layout, shelf: see calc.layout.typed; with `now` and `source` where their parts are wanted
+    units: see calc.base.display
+    profile: of the rig, or None, see calc.layout.at_pump
+    parts: by name, those that are in sight: "workings", "fall", "flowing" and "at_pump", each True, and "bounds", `{"line", "reach"}` as
+        calc.layout.reach takes them
+    texts: [kind, text] of what stands in inputs and was typed in another system
+
+    Returns `{"answer", "flowing", "at_pump", "bounds", "refusal", "texts"}`: each part as its own module gives it, None where it is not
+    wanted or refused; `refusal` the first of them, with its facts, or None; `texts` as they are read in the page's units, see entry.shown.
+    Raises CalcError naming text where one is of no known system.
+    """
+    found = {"answer": None, "flowing": None, "at_pump": None, "bounds": None, "refusal": None,
+             "texts": [entry.shown(units, kind, text) for kind, text in texts]}
+    try:
+        work = layout_answer.worked(layout, shelf, units)
+        found["answer"] = layout_answer.read(work, shelf, units, parts)
+    except CalcError as error:
+        found["refusal"] = error.as_data()
+        return found
+    readers = (
+        ("flowing", lambda: flowing.read(work, layout, units)),
+        ("at_pump", lambda: at_pump.read(work, layout, units, profile)),
+        ("bounds", lambda: reach.read(work, shelf, units, parts["bounds"]["line"], parts["bounds"]["reach"])),
+    )
+    for name, read in readers:
+        if parts.get(name):
+            try:
+                found[name] = read()
+            except CalcError as error:
+                found["refusal"] = found["refusal"] or error.as_data()
+    return found

@@ -1,0 +1,54 @@
+"""The Rig page's one question: what is wrong with a profile, and what follows from it."""
+from calc.base import display, entry, shelf as shelves
+from calc.base.errors import CalcError
+from calc.layout import answer as layout_answer
+from calc.rig import check, fault_text, figures, hose_test, profile as rig_profile
+
+
+def answer(profile, shelf, units, parts, texts):
+    """All that the page shows of a profile.
+
+    profile: see calc.rig.profile, sound or not
+    shelf: what is at hand, see calc.base.shelf, as the handbook has it
+    units: see calc.base.display
+    parts: by name, those that are in sight: "beds" and "figures", each True, and "measured", readings as typed by the place of the hose that
+        they are of, see hose_test.read
+    texts: [kind, text] of what stands in inputs and was typed in another system
+
+    Returns `{"problems", "missing", "beds", "figures", "measured", "texts"}`: problems as of fault_text.read; missing the names of empty
+    fields; per bed `{"pressure", "loss"}`, or None where its row has a fault or it is refused; figures as of figures.beside_handbook; by place what the
+    readings give, `{"result"}` or `{"refusal"}`; texts as they are read in the page's units. Raises CalcError naming text where one is of no
+    known system.
+    """
+    problems = check.all_problems(profile, shelf, units)
+    at_hand = rig_profile.judged(profile, problems, shelf, units)
+    sound = profile if at_hand["rig"] else {}
+    return {
+        "problems": fault_text.read(problems, profile, units),
+        "missing": check.missing(sound),
+        "beds": [_bed(bed, at_hand, units) for bed in sound.get("beds", [])] if parts.get("beds") and "beds" in at_hand["rig"] else [],
+        "figures": figures.beside_handbook(at_hand, shelf, units) if parts.get("figures") else [],
+        "measured": {place: _measured(sound["hoses"][int(place)], readings, shelf, units)
+                     for place, readings in parts.get("measured", {}).items()},
+        "texts": [entry.shown(units, kind, text) for kind, text in texts],
+    }
+
+
+def _bed(bed, at_hand, units):
+    """What the pump must show for a bed, and what its device takes."""
+    if bed not in at_hand["rig"]["beds"]:
+        return None
+    try:
+        _, _, report = layout_answer.worked(rig_profile.layout_of(bed), at_hand["shelf"], units)
+    except CalcError:
+        return None
+    return {"pressure": display.text(units, "pressure", report["discharge_psi"]),
+            "loss": display.text(units, "pressure", report["lines"][0]["appliance_psi"])}
+
+
+def _measured(row, readings, shelf, units):
+    """What readings of a hose give, or why they give nothing."""
+    try:
+        return {"result": hose_test.read(readings, shelves.hose(shelf, "hose", row.get("hose"))["coefficient"], units)}
+    except CalcError as error:
+        return {"refusal": error.as_data()}

@@ -1,0 +1,26 @@
+"""The one question of a water or foam page."""
+from calc.base import entry
+from calc.base.errors import CalcError
+
+
+def answer(page, entries, shelf, units, texts):
+    """All that a page shows of its entries.
+
+    page: its name, such as "hydrant": the module calc.supply.hydrant_answer answers
+    entries, shelf: as that module takes them
+    units: see calc.base.display
+    texts: [kind, text] of what stands in inputs and was typed in another system
+
+    Returns `{"answer", "refusal", "texts"}`: the answer, see calc.base.readout, or None and the refusal with its facts; `texts` as they are
+    read in the page's units, see entry.shown. Raises CalcError naming page where there is none of that name, or text.
+    """
+    found = {"answer": None, "refusal": None, "texts": [entry.shown(units, kind, text) for kind, text in texts]}
+    try:
+        module = __import__("calc.supply." + str(page) + "_answer", None, None, ("answer",))
+    except ImportError:
+        raise CalcError("page", "unknown")
+    try:
+        found["answer"] = module.answer(entries, shelf, units)
+    except CalcError as error:
+        found["refusal"] = error.as_data()
+    return found

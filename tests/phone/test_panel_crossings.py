@@ -1,0 +1,82 @@
+"""What crosses to the interpreter for one change on the Pressure, Rig and water pages: one question, and what does not change is held."""
+import pytest
+
+from site_src.content import fleet
+from tests.phone.crossings import count, crossings
+from tests.phone.history import SEED
+from tests.phone.words import SITE
+
+MOST_BYTES = 20_000
+BED = fleet.load()["tollgate-engine-1"]["beds"][0]
+SIX_BEDS = {**fleet.load()["tollgate-engine-1"], "beds": [{**BED, "name": f"Line {number}"} for number in range(6)]}
+DRAWS = """() => {
+  window.shownFigures = [];
+  const drawn = new MutationObserver(() => window.shownFigures.push(document.querySelector("output").textContent.trim()));
+  drawn.observe(document.querySelector("output"), { childList: true, subtree: true, characterData: true });
+}"""
+
+
+def asked(page, act):
+    """The doors that were opened meanwhile, and the bytes both ways."""
+    found = crossings(page, act)
+    return [crossing["door"] for crossing in found], sum(crossing["bytes"] for crossing in found)
+
+
+def typed(page, name, text):
+    """Type into a field and let what follows come."""
+    page.locator(name).fill(text)
+    page.wait_for_timeout(300)  # nothing to wait for: a second question would come late
+
+
+def opened(handset, address, ready):
+    count(handset)
+    page = handset.open(address)
+    page.locator(ready).first.wait_for()
+    page.locator("body").evaluate("""() => new Promise((done) => {
+      const look = () => (performance.getEntriesByName("live-answer").length ? done() : setTimeout(look, 20));
+      look();
+    })""")
+    return page
+
+
+@pytest.mark.parametrize("unfolded", [(), (SITE["now"]["title"], SITE["at_pump"]["title"], SITE["bounds"]["title"], SITE["pressure"]["figures"])])
+def test_pressure(handset, unfolded):
+    """One question and one draw a keystroke, whatever is unfolded."""
+    page = opened(handset, "pressure/", "#A-length")
+    for title in unfolded:
+        page.locator("summary", has_text=title).first.tap()
+    page.wait_for_timeout(300 if unfolded else 0)  # each asks as it unfolds
+    page.evaluate(DRAWS)
+    doors, size = asked(page, lambda: typed(page, "#A-length", "250"))
+    assert page.locator("output").inner_text().split()[0] == "187"  # by hand: 15.5 x 1.5^2 x 2.5 + 100 = 187.19
+    assert doors == ["layout_page.answer"]
+    assert size < MOST_BYTES
+    assert page.evaluate("window.shownFigures") == ["187 psi"]
+
+
+@pytest.mark.parametrize("address", ["water/hydrant/", "water/tank/", "water/draft/", "water/relay/", "foam/"])
+def test_water(handset, address):
+    """One question a keystroke, without what is held."""
+    page = opened(handset, address, "main input[inputmode]")
+    first = page.locator("main input[inputmode]").first.get_attribute("id")
+    doors, size = asked(page, lambda: typed(page, f"[id='{first}']", "60"))
+    assert doors == ["water_page.answer"]
+    assert size < MOST_BYTES
+
+
+def test_rig_of_six_beds(handset):
+    """One question under 20 kB a keystroke, each bed's pressure with it."""
+    page = handset.open("test/")
+    page.get_by_role("heading", level=1).first.wait_for()
+    page.wait_for_load_state("networkidle")
+    page.evaluate(SEED, {"tests": [], "rig": SIX_BEDS})
+    page.close()
+    count(handset)
+    page = handset.open("rig/")
+    page.locator(".bed-answer").nth(5).wait_for()
+    before = page.locator(".bed-answer").all_inner_texts()
+    doors, size = asked(page, lambda: typed(page, "#field-beds-2-length", "50"))
+    after = page.locator(".bed-answer").all_inner_texts()
+    assert [place for place in range(6) if before[place] != after[place]] == [2]
+    assert doors == ["rig_page.answer"]
+    assert size < MOST_BYTES
