@@ -62,7 +62,7 @@ def hold(name, value_json):
 
     Returns the text of a JSON object: `{"ok": true}`, or `{"error": {"field", "code", ...facts}}`. Raises nothing.
     """
-    return _told(_hold, name, value_json)
+    return _crossing(_hold, name, value_json)
 
 
 def call(name, arguments_json):
@@ -75,10 +75,10 @@ def call(name, arguments_json):
     Returns the text of a JSON object: `{"ok": answer}`, or `{"error": {"field", "code", ...facts}}` for an
     input that cannot be used. Raises nothing but a bug of ours, as it is.
     """
-    return _told(_answer, name, arguments_json)
+    return _crossing(_answer, name, arguments_json)
 
 
-def _told(function, name, text):
+def _crossing(function, name, text):
     try:
         answer = function(name, text)
         try:

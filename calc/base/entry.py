@@ -91,7 +91,7 @@ def _joined(field, whole, group):
     if group and " " in whole:
         raise CalcError(field, "not_a_number")
     groups = whole.split(group or " ")
-    if len(groups) > 1 and (not 1 <= len(groups[0]) <= GROUP or groups[0][0] == "0" or any(len(each) != GROUP for each in groups[1:])):
+    if len(groups) > 1 and (not 1 <= len(groups[0]) <= GROUP or groups[0][0] == "0" or any(len(digits) != GROUP for digits in groups[1:])):
         raise CalcError(field, "not_a_number")
     joined = "".join(groups)
     if any(character not in DIGITS for character in joined):

@@ -18,17 +18,17 @@ class CalcError(ValueError):
 
     def as_data(self):
         """The refusal as it crosses to a page: `{"field", "code", ...facts}`."""
-        told = dict(self.facts)
-        told["field"] = self.field
-        told["code"] = self.code
-        return told
+        refusal = dict(self.facts)
+        refusal["field"] = self.field
+        refusal["code"] = self.code
+        return refusal
 
 
 def check_number(field, value):
     """Refuse what is not a finite number of a size that can be meant.
 
     field: name of the input, for the refusal
-    value: what was given
+    value: what was typed or reckoned
 
     Raises CalcError with code not_a_number or too_large. True and False are not numbers here.
     """
@@ -42,7 +42,7 @@ def check_positive(field, value):
     """Refuse what is not a number above zero.
 
     field: name of the input, for the refusal
-    value: what was given
+    value: what was typed or reckoned
 
     Raises CalcError with code not_positive or too_small beside those of check_number.
     """
@@ -57,7 +57,7 @@ def check_not_negative(field, value):
     """Refuse what is not a number of zero or more.
 
     field: name of the input, for the refusal
-    value: what was given
+    value: what was typed or reckoned
 
     Raises CalcError with code negative beside those of check_number.
     """
@@ -70,7 +70,7 @@ def check_within(field, value, least, most):
     """Refuse what is not a number from `least` to `most`.
 
     field: name of the input, for the refusal
-    value: what was given
+    value: what was typed or reckoned
     least, most: the bounds, both allowed, in the unit of the input
 
     Raises CalcError with code out_of_range beside those of check_number.

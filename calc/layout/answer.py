@@ -14,58 +14,58 @@ def answer(layout, shelf, units):
     layout, shelf: see calc.layout.typed
     units: the page's units, see calc.base.display
 
-    Returns what read does. Raises CalcError naming the typed field and, as a fact, the line. Source: layout.discharge_pressure.
+    Returns what read does. Raises CalcError naming the typed field and, as a fact, the line. Source: calc.layout.pressure.
     """
-    return read(worked(layout, shelf, units), shelf, units, ("workings", "fall"))
+    return read(solved(layout, shelf, units), shelf, units, ("workings", "fall"))
 
 
-def read(work, shelf, units, parts):
+def read(solution, shelf, units, parts):
     """A layout that is worked out, ready to be read.
 
-    work: of worked
+    solution: of solved
     shelf, units: as for answer
     parts: what of it is wanted beside the pressures, among "workings" and "fall"
 
-    Returns `{"pressure_psi", "pressure", "flow", "by_rule", "rules", "lines", "cautions"}`: `by_rule` the pressure by
-    the department's own friction rule, None where it has none; `rules` by device laid, the steps of its usual loss; per line `id`, `feeder`,
+    Returns `{"pressure_psi", "pressure", "flow", "by_rule", "loss_steps", "lines", "cautions"}`: `by_rule` the pressure by
+    the department's own friction rule, None where it has none; `loss_steps` by device, the steps of its usual loss; per line `id`, `feeder`,
     texts of each figure, `gate` where it must be gated, and where they are wanted `fall`, numbers in the page's units to draw its pressure
     and height by, and `workings`, with the figures that stand beside them alone: `velocity` and `water`.
-    Raises CalcError naming a loss where the rig's own has a fault. Source: layout.discharge_pressure.
+    Raises CalcError naming a loss where the rig's own has a fault. Source: calc.layout.pressure.
     """
-    plain_layout, limits, report = work
-    lines = [_read(line, limits[line["id"]], units) for line in report["lines"]]
+    plain_layout, by_id, report = solution
+    lines = [_read(line, by_id[line["id"]], units) for line in report["lines"]]
     if "workings" in parts:
         for line, texts in zip(report["lines"], lines):
-            _add_workings(texts, line, limits[line["id"]], units)
+            _add_workings(texts, line, by_id[line["id"]], units)
     if "fall" in parts:
         starts = {None: (0, 0)}
         for line, texts in zip(report["lines"], lines):
-            texts["fall"] = _fall(line, limits[line["id"]], starts, units)
+            texts["fall"] = _fall(line, by_id[line["id"]], starts, units)
     return {
         "pressure_psi": report["discharge_psi"],
         "pressure": display.text(units, "pressure", report["discharge_psi"]),
         "flow": display.text(units, "flow", report["flow_gpm"]),
         "by_rule": _by_rule(plain_layout, shelf, units),
-        "rules": {device: _rule(shelf, device, units) for device in _devices(limits)},
+        "loss_steps": {device: _loss_steps(shelf, device, units) for device in _devices(by_id)},
         "lines": lines,
-        "cautions": [told(found, units) for found in caution.cautions(limits, report)],
+        "cautions": [caution_texts(row, units) for row in caution.cautions(by_id, report)],
     }
 
 
-def worked(layout, shelf, units):
+def solved(layout, shelf, units):
     """A typed layout with the loss of every device set, and its report.
 
     layout, shelf, units: as for answer
 
-    Returns the layout, its lines with their limits by id, and the report of layout.discharge_pressure.
+    Returns the layout, its lines by id, and the report of calc.layout.pressure.
     Raises CalcError as answer does.
     """
-    plain_layout, limits = typed.translated(layout, shelf, units)
+    plain_layout, by_id = typed.translated(layout, shelf, units)
     report = layout_pressure.discharge_pressure(plain_layout)
     for line in report["lines"][::-1]:  # the farthest: what feeds it is beyond any hose by it
         if max(abs(line["inlet_psi"]), line["friction_per_100_ft_psi"]) > MOST_PSI:
             raise CalcError("layout", "beyond_any_hose", line=line["id"])
-    return plain_layout, limits, report
+    return plain_layout, by_id, report
 
 
 def _by_rule(plain_layout, shelf, units):
@@ -80,24 +80,24 @@ def _by_rule(plain_layout, shelf, units):
     return {"rule": rule, "pressure": display.text(units, "pressure", discharge_psi)}
 
 
-def _devices(limits):
+def _devices(by_id):
     """Devices whose usual loss is reckoned with."""
-    found = []
-    for name in limits:
-        device = limits[name]["device"]
-        if device != typed.BARE and device not in found:
-            found.append(device)
-    return found
+    devices = []
+    for name in by_id:
+        device = by_id[name]["device"]
+        if device != typed.BARE and device not in devices:
+            devices.append(device)
+    return devices
 
 
-def _rule(shelf, device, units):
+def _loss_steps(shelf, device, units):
     return [
         {"from": display.text(units, "flow", from_gpm), "loss": display.text(units, "pressure", loss_psi)}
         for from_gpm, loss_psi in shelf["appliances"][device]
     ]
 
 
-def _read(line, limits, units):
+def _read(line, spec, units):
     """One line of the report as texts."""
     nozzle = line["nozzle"]
     return {
@@ -111,27 +111,27 @@ def _read(line, limits, units):
         "friction_rate": display.text(units, "friction_rate", line["friction_per_100_ft_psi"]),
         "elevation": display.text(units, "pressure", line["elevation_psi"]),
         "appliance": display.text(units, "pressure", line["appliance_psi"]),
-        "height": None if limits["height_ft"] == 0 else display.working(units, "length", abs(limits["height_ft"])),
-        "is_below": limits["height_ft"] < 0,
+        "height": None if spec["height_ft"] == 0 else display.working(units, "length", abs(spec["height_ft"])),
+        "is_below": spec["height_ft"] < 0,
         "reaction": None if nozzle is None or nozzle["reaction_lbf"] is None else display.text(units, "force", nozzle["reaction_lbf"]),
         "end": "joint" if nozzle is None else nozzle["kind"],
-        "device": limits["device"],
+        "device": spec["device"],
     }
 
 
-def _add_workings(read_line, line, limits, units):
+def _add_workings(read_line, line, spec, units):
     """The terms of a line's workings, and of its nozzle where it ends in one, with the figures that stand there alone."""
     nozzle = line["nozzle"]
     friction = {
-        "coefficient": display.working(units, "coefficient", limits["coefficient"]),
-        "hundreds_flow": display.working(units, "flow", line["flow_gpm"] / limits["parallel"], 100),
-        "hundreds_length": display.working(units, "length", limits["length_ft"], 100),
+        "coefficient": display.working(units, "coefficient", spec["coefficient"]),
+        "hundreds_flow": display.working(units, "flow", line["flow_gpm"] / spec["parallel"], 100),
+        "hundreds_length": display.working(units, "length", spec["length_ft"], 100),
         "rate": display.working(units, "friction_rate", line["friction_per_100_ft_psi"]),
         "loss": display.working(units, "pressure", line["friction_psi"]),
     }
     elevation = {
         "rate": display.working(units, "elevation_rate", water.PSI_PER_FT),
-        "rise": display.working(units, "length", limits["rise_ft"]),
+        "rise": display.working(units, "length", spec["rise_ft"]),
         "elevation": display.working(units, "pressure", line["elevation_psi"]),
     }
     inlet = {
@@ -152,7 +152,7 @@ def _add_workings(read_line, line, limits, units):
         if nozzle["reaction_lbf"] is not None:
             terms["reaction"] = display.working(units, "force", nozzle["reaction_lbf"])
         if nozzle["kind"] == "smooth":
-            terms["tip"] = display.working(units, "diameter", limits["end"]["tip_in"])
+            terms["tip"] = display.working(units, "diameter", spec["end"]["tip_in"])
             terms["flow_constant"] = display.text(units, "tip_constant", TIP_CONSTANT)
             terms["constant"] = display.text(units, "smooth_reaction_constant", SMOOTH_REACTION_CONSTANT)
         else:
@@ -160,10 +160,10 @@ def _add_workings(read_line, line, limits, units):
         read_line["workings"]["nozzle"] = terms
 
 
-def _fall(line, limits, starts, units):
+def _fall(line, spec, starts, units):
     """Where a line starts and ends, in length from the pump and height above it, and its pressures on the way."""
     from_ft, from_height_ft = starts[line["feeder"]]
-    to_ft, to_height_ft = from_ft + limits["length_ft"], limits["height_ft"]
+    to_ft, to_height_ft = from_ft + spec["length_ft"], spec["height_ft"]
     starts[line["id"]] = (to_ft, to_height_ft)
     length = display.scale(units, units["shown"], "length")["factor"]
     pressure = display.scale(units, units["shown"], "pressure")["factor"]
@@ -180,19 +180,19 @@ def _unless_nothing(units, gate_psi):
     return text if any(digit in "123456789" for digit in text) else None
 
 
-def told(found, units):
+def caution_texts(row, units):
     """A caution of calc.hydraulics.caution with its figures as texts.
 
-    found: one of caution.cautions
+    row: one of caution.cautions
     units: see calc.base.display
 
     Raises nothing.
     """
     return {
-        "level": found["level"],
-        "code": found["code"],
-        "line": found["line"],
-        "crew": found["crew"],
-        "amount": display.text(units, found["kind"], found["amount"]),
-        "limit": display.text(units, found["kind"], found["limit"]),
+        "level": row["level"],
+        "code": row["code"],
+        "line": row["line"],
+        "crew": row["crew"],
+        "amount": display.text(units, row["kind"], row["amount"]),
+        "limit": display.text(units, row["kind"], row["limit"]),
     }

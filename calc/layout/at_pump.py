@@ -13,24 +13,24 @@ SPEEDS = ("speed_capacity", "speed_seventy", "speed_fifty")  # of a rig's profil
 def answer(layout, shelf, units, profile):
     """How hard a layout makes the pump work, ready to be read.
 
-    layout: as for reading.answer, with `source`: `{"kind", "intake", "lift", "loss"}`, kind "tank", "fed" (from a hydrant
+    layout: as for calc.layout.answer, with `source`: `{"kind", "intake", "lift", "loss"}`, kind "tank", "fed" (from a hydrant
         or pump, `intake` the intake gauge while flowing) or "draft" (`lift` of the water and `loss` of the suction hose
         as a height); entries as typed
-    shelf, units: as for reading.answer
+    shelf, units: as for calc.layout.answer
     profile: of the rig, see calc.rig.profile; what it does not hold is left out
 
     Returns what read does. Raises CalcError naming the typed field. Source: calc.pump.rating, calc.pump.draft, calc.pump.engine_speed.
     """
-    return read(layout_answer.worked(layout, shelf, units), layout, units, profile)
+    return read(layout_answer.solved(layout, shelf, units), layout, units, profile)
 
 
-def read(work, layout, units, profile):
+def read(solution, layout, units, profile):
     """How hard a layout that is worked out makes the pump work.
 
-    work: of calc.layout.answer.worked
+    solution: of calc.layout.answer.solved
     layout, units, profile: as for answer
 
-    Returns `{"net", "power", "supply", "rating", "engine", "picture"}`: texts, but `supply` is what to mind of the intake of a
+    Returns `{"net", "power", "supply", "rating", "engine", "picture"}`: texts, but `supply` is what to watch at the intake of a
     pump that is fed, None or a caution: `{"level", "code", "limit"}`, code "no_supply" (nothing is left at the intake),
     "low_supply" (less than `limit` is) or "high_supply" (more comes in than the layout asks for); `rating` is None without a rated capacity, else
     `{"within", "limit", "rated", "promised", "margin", "extrapolated"}`; `engine` is None without two recorded speeds,
@@ -38,7 +38,7 @@ def read(work, layout, units, profile):
     [flow, net] in the page's units.
     Raises CalcError as answer does. Source: as for answer.
     """
-    _, _, report = work
+    _, _, report = solution
     discharge_psi, flow_gpm = report["discharge_psi"], report["flow_gpm"]
     fed_psi = _fed_psi(layout.get("source"), units)
     net_psi = max(_net_psi(layout.get("source"), discharge_psi, units), 0) if discharge_psi > 0 else 0
@@ -84,7 +84,7 @@ def _fed_psi(source, units):
 
 
 def _supply(intake_psi, discharge_psi, units):
-    """What to mind of an intake. Source: 20 psi residual, driver/operator study cards; the rest common practice."""
+    """What to watch at an intake. Source: 20 psi residual, driver/operator study cards; the rest common practice."""
     level, code = "caution", None
     if intake_psi <= 0:
         level, code = "stop", "no_supply"
@@ -101,14 +101,14 @@ def _known(profile, name, units):
 
 
 def _rating(rated_gpm, flow_gpm, net_psi, units):
-    found = rating.within_rating(rated_gpm, flow_gpm, net_psi)
+    demand = rating.within_rating(rated_gpm, flow_gpm, net_psi)
     return {
-        "within": found["within"],
-        "limit": found["limit"],
+        "within": demand["within"],
+        "limit": demand["limit"],
         "rated": display.text(units, "flow", rated_gpm),
-        "promised": display.text(units, "pressure", found["rated_psi"]),
-        "margin": display.text(units, "pressure", abs(found["margin_psi"])),
-        "extrapolated": found["extrapolated"],
+        "promised": display.text(units, "pressure", demand["rated_psi"]),
+        "margin": display.text(units, "pressure", abs(demand["margin_psi"])),
+        "extrapolated": demand["extrapolated"],
     }
 
 
@@ -118,10 +118,10 @@ def _engine(profile, units, rated_gpm, flow_gpm, net_psi):
     if len(test) < 2:
         return None
     try:
-        found = engine_speed.estimated_rpm(test, flow_gpm, net_psi)
+        estimate = engine_speed.estimated_rpm(test, flow_gpm, net_psi)
     except CalcError as error:
         return {"code": error.code}
-    return {"rpm": rounded(to_step(found["engine_rpm"], RPM_STEP), 0), "basis": found["basis"]}
+    return {"rpm": rounded(to_step(estimate["engine_rpm"], RPM_STEP), 0), "basis": estimate["basis"]}
 
 
 def _drawn(flow_gpm, net_psi, units):

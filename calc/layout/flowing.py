@@ -8,28 +8,28 @@ from calc.layout import answer, pressure
 def now(layout, shelf, units):
     """Flow, pressure and reaction at every nozzle of a layout as it stands, beside those it is rated for.
 
-    layout: as for reading.answer, with `now`: `{"pressure", "gates", "shut"}`; `pressure` is the pump's gauge as typed, or
+    layout: as for calc.layout.answer, with `now`: `{"pressure", "gates", "shut"}`; `pressure` is the pump's gauge as typed, or
         empty for the pressure that the layout asks for; `gates` is "set" where easier lines are gated as asked, or "open";
         `shut` lists the ids of lines that are shut
-    shelf, units: as for reading.answer
+    shelf, units: as for calc.layout.answer
 
-    Returns what read does. Raises CalcError naming the typed field and, as a fact, the line. Source: layout.flows.
+    Returns what read does. Raises CalcError naming the typed field and, as a fact, the line. Source: calc.layout.pressure.
     """
-    return read(answer.worked(layout, shelf, units), layout, units)
+    return read(answer.solved(layout, shelf, units), layout, units)
 
 
-def read(work, layout, units):
+def read(solution, layout, units):
     """What flows in a layout that is worked out.
 
-    work: of calc.layout.answer.worked
+    solution: of calc.layout.answer.solved
     layout, units: as for now
 
     Returns `{"pressure", "flow", "asked", "lines", "cautions"}`: `asked` is the pressure that what is still open asks for,
     None where all is open or all is shut; per nozzle `id`, `is_shut`, and texts: `flow`, `outlet`,
     `reaction` now; `rated_flow`, `rated_outlet`; and where something is shut, `open_flow`, `open_outlet` with all open.
-    The pump is taken to hold its pressure. Raises CalcError as now does. Source: layout.flows.
+    The pump is taken to hold its pressure. Raises CalcError as now does. Source: calc.layout.pressure.
     """
-    plain_layout, limits, report = work
+    plain_layout, by_id, report = solution
     standing = layout.get("now")
     if not isinstance(standing, dict) or standing.get("gates") not in ("set", "open"):
         raise CalcError("now", "damaged")
@@ -37,7 +37,7 @@ def read(work, layout, units):
     if standing.get("pressure"):
         pump_psi = entry.quantity(units, "pressure", "gauge", standing["pressure"])
         check_not_negative("gauge", pump_psi)
-    shut = {name: {"shut": True} for name in standing.get("shut", []) if name in limits}
+    shut = {name: {"shut": True} for name in standing.get("shut", []) if name in by_id}
     if standing["gates"] == "set":
         plain_layout = _changed(plain_layout, {line["id"]: {"gate_psi": line["gate_psi"]} for line in report["lines"]})
     if shut:
@@ -54,8 +54,8 @@ def read(work, layout, units):
             for rated, opened, line in zip(report["lines"], all_open["lines"], flowing["lines"])
             if line["nozzle"]
         ],
-        "cautions": [answer.told(found, units) for found in caution.cautions(limits, flowing) if found["level"] == caution.STOP
-                     or found["code"] in ("above_working_pressure", "reaction_above_crew")],
+        "cautions": [answer.caution_texts(row, units) for row in caution.cautions(by_id, flowing) if row["level"] == caution.STOP
+                     or row["code"] in ("above_working_pressure", "reaction_above_crew")],
     }
 
 
@@ -77,7 +77,7 @@ def _asked(plain_layout, units):
 
 
 def _read(rated, opened, line, is_shut, is_compared, units):
-    found = {
+    texts = {
         "id": line["id"],
         "is_shut": is_shut,
         "flow": display.text(units, "flow", line["flow_gpm"]),
@@ -87,6 +87,6 @@ def _read(rated, opened, line, is_shut, is_compared, units):
         "rated_outlet": display.text(units, "pressure", rated["outlet_psi"]),
     }
     if is_compared:
-        found["open_flow"] = display.text(units, "flow", opened["flow_gpm"])
-        found["open_outlet"] = display.text(units, "pressure", opened["nozzle"]["nozzle_psi"])
-    return found
+        texts["open_flow"] = display.text(units, "flow", opened["flow_gpm"])
+        texts["open_outlet"] = display.text(units, "pressure", opened["nozzle"]["nozzle_psi"])
+    return texts

@@ -34,14 +34,14 @@ def converted(layout, units):
     Text that is no number stays as it was typed; behind such a line the elevation is left empty, to be typed.
     Raises nothing for a layout of known form.
     """
-    found = dict(layout)
-    found["lines"] = _converted(layout["lines"], None, units)
-    return found
+    above_pump = dict(layout)
+    above_pump["lines"] = _converted(layout["lines"], None, units)
+    return above_pump
 
 
 def _converted(lines, before, units):
     """Lines with their heights; `before` is the height of what feeds them as typed, None at the pump."""
-    found = []
+    lines_above_pump = []
     for line in lines:
         line = dict(line)
         rise = line.pop("rise", "")
@@ -49,8 +49,8 @@ def _converted(lines, before, units):
             line["height"] = rise if before is None else _above(before, rise, units)
         if "lines" in line["end"]:
             line["end"] = {"lines": _converted(line["end"]["lines"], line["height"], units)}
-        found.append(line)
-    return found
+        lines_above_pump.append(line)
+    return lines_above_pump
 
 
 def _above(before, rise, units):

@@ -18,23 +18,23 @@ def answer(layout, shelf, units, profile, parts, texts):
     wanted or refused; `refusal` the first of them, with its facts, or None; `texts` as they are read in the page's units, see entry.shown.
     Raises CalcError naming text where one is of no known system.
     """
-    found = {"answer": None, "flowing": None, "at_pump": None, "bounds": None, "refusal": None,
+    shown = {"answer": None, "flowing": None, "at_pump": None, "bounds": None, "refusal": None,
              "texts": [entry.shown(units, kind, text) for kind, text in texts]}
     try:
-        work = layout_answer.worked(layout, shelf, units)
-        found["answer"] = layout_answer.read(work, shelf, units, parts)
+        solution = layout_answer.solved(layout, shelf, units)
+        shown["answer"] = layout_answer.read(solution, shelf, units, parts)
     except CalcError as error:
-        found["refusal"] = error.as_data()
-        return found
+        shown["refusal"] = error.as_data()
+        return shown
     readers = (
-        ("flowing", lambda: flowing.read(work, layout, units)),
-        ("at_pump", lambda: at_pump.read(work, layout, units, profile)),
-        ("bounds", lambda: reach.read(work, shelf, units, parts["bounds"]["line"], parts["bounds"]["reach"])),
+        ("flowing", lambda: flowing.read(solution, layout, units)),
+        ("at_pump", lambda: at_pump.read(solution, layout, units, profile)),
+        ("bounds", lambda: reach.read(solution, shelf, units, parts["bounds"]["line"], parts["bounds"]["reach"])),
     )
     for name, read in readers:
         if parts.get(name):
             try:
-                found[name] = read()
+                shown[name] = read()
             except CalcError as error:
-                found["refusal"] = found["refusal"] or error.as_data()
-    return found
+                shown["refusal"] = shown["refusal"] or error.as_data()
+    return shown

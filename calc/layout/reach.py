@@ -19,7 +19,7 @@ ENTRIES = (("pump", "pressure", check_positive), ("flow", "flow", check_positive
 def answer(layout, shelf, units, line, reach):
     """How long a line may be for a flow, and what it passes at a length, ready to be read.
 
-    layout, shelf, units: as for reading.answer
+    layout, shelf, units: as for calc.layout.answer
     line: id of the line; what comes before it stays as it is, the other lines at their flow
     reach: entries as typed, `{"pump", "flow", "end", "length"}`: pressure at the pump, flow wanted, pressure wanted at
         its end, its length; "pump" empty for the most the hose on the way can be worked at, or else for what the layout asks,
@@ -28,13 +28,13 @@ def answer(layout, shelf, units, line, reach):
     Returns what read does. Raises CalcError naming the typed field, "reach_pump" for a pump. Source: hose.friction_loss_psi
     solved for the length; for the flow by halving; surge.rise.
     """
-    return read(layout_answer.worked(layout, shelf, units), shelf, units, line, reach)
+    return read(layout_answer.solved(layout, shelf, units), shelf, units, line, reach)
 
 
-def read(work, shelf, units, line, reach):
+def read(solution, shelf, units, line, reach):
     """How long a line of a layout that is worked out may be, and what it passes.
 
-    work: of calc.layout.answer.worked
+    solution: of calc.layout.answer.solved
     shelf, units, line, reach: as for answer
 
     Returns `{"pump", "flow", "end", "length", "limit", "longest", "passes", "taken", "cautions", "surge"}`: the entries
@@ -44,11 +44,11 @@ def read(work, shelf, units, line, reach):
     `surge` is None at a joint or without a known bore, else `{"least", "most", "slowest"}`, texts to their first figure
     and seconds. Raises CalcError as answer does, and naming line where there is none of that id. Source: as for answer.
     """
-    _, limits, report = work
-    if line not in limits:
+    _, by_id, report = solution
+    if line not in by_id:
         raise CalcError("line", "unknown")
-    reported = {each["id"]: each for each in report["lines"]}
-    way = _way(reported, limits, line)
+    reported = {row["id"]: row for row in report["lines"]}
+    way = _way(reported, by_id, line)
     limit_psi = _limit_psi(way)
     usual = {
         "pump": _down(units, "pressure", report["discharge_psi"] if limit_psi is None else limit_psi),
@@ -58,27 +58,27 @@ def read(work, shelf, units, line, reach):
     texts, known = _entries(reach, usual, units)
     taken_psi = _needed_psi(way, known["flow"], 0, known["end"], shelf)
     left_psi = known["pump"] - taken_psi
-    rate_psi = hose.friction_loss_psi(limits[line]["coefficient"], known["flow"] / limits[line]["parallel"], 1)
+    rate_psi = hose.friction_loss_psi(by_id[line]["coefficient"], known["flow"] / by_id[line]["parallel"], 1)
     texts["limit"] = None if limit_psi is None else _down(units, "pressure", limit_psi)
     texts["longest"] = None if left_psi < 0 else _down(units, "length", left_psi / rate_psi)
     texts["passes"] = _passes(way, known, shelf, units)
     texts["taken"] = display.text(units, "pressure", taken_psi)
-    texts["cautions"] = [layout_answer.told(found, units) for found in _strained(way, known["pump"])] if reach.get("pump") else []
-    texts["surge"] = _surge(report, limits, line, units)
+    texts["cautions"] = [layout_answer.caution_texts(row, units) for row in _strained(way, known["pump"])] if reach.get("pump") else []
+    texts["surge"] = _surge(report, by_id, line, units)
     return texts
 
 
-def _way(reported, typed, name):
+def _way(reported, by_id, name):
     """The lines from the pump to one, each with what it carries for others and the heights of its ends."""
-    found = []
+    way = []
     while name is not None:
         feeder = reported[name]["feeder"]
-        start_ft = 0 if feeder is None else typed[feeder]["height_ft"]
-        found.insert(0, {"line": typed[name], "low_ft": min(start_ft, typed[name]["height_ft"]), "flow_gpm": reported[name]["flow_gpm"]})
+        start_ft = 0 if feeder is None else by_id[feeder]["height_ft"]
+        way.insert(0, {"line": by_id[name], "low_ft": min(start_ft, by_id[name]["height_ft"]), "flow_gpm": reported[name]["flow_gpm"]})
         name = feeder
-    for part in found:
-        part["others_gpm"] = part["flow_gpm"] - found[-1]["flow_gpm"]
-    return found
+    for part in way:
+        part["others_gpm"] = part["flow_gpm"] - way[-1]["flow_gpm"]
+    return way
 
 
 def _limit_psi(way):
@@ -90,14 +90,14 @@ def _limit_psi(way):
 
 def _strained(way, pump_psi):
     """What that pressure at the pump calls for in the hose on the way, with all shut."""
-    found = []
+    cautions = []
     for part in way:
         seen_psi = pump_psi - min(0, water.elevation_psi(part["low_ft"]))
         strain = caution.of_hose(seen_psi, part["line"].get("test_psi"), part["line"].get("work_psi"))
         if strain:
-            found.append({"level": strain[0], "code": "above_" + strain[1], "line": part["line"]["id"], "crew": None,
+            cautions.append({"level": strain[0], "code": "above_" + strain[1], "line": part["line"]["id"], "crew": None,
                           "kind": "pressure", "amount": seen_psi, "limit": strain[2]})
-    return found
+    return cautions
 
 
 def _entries(reach, usual, units):
@@ -148,15 +148,15 @@ def _down(units, kind, amount):
     return display.rounded(units, math.floor(amount * shown["factor"] * steps * (1 + LAST_BIT)) / steps, shown["places"])
 
 
-def _surge(report, limits, name, units):
+def _surge(report, by_id, name, units):
     for line in report["lines"]:
-        facts = limits[line["id"]]
-        if line["id"] == name and line["nozzle"] and facts.get("bore_in") and facts["length_ft"] > 0:
-            found = surge.rise(line["flow_gpm"] / facts["parallel"], facts["bore_in"], facts["length_ft"], FAST_S)
+        spec = by_id[line["id"]]
+        if line["id"] == name and line["nozzle"] and spec.get("bore_in") and spec["length_ft"] > 0:
+            rise = surge.rise(line["flow_gpm"] / spec["parallel"], spec["bore_in"], spec["length_ft"], FAST_S)
             return {
-                "least": _first_figure(units, found["least_psi"]),
-                "most": _first_figure(units, found["most_psi"]),
-                "slowest": display.rounded(units, math.ceil(found["slowest_s"]), 0),
+                "least": _first_figure(units, rise["least_psi"]),
+                "most": _first_figure(units, rise["most_psi"]),
+                "slowest": display.rounded(units, math.ceil(rise["slowest_s"]), 0),
             }
     return None
 

@@ -14,9 +14,7 @@ A nozzle is `{"kind": "smooth", "tip", "pressure"}`, `{"kind": "fog", "flow", "p
 `{"kind": "automatic", "least", "flow", "pressure"}` from its least to its greatest flow, or an inlet that shall see this
 pressure at this flow, such as a sprinkler connection or the next pumper, `{"kind": "inlet", "flow", "pressure"}`.
 
-The shelf is what is at hand: `hoses` by name (`coefficient`, `bore_in`, the limits of calc.hydraulics.caution), `crews` by name
-(`limit_lbf`), `appliances` by name, [[from_gpm, psi], ...], the usual loss by the flow through it, and where a department
-has its own friction rule, `rule`, a code of calc.hydraulics.friction_rule.
+The shelf, what is at hand for it, is calc.base.shelf's.
 """
 from calc.base import entry, shelf as at_hand
 from calc.base.errors import CalcError, check_positive
@@ -46,38 +44,38 @@ def translated(layout, shelf, units):
     layout, shelf: as the module says
     units: the page's units, see calc.base.display
 
-    Returns the layout and, by line id, its lines with their limits (see calc.hydraulics.caution).
+    Returns the layout, and its lines by id, which also hold the limits of calc.hydraulics.caution.
     Raises CalcError naming the typed field and, as a fact, the line.
     """
     if not isinstance(layout, dict) or not isinstance(layout.get("crew"), str) or layout["crew"] not in shelf["crews"]:
         raise CalcError("crew", "unknown")
     crew = {"crew": layout["crew"], "crew_limit_lbf": shelf["crews"][layout["crew"]]["limit_lbf"]}
-    limits = {}
-    return {"lines": _lines(layout, 0, (shelf, units, crew), limits, DEEPEST)}, limits
+    by_id = {}
+    return {"lines": _lines(layout, 0, (shelf, units, crew), by_id, DEEPEST)}, by_id
 
 
-def _lines(parent, start_ft, context, limits, depth):
-    """The typed lines of a layout or a joint at a height as layout lines with their limits; notes each by its id."""
+def _lines(parent, start_ft, context, by_id, depth):
+    """The typed lines of a layout or a joint at a height as a layout's lines; notes each by its id."""
     if not isinstance(parent.get("lines"), list):
         raise CalcError("layout", "damaged")
     if depth == 0:
         raise CalcError("layout", "too_deep", most=DEEPEST)
-    found = []
+    lines = []
     for typed in parent["lines"]:
         if not isinstance(typed, dict) or not isinstance(typed.get("end"), dict) or not isinstance(typed.get("id"), str):
             raise CalcError("layout", "damaged")
         try:
-            line = _line(typed, start_ft, context, limits, depth)
+            line = _line(typed, start_ft, context, by_id, depth)
         except CalcError as error:
             if "line" in error.facts or error.field == "layout":
                 raise
             raise CalcError(error.field, error.code, line=typed["id"], **error.facts)
-        limits[typed["id"]] = line
-        found.append(line)
-    return found
+        by_id[typed["id"]] = line
+        lines.append(line)
+    return lines
 
 
-def _line(typed, start_ft, context, limits, depth):
+def _line(typed, start_ft, context, by_id, depth):
     shelf, units, crew = context
     line = {"id": typed["id"]}
     line.update(at_hand.hose(shelf, "hose", typed.get("hose")))
@@ -97,9 +95,9 @@ def _line(typed, start_ft, context, limits, depth):
         if line["appliance_psi"] < 0:
             raise CalcError("loss", "negative")
     if is_joint:
-        behind = _lines(typed["end"], line["height_ft"], context, limits, depth - 1)
+        behind = _lines(typed["end"], line["height_ft"], context, by_id, depth - 1)
         line["end"] = {"lines": behind}
-        line["rated_gpm"] = sum([each["rated_gpm"] for each in behind])
+        line["rated_gpm"] = sum([branch["rated_gpm"] for branch in behind])
     else:
         line["end"] = _nozzle(typed["end"], units)
         line["rated_gpm"] = outlet.rating(line["end"])[1]

@@ -27,16 +27,16 @@ def _read(problem, profile, units):
     if not fields or fields[0][1] not in ("number", "quantity") or not isinstance(text, str):
         return problem
     field = fields[0]
-    found = dict(problem)
+    read = dict(problem)
     if field[1] == "number":
-        found["typed"] = text.strip()
+        read["typed"] = text.strip()
         bounds = [display.plain(units, bound, PLACES) for bound in field[2:]]
     else:
-        found["typed"] = _shown(units, field[2], text)
+        read["typed"] = _shown(units, field[2], text)
         bounds = [entry.bound(units, field[2], bound, side) for bound, side in zip(field[3:], (-1, 1))]
     if problem["code"] == "out_of_range":
-        found["allowed"] = {"least": bounds[0], "most": bounds[1]}
-    return found
+        read["allowed"] = {"least": bounds[0], "most": bounds[1]}
+    return read
 
 
 def _at(part, path):

@@ -39,7 +39,7 @@ def _bed(bed, at_hand, units):
     if bed not in at_hand["rig"]["beds"]:
         return None
     try:
-        _, _, report = layout_answer.worked(rig_profile.layout_of(bed), at_hand["shelf"], units)
+        _, _, report = layout_answer.solved(rig_profile.layout_of(bed), at_hand["shelf"], units)
     except CalcError:
         return None
     return {"pressure": display.text(units, "pressure", report["discharge_psi"]),

@@ -81,7 +81,7 @@ def _beds(beds, shelf, units, floor_ft, step_psi, section_ft, labels):
 
 def _bed(bed, shelf, units, step_psi, changes, labels):
     """One bed with its pressure as it lies, and with each change of hose and height; piped, no hose can be added."""
-    plain_layout, _, _ = layout_answer.worked(rig_profile.layout_of(bed), shelf, units)
+    plain_layout, _, _ = layout_answer.solved(rig_profile.layout_of(bed), shelf, units)
     line = plain_layout["lines"][0]
     answer = layout_answer.answer(rig_profile.layout_of(bed), shelf, units)
     is_piped = not bed.get("hose")

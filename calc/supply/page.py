@@ -14,13 +14,13 @@ def answer(page, entries, shelf, units, texts):
     Returns `{"answer", "refusal", "texts"}`: the answer, see calc.base.readout, or None and the refusal with its facts; `texts` as they are
     read in the page's units, see entry.shown. Raises CalcError naming page where there is none of that name, or text.
     """
-    found = {"answer": None, "refusal": None, "texts": [entry.shown(units, kind, text) for kind, text in texts]}
+    shown = {"answer": None, "refusal": None, "texts": [entry.shown(units, kind, text) for kind, text in texts]}
     try:
         module = __import__("calc.supply." + str(page) + "_answer", None, None, ("answer",))
     except ImportError:
         raise CalcError("page", "unknown")
     try:
-        found["answer"] = module.answer(entries, shelf, units)
+        shown["answer"] = module.answer(entries, shelf, units)
     except CalcError as error:
-        found["refusal"] = error.as_data()
-    return found
+        shown["refusal"] = error.as_data()
+    return shown

@@ -53,7 +53,7 @@ def test_single_line(run):
     """Every figure of one line is read out, with the terms of its working; all worked by hand."""
     answer = ask(run, a_layout(a_line(height="20")))
     assert answer.pop("pressure_psi") == pytest.approx(178.43, rel=1e-9)  # 100 + 69.75 + 8.68
-    assert (answer.pop("rules"), answer.pop("by_rule")) == ({}, None)
+    assert (answer.pop("loss_steps"), answer.pop("by_rule")) == ({}, None)
     assert answer == {"pressure": "178", "flow": "150", "cautions": [], "lines": [{
         "id": "A", "feeder": None, "end": "fog", "device": "none", "flow": "150", "gate": None, "appliance": "0",
         "inlet": "178", "outlet": "100", "height": "20", "is_below": False,  # as typed
@@ -101,7 +101,7 @@ def test_wye(run, easy, hard, pressure, appliance, gate):
     answer = ask(run, a_layout(a_wye(*branches)))
     supply, easy_line, hard_line = answer["lines"]
     assert (answer["pressure"], supply["appliance"], supply["end"]) == (pressure, appliance, "joint")
-    assert answer["rules"] == {"wye": [{"from": "0", "loss": "0"}, {"from": "350", "loss": "10"}]}  # as on the shelf
+    assert answer["loss_steps"] == {"wye": [{"from": "0", "loss": "0"}, {"from": "350", "loss": "10"}]}  # as on the shelf
     assert (easy_line["gate"], hard_line["gate"], hard_line["feeder"]) == (gate, None, "S")
     assert (supply["reaction"], "nozzle" in supply["workings"]) == (None, False)
 

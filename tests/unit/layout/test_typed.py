@@ -15,7 +15,7 @@ def test_hoses_side_by_side(run):
     # by hand: 29.7 x 2.25 x sqrt(80) = 597.70 gpm; half of it in each: 2 x 2.98850^2 x 2 = 35.72; 80 + 35.72 + 25
     assert answer["pressure_psi"] == pytest.approx(140.72, abs=0.01)
     assert answer["cautions"] == []
-    assert answer["rules"] == {"master": [{"from": "0", "loss": "25"}]}  # as on the shelf
+    assert answer["loss_steps"] == {"master": [{"from": "0", "loss": "25"}]}  # as on the shelf
 
 
 def test_loss_as_typed(run):

@@ -5,7 +5,7 @@ import { fold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
 import { PIPED } from "./layout.js";
 
-function rows(line, typed, data, u, rules, origin) {
+function rows(line, typed, data, u, lossSteps, origin) {
   const { words, formulas } = data;
   const told = (sentence, facts) => fill(words.pressure[sentence], { ...u, ...facts });
   const { friction, elevation, inlet, nozzle } = line.workings;
@@ -21,7 +21,7 @@ function rows(line, typed, data, u, rules, origin) {
     !isPiped && ["friction", line.friction, "pressure", told("working_friction", friction), [coefficient, hose.family === "metric" ? words.pressure.metric_set : words.pressure.modern, formula("friction")]],
     !isPiped && ["friction_rate", line.friction_rate, "friction_rate", told("working_friction_rate", friction), [coefficient, formula("friction")]],
     ["elevation", line.elevation, "pressure", told("working_elevation", elevation), [formula("elevation")]],
-    device && ["appliance", line.appliance, "pressure", typed.loss ? words.pressure.working_own_loss : rules[line.device].map((step) => told("working_appliance", step)).join("; "),
+    device && ["appliance", line.appliance, "pressure", typed.loss ? words.pressure.working_own_loss : lossSteps[line.device].map((step) => told("working_appliance", step)).join("; "),
       typed.loss ? [] : [source("loss_source", { device: device.label, source: device.source, basis: words.basis[device.basis] })]],
     ["flow", line.flow, "flow", joint ? told("working_joint_flow", line) : told(`working_${line.end}_flow`, nozzle), line.end === "smooth" ? [formula("smooth_flow")] : []],
     line.reaction !== null && ["reaction", line.reaction, "force", told(`working_${line.end}_reaction`, nozzle), [formula(line.end === "smooth" ? "smooth_reaction" : "fog_reaction")]],
@@ -37,7 +37,7 @@ export function figuresView({ answer, lines, data, shelf, u, labelOf, work }) {
       const typed = lines.find((each) => each.id === line.id);
       return html`
         ${lines.length > 1 ? html`<h3>${labelOf(line.id)}</h3>` : nothing}
-        <div class="figures">${rows(line, typed, data, u, answer.rules, shelf.hoses[typed.hose].origin).map(([name, text, unit, working, told]) => html`
+        <div class="figures">${rows(line, typed, data, u, answer.loss_steps, shelf.hoses[typed.hose].origin).map(([name, text, unit, working, told]) => html`
           <details>
             <summary><span>${fill(words.pressure[`field_${name}`], u)}</span><b>${text} ${u[`u_${unit}`]}</b></summary>
             <p class="working">${working}</p>
