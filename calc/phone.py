@@ -15,7 +15,6 @@ DOORS = {
     "collar.places": ("diagnosis.collar", ("proofs", "seen")),
     "entry.added": ("base.entry", ("units", "kind", "text", "other", "sign")),
     "entry.all_shown": ("base.entry", ("units", "entries")),
-    "entry.shown": ("base.entry", ("units", "kind", "text")),
     "entry.stepped": ("base.entry", ("text", "kind", "decimal", "step", "direction", "least")),
     "fault.entered": ("diagnosis.fault", ("knowledge", "facts", "missing")),
     "fault.for_rig": ("diagnosis.fault", ("knowledge", "rig")),

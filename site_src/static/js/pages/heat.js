@@ -1,39 +1,41 @@
 // Heat in the pump: what its power does to water shut in and sent round. It urges, and never says how long.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { answering } from "../shared/answering.js";
 import { stepper } from "../shared/controls.js";
-import { engine, Refusal } from "../shared/engine.js";
+import { calc, Refusal } from "../shared/engine.js";
+import { fold } from "../shared/fold.js";
 import { notices } from "../shared/notice.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
 import { refusalOf } from "../shared/refusal.js";
+import { shownIn } from "../shared/shown.js";
 import { fill, pageData, unitWords } from "../shared/site.js";
 import { keep, kept } from "../shared/store.js";
-import { bare, isAsTyped, systemChips, tagged, unitsFor } from "../shared/units.js";
+import { systemChips, tagged, unitsOnce } from "../shared/units.js";
 
 const DRAFT = "heat";
 const KINDS = { power: "power", trapped: "volume", tank: "volume", rise: "temperature_rise" };
 const place = document.getElementById("heat");
-const starting = engine();
+calc.start();
 const [data, draft, rig] = await Promise.all([pageData(), kept(DRAFT), chosenRig()]);
 const { words } = data;
 const page = { system: chosenSystem(data.systems), entries: { ...data.opening, ...(rig?.tank && { tank: rig.tank }), ...draft } };
-let call = null;
-
-const units = () => unitsFor(data.systems, page.system, page.entries);
-
-const shown = (name) => {
-  const entry = page.entries[name];
-  return isAsTyped(entry, page.system) ? bare(entry) : call("entry.shown", { units: units(), kind: KINDS[name], text: entry });
-};
+const unitsOf = unitsOnce(data.systems);
+const inputs = shownIn(page);
+const asking = answering(question, draw);
 
 function type(name, text) {
   page.entries = { ...page.entries, [name]: tagged(text, page.system) };
   keep(DRAFT, page.entries);
-  draw();
+  asking.change();
 }
 
-function worked() {
+// The page's one question; entries typed in other units are read once.
+async function question() {
+  const units = unitsOf(page.system);
+  const { texts, learn } = inputs.unread(Object.entries(KINDS).map(([name, kind]) => [kind, page.entries[name]]));
+  if (texts.length) learn(await calc.ask("entry.all_shown", { entries: texts }, { units }));
   try {
-    return { answer: call("warming.answer", { entries: page.entries, units: units() }) };
+    return { answer: await calc.ask("warming.answer", { entries: page.entries }, { units }) };
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal;
     return { refusal };
@@ -44,7 +46,7 @@ function entry(name, u, refusal) {
   const step = data.systems[page.system].steps[KINDS[name]];
   return html`
     ${stepper({
-      id: name, name, label: words.heat[name], unit: u[`u_${KINDS[name]}`], value: shown(name), words,
+      id: name, name, label: words.heat[name], unit: u[`u_${KINDS[name]}`], value: inputs.shown(KINDS[name], page.entries[name]), words,
       by: { kind: KINDS[name], step, least: step },
       type: (text) => type(name, text),
       refusal: refusal?.field === name ? refusalOf(words, refusal) : null,
@@ -53,7 +55,7 @@ function entry(name, u, refusal) {
 }
 
 function answerView(answer, u) {
-  const told = (sentence) => fill(words.heat[sentence], { ...u, ...answer.terms, constant: answer.constant, shut: answer.shut, circulation: answer.circulation, tank_rise: answer.tank });
+  const said = (sentence) => fill(words.heat[sentence], { ...u, ...answer.terms, constant: answer.constant, shut: answer.shut, circulation: answer.circulation, tank_rise: answer.tank });
   const figure = (label, amount, unit, more) => html`
     <section class="answer answer-still">
       <p class="answer-label">${label}</p>
@@ -62,18 +64,19 @@ function answerView(answer, u) {
     </section>`;
   return html`
     ${figure(words.heat.shut, answer.shut, u.u_temperature_rise, words.heat.shut_told)}
-    ${figure(told("round"), answer.circulation, u.u_flow, words.heat.round_told)}
+    ${figure(said("round"), answer.circulation, u.u_flow, words.heat.round_told)}
     <h2>${words.heat.tank_title}</h2>
     <p>${fill(words.heat.tank_told, { ...u, tank: answer.tank })}</p>
     <h2>${words.heat.workings}</h2>
     <div class="figures">${[["shut", answer.shut], ["round", answer.circulation], ["tank", answer.tank]].map(([name, amount]) => html`
-      <details><summary><span>${words.heat[`work_${name}`]}</span><b>${amount}</b></summary><p class="working">${told(`working_${name}`)}</p></details>`)}
+      ${fold({ name, kind: "", summary: html`<span>${words.heat[`work_${name}`]}</span><b>${amount}</b>`, redraw: asking.redraw }, () => html`<p class="working">${said(`working_${name}`)}</p>`)}`)}
     </div>`;
 }
 
-function draw() {
+function draw(answered) {
+  if (!answered) return; // what stands there until calc runs says so
+  const { answer, refusal } = answered;
   const u = unitWords(words, page.system);
-  const { answer, refusal } = worked();
   render(html`
     ${answer ? answerView(answer, u) : nothing}
     ${notices(answer ? null : words.pressure.waiting)}
@@ -84,10 +87,9 @@ function draw() {
       systems: data.systems, system: page.system, words,
       change: (system) => {
         page.system = system;
-        draw();
+        asking.change();
       },
     })}`, place);
 }
 
-call = await starting;
-draw();
+await asking.change();

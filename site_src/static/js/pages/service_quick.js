@@ -2,7 +2,7 @@
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { enterLink } from "../diagnose/enter.js";
 import { answering } from "../shared/answering.js";
-import { calc, engine } from "../shared/engine.js";
+import { calc } from "../shared/engine.js";
 import { live } from "../shared/notice.js";
 import { send } from "../rig/carry.js";
 import { orderLines } from "../shared/order.js";
@@ -21,7 +21,7 @@ import { day } from "../shared/times.js";
 import { systemChips, unitsOnce } from "../shared/units.js";
 
 const place = document.getElementById("quick");
-const starting = engine();
+calc.start();
 const [data, rig] = await Promise.all([
   pageData(new URL("../", document.baseURI)),
   chosenRig(),
@@ -140,7 +140,6 @@ const baselineView = () => page.asked
 place.replaceChildren();
 if (!rig) render(html`<p class="notice">${words.quick.no_rig} <a class="key" href=${new URL("rig/", home).href}>${words.test.to_rig}</a></p>`, place);
 else {
-  await starting;
   await asking.change();
   place.addEventListener("focusout", () => queueMicrotask(draw)); // it is typed out now
   stayAwake(() => {});

@@ -3,7 +3,7 @@
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { stayAwake } from "../shared/awake.js";
 import { answering } from "../shared/answering.js";
-import { calc, engine } from "../shared/engine.js";
+import { calc } from "../shared/engine.js";
 import { toHeading, toTitle } from "../shared/focus.js";
 import { notices } from "../shared/notice.js";
 import { chosenSystem } from "../rig/chosen.js";
@@ -26,7 +26,7 @@ import { systemChips, unitsOnce } from "../shared/units.js";
 
 const TICK_MS = 250;
 const place = document.getElementById("test");
-const starting = engine();
+calc.start();
 const data = await pageData(new URL("../", document.baseURI));
 const { words } = data;
 const page = { system: chosenSystem(data.systems), asking: null, jumps: [], awake: null };
@@ -190,7 +190,6 @@ async function hold(id) {
 }
 
 try {
-  await starting;
   if (!(await hold(location.hash.slice(1).split("/")[0]))) throw { told: words.test.elsewhere };
   await open();
   place.replaceChildren();

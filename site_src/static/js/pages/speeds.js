@@ -1,34 +1,39 @@
 // Speeds in pump gear: what the chosen rig should show, gear by gear, and what a reading says of it.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
-import { engine, Refusal } from "../shared/engine.js";
+import { answering } from "../shared/answering.js";
+import { calc, Refusal } from "../shared/engine.js";
 import { notices } from "../shared/notice.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
+import { shownIn } from "../shared/shown.js";
 import { fill, pageData, unitWords } from "../shared/site.js";
 import { answerView, workingsView } from "../speeds/answer.js";
-import { entriesView, readingsView } from "../speeds/entries.js";
+import { KINDS, entriesView, readingsView } from "../speeds/entries.js";
 import { keep, kept } from "../shared/store.js";
-import { bare, isAsTyped, systemChips, unitsFor } from "../shared/units.js";
+import { systemChips, unitsOnce } from "../shared/units.js";
 
 const FROM_RIG = ["idle", "pump_ratio", "axle_ratio", "tyre_rev", "pump_gear_ratio", "governed"];
 const USUAL_IDLE = "50@US"; // common practice, said so beside it
 const GEARS = ["1", "2", "3", "4", "5", "6"];
 const place = document.getElementById("speeds");
-const starting = engine();
+calc.start();
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
 const draft = `speeds:${rig?.id ?? ""}`;
 const page = { system: chosenSystem(data.systems), typed: (await kept(draft)) ?? {} };
-let call = null;
+const unitsOf = unitsOnce(data.systems);
+const inputs = shownIn(page);
+const asking = answering(question, draw);
 
 const state = {
   words, rig, data, page,
   entry: (name) => page.typed[name] ?? opening(name),
-  shown: (kind, entry) => (entry.includes("@") && !isAsTyped(entry, page.system) ? call("entry.shown", { units: units(), kind, text: entry }) : bare(entry)),
+  shown: inputs.shown,
+  redraw: asking.redraw,
   gears: () => GEARS.filter((gear) => gear !== rig?.pump_gear),
   change(name, text) {
     page.typed = { ...page.typed, [name]: text };
     keep(draft, page.typed);
-    draw();
+    asking.change();
   },
 };
 
@@ -39,23 +44,26 @@ function opening(name) {
   return FROM_RIG.includes(name) ? rig?.[name] ?? "" : "";
 }
 
-const units = () => unitsFor(data.systems, page.system, [page.typed, USUAL_IDLE]);
-
-function worked() {
+// The page's one question; entries typed in other units are read once.
+async function question() {
+  const units = unitsOf(page.system);
+  const { texts, learn } = inputs.unread(Object.entries(KINDS).map(([name, kind]) => [kind, state.entry(name)]));
+  if (texts.length) learn(await calc.ask("entry.all_shown", { entries: texts }, { units }));
   const names = ["engine", ...FROM_RIG, "idle_pressure", "wanted", "pressure_shown", "speed_shown"];
   const entries = Object.fromEntries(names.map((name) => [name, state.entry(name)]));
   const gears = state.gears().map((gear) => ({ gear, ratio: page.typed[`ratio_${gear}`] ?? "" }));
   try {
-    return { answer: call("gear_table.answer", { entries, gears, units: units() }) };
+    return { answer: await calc.ask("gear_table.answer", { entries, gears }, { units }) };
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal;
     return { refusal };
   }
 }
 
-function draw() {
+function draw(answered) {
+  if (!answered) return; // what stands there until calc runs says so
+  const { answer, refusal } = answered;
   const u = unitWords(words, page.system);
-  const { answer, refusal } = worked();
   const given = { ...state, u, answer, refusal };
   render(html`
     ${answer ? answerView(given) : nothing}
@@ -68,11 +76,10 @@ function draw() {
       systems: data.systems, system: page.system, words,
       change: (system) => {
         page.system = system;
-        draw();
+        asking.change();
       },
     })}
     ${answer ? workingsView(given) : nothing}`, place);
 }
 
-call = await starting;
-draw();
+await asking.change();

@@ -54,11 +54,6 @@ function read(text) {
   return answer.ok;
 }
 
-// For pages that still ask within a draw: a call where calc runs already, or null, and the call once it does.
-let called = null;
-export const ask = (name, given) => called?.(name, given) ?? null;
-export const engine = () => running().then((phone) => (called = (name, given) => read(phone.call(name, JSON.stringify(given)))));
-
 async function start() {
   const vendored = new URL("static/vendor/micropython/", root);
   const [interpreter, packed] = await Promise.all([

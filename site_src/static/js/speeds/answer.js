@@ -1,6 +1,7 @@
 // What the rig should show: the speedometer's figure, every gear side by side, and how each is worked.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { figureView } from "../shared/figure.js";
+import { fold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
 import { warning } from "../shared/warning.js";
 
@@ -56,7 +57,7 @@ export function readingsTold({ words, answer }) {
     ${speed ? warning(level(speed.code === "pump_gear" || speed.code === "no_gear"), told.speed_shown, fill(told[`told_${speed.code}`], speed)) : nothing}`;
 }
 
-export function workingsView({ words, answer, u }) {
+export function workingsView({ words, answer, u, redraw }) {
   const told = words.speeds;
   const [own] = answer.rows;
   const facts = { ...u, ...answer.terms, pump_rpm: answer.pump_rpm, speed: own?.speed, pressure: answer.pressure, wanted_rpm: answer.wanted_rpm };
@@ -64,8 +65,6 @@ export function workingsView({ words, answer, u }) {
   return html`
     <h2>${told.workings}</h2>
     <div class="figures">${parts.map(([part, figure]) => html`
-      <details>
-        <summary><span>${told[`work_${part}`]}</span><b>${figure ?? "?"}</b></summary>
-        <p class="working">${figure ? fill(told[`working_${part}`], facts) : waits(answer.missing[part], words)}</p>
-      </details>`)}</div>`;
+      ${fold({ name: part, kind: "", summary: html`<span>${told[`work_${part}`]}</span><b>${figure ?? "?"}</b>`, redraw }, () => html`
+        <p class="working">${figure ? fill(told[`working_${part}`], facts) : waits(answer.missing[part], words)}</p>`)}`)}</div>`;
 }

@@ -1,6 +1,7 @@
 // What the speeds page is told: the rig's gearing, from its profile or typed, and what was read at the panel.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { stepper } from "../shared/controls.js";
+import { fold } from "../shared/fold.js";
 import { fieldView } from "../rig/fields.js";
 import { refusalOf } from "../shared/refusal.js";
 import { fill } from "../shared/site.js";
@@ -8,6 +9,7 @@ import { tagged } from "../shared/units.js";
 import { readingsTold } from "./answer.js";
 
 const RPM_STEP = 50;
+export const KINDS = { idle_pressure: "pressure", wanted: "pressure", pressure_shown: "pressure", speed_shown: "road_speed" };
 const NUMBERS = ["idle", "pump_ratio", "axle_ratio", "tyre_rev", "pump_gear_ratio", "governed"];
 
 const refused = (given, name, gear) => {
@@ -15,7 +17,8 @@ const refused = (given, name, gear) => {
   return refusal?.field === name && refusal.gear === gear ? refusalOf(words, refusal) : null;
 };
 
-function amount(given, name, kind) {
+function amount(given, name) {
+  const kind = KINDS[name];
   const { words, u, entry, shown, change, page, data } = given;
   const value = kind ? shown(kind, entry(name)) : entry(name);
   const put = (text) => change(name, kind && text.trim() ? tagged(text, page.system) : text);
@@ -40,12 +43,12 @@ export function readingsView(given) {
     ${amount(given, "engine")}
     <h2>${told.reads}</h2>
     ${answer ? readingsTold(given) : nothing}
-    ${given.rig?.speedometer === "wheels" ? nothing : amount(given, "speed_shown", "road_speed")}
-    ${amount(given, "pressure_shown", "pressure")}
+    ${given.rig?.speedometer === "wheels" ? nothing : amount(given, "speed_shown")}
+    ${amount(given, "pressure_shown")}
     ${page.typed.speed_shown || page.typed.pressure_shown
       ? html`<button type="button" class="key" @click=${() => { change("speed_shown", ""); change("pressure_shown", ""); }}>${told.clear}</button>` : nothing}
     <p><b>${told.no_throttle}</b></p>
-    ${amount(given, "wanted", "pressure")}
+    ${amount(given, "wanted")}
     ${answer?.wanted_rpm
       ? html`<p class="notice">${fill(told.wanted_told, { ...u, pressure: answer.terms.wanted, rpm: answer.wanted_rpm })} ${answer.above_governed ? told.wanted_above : ""}</p>` : nothing}`;
 }
@@ -54,12 +57,10 @@ export function entriesView(given) {
   const { words, page } = given;
   const told = words.speeds;
   return html`
-    ${amount(given, "idle_pressure", "pressure")}
+    ${amount(given, "idle_pressure")}
     <p class="formula">${page.typed.idle_pressure ? told.idle_own : told.idle_usual}</p>
     ${NUMBERS.map((name) => number(given, name, told[name]))}
-    <details class="measure">
-      <summary>${told.ratios}</summary>
+    ${fold({ name: "ratios", kind: "measure", summary: told.ratios, redraw: given.redraw }, () => html`
       <p>${told.ratios_told}</p>
-      ${given.gears().map((gear) => number(given, `ratio_${gear}`, fill(told.ratio, { gear }), gear))}
-    </details>`;
+      ${given.gears().map((gear) => number(given, `ratio_${gear}`, fill(told.ratio, { gear }), gear))}`)}`;
 }
