@@ -26,11 +26,7 @@ def read(solution, shelf, units, parts):
     shelf, units: as for answer
     parts: what of it is wanted beside the pressures, among "workings" and "fall"
 
-    Returns `{"pressure_psi", "pressure", "flow", "by_rule", "loss_steps", "lines", "cautions"}`: `by_rule` the pressure by
-    the department's own friction rule, None where it has none; `loss_steps` by device, the steps of its usual loss; per line `id`, `feeder`,
-    texts of each figure, `gate` where it must be gated, and where they are wanted `fall`, numbers in the page's units to draw its pressure
-    and height by, and `workings`, with the figures that stand beside them alone: `velocity` and `water`.
-    Raises CalcError naming a loss where the rig's own has a fault. Source: calc.layout.pressure.
+    Returns contract `layout_answer`. Raises CalcError naming a loss where the rig's own has a fault. Source: calc.layout.pressure.
     """
     plain_layout, by_id, report = solution
     lines = [_read(line, by_id[line["id"]], units) for line in report["lines"]]

@@ -13,9 +13,7 @@ SPEEDS = ("speed_capacity", "speed_seventy", "speed_fifty")  # of a rig's profil
 def answer(layout, shelf, units, profile):
     """How hard a layout makes the pump work, ready to be read.
 
-    layout: as for calc.layout.answer, with `source`: `{"kind", "intake", "lift", "loss"}`, kind "tank", "fed" (from a hydrant
-        or pump, `intake` the intake gauge while flowing) or "draft" (`lift` of the water and `loss` of the suction hose
-        as a height); entries as typed
+    layout: as for calc.layout.answer, with where its water comes from, contract `source`
     shelf, units: as for calc.layout.answer
     profile: of the rig, see calc.rig.profile; what it does not hold is left out
 
@@ -30,13 +28,7 @@ def read(solution, layout, units, profile):
     solution: of calc.layout.answer.solved
     layout, units, profile: as for answer
 
-    Returns `{"net", "power", "supply", "rating", "engine", "picture"}`: texts, but `supply` is what to watch at the intake of a
-    pump that is fed, None or a caution: `{"level", "code", "limit"}`, code "no_supply" (nothing is left at the intake),
-    "low_supply" (less than `limit` is) or "high_supply" (more comes in than the layout asks for); `rating` is None without a rated capacity, else
-    `{"within", "limit", "rated", "promised", "margin", "extrapolated"}`; `engine` is None without two recorded speeds,
-    else `{"rpm", "basis"}` or `{"code"}` where none can be estimated; `picture` has the rating and the working point,
-    [flow, net] in the page's units.
-    Raises CalcError as answer does. Source: as for answer.
+    Returns contract `at_pump`. Raises CalcError as answer does. Source: as for answer.
     """
     _, _, report = solution
     discharge_psi, flow_gpm = report["discharge_psi"], report["flow_gpm"]

@@ -8,9 +8,7 @@ from calc.layout import answer, pressure
 def now(layout, shelf, units):
     """Flow, pressure and reaction at every nozzle of a layout as it stands, beside those it is rated for.
 
-    layout: as for calc.layout.answer, with `now`: `{"pressure", "gates", "shut"}`; `pressure` is the pump's gauge as typed, or
-        empty for the pressure that the layout asks for; `gates` is "set" where easier lines are gated as asked, or "open";
-        `shut` lists the ids of lines that are shut
+    layout: as for calc.layout.answer, with how it stands now, contract `now`
     shelf, units: as for calc.layout.answer
 
     Returns what read does. Raises CalcError naming the typed field and, as a fact, the line. Source: calc.layout.pressure.
@@ -24,10 +22,7 @@ def read(solution, layout, units):
     solution: of calc.layout.answer.solved
     layout, units: as for now
 
-    Returns `{"pressure", "flow", "asked", "lines", "cautions"}`: `asked` is the pressure that what is still open asks for,
-    None where all is open or all is shut; per nozzle `id`, `is_shut`, and texts: `flow`, `outlet`,
-    `reaction` now; `rated_flow`, `rated_outlet`; and where something is shut, `open_flow`, `open_outlet` with all open.
-    The pump is taken to hold its pressure. Raises CalcError as now does. Source: calc.layout.pressure.
+    Returns contract `flowing`; the pump is taken to hold its pressure. Raises CalcError as now does. Source: calc.layout.pressure.
     """
     plain_layout, by_id, report = solution
     standing = layout.get("now")

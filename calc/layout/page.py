@@ -7,16 +7,13 @@ from calc.layout import answer as layout_answer, at_pump, flowing, reach
 def answer(layout, shelf, units, profile, parts, texts):
     """All that the page shows of a layout.
 
-    layout, shelf: see calc.layout.typed; with `now` and `source` where their parts are wanted
+    layout, shelf: see calc.layout.typed; with `now` and `source` where their parts are wanted, see calc.layout.flowing and at_pump
     units: see calc.base.display
     profile: of the rig, or None, see calc.layout.at_pump
-    parts: by name, those that are in sight: "workings", "fall", "flowing" and "at_pump", each True, and "bounds", `{"line", "reach"}` as
-        calc.layout.reach takes them
+    parts: those that are in sight, contract `layout_parts`
     texts: [kind, text] of what stands in inputs and was typed in another system
 
-    Returns `{"answer", "flowing", "at_pump", "bounds", "refusal", "texts"}`: each part as its own module gives it, None where it is not
-    wanted or refused; `refusal` the first of them, with its facts, or None; `texts` as they are read in the page's units, see entry.shown.
-    Raises CalcError naming text where one is of no known system.
+    Returns the answer of contract `layout_page.answer`. Raises CalcError naming text where one is of no known system.
     """
     shown = {"answer": None, "flowing": None, "at_pump": None, "bounds": None, "refusal": None,
              "texts": [entry.shown(units, kind, text) for kind, text in texts]}

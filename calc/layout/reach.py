@@ -21,9 +21,7 @@ def answer(layout, shelf, units, line, reach):
 
     layout, shelf, units: as for calc.layout.answer
     line: id of the line; what comes before it stays as it is, the other lines at their flow
-    reach: entries as typed, `{"pump", "flow", "end", "length"}`: pressure at the pump, flow wanted, pressure wanted at
-        its end, its length; "pump" empty for the most the hose on the way can be worked at, or else for what the layout asks,
-        "flow" and "end" for what the line has
+    reach: what is asked of it, as typed, contract `reach`
 
     Returns what read does. Raises CalcError naming the typed field, "reach_pump" for a pump. Source: hose.friction_loss_psi
     solved for the length; for the flow by halving; surge.rise.
@@ -37,12 +35,7 @@ def read(solution, shelf, units, line, reach):
     solution: of calc.layout.answer.solved
     shelf, units, line, reach: as for answer
 
-    Returns `{"pump", "flow", "end", "length", "limit", "longest", "passes", "taken", "cautions", "surge"}`: the entries
-    reckoned with as texts; `limit` the most the pump may show by the working pressure of the hose, None
-    where none is known; `longest` how long the line may be, None where the end, elevation, appliances and the way
-    there take all there is, which is `taken`; `passes` the flow at the length, None where there is none or no end to it;
-    `surge` is None at a joint or without a known bore, else `{"least", "most", "slowest"}`, texts to their first figure
-    and seconds. Raises CalcError as answer does, and naming line where there is none of that id. Source: as for answer.
+    Returns contract `reach_answer`. Raises CalcError as answer does, and naming line where there is none of that id. Source: as for answer.
     """
     _, by_id, report = solution
     if line not in by_id:
