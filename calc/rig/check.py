@@ -14,8 +14,7 @@ def problems(profile, shelf, units):
     shelf: what is at hand, see calc.base.shelf
     units: see calc.base.display
 
-    Returns a list of `{"field", "code", ...facts}`, field such as "beds.2.length"; empty for a sound profile. The facts
-    `least`, `most` and `handbook` are in calc's unit.
+    Returns a list, each contract `problem`; empty for a sound profile.
     Raises CalcError naming profile or schema where it is no profile at all or of another version.
     """
     if not isinstance(profile, dict):

@@ -14,8 +14,7 @@ def read(problems, profile, units):
     profile: what they are of
     units: see calc.base.display
 
-    Returns the problems, those of a number or an amount with `typed`, what stands in the field, and where it is out of range with
-    `allowed`, `{"least", "most"}`. Raises nothing.
+    Returns the problems, with `typed` and `allowed` of contract `problem`. Raises nothing.
     """
     return [_read(problem, profile, units) for problem in problems]
 

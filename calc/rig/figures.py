@@ -11,8 +11,7 @@ def beside_handbook(at_hand, shelf, units):
     shelf: what is at hand, see calc.base.shelf, as the handbook has it
     units: see calc.base.display
 
-    Returns `[{"hose", "coefficient", "handbook", "origin", "percent", "is_lower", "is_large"}]`, texts in the page's unit;
-    percent is "0" where the figure is the handbook's. Raises nothing. Source: the profile and the shelf.
+    Returns a list, each contract `beside_handbook`. Raises nothing. Source: the profile and the shelf.
     """
     rows = []
     for row in at_hand["rig"].get("hoses", []):

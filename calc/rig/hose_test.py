@@ -47,14 +47,11 @@ def fitted_coefficient(readings):
 def read(readings, handbook, units):
     """Readings as typed to a coefficient as read out, beside the handbook's and what it changes.
 
-    readings: [{"inlet", "outlet", "flow", "length"}], text as typed, both gauges on level ground
+    readings: as typed, each contract `hose_reading`
     handbook: the handbook's coefficient of this hose, in calc's unit
     units: see calc.base.display
 
-    Returns `{"coefficient", "typed", "handbook", "percent", "spread", "cautions", "example"}`; `typed` is the
-    coefficient as an entry of a profile; `example` gives the loss of 100 units of length at the first reading's
-    flow by both. Raises CalcError naming the typed field and, as a fact, the reading.
-    Source: fitted_coefficient.
+    Returns contract `hose_test`. Raises CalcError naming the typed field and, as a fact, the reading. Source: fitted_coefficient.
     """
     plain = []
     for count, typed in enumerate(readings if isinstance(readings, list) else []):

@@ -11,14 +11,10 @@ def answer(profile, shelf, units, parts, texts):
     profile: see calc.rig.profile, sound or not
     shelf: what is at hand, see calc.base.shelf, as the handbook has it
     units: see calc.base.display
-    parts: by name, those that are in sight: "beds" and "figures", each True, and "measured", readings as typed by the place of the hose that
-        they are of, see hose_test.read
+    parts: those that are in sight, contract `rig_parts`
     texts: [kind, text] of what stands in inputs and was typed in another system
 
-    Returns `{"problems", "missing", "beds", "figures", "measured", "texts"}`: problems as of fault_text.read; missing the names of empty
-    fields; per bed `{"pressure", "loss"}`, or None where its row has a fault or it is refused; figures as of figures.beside_handbook; by place what the
-    readings give, `{"result"}` or `{"refusal"}`; texts as they are read in the page's units. Raises CalcError naming text where one is of no
-    known system.
+    Returns the answer of contract `rig_page.answer`. Raises CalcError naming text where one is of no known system.
     """
     problems = check.all_problems(profile, shelf, units)
     at_hand = rig_profile.judged(profile, problems, shelf, units)

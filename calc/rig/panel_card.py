@@ -1,8 +1,6 @@
 """The card that a department fixes by the panel: every preconnect of a rig with the one number to set.
 
-The card is a sheet of blocks, ready to be set in type: `{"blocks": [{"code", "head", "rows"}], "notes", "faults"}`. A row is
-`{"name", "detail", "cells", "is_over_test"}`, its cells text or None. What words are wanted for stands as a code with
-facts, `{"code", ...}`, and plain text as text.
+The card is a sheet of blocks, ready to be set in type. What words are wanted for stands as a code with facts, and plain text as text.
 """
 from calc.base import display, entry, rounding, shelf as shelves
 from calc.base.errors import CalcError
@@ -18,15 +16,14 @@ MOST_FLOORS = 5
 def card(profile, shelf, units, section, tips):
     """The panel card of a rig in the page's units.
 
-    profile: see calc.rig.profile; what is faulty in it is listed in `faults`, see calc.rig.check, and the rows that need it stay blank
+    profile: see calc.rig.profile, sound or not; rows that need what is faulty in it stay blank
     shelf: see calc.base.shelf; its hoses also carry `label` and `card_gpm`, the flows of a supply row
     units: see calc.base.display
     section: the section of hose a crew adds, as an entry ("50@US")
-    tips: smooth-bore tips by name, [{"id", "label", "usual", "is_master"}]; id is the diameter and usual the pressure,
-        as entries; those of master streams are listed on the card
+    tips: smooth-bore tips, each contract `tip_choice`; those of master streams are listed on the card
 
-    Pressures of beds are rounded to the panel's step where the profile has one. A cell is None where it cannot be
-    worked out: the profile gives no floor height, or no fire hose could take it. Raises CalcError naming the field.
+    Returns the answer of contract `panel_card.card`; pressures of beds are rounded to the panel's step where the profile has one.
+    Raises CalcError naming the field.
     Source: calc.layout.pressure; tips and rounding common practice.
     """
     at_hand = rig_profile.at_hand(profile, shelf, units)

@@ -22,11 +22,10 @@ def at_hand(profile, shelf, units):
     shelf: what is at hand, see calc.base.shelf
     units: see calc.base.display
 
-    Returns `{"shelf", "rig", "beds", "faulty_beds"}`. The shelf has the rig's own coefficients, limits, wye loss and friction
+    Returns the answer of contract `rig.at_hand`. The shelf has the rig's own coefficients, limits, wye loss and friction
     rule in place of the usual ones: a hose that the profile has figures of carries their `origin`, and `work_psi` where it
     has a working limit; what hangs on a fault is marked, see calc.base.shelf; `faults` are the problems where there are any.
-    The rig is the profile without each faulty field and each row with a fault, empty where it is none. Beds are its beds, see
-    beds_of; faulty ones `{"name", "place", "before"}`, `before` the number of usable beds above it. Raises nothing.
+    The rig is the profile without each faulty field and each row with a fault, empty where it is none; beds, see beds_of. Raises nothing.
     """
     return judged(profile, check.all_problems(profile, shelf, units), shelf, units)
 
