@@ -11,12 +11,10 @@ def curve(plan, summary, earlier, units):
 
     plan: of calc.service.plan
     summary: of calc.service.years.summary for it
-    earlier: [{"name", "points"}], summaries of earlier tests with what they are called
+    earlier: points of earlier tests, each contract `earlier_test`
     units: see calc.base.display
 
-    Returns `{"flow_marks", "net_marks", "asked", "today", "earlier"}`: marks are `{"at", "text"}`; points `{"id", "flow", "net"}`,
-    today's with "status", "flow_band" and "net_band", earlier ones with "name". Points that were not read are left out.
-    Raises CalcError naming units or plan.
+    Returns contract `curve`; points that were not read are left out. Raises CalcError naming units or plan.
     """
     runs = [test for test in plan["tests"] if test["kind"] == "run"]
     if not runs:

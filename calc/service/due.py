@@ -10,11 +10,11 @@ ORDER = ("failed", "never", "due", "soon", "current")
 def standing(results, on_ms, interval_days):
     """What the finished tests of one rig say on a day.
 
-    results: [{"at_ms", "status"}], finished tests in any order; status "pass", "fail" or "not_proven"
+    results: finished tests in any order, each contract `standing_result`
     on_ms: the day, milliseconds since 1970, 0 or more
     interval_days: how long a proof holds, days, above 0
 
-    Returns `{"status", "last_ms", "passed_ms", "due_ms"}`: "failed" where the newest test that proved anything failed; "never"
+    Returns the answer of contract `service.standing`: "failed" where the newest test that proved anything failed; "never"
     where none passed; "due" where the last pass is older than the interval, "soon" in its last 30 days, else "current". A
     test that proved nothing changes nothing. Tests dated after the day are left out. Raises CalcError naming the input.
     Source: common practice (a yearly proof; not proven is no pass).

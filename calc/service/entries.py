@@ -1,9 +1,7 @@
 """A service test as typed to what calc.service.plan and calc.service.verdict take.
 
-A record is `{"rig", "standard", "conditions", "accuracy", "tests"}`. Every amount is text as typed ("145@US"), under the name
-calc knows it by; a set of readings is `{"at_s", "values"}`; the tip of a set or an attempt is `{"tip_in": "1.75@US", "count": 2}`. What
-cannot be read, or cannot be at all, is left out and listed as a problem, `{"place", "code"}`, place such as
-"tests.capacity.0.2.discharge_psi"; with code out_of_range also its "kind", its bounds "least" and "most", and "is_below".
+A record is contract `record_entered`: every amount is text as typed ("145@US"), under the name calc knows it by. What cannot be
+read, or cannot be at all, is left out and listed as a problem, contract `reading_problem`.
 """
 from calc.base import entry
 from calc.base.errors import CalcError, check_within
@@ -161,7 +159,7 @@ def _attempt(attempt, units, place, problems):
 def tip_of(tip, units, place, problems):
     """The tips of an attempt in calc's units, or None.
 
-    tip: `{"tip_in", "count"}` as typed, or None
+    tip: contract `tip`, or None
     units, place, problems: as for read
 
     Raises nothing.

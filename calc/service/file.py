@@ -44,8 +44,7 @@ def judged(record, units):
     record: whatever the file held, as plain data
     units: see calc.base.display
 
-    Returns `{"record", "verdict", "plan", "claimed"}`: the record carries its result worked out again where it is finished; plan and
-    verdict are those of service_page.answer; claimed is the status the file gave where that is another, else None.
+    Returns the answer of contract `service.judged`: the record carries its result worked out again where it is finished.
     Raises CalcError with field file and code not_a_test, newer or damaged, and as a fact where: `at`.
     """
     if not isinstance(record, dict) or "schema" not in record or "standard" not in record or "tests" not in record:
@@ -90,7 +89,7 @@ def baseline(content, units):
     content: whatever the file held, as plain data
     units: see calc.base.display
 
-    Returns `{"schema", "rig_id", "rig_name", "baseline"}`. Raises CalcError as judged does.
+    Returns contract `baseline_file`. Raises CalcError as judged does.
     """
     if not is_baseline(content):
         raise CalcError("file", "not_a_test")

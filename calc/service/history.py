@@ -1,7 +1,4 @@
 """A rig's tests over the years as a person reads them: each rated point against acceptance, and how it went from test to test.
-
-A result is `{"id", "at_ms", "kind", "standard", "rated_gpm", "status", "points"}`: a summary of calc.service.years.summary with the
-test's id and the time it ended, milliseconds since 1970.
 """
 from calc.base import display
 from calc.service import years as service_years
@@ -25,14 +22,12 @@ def year_at(at_ms):
 def history(results, speed_accuracy_rpm, units):
     """Each rated point of one rig through its tests, with texts in the page's units and places from 0 to 1 for a picture.
 
-    results: as the module says, in any order
+    results: in any order, each contract `result`
     speed_accuracy_rpm: the most an engine speed may err, rpm, 0 or more
     units: see calc.base.display
 
-    Only tests to the newest one's standard and rating are compared. Returns `{"compared", "points"}`: ids of the tests compared,
-    oldest first; a point is `{"id", "base", "is_acceptance", "rows", "trend", "is_below", "is_falling", "picture"}`, its rows
-    `{"test", "status", "net_text", "net_band_text", "flow_text", "engine_text", "change_text", "band_text", "side"}`, side "below",
-    "same" or "above" the base by more than the instruments may err, or None. Raises CalcError naming the input.
+    Returns the answer of contract `service.history`; only tests to the newest one's standard and rating are compared.
+    Raises CalcError naming the input.
     """
     ordered = _in_order(results)
     if not ordered:

@@ -16,8 +16,7 @@ def judged(name, kind, value, least, most, band=None):
     least, most: limits, or None
     band: how far the figure may be off, or None where that is not known
 
-    Returns `{"id", "kind", "value", "least", "most", "band", "margin", "status", "is_close"}`: is_close where the nearest
-    limit lies within the band, so that the instruments could not tell. Raises CalcError naming the figure.
+    Returns contract `figure_judged`, less its texts. Raises CalcError naming the figure.
     """
     figure = {"id": name, "kind": kind, "value": value, "least": least, "most": most, "band": band, "margin": None,
               "status": NOT_PROVEN, "is_close": False}
@@ -88,8 +87,7 @@ def judged_set(test, tip, values, plan):
     values: the set, see calc.service.verdict
     plan: of calc.service.plan
 
-    Returns `{"status", "code", "decided", "missing", "figures", "at_s", "engine_rpm", "pump_rpm", "is_strayed"}`; the
-    figures are the flow and the net pressure. Raises CalcError naming the field.
+    Returns contract `set_judged`, less its texts. Raises CalcError naming the field.
     Source: calc.hydraulics.nozzle, calc.pump.draft, calc.service.uncertainty.
     """
     flow_gpm, flow_band_gpm = _flow(tip, values, plan["accuracy"])

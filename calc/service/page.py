@@ -14,10 +14,7 @@ def answer(record, units):
     record: see calc.service.entries; a run may hold `draft`, the readings that are being entered
     units: see calc.base.display
 
-    Returns `{"plan", "verdict", "live", "waits", "summary", "problems", "points"}`: figures carry `value_text`, `least_text`,
-    `most_text` and `band_text`; live has, by run, the judged draft; waits, by test with a clock, what that waits for; points
-    has the text of each pressure that readings are named after. Where no plan can be made plan and verdict are None and
-    problems say why.
+    Returns contract `service_answer`.
     Raises CalcError naming record or units.
     """
     rig, conditions, readings, problems = entries.facts(record, units)

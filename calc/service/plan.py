@@ -1,13 +1,11 @@
 """The plan of a service test: each test in order, with what is entered in it and the limits it is judged by.
 
-A standard is plain data in calc's units (site_src/standards.py makes it): "id", "kind", "tests" (their order), "runs",
-"suction", "accuracy", "interlock", a section of limits for each topic, and "unsure" and "missing", names of sections.
-A rig is `{"rated_gpm", "standard"}` and, where known, "drive", "stages", "governed_rpm", "pump_ratio", "tank_gal",
-"has_auxiliary_intake", "meters" (their names, [] for none), and "new" and "last": by run, what was read when the pump was
-new and at its last test, `{"engine_rpm", "net_psi"}`.
-Conditions are `{"source": "draft" or "pressurised"}` and, where known, "air_f", "water_f", "barometer_inhg", "altitude_ft",
-"lift_ft", "depth_ft", "strainer_ft", "suction_size_in", "suction_length_ft", "suction_lines", "flow_by" ("pitot" or "meter"),
-"tips_in" (at hand) and "accuracy" (what instruments' own certificates say, in place of the standard's).
+A standard (contract `standard`) is plain data in calc's units, as site_src/content/standards.py makes it. A rig is
+`{"rated_gpm", "standard"}` and, where known, "drive", "stages", "governed_rpm", "pump_ratio", "tank_gal",
+"has_auxiliary_intake", "meters" (their names, [] for none), and "new" and "last": by run, what was read when the pump was new
+and at its last test, `{"engine_rpm", "net_psi"}`.
+Conditions are contract `conditions`, always with its source, and "accuracy" (what instruments' own certificates say, in place of
+the standard's).
 """
 from calc.base.errors import CalcError, check_within
 from calc.service.runs import run_plan, runs_of, step_for
@@ -41,9 +39,8 @@ def plan(rig, conditions):
     rig: as the module says; rated capacity 50 to 6,000 US gallons per minute
     conditions: as the module says, in calc's units
 
-    Returns plain data: "tests" in order, each with its fields and limits or, for a pumping run, its targets, and what must
-    stand before its time counts, "start"; what is not known is named under "missing", "rig." before what the rig's profile
-    lacks, and nothing is put in its place. Raises CalcError naming the input.
+    Returns contract `plan`, less its texts; what is not known is named in it and nothing is put in its place.
+    Raises CalcError naming the input.
     Source: the standard's data, where every section tells its own.
     """
     standard = rig.get("standard")

@@ -15,9 +15,8 @@ def compare(baseline, readings, quick, accuracy):
     quick: the standard's section: tolerance_percent, 0 to 50
     accuracy: discharge_psi and speed_rpm, how far the instruments may err
 
-    Returns `{"status", "steps", "enter"}`: status "as_baseline", "below", "above" or "not_proven"; enter is the sign that it
-    is to the diagnosis, or None; each step with its expected pressure, from the baseline reading nearest in speed. Nothing
-    here says that a rating is met. Raises CalcError naming the field and, as a fact, the step.
+    Returns the answer of contract `quick.answer`, less its texts and problems; pressure is expected from the baseline reading
+    nearest in speed. Nothing here says that a rating is met. Raises CalcError naming the field and, as a fact, the step.
     Source: affinity laws (pressure as speed squared), from memory; the tolerance is common practice.
     """
     check_within("tolerance_percent", quick["tolerance_percent"], 0, 50)

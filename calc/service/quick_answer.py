@@ -10,13 +10,12 @@ MOST_STEPS = 12
 def answer(baseline, readings, quick, accuracy, units):
     """Each step's pressure beside what the baseline gives at that speed, with texts.
 
-    baseline, readings: [{"engine_rpm", "discharge_psi"}] as typed, such as "150@US"; a blank is "" or None
+    baseline, readings: as typed, each contract `quick_entry`; a blank is "" or None
     quick, accuracy: see calc.service.quick.compare; amounts in calc's units
     units: see calc.base.display
 
-    Returns `{"status", "steps", "problems"}` of calc.service.quick.compare, each step with "expected_text", "band_text" and
-    "percent_text"; problems are those of calc.service.entries, such as at "1.discharge_psi", and that entry counts as blank. Baseline
-    readings that are not whole are left out. Raises CalcError naming the input.
+    Returns the answer of contract `quick.answer`; an entry with a problem counts as blank, and baseline readings that are not
+    whole are left out. Raises CalcError naming the input.
     """
     if len(baseline) > MOST_STEPS or len(readings) > MOST_STEPS:
         raise CalcError("readings", "too_many", most=MOST_STEPS)

@@ -42,8 +42,8 @@ def tip_options(flow_gpm, tips_in, least_psi, most_psi):
     tips_in: diameters at hand, inches
     least_psi, most_psi: good range of the pitot reading, psi
 
-    Returns up to six of `{"tip_in", "place", "count", "pitot_psi"}`, place among tips_in: the fewest tips first, then
-    nearest the middle of the range; empty where no tip fits. Raises CalcError naming the input.
+    Returns up to six, each contract `plan_tip` less its texts: the fewest tips first, then nearest the middle of
+    the range; empty where no tip fits. Raises CalcError naming the input.
     Source: smooth_bore_pressure_psi; fewest tips, middle of the range: common practice.
     """
     check_positive("flow_gpm", flow_gpm)
@@ -66,8 +66,7 @@ def run_plan(run, rig, conditions):
     run: a row of the standard's runs
     rig, conditions: as calc.service.plan says
 
-    Returns a test of a plan: targets, what the discharge gauge and the pitot should show, when readings are due, the
-    speeds to expect, and under `missing` what is not known. Raises CalcError naming the input.
+    Returns contract `plan_test`, less its texts. Raises CalcError naming the input.
     Source: the standard's data; draft.net_pump_pressure_psi solved for the gauge.
     """
     standard = rig["standard"]

@@ -53,8 +53,7 @@ def cautions_of(test, sets, plan):
     sets: its judged sets of readings
     plan: of calc.service.plan
 
-    Returns a list of `{"code", "kind", "value", "limit"}`, the worst reading for each code: "speed_above_new",
-    "ratio_off". Raises nothing.
+    Returns a list, each contract `test_caution` less its texts, the worst reading for each code. Raises nothing.
     Source: NFPA 1911 (10 % above the speed when new), from memory; 3 % of ratio common practice.
     """
     cautions = []
@@ -79,8 +78,7 @@ def signs_of(plan, tests):
     plan: of calc.service.plan
     tests: as calc.service.verdict judged them
 
-    Returns a list of `{"id", "test", "enter"}`: the pattern, the test that shows it, the sign by which it enters the diagnosis.
-    Raises nothing. Source: trade articles on service tests and pump faults, mostly from memory.
+    Returns a list, each contract `test_sign`. Raises nothing. Source: trade articles on service tests and pump faults, mostly from memory.
     """
     planned = {test["id"]: test for test in plan["tests"]}
     signs = []

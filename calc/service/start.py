@@ -8,8 +8,7 @@ def waits(test, judged):
     test: of a plan; its "start" names the readings that must stand
     judged: the reading that is being entered of a pumping run, by calc.service.judge.judged_set, or None; else the test's verdict
 
-    Returns [{"id", "code"}]: code "blank" where a reading is not in, "outside" where it is outside its limit, or the flow
-    outside the band that keeps the clock going; "tips_in" where no tip at hand fits. Raises nothing.
+    Returns a list, each contract `waiting`. Raises nothing.
     Source: the standard's data (the flow's band; the vacuum and pressure that are held).
     """
     blank = [name for name in test["start"] if judged is None or name in judged["missing"]]

@@ -18,9 +18,8 @@ def verdict(plan, readings):
     plan: of calc.service.plan
     readings: as the module says
 
-    Returns `{"status", "decided", "counts", "tests", "signs"}`; counts has how many tests are of each status. A test carries
-    "status" (pass, fail, not_proven), "code" (why), "decided" (the figure that decided), "missing" and "figures"; a run also
-    "attempts". The whole passes only where every planned test does. Raises CalcError naming the field, with the test, and in a run the attempt and set, as facts.
+    Returns contract `verdict`, less its texts; the whole passes only where every planned test does.
+    Raises CalcError naming the field, with the test, and in a run the attempt and set, as facts.
     """
     tests = [_test(test, readings.get(test["id"]) or {}, plan) for test in plan["tests"]]
     order = {FAIL: 0, NOT_PROVEN: 1, PASS: 2}

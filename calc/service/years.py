@@ -1,7 +1,4 @@
 """A pump over the years: what a test leaves behind, the change against acceptance, and a plain trend.
-
-A summary is `{"status", "tests": [{"id", "status", "code"}], "points": [{"id", "status", "flow_gpm", "net_psi", "net_band_psi",
-"engine_rpm", "pump_rpm"}], "signs": [ids]}`. A point holds the reading of the deciding attempt that came nearest to its limit.
 """
 import math
 
@@ -19,7 +16,7 @@ def summary(plan, verdict):
     plan: of calc.service.plan
     verdict: of calc.service.verdict for it
 
-    Raises nothing.
+    Returns contract `summary`. Raises nothing.
     """
     points = []
     for test in verdict["tests"]:
