@@ -15,9 +15,7 @@ def places(proofs, seen):
     proofs: see the module
     seen: the answers by proof, {"light": "on"}; a proof that is absent was not looked at
 
-    Returns `{"alarms", "places": [{"place", "for", "against"}], "contradictions": [[proof, proof]], "silent",
-    "candidates"}`: alarms are proofs whose answer is danger; silent ones tell nothing; candidates are the places that
-    nothing speaks against, and always "never". Raises CalcError naming seen.
+    Returns contract `collar`. Raises CalcError naming seen.
     Source: what each instrument shows at each place, from memory.
     """
     fits = []

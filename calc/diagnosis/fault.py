@@ -89,9 +89,7 @@ def rank(knowledge, signs):
     knowledge: see the module
     signs: what is seen, not seen and unknown
 
-    Returns `{"alarms", "clashes", "causes", "other"}`: alarms are the danger signs seen, which override the rest;
-    clashes are pairs of signs seen that cannot stand together; a cause is `{"id", "share", "for", "against", "open"}`,
-    share between 0 and 1 of all causes and of `other`, whatever the knowledge does not list. Raises CalcError naming signs.
+    Returns contract `ranking`. Raises CalcError naming signs.
     Source: the likelihood classes, experience of the trade (from memory).
     """
     rows = _checked(knowledge, signs)
@@ -125,7 +123,7 @@ def next_check(knowledge, signs, role, engine, questions):
     engine: how it is now: "pumping", "idle", "off", or "secured" (off, and nobody can start it)
     questions: how many were asked so far, 0 or more
 
-    Returns `{"kind", "sign", "cause", "engine", "left"}`; left are the causes that nothing speaks against. Kinds:
+    Returns contract `next_check`. Kinds:
     "check" look for `sign`; "stands" the `cause` shows every one of its signs and nothing else fits; "danger";
     "contradiction" no cause shows together what was seen; "unlisted" one does, but not what it should show besides;
     and where nothing more can be asked: "engine" the looks left want the engine as `engine` says, "technician" they want

@@ -34,10 +34,7 @@ def behind(table, lights):
     table: see the module
     lights: {id: "lit" | "dark" | "unknown"}; one that is absent is unknown
 
-    Returns `{"possible", "inputs": [{"id", "is"}], "dark": [{"id", "missing", "perhaps"}]}`: possible counts the states
-    of the inputs that give these lights, 0 where none does and a switch, wire or lamp must lie; an input is "true",
-    "false" or "open"; for a dark light, of the inputs of its first path, those that are surely false and those that may be.
-    Raises CalcError naming table or lights.
+    Returns the answer of contract `interlock.behind`. Raises CalcError naming table or lights.
     """
     names = [light["id"] for light in table["lights"]]
     for name in lights:

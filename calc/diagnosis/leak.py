@@ -15,15 +15,12 @@ ROLES = ("operator", "technician")
 def hunt(parts, runs, role, units):
     """Where the leak can still be, and what to shut off for the next minute.
 
-    parts: [{"id", "role"}], what could leak, in the order in which to shut them off
+    parts: what could leak, in the order in which to shut them off, each contract `leak_part`
     runs: see the module, oldest first
     role: "operator" or "technician"; an operator shuts off no technician's part
     units: see calc.base.display
 
-    Returns `{"kind", "losses", "suspects", "also", "shut", "mattered"}`. Kinds: "first" time one minute with nothing
-    shut; "shut" time one minute with `shut`; "found" one suspect is left; "tight" nothing was lost; "technician" what is
-    left is not an operator's to shut. Losses are texts per run, mattered are the numbers of the runs that changed the
-    loss, also are parts that leak beside the suspects. Raises CalcError naming parts, role, or the run and its reading.
+    Returns contract `leak_hunt`. Raises CalcError naming parts, role, or the run and its reading.
     Source: pump makers' inspection manuals (caps and plugs one by one); halving, from memory.
     """
     if role not in ROLES:
@@ -53,7 +50,7 @@ def hunt(parts, runs, role, units):
 def restore(plugs, listed, opened):
     """What stays plugged after a hunt, and what may be opened next: the reliefs and the cooler before all else.
 
-    plugs: [{"id", "first"}], all that a hunt can plug, in the order in which to open them
+    plugs: all that a hunt can plug, in the order in which to open them, each contract `plug`
     listed: ids of what was plugged in this hunt
     opened: ids of what was opened again since
 

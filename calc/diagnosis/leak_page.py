@@ -12,8 +12,7 @@ def answer(parts, plugs, runs, last, listed, opened, role, texts, units):
     texts: a vacuum as typed, for each input; empty where nothing is
     units: see calc.base.display
 
-    Returns `{"hunt", "left", "last_loss", "shown"}`: as hunt and restore have them, what was lost in the last minute (None
-    before it), and what stands in each input. Raises CalcError as hunt, restore and calc.base.entry.shown do.
+    Returns the answer of contract `leak_page.answer`. Raises CalcError as hunt, restore and calc.base.entry.shown do.
     """
     return {
         "hunt": leak.hunt(parts, runs, role, units),

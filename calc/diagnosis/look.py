@@ -8,8 +8,7 @@ def after(knowledge, signs, role, engine, questions, may_shift):
     knowledge, signs, role, engine, questions: see calc.diagnosis.fault.next_check
     may_shift: False where no look may move the shift any more
 
-    Returns `{"end", "ranked"}`: the end as next_check has it, the ranking as rank has it, None while there is more to
-    look at. Raises CalcError as next_check does.
+    Returns the answer of contract `look.after`. Raises CalcError as next_check does.
     """
     asked = knowledge if may_shift else fault.without_shifts(knowledge)
     end = fault.next_check(asked, signs, role, engine, questions)

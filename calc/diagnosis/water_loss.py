@@ -7,11 +7,10 @@ GAUGES = ("intake", "master", "line")
 def side(rows, seen):
     """Which side of the pump to go to first.
 
-    rows: [{"side", "intake": [answers], "master": [answers], "line": [answers]}], each picture of the gauges in one row
-    seen: {"intake", "master", "line"}: what each gauge does, by answer; one that is absent was not read
+    rows: each picture of the gauges, contract `gauge_row`
+    seen: what each gauge does, contract `gauges_seen`; one that is absent was not read
 
-    Returns `{"sides", "unread"}`: every side that what was read leaves open, in the order of the rows, and the gauges
-    still to be read. Raises CalcError naming seen.
+    Returns the answer of contract `water_loss.side`. Raises CalcError naming seen.
     Source: trade articles on pump troubleshooting, supply, pump or discharge.
     """
     for gauge in seen:
