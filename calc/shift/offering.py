@@ -9,11 +9,7 @@ def offered(state):
 
     state: see calc.shift.card
 
-    Returns `{"step", "kind", "again", "wanted", "missing", "answers", "reports", "holding", "whole_s", "hold_left_s",
-    "can_go_back", "can_look_again", "can_start_over", "can_say_long", "can_go_on", "can_begin_again", "is_out"}`: `step` is None when
-    stopped, done or left alone for long; where a guard of the `wanted` step is `missing`, `step` is the one that proves it
-    and `again` is True. The card adds `number`, which counts what was seen, `of`, None while it hangs on answers to come,
-    and `about`, how many there may then be. Raises CalcError naming sequence where nothing proves a guard.
+    Returns contract `offer`, less `number`, `of` and `about`, which the card adds. Raises CalcError naming sequence where nothing proves a guard.
     """
     is_left = state["left_s"] is not None
     ways = {

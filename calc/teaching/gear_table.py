@@ -19,12 +19,10 @@ def answer(entries, gears, units):
 
     entries: text as typed, "" where nothing is known: `engine`, `idle` (rpm), `pump_ratio`, `axle_ratio`,
         `tyre_rev`, `pump_gear_ratio`, `governed` (rpm), `idle_pressure`, `wanted`, `pressure_shown`, `speed_shown`
-    gears: [{"gear", "ratio"}], the other gears of the transmission as typed; the pump gear is not among them
+    gears: the other gears of the transmission as typed, each contract `gear_entry`; the pump gear is not among them
     units: see calc.base.display
 
-    Returns `{"missing", "pump_rpm", "rows", "pressure", "wanted_rpm", "above_governed", "speed_match",
-    "pressure_band", "terms"}`; a part whose entries are missing is None, and `missing` names them by part.
-    `rows` has the pump gear (`gear` None) first. Raises CalcError naming the entry, with the gear as a fact.
+    Returns contract `gear_table`. Raises CalcError naming the entry, with the gear as a fact.
     Source: calc.pump.driveline; affinity laws, from memory.
     """
     known = {name: _amount(units, name, text) for name, text in entries.items() if text}

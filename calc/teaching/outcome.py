@@ -13,10 +13,7 @@ def verdict(run):
 
     run: one that has ended
 
-    Returns `{"outcome", "right", "harm", "took_s", "faults"}`: outcome "good", "found" (a planted fault, stopped
-    without harm), "missed" (a planted fault, finished), "unreached" (finished too soon), "unneeded" (stopped,
-    nothing was wrong) or "harm"; `right` and `harm` are notes, each code once, in their order.
-    Raises CalcError naming run where it has not ended.
+    Returns contract `practice_verdict`. Raises CalcError naming run where it has not ended.
     """
     if run["ended"] is None:
         raise CalcError("run", "not_ended")

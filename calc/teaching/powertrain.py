@@ -1,9 +1,6 @@
 """A split-shaft power train moving through time, simple and honest: what turns, where the air is, what warms.
 
-TRAIN is plain data: `engine_rpm`, `throttle` ("idle", "raised"), `gear` ("neutral", "drive"), `brake_set`,
-`selector` and `valve` ("road", "centre", "pump"; the lever, and what it moves), `road_air` and `pump_air` (0 to 1
-of the tanks), `collar` ("road", "between", "pump"), `pushed_s`, `grinding`, `shaft_rpm` (transmission output, free
-when the collar is between), `pump_rpm`, `circulating`, `rise_f` (of the water in the pump), `moved`.
+TRAIN is plain data, contract `train`.
 PARAMETERS are named in site_src/data/practice.toml; every one is illustrative and none is of a real rig.
 FAULTS is a list of the codes in FAULT_CODES.
 LIGHTS is `{name: [[claim, ...], ...]}`: a light is lit when all claims of any one row stand (see claims).

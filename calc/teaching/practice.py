@@ -26,7 +26,7 @@ def begin(task, parameters, lights, faults):
     task: "to_pump" or "to_road"
     parameters, lights, faults: see calc.teaching.powertrain
 
-    Returns a run; its `shown` is what a person could see (see shown). Raises CalcError naming task or faults.
+    Returns contract `practice_run`. Raises CalcError naming task or faults.
     """
     if task not in TASKS:
         raise CalcError("task", "unknown")
@@ -57,7 +57,7 @@ def advance(run, event):
     run: from begin or advance
     event: see the module
 
-    Returns a run. Raises CalcError where the event is unknown, or the run has ended or is too long.
+    Returns contract `practice_run`. Raises CalcError where the event is unknown, or the run has ended or is too long.
     """
     kind = event.get("kind") if isinstance(event, dict) else None
     if not isinstance(kind, str) or kind not in _EVENTS:
@@ -81,9 +81,7 @@ def shown(run):
 
     run: from begin or advance
 
-    Returns `{"true", "lights", "stand", "speed_mph", "pressure_psi", "shaft_turning", "pump_turning", "strains", "is_hot",
-    "is_warm", "raised"}`: `true` is each light's condition and `lights` what is lit, a dead bulb counted; `stand` are the
-    claims of calc.teaching.powertrain that stand; `raised` says that the engine turns above idle. Raises nothing.
+    Returns contract `practice_shown`. Raises nothing.
     """
     train, parameters, faults = run["train"], run["parameters"], run["faults"]
     stand = powertrain.claims(train, faults)

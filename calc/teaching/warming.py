@@ -13,8 +13,7 @@ def answer(entries, units):
         the tank, and the rise from inlet to outlet that is to be held
     units: see calc.base.display
 
-    Returns `{"shut", "circulation", "tank", "terms", "constant"}`: rise per minute with no flow, the flow that holds
-    the rise, the tank's rise per minute, and what their workings are made of. Raises CalcError naming the entry. Source: calc.pump.heat.
+    Returns the answer of contract `warming.answer`. Raises CalcError naming the entry. Source: calc.pump.heat.
     """
     known = {}
     for name, kind in KINDS.items():
