@@ -1,8 +1,6 @@
 """What the water and foam pages read in and read out: typed entries to amounts, amounts to texts.
 
-An answer of theirs is `{"sum", "figure", "facts", "rows", "cautions", "picture"}`: figure is the one number, its `kind`
-and `text`; sum names the sentence below it, and facts are the texts that sentence takes; rows are figures with their
-workings, see row; cautions are codes with facts; picture holds what is drawn, or is None.
+An answer of theirs is contract `water_answer`.
 """
 from calc.base import display, entry, shelf as at_hand
 from calc.base.errors import CalcError
@@ -109,7 +107,7 @@ def row(units, name, kind, value, terms, sources):
     terms: the terms of its working, rows of name, kind and value, kind None where the value is text already
     sources: the ids of the formulas and tables it rests on
 
-    Returns `{"name", "kind", "text", "terms", "sources"}`. Raises CalcError naming value or units.
+    Returns contract `water_row`. Raises CalcError naming value or units.
     """
     texts = {term: amount if quantity is None else display.working(units, quantity, amount) for term, quantity, amount in terms}
     return {"name": name, "kind": kind, "text": value if kind is None else display.text(units, kind, value), "terms": texts,
@@ -124,7 +122,7 @@ def caution(units, level, code, facts):
     code: which
     facts: rows of name, kind and value in calc's unit, kind None where the value is text already
 
-    Raises CalcError naming value or units.
+    Returns contract `water_caution`. Raises CalcError naming value or units.
     """
     texts = {name: value if kind is None else display.text(units, kind, value) for name, kind, value in facts}
     texts["level"] = level

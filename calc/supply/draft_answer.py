@@ -13,8 +13,7 @@ def answer(entries, shelf, units):
     shelf: `suction`, the rows of draft.suction_loss_ft, and `water_f`, the temperatures offered
     units: see calc.base.display
 
-    Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.base.readout; the figure's text is None past the
-    lifts that a figure was found for; picture holds heights as shares of the greatest lift.
+    Returns contract `water_answer` with `draft_picture`; the figure's text is None past the lifts that a figure was found for.
     Raises CalcError naming the entry. Source: calc.pump.draft.
     """
     typed = readout.amounts(entries, units, (

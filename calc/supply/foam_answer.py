@@ -16,8 +16,7 @@ def answer(entries, shelf, units):
     shelf: `hoses` by name, see calc.base.shelf
     units: see calc.base.display
 
-    Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.base.readout; there is no picture.
-    Raises CalcError naming the entry. Source: calc.supply.foam.
+    Returns contract `water_answer` without a picture. Raises CalcError naming the entry. Source: calc.supply.foam.
     """
     typed = readout.amounts(entries, units, (
         ("concentrate", "volume", 0.1, 20000), ("flow", "flow", 1, 5000), ("minutes", "time", 0.1, 600),

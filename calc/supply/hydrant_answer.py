@@ -19,8 +19,7 @@ def answer(entries, shelf, units):
     shelf: `hoses` by name, see calc.base.shelf
     units: see calc.base.display
 
-    Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.base.readout; picture holds the curve of flow and
-    pressure as shares of its axes. Raises CalcError naming the entry. Source: calc.supply.hydrant, calc.supply.sources.
+    Returns contract `water_answer` with `hydrant_picture`. Raises CalcError naming the entry. Source: calc.supply.hydrant, calc.supply.sources.
     """
     typed = readout.amounts(entries, units, (
         ("static", "pressure", 1, 300), ("residual", "pressure", 0, 300), ("floor", "pressure", 0, 100)))

@@ -15,8 +15,7 @@ def answer(entries, shelf, units):
     shelf: `hoses` by name, see calc.base.shelf
     units: see calc.base.display
 
-    Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.base.readout; there is no picture.
-    Raises CalcError naming the entry.
+    Returns contract `water_answer` without a picture. Raises CalcError naming the entry.
     Source: pressures in series add, in parallel are shared; 20 psi residual, driver/operator study cards.
     """
     hose_between = readout.hose(entries, shelf)

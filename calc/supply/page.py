@@ -11,8 +11,7 @@ def answer(page, entries, shelf, units, texts):
     units: see calc.base.display
     texts: [kind, text] of what stands in inputs and was typed in another system
 
-    Returns `{"answer", "refusal", "texts"}`: the answer, see calc.base.readout, or None and the refusal with its facts; `texts` as they are
-    read in the page's units, see entry.shown. Raises CalcError naming page where there is none of that name, or text.
+    Returns the answer of contract `water_page.answer`. Raises CalcError naming page where there is none of that name, or text.
     """
     shown = {"answer": None, "refusal": None, "texts": [entry.shown(units, kind, text) for kind, text in texts]}
     try:

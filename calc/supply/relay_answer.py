@@ -17,8 +17,7 @@ def answer(entries, shelf, units):
     shelf: `hoses` by name, see calc.base.shelf
     units: see calc.base.display
 
-    Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.base.readout; picture holds the texts of the
-    relay as drawn. Raises CalcError naming the entry. Source: calc.supply.relay.
+    Returns contract `water_answer` with `relay_picture`. Raises CalcError naming the entry. Source: calc.supply.relay.
     """
     supply_hose = readout.hose(entries, shelf)
     hoses = readout.count(entries, "lines", 1, hose.MOST_PARALLEL)

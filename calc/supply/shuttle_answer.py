@@ -11,8 +11,7 @@ def answer(entries, shelf, units):
     shelf: not used by this page
     units: see calc.base.display
 
-    Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.base.readout; there is no picture.
-    Raises CalcError naming the entry. Source: calc.supply.shuttle.
+    Returns contract `water_answer` without a picture. Raises CalcError naming the entry. Source: calc.supply.shuttle.
     """
     typed = readout.amounts(entries, units, (
         ("load", "volume", 10, 20000), ("fill", "time", 0.1, 120), ("dump", "time", 0.1, 120), ("wanted", "flow", 1, 10000)))

@@ -15,8 +15,7 @@ def answer(entries, shelf, units):
     shelf: not used by this page
     units: see calc.base.display
 
-    Returns `{"sum", "figure", "facts", "rows", "cautions", "picture"}`, see calc.base.readout; picture holds the marks of the tank,
-    quarters of it as its gauge has them, each with the minutes from full; `stays`, the share the pump cannot reach, and its text. Raises CalcError naming the entry.
+    Returns contract `water_answer` with `tank_picture`. Raises CalcError naming the entry.
     Source: volume over flow; least flow from tank to pump NFPA 1901, from memory.
     """
     typed = readout.amounts(entries, units, (("tank", "volume", 1, 100000), ("flow", "flow", 1, 5000)))
