@@ -3,7 +3,7 @@ import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/controls.js";
 import { csvOf, jsonOf } from "../log/files.js";
 import { runView } from "../log/run.js";
-import { notices } from "../shared/notice.js";
+import { beside, toNotice } from "../shared/notice.js";
 import { send } from "../rig/carry.js";
 import { pageData } from "../shared/site.js";
 import { dropRecord, keepField, kept, keptRecords, tellRoom } from "../shared/store.js";
@@ -31,12 +31,14 @@ async function type(record, name, text) {
   record[name] = text;
   if ((await keepField("log", seen, name, text)) !== "conflict") return;
   records = await newestFirst();
-  say(words.log.conflict);
+  say(record.id, words.log.conflict);
 }
 
-function say(notice) {
-  page.notice = notice;
+// What is said, above the run it is of, or above the one that took the place of a run that is gone.
+function say(at, text) {
+  page.notice = { at, text };
   draw();
+  toNotice(place);
 }
 
 // Two touches delete: the first asks, and the question lapses.
@@ -51,9 +53,10 @@ async function remove(record) {
     return draw();
   }
   page.sure = null;
+  const after = shown()[shown().indexOf(record) + 1]?.id ?? "end";
   const isGone = await dropRecord("log", record.id);
   if (isGone) records = records.filter((other) => other !== record);
-  say(words.log[isGone ? "removed" : "unremoved"]);
+  say(isGone ? after : record.id, words.log[isGone ? "removed" : "unremoved"]);
 }
 
 function printAll() {
@@ -65,7 +68,6 @@ function draw() {
   const kinds = KINDS.filter((kind) => records.some((record) => record.kind === kind));
   const listed = shown();
   render(html`
-    ${notices(page.notice)}
     ${kinds.length > 1
       ? chips({
         legend: words.log.show, name: "kind", value: page.kind, change: (kind) => { page.kind = kind; draw(); },
@@ -79,7 +81,10 @@ function draw() {
           <button type="button" class="key key-wide" @click=${() => send(jsonOf(listed))}>${words.log.file_json}</button>
           <button type="button" class="key key-wide" @click=${printAll}>${words.log.print}</button>
         </div>
-        ${listed.map((record) => runView({ record, words, type, remove, isSure: page.sure === record.id }))}`}`, place);
+        ${listed.map((record) => html`
+          ${beside(page.notice, record.id, {})}
+          ${runView({ record, words, type, remove, isSure: page.sure === record.id })}`)}`}
+    ${beside(page.notice, "end", {})}`, place);
 }
 
 // What an older version of the site had of an entry that was not in its record yet.

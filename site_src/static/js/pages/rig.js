@@ -4,7 +4,7 @@ import { answering } from "../shared/answering.js";
 import { chosen as chosenName } from "../shared/choices.js";
 import { calc } from "../shared/engine.js";
 import { fold, isUnfolded, unfold } from "../shared/fold.js";
-import { live, notices } from "../shared/notice.js";
+import { beside, live, toNotice } from "../shared/notice.js";
 import { shownIn } from "../shared/shown.js";
 import { fill, home, pageData, unitWords } from "../shared/site.js";
 import { systemChips, tagged, unitsOnce } from "../shared/units.js";
@@ -28,21 +28,21 @@ const starting = calc.start();
 const data = await pageData();
 const { words } = data;
 const unitsOf = unitsOnce(data.systems);
-const state = { system: chosenSystem(data.systems), asked: null, notice: null, undo: null, resized: null, isRunning: false };
+const state = { system: chosenSystem(data.systems), asked: null, notice: null, resized: null, isRunning: false };
 const page = answering(question, draw);
 const inputs = shownIn(state);
 const { shown } = inputs;
 
 const keeper = new Keeper((reason, id) => {
-  if (reason === "conflict") state.notice = words.rig.conflict;
-  if (reason === "elsewhere" && id === chosen()?.id) state.notice = words.rig.changed_elsewhere;
+  if (reason === "conflict") state.notice = { at: "top", text: words.rig.conflict };
+  if (reason === "elsewhere" && id === chosen()?.id) state.notice = { at: "top", text: words.rig.changed_elsewhere };
   page.change();
 });
 const held = () => ({ shelf: data.shelf, units: unitsOf(state.system) });
 const chosen = () => keeper.profiles.get(chosenName("rig", "")) ?? null;
 const readings = new Readings(page.change);
 const context = (profile = null) => ({ data, u: unitWords(words, state.system), profile });
-const travel = new Travel({ words, judge, keeper, redraw: page.change, taken: workFor, sentence: (problem, profile) => sentenceOf(problem, context(profile)) });
+const travel = new Travel({ words, judge, keeper, redraw: page.change, said: () => toNotice(place), taken: workFor, sentence: (problem, profile) => sentenceOf(problem, context(profile)) });
 
 // What calc says of a profile, with those of its parts that are in sight.
 async function judge(profile, parts, entries = []) {
@@ -84,7 +84,7 @@ const act = {
   remove: async (profile) => {
     chooseRig(null);
     state.asked = null;
-    state.notice = (await keeper.remove(profile.id)) ? null : words.rig.unremoved;
+    state.notice = (await keeper.remove(profile.id)) ? null : { at: "list", text: words.rig.unremoved };
     page.change();
   },
 };
@@ -100,19 +100,23 @@ async function changeSystem(system) {
   page.change();
 }
 
+// What a link or a file brought, where the finger was.
+const offered = (at) => live(travel.offered && travel.at === at ? offerView(travel, { ...context(), shown }) : nothing);
+
 function draw(answer) {
   if (!state.isRunning) return;
   const profile = chosen();
   render(html`
-    ${notices(state.notice, travel.notice)}
-    ${live(state.undo
-      ? html`<p class="notice notice-low">${words.rig.taken_out} <button type="button" class="key" @click=${state.undo}>${words.rig.put_back}</button></p>` : nothing)}
-    ${live(travel.offered ? offerView(travel, { ...context(), shown }) : nothing)}
+    ${beside(state.notice, "top", words.rig)}
+    ${beside(travel.notice, "top", words.rig)}
+    ${offered("top")}
     ${listView({ rigs: keeper.all, chosen: profile, asked: state.asked, words, act })}
+    ${beside(state.notice, "list", words.rig)}
     ${profile ? editor(profile, answer ?? NOTHING) : nothing}
     ${systemChips({ systems: data.systems, system: state.system, words, change: changeSystem })}
     <h2>${words.rig.section_carry}</h2>
-    ${travelView(travel, profile)}`, place);
+    ${travelView(travel, profile)}
+    ${offered("file")}`, place);
 }
 
 function editor(profile, { problems: found, missing, beds, figures, measured }) {
@@ -120,20 +124,20 @@ function editor(profile, { problems: found, missing, beds, figures, measured }) 
   const u = unitWords(words, system);
   const problems = [...found, ...twins(profile)];
   const set = (key, value) => {
-    Object.assign(state, { notice: null, undo: null, resized: null });
+    Object.assign(state, { notice: null, resized: null });
     keeper.set(profile.id, key, value);
     if (key === "units") workFor(keeper.profiles.get(profile.id));
     page.change();
   };
   const remove = (key, rows, row) => {
     set(key, withoutRow(rows, row));
-    state.undo = () => set(key, rows);
+    state.notice = { at: key, text: words.rig.taken_out, undo: () => set(key, rows) };
   };
   const told = context(profile);
   const field = fieldMaker({ ...told, system, problems, shown, tagged });
   const common = { profile, data, system, u, field, set, remove };
   const names = (fields) => [...new Set(fields.map((name) => placeName(name, words)))].join(", ");
-  const section = (name, content, begins) => fold({ name, summary: words.rig[`section_${name}`], kind: "section", begins, redraw: page.change }, content);
+  const section = (name, content, begins) => fold({ name, summary: words.rig[`section_${name}`], kind: "section", begins, redraw: page.change }, () => html`${content()}${beside(state.notice, name, words.rig)}`);
   return html`
     ${problems.length ? html`<section class="notice faults" role="status"><p><b>${words.rig.problems}</b></p>
       ${linksView(problems.map((problem) => ({ place: problem.field, sentence: sentenceOf(problem, told) })))}</section>` : nothing}

@@ -1,5 +1,6 @@
 // The part of the Rig page that sends rigs away and lets them in.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { beside } from "../shared/notice.js";
 import { fill, root } from "../shared/site.js";
 import { fileOf, linkOf, profilesOf, read, send, textOf } from "./carry.js";
 import { codeView, fitsCode } from "./code.js";
@@ -8,23 +9,26 @@ import { copyOf, freeName, plainName } from "./profile.js";
 export class Travel {
   // judge(profile, parts) -> what calc says of it, sentence(problem, profile) in words; keeper keeps what is taken; taken(profile) is
   // called for each. What is offered is { profile, figures } each.
-  constructor({ words, judge, sentence, keeper, taken, redraw }) {
-    Object.assign(this, { words, judge, sentence, keeper, taken, redraw, offered: null, code: null, notice: null });
+  constructor({ words, judge, sentence, keeper, taken, redraw, said }) {
+    Object.assign(this, { words, judge, sentence, keeper, taken, redraw, said, offered: null, at: "top", code: null, notice: null });
   }
 
-  say(notice) {
-    this.notice = notice;
+  // What is said, beside the key that was pressed: "link", "code", "file", or "top" for what a link brought.
+  say(at, text) {
+    this.notice = text && { at, text };
     this.redraw();
+    this.said();
   }
 
   // Let a text in: offers its rigs to be taken, or says what is wrong. Nothing kept is touched.
-  async offer(text) {
+  async offer(text, at) {
     try {
       this.offered = await profilesOf(text, this.#figured);
-      this.say(null);
+      this.at = at;
+      this.say(at, null);
     } catch (fault) {
       if (!("reason" in fault)) throw fault;
-      this.refuse(fault.reason, fault.facts);
+      this.refuse(at, fault.reason, fault.facts);
     }
   }
 
@@ -42,28 +46,28 @@ export class Travel {
     return this.judge(profile, { figures: true });
   };
 
-  refuse(reason, facts = {}) {
+  refuse(at, reason, facts = {}) {
     const { carry } = this.words;
     const told = reason === "refused_field" ? this.sentence(facts, facts.profile) : fill(carry[reason], facts);
     this.offered = null;
-    this.say(fill(carry.refused, { reason: told }));
+    this.say(at, fill(carry.refused, { reason: told }));
   }
 
   async fromLink(fragment) {
     try {
       const text = await textOf(fragment);
-      if (text !== null) await this.offer(text);
+      if (text !== null) await this.offer(text, "top");
     } catch {
-      this.refuse("refused_json");
+      this.refuse("top", "refused_json");
     }
   }
 
   async fromFile(file) {
     try {
-      await this.offer(await read(file));
+      await this.offer(await read(file), "file");
     } catch (fault) {
       if (!(fault instanceof RangeError)) throw fault;
-      this.refuse("refused_large");
+      this.refuse("file", "refused_large");
     }
   }
 
@@ -82,18 +86,18 @@ export class Travel {
       await this.keeper.put(own);
       this.taken(own);
     }
-    this.say(fill(words.carry.taken, { name: names(offered) }));
+    this.say(this.at, fill(words.carry.taken, { name: names(offered) }));
   }
 
   async showCode(profile) {
     const link = await linkOf(profile, root);
     this.code = fitsCode(link) ? { link, name: profile.name } : null;
-    this.say(this.code ? null : this.words.carry.code_large);
+    this.say("code", this.code ? null : this.words.carry.code_large);
   }
 
   async copyLink(profile) {
     await navigator.clipboard.writeText(await linkOf(profile, root));
-    this.say(this.words.carry.copied);
+    this.say("link", this.words.carry.copied);
   }
 }
 
@@ -106,12 +110,15 @@ export function travelView(travel, chosen) {
       ${chosen ? html`
         <button type="button" class="key key-wide" @click=${() => send(fileOf([chosen], chosen.name))}>${words.carry.file}</button>
         <button type="button" class="key key-wide" @click=${() => travel.showCode(chosen)}>${words.carry.code}</button>
-        <button type="button" class="key key-wide" @click=${() => travel.copyLink(chosen)}>${words.carry.link}</button>` : nothing}
+        ${beside(travel.notice, "code", words.rig)}
+        <button type="button" class="key key-wide" @click=${() => travel.copyLink(chosen)}>${words.carry.link}</button>
+        ${beside(travel.notice, "link", words.rig)}` : nothing}
       ${travel.keeper.profiles.size > 1
         ? html`<button type="button" class="key key-wide" @click=${() => send(fileOf(travel.keeper.all, "rigs"))}>${words.carry.file_all}</button>` : nothing}
       <label class="key key-wide key-file">${words.carry.bring}
         <input type="file" accept=".json,application/json" @change=${(event) => { travel.fromFile(event.target.files[0]); event.target.value = ""; }}>
       </label>
+      ${beside(travel.notice, "file", words.rig)}
     </div>
     ${code ? html`${codeView(code.link, fill(words.carry.code_name, code))}<p>${words.carry.code_told}</p>` : nothing}`;
 }

@@ -10,4 +10,4 @@ export const beside = (notice, at, { put_back }) => live(notice?.at !== at ? not
   <p class="notice beside">${notice.text}${notice.undo ? html` <button type="button" class="key" @click=${notice.undo}>${put_back}</button>` : nothing}</p>`);
 
 // Into sight with what was said, where the key stands at the edge of the screen.
-export const toNotice = (place) => place.querySelector(".beside")?.scrollIntoView({ block: "nearest" });
+export const toNotice = (place) => place.querySelector(".beside, .offer")?.scrollIntoView({ block: "nearest" });
