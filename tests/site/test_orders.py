@@ -97,7 +97,7 @@ SAFE = {
     ("steps/other_drives", "roll_unchock.not_seen"): "a jammed chock, of a rig that stands",
     ("steps/road", "open_path.act"): "the act of its step: a way for the water first",
     ("steps/override", "over_last.act"): "the act of its step; the card of the override itself",
-    ("test", "check.road_released"): "a state of the lamps to set up",
+    ("service/fields", "check.road_released"): "a state of the lamps to set up",
 }
 
 
