@@ -2,6 +2,7 @@
 from site_src.content import reckoners
 from tests import service_records
 from tests.phone import screens
+from tests.phone.folds import unfold
 from tests.phone.test_rig import with_engine
 
 NUMBERS = "input[inputmode=decimal], input[inputmode=numeric]"
@@ -18,6 +19,7 @@ MARKED = """(numbers) => {
 def rig_page(handset):
     """A rig's profile with hose and beds, and the readings of a hose."""
     page = with_engine(handset)
+    unfold(page)
     page.locator("#field-tank").wait_for(state="attached")
     return page
 

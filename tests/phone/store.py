@@ -35,6 +35,8 @@ def drifts(rows):
     """Where what a phone keeps, as (place, value), is not of the shape that tests/contracts gives for its place."""
     told = []
     for place, value in rows:
+        if place == "drafts/probe":  # it comes and goes, to see whether there is room
+            continue
         shape = next((name for name in SHAPES if fnmatch.fnmatchcase(place, name)), None)
         told += contracts.drifts(value, shape) if shape else [f"{place}: no shape in tests/contracts/kept.toml"]
     return told

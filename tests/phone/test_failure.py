@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 
 from site_src.content import data
 from tests.phone.card import RIG, beside, hasten, open_card
+from tests.phone.folds import unfold
 from tests.phone.handset import Handset
 from tests.phone.layout import fresh_layout, open_layout
 from tests.phone.store import do, put_test, running_test
@@ -177,6 +178,7 @@ def test_an_entry_the_database_refused_is_not_lost(take):
     handset = take()
     beside(handset, **{**ENGINE, "id": "rig-1"})
     page = handset.open("rig/")
+    unfold(page)
     page.locator("#field-owner").wait_for(state="attached")
     page.evaluate(f"() => {{ {NO_PUT} }}")
     page.locator("#field-name").fill("Typed while full")
@@ -191,6 +193,7 @@ def test_storage_cleared_under_a_page(take):
     handset = hasten(take())
     beside(handset, **{**ENGINE, "id": "rig-1"})
     rig = handset.open("rig/")
+    unfold(rig)
     rig.locator("#field-owner").wait_for(state="attached")
     card = open_card(handset, "bay", rig=ENGINE)
     card.see()

@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 from site_src.content import data
 from tests.phone import screens
 from tests.phone.card import RIG, beside, hasten, open_card
+from tests.phone.folds import unfold
 from tests.phone.sheet import open_sheet
 from tests.phone.store import do, in_database
 from tests.phone.test_diagnose import ASK, ORDERS, button
@@ -154,6 +155,7 @@ def test_rig_that_is_chosen_on_a_full_phone(take):
     beside(handset, **{**ENGINE, "id": "rig-1", "name": "First"})
     beside(handset, **{**ENGINE, "id": "rig-2", "name": "Second"})
     page = handset.open("rig/")
+    unfold(page)
     page.locator("#field-owner").wait_for(state="attached")
     fill_up(page, FILLED)
     page.get_by_role("button", name=R["rig"]["choose"] + ": First").tap()

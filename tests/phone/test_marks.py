@@ -76,7 +76,7 @@ def test_french_shows_commas(take):
     page.get_by_role("button", name=FRENCH["pressure"]["more"].format(what=FRENCH["pressure"]["nozzle_pressure"]), exact=True).tap()
     expect(pressure).to_have_value("7")
     page.evaluate("for (const part of document.querySelectorAll('main details')) part.open = true")
-    page.locator(".working").first.wait_for()
+    page.locator(".working:visible").first.wait_for()
     words = page.locator("main").inner_text()
     assert not re.findall(r"(?<![\w.])\d+\.\d+(?! ×|[\w.])", words)  # but in a formula as its English source writes it
     flow = page.get_by_role("textbox", name=FRENCH["pressure"]["flow"], exact=True)

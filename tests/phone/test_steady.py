@@ -17,7 +17,7 @@ def test_page_stays_where_it_is(handset, address):
     """What is in sight before the calculator is there keeps its place once it is."""
     page = handset.context.new_page()
     held = []
-    page.route("**/micropython.wasm", held.append)
+    page.route("**/micropython.wasm", lambda route: held.append(route))
     page.goto(handset.host.origin + address)
     page.wait_for_timeout(300)  # the page stands as it opens, for a time in which it is seen
     page.unroute("**/micropython.wasm")

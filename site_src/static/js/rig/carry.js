@@ -1,5 +1,6 @@
 // A profile on its way: as a file, as a link, as a square code. Nothing that comes in is trusted.
 
+import { Refusal } from "../shared/engine.js";
 import { plainName } from "./profile.js";
 
 const LARGEST_FILE = 500_000;
@@ -71,6 +72,12 @@ export async function read(file) {
   return file.text();
 }
 
+// What calc does not even read is damaged, or too large to be a rig.
+function unreadable(refusal) {
+  if (!(refusal instanceof Refusal)) throw refusal;
+  throw { reason: refusal.code === "too_large" ? "refused_large" : "refused_damaged" };
+}
+
 // The profiles of a text, each sound, with what `judge(profile)` says of it. Rejects with { reason, facts } naming what is wrong and where.
 export async function profilesOf(text, judge) {
   let given;
@@ -85,7 +92,7 @@ export async function profilesOf(text, judge) {
   const offered = [];
   for (const profile of profiles) {
     if (profile === null || typeof profile !== "object" || Array.isArray(profile)) throw { reason: "refused_damaged" };
-    const judged = await judge(profile);
+    const judged = await judge(profile).catch(unreadable);
     const [problem] = judged.problems;
     if (problem) throw { reason: problem.field === "schema" ? "refused_version" : "refused_field", facts: { ...problem, profile, version: String(profile.schema).slice(0, 20) } };
     offered.push({ profile, figures: judged.figures });
