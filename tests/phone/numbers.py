@@ -2,14 +2,13 @@
 from site_src.content import reckoners
 from tests import service_records
 from tests.phone import screens
-from tests.phone.folds import unfold
+from tests.phone.folds import UNFOLDED, unfold
 from tests.phone.test_rig import with_engine
 
 NUMBERS = "input[inputmode=decimal], input[inputmode=numeric]"
-# Marks the number fields in sight, everything unfolded, and says what stands in each.
+# Marks the number fields in sight, and says what stands in each.
 MARKED = """(numbers) => {
   document.activeElement.blur();
-  for (const part of document.querySelectorAll("main details")) part.open = true;
   const inSight = [...document.querySelectorAll(numbers)].filter((field) => field.checkVisibility());
   inSight.forEach((field, place) => field.setAttribute("data-place", place));
   return inSight.map((field) => field.value);
@@ -53,8 +52,9 @@ def opened(handset, name):
 
 
 def marked(page):
-    """What stands in each number field in sight; each is marked with its place."""
+    """What stands in each number field, everything unfolded; each is marked with its place."""
     page.locator(NUMBERS).first.wait_for(state="attached")
+    page.evaluate(UNFOLDED)
     return page.evaluate(MARKED, NUMBERS)
 
 

@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 
 from site_src.content import data
 from tests.phone import screens
+from tests.phone.folds import unfold
 from tests.phone.words import SITE
 
 FRENCH = data.shared_words("fr")
@@ -75,7 +76,7 @@ def test_french_shows_commas(take):
     expect(answer).to_have_text(with_point)
     page.get_by_role("button", name=FRENCH["pressure"]["more"].format(what=FRENCH["pressure"]["nozzle_pressure"]), exact=True).tap()
     expect(pressure).to_have_value("7")
-    page.evaluate("for (const part of document.querySelectorAll('main details')) part.open = true")
+    unfold(page)
     page.locator(".working:visible").first.wait_for()
     words = page.locator("main").inner_text()
     assert not re.findall(r"(?<![\w.])\d+\.\d+(?! ×|[\w.])", words)  # but in a formula as its English source writes it

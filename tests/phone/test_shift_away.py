@@ -4,6 +4,7 @@ from playwright.sync_api import expect
 
 from site_src.content import data
 from tests.phone.card import RIG, beside, hasten, open_card
+from tests.phone.folds import unfold
 from tests.phone.words import SITE, beginning, said
 
 SHIFT = SITE["shift"]
@@ -113,7 +114,8 @@ def test_grinding_short_or_long(at_pump):
     at_pump.page.get_by_role("link", name=SHIFT["diagnose"], exact=True).tap()
     page, faults = at_pump.page, data.words("faults")
     expect(page.get_by_text(data.words("diagnose")["diagnose"]["from_card"])).to_be_visible()
-    assert faults["sees"]["grinds"] in page.locator("#diagnose").text_content()
+    unfold(page)
+    expect(page.locator("#diagnose")).to_contain_text(faults["sees"]["grinds"])
     assert faults["sees"]["no_clunk"] not in page.locator("#diagnose").text_content()
     shifting = {faults["sees"][row["id"]] for row in data.load("faults")["sign"] if row.get("shifts")}
     for _ in range(8):

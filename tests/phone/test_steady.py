@@ -20,7 +20,6 @@ def test_page_stays_where_it_is(handset, address):
     page.route("**/micropython.wasm", lambda route: held.append(route))
     page.goto(handset.host.origin + address)
     page.wait_for_timeout(300)  # the page stands as it opens, for a time in which it is seen
-    page.unroute("**/micropython.wasm")
     for route in held:
         route.continue_()
     page.locator(PAGES[address]).first.wait_for()
