@@ -5,7 +5,7 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data, fleet
-from tests.phone.layout import open_layout
+from tests.phone.layout import fresh_layout, open_layout
 from tests.phone.test_rig import bring, press, taken
 from tests.phone.words import SITE
 
@@ -99,3 +99,23 @@ def test_a_bed_of_a_rig(handset):
     page.locator("#field-beds-0-end-pressure").fill("60")
     page.locator("#field-beds-0-end-kind").select_option("fog")
     expect(page.locator("#field-beds-0-end-pressure")).to_have_value("60")
+
+
+def test_a_loss_that_is_emptied_stays_empty_under_the_finger(handset):
+    """Own 40 rubbed out digit by digit and typed anew is 40, and once the finger has left an empty field the usual loss stands there."""
+    layout = fresh_layout(handset)
+    layout.page.locator("main details > summary").filter(has_text=SITE["pressure"]["more_of_it"]).tap()
+    layout.page.get_by_role("group", name=SITE["pressure"]["device"]).get_by_role("radio", name=SITE["device"]["master"], exact=True).check(force=True)
+    loss = layout.page.get_by_role("textbox", name=SITE["pressure"]["loss"], exact=True)
+    expect(loss).to_have_value("25")  # common practice: a master stream device
+    loss.tap()
+    layout.page.keyboard.type("40")
+    for key in ("End", "Backspace", "Backspace"):
+        layout.page.keyboard.press(key)
+    expect(loss).to_have_value("")
+    layout.page.keyboard.type("40")
+    expect(loss).to_have_value("40")
+    for _ in range(2):
+        layout.page.keyboard.press("Backspace")
+    loss.blur()
+    expect(loss).to_have_value("25")

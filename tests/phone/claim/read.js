@@ -23,6 +23,8 @@ async () => {
   for (let place = 0; place < keys().length; place += 1) {
     keys()[place].click();
     await frame();
+    for (const part of settings().querySelectorAll("details:not([open])")) part.open = true;
+    for (let waited = 0; waited < 40 && [...settings().querySelectorAll("details")].some((part) => part.children.length < 2); waited += 1) await frame();
     const row = keys()[place].closest(".map-row");
     lines.push({ name: text(row.querySelector(".map-told b")), start: startOf(row), drawn: row.querySelectorAll(".map-hose").length, groups: groups(settings()), fields: fields(settings()) });
   }

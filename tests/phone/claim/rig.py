@@ -5,6 +5,7 @@ import pytest
 
 from site_src.content import data
 from tests.phone.claim import desk
+from tests.phone.folds import unfold
 from tests.phone.test_rig_faults import chosen
 
 R = data.words("rig")
@@ -41,9 +42,9 @@ def coefficients(handset, chance):
     """
     chosen(handset, profile(chance))
     page = handset.open("rig/")
+    unfold(page)
     page.get_by_label(R["field"]["coefficient"], exact=True).first.wait_for(state="attached")
     if chance.random() < 0.5:
-        page.evaluate("() => { for (const part of document.querySelectorAll('details')) part.open = true; }")
         page.locator("#field-hoses-0-hose").select_option("attack-2.5" if chance.random() < 0.5 else "supply-4")
     page.wait_for_load_state("networkidle")
     stands = {}

@@ -16,21 +16,33 @@ export const KINDS = {
 };
 const LEAST = { height: null, length: 0, loss: 0, gauge: 0, intake: null, lift: 0, suction: 0, reach_end: 0, reach_length: 0 };
 
-// A stepper for one entry. `of` names what it belongs to (a line), `entry` is the text with its system.
+let emptied = null; // the input that was just emptied by hand: what is usual stands there again once the finger has left it
+
+// A stepper for one entry. `of` names what it belongs to (a line), `entry` is the text with its system, `blank` what is usual.
 export function entryStepper({ of, name, label, entry, blank = "", data, system, u, refusal, shown, change }) {
   const { words } = data;
   const kind = KINDS[name];
-  const value = entry === "" ? blank : shown(kind, entry);
+  const id = `${of}-${name}`;
+  const value = entry !== "" ? shown(kind, entry) : emptied === id ? "" : blank;
   const step = data.systems[system].steps[kind];
   const wrong = refusal?.field === name && (refusal.line ?? of) === of;
   return stepper({
-    id: `${of}-${name}`,
+    id,
     name,
     label,
     unit: u[`u_${kind}`],
     value,
+    usual: blank,
     by: { kind, step, least: name in LEAST ? LEAST[name] : step },
-    type: change,
+    type: (text) => {
+      emptied = text === "" ? id : null;
+      change(text);
+    },
+    left: (input) => {
+      if (emptied !== id) return;
+      emptied = null;
+      input.value = blank;
+    },
     refusal: wrong ? refusalOf(words, refusal) : null,
     words,
   });

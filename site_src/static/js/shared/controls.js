@@ -10,7 +10,8 @@ const REPEAT_MS = 120;
 
 // A number with a key on either side, under its label and, where there is one, what it should show: `aim`. A key changes it by
 // a trade step, `by` its kind, step and least, from `start` where it is empty; `type(text)` takes what is typed or stepped to.
-export function stepper({ id, name, label, aim, unit, value, by, start = "0", type, refusal, words }) {
+// `usual` is what counts while it is empty, and `left(input)` is told when the finger goes elsewhere.
+export function stepper({ id, name, label, aim, unit, value, usual, by, start = "0", type, left, refusal, words }) {
   const step = async (direction) => {
     const input = document.getElementById(id);
     const before = input.value; // as it stands now: a held key steps on
@@ -24,9 +25,9 @@ export function stepper({ id, name, label, aim, unit, value, by, start = "0", ty
       <div class="stepper">
         ${key("−", fill(words.pressure.less, { what: label }), () => step(-1))}
         <span class="stepper-value">
-          <input id=${id} name=${name} inputmode="decimal" autocomplete="off" .value=${value}
+          <input id=${id} name=${name} inputmode="decimal" autocomplete="off" .value=${value} placeholder=${usual || nothing}
             aria-invalid=${refusal ? "true" : "false"} aria-describedby=${refusal ? `${unitOf} ${refused}` : unitOf}
-            @input=${(event) => type(event.target.value)}>
+            @input=${(event) => type(event.target.value)} @blur=${(event) => left?.(event.target)}>
           <span id=${unitOf} aria-hidden="true">${unit}</span>
         </span>
         ${key("+", fill(words.pressure.more, { what: label }), () => step(1))}
