@@ -22,7 +22,7 @@ BOUNDS = {
     "foam": {"concentrate": (0.1, 20000), "flow": (1, 5000), "minutes": (0.1, 600), "inlet": (50, 400), "plate": (10, 400), "nozzle": (5, 300),
              "length": (0, 2000), "rise": (-300, 300)},
 }
-COUNTS = {"hydrant": {"lines": (1, 4), "outlets": (1, 4)}, "draft": {"hoses": (1, 4)}, "relay": {"lines": (1, 4)},
+COUNTS = {"hydrant": {"lines": (1, 12), "outlets": (1, 4)}, "draft": {"hoses": (1, 4)}, "relay": {"lines": (1, 12)},
           "shuttle": {"tankers": (1, 30)}}
 # what makes a page read an entry at all
 READ_WITH = {"outlet": {"known": "pitot"}, "pitot": {"known": "pitot"}, "outlets": {"known": "pitot"}, "timed": {"way": "timed"}}

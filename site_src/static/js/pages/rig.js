@@ -7,7 +7,7 @@ import { fold, isUnfolded, unfold } from "../shared/fold.js";
 import { beside, live, toNotice } from "../shared/notice.js";
 import { shownIn } from "../shared/shown.js";
 import { fill, home, pageData, unitWords } from "../shared/site.js";
-import { systemChips, tagged, unitsOnce } from "../shared/units.js";
+import { isEntry, systemChips, tagged, unitsOnce } from "../shared/units.js";
 import { bedsView } from "../rig/beds.js";
 import { chooseRig, chosenSystem } from "../rig/chosen.js";
 import { linksView } from "../rig/faults.js";
@@ -46,7 +46,7 @@ const travel = new Travel({ words, judge, keeper, redraw: page.change, said: () 
 
 // What calc says of a profile, with those of its parts that are in sight.
 async function judge(profile, parts, entries = []) {
-  const { texts, learn } = inputs.unread([...amountsOf(profile, data), ...entries]);
+  const { texts, learn } = inputs.unread([...amountsOf(profile, data).filter(([, text]) => isEntry(data.systems, text)), ...entries]);
   const judged = await calc.ask("rig_page.answer", { profile, parts, texts }, held());
   learn(judged.texts);
   return judged;

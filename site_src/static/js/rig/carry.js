@@ -1,6 +1,5 @@
 // A profile on its way: as a file, as a link, as a square code. Nothing that comes in is trusted.
 
-import { Refusal } from "../shared/engine.js";
 import { plainName } from "./profile.js";
 
 const LARGEST_FILE = 500_000;
@@ -74,7 +73,7 @@ export async function read(file) {
 
 // What calc does not even read is damaged, or too large to be a rig.
 function unreadable(refusal) {
-  if (!(refusal instanceof Refusal)) throw refusal;
+  if (!("field" in refusal)) throw refusal;
   throw { reason: refusal.code === "too_large" ? "refused_large" : "refused_damaged" };
 }
 

@@ -1,5 +1,4 @@
 // A rig's profile as plain data: making, copying and changing it. Pure functions.
-import { isEntry } from "../shared/units.js";
 
 const mark = () => crypto.randomUUID?.() ?? `${Date.now()}-${Math.random()}`;
 
@@ -40,8 +39,8 @@ export const newSupply = (data, system, rows) =>
   ({ hose: unnamed(data.supplies[data.systems[system].family], rows).id, length: "", limit: "" });
 
 // What stands in the inputs of a profile that convert: kind of quantity and entry.
-export function amountsOf(profile, { fields, hose_fields, bed_fields, supply_fields, systems }) {
-  const of = (specs, row) => Object.entries(specs).filter(([name, spec]) => spec.kind === "quantity" && isEntry(systems, row?.[name])).map(([name, spec]) => [spec.quantity, row[name]]);
+export function amountsOf(profile, { fields, hose_fields, bed_fields, supply_fields }) {
+  const of = (specs, row) => Object.entries(specs).filter(([name, spec]) => spec.kind === "quantity" && typeof row?.[name] === "string").map(([name, spec]) => [spec.quantity, row[name]]);
   const rows = (list) => (Array.isArray(profile?.[list]) ? profile[list] : []);
   return [
     ...of(fields, profile),
