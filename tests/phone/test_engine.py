@@ -1,5 +1,6 @@
 """The door to calc as pages use it: promises, what is held crosses once, the newest answer alone is drawn."""
 import pytest
+from playwright.sync_api import expect
 
 from tests.phone.crossings import count, crossings
 
@@ -105,3 +106,29 @@ def test_refusal_unanswered(handset, page):
     page.locator("#down:not([hidden])").wait_for()
     assert handset.troubles == ["page error: name: unknown"]
     handset.troubles.clear()
+
+
+LATE = """async () => {
+  const { calc } = await import(new URL("../../static/js/shared/engine.js", location));
+  const ask = calc.ask;
+  calc.ask = async (...asked) => {
+    await new Promise((done) => setTimeout(done, 700));
+    return ask.apply(calc, asked);
+  };
+}"""
+
+
+@pytest.mark.parametrize(("address", "field", "typed", "last"), [
+    ("why/heat/", "#power", "90", "output"), ("why/speeds/", "#speeds-idle_pressure", "60", ".figures details"),
+])
+def test_no_figure_while_its_answer_is_late(handset, address, field, typed, last):
+    """Where the answer to an entry takes longer than a frame, the figures of the entry before it are gone until then."""
+    page = handset.open(address)
+    figures = page.locator(last)
+    figures.first.wait_for()
+    count = figures.count()
+    page.evaluate(LATE)
+    page.locator(field).fill(typed)
+    expect(figures).to_have_count(0)
+    expect(figures).to_have_count(count)
+    expect(page.locator(field)).to_have_value(typed)

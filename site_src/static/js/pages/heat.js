@@ -15,7 +15,7 @@ import { systemChips, tagged, unitsOnce } from "../shared/units.js";
 const DRAFT = "heat";
 const KINDS = { power: "power", trapped: "volume", tank: "volume", rise: "temperature_rise" };
 const place = document.getElementById("heat");
-calc.start();
+const starting = calc.start();
 const [data, draft, rig] = await Promise.all([pageData(), kept(DRAFT), chosenRig()]);
 const { words } = data;
 const page = { system: chosenSystem(data.systems), entries: { ...data.opening, ...(rig?.tank && { tank: rig.tank }), ...draft } };
@@ -32,8 +32,7 @@ function type(name, text) {
 // The page's one question; entries typed in other units are read once.
 async function question() {
   const units = unitsOf(page.system);
-  const { texts, learn } = inputs.unread(Object.entries(KINDS).map(([name, kind]) => [kind, page.entries[name]]));
-  if (texts.length) learn(await calc.ask("entry.all_shown", { entries: texts }, { units }));
+  await inputs.read(Object.entries(KINDS).map(([name, kind]) => [kind, page.entries[name]]), units);
   try {
     return { answer: await calc.ask("warming.answer", { entries: page.entries }, { units }) };
   } catch (refusal) {
@@ -74,12 +73,11 @@ function answerView(answer, u) {
 }
 
 function draw(answered) {
-  if (!answered) return; // what stands there until calc runs says so
-  const { answer, refusal } = answered;
+  const { answer, refusal } = answered ?? {};
   const u = unitWords(words, page.system);
   render(html`
     ${answer ? answerView(answer, u) : nothing}
-    ${notices(answer ? null : words.pressure.waiting)}
+    ${notices(refusal ? words.pressure.waiting : null)}
     <h2>${words.heat.entries}</h2>
     <p>${words.heat.opening}</p>
     ${Object.keys(KINDS).map((name) => entry(name, u, refusal))}
@@ -92,4 +90,5 @@ function draw(answered) {
     })}`, place);
 }
 
+await starting;
 await asking.change();

@@ -15,7 +15,7 @@ const FROM_RIG = ["idle", "pump_ratio", "axle_ratio", "tyre_rev", "pump_gear_rat
 const USUAL_IDLE = "50@US"; // common practice, said so beside it
 const GEARS = ["1", "2", "3", "4", "5", "6"];
 const place = document.getElementById("speeds");
-calc.start();
+const starting = calc.start();
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
 const draft = `speeds:${rig?.id ?? ""}`;
@@ -47,8 +47,7 @@ function opening(name) {
 // The page's one question; entries typed in other units are read once.
 async function question() {
   const units = unitsOf(page.system);
-  const { texts, learn } = inputs.unread(Object.entries(KINDS).map(([name, kind]) => [kind, state.entry(name)]));
-  if (texts.length) learn(await calc.ask("entry.all_shown", { entries: texts }, { units }));
+  await inputs.read(Object.entries(KINDS).map(([name, kind]) => [kind, state.entry(name)]), units);
   const names = ["engine", ...FROM_RIG, "idle_pressure", "wanted", "pressure_shown", "speed_shown"];
   const entries = Object.fromEntries(names.map((name) => [name, state.entry(name)]));
   const gears = state.gears().map((gear) => ({ gear, ratio: page.typed[`ratio_${gear}`] ?? "" }));
@@ -61,13 +60,12 @@ async function question() {
 }
 
 function draw(answered) {
-  if (!answered) return; // what stands there until calc runs says so
-  const { answer, refusal } = answered;
+  const { answer, refusal } = answered ?? {};
   const u = unitWords(words, page.system);
   const given = { ...state, u, answer, refusal };
   render(html`
     ${answer ? answerView(given) : nothing}
-    ${notices(answer ? null : words.pressure.waiting)}
+    ${notices(refusal ? words.pressure.waiting : null)}
     ${readingsView(given)}
     <h2>${words.speeds.entries}</h2>
     <p>${rig ? fill(words.speeds.with_rig, rig) : words.speeds.without_rig}</p>
@@ -82,4 +80,5 @@ function draw(answered) {
     ${answer ? workingsView(given) : nothing}`, place);
 }
 
+await starting;
 await asking.change();
