@@ -28,9 +28,9 @@ def years(wear=(0.0, 0.01, 0.03, 0.05)):
     ]
 
 
-def held(handset, tests=()):
-    """The phone beside its rig, with these tests; gives a page of it."""
+def held(handset, tests=(), rig=PROFILE):
+    """The phone beside a rig, with these tests; gives a page of it."""
     page = handset.open("test/")
     page.get_by_role("heading", level=2).first.wait_for()  # the page has opened the database
-    page.evaluate(SEED, {"tests": list(tests), "rig": PROFILE})
+    page.evaluate(SEED, {"tests": list(tests), "rig": rig})
     return page

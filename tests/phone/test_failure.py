@@ -10,7 +10,7 @@ from tests.phone.card import RIG, beside, hasten, open_card
 from tests.phone.folds import unfold
 from tests.phone.handset import Handset
 from tests.phone.layout import fresh_layout, open_layout
-from tests.phone.store import do, put_test, running_test
+from tests.phone.store import do, in_database, put_test, running_test
 from tests.phone.test_rig import ENGINE, R, kept_rigs, press
 from tests.phone.test_shift_away import HIDE
 from tests.phone.test_update import CHANGED, OUTCOME, Release, apply_button, news
@@ -45,14 +45,6 @@ SCHEMA = """() => new Promise((done) => {
     const { version, objectStoreNames } = opening.result;
     opening.result.close();
     done([version, [...objectStoreNames].sort()]);
-  };
-})"""
-# whether the database, and not only the note before it, holds a card's confirmed steps
-WRITTEN = """([name, count]) => new Promise((done) => {
-  const opening = indexedDB.open("panelhand");
-  opening.onsuccess = () => {
-    const asked = opening.result.transaction("drafts").objectStore("drafts").get(name);
-    asked.onsuccess = () => { opening.result.close(); done(asked.result?.state.confirmed.length === count); };
   };
 })"""
 LINE = {"id": "A", "hose": "attack-1.75", "length": "300@US", "height": "0@US", "end": {"kind": "fog", "flow": "150@US", "tip": "1@US", "pressure": "100@US"}}
@@ -248,7 +240,8 @@ def test_second_tab_of_a_card(take):
     for _ in range(2):
         two.see()
     two.shows(two.steps[2])
-    two.page.wait_for_function(WRITTEN, arg=["shift:bay", 2])
+    while not any(len(draft["state"]["confirmed"]) == 2 for draft in in_database(two.page, "drafts") if "state" in draft):
+        two.page.wait_for_timeout(50)  # until the database, and not only the note before it, has both
     one.page.evaluate(HIDE, False)
     one.shows(one.steps[2])
     one.see()

@@ -9,6 +9,7 @@ from calc.rig.fields import FIELDS
 from site_src.content import data
 from tests import service_records
 from tests.phone.card import RIG
+from tests.phone.folds import UNFOLDED
 from tests.phone.sheet import TOLD, open_sheet
 from tests.phone.store import do
 from tests.phone.test_bad_input import WATCH, assert_unharmed
@@ -211,7 +212,7 @@ def test_markup_in_every_stored_text(take):
     for address, last in SHOWN.items():
         page = handset.open(address.format(*[record["id"] for record in tests]))
         page.locator(last).first.wait_for()
-        page.evaluate("document.querySelectorAll('details').forEach((details) => { details.open = true; })")
+        page.evaluate(UNFOLDED)
         assert_unharmed(page)
         shown += page.locator("main").inner_text().count("h()")
         page.close()

@@ -4,6 +4,7 @@ import re
 from playwright.sync_api import expect
 
 from site_src.content import data
+from tests.phone.folds import UNFOLDED
 from tests.phone.keyboard import MEASURE
 
 FRENCH = data.shared_words("fr")
@@ -38,6 +39,6 @@ def test_longer_words_fit(take):
     for address in ("", "pressure/", "water/draft/", "shift/scene/", "diagnose/", "rig/", "shift/", "test/", "why/", "help/", "help/shift/", "tables/SI/friction/"):
         page.goto(f"{handset.host.origin}fr/{address}")
         page.wait_for_load_state("networkidle")
-        page.evaluate("document.querySelectorAll('details').forEach((part) => { part.open = true; })")
+        page.evaluate(UNFOLDED)
         page.evaluate(MEASURE)
         assert page.evaluate("measure.overhang(320).concat(measure.cut())") == [], address

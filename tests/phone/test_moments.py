@@ -5,7 +5,7 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data
-from tests.phone.history import PROFILE, SEED
+from tests.phone.history import PROFILE, SEED, held
 from tests.phone.layout import open_layout
 from tests.phone.moments import numbers, watched
 from tests.phone.words import SITE
@@ -26,11 +26,7 @@ def stood(moments, place="answer"):
 
 
 def beside_rig(handset):
-    page = handset.open("test/")
-    page.get_by_role("heading", level=1).first.wait_for()
-    page.wait_for_load_state("networkidle")
-    page.evaluate(SEED, {"tests": [], "rig": PROFILE})
-    page.close()
+    held(handset).close()
 
 
 def typed(handset, length="100"):

@@ -3,7 +3,7 @@ import pytest
 
 from site_src.content import fleet
 from tests.phone.crossings import count, crossings
-from tests.phone.history import SEED
+from tests.phone.history import held
 from tests.phone.words import SITE
 
 MOST_BYTES = 20_000
@@ -66,11 +66,7 @@ def test_water(handset, address):
 
 def test_rig_of_six_beds(handset):
     """One question under 20 kB a keystroke, each bed's pressure with it."""
-    page = handset.open("test/")
-    page.get_by_role("heading", level=1).first.wait_for()
-    page.wait_for_load_state("networkidle")
-    page.evaluate(SEED, {"tests": [], "rig": SIX_BEDS})
-    page.close()
+    held(handset, rig=SIX_BEDS).close()
     count(handset)
     page = handset.open("rig/")
     page.locator(".bed-answer").nth(5).wait_for()

@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 from site_src.content import data
 from tests import service_records
 from tests.phone.card import Card, hasten, open_card
+from tests.phone.folds import unfold
 from tests.phone.layout import open_layout
 from tests.phone.proof import T
 from tests.phone.store import put_test
@@ -136,7 +137,7 @@ def test_a_rig_is_heard(handset):
     page = handset.open("rig/")
     button(page, RIG["rig"]["make"]).click()
     page.get_by_label(RIG["field"]["name"], exact=True).wait_for()
-    page.evaluate("document.querySelectorAll('details').forEach((part) => { part.open = true; })")
+    unfold(page)
     tank = page.get_by_role("textbox", name=RIG["field"]["tank"], exact=True)
     tank.fill("500")
     page.evaluate(HEARING)
