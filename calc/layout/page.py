@@ -16,7 +16,7 @@ def answer(layout, shelf, units, profile, parts, texts):
     Returns the answer of contract `layout_page.answer`. Raises CalcError naming text where one is of no known system.
     """
     shown = {"answer": None, "flowing": None, "at_pump": None, "bounds": None, "refusal": None,
-             "texts": [entry.shown(units, kind, text) for kind, text in texts]}
+             "texts": entry.all_shown(units, texts)}
     try:
         solution = layout_answer.solved(layout, shelf, units)
         shown["answer"] = layout_answer.read(solution, shelf, units, parts)

@@ -26,7 +26,7 @@ def answer(profile, shelf, units, parts, texts):
         "figures": figures.beside_handbook(at_hand, shelf, units) if parts.get("figures") else [],
         "measured": {place: _measured(sound["hoses"][int(place)], readings, shelf, units)
                      for place, readings in parts.get("measured", {}).items()},
-        "texts": [entry.shown(units, kind, text) for kind, text in texts],
+        "texts": entry.all_shown(units, texts),
     }
 
 

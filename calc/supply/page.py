@@ -13,7 +13,7 @@ def answer(page, entries, shelf, units, texts):
 
     Returns the answer of contract `water_page.answer`. Raises CalcError naming page where there is none of that name, or text.
     """
-    shown = {"answer": None, "refusal": None, "texts": [entry.shown(units, kind, text) for kind, text in texts]}
+    shown = {"answer": None, "refusal": None, "texts": entry.all_shown(units, texts)}
     try:
         module = __import__("calc.supply." + str(page) + "_answer", None, None, ("answer",))
     except ImportError:

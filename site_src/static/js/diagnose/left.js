@@ -3,7 +3,7 @@ import { html } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../shared/site.js";
 import { dayAndTime } from "../shared/times.js";
 
-export const LONG_MS = 20 * 60 * 1000; // as long as a shift card's; common practice
+const LONG_MS = 20 * 60 * 1000; // as long as a shift card's; common practice
 
 const lastAt = (state) => (state.asked.at(-1) ?? { at: state.began_at }).at;
 

@@ -10,7 +10,7 @@ const ordersOf = (signs, data) => [...new Set(signs.map((sign) => data.signs[sig
   .sort((one, other) => GRADES.indexOf(data.orders[one].grade) - GRADES.indexOf(data.orders[other].grade));
 
 // The orders of what a diagnosis opened with.
-export const ordersAtStart = (state, data) => ordersOf(state.complaints, data);
+const ordersAtStart = (state, data) => ordersOf(state.complaints, data);
 
 // The one that is still to be carried out before the first look, if any. One that came from a card was shown there.
 export const orderToDo = (state, data) => ordersAtStart(state, data).find((name) => !state.carriedOut?.includes(name));

@@ -30,7 +30,7 @@ export function planView(view) {
     </div>`;
 }
 
-export function summaryView({ words, record, answer, u }) {
+function summaryView({ words, record, answer, u }) {
   const told = answer.verdict;
   return html`
     <section class="standing">

@@ -2,7 +2,7 @@
 // why, and null is dashes of a figure's size: the calculator is not there yet.
 import { html } from "../../vendor/lit-html/lit-html.js";
 
-export const DASHES = "– – –";
+const DASHES = "– – –";
 
 export const figureView = ({ text = "", unit, stale }) => html`
   <output class="answer-figure" aria-labelledby="answer-label" ?data-long=${text.length > 3} ?data-stale=${typeof stale === "string"}>${

@@ -14,7 +14,7 @@ if (holdsTask) navigator.locks?.request(TASK, { mode: "shared" }, () => new Prom
 // Nothing of one version is mixed with another's: a page whose worker was replaced begins anew with the new one.
 if (navigator.serviceWorker?.controller) navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
 
-export const registered = register();
+const registered = register();
 
 async function register() {
   if (!("serviceWorker" in navigator)) return null;
