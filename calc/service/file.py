@@ -32,6 +32,8 @@ SHAPE = {
     "tests": {"*": {"values?": {"*": "typed"}, "not_done?": "text", "clock?": CLOCK, "clock_s?": "number", "attempts?": [ATTEMPT],
                     "draft?": {"tip?": TIP, "values?": {"*": "typed"}, "*": "any"}, "*": "any"}},
     "events": [{"kind": "name", "s": "number", "wall": "time", "counted_s?": "number", "*": "any"}],
+    "overrides?": [{"name": "text", "reason": "text", "wall": "time", "open": [{"test": "name", "check": "name", "value?": "text"}]}],
+    "override?": {"*": "text"},
     "notes": "text", "begun_ms": "time", "finished_ms?": "time", "result?": "any", "*": "any",
 }
 BASELINE = {"schema": "number", "rig_id": "name", "rig_name": "name",

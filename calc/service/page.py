@@ -2,6 +2,7 @@
 from calc.base import display
 from calc.base.errors import CalcError
 from calc.service import entries, judge, plan as service_plan, start, verdict as service_verdict, years
+from calc.service.before_run import before_run
 
 MOST_PROBLEMS = 60
 # figures of a run that are set or expected, and their kinds; what is set is rounded so that its point is reached
@@ -21,11 +22,12 @@ def answer(record, units):
     plan = _plan(rig, conditions, problems)
     if plan is None:
         add_bound_texts(problems, units)
-        return {"plan": None, "verdict": None, "live": {}, "waits": {}, "summary": None, "problems": problems, "points": []}
+        return {"plan": None, "verdict": None, "live": {}, "waits": {}, "before": None, "summary": None, "problems": problems, "points": []}
     verdict = _verdict(plan, readings, problems)
     live = _live(plan, record, units, problems)
     judged = {test["id"]: test for test in verdict["tests"]}
-    waits = {test["id"]: start.waits(test, live.get(test["id"]) if test["kind"] == "run" else judged[test["id"]])
+    before = before_run(verdict["tests"], record)
+    waits = {test["id"]: start.waits(test, live.get(test["id"]) if test["kind"] == "run" else judged[test["id"]], before)
              for test in plan["tests"] if test["start"]}
     summary = years.summary(plan, verdict)
     for test in plan["tests"]:
@@ -33,7 +35,7 @@ def answer(record, units):
     _add_texts(verdict, units)
     _add_texts(live, units)
     add_bound_texts(problems, units)
-    return {"plan": plan, "verdict": verdict, "live": live, "waits": waits, "summary": summary, "problems": problems,
+    return {"plan": plan, "verdict": verdict, "live": live, "waits": waits, "before": before, "summary": summary, "problems": problems,
             "points": _points(rig["standard"], units)}
 
 

@@ -105,11 +105,11 @@ class Proof:
         return self.page.evaluate(KEPT, self.id)
 
 
-def begun(record, wall_ms, test="capacity"):
-    """A record whose run has just begun, with readings that can be kept as they stand."""
+def begun(record, wall_ms, test="capacity", ready=("checks_dry", "interlock", "shift")):
+    """A record whose run can begin, with readings that can be kept as they stand; `ready` are the checks before water answered yes."""
     record = json.loads(json.dumps(record))
     values = record["tests"][test]["attempts"][0]["sets"][0]
-    record["tests"] = {"conditions": record["tests"]["conditions"], test: {"draft": {"tip": values["tip"], "values": values["values"], "touched": True}}}
+    record["tests"] = {**{name: record["tests"][name] for name in ("conditions", *ready)}, test: {"draft": {"tip": values["tip"], "values": values["values"], "touched": True}}}
     return {**record, "finished_ms": None, "result": None, "begun_ms": wall_ms}
 
 
@@ -119,9 +119,9 @@ def run_of(take):
     handset = take()
     handset.clock = Clock(handset.context)
 
-    def begin(number, is_started=True):
+    def begin(number, is_started=True, **facts):
         start = handset.open("test/")
-        record = begun(records.a_record(number, rig=f"rig-{number}", name=f"Tollgate Engine {number}"), START_MS)
+        record = begun(records.a_record(number, rig=f"rig-{number}", name=f"Tollgate Engine {number}"), START_MS, **facts)
         start.evaluate(KEEP, record)
         start.close()
         proof = Proof(handset, handset.clock, handset.open(f"test/run/#{record['id']}/capacity"))

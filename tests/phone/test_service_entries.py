@@ -144,15 +144,43 @@ def test_every_test_has_its_sheet(handset):
         page.close()
 
 
-def test_what_comes_before_water_is_said_at_the_start(run_of):
-    """Where a check before water has no yes, the start of a run says so and leads there; a run that goes on says nothing."""
-    one = run_of(1, is_started=False)
-    told = one.page.locator(".warning").filter(has_text=T["run"]["before"])
-    expect(told.get_by_role("link")).to_have_text([T["test_name"][name] for name in ("checks_dry", "interlock", "shift")])
-    told.get_by_role("link", name=T["test_name"]["shift"]).tap()
-    expect(one.page.locator("h1")).to_have_text(T["test_name"]["shift"])
-    one.page.get_by_role("radio", name=T["condition"]["yes"]).tap()
-    one.part("capacity")
-    expect(told.get_by_role("link")).to_have_text([T["test_name"][name] for name in ("checks_dry", "interlock")])
+def test_no_run_starts_before_the_checks_before_water(run_of):
+    """Each part that wants a yes is named and led to, and the clock waits for them all, however whole the reading."""
+    one = run_of(1, is_started=False, ready=())
+    warning = one.page.locator(".warning").filter(has_text=T["run"]["before"])
+    start = one.page.get_by_role("button", name=T["run"]["begin"], exact=True)
+    for part, check in (("checks_dry", None), ("interlock", None), ("shift", None)):
+        expect(start).to_be_disabled()
+        one.says(T["run"]["waits_before"])
+        warning.get_by_role("link", name=T["test_name"][part]).tap()
+        expect(one.page.locator("h1")).to_have_text(T["test_name"][part])
+        for group in one.page.locator("fieldset.chips").filter(has=one.page.get_by_role("radio", name=T["condition"]["no"])).all():
+            group.locator("label.chip").filter(has_text=T["condition"]["yes"]).tap()
+        one.part("capacity")
+    expect(warning).to_have_count(0)
     one.press(T["run"]["begin"])
-    expect(told).to_have_count(0)
+    one.clock.passes(60)
+    one.counts("1:00")
+
+
+def test_a_named_person_may_go_on_and_it_stays_on_the_sheet(run_of):
+    """A name and a reason are wanted; a reload loses neither; the sheet says who, why and without what."""
+    one = run_of(1, is_started=False, ready=("checks_dry", "interlock"))
+    one.page.get_by_text(T["run"]["override"], exact=True).tap()
+    expect(one.page.get_by_role("button", name=T["run"]["override_key"])).to_be_disabled()
+    one.page.get_by_label(T["run"]["override_name"]).fill("A. Tester")
+    one.reborn()
+    one.page.get_by_text(T["run"]["override"], exact=True).tap()
+    expect(one.page.get_by_label(T["run"]["override_name"])).to_have_value("A. Tester")
+    one.page.get_by_label(T["run"]["override_reason"]).fill("light out, shift seen at the shaft")
+    expect(one.page.get_by_role("button", name=T["run"]["begin"], exact=True)).to_be_disabled()
+    one.page.get_by_role("button", name=T["run"]["override_key"]).tap()
+    one.says("light out, shift seen at the shaft")
+    one.press(T["run"]["begin"])
+    one.clock.passes(60)
+    one.counts("1:00")
+    test_id = one.id
+    sheet = one.handset.open(f"test/sheet/#{test_id}")
+    row = sheet.get_by_role("listitem").filter(has_text="light out, shift seen at the shaft")
+    expect(row).to_contain_text("A. Tester")
+    expect(row).to_contain_text(T["check"]["shift_proved"])

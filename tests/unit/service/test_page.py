@@ -4,8 +4,9 @@ import copy
 import pytest
 
 from calc.base.errors import CalcError
+from calc.service import plan
 from site_src.content import standards, units
-from tests.unit.service.made import of
+from tests.unit.service.made import a_plan, of
 
 US = units.fine("US")
 
@@ -30,6 +31,13 @@ def a_record(**changes):
         },
         **changes,
     }
+
+
+READY = {  # every check before water of a midship pump, answered yes
+    "checks_dry": {"values": dict.fromkeys(plan.CHECKS["checks_dry"], "yes")},
+    "interlock": {"values": {field["id"]: "yes" for field in of(a_plan(), "interlock")["fields"]}},
+    "shift": {"values": {"shift_proved": "yes"}},
+}
 
 
 def answered(run, record, shown="US"):
@@ -72,6 +80,7 @@ def test_what_a_run_waits_for(run, draft, expected):
     del record["tests"]["capacity"]["draft"]
     if draft:
         record["tests"]["capacity"]["draft"] = {"tip": {"tip_in": "2.25@US", "count": 1}, "values": draft}
+    record["tests"].update(READY)
     assert [(each["id"], each["code"]) for each in answered(run, record)["waits"]["capacity"]] == expected
 
 
@@ -89,7 +98,7 @@ def test_what_a_hold_waits_for(run, altitude, vacuum, expected):
 
 def test_no_tip_no_flow(run):
     """Where no tip at hand fits, the clock waits for tips."""
-    record = a_record(tests={})
+    record = a_record(tests=READY)
     record["conditions"]["tips_in"] = ["0.75@US"]
     assert answered(run, record)["waits"]["capacity"][0] == {"id": "tips_in", "code": "blank"}
 

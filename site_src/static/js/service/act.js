@@ -14,6 +14,12 @@ export function actions({ record, answer, plan, page, steady, change, draw, word
   // A new attempt of a run, whose clock starts on the reading that stands: its first.
   const firstSet = (name) => withSet(begun(record(), name, { ...at(), tip: testOf(record(), name).draft.tip, isRun: true }), name, at());
 
+  // What a clock waits for by the record as it is now, where the page may still show the one before.
+  async function waitsOf(name) {
+    if (!answer()) await change(record());
+    return answer()?.waits[name] ?? [null];
+  }
+
   return {
     condition: put("conditions"),
     accuracy: put("accuracy"),
@@ -40,13 +46,19 @@ export function actions({ record, answer, plan, page, steady, change, draw, word
       const values = { ...testOf(record(), name).draft?.values, pitot_psi: Array(option.count).fill("") };
       change(withDraft(record(), name, { tip, values, touched: true }));
     },
-    begin(name) {
+    override: (part, text) => change({ ...record(), override: { ...record().override, [part]: text } }),
+    goOn() {
+      const { open, wants } = answer()?.before ?? { wants: [null] };
+      if (!wants.length) change({ ...record(), overrides: [...(record().overrides ?? []), { ...record().override, wall: Date.now(), open }], override: {} });
+    },
+    async begin(name) {
+      if ((await waitsOf(name)).length) return;
       page.jumps = [];
       page.asking = null;
       change(planned(name).kind === "run" ? firstSet(name) : begun(record(), name, { ...at(), isRun: false }));
     },
-    short(name) {
-      change(halted(firstSet(name), name, { kind: "stop", reason: words.run.reasons_stop[0], ...at() }));
+    async short(name) {
+      if (!(await waitsOf(name)).some(({ code }) => code !== "outside")) change(halted(firstSet(name), name, { kind: "stop", reason: words.run.reasons_stop[0], ...at() }));
     },
     take(name) {
       if (!answer()) return; // judged first: whether the flow strayed
@@ -67,7 +79,9 @@ export function actions({ record, answer, plan, page, steady, change, draw, word
       page.asking = null;
       change(halted(record(), name, { kind, reason, ...at() }));
     },
-    resume: (name) => change(resumed(record(), name, at())),
+    async resume(name) {
+      if (!(await waitsOf(name)).length) change(resumed(record(), name, at()));
+    },
     notDone(name, reason) {
       page.asking = null;
       change(withNotDone(record(), name, reason));

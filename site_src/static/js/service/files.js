@@ -1,4 +1,5 @@
 // A test as files: JSON, whole, for other phones and the fleet's report; and CSV, a row for each reading, for a spreadsheet.
+import { overrideText } from "./before_view.js";
 import { SCHEMA, testOf } from "./record.js";
 
 const safe = (name) => name.replace(/[^\w-]+/g, "-");
@@ -35,6 +36,7 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
     rows.push([part, attempt, at, time(ms), name, kind === "check" ? words.condition[text] ?? "" : figure(shown(kind, text ?? "")), kind === "check" ? "" : u[`u_${kind}`], result]);
   for (const name of ["source", "flow_by"]) rows.push([words.test.site, "", "", "", words.condition[name], words.condition[record.conditions[name]] ?? "", "", ""]);
   for (const row of record.equipment) rows.push([words.condition.equipment, "", "", "", row.what, row.serial, "", row.calibrated]);
+  for (const override of record.overrides ?? []) rows.push([words.run.before_word, "", "", time(override.wall), override.name, overrideText(override, { words, answer }), "", ""]);
   for (const test of answer.plan.tests) {
     const part = words.test_name[test.id];
     const judged = answer.verdict.tests.find(({ id }) => id === test.id);

@@ -2,6 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { colon, fill } from "../shared/site.js";
 import { warning } from "../shared/warning.js";
+import { beforeView } from "./before_view.js";
 import { clockView, minutes, reasonView } from "./clock.js";
 import { doingView } from "./doing_view.js";
 import { amountView, labelOf } from "./entries.js";
@@ -9,8 +10,6 @@ import { missingView } from "./missing.js";
 import { attemptOf, clockOf, countedS, testOf } from "./record.js";
 import { verdictView } from "./status.js";
 import { optionOf, tipName, tipOf, tipStanding } from "./tips.js";
-
-const BEFORE_WATER = ["checks_dry", "interlock", "shift"];
 
 export function runView(view, test, judged) {
   const { record, words, u, now, page, act } = view;
@@ -27,7 +26,7 @@ export function runView(view, test, judged) {
     <p class="run-point">${fill(words.run.point, { ...u, flow: test.flow_text, net: test.net_text })}${option
       ? fill(words.run.through, { count: option.count, tip: tipName(tipOf(option, record).tip_in, view) }) : nothing}</p>
     ${clockView({ clock, stopped: attempt?.stopped, hold_s: test.hold_s, due, now, words })}
-    ${attempt === null && record.finished_ms === null ? beforeWater(view) : nothing}
+    ${record.finished_ms === null ? beforeView(view) : nothing}
     ${missed.length ? warning("caution", words.run.missed_word, fill(words.run.missed, { at: missed.map(minutes).join(", ") })) : nothing}
     ${page.asking === "pause" || page.asking === "stop" ? reasonView({ asking: page.asking, words, act }) : nothing}
     ${record.finished_ms !== null ? nothing : html`
@@ -41,13 +40,6 @@ export function runView(view, test, judged) {
     </p>
     ${readingsView(view, test, judged)}
     ${test.hold_s === null ? html`<p class="notice">${words.run.no_hold}</p>` : nothing}`;
-}
-
-// The parts that want their yes before the engine is raised, and do not have it yet.
-function beforeWater({ answer, record, words }) {
-  const open = BEFORE_WATER.filter((name) => answer.verdict.tests.some(({ id, status }) => id === name && status !== "pass"));
-  return open.length ? warning("caution", words.run.before_word, html`${words.run.before}
-    <span class="before-water">${open.map((name) => html`<a class="key" href="#${record.id}/${name}">${words.test_name[name]}</a>`)}</span>`) : nothing;
 }
 
 // Why a gauge has no figure to be set to.

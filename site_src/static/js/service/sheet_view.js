@@ -2,6 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { colon, fill } from "../shared/site.js";
 import { day, dayTime } from "../shared/times.js";
+import { overrideText } from "./before_view.js";
 import { minutes } from "./clock.js";
 import { curveView } from "./curve_view.js";
 import { kindOf } from "./entries.js";
@@ -31,6 +32,7 @@ export function sheetView(view) {
       <div class="halves">
         ${curve ? html`<section class="curve-block"><h3>${words.sheet.curve}</h3>${curveView({ curve, words, u })}</section>` : nothing}
         <section>${signsView(view)}
+          ${overrides(view)}
           ${events(view)}
           ${record.notes ? html`<h3>${words.condition.notes}</h3><p>${record.notes}</p>` : nothing}
           <h3>${words.sheet.whose_title}</h3><p>${words.sheet.whose}</p></section>
@@ -63,6 +65,11 @@ function left({ words, answer, missingWord }) {
     <ul class="left">${tests.map((test) => html`<li><b>${words.test_name[test.id]}${colon}</b> ${test.not_done ? fill(words.test.not_done_kept, { reason: test.not_done })
       : [...new Set(test.missing.map(missingWord))].join(", ") || words.code[test.code]}</li>`)}</ul>`;
 }
+
+// Who had a run go on before every answer before water was yes.
+const overrides = (view) => !view.record.overrides?.length ? nothing : html`
+  <h3>${view.words.run.before_word}</h3>
+  <ul>${view.record.overrides.map((override) => html`<li>${day(override.wall)}, ${overrideText(override, view)}</li>`)}</ul>`;
 
 const events = ({ record, words }) => record.events.length === 0 ? nothing : html`
   <h3>${words.sheet.clocks}</h3>
