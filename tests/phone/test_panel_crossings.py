@@ -1,8 +1,10 @@
 """What crosses to the interpreter for one change on the Pressure, Rig and water pages: one question, and what does not change is held."""
+import json
+
 import pytest
 
 from site_src.content import fleet
-from tests.phone.crossings import count, crossings
+from tests.phone.crossings import bytes_of, count, crossings
 from tests.phone.history import held
 from tests.phone.words import SITE
 
@@ -39,18 +41,22 @@ def opened(handset, address, ready):
     return page
 
 
-@pytest.mark.parametrize("unfolded", [(), (SITE["now"]["title"], SITE["at_pump"]["title"], SITE["bounds"]["title"], SITE["pressure"]["figures"])])
+PARTS = {"flowing": SITE["now"]["title"], "at_pump": SITE["at_pump"]["title"], "bounds": SITE["bounds"]["title"], "workings": SITE["pressure"]["figures"]}
+
+
+@pytest.mark.parametrize("unfolded", [{}, PARTS])
 def test_pressure(handset, unfolded):
-    """One question and one draw a keystroke, whatever is unfolded."""
+    """One question and one draw a keystroke, whatever is unfolded; it asks for no part that is folded."""
     page = opened(handset, "pressure/", "#A-length")
-    for title in unfolded:
+    for title in unfolded.values():
         page.locator("summary", has_text=title).first.tap()
     page.wait_for_timeout(300 if unfolded else 0)  # each asks as it unfolds
     page.evaluate(DRAWS)
-    doors, size = asked(page, lambda: typed(page, "#A-length", "250"))
+    crossed = crossings(page, lambda: typed(page, "#A-length", "250"))
     assert page.locator("output").inner_text().split()[0] == "187"  # by hand: 15.5 x 1.5^2 x 2.5 + 100 = 187.19
-    assert doors == ["layout_page.answer"]
-    assert size < MOST_BYTES
+    assert [crossing["door"] for crossing in crossed] == ["layout_page.answer"]
+    assert bytes_of(crossed) < MOST_BYTES
+    assert set(json.loads(crossed[0]["text"])["parts"]) == set(unfolded)
     assert page.evaluate("window.shownFigures") == ["187 psi"]
 
 

@@ -139,8 +139,8 @@ async function question() {
   const held = { shelf: state.shelf, units: units(), profile: state.own };
   if (isOld(state.layout)) await convert(held);
   const { layout, selected: line, reach } = state;
-  const parts = Object.fromEntries(["workings", "fall", "flowing", "at_pump", "bounds"].filter(isUnfolded).map((part) => [part, true]));
-  if (parts.bounds) parts.bounds = { line, reach: { ...reach, length: reach.length || lineOf(line).length } };
+  const parts = Object.fromEntries(["workings", "fall", "flowing", "at_pump", "bounds"].filter((part) => isUnfolded(part)).map((part) => [
+    part, part === "bounds" ? { line, reach: { ...reach, length: reach.length || lineOf(line).length } } : true]));
   const { texts, learn } = inputs.unread(entriesOf(layout, reach));
   const answered = await calc.ask("layout_page.answer", { layout, parts, texts }, held);
   learn(answered.texts);
