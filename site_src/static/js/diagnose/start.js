@@ -23,7 +23,7 @@ export function startView({ of, data, rig, role, offered, setRole, begin, danger
     <p class="smallprint">${words.diagnose.first}</p>`;
 }
 
-export const soFar = ({ state, words, isOpen, again, redraw }) =>
+export const soFar = ({ state, words, isOpen, again = null, redraw }) =>
   fold({ name: `so_far ${isOpen}`, summary: words.diagnose.so_far, begins: isOpen, redraw }, () => html`
     <ol>
       ${state.complaints.map((sign) => html`<li><b>${words.diagnose.complaint}</b><span>${words.sees[sign]}</span></li>`)}

@@ -3,7 +3,7 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../shared/site.js";
 
 // tick: where the hunt is over, what opens a row; calc.diagnosis.leak says which may be opened next.
-export const unplugView = ({ state, left, plugs, words, tick }) => (state.plugged.length ? html`
+export const unplugView = ({ state, left, plugs, words, tick = null }) => (state.plugged.length ? html`
   <h2>${words.leak.plugged}</h2>
   ${left.open.length ? html`<p role="status"><b>${fill(words.leak.unfinished, { count: left.open.length })}</b> ${tick ? words.leak.first : nothing}</p>` : nothing}
   <ul class="plugs">${plugs.filter(({ id }) => state.plugged.includes(id)).map(({ id }) => html`

@@ -20,7 +20,7 @@ addEventListener("beforeprint", () => place.querySelectorAll("textarea").forEach
 addEventListener("afterprint", () => place.querySelectorAll("textarea").forEach((notes) => { notes.style.height = ""; }));
 
 async function newestFirst() {
-  return (await keptRecords("log")).sort((one, other) => new Date(other.began_at) - new Date(one.began_at));
+  return (await keptRecords("log")).sort((one, other) => new Date(other.began_at).getTime() - new Date(one.began_at).getTime());
 }
 
 const shown = () => records.filter((record) => page.kind === "all" || record.kind === page.kind);
@@ -82,9 +82,9 @@ function draw() {
           <button type="button" class="key key-wide" @click=${printAll}>${words.log.print}</button>
         </div>
         ${listed.map((record) => html`
-          ${beside(page.notice, record.id, {})}
+          ${beside(page.notice, record.id)}
           ${runView({ record, words, type, remove, isSure: page.sure === record.id })}`)}`}
-    ${beside(page.notice, "end", {})}`, place);
+    ${beside(page.notice, "end")}`, place);
 }
 
 // What an older version of the site had of an entry that was not in its record yet.

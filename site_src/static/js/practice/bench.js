@@ -12,10 +12,14 @@ const TICK_MS = 100;
 const LONGEST_TICK_S = 0.5; // calc takes no longer one; a page that slept sleeps on
 
 export class Bench {
+  run = null;
+  gauges = null;
   #turn = Promise.resolve();
 
   constructor({ data, units, redraw }) {
-    Object.assign(this, { data, units, redraw, run: null, gauges: null });
+    this.data = data;
+    this.units = units;
+    this.redraw = redraw;
     setInterval(() => this.tick(), TICK_MS);
   }
 

@@ -19,6 +19,6 @@ export function openingsOf(choices, ready) {
   return {
     soundLayout,
     usable: (beds) => (beds ?? []).filter((bed) => layoutOf(bed) !== null),
-    openingLayout: ([first]) => (first ? layoutOf(first) : ready("one")),
+    openingLayout: (beds) => (beds.length ? layoutOf(beds[0]) : ready("one")),
   };
 }

@@ -11,9 +11,16 @@ const STORE = "layouts";
 const newest = (one, other) => other.saved_ms - one.saved_ms;
 
 export class Saved {
+  rows = [];
+  renaming = null;
+  notice = null;
+
   // open(layout) puts a saved layout on the page.
   constructor({ words, longest, redraw, open }) {
-    Object.assign(this, { words, longest, redraw, open, rows: [], renaming: null, notice: null });
+    this.words = words;
+    this.longest = longest;
+    this.redraw = redraw;
+    this.open = open;
   }
 
   async load() {
@@ -62,7 +69,7 @@ export class Saved {
   }
 }
 
-const typedIn = (id) => document.getElementById(id).value;
+const typedIn = (id) => /** @type {HTMLInputElement} */ (document.getElementById(id)).value;
 
 export function savedView({ saved, layout, words }) {
   const redraw = () => {

@@ -2,5 +2,5 @@
 import { home } from "../shared/site.js";
 
 export function linkTables(system) {
-  for (const link of document.querySelectorAll("a[data-table]")) link.href = new URL(`tables/${system}/${link.dataset.table}/index.html`, home);
+  for (const link of document.querySelectorAll("a[data-table]")) link.href = new URL(`tables/${system}/${link.dataset.table}/index.html`, home).href;
 }

@@ -39,13 +39,13 @@ function text(value, spec, { data, u, shown }) {
   return spec.quantity === "coefficient" ? `C ${shown("coefficient", value)}` : `${shown(spec.quantity, value)} ${u[`u_${spec.quantity}`]}`;
 }
 
-// The differences as { where, field, before, after }, texts; a row that comes or goes is one, without a field.
+// The differences as { where, field, change }, texts; a row that comes or goes is one, its field empty.
 export function differences(before, after, context) {
   const { words } = context.data;
   const [was, is] = [before, after].map((profile) => partsOf(profile, context.data));
   return [...new Set([...was.keys(), ...is.keys()])].flatMap((where) => {
-    if (!was.has(where)) return [{ where, change: words.carry.row_added }];
-    if (!is.has(where)) return [{ where, change: words.carry.row_removed }];
+    if (!was.has(where)) return [{ where, field: "", change: words.carry.row_added }];
+    if (!is.has(where)) return [{ where, field: "", change: words.carry.row_removed }];
     const { fields } = is.get(where);
     return Object.entries(fields).flatMap(([field, spec]) => {
       const [earlier, later] = [was, is].map((parts) => text(parts.get(where).values[field], spec, context));

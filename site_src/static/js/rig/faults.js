@@ -25,5 +25,6 @@ export const faultsView = (faults) => !faults ? nothing : html`
   </section>`;
 
 // Each fault in a sentence that leads to its field on the Rig page.
+/** @param {URL | ""} [page] */
 export const linksView = (links, page = "") => html`
   <ul>${links.map((link) => html`<li><a href=${`${page}#${fieldId(link.place)}`}>${link.sentence}</a></li>`)}</ul>`;

@@ -6,7 +6,7 @@ import { fieldId, reasonOf } from "./sentences.js";
 const DECIMAL = new Set(["number", "quantity"]);
 
 // One field. `change` gets the text as typed or chosen; `shown(kind, entry)` gives what stands in the input.
-export function fieldView({ id, label, spec, value, unit, options, most = longest, refusal, shown, change }) {
+export function fieldView({ id, label, spec, value, unit = null, options = null, most = longest, refusal, shown, change }) {
   const [refused, unitOf] = [`${id}-refused`, `${id}-unit`];
   const described = [unit && unitOf, refusal && refused].filter(Boolean).join(" ") || nothing;
   const control = options
@@ -38,7 +38,7 @@ export function fieldMaker({ data, u, system, problems, shown, tagged }) {
     const found = problems.find((problem) => problem.field === place);
     return found ? reasonOf(found, { data, u }) : null;
   };
-  return ({ place, name, label = words.field[name], spec, value = "", change, choices }) => fieldView({
+  return ({ place, name, label = words.field[name], spec, value = "", change, choices = null }) => fieldView({
     id: fieldId(place),
     label,
     spec,

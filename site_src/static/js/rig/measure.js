@@ -44,7 +44,7 @@ export function wanted(profile, readings) {
 }
 
 // `found` is what calc makes of the readings: { result } or { refusal }.
-export function measureView({ readings, profile, row, found: { result, refusal } = {}, data, u, system, shown, use, redraw }) {
+export function measureView({ readings, profile, row, found: { result = null, refusal = null } = {}, data, u, system, shown, use, redraw }) {
   const key = keyOf(profile, row);
   const { words } = data;
   const typed = readings.of(key);

@@ -7,10 +7,21 @@ import { codeView, fitsCode } from "./code.js";
 import { copyOf, freeName, plainName } from "./profile.js";
 
 export class Travel {
+  offered = null;
+  at = "top";
+  code = null;
+  notice = null;
+
   // judge(profile, parts) -> what calc says of it, sentence(problem, profile) in words; keeper keeps what is taken; taken(profile) is
   // called for each. What is offered is { profile, figures } each.
   constructor({ words, judge, sentence, keeper, taken, redraw, said }) {
-    Object.assign(this, { words, judge, sentence, keeper, taken, redraw, said, offered: null, at: "top", code: null, notice: null });
+    this.words = words;
+    this.judge = judge;
+    this.sentence = sentence;
+    this.keeper = keeper;
+    this.taken = taken;
+    this.redraw = redraw;
+    this.said = said;
   }
 
   // What is said, beside the key that was pressed: "link", "code", "file", or "top" for what a link brought.

@@ -11,7 +11,7 @@ export const minutes = (seconds) => {
 };
 
 // What a clock says: its count, and the state it is in.
-export function clockView({ clock, stopped, hold_s, due, now, words }) {
+export function clockView({ clock, stopped = null, hold_s, due = undefined, now, words }) {
   const counted = countedS(clock, now);
   const isRunning = clock?.since != null;
   const isOver = hold_s !== null && counted >= hold_s;

@@ -22,7 +22,7 @@ export function labelOf(name, { words, answer, u }) {
 
 // An amount: `text` is the entry, `start` what a step begins from where nothing stands yet, `at` where calc tells its problems,
 // `aim` what it should show.
-export function amountView(view, { id, name, label, kind = kindOf(name), text = "", start = "", at, change, beside, aim }) {
+export function amountView(view, { id, name, label, kind = kindOf(name), text = "", start = "", at, change, beside = null, aim = null }) {
   const { words, u, shown, data, system, refusal } = view;
   const step = data.systems[system].steps[kind];
   const standing = shown(kind, text);

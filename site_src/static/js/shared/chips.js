@@ -25,7 +25,7 @@ export const chips = ({ legend, ...group }) => html`
   </fieldset>`;
 
 // The common ones as chips, all the rest in a list beside them.
-export function chipsAndList({ retaps, name, legend, other, choices, value, change }) {
+export function chipsAndList({ retaps = false, name, legend, other, choices, value, change }) {
   const common = choices.filter((choice) => choice.common);
   const rest = choices.filter((choice) => !choice.common);
   const listed = rest.some((choice) => choice.id === value);

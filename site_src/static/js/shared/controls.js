@@ -11,9 +11,9 @@ const REPEAT_MS = 120;
 // A number with a key on either side, under its label and, where there is one, what it should show: `aim`. A key changes it by
 // a trade step, `by` its kind, step and least, from `start` where it is empty; `type(text)` takes what is typed or stepped to.
 // `usual` is what counts while it is empty, and `left(input)` is told when the finger goes elsewhere.
-export function stepper({ id, name, label, aim, unit, value, usual, by, start = "0", type, left, refusal, words }) {
+export function stepper({ id, name, label, aim = null, unit, value, usual = null, by, start = "0", type, left = null, refusal, words }) {
   const step = async (direction) => {
-    const input = document.getElementById(id);
+    const input = /** @type {HTMLInputElement} */ (document.getElementById(id));
     const before = input.value; // as it stands now: a held key steps on
     const next = await stepped(before.trim() ? before : start, { ...by, direction });
     if (next !== null && input.value === before) type(next);

@@ -68,7 +68,7 @@ async function start() {
 async function loaded(vendored) {
   const url = new URL("micropython.mjs", vendored);
   try {
-    return (await import(url)).loadMicroPython;
+    return (await import(url.href)).loadMicroPython;
   } catch (fault) {
     throw fault instanceof TypeError ? new Missing(url) : new TooOld(fault.message);
   }

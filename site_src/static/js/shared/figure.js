@@ -4,6 +4,6 @@ import { html } from "../../vendor/lit-html/lit-html.js";
 
 const DASHES = "– – –";
 
-export const figureView = ({ text = "", unit, stale }) => html`
+export const figureView = ({ text = "", unit = "", stale = undefined }) => html`
   <output class="answer-figure" aria-labelledby="answer-label" ?data-long=${text.length > 3} ?data-stale=${typeof stale === "string"}>${
     stale === null ? html`<b aria-hidden="true">${DASHES}</b>` : stale ?? html`<b>${text}</b> <span>${unit}</span>`}</output>`;

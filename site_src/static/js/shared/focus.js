@@ -43,7 +43,7 @@ function standing(changes) {
 
 // The heading or control that follows a place, or else the last before it; what was folded away is left by its summary.
 function near(place) {
-  const walker = document.createTreeWalker(page, NodeFilter.SHOW_ELEMENT, (element) =>
+  const walker = document.createTreeWalker(page, NodeFilter.SHOW_ELEMENT, (/** @type {any} */ element) =>
     element.matches(`${HEADINGS}, ${CONTROLS}`) && canHold(element) ? NodeFilter.FILTER_ACCEPT : NodeFilter.FILTER_SKIP);
   walker.currentNode = place;
   const isFolded = place === holder && !place.checkVisibility();
@@ -65,7 +65,8 @@ new MutationObserver((changes) => {
 
 // A held key presses once: only a stepper goes on.
 addEventListener("keydown", (event) => {
-  if (event.repeat && event.key === "Enter" && event.target.closest("button, a, summary") && !event.target.closest(".stepper")) event.preventDefault();
+  const key = /** @type {Element} */ (event.target);
+  if (event.repeat && event.key === "Enter" && key.closest("button, a, summary") && !key.closest(".stepper")) event.preventDefault();
 });
 
 // A number field that is tapped or takes the focus has its whole entry selected, so that what is typed next stands alone:
@@ -77,7 +78,7 @@ let touched = null; // the number field that was touched last, until something i
 const selectAll = () => touched?.setSelectionRange(0, touched.value.length);
 
 for (const kind of ["focusin", "click"]) {
-  addEventListener(kind, ({ target, pointerType }) => {
+  addEventListener(kind, (/** @type {{ target: any, pointerType?: string }} */ { target, pointerType }) => {
     touched = target.matches?.(NUMBERS) ? target : null;
     if (pointerType === "mouse" && touched && touched.selectionStart < touched.selectionEnd) touched = null; // a stretch chosen by drag stays
     selectAll();

@@ -18,7 +18,7 @@
   addEventListener("error", ({ target, filename, error }) => {
     const isOurs = !filename || filename.startsWith(location.origin); // others' are a browser's extensions
     if (target === window && isOurs) fault(error);
-    else if (target !== window && target.tagName === "SCRIPT") down("missing");
+    else if (target instanceof HTMLScriptElement) down("missing");
   }, true);
   addEventListener("unhandledrejection", (event) => fault(event.reason));
 }

@@ -19,7 +19,7 @@ const registered = register();
 async function register() {
   if (!("serviceWorker" in navigator)) return null;
   try {
-    const registration = await navigator.serviceWorker.register(worker, { scope: root, updateViaCache: "none" });
+    const registration = await navigator.serviceWorker.register(worker, { scope: root.href, updateViaCache: "none" });
     if (!registration) return null; // turned down without an error, as some do in a private window
     watch(registration);
     return registration;

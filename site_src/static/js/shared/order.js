@@ -13,7 +13,7 @@ export const ordersFor = (orders, drive) =>
 
 // words: of the view, the section `order`; here: where the controls are on this rig, if a page adds that; isStop: it stops what
 // a person does, whatever its grade.
-export function orderView({ order, words, here, isStop }) {
+export function orderView({ order, words, here = null, isStop = false }) {
   return html`
     <section class="order order-${order.grade}" role=${order.grade === "note" && !isStop ? "note" : "alert"}>
       ${gradeView(order, words)}

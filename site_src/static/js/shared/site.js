@@ -26,6 +26,7 @@ export async function file(url) {
   return response;
 }
 
+/** @param {string | URL} [page] */
 export const pageData = async (page = document.baseURI) => (await file(new URL("page.json", page))).json();
 
 // The names of a system's units, as sentences take them: { u_pressure: "psi", ... }.

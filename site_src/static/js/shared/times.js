@@ -1,7 +1,9 @@
 // Dates and times of day as this page's language says them, the phone's own way of it where it speaks that language.
 const { lang } = document.documentElement;
 const locale = navigator.languages.find((each) => each.split("-")[0] === lang) ?? lang;
+/** @type {Intl.DateTimeFormatOptions} */
 const SHORT = { hour: "2-digit", minute: "2-digit" };
+/** @type {Intl.DateTimeFormatOptions} */
 const DAY = { year: "numeric", month: "short", day: "numeric" };
 
 export const clockTime = (at) => new Date(at).toLocaleTimeString(locale, { ...SHORT, second: "2-digit" });

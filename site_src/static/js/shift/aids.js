@@ -9,8 +9,11 @@ const speech = "speechSynthesis" in window ? window.speechSynthesis : null;
 const isOn = (name) => chosen(name, "off") === "on";
 
 export class Aids {
+  last = null;
+
   constructor({ words, redraw }) {
-    Object.assign(this, { words, redraw, last: null });
+    this.words = words;
+    this.redraw = redraw;
     speech?.addEventListener?.("voiceschanged", redraw); // voices come late
     addEventListener("pagehide", () => speech?.cancel());
   }

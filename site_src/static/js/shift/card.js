@@ -26,7 +26,11 @@ export class Card {
   // shown(event): the card is another, by that event of calc.shift.card; by its clock alone where there is none. over(): a time is over.
   constructor({ data, rig, shown, over }) {
     const { sequence, steps } = data;
-    Object.assign(this, { data, rig, sequence, shown, over });
+    this.data = data;
+    this.rig = rig;
+    this.sequence = sequence;
+    this.shown = shown;
+    this.over = over;
     this.draft = `shift:${sequence.id}`;
     this.lengths = Object.fromEntries(Object.entries(steps).map(([id, { length }]) => [id, length]));
     this.presence = new Presence({ look: () => this.#inTurn(() => this.#look()), left: () => this.state?.confirmed.length && this.#save() });

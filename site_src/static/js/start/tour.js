@@ -35,6 +35,6 @@ export function offerTour() {
   skip.addEventListener("click", leave);
   next.addEventListener("click", onward);
   document.addEventListener("click", ({ target }) => {
-    if (target.closest("a")) end();
+    if (/** @type {Element} */ (target).closest("a")) end();
   });
 }

@@ -1,0 +1,19 @@
+// What the page's scripts may rely on and the compiler's own library does not say: the tag that a selector ends in is the
+// element's type, and an element without one is an HTMLElement.
+type Last<S extends string> = S extends `${string}, ${infer Rest}` ? Last<Rest> : S extends `${string} ${infer Rest}` ? Last<Rest> : S;
+type Tag<S extends string> = S extends `${infer T}[${string}` ? Tag<T> : S extends `${infer T}:${string}` ? Tag<T> : S extends `${infer T}.${string}` ? T : S;
+type Chosen<S extends string> = Tag<Last<S>> extends keyof HTMLElementTagNameMap ? HTMLElementTagNameMap[Tag<Last<S>>] : HTMLElement;
+
+interface ParentNode {
+  querySelector<S extends string>(selectors: S): Chosen<S> | null;
+  querySelectorAll<S extends string>(selectors: S): NodeListOf<Chosen<S>>;
+}
+
+interface Document {
+  // links to the styles of night and of papers
+  getElementById<Id extends string>(id: Id): (Id extends "night" | `paper-${string}` | `upright-${string}` ? HTMLLinkElement : HTMLElement) | null;
+}
+
+interface Window {
+  trustedTypes?: { createPolicy(name: string, rules: Record<string, (text: string) => string>): any };
+}

@@ -1,0 +1,2 @@
+export interface Code { size: number; get(x: number, y: number): boolean }
+export function generate(text: string): Code;

@@ -1,0 +1,2 @@
+import { Code } from "./index.mjs";
+export function toSvgPath(code: Code): string;
