@@ -1,4 +1,5 @@
-"""The phone's scripts as TypeScript's compiler reads them: no name that an object lacks, no argument that a function does not take.
+"""The phone's scripts as TypeScript's compiler reads them: no name that an object lacks, no argument that a function does not take,
+and of each door of calc what its contract says.
 
 `types/` has what the compiler cannot find out: its settings, what vendored modules export, and what the pages hold.
 """
@@ -10,6 +11,7 @@ import subprocess
 import pytest
 
 from tests.site.compiler import Missing, compiler
+from tests.site.doors import declarations
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 SOURCES = ROOT / "site_src"
@@ -33,6 +35,7 @@ def folder(tmp_path):
     shutil.copytree(ROOT / "tests/site/types", tmp_path, dirs_exist_ok=True)
     shutil.copytree(SOURCES / "static/js", tmp_path / "js")
     shutil.copy(SOURCES / "sw.js", tmp_path)
+    (tmp_path / "doors.d.ts").write_text(declarations(), encoding="utf-8")
     return tmp_path
 
 
@@ -50,21 +53,36 @@ def test_no_script_has_a_fault(tsc, folder):
     assert faults(tsc, folder, "worker.json") == []
 
 
-@pytest.mark.parametrize(
-    ("script", "fault"),
-    [
-        ('import { isUnfolded } from "./shared/fold.js";\n["a", "b"].filter(isUnfolded);', "No overload matches"),  # a place taken for `begins`
-        ('import { figureView } from "./shared/figure.js";\nfigureView({ figure: "12" });', "'figure'"),
-        ('import { fill } from "./shared/site.js";\nfill("a {name}", { name: "b" }, 3);', "arguments, but got 3"),
-        ('import { generate } from "../vendor/lean-qr/index.mjs";\ngenerate("a link").width;', "'width' does not exist"),
-        ("class Run {\n  ended = null;\n}\nnew Run().ended_at;", "'ended_at' does not exist"),
-        ('document.querySelector("#page input").check = true;', "'check' does not exist"),
-    ],
-)
-def test_a_fault_is_seen(tsc, folder, script, fault):
-    """A name that an object lacks, an argument that is one too many or of another kind: each is named at its place."""
-    (folder / "js/wrong.js").write_text(script, encoding="utf-8")
-    assert any(line.startswith("js/wrong.js(") and fault in line for line in faults(tsc, folder))
+WRONG = {  # by script, what is said of it
+    'import { isUnfolded } from "./shared/fold.js";\n["a", "b"].filter(isUnfolded);': "No overload matches",  # a place taken for `begins`
+    'import { figureView } from "./shared/figure.js";\nfigureView({ figure: "12" });': "'figure' does not exist",
+    'import { fill } from "./shared/site.js";\nfill("a {name}", { name: "b" }, 3);': "arguments, but got 3",
+    'import { generate } from "../vendor/lean-qr/index.mjs";\ngenerate("a link").width;': "'width' does not exist",
+    "export class Run {\n  ended = null;\n}\nnew Run().ended_at;": "'ended_at' does not exist",
+    'export const input = document.querySelector("#page input").check;': "'check' does not exist",
+    **{f'import {{ calc }} from "./shared/engine.js";\nconst units = {{ shown: "US", systems: {{}} }};\n{question};': fault for question, fault in [
+        ('calc.ask("pump_size.sizes", { rated: "1000@US", units })', "not assignable to parameter of type 'keyof Doors'"),
+        ('calc.ask("pump_size.size", { rating: "1000@US", units })', "'rating' does not exist"),
+        ('calc.ask("pump_size.size", { rated: "1000@US" })', "is missing in type"),
+        ('calc.ask("pump_size.size", { rated: 1000 }, { units })', "'number' is not assignable to type 'string'"),
+        ('calc.ask("pump_size.size", { rated: "1000@US", units }, { units })', "'units' does not exist"),
+        ('calc.ask("pump_size.size", { rated: "1000@US" }, { units, rig: {} })', "to type 'never'"),
+        ('calc.ask("pump_size.size", { rated: "1000@US" }, { units: "US" })', "'string' is not assignable to type"),
+        ('(await calc.ask("pump_size.size", { rated: "1000@US" }, { units })).length_ft', "'length_ft' does not exist"),
+    ]},
+}
+
+
+def test_a_fault_is_seen(tsc, folder):
+    """A name that an object or an answer lacks, an argument that is missing, one too many or of another kind, a door that is none: each is
+    named at its place, and nothing else is."""
+    for number, script in enumerate(WRONG):
+        (folder / f"js/wrong_{number}.js").write_text(script, encoding="utf-8")
+    found = [line for line in faults(tsc, folder) if not line.startswith(" ")]
+    assert len(found) == len(WRONG)
+    for number, (script, fault) in enumerate(WRONG.items()):
+        [line] = [line for line in found if line.startswith(f"js/wrong_{number}.js({len(script.splitlines())},")]
+        assert fault in line
 
 
 def test_the_worker_is_no_page(tsc, folder):

@@ -17,3 +17,12 @@ interface Document {
 interface Window {
   trustedTypes?: { createPolicy(name: string, rules: Record<string, (text: string) => string>): any };
 }
+
+// A question to calc. `Doors` has every door's arguments and answer, as tests/contracts has them (doors.py writes it); what is held
+// is an argument too, and each is handed over in one of the two places.
+type Asked<Door extends keyof Doors> = Doors[Door]["arguments"];
+type Ask = <Door extends keyof Doors, Held extends Partial<Asked<Door>> = {}>(
+  door: Door,
+  given: Omit<Asked<Door>, keyof Held>,
+  held?: Held & Record<Exclude<keyof Held, keyof Asked<Door>>, never>,
+) => Promise<Doors[Door]["answer"]>;

@@ -24,9 +24,10 @@ export const calc = {
   // The answer of a door of calc.phone to `given`, arguments by name. What does not change from question to question (shelf,
   // units, knowledge) goes in `held`, by argument too: it crosses once, and is only named after that. It is known by its
   // identity, so the page hands the same object each time and never changes it in place.
-  async ask(door, given, held = {}) {
+  /** @type {Ask} */
+  async ask(door, given, held) {
     const phone = await running();
-    const named = Object.entries(held).map(([argument, value]) => [argument, hold(phone, value)]);
+    const named = Object.entries(held ?? {}).map(([argument, value]) => [argument, hold(phone, value)]);
     return read(phone.call(door, JSON.stringify(named.length ? { ...given, held: Object.fromEntries(named) } : given)));
   },
   start: () => running().then(() => {}), // before there is anything to ask, so that the first answer waits for less

@@ -37,7 +37,7 @@ export const unitWords = (words, system) =>
 export const { colon } = document.documentElement.dataset;
 
 // The decimal mark of this page's language, and the longest text that is taken as an entry, see calc.base.entry.
-export const { decimal } = document.documentElement.dataset;
+export const decimal = /** @type {"." | ","} */ (document.documentElement.dataset.decimal);
 export const longest = Number(document.documentElement.dataset.longest);
 
 // A number that calc wrote for this page, as a number: never for what a person typed, which calc reads.
