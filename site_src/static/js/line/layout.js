@@ -74,7 +74,7 @@ function sign({ line, to, row }, middle) {
   return svg`${line.isShut ? crossBar(x - 10, y) : null}${line.end === "inlet" ? inlet(x, y) : nozzle(x, y)}`;
 }
 
-const key = ({ kind, place, id, name, isPressed, press, content }) => press
+const key = ({ kind, place, id = null, name, isPressed, press, content }) => press
   ? html`<button type="button" class="lay-key ${kind}" data-line=${id ?? nothing} .style=${place} aria-label=${name} aria-pressed=${isPressed ? "true" : "false"} @click=${press}>${content}</button>`
   : html`<span class="lay-key ${kind}" data-line=${id ?? nothing} .style=${place}>${content}</span>`;
 

@@ -26,7 +26,7 @@ export function thickness(bore) {
 }
 
 // A stretch of line along a path. state: "flows", "waits" or "apart"; `bore` in inches, or `wide` in px for what is no hose.
-export const pipe = (path, { state = "flows", bore, wide = thickness(bore), isChosen = false } = {}) => svg`
+export const pipe = (path, { state = "flows", bore = null, wide = thickness(bore), isChosen = false } = {}) => svg`
   ${isChosen ? svg`<path class="line-chosen" stroke-width=${wide + 14} d=${path}/><path class="line-bared" stroke-width=${wide + 6} d=${path}/>` : null}
   <path class="line-pipe line-${state}" stroke-width=${state === "flows" ? wide : 3} d=${path}/>`;
 
