@@ -13,6 +13,14 @@ def filled(sentence, *facts):
     return sentence.format(**{name: value for each in facts for name, value in each.items()})
 
 
+def parent(app, path, language):
+    """The page that a page lies under, as its endpoint and values: the nearest one above it, at last the start."""
+    adapter = app.url_map.bind("")
+    steps = path.strip("/").split("/")
+    above = ["/" + "/".join(steps[:count]) + "/" for count in range(len(steps) - 1, 0, -1)]
+    return adapter.match(next((address for address in above if adapter.test(address)), (languages.prefix(language) or "") + "/"))
+
+
 def create_app(site_path="/", rigs_folder=fleet.DEMO, language="en"):
     """The app with all its routes.
 
@@ -53,6 +61,7 @@ def create_app(site_path="/", rigs_folder=fleet.DEMO, language="en"):
             "o": data.words("orders")["order"],
             "orders": data.orders(),
             "language": language,
+            "parent": parent(app, flask.request.path, language),
             "system": data.opening_system(),
             "decimal": data.decimal(),
             "longest": entry.LONGEST_TEXT,

@@ -55,6 +55,15 @@ def words(topic, language=None):
 SHARED = ("site", "start", "pressure", "units", "shift", "tables", "sources", "cautions")
 
 
+def said(place):
+    """The words at a place: its topic, then keys."""
+    topic, *keys = place
+    found = words(topic)
+    for key in keys:
+        found = found[key]
+    return found
+
+
 def shared_words(language=None):
     """The words that more than one page takes from, of all their topics. language: as for words"""
     return _merged(words(topic, language) for topic in SHARED)

@@ -21,7 +21,7 @@ TOPICS = {
 NAMED = {row["way"] for topic in TOPICS for row in data.load(f"help/{topic}")["question"]}  # by some answer
 # where an answer may lead: the page, what stands open in its address, and where its name stands in the words
 WAYS = {
-    "start": ("start.home", {}, ("site", "site", "home")),
+    "start": ("start.all_pages", {}, ("start", "all", "title")),
     "pressure": ("pressure.page", {}, ("site", "nav", "pressure")),
     **{source: ("water.page", {"source": source}, ("water", "page", source, "title")) for source in reckoners.WATER if source in NAMED},
     "foam": ("water.foam", {}, ("site", "nav", "foam")),
@@ -56,24 +56,15 @@ def lead():
     return {"help_topic": found[0] if found else None, "h": data.words("help")["help"]}
 
 
-def _named(place):
-    """The words at a place: its file, then keys."""
-    file, *keys = place
-    found = data.words(file)
-    for key in keys:
-        found = found[key]
-    return found
-
-
 def _way(name):
     endpoint, parts, place = WAYS[name]
     open_parts = {"system": data.opening_system()} if endpoint == "tables.table" else {}
-    return {"endpoint": endpoint, "parts": {**parts, **open_parts}, "name": _named(place)}
+    return {"endpoint": endpoint, "parts": {**parts, **open_parts}, "name": data.said(place)}
 
 
 @routes.get("/help/")
 def index():
-    told = {topic: {"name": _named(place), "asked": data.words(f"help/{topic}")} for topic, (place, _) in TOPICS.items()}
+    told = {topic: {"name": data.said(place), "asked": data.words(f"help/{topic}")} for topic, (place, _) in TOPICS.items()}
     return flask.render_template("help/index.html", topics=told)
 
 
@@ -81,4 +72,4 @@ def index():
 def topic(topic):
     told = data.words(f"help/{topic}")
     questions = [{**row, **told[row["id"]], "way": _way(row["way"])} for row in data.load(f"help/{topic}")["question"]]
-    return flask.render_template("help/topic.html", name=_named(TOPICS[topic][0]), questions=questions)
+    return flask.render_template("help/topic.html", name=data.said(TOPICS[topic][0]), questions=questions)

@@ -101,7 +101,7 @@ def raising(handset):
     page = held(handset)
     page.goto(handset.host.origin + "test/quick/")
     for _ in range(3):
-        page.locator(".quick-answers .key-strong").tap()
+        page.locator(".quick-answers .key-act").tap()
     page.locator("#engine-0").fill("fast")
     page.locator("#engine-0-refused").wait_for()
     return page

@@ -45,9 +45,9 @@ def test_a_look_of_a_diagnosis(counting):
     """What a diagnosis knows of causes crosses when the page opens; each answer is one question without it, and one draw."""
     page = counting.open("diagnose/")
     page.locator(".key-told").first.tap()
-    page.locator(".key-seen, .key-pick").first.wait_for()
-    while page.locator(".key-pick").count():
-        page.locator(".key-pick").tap()
+    page.locator(".key-seen, .key-act").first.wait_for()
+    while page.locator(".key-act").count():
+        page.locator(".key-act").tap()
     asked = page.locator(".step-act")
     page.wait_for_timeout(500)  # a touch that follows at once is no answer
     drawn, was = draws(page), asked.inner_text()

@@ -15,7 +15,7 @@ export const leftView = ({ state, words, goOn, again }) => html`
     <p>${words.sees[state.complaints[0]]}</p>
     <p>${words.diagnose.left_told}</p>
     <div class="rows">
-      <button type="button" class="key key-wide key-pick" @click=${again}>${words.diagnose.again}</button>
+      <button type="button" class="key key-wide key-act" @click=${again}>${words.diagnose.again}</button>
       <button type="button" class="key key-wide" @click=${goOn}>${words.diagnose.left_go_on}</button>
     </div>
   </section>`;

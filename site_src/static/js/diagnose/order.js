@@ -28,7 +28,7 @@ export const redKeys = ({ data, danger, isWide = false }) => Object.entries(RED)
 export const firstView = ({ name, data, done, danger, again }) => html`
   ${orderView({ order: data.orders[name], words: data.words })}
   <div class="rows">
-    <button type="button" class="key key-wide key-pick" @click=${() => done(name)}>${data.words.diagnose.carried_out}</button>
+    <button type="button" class="key key-wide key-act" @click=${() => done(name)}>${data.words.diagnose.carried_out}</button>
     ${redKeys({ data, danger, isWide: true })}
     <button type="button" class="key key-wide" @click=${again}>${data.words.diagnose.again}</button>
   </div>`;

@@ -58,7 +58,7 @@ const setting = () => html`
     name: "fault", legend: words.practice.fault, other: words.practice.fault_other, value: page.fault, change: choose("fault"),
     choices: ["none", "any", ...data.faults].map((id) => ({ id, label: words.practice[`fault_${id}`], common: !data.faults.includes(id) })),
   })}
-  <button type="button" class="key key-wide key-start" @click=${start}>${words.practice.start}</button>`;
+  <button type="button" class="key key-wide key-act" @click=${start}>${words.practice.start}</button>`;
 
 const running = () => html`
   ${benchView({ bench, words, u, telling: false })}

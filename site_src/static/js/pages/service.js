@@ -56,7 +56,7 @@ function draw() {
       ${chips({ name: "kind", legend: words.test.kind, value: page.kind, choices: kinds.map((id) => ({ id, label: words.kind[id] })),
         change: (id) => { page.kind = id; draw(); } })}
       <p>${words.test.unsure_all}</p>
-      <button type="button" class="key key-wide key-strong" @click=${begin}>${words.test.begin}${colon} ${rig.name}</button>`}
+      <button type="button" class="key key-wide key-act" @click=${begin}>${words.test.begin}${colon} ${rig.name}</button>`}
     ${notices(...page.said)}
     <div class="rows">${bringKey(words, take)}</div>
     ${done.length ? html`<h2>${words.test.done}</h2>${done.map(row)}` : open.length ? nothing : html`<p>${words.test.none}</p>`}
@@ -69,7 +69,7 @@ const row = (test) => html`
       <small>${words.kind[test.standard.kind]} · ${fill(test.finished_ms === null ? words.test.opened : words.test.closed, { date: test.finished_ms === null ? `${day(test.begun_ms)}, ${dayTime(test.begun_ms)}` : day(test.finished_ms) })}
       ${test.result ? html` · ${words.status[test.result.status]}` : isRunning(test) ? html` · ${words.test.running}` : nothing}</small></span></p>
     <div class="pairs">
-      ${test.finished_ms === null ? html`<a class="key key-strong" href="run/#${test.id}">${words.test.on}</a>` : nothing}
+      ${test.finished_ms === null ? html`<a class="key key-act" href="run/#${test.id}">${words.test.on}</a>` : nothing}
       <a class="key" href="sheet/#${test.id}">${words.test.sheet}</a>
       ${page.asked === test.id
         ? html`<span>${words.test.remove_ask}</span><button type="button" class="key key-danger" @click=${() => remove(test.id)}>${words.test.remove_yes}</button>

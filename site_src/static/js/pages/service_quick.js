@@ -97,7 +97,7 @@ function drawAnswer() {
     <p class="standing"><b>${rig.name}</b></p>
     ${orderLines(data.orders, words)}
     ${page.isLooked ? nothing : html`<section class="notice" role="alert"><p>${words.quick.look_again}</p>
-      <button type="button" class="key key-wide key-strong" @click=${() => { page.isLooked = true; draw(); }}>${words.quick.looked}</button></section>`}
+      <button type="button" class="key key-wide key-act" @click=${() => { page.isLooked = true; draw(); }}>${words.quick.looked}</button></section>`}
     ${record.open.stopped ? stoppedView() : STEPS.map((step) => stepView(view, step))}
     ${textView({ id: "repaired", label: words.quick.repaired, value: record.open.repaired, change: (text) => change(withRepaired(record, text)) })}
     ${record.baseline ? html`<details class="section"><summary>${fill(words.quick.baseline_of, { date: day(record.baseline.at_ms) })}</summary>
@@ -113,15 +113,15 @@ function drawAnswer() {
 
 const stoppedView = () => html`
   <section class="alarm" role="alert"><h2>${fill(words.quick.stopped, { step: words.quick_step[record.open.stopped].title })}</h2><p>${words.quick.stopped_told}</p></section>
-  <div class="rows"><a class="key key-wide key-strong" href=${new URL("diagnose/", home).href}>${words.quick.to_diagnosis}</a>
+  <div class="rows"><a class="key key-wide key-act" href=${new URL("diagnose/", home).href}>${words.quick.to_diagnosis}</a>
     <button type="button" class="key key-wide" @click=${act.again}>${words.quick.again}</button>
     <button type="button" class="key key-wide" @click=${act.close}>${words.quick.finish}</button></div>`;
 
 const endView = (answer) => record.open.seen.road === undefined || record.open.stopped ? nothing : html`
   <section class="outcome"><p class="quick-status quick-${answer.status}"><b>${words.quick_status[answer.status]}</b></p>
     <p>${fill(words.quick_said[answer.status], { tolerance: data.quick.tolerance_percent })} ${words.quick.no_test} ${words.quick.whole_test}</p></section>
-  <div class="rows">${answer.enter ? html`<a class="key key-wide key-strong" href=${enterLink({ signs: { [answer.enter]: "seen" } })}>${words.quick.to_diagnosis}</a>` : nothing}
-    <button type="button" class="key key-wide key-strong" @click=${act.close}>${words.quick.finish}</button></div>`;
+  <div class="rows">${answer.enter ? html`<a class="key key-wide key-act" href=${enterLink({ signs: { [answer.enter]: "seen" } })}>${words.quick.to_diagnosis}</a>` : nothing}
+    <button type="button" class="key key-wide key-act" @click=${act.close}>${words.quick.finish}</button></div>`;
 
 const earlierView = (told) => !record.earlier.length ? nothing : html`
   <h2>${words.quick.earlier}</h2>
@@ -134,7 +134,7 @@ const earlierView = (told) => !record.earlier.length ? nothing : html`
 
 const baselineView = () => page.asked
   ? html`<section class="notice"><p>${words.quick.keep_told}</p><button type="button" class="key key-wide" @click=${act.baseline}>${words.quick.keep_yes}</button>
-      <button type="button" class="key key-wide key-strong" @click=${() => { page.asked = false; draw(); }}>${words.quick.keep_no}</button></section>`
+      <button type="button" class="key key-wide key-act" @click=${() => { page.asked = false; draw(); }}>${words.quick.keep_no}</button></section>`
   : html`<p><button type="button" class="key key-wide" @click=${() => { page.asked = true; draw(); }}>${words.quick.keep_baseline}</button></p>`;
 
 place.replaceChildren();

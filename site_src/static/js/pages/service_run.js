@@ -104,7 +104,7 @@ function drawAnswer() {
     ${answer.plan ? runningIn(record).filter((each) => each !== name && name).map((each) => runningStrip(seen, each)) : nothing}
     ${name === "site" ? html`<fieldset class="bare" ?disabled=${record.finished_ms !== null}>${siteView(seen)}</fieldset>` : test ? testView(seen, test) : planView(seen)}
     ${name ? html`<nav class="rows" aria-label=${words.test.title}>
-      ${nextOf(tests, name) ? html`<a class="key key-wide key-strong" href="#${record.id}/${nextOf(tests, name)}">${fill(words.test.next, { title: words.test_name[nextOf(tests, name)] })}</a>` : nothing}
+      ${nextOf(tests, name) ? html`<a class="key key-wide key-act" href="#${record.id}/${nextOf(tests, name)}">${fill(words.test.next, { title: words.test_name[nextOf(tests, name)] })}</a>` : nothing}
       <a class="key key-wide" href="#${record.id}">${words.test.back}</a></nav>` : nothing}
     ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; judge(); } })}
     <p class="smallprint">${page.awake === false ? words.test.sleeps : page.awake ? words.test.awake : nothing}</p>`, place);
@@ -133,7 +133,7 @@ function testView(seen, test) {
       ? html`<button type="button" class="key key-wide" @click=${() => act.notDone(test.id, null)}>${words.test.not_done_undo}</button>`
       : page.asking === "not_done" ? html`<section class="notice" role="group"><h2>${words.test.not_done_reason}</h2><div class="rows">
           ${words.test.reasons_not_done.map((reason) => html`<button type="button" class="key key-wide" @click=${() => act.notDone(test.id, reason)}>${reason}</button>`)}
-          <button type="button" class="key key-wide key-strong" @click=${() => act.ask(null)}>${words.run.never_mind}</button></div></section>`
+          <button type="button" class="key key-wide key-act" @click=${() => act.ask(null)}>${words.run.never_mind}</button></div></section>`
         : html`<button type="button" class="key key-wide" @click=${() => act.ask("not_done")}>${words.test.not_done}</button>`}`;
 }
 
@@ -149,7 +149,7 @@ function troubles({ words: told }) {
   return html`
     ${asked ? html`<section class="notice" role="alert"><p>${fill(told.steady.asked, { s: minutes(asked.s) })}</p>
       <button type="button" class="key key-wide" @click=${() => act.away(true)}>${fill(told.steady.count, { s: minutes(asked.s) })}</button>
-      <button type="button" class="key key-wide key-strong" @click=${() => act.away(false)}>${told.steady.leave}</button></section>` : nothing}
+      <button type="button" class="key key-wide key-act" @click=${() => act.away(false)}>${told.steady.leave}</button></section>` : nothing}
     ${notices(...page.jumps.filter(({ turn }) => turn !== asked?.turn).map((jump) => fill(told.steady[jump.kind], { s: `${jump.s < 0 ? "−" : ""}${minutes(Math.abs(jump.s))}` })))}
     `;
 }

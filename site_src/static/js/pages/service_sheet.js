@@ -59,7 +59,7 @@ function drawAnswer({ record, answer, shown, curve }) {
         change: (size) => { page.size = size; choose("paper", size); asking.redraw(); } })}
       ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}
       <div class="rows">
-        <button type="button" class="key key-wide key-strong" @click=${() => window.print()}>${words.sheet.print}</button>
+        <button type="button" class="key key-wide key-act" @click=${() => window.print()}>${words.sheet.print}</button>
         ${answer.verdict.status === "fail" ? causeLink(view) : nothing}
         <button type="button" class="key key-wide" @click=${() => send(csvFile({ ...view, labelOf: (name) => labelOf(name, view), kindOf }))}>${words.sheet.csv}</button>
         <button type="button" class="key key-wide" @click=${() => send(jsonFile(record))}>${words.sheet.json}</button>

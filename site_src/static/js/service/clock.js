@@ -47,6 +47,6 @@ export const reasonView = ({ asking, words, act }) => html`
     <h2>${words.run[asking]}${colon} ${words.run.reason}</h2>
     <div class="rows">
       ${words.run[`reasons_${asking}`].map((reason) => html`<button type="button" class="key key-wide" @click=${() => act.halt(asking, reason)}>${reason}</button>`)}
-      <button type="button" class="key key-wide key-strong" @click=${() => act.ask(null)}>${words.run.never_mind}</button>
+      <button type="button" class="key key-wide key-act" @click=${() => act.ask(null)}>${words.run.never_mind}</button>
     </div>
   </section>`;

@@ -12,7 +12,7 @@ export function doingView(view, test, { attempt, clock, isOpen, dues, isMissed }
   const waits = answer.waits[test.id];
   const isRunning = isOpen && clock.since !== null;
   const key = (label, touch, more = "") => html`<button type="button" class="key key-wide ${more}" @click=${touch}>${label}</button>`;
-  const start = (label, touch) => html`<button type="button" class="key key-wide key-strong" ?disabled=${waits.length > 0} @click=${touch}>${label}</button>`;
+  const start = (label, touch) => html`<button type="button" class="key key-wide key-act" ?disabled=${waits.length > 0} @click=${touch}>${label}</button>`;
   const wanting = waits.filter(({ code }) => code === "blank").map(({ id }) => id);
   const isUnready = waits.some(({ code }) => code === "unready");
   return html`
@@ -21,7 +21,7 @@ export function doingView(view, test, { attempt, clock, isOpen, dues, isMissed }
       ${live?.is_strayed ? html`<p class="doing-told">${isRunning ? words.run.straying : fill(words.run.waits_flow, { ...view.u, least: test.band_texts[0], most: test.band_texts[1] })}</p>` : nothing}
       ${wanting.length ? html`<p class="doing-told">${isRunning ? words.run.blank : words.run.waits} ${missingView(wanting, view, test)}</p>` : nothing}
       ${isUnready && !isRunning ? html`<p class="doing-told">${words.run.waits_before}</p>` : nothing}
-      ${isRunning ? html`<button type="button" class="key key-wide ${live?.is_strayed ? "key-danger" : "key-strong"}" ?disabled=${wanting.length > 0} @click=${() => act.take(test.id)}>
+      ${isRunning ? html`<button type="button" class="key key-wide ${live?.is_strayed ? "key-danger" : "key-act"}" ?disabled=${wanting.length > 0} @click=${() => act.take(test.id)}>
           ${live?.is_strayed ? words.run.take_stray : testOf(record, test.id).draft?.touched === false ? words.run.again : words.run.take}</button>`
         : isOpen ? start(words.run.resume, () => act.resume(test.id))
         : start(attempt ? words.run.begin_again : words.run.begin, () => act.begin(test.id))}

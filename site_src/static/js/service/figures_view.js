@@ -46,8 +46,8 @@ function holding(view, test) {
         : clock && countedS(clock, now) >= test.hold_s && page.asking !== "again"
           ? html`<button type="button" class="key key-wide" @click=${() => act.ask("again")}>${words.run.begin_again}</button>` : html`
           ${page.asking === "again" ? html`<p class="notice">${words.run.again_ask}</p>
-            <button type="button" class="key key-wide key-strong" @click=${() => act.ask(null)}>${words.test.remove_no}</button>` : nothing}
-          <button type="button" class="key key-wide ${page.asking === "again" ? "key-danger" : "key-strong"}" ?disabled=${waits.length > 0} @click=${() => act.begin(test.id)}>${clock ? words.run.begin_again : words.run.begin}</button>`}
+            <button type="button" class="key key-wide key-act" @click=${() => act.ask(null)}>${words.test.remove_no}</button>` : nothing}
+          <button type="button" class="key key-wide ${page.asking === "again" ? "key-danger" : "key-act"}" ?disabled=${waits.length > 0} @click=${() => act.begin(test.id)}>${clock ? words.run.begin_again : words.run.begin}</button>`}
       ${waits.length && !isRunning ? html`<p>${waits[0].code === "blank" ? words.run.waits : words.run.waits_limit} <a href="#${record.id}/${test.id}/${waits[0].id}">${labelOf(waits[0].id, view)}</a></p>` : nothing}
     </div>`}`;
 }

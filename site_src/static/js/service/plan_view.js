@@ -26,7 +26,7 @@ export function planView(view) {
     <div class="rows">
       <a class="key key-wide" href="../sheet/#${record.id}">${words.test.sheet}</a>
       ${!open || !answer.plan ? nothing : page.asking === "finish" ? finishing(view) : html`
-        <button type="button" class="key key-wide key-strong" @click=${() => act.ask("finish")}>${words.test.finish}</button>`}
+        <button type="button" class="key key-wide key-act" @click=${() => act.ask("finish")}>${words.test.finish}</button>`}
     </div>`;
 }
 
@@ -60,7 +60,7 @@ function part({ words, record, answer, now, u }, test) {
 export function causeLink({ words, answer }, part = null) {
   const seen = signsOf(answer, part).filter((sign) => sign.enter).map((sign) => [sign.enter, "seen"]);
   const href = seen.length ? enterLink({ signs: Object.fromEntries(seen) }) : new URL("diagnose/", home).href;
-  return html`<a class="key key-wide key-strong no-print" href=${href}>${words.sign.go_on}</a>`;
+  return html`<a class="key key-wide key-act no-print" href=${href}>${words.sign.go_on}</a>`;
 }
 
 const signsOf = (answer, part) => (answer.verdict?.signs ?? []).filter(({ test }) => part === null || test === part);
@@ -77,4 +77,4 @@ export function signsView({ words, answer }, part = null) {
 const finishing = ({ words, answer, act }) => html`
   <p class="notice">${fill(words.test.finish_ask, { count: answer.verdict.counts.not_proven })}</p>
   <button type="button" class="key key-wide key-danger" @click=${act.finish}>${words.test.finish_yes}</button>
-  <button type="button" class="key key-wide key-strong" @click=${() => act.ask(null)}>${words.test.finish_no}</button>`;
+  <button type="button" class="key key-wide key-act" @click=${() => act.ask(null)}>${words.test.finish_no}</button>`;

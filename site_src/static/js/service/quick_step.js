@@ -24,7 +24,7 @@ export function stepView(view, step) {
       <fieldset class="bare" ?disabled=${!isLooked}>
         ${step === "raise" ? raising(view) : nothing}
         <p class="quick-see">${told.see}</p>
-        <div class="quick-answers"><button type="button" class="key key-strong" @click=${() => act.see(step)}>${words.quick.seen}</button>
+        <div class="quick-answers"><button type="button" class="key key-act" @click=${() => act.see(step)}>${words.quick.seen}</button>
           <button type="button" class="key key-danger" @click=${() => act.halt(step)}>${words.quick.not_seen}</button></div>
       </fieldset>
     </section>`;

@@ -15,7 +15,7 @@ export const ordersFor = (orders, drive) =>
 // a person does, whatever its grade.
 export function orderView({ order, words, here = null, isStop = false }) {
   return html`
-    <section class="order order-${order.grade}" role=${order.grade === "note" && !isStop ? "note" : "alert"}>
+    <section class="order order-${order.grade} ${order.grade === "hold" ? "hatched" : ""}" role=${order.grade === "note" && !isStop ? "note" : "alert"}>
       ${gradeView(order, words)}
       <h2>${order.title}</h2>
       <ol>${order.do.map((act) => html`<li>${act}</li>`)}</ol>

@@ -1,5 +1,4 @@
-// Day or night, and the language, as chosen on this phone; without a choice, as the phone; and whether the start page's tour
-// is still to be seen, so that nothing shifts when it comes. Runs before first paint.
+// Day or night, and the language, as chosen on this phone; without a choice, as the phone. Runs before first paint.
 {
   const chosen = (name) => {
     try {
@@ -10,8 +9,7 @@
   };
   const media = { day: "not all", night: "all" };
   const look = chosen("look");
-  if (look in media) document.getElementById("night").media = media[look];
-  document.documentElement.toggleAttribute("data-tour", chosen("tour") !== "seen" || location.hash === "#tour");
+  if (look in media) for (const part of document.querySelectorAll("[data-night]")) part.media = media[look];
 
   const offered = [...document.querySelectorAll("link[rel=alternate][hreflang]")];
   const wanted = [chosen("language"), ...navigator.languages.flatMap((name) => [name, name.split("-")[0]])].find((name) =>

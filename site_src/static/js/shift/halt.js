@@ -45,7 +45,7 @@ export const leftView = ({ words: { shift }, send, left }) => html`
     <p>${fill(shift.left_do, { time: left })}</p>
   </section>
   <div class="rows">
-    <button type="button" class="key key-wide key-strong" @click=${() => send({ kind: "begin_again" })}>${shift.left_again}</button>
+    <button type="button" class="key key-wide key-act" @click=${() => send({ kind: "begin_again" })}>${shift.left_again}</button>
     <button type="button" class="key key-wide" @click=${() => send({ kind: "go_on" })}>${shift.left_on}</button>
     <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${shift.danger}</button>
   </div>`;

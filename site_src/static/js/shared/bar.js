@@ -1,0 +1,43 @@
+// The bar and the strip of every page: day or night by one tap, and what runs on another page.
+import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { chooseLook, isNight, onLook } from "./look.js";
+import { running } from "./running.js";
+import { home } from "./site.js";
+
+const TICK_MS = 1000;
+const LONGEST_MS = 24 * 3600 * 1000; // older than that it is no clock to race with
+const key = document.getElementById("look");
+const strip = document.getElementById("strip");
+
+const showLook = () => key.setAttribute("aria-pressed", String(isNight()));
+key.addEventListener("click", () => chooseLook(isNight() ? "day" : "night"));
+onLook(showLook);
+
+const two = (number) => String(number).padStart(2, "0");
+const clock = (ms) => {
+  const s = Math.floor(ms / 1000);
+  return s < 3600 ? `${Math.floor(s / 60)}:${two(s % 60)}` : `${Math.floor(s / 3600)}:${two(Math.floor(s / 60) % 60)}:${two(s % 60)}`;
+};
+
+const isHere = (address) => new URL(address, home).href === location.href || new URL(address, home).pathname === location.pathname;
+
+function line({ title, address, began_at: began, due_at: due }) {
+  const now = Date.now();
+  const isDue = due !== undefined && now >= due;
+  const age = now - began;
+  return html`<a class="strip-line ${isDue ? "strip-due" : ""}" href=${new URL(address, home).href}>
+    <b>${title}${age >= 0 && age < LONGEST_MS ? html` <span class="strip-clock">${clock(age)}</span>` : nothing}</b>
+    <span>${isDue ? strip.dataset.read : strip.dataset.back} ›</span></a>`;
+}
+
+function show() {
+  const others = Object.values(running()).filter(({ address }) => !isHere(address));
+  strip.hidden = !others.length;
+  render(others.map(line), strip);
+}
+
+showLook();
+show();
+setInterval(show, TICK_MS);
+addEventListener("storage", show);
+addEventListener("pageshow", show);
