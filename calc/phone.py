@@ -28,6 +28,7 @@ DOORS = {
     "leak.hunt": ("diagnosis.leak", ("parts", "runs", "role", "units")),
     "leak.vacuum_inhg": ("diagnosis.leak", ("field", "text", "units")),
     "leak_page.answer": ("diagnosis.leak_page", ("parts", "plugs", "runs", "last", "listed", "opened", "role", "texts", "units")),
+    "beds_page.answer": ("rig.beds_page", ("profile", "shelf", "units")),
     "panel_card.card": ("rig.panel_card", ("profile", "shelf", "units", "section", "tips")),
     "look.after": ("diagnosis.look", ("knowledge", "signs", "role", "engine", "questions", "may_shift")),
     "pause.ticked": ("shift.pause", ("kind", "whole_s", "hold", "at_s")),

@@ -63,7 +63,7 @@ def _beds(beds, shelf, units, floor_ft, step_psi, section_ft, labels):
     changes += [(0, None if floor_ft is None else floors * floor_ft) for floors in FLOORS]
     changes += [(count * section_ft, 0) for count in ADDED_SECTIONS]
     rows = []
-    for name, bed in beds:
+    for name, bed, _ in beds:
         if bed is None:
             rows.append(_row(name, [None] * len(changes), {"code": "faulty_bed"}))
             continue

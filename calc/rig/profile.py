@@ -176,7 +176,7 @@ def bed_rows(profile, own):
     profile: as the module says, sound or not
     own: what of it can be used, `rig` of at_hand
 
-    Returns [name, bed] rows, a master stream on hose once for each of its tips; piped, all of them ask the same of the
+    Returns [name, bed, place in the profile] rows, a master stream on hose once for each of its tips; piped, all of them ask the same of the
     pump. Raises nothing.
     """
     usable = own.get("beds", [])
@@ -184,9 +184,9 @@ def bed_rows(profile, own):
     named = []
     for place, bed in enumerate(listed):
         if bed in usable:
-            named += [[variant["name"], variant] for variant in (_with_tips(bed) if bed.get("hose") else [bed])]
+            named += [[variant["name"], variant, place] for variant in (_with_tips(bed) if bed.get("hose") else [bed])]
         else:
-            named.append([_name_of(bed, place), None])
+            named.append([_name_of(bed, place), None, place])
     return named
 
 

@@ -1,17 +1,78 @@
-"""The start page, the web manifest, and the page for an unknown address."""
+"""The start page, all pages, the danger orders, the web manifest, and the page for an unknown address."""
 import flask
 
+from calc.layout import answer as layout_answer
 from site_src import compiled
-from site_src.content import data
-from site_src.routes import json_page
+from site_src.content import catalogue, data, layouts, units
+from site_src.routes import answering_page, json_page
 
 routes = flask.Blueprint("start", __name__)
 shared = flask.Blueprint("shared", __name__)  # the same for every language
 
+EXAMPLES = ("one", "wye", "blitz", "master")  # of the ready-made layouts, where there is no rig
+# All pages by group: endpoint, its values, and where its name lies in the words.
+PAGES = {
+    "now": [
+        ("start.danger", {}, "start.all.danger"), ("diagnose.water", {}, "diagnose.water.title"), ("pressure.page", {}, "site.nav.pressure"),
+        *(("shift.run", {"card": card}, f"shift.card.{card}.title") for card in ("scene", "bay", "road")), ("shift.index", {}, "start.all.shift"),
+        ("water.index", {}, "site.nav.water"), ("water.foam", {}, "site.nav.foam"), ("diagnose.page", {}, "site.nav.diagnose"),
+    ],
+    "prepare": [
+        ("rig.page", {}, "rig.rig.title"), ("rig.card", {}, "rig.card.title"), ("recovery.page", {}, "diagnose.recovery.title"),
+        ("rigs.index", {}, "rig.fleet.title"), ("service.index", {}, "service.test.title"), ("service.part", {"part": "years"}, "service.years.title"),
+        ("log.page", {}, "log.title"), ("tables.index", {}, "tables.tables.title"),
+    ],
+    "learn": [
+        ("help.index", {}, "help.help.title"), ("why.page", {}, "why.why.title"), ("why.practice", {}, "practice.practice.title"),
+        ("why.speeds", {}, "why.speeds.title"), ("why.heat", {}, "why.heat.title"),
+        *((f"diagnose.{part}", {}, f"diagnose.{part}.title") for part in ("collar", "lights", "leak")),
+    ],
+    "about": [
+        ("about.cautions", {}, "cautions.cautions.title"), ("about.sources", {}, "sources.sources.title"), ("about.proof", {}, "evidence.title"),
+    ],
+}
+
 
 @routes.get("/")
 def home():
-    return flask.render_template("start.html", tour=data.words("help")["tour"])
+    return flask.render_template("start.html")
+
+
+@routes.get("/page.json")
+def page_data():
+    words = data.shared_words()
+    return answering_page({
+        "shelf": catalogue.shelf(),
+        "systems": units.for_page(),
+        "examples": {system: _examples(system) for system in units.baked()},
+        "words": {key: words[key] for key in ("start", "unit", "engine")},
+    })
+
+
+def _examples(system):
+    """Usual layouts with what to set, as rows of the start page."""
+    names = data.words("pressure")["ready"]
+    return [_example(name, names[name], layouts.ready(units.family(system))[name], system) for name in EXAMPLES]
+
+
+def _example(name, title, layout, system):
+    solved = layout_answer.answer(layout, catalogue.shelf(), units.shown_in(system))
+    hose = data.by_id(data.named("hoses"))[layout["lines"][0]["hose"]]["label"]
+    return {"name": title, "link": f"ready={name}", "code": "layout", "hose": hose, "flow": solved["flow"], "pressure": solved["pressure"], "is_over": False}
+
+
+@routes.get("/all/")
+def all_pages():
+    groups = {
+        group: [(endpoint, values, data.said(place.split("."))) for endpoint, values, place in pages]
+        for group, pages in PAGES.items()
+    }
+    return flask.render_template("all.html", groups=groups, systems=units.baked())
+
+
+@routes.get("/danger/")
+def danger():
+    return flask.render_template("danger.html")
 
 
 @shared.get("/404.html")
@@ -38,8 +99,8 @@ def manifest():
         "start_url": "./",
         "scope": root,
         "display": "standalone",
-        "background_color": "#f6f3ea",
-        "theme_color": "#14171a",
+        "background_color": "#eceeea",
+        "theme_color": "#ffffff",
         "icons": [
             {"src": root + "static/icons/192.png", "sizes": "192x192", "type": "image/png"},
             {"src": root + "static/icons/512.png", "sizes": "512x512", "type": "image/png"},

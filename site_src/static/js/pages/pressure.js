@@ -27,6 +27,7 @@ import { WATERS, pumpView } from "../pressure/pump.js";
 import { Saved, savedView } from "../pressure/saved.js";
 import { KINDS, settingsView } from "../pressure/settings.js";
 import { toolsView } from "../pressure/tools.js";
+import { wanted } from "../pressure/wanted.js";
 import { atHand, chosenRig, chosenSystem } from "../rig/chosen.js";
 import { faultsOf } from "../rig/faults.js";
 import { rigNamed } from "../rig/named.js";
@@ -42,7 +43,7 @@ const hoses = Object.fromEntries(data.hoses.map((hose) => [hose.id, hose]));
 const readyLayout = (family, id) => data.ready[family].find((each) => each.id === id).layout;
 const standing = readyLayout("customary", "one");
 const choices = { ...data, source: standing.source, now: standing.now, waters: WATERS };
-const { soundLayout, usable, openingLayout } = openingsOf(choices, (id) => ready(id));
+const { soundLayout, layoutOf, usable, openingLayout } = openingsOf(choices, (id) => ready(id));
 const address = addressOf({ mark: "#layout=", old: "#lay=", longest: data.bounds.link, clean: (layout) => clean(layout, choices) });
 
 const NOTHING = { answer: null, flowing: null, at_pump: null, bounds: null, refusal: null };
@@ -211,7 +212,9 @@ function draftLayout() {
 // Open on the link that was followed, one step from what it replaces, or else on what was worked on.
 function open() {
   const linked = address.take();
+  const led = wanted({ rig, layoutOf, ready, readyIds: data.ready.customary.map(({ id }) => id) });
   set(state.layout ?? draftLayout(), state.selected);
+  if (led) return show(led, Symbol("led"), "A");
   if (linked) {
     if (!state.isExample) past.note(Symbol("link"), state);
     state.isExample = false;

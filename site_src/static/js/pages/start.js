@@ -1,69 +1,59 @@
-// The start page: the tour of a first visit, is this phone ready without a signal, are entries kept, day or night.
-import { choose, chosen } from "../shared/choices.js";
-import { holdings } from "../shared/offline.js";
-import { chosenRig } from "../rig/chosen.js";
-import { fill } from "../shared/site.js";
-import { askToPersist } from "../shared/store.js";
-import { offerTour } from "../start/tour.js";
+// The start page: what to set for each bed of the chosen rig, as it was last worked out and then anew; without a rig, four
+// usual layouts as examples.
+import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { calc } from "../shared/engine.js";
+import { basisOf, keepAnswer, lastAnswer } from "../shared/last_answer.js";
+import { watchReadiness } from "../shared/readiness.js";
+import { fill, home, pageData, unitWords } from "../shared/site.js";
+import { unitsOnce } from "../shared/units.js";
+import { chosenRig, chosenSystem } from "../rig/chosen.js";
 
+const place = document.getElementById("beds");
+const link = document.getElementById("rig");
 const readiness = document.getElementById("readiness");
-const PATIENCE_MS = 120000;
+const [data, rig] = await Promise.all([pageData(), chosenRig()]);
+const { words } = data;
+const system = chosenSystem(data.systems);
+const u = unitWords(words, system);
+const pressure = new URL("pressure/", home);
+const basis = basisOf(rig, system, data.version);
 
-function say(state, sentence, facts = {}) {
+const detail = (row) => fill(words.start[row.code], { ...u, ...row });
+
+// A bed that has no number leads to the rig's profile, where the fault is named.
+const bed = (row) => html`
+  <li><a class="bed" href=${row.pressure === null ? new URL("rig/", home).href : `${pressure}#${row.link ?? `bed=${row.place}${row.tip ? `,${row.tip}` : ""}`}`}>
+    <span>${row.name}<small>${row.pressure === null ? nothing : detail(row)}</small></span>
+    ${row.pressure === null ? html`<b class="bed-none">${detail(row)}</b>` : html`<b class="bed-figure ${row.is_over ? "bed-over" : ""}">${row.pressure}</b>`}
+  </a></li>`;
+
+function draw({ rows, is_faulty: isFaulty }, isExample) {
+  place.toggleAttribute("data-example", isExample);
+  render(html`
+    <div class="beds-head"><b>${isExample ? html`${words.start.example} · ` : nothing}${words.start.set}</b> <span>${u.u_pressure}</span></div>
+    ${isFaulty ? html`<p class="notice">${words.start.faulty}</p>` : nothing}
+    <ul>${rows.map(bed)}</ul>
+    <a class="beds-more" href=${isExample || !rows.length ? new URL("rig/", home).href : pressure.href}>
+      ${isExample ? words.start.put_in : rows.length ? words.start.another : words.start.no_beds}<span aria-hidden="true">›</span></a>`, place);
+}
+
+async function start() {
+  if (!rig) return draw({ rows: data.examples[system] }, true);
+  link.textContent = rig.name;
+  const last = lastAnswer("start", basis);
+  if (last) draw(last, false);
+  performance.mark("rig-answers");
+  const answer = await calc.ask("beds_page.answer", { profile: rig }, { shelf: data.shelf, units: unitsOnce(data.systems)(system) });
+  draw(answer, false);
+  performance.mark("live-answer");
+  keepAnswer("start", basis, answer);
+}
+
+place.replaceChildren();
+await start();
+const { short_ready: ready, short_partly: partly, short_unready: unready, unable } = words.start;
+watchReadiness({ ready, partly, unready, unable }, (state, sentence) => {
+  readiness.hidden = false;
   readiness.dataset.state = state;
-  readiness.textContent = fill(sentence, facts);
-}
-
-async function count(since = performance.now()) {
-  const told = readiness.dataset;
-  if (!("serviceWorker" in navigator) || !("caches" in window)) return say("no", told.unable);
-  const held = await holdings();
-  if (held && held.have === held.want) return say("yes", told.ready, held);
-  if (held) say("partly", told.partly, held);
-  else say("no", told.unready);
-  if (performance.now() - since < PATIENCE_MS) setTimeout(() => count(since), 1000);
-}
-
-// Whose figures and steps the other pages take.
-async function sayRig() {
-  const line = document.getElementById("beside");
-  const rig = await chosenRig();
-  line.textContent = rig ? fill(line.dataset.beside, rig) : line.dataset.none;
-}
-
-function lookChoice() {
-  const look = chosen("look", "auto");
-  const night = document.getElementById("night");
-  const media = { auto: "(prefers-color-scheme: dark)", day: "not all", night: "all" };
-  for (const input of document.querySelectorAll("#look input")) {
-    input.checked = input.value === look;
-    input.addEventListener("change", () => {
-      night.media = media[input.value];
-      choose("look", input.value);
-    });
-  }
-}
-
-// A language that is chosen holds on every page; the phone's own is found by theme.js.
-function languageChoice() {
-  const language = chosen("language", "auto");
-  for (const input of document.querySelectorAll("#language input")) {
-    input.checked = input.value === language;
-    input.addEventListener("change", () => {
-      choose("language", input.value);
-      if (input.value === "auto") location.reload();
-      else location.assign(input.dataset.address);
-    });
-  }
-}
-
-offerTour();
-lookChoice();
-languageChoice();
-sayRig();
-count();
-const keeping = document.getElementById("keeping");
-askToPersist().then((answer) => {
-  keeping.dataset.state = { kept: "yes", unpromised: "partly", unkept: "no" }[answer];
-  keeping.textContent = keeping.dataset[answer];
+  render(state === "yes" ? sentence : html`<a href=${new URL("all/#phone", home).href}>${sentence}</a>`, readiness);
 });

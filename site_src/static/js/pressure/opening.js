@@ -18,6 +18,7 @@ export function openingsOf(choices, ready) {
 
   return {
     soundLayout,
+    layoutOf,
     usable: (beds) => (beds ?? []).filter((bed) => layoutOf(bed) !== null),
     openingLayout: (beds) => (beds.length ? layoutOf(beds[0]) : ready("one")),
   };

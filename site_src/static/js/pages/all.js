@@ -1,0 +1,36 @@
+// All pages, and this phone: is it ready without a signal, are entries kept, units, day or night, language.
+import { choose, chosen } from "../shared/choices.js";
+import { chooseLook, look, onLook } from "../shared/look.js";
+import { watchReadiness } from "../shared/readiness.js";
+import { pageData } from "../shared/site.js";
+import { askToPersist } from "../shared/store.js";
+
+// A group of radio buttons over what is chosen: `now()` is its value, `take(value, input)` chooses another.
+function choice(id, now, take) {
+  const inputs = [...document.querySelectorAll(`#${id} input`)];
+  const show = () => inputs.forEach((input) => { input.checked = input.value === now(); });
+  for (const input of inputs) input.addEventListener("change", () => take(input.value, input));
+  show();
+  return show;
+}
+
+onLook(choice("looks", look, chooseLook));
+choice("units", () => chosen("units", document.documentElement.dataset.system), (system) => choose("units", system));
+// A language that is chosen holds on every page; the phone's own is found by theme.js.
+choice("language", () => chosen("language", "auto"), (language, { dataset }) => {
+  choose("language", language);
+  if (language === "auto") location.reload();
+  else location.assign(dataset.address);
+});
+
+const readiness = document.getElementById("readiness");
+const keeping = document.getElementById("keeping");
+askToPersist().then((answer) => {
+  keeping.dataset.state = { kept: "yes", unpromised: "partly", unkept: "no" }[answer];
+  keeping.textContent = keeping.dataset[answer];
+});
+const { words } = await pageData(new URL("../", document.baseURI));
+watchReadiness(words.start, (state, sentence) => {
+  readiness.dataset.state = state;
+  readiness.textContent = sentence;
+});

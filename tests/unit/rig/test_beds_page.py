@@ -1,0 +1,37 @@
+"""What to set for each bed of a rig, as the start page shows it."""
+import pytest
+
+from site_src.content import catalogue, fleet, units
+
+RIG = fleet.load()["tollgate-engine-1"]  # of our own invention; every figure below is worked by hand from it
+
+
+def rows(run, profile=RIG, system="US"):
+    told = run("rig.beds_page", "answer", profile=profile, shelf=catalogue.shelf(), units=units.shown_in(system))
+    return {row["name"]: row for row in told["rows"]}
+
+
+# C 11.4 at 150 gpm, 25.65 psi per 100 ft: 25.65 + 75 = 100.65; 2.5 x 25.65 + 100 = 164.1
+@pytest.mark.parametrize(("name", "pressure", "length", "flow"), [("Front bumper", "101", "100", "150"), ("Crosslay 2", "164", "250", "150")])
+def test_beds(run, name, pressure, length, flow):
+    """A bed has the number to set, not rounded to the panel's step, with what it follows from."""
+    row = rows(run)[name]
+    assert (row["pressure"], row["length"], row["flow"], row["code"]) == (pressure, length, flow, "hose")
+
+
+def test_units(run):
+    """100.65 psi is 694 kPa, at 6.894757 kPa a psi."""
+    assert rows(run, system="SI")["Front bumper"]["pressure"] == "694"
+
+
+def test_a_fault_leaves_no_number(run):
+    """A bed with a fault has no number; each bed keeps its place in the profile, where its page finds it again."""
+    beds = [{**RIG["beds"][0], "length": "1,5,0@US"}, *RIG["beds"][1:]]
+    found = rows(run, {**RIG, "beds": beds})
+    assert (found["Front bumper"]["code"], found["Front bumper"]["pressure"]) == ("faulty_bed", None)
+    assert [found[bed["name"]]["place"] for bed in beds] == list(range(len(beds)))
+
+
+def test_no_beds(run):
+    """A rig without beds has no rows, and no fault."""
+    assert run("rig.beds_page", "answer", profile={**RIG, "beds": []}, shelf=catalogue.shelf(), units=units.shown_in("US")) == {"rows": [], "is_faulty": False}
