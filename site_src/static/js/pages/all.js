@@ -7,7 +7,7 @@ import { askToPersist } from "../shared/store.js";
 
 // A group of radio buttons over what is chosen: `now()` is its value, `take(value, input)` chooses another.
 function choice(id, now, take) {
-  const inputs = [...document.querySelectorAll(`#${id} input`)];
+  const inputs = [.../** @type {NodeListOf<HTMLInputElement>} */ (document.querySelectorAll(`#${id} input`))];
   const show = () => inputs.forEach((input) => { input.checked = input.value === now(); });
   for (const input of inputs) input.addEventListener("change", () => take(input.value, input));
   show();

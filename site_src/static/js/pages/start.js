@@ -38,7 +38,7 @@ function draw({ rows, is_faulty: isFaulty }, isExample) {
 }
 
 async function start() {
-  if (!rig) return draw({ rows: data.examples[system] }, true);
+  if (!rig) return draw({ rows: data.examples[system], is_faulty: false }, true);
   link.textContent = rig.name;
   const last = lastAnswer("start", basis);
   if (last) draw(last, false);

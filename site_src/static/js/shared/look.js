@@ -12,7 +12,7 @@ export const isNight = () => (look() in MEDIA && look() !== "auto" ? look() === 
 // Choose how every page looks; `changed` listeners hear of it.
 export function chooseLook(name) {
   choose("look", name);
-  for (const part of document.querySelectorAll("[data-night]")) part.media = MEDIA[name];
+  for (const part of /** @type {NodeListOf<HTMLLinkElement>} */ (document.querySelectorAll("[data-night]"))) part.media = MEDIA[name];
   document.dispatchEvent(new CustomEvent("look"));
 }
 
