@@ -4,7 +4,7 @@ import { loadMicroPython as load } from "./micropython.mjs?as-it-is";
 window.crossings ??= [];
 const counted = (function_, kind) => (name, text) => {
   const answer = function_(name, text);
-  window.crossings.push({ door: kind + name, bytes: text.length + answer.length, text });
+  window.crossings.push({ door: kind + name, bytes: text.length + answer.length, text, answer });
   return answer;
 };
 export async function loadMicroPython(options) {
@@ -48,7 +48,7 @@ def bytes_of(crossed):
 
 
 def crossings(page, act):
-    """What crosses while something is done: [{door, bytes both ways, text of the arguments}], in order."""
+    """What crosses while something is done: [{door, bytes both ways, text of the arguments, answer}], in order."""
     page.evaluate("() => { window.crossings ??= []; window.crossings.length = 0 }")
     act()
     return page.evaluate("() => window.crossings")
