@@ -10,8 +10,8 @@ interface ParentNode {
 }
 
 interface Document {
-  // links to the styles of night and of papers
-  getElementById<Id extends string>(id: Id): (Id extends "night" | `paper-${string}` | `upright-${string}` ? HTMLLinkElement : HTMLElement) | null;
+  // links to the styles of papers
+  getElementById<Id extends string>(id: Id): (Id extends `paper-${string}` | `upright-${string}` ? HTMLLinkElement : HTMLElement) | null;
 }
 
 interface Window {
