@@ -4,12 +4,12 @@ It is one program with its libraries, 10 MB packed, kept for good in the user's 
 """
 import base64
 import hashlib
+import http.client
 import os
 import pathlib
 import platform
 import tarfile
 import tempfile
-import urllib.error
 import urllib.request
 
 VERSION = "7.0.2"
@@ -40,7 +40,8 @@ def compiler():
             packed = pathlib.Path(fresh) / "packed.tgz"
             packed.write_bytes(fetched(machine))
             with tarfile.open(packed) as archive:
-                archive.extractall(fresh, filter="data")
+                archive.extraction_filter = getattr(tarfile, "data_filter", None)  # before Python 3.11.4 there is none
+                archive.extractall(fresh)
             try:
                 (pathlib.Path(fresh) / "package").rename(folder)
             except OSError:  # another run was first
@@ -55,7 +56,7 @@ def fetched(machine):
     try:
         with urllib.request.urlopen(url, timeout=PATIENCE_S) as response:
             content = response.read()
-    except (urllib.error.URLError, TimeoutError, ConnectionError) as error:
+    except (OSError, http.client.HTTPException) as error:
         raise Missing(f"{url}, which cannot be reached ({error})") from error
     assert base64.b64encode(hashlib.sha512(content).digest()).decode() == SHA512[machine], f"{url} is not what it was"
     return content

@@ -10,7 +10,7 @@ import subprocess
 
 import pytest
 
-from tests.site.compiler import Missing, compiler
+from tests.site.compiler import VERSION, Missing, compiler, fetched
 from tests.site.doors import declarations
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
@@ -78,7 +78,7 @@ def test_a_fault_is_seen(tsc, folder):
     named at its place, and nothing else is."""
     for number, script in enumerate(WRONG):
         (folder / f"js/wrong_{number}.js").write_text(script, encoding="utf-8")
-    found = [line for line in faults(tsc, folder) if not line.startswith(" ")]
+    found = [line for line in faults(tsc, folder) if line.startswith("js/wrong_")]
     assert len(found) == len(WRONG)
     for number, (script, fault) in enumerate(WRONG.items()):
         [line] = [line for line in found if line.startswith(f"js/wrong_{number}.js({len(script.splitlines())},")]
@@ -91,3 +91,15 @@ def test_the_worker_is_no_page(tsc, folder):
         worker.write("self.skip();\ndocument.title;\n")
     found = faults(tsc, folder, "worker.json")
     assert any("'skip' does not exist" in line for line in found) and any("'document'" in line for line in found)
+
+
+def test_another_compiler_is_not_run(tmp_path, monkeypatch):
+    """What a registry has is run only where it is what the digest says; where none can be reached that is said."""
+    monkeypatch.setenv("npm_config_registry", tmp_path.as_uri())
+    with pytest.raises(Missing, match="cannot be reached"):
+        fetched("linux-x64")
+    packed = tmp_path / f"@typescript/typescript-linux-x64/-/typescript-linux-x64-{VERSION}.tgz"
+    packed.parent.mkdir(parents=True)
+    packed.write_bytes(b"another")
+    with pytest.raises(AssertionError, match="is not what it was"):
+        fetched("linux-x64")
