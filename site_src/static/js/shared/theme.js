@@ -9,7 +9,7 @@
   };
   const media = { day: "not all", night: "all" };
   const look = chosen("look");
-  if (look in media) for (const part of document.querySelectorAll("[data-night]")) part.media = media[look];
+  if (look in media) for (const part of /** @type {NodeListOf<HTMLLinkElement>} */ (document.querySelectorAll("[data-night]"))) part.media = media[look];
 
   const offered = [...document.querySelectorAll("link[rel=alternate][hreflang]")];
   const wanted = [chosen("language"), ...navigator.languages.flatMap((name) => [name, name.split("-")[0]])].find((name) =>
