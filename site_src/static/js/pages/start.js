@@ -55,5 +55,5 @@ const { short_ready: ready, short_partly: partly, short_unready: unready, unable
 watchReadiness({ ready, partly, unready, unable }, (state, sentence) => {
   readiness.hidden = false;
   readiness.dataset.state = state;
-  render(state === "yes" ? sentence : html`<a href=${new URL("all/#phone", home).href}>${sentence}</a>`, readiness);
+  render(state === "yes" ? sentence : html`<a class="on-hold" href=${new URL("all/#phone", home).href}>${sentence}</a>`, readiness);
 });

@@ -1,0 +1,136 @@
+"""From the icon to a rig's pressures with no tap; what runs and what is dangerous, one tap away from there."""
+import json
+import re
+import time
+
+import pytest
+from playwright.sync_api import expect
+
+from site_src.content import data, fleet
+from tests.phone.card import beside
+from tests.phone.words import SITE
+
+RIG = fleet.load()["tollgate-engine-1"]
+# by hand: 11.4 x 1.5^2 x 1 + 75 = 100.65; 11.4 x 1.5^2 x 2.5 + 100 = 164.1
+BEDS = {"Front bumper": "101", "Crosslay 2": "164"}
+START, ALL, STRIP = data.words("start")["start"], data.words("start")["all"], SITE["strip"]
+
+
+def bed(page, name):
+    return page.locator(".bed", has_text=name)
+
+
+def with_rig(handset):
+    beside(handset, **RIG)
+    return handset.open()
+
+
+def test_beds_stand_with_no_tap(handset):
+    """The start page opens on the rig's own beds, each with the number to set, under the rig's name."""
+    page = with_rig(handset)
+    for name, psi in BEDS.items():
+        expect(bed(page, name).locator(".bed-figure")).to_have_text(psi)
+    expect(page.get_by_role("heading", level=1)).to_have_text(RIG["name"])
+    assert page.evaluate("document.documentElement.scrollHeight") <= 800
+
+
+def test_last_answers_stand_before_the_calculator(handset):
+    """What was worked out for exactly this rig is painted while the calculator is still on its way; for another, nothing is."""
+    page = with_rig(handset)
+    expect(bed(page, "Crosslay 2").locator(".bed-figure")).to_have_text("164")
+    page.wait_for_function("performance.getEntriesByName('live-answer').length > 0")
+    page.close()
+    handset.context.route("**/calc.bin", lambda route: None)  # it never comes
+    page = handset.open()
+    expect(bed(page, "Crosslay 2").locator(".bed-figure")).to_have_text("164")
+    assert page.evaluate("performance.getEntriesByName('rig-answers').length") == 1
+    beside(handset, **{**RIG, "beds": [{**RIG["beds"][0], "length": "200@US"}]})
+    page = handset.open()
+    page.wait_for_function("performance.getEntriesByName('rig-answers').length > 0")
+    expect(page.locator("a.bed")).to_have_count(0)
+    expect(page.locator("#beds")).not_to_contain_text("101")
+    handset.context.unroute_all()
+
+
+def test_a_bed_opens_on_pressure(handset):
+    """A tap on a bed opens it on Pressure at the same number, whatever was worked on there, and no other number before it."""
+    page = with_rig(handset)
+    bed(page, "Crosslay 2").tap()
+    expect(page.locator(".answer-figure b, .plate b").first).to_have_text("164")
+    page.go_back()
+    bed(page, "Front bumper").tap()
+    page.wait_for_url("**/pressure/**")
+    expect(page.locator(".answer-figure b, .plate b").first).to_have_text("101")
+    page.reload()
+    expect(page.locator(".answer-figure b, .plate b").first).to_have_text("101")
+
+
+def test_a_bed_with_a_fault_has_no_number(handset):
+    """It leads to the rig, where its fault is named; the others keep their numbers."""
+    beside(handset, **{**RIG, "beds": [{**RIG["beds"][0], "length": "1,5,0@US"}, *RIG["beds"][1:]]})
+    page = handset.open()
+    expect(bed(page, "Front bumper")).to_contain_text(START["faulty_bed"])
+    expect(bed(page, "Crosslay 2").locator(".bed-figure")).to_have_text("164")
+    bed(page, "Front bumper").tap()
+    page.wait_for_url("**/rig/**")
+
+
+def test_without_a_rig_examples_are_called_so(handset):
+    """Four usual layouts under the word EXAMPLE: 1 3/4 in, 200 ft, 150 gpm at 100 psi is 69.75 + 100 (C 15.5); they need no calculator."""
+    handset.context.route("**/calc.bin", lambda route: None)
+    page = handset.open()
+    expect(page.locator("#beds")).to_contain_text(START["example"])
+    expect(page.locator(".bed-figure").first).to_have_text("170")
+    handset.context.unroute_all()
+
+
+@pytest.mark.parametrize(("due_s", "said"), [(600, STRIP["back"]), (-1, STRIP["read"])])
+def test_what_runs_is_seen_from_other_pages(handset, due_s, said):
+    """What a page says is running stands on every other page, and leads back to it; not on its own. Due, it says so."""
+    page = handset.open("tables/")
+    now = int(time.time() * 1000)
+    what = {"test": {"title": "Capacity run", "address": "test/run/#t.capacity", "began_at": now - 61000, "due_at": now + due_s * 1000}}
+    page.evaluate("(text) => localStorage.setItem('running', text)", json.dumps(what))
+    for address in ("", "water/"):
+        page = handset.open(address)
+        line = page.get_by_role("navigation", name=STRIP["title"]).get_by_role("link")
+        expect(line).to_contain_text("Capacity run 1:0")
+        expect(line).to_contain_text(said)
+    line.tap()
+    page.wait_for_url("**/test/run/**")
+    expect(page.locator("#strip")).to_be_hidden()
+
+
+def test_night_is_one_tap_from_every_page(handset):
+    """The bar's moon turns this page and the next to night, and back."""
+    ground = "getComputedStyle(document.body).backgroundColor"
+    page = handset.open("tables/")
+    key = page.get_by_role("button", name=SITE["site"]["night"], exact=True)
+    day = page.evaluate(ground)
+    key.tap()
+    expect(key).to_have_attribute("aria-pressed", "true")
+    night = page.evaluate(ground)
+    assert night != day
+    page = handset.open("help/")
+    assert page.evaluate(ground) == night
+    page.get_by_role("button", name=SITE["site"]["night"], exact=True).tap()
+    assert page.evaluate(ground) == day
+
+
+def test_danger_is_one_tap_away(handset):
+    """The order for a rig that moves, its first act in sight at once; and the way for a line that lost its water."""
+    page = handset.open()
+    page.get_by_role("link", name=data.words("start")["danger"]["door"]).tap()
+    first = page.get_by_text(data.orders()["moved"]["do"][0]).first
+    expect(first).to_be_in_viewport(ratio=1)
+    page.get_by_role("link", name=SITE["site"]["up"]).tap()
+    page.get_by_role("link", name=START["line_lost"]).tap()
+    expect(page).to_have_url(re.compile("diagnose/water/"))
+
+
+def test_units_are_chosen_for_every_page(handset):
+    """All pages has the units: in kPa the examples are 170 psi x 6.894757 = 1170 kPa, and Pressure reads so too."""
+    page = handset.open("all/")
+    page.get_by_role("radio", name=SITE["units"]["SI"]).check(force=True)
+    page = handset.open("pressure/")
+    expect(page.locator("#pressure")).to_contain_text("kPa")
