@@ -66,6 +66,31 @@ def test_a_card_taken_up_again_shows_its_act_and_its_keys(handset, size):
     assert edges["see"] <= edges["top"] or edges["right"] <= edges["left"]
 
 
+# what a step warns of and the way back, each with whether the keys lie over it at the top of the page
+COVERED = """() => {
+  const keys = document.querySelector(".answers").getBoundingClientRect();
+  return [...document.querySelectorAll(".step .warning, .step .notice, .step .say, .step-act, #card > .key")].filter((part) => {
+    const { top, bottom } = part.getBoundingClientRect();
+    return bottom > keys.top && top < keys.bottom;
+  }).map((part) => part.textContent.trim());
+}"""
+
+
+@pytest.mark.parametrize("name", ["road", "bay"])
+def test_keys_lie_over_no_warning(handset, name):
+    """At 360 by 740, as a step comes and after a reload: what warns, and the step back, never lie under the keys; a warning comes before them."""
+    card = fresh(handset, name)
+    covered = []
+    for step in card.steps[1:]:
+        card.run_to(step)
+        covered += [(step, part) for part in card.page.evaluate(COVERED)]
+        card.page.reload()
+        card.page.locator(".answers").wait_for()
+        covered += [(step, part) for part in card.page.evaluate(COVERED)]
+        expect(card.button("back")).to_be_visible()
+    assert covered == []
+
+
 OVERHANGS = """() => [...document.querySelectorAll(".answers .key")].filter((key) => {
   const said = document.createRange();
   said.selectNodeContents(key);

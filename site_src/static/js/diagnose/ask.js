@@ -31,7 +31,6 @@ export function askView({ sign, state, data, most, isSaid, said, answer, back, s
           ${mind ? warning("caution", words.diagnose.mind, mind) : nothing}
         </div>
         ${engineChoice({ words, state, setEngine, redraw })}
-        ${state.asked.length ? html`<button type="button" class="key" @click=${back}>${words.diagnose.back}</button>` : nothing}
       </div>
       <div class="answers">
         ${silent
@@ -39,7 +38,8 @@ export function askView({ sign, state, data, most, isSaid, said, answer, back, s
           : html`
             <button type="button" class="key" @click=${() => answer("not_seen")}>${no}</button>
             <button type="button" class="key key-seen" @click=${() => answer("seen")}>${yes}</button>`}
-        <button type="button" class="key key-across key-low" @click=${() => answer("unknown")}>${words.diagnose.unsure}</button>
+        ${state.asked.length ? html`<button type="button" class="key key-low" @click=${back}>${words.diagnose.back}</button>` : nothing}
+        <button type="button" class="key key-low ${state.asked.length ? "" : "key-across"}" @click=${() => answer("unknown")}>${words.diagnose.unsure}</button>
         ${redKeys({ data, danger })}
       </div>
     </section>`;

@@ -27,12 +27,12 @@ export function stepView({ offer, steps, orders, rig, isSecond, words, send, pat
         </div>
         <p class="step-why"><b>${words.shift.why}</b>${step.why}</p>
         ${path}
-        ${offer.can_go_back
-          ? html`<button type="button" class="key" @click=${() => send({ kind: "back" })}>${words.shift.back}</button>`
-          : nothing}
       </div>
       ${answers(offer, step, words, send)}
-    </section>`;
+    </section>
+    ${offer.can_go_back
+      ? html`<button type="button" class="key" @click=${() => send({ kind: "back" })}>${words.shift.back}</button>`
+      : nothing}`;
 }
 
 const counted = (offer, { shift }) => offer.again ? shift.step_again : fill(offer.of ? shift.step_of : shift.step_about, offer);
