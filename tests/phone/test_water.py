@@ -208,3 +208,14 @@ def test_tables_in_the_units_that_are_chosen(handset):
     link.tap()
     expect(sheet.page).to_have_url(re.compile("tables/bar/draft/"))
     expect(handset.open("water/").locator("a[data-table=supply]")).to_have_attribute("href", re.compile("tables/bar/supply/"))
+
+
+@pytest.mark.parametrize("address", ["water/relay/", "water/hydrant/"])
+def test_attack_hose_is_no_supply_hose(handset, address):
+    """2 1/2 in that a profile has measured figures of may lie in an attack bed: without supply hose the page opens on its example, and says so."""
+    with_engine(handset, hoses=[{**ENGINE["hoses"][0], "hose": "attack-2.5"}], supply=[])
+    sheet = open_sheet(handset, address)
+    sheet.page.locator("[data-stale]").wait_for(state="detached")
+    entry = sheet.page.locator(".entry").filter(has=sheet.page.locator("[name=hose]"))
+    expect(entry).to_have_attribute("data-from", "example")
+    expect(entry.get_by_role("radio", name="5", exact=True)).to_be_checked()

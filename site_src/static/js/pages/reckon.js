@@ -118,7 +118,7 @@ function origin() {
 const otherRule = ({ rule } = state.shelf) => (rule && rule !== "square" ? rule : null);
 
 // The rig's own supply hose of the size that is chosen, where the page is of supply hose.
-const carriedRows = () => (data.fields.some(({ from_rig }) => from_rig === "hoses") ? state.own?.supply ?? [] : []).filter(({ hose }) => hose === state.entries.hose);
+const carriedRows = () => (data.fields.some(({ from_rig }) => from_rig === "supply") ? state.own?.supply ?? [] : []).filter(({ hose }) => hose === state.entries.hose);
 
 // How much the rig carries of it.
 function carried(u) {

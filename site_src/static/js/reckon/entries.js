@@ -13,9 +13,9 @@ export function ofRig(field, rig) {
   return (field.from_rig === "limit" ? supplyOf(rig)?.limit : rig[field.from_rig]) || undefined;
 }
 
-// The first hose a rig carries, of those offered: its supply hose, or else hose that its profile has figures of.
+// The first supply hose a rig carries, of those offered; hose in a bed, or that the profile has figures of, is none.
 const supplyOf = (rig, options = null) =>
-  [...(rig.supply ?? []), ...(rig.hoses ?? [])].find(({ hose }) => options === null || options.some(({ id }) => id === hose));
+  (rig.supply ?? []).find(({ hose }) => options === null || options.some(({ id }) => id === hose));
 
 const everyOption = (field) => [...field.customary_options, ...field.metric_options];
 
