@@ -106,6 +106,8 @@ def rank(knowledge, signs):
             "for": [sign for sign in cause["shows"] + cause.get("may", []) if signs.get(sign) == "seen"],
             "against": against,
             "open": [sign for sign in cause["shows"] if signs.get(sign, "unknown") == "unknown"],
+            "unsure": [sign for sign in cause["shows"] if signs.get(sign) == "unknown"],
+            "unasked": [sign for sign in cause["shows"] if sign not in signs and _is_askable(rows[sign], signs)],
         }))
     ranked.sort()  # by place where weights are equal: no sort of the phone keeps their order
     causes = [cause for _, _, cause in ranked]

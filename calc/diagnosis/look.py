@@ -12,4 +12,4 @@ def after(knowledge, signs, role, engine, questions, may_shift):
     """
     asked = knowledge if may_shift else fault.without_shifts(knowledge)
     end = fault.next_check(asked, signs, role, engine, questions)
-    return {"end": end, "ranked": None if end["kind"] == "check" else fault.rank(knowledge, signs)}
+    return {"end": end, "ranked": None if end["kind"] == "check" else fault.rank(asked, signs)}

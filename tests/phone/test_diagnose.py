@@ -127,6 +127,53 @@ def test_from_a_dark_light_to_its_cause(away):
     page.close()
 
 
+UNDER_THE_KEYS = """() => {
+  const keys = document.querySelector(".answers").getBoundingClientRect();
+  return [...document.querySelectorAll(".step .warning, .step .notice, .step .say, .step-act, .step .key:not(.answers .key)")].filter((part) => {
+    const { top, bottom } = part.getBoundingClientRect();
+    return bottom > keys.top && top < keys.bottom;
+  }).map((part) => part.textContent.trim());
+}"""
+
+
+def test_the_answers_cover_no_warning(away):
+    """From look to look, as each comes and after a reload, the keys lie over no warning, and where there is none the way back is in sight."""
+    cautioned = ways_back = 0
+    for complaint in ("light_dark", "engine_hot"):
+        page = open_fresh(away)
+        page.get_by_role("radio", name=D["role"]["technician"]).tap()
+        begin(page, complaint)
+        for _ in range(4):
+            if not asked(page):
+                break
+            page.reload()
+            page.locator(".answers").wait_for()
+            assert page.evaluate(UNDER_THE_KEYS) == []
+            cautioned += page.locator(".step .warning").count()
+            if button(page, ASK["back"]).count() and not page.locator(".step :is(.warning, .say, .notice)").count():
+                ways_back += 1
+                expect(button(page, ASK["back"])).to_be_in_viewport(ratio=1)
+            answer(page, "unknown")
+        page.close()
+    assert cautioned and ways_back
+
+
+def test_what_could_not_be_told_is_looked_at_again(away):
+    """At the technician's end the looks without an answer stand as keys, apart from what was not looked at; one of them asks again."""
+    page = open_fresh(away)
+    page.get_by_role("radio", name=D["role"]["operator"]).tap()
+    page.get_by_text(D["moment"][SIGN["tank_overflows"]["entry"]], exact=True).tap()
+    begin(page, "tank_overflows")
+    while asked(page):
+        answer(page, "unknown")
+    expect(page.get_by_role("heading", name=ASK["look_again"])).to_be_visible()
+    again = page.locator(".key-told").first
+    name = again.inner_text()
+    tap_until(page, again, page.locator("#diagnose").inner_text())
+    assert F["sees"][asked(page)] == name
+    page.close()
+
+
 def begin(page, sign):
     """Open the diagnosis with a sign; where that is a hazard, its order comes first and is carried out."""
     tap_until(page, button(page, F["sees"][sign]), page.locator("#diagnose").inner_text())

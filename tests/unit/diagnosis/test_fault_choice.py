@@ -117,8 +117,8 @@ def test_what_speaks_for_a_cause(run):
     ranked = run("diagnosis.fault", "rank", knowledge=knowledge, signs={"left": "seen", "now": "seen", "open": "unknown"})
     total = 1.8 + 0.03 + 0.04
     assert ranked["causes"] == [
-        {"id": "one", "share": pytest.approx(1.8 / total), "for": ["left", "now"], "against": [], "open": ["open"]},
-        {"id": "two", "share": pytest.approx(0.03 / total), "for": [], "against": ["left"], "open": ["right"]},
+        {"id": "one", "share": pytest.approx(1.8 / total), "for": ["left", "now"], "against": [], "open": ["open"], "unsure": ["open"], "unasked": []},
+        {"id": "two", "share": pytest.approx(0.03 / total), "for": [], "against": ["left"], "open": ["right"], "unsure": [], "unasked": ["right"]},
     ]
     assert ranked["other"] == pytest.approx(0.04 / total)
     assert (ranked["alarms"], ranked["clashes"]) == ([], [])

@@ -1,7 +1,11 @@
 """One question after each answer: the same as the looks and the ranking it is made of."""
+import random
+
 import pytest
 
+from calc.diagnosis import fault, look
 from site_src.content import knowledge
+from tests.unit.diagnosis.dialogue import ENTRIES, SIGNS
 
 BASE = knowledge.base()
 
@@ -14,10 +18,37 @@ def test_after(run, signs, may_shift):
     end = run("diagnosis.fault", "next_check", knowledge=asked, signs=signs, role="operator", engine="idle", questions=0)
     answer = run("diagnosis.look", "after", knowledge=BASE, signs=signs, role="operator", engine="idle", questions=0, may_shift=may_shift)
     assert answer["end"] == end
-    assert answer["ranked"] == (None if end["kind"] == "check" else run("diagnosis.fault", "rank", knowledge=BASE, signs=signs))
+    assert answer["ranked"] == (None if end["kind"] == "check" else run("diagnosis.fault", "rank", knowledge=asked, signs=signs))
 
 
 def test_danger_is_ranked(run):
     """A rig that moves ends it, whatever else may be looked at."""
     answer = run("diagnosis.look", "after", knowledge=BASE, signs={"moves": "seen"}, role="operator", engine="idle", questions=0, may_shift=True)
     assert answer["end"]["kind"] == "danger" and answer["ranked"]["alarms"] == ["moves"]
+
+
+@pytest.mark.parametrize("drive", ["midship", "pto", "front"])
+def test_the_rest_is_a_technicians_only_where_it_is(drive):
+    """Handed to a technician, whatever was answered before: no look that an operator may still make is left unmade in silence."""
+    dice, handed = random.Random(2611), 0
+    rig = fault.for_rig(BASE, {"drive": drive})
+    for entry in [entry for entry in ENTRIES if any(sign["id"] == entry for sign in rig["signs"])] * 6:
+        signs, engine, asked = {entry: "seen"}, "idle", 0
+        for _ in range(14):
+            answer = look.after(rig, signs, "operator", engine, asked, dice.random() < 0.8)
+            end = answer["end"]
+            if end["kind"] == "engine" and end["engine"][0] != engine:
+                engine = end["engine"][0]
+            elif end["kind"] == "check":
+                signs[end["sign"]] = dice.choice(["not_seen", "unknown", "unknown"])
+                asked += 1
+            else:
+                break
+        if end["kind"] != "technician":
+            continue
+        handed += 1
+        for cause in answer["ranked"]["causes"]:
+            if cause["id"] in end["left"]:
+                assert {SIGNS[sign]["role"] for sign in cause["unasked"]} <= {"technician"}, (entry, cause["id"])
+                assert all(signs[sign] == "unknown" for sign in cause["unsure"])
+    assert handed > 3

@@ -3,18 +3,18 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { colon } from "../shared/site.js";
 import { orderView } from "../shared/order.js";
 import { shape } from "../shared/warning.js";
-import { afterwards, ordersOfAlarms } from "./order.js";
+import { afterwards, orderOf, ordersOfAlarms } from "./order.js";
 import { sayFirst } from "./start.js";
 
 const MOST_LIKELY = 4;
 
-export function endView({ end, ranked, data, state, setEngine, setRole, again, back }) {
+export function endView({ end, ranked, data, state, setEngine, setRole, again, back, lookAt }) {
   const { words } = data;
   const screen = {
-    danger: () => ordersOfAlarms(state, data).map((name) => orderView({ order: lastTold(data.orders[name], state), words })),
-    stands: () => stands({ cause: end.cause, ranked, data }),
+    danger: () => ordersOfAlarms(state, data).map((name) => orderView({ order: orderOf(name, state, data), words })),
+    stands: () => stands({ cause: end.cause, ranked, data, state }),
     engine: () => otherEngine({ end, ranked, data, setEngine }),
-    technician: () => html`${stop(words, end.kind)}${still({ end, ranked, data })}
+    technician: () => html`${stop(words, end.kind)}${lookAgain({ end, ranked, data, state, lookAt })}${still({ end, ranked, data })}
       <button type="button" class="key key-wide" @click=${() => setRole("technician")}>${words.diagnose.as_technician}</button>`,
   }[end.kind] ?? (() => html`${stop(words, end.kind)}${still({ end, ranked, data })}`);
   return html`
@@ -27,10 +27,6 @@ export function endView({ end, ranked, data, state, setEngine, setRole, again, b
     </div>`;
 }
 
-// An order whose one repeat was told before, or that comes from a rig out of service: its acts without that repeat.
-const lastTold = (order, { isOut }) =>
-  isOut && order.rig_final ? { ...order, do: order.safe, rig: order.rig_final, radio: order.radio_final } : order;
-
 const stop = (words, kind) => html`
   <section class="halt" role="alert">
     <p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>
@@ -38,9 +34,19 @@ const stop = (words, kind) => html`
     <p>${words.end[kind]}</p>
   </section>`;
 
+// What an operator could not tell the first time can be looked at once more, before the rest goes to a technician.
+function lookAgain({ end, ranked, data, state, lookAt }) {
+  const { words } = data;
+  const unsure = new Set(ranked.causes.filter(({ id }) => end.left.includes(id)).flatMap((cause) => cause.unsure));
+  const looks = state.asked.map(({ sign }) => sign).filter((sign) => unsure.has(sign));
+  return looks.length ? html`
+    <h2>${words.diagnose.look_again}</h2>
+    <div class="rows">${looks.map((sign) => html`<button type="button" class="key key-wide key-told" @click=${() => lookAt(sign)}>${words.sees[sign]}</button>`)}</div>` : nothing;
+}
+
 const listed = (words, signs) => html`<ul class="listed">${signs.map((sign) => html`<li>${words.sees[sign]}</li>`)}</ul>`;
 
-function stands({ cause, ranked, data }) {
+function stands({ cause, ranked, data, state }) {
   const { words } = data;
   const { out, radio, order, source, basis } = data.causes[cause];
   return html`
@@ -50,7 +56,7 @@ function stands({ cause, ranked, data }) {
       ${sayFirst({ words, radio })}
       <h3>${words.diagnose.do}</h3>
       <p class="act">${words.act[cause]}</p>
-      ${order ? orderView({ order: data.orders[order], words }) : nothing}
+      ${order ? orderView({ order: orderOf(order, state, data), words }) : nothing}
       <h3>${words.diagnose.why}</h3>
       ${listed(words, ranked.causes.find(({ id }) => id === cause).for)}
       <p>${words.diagnose.stands} ${words.diagnose.first}</p>
@@ -68,7 +74,7 @@ function still({ end, ranked, data }) {
       <section class="fault">
         <h3>${words.name[cause.id]} <span class="basis">${words.likelihood[data.causes[cause.id].likelihood]}</span></h3>
         <p><b>${words.diagnose.speaks_for}${colon}</b> ${cause.for.map((sign) => words.sees[sign]).join("; ")}</p>
-        ${cause.open.length ? html`<p><b>${words.diagnose.still_open}${colon}</b> ${cause.open.map((sign) => words.sees[sign]).join("; ")}</p>` : nothing}
+        ${["unsure", "unasked"].map((kind) => cause[kind].length ? html`<p><b>${words.diagnose[`still_${kind}`]}${colon}</b> ${cause[kind].map((sign) => words.sees[sign]).join("; ")}</p>` : nothing)}
       </section>`)}` : nothing;
 }
 

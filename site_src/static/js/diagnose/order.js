@@ -5,6 +5,12 @@ import { shape } from "../shared/warning.js";
 
 const RED = { moved: "moves", steam: "steam" }; // the hazards that a red key leads to at any time, with their signs
 
+// An order as this diagnosis tells it: once its one repeat is used, or the rig is out of service, without another try.
+export function orderOf(name, { isOut }, data) {
+  const order = data.orders[name];
+  return isOut && order.rig_final ? { ...order, do: order.safe, rig: order.rig_final, radio: order.radio_final } : order;
+}
+
 // Orders of signs, the gravest first.
 const ordersOf = (signs, data) => [...new Set(signs.map((sign) => data.signs[sign].order).filter(Boolean))]
   .sort((one, other) => GRADES.indexOf(data.orders[one].grade) - GRADES.indexOf(data.orders[other].grade));
@@ -25,8 +31,8 @@ export const noShift = (state, data) => Boolean(state.isOut) || ordersOf(Object.
 export const redKeys = ({ data, danger, isWide = false }) => Object.entries(RED).map(([name, sign]) => html`
   <button type="button" class="key key-danger ${isWide ? "key-wide" : ""}" @click=${() => danger(sign)}>${shape("stop")}${data.orders[name].title}</button>`);
 
-export const firstView = ({ name, data, done, danger, again }) => html`
-  ${orderView({ order: data.orders[name], words: data.words })}
+export const firstView = ({ name, state, data, done, danger, again }) => html`
+  ${orderView({ order: orderOf(name, state, data), words: data.words })}
   <div class="rows">
     <button type="button" class="key key-wide key-act" @click=${() => done(name)}>${data.words.diagnose.carried_out}</button>
     ${redKeys({ data, danger, isWide: true })}
@@ -35,4 +41,4 @@ export const firstView = ({ name, data, done, danger, again }) => html`
 
 // What a hazard leaves the rig as, whatever the diagnosis ends in.
 export const afterwards = (state, data) =>
-  ordersAtStart(state, data).map((name) => data.orders[name]).filter(({ rig }) => rig).map((order) => aftermathView({ order, words: data.words }));
+  ordersAtStart(state, data).map((name) => orderOf(name, state, data)).filter(({ rig }) => rig).map((order) => aftermathView({ order, words: data.words }));

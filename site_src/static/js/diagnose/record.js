@@ -15,11 +15,13 @@ export const answered = (state, sign, said) => ({
 // An order that was carried out before the first look.
 export const carried = (state, name) => ({ ...state, carriedOut: [...(state.carriedOut ?? []), name] });
 
-export function oneBack(state) {
-  const last = state.asked.at(-1);
-  const { [last.sign]: _, ...signs } = state.signs;
-  return { ...state, signs, asked: state.asked.slice(0, -1) };
+// As if a look had not been answered: it is asked again.
+export function unanswered(state, sign) {
+  const { [sign]: _, ...signs } = state.signs;
+  return { ...state, signs, asked: state.asked.filter((entry) => entry.sign !== sign) };
 }
+
+export const oneBack = (state) => unanswered(state, state.asked.at(-1).sign);
 
 const alarmOf = (state, data) => data.orders[ordersOfAlarms(state, data)[0]];
 

@@ -9,7 +9,7 @@ import { endView } from "../diagnose/end.js";
 import { isOld, leftView } from "../diagnose/left.js";
 import { ordersFor } from "../shared/order.js";
 import { firstView, noShift, orderToDo } from "../diagnose/order.js";
-import { answered, begun, carried, oneBack, recordOf } from "../diagnose/record.js";
+import { answered, begun, carried, oneBack, recordOf, unanswered } from "../diagnose/record.js";
 import { soFar, startView } from "../diagnose/start.js";
 import { calc, Refusal } from "../shared/engine.js";
 import { drawnAnew } from "../shared/focus.js";
@@ -122,7 +122,7 @@ function running(answer) {
   if (!answer) return nothing;
   const { end, ranked } = answer;
   const order = orderBefore(end);
-  if (order) return firstView({ name: order, data, danger, again, done: (name) => put(carried(state, name)) });
+  if (order) return firstView({ name: order, state, data, danger, again, done: (name) => put(carried(state, name)) });
   if (end.kind === "check") {
     return html`
       ${askView({ sign: end.sign, state, data, danger, setEngine, most: MOST, isSaid: page.isSaid, redraw,
@@ -132,7 +132,8 @@ function running(answer) {
       ${soFar({ state, words, isOpen: false, again, redraw })}`;
   }
   return html`
-    ${endView({ end, ranked, data, state, setEngine, setRole, again, back: () => put({ ...oneBack(state), written: false }) })}
+    ${endView({ end, ranked, data, state, setEngine, setRole, again, back: () => put({ ...oneBack(state), written: false }),
+      lookAt: (sign) => put({ ...unanswered(state, sign), written: false }) })}
     ${soFar({ state, words, isOpen: TO_HAND_ON.includes(end.kind), redraw })}
     ${page.isLogged && end.kind !== "engine" ? html`<p><a href=${new URL("log/", home).href}>${words.diagnose.kept}</a></p>` : nothing}`;
 }

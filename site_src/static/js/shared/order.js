@@ -39,13 +39,14 @@ const sayView = ({ radio }, words) => (radio ? html`<p class="order-say"><b>${wo
 export const aftermathView = ({ order, words }) => html`
   <section class="order order-${order.grade}">
     ${gradeView(order, words)}
-    <p class="order-never"><b>${order.title}${colon}</b> ${order.rig}</p>
+    <h3>${order.title}</h3>
+    <p class="order-never">${order.rig}</p>
     ${sayView(order, words)}
   </section>`;
 
 // Its one line, beside a step or an answer that it belongs to.
 export const orderLine = ({ grade, short }, words) => html`
-  <div class="warning warning-${KIND[grade]}">${shape(LEVEL[grade])}<p><b>${words.order[grade]}</b>${short}</p></div>`;
+  <div class="warning warning-${KIND[grade]}">${shape(LEVEL[grade])}<p><b>${words.order[grade]}</b> ${short}</p></div>`;
 
 // Several of them, the gravest first.
 export const orderLines = (orders, words) => Object.values(orders)

@@ -11,4 +11,4 @@ const shapes = {
 export const shape = (level) => html`<svg viewBox="0 0 28 28" aria-hidden="true">${shapes[level]}</svg>`;
 
 export const warning = (level, word, told) => html`
-  <div class="warning warning-${level}">${shape(level)}<p><b>${word}</b>${told}</p></div>`;
+  <div class="warning warning-${level}">${shape(level)}<p><b>${word}</b> ${told}</p></div>`;
