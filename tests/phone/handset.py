@@ -83,8 +83,8 @@ class Handset:
         return page
 
     def install(self):
-        """Open the start page and wait until it has counted every file; returns that page."""
-        page = self.open()
+        """Open the page that counts, and wait until it has counted every file; returns that page."""
+        page = self.open("all/")
         page.locator("#readiness[data-state=yes]").wait_for(timeout=60000)  # on a busy machine it takes its time
         return page
 
@@ -134,5 +134,5 @@ def carried(built):
 
 
 def ready(count):
-    """The sentence of the start page once all files are held."""
+    """The sentence of All pages once all files are held."""
     return words.said("start", "ready", want=count)

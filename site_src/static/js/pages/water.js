@@ -20,7 +20,7 @@ linkTables(system);
 const units = unitsOnce(systems)(system);
 const { shelf } = await atHand(rig, data.pages.hydrant.shelf, units); // every page of hose has the same
 const told = document.createElement("div");
-document.querySelector("h1").after(told);
+document.getElementById("page").prepend(told);
 render(rigNamed(rig, await faultsOf(shelf, rig, { system }), words), told);
 
 for (const [page, asked] of Object.entries(data.pages)) {
