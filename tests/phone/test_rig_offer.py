@@ -40,7 +40,7 @@ def test_the_offer_shows_what_it_changes(handset):
     page = with_engine(handset)
     bring(page, json.dumps(changed()).encode())
     shown = page.locator(".offer")
-    for line in ("Tank: 750 gal → 500 gal", "Pump drive: Midship split-shift → PTO", "Own hose figures, 1 3/4 in, Coefficient: C 11.4 → C 1.55",
+    for line in ("Tank: 750 gal → 500 gal", "Pump drive: Midship, split shaft → PTO", "Own hose figures, 1 3/4 in, Coefficient: C 11.4 → C 1.55",
                  "Hose beds, Crosslay 1, Length: 200 ft → 150 ft", "Hose beds, Crosslay 2: removed"):
         expect(shown.get_by_role("listitem").filter(has_text=line)).to_be_visible()
     expect(shown.get_by_role("listitem")).to_have_count(6)  # and the figure beside the handbook's

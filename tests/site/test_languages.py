@@ -74,7 +74,7 @@ def test_french_page_speaks_french(built):
     page = (built / "fr" / "sources" / "index.html").read_text(encoding="utf-8")
     assert '<html lang="fr" data-system="SI" data-colon="\u00a0:" data-decimal=","' in page
     assert "raccords de" in page and "couplings" not in page
-    assert re.search(r"<b>Perte par friction</b>\u00a0: C .*<br><span lang=\"en\">", page)
+    assert re.search(r"<b>Perte de charge</b>\u00a0: C .*<br><span lang=\"en\">", page)
     read = (built / "fr" / "diagnose" / "read" / "index.html").read_text(encoding="utf-8")
     assert not re.search(r"\w</?b?>?: ", re.sub(r'<span lang="en">.*?</span>', "", read[read.index("<main"):]))
 
