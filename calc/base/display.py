@@ -122,6 +122,39 @@ def working(units, kind, value, counted_by=1):
     return marked(units, rounding.plain(value * shown["factor"] / counted_by, shown["places"] + (2 if counted_by == 1 else 4)))
 
 
+def significant(units, kind, value):
+    """An amount in the page's unit to three significant figures, such as a coefficient that was converted.
+
+    units, kind: as for text
+    value: the amount in calc's unit, above 0
+
+    Raises CalcError naming value or units.
+    """
+    shown = converted(scale(units, units["shown"], kind), value)
+    places = 0
+    while places < rounding.MOST_PLACES and shown * 10 ** places < 100:
+        places += 1
+    return plain(units, shown, places)
+
+
+def step(units, kind, value):
+    """A step of rounding as the page's unit has it: as it is where that unit shows it, else the nearest 1, 2.5 or 5 of tens.
+
+    units, kind: as for text
+    value: the step in calc's unit, above 0
+
+    Returns a number in the page's unit: 5 psi is 25 kPa and 0.5 bar. Raises CalcError naming value or units.
+    Source: common practice (a gauge is read to its marks).
+    """
+    here = scale(units, units["shown"], kind)
+    shown = value * here["factor"]
+    if abs(shown - float(rounding.rounded(shown, here["places"]))) < LAST_BIT * shown:
+        return shown
+    marks = [mark * 10 ** power for power in range(-here["places"], 5) for mark in (1, 2.5, 5)]
+    marks = [mark for mark in marks if abs(mark * 10 ** here["places"] - int(mark * 10 ** here["places"] + LAST_BIT)) < LAST_BIT]
+    return min([(max(mark / shown, shown / mark), mark) for mark in marks])[1]
+
+
 def limit(units, kind, value, side, more_places=0):
     """A limit as text in the page's unit, rounded inward, so that a figure shown as this meets it; None stays None.
 

@@ -118,7 +118,11 @@ def _pressure(line, units, step_psi, added_ft, rise_ft):
     psi = layout_pressure.discharge_pressure({"lines": [changed]})["discharge_psi"]
     if not 0 <= psi <= layout_answer.MOST_PSI:
         return None
-    return display.text(units, "pressure", psi if step_psi is None else rounding.to_step(psi, step_psi))
+    if step_psi is None:
+        return display.text(units, "pressure", psi)
+    here = display.scale(units, units["shown"], "pressure")
+    shown = rounding.to_step(display.converted(here, psi), display.step(units, "pressure", step_psi))
+    return display.rounded(units, shown, here["places"])
 
 
 def _supply(profile, shelf, units):
@@ -190,7 +194,7 @@ def _notes(profile, shelf, units, step_psi):
     if shelf.get("rule", "square") != "square":
         notes.append({"code": "other_rule"})
     if step_psi is not None:
-        notes.append({"code": "rounded", "step": display.text(units, "pressure", step_psi)})
+        notes.append({"code": "rounded", "step": display.plain(units, display.step(units, "pressure", step_psi), 2)})
     if any(bed.get("device") for bed in profile.get("beds", [])):
         notes.append({"code": "master_loss"})
     if any(bed.get("device") == "aerial" for bed in profile.get("beds", [])):
@@ -200,7 +204,7 @@ def _notes(profile, shelf, units, step_psi):
         if facts.get("faulty"):
             continue
         notes.append({"code": "own_" + facts["origin"], "hose": facts["label"],
-                      "coefficient": display.working(units, "coefficient", facts["coefficient"])})
+                      "coefficient": display.significant(units, "coefficient", facts["coefficient"])})
     for name in ("owner", "dated"):
         notes.append({"code": name, name: profile[name]} if profile.get(name) else {"code": name + "_none"})
     notes.append({"code": "first"})

@@ -68,8 +68,18 @@ def test_a_line_past_its_hose_is_marked(run):
 
 
 def test_the_card_reads_in_metric(run):
-    """The same rig in kPa: 100.65 psi rounded to the rig's own step of 5 psi is 100 psi, 689 kPa."""
-    assert block(card(run, system="SI", section="15@SI"), "set")["rows"][0]["cells"][0] == "689"
+    """By hand: 100.65 psi is 693.96 kPa and 6.94 bar; a step of 5 psi (34.5 kPa) is one of 25 kPa, or of 0.5 bar. C 11.4 is 18.02 in kPa."""
+    for system, cell, step, coefficient in (("SI", "700", "25", "18"), ("bar", "7.0", "0.5", "0.18")):
+        told = card(run, system=system, section="15@SI")
+        assert block(told, "set")["rows"][0]["cells"][0] == cell
+        notes = {note["code"]: note for note in told["notes"]}
+        assert (notes["rounded"]["step"], notes["own_measured"]["coefficient"]) == (step, coefficient)
+
+
+def test_a_step_that_the_unit_shows_is_kept(run):
+    """3 psi stays 3 psi, and 30 kPa typed as that stays 30 kPa. By hand: 100.65 psi to the nearest 3 is 102; 693.96 kPa to the nearest 30 is 690."""
+    assert block(card(run, {**RIG, "panel_step": "3@US"}), "set")["rows"][0]["cells"][0] == "102"
+    assert block(card(run, {**RIG, "panel_step": "30@SI"}, system="SI", section="15@SI"), "set")["rows"][0]["cells"][0] == "690"
 
 
 @pytest.mark.parametrize(("rule", "is_noted"), [("", False), ("square", False), ("gpm_times_n", True)])
