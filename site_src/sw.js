@@ -37,6 +37,8 @@ routing.registerRoute(
 );
 routing.setCatchHandler(async ({ request }) => {
   if (request.mode !== "navigate") return Response.error();
+  const slashed = new URL(request.url.replace(/[?#].*$/, "") + "/"); // an address typed without its last slash
+  if (!/[./]$|\.\w+$/.test(new URL(request.url).pathname) && precaching.getCacheKeyForURL(`${slashed}index.html`)) return Response.redirect(slashed);
   const [isFleet, language = ""] = FLEET.exec(place(request.url)) ?? [];
   return Response.redirect(new URL(isFleet ? `${language}rig/away/` : "404.html", registration.scope));
 });

@@ -74,3 +74,14 @@ def test_nothing_foreign_was_asked_for(away):
     """In all of this nothing was requested from anywhere but the site."""
     assert len(away.requests) > 20
     assert away.foreign() == []
+
+
+def test_an_address_without_its_slash_is_found(away):
+    """Typed or shared without its last slash, a page that the phone carries opens; one that it does not is still named as none."""
+    for address in ("pressure", "water/relay"):
+        page = away.open(address)
+        assert page.url == f"{away.host.origin}{address}/"
+        page.close()
+    page = away.open("presure")
+    assert page.url == away.host.origin + "404.html"
+    page.close()

@@ -52,7 +52,10 @@ def test_what_is_missing_leads_to_its_field(handset):
     page.get_by_role("link", name=T["test"]["possible"].format(least=0, most=34, unit="ft")).tap()
     expect(page.locator("#lift_ft")).to_have_value("99")
     page.evaluate("(part) => { location.hash = part; }", f"{record['id']}/governed")
-    expect(page.get_by_role("link", name=T["missing"]["governed_rpm"])).to_have_attribute("href", f"{handset.host.origin}rig/")
+    expect(page.get_by_role("link", name=T["missing"]["governed_rpm"])).to_have_attribute("href", f"{handset.host.origin}rig/#field-governed")
+    page.get_by_role("link", name=T["missing"]["governed_rpm"]).tap()
+    expect(page.locator("#field-governed")).to_be_focused()  # its section unfolded
+    page.go_back()
     page.evaluate(KEEP_RIG, history.PROFILE)  # which knows the speed
     page.reload()
     page.locator(".outcome").wait_for()

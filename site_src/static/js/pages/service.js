@@ -50,7 +50,7 @@ function draw() {
     ${open.length ? html`<h2>${words.test.open}</h2>${open.map(row)}` : nothing}
     <h2>${words.test.begin}</h2>
     ${!rig ? html`<p class="notice">${words.test.nobody} <a class="key" href="../rig/">${words.test.to_rig}</a></p>`
-      : !rig.pump_rated ? html`<p class="notice">${words.test.no_rating} <a class="key" href="../rig/">${words.test.to_rig}</a></p>` : html`
+      : !rig.pump_rated ? html`<p class="notice">${words.test.no_rating} <a class="key" href="../rig/#field-pump_rated">${words.test.to_rig}</a></p>` : html`
       ${chips({ name: "standard", legend: words.test.standard, value: page.standard, choices: data.kinds.map(([id]) => ({ id, label: words.standard[id] })),
         change: (id) => { page.standard = id; page.kind = "annual"; draw(); } })}
       ${chips({ name: "kind", legend: words.test.kind, value: page.kind, choices: kinds.map((id) => ({ id, label: words.kind[id] })),

@@ -21,7 +21,7 @@ export function missingView(names, view, test) {
 
 function linked(name, view, test) {
   const word = missingWord(name, view);
-  if (name.startsWith("rig.")) return html`<a href=${rigPage()}>${word}</a>`;
+  if (name.startsWith("rig.")) return html`<a href=${rigPage(name.slice(4))}>${word}</a>`;
   const isHere = test.fields.some(({ id }) => id === name);
   return !isHere && AT_SITE.includes(name) ? html`<a href="#${view.record.id}/site/${name}">${word}</a>` : word;
 }
@@ -38,7 +38,9 @@ export function askView(view) {
     ${list(words.test.refused, wrong.map(({ place }) => html`<a class="key key-wide" href=${hrefOf(place, view)}>${labelOf(namesOf(place), view)}${colon} ${view.refusal([place])}</a>`))}`;
 }
 
-const rigPage = () => new URL("rig/", home).href;
+// The Rig page at the field that is wanted, by calc's name for it or the profile's own.
+const PROFILE = { governed_rpm: "governed", stages: "pump_stages", tank_gal: "tank", rated_gpm: "pump_rated" };
+const rigPage = (name) => new URL(`rig/#field-${PROFILE[name] ?? name}`, home).href;
 const lastOf = (place) => place.split(".").at(-1);
 
 // The name of the reading in a place such as "tests.capacity.draft.pitot_psi.0".
@@ -46,7 +48,7 @@ const namesOf = (place) => place.split(".").slice(place.startsWith("tests.") ? 2
 
 function hrefOf(place, { record }) {
   const [kind, part, ...rest] = place.split(".");
-  if (kind === "rig" && part !== "meters") return rigPage();
+  if (kind === "rig" && part !== "meters") return rigPage(part);
   if (kind !== "tests") return `#${record.id}/site/${part}`;
   return `#${record.id}/${part}/${rest.filter((each) => each !== "draft").join("-").replace(/-(\d+)$/, (_, count) => `-${Number(count) + 1}`)}`;
 }
