@@ -3,7 +3,7 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../shared/site.js";
 import { missingView } from "./missing.js";
 import { testOf } from "./record.js";
-import { limitText, mark } from "./status.js";
+import { figureMark, limitText } from "./status.js";
 
 export function doingView(view, test, { attempt, clock, isOpen, dues, isMissed }) {
   const { record, page, words, answer, act } = view;
@@ -40,6 +40,6 @@ export function doingView(view, test, { attempt, clock, isOpen, dues, isMissed }
 const liveView = (judged, { words, u }) => html`
   <div class="live" role="status">
     ${!judged ? nothing : [judged.figures[1], judged.figures[0]].map((figure) => html`
-      <div class="live-figure live-${figure.status}">${mark(figure.status)}<span>${words.run[`${figure.id.split("_")[0]}_short`]} ${limitText(figure)}</span>
+      <div class="live-figure live-${figure.status}">${figureMark(figure)}<span>${words.run[`${figure.id.split("_")[0]}_short`]} ${limitText(figure)}</span>
         <b>${figure.value_text ?? "—"} <small>${u[`u_${figure.kind}`]}${figure.is_close ? " ▲" : ""}</small></b></div>`)}
   </div>`;

@@ -17,12 +17,15 @@ export const verdictView = (status, words, more = nothing) =>
 export const limitText = (figure) =>
   [figure.least_text !== null && `≥ ${figure.least_text}`, figure.most_text !== null && `≤ ${figure.most_text}`].filter(Boolean).join(", ");
 
+// The mark of a figure: no tick beside one that is too close to tell.
+export const figureMark = ({ status, is_close }) => mark(is_close && status === "pass" ? "not_proven" : status);
+
 // One judged figure: its value against its limit, and how far it may be off.
 export function figureView(figure, label, unit, words) {
   if (figure.kind === "check") return nothing;
   return html`
     <div class="judged judged-${figure.status}">
-      ${mark(figure.status)}
+      ${figureMark(figure)}
       <span class="judged-name">${label}</span>
       <b class="judged-value">${figure.value_text ?? "—"} <small>${unit}</small></b>
       <span class="judged-limit">${limitText(figure)}${figure.value !== null && figure.band_text ? html` · ±${figure.band_text}` : nothing}</span>
