@@ -15,7 +15,7 @@ def away(request, built, tmp_path_factory):  # noqa: F811
     try:
         with ENGINES[request.param](tmp_path_factory.mktemp(request.param)) as driver:
             phone = Phone(driver, Host(built))
-            phone.open()
+            phone.open("all/")
             phone.told_ready = phone.wait(lambda: phone.text("#readiness[data-state=yes]"), patience_s=120)
             phone.host.stop()
             yield phone
