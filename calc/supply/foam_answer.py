@@ -16,7 +16,7 @@ def answer(entries, shelf, units):
     shelf: `hoses` by name, see calc.base.shelf
     units: see calc.base.display
 
-    Returns contract `water_answer` without a picture. Raises CalcError naming the entry. Source: calc.supply.foam.
+    Returns contract `water_answer` with `foam_picture`. Raises CalcError naming the entry. Source: calc.supply.foam.
     """
     typed = readout.amounts(entries, units, (
         ("concentrate", "volume", 0.1, 20000), ("flow", "flow", 1, 5000), ("minutes", "time", 0.1, 600),
@@ -67,5 +67,8 @@ def answer(entries, shelf, units):
         "facts": {"percent": percent_text, "flow": display.text(units, "flow", flow_gpm), "longest": rows[4]["text"]},
         "rows": rows,
         "cautions": cautions,
-        "picture": None,
+        "picture": {"inlet": display.text(units, "pressure", typed["inlet"]), "back": rows[3]["text"], "most": rows[2]["text"],
+                    "nozzle": display.text(units, "pressure", typed["nozzle"]), "length": display.text(units, "length", typed["length"]),
+                    "concentrate": display.text(units, "volume", typed["concentrate"]), "percent": percent_text,
+                    "is_over": back_psi > most_psi},
     }

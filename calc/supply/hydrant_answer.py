@@ -51,14 +51,15 @@ def answer(entries, shelf, units):
     for rule in ("percentage", "first_digit", "squaring"):
         rows.append(readout.row(units, rule, None, str(lines[rule]), drop, (rule,)))
     cautions = _test_cautions(units, typed, lines)
-    rows += _at_pump(entries, shelf, units, test, floor_psi, cautions)
+    at_pump, line = _at_pump(entries, shelf, units, test, floor_psi, cautions)
+    rows += at_pump
     return {
         "sum": "hydrant" if lines["safe"] else "hydrant_none",
         "figure": {"kind": "flow", "text": display.text(units, "flow", flow_gpm)},
         "facts": {"safe": str(lines["safe"]), "floor": _text(units, floor_psi)},
         "rows": rows,
         "cautions": cautions,
-        "picture": _curve(units, test, floor_psi, flow_gpm),
+        "picture": _drawn(units, test, floor_psi, flow_gpm, line),
     }
 
 
@@ -100,7 +101,7 @@ def _test_cautions(units, typed, lines):
 
 
 def _at_pump(entries, shelf, units, test, floor_psi, cautions):
-    """What the supply hose leaves at the pump."""
+    """What the supply hose leaves at the pump: its rows, and the texts that stand along the line."""
     supply_hose = readout.hose(entries, shelf)
     hoses = readout.count(entries, "lines", 1, hose.MOST_PARALLEL)
     typed = readout.amounts(entries, units, (
@@ -114,7 +115,7 @@ def _at_pump(entries, shelf, units, test, floor_psi, cautions):
         cautions.append(readout.caution(units, "stop", "intake_below_floor", (
             ("flow", "flow", typed["wanted"]), ("limit", "pressure", floor_psi), ("most", "flow", most_gpm))))
     read = ("pressure", intake_psi) if intake_psi >= 0 else (None, NONE)
-    return [
+    rows = [
         readout.row(units, "at_pump", "flow", most_gpm, (("floor", "pressure", floor_psi),), ("hydrant_flow", "friction")),
         readout.row(units, "intake", *read, (
             ("hydrant", "pressure", hydrant_psi),
@@ -122,10 +123,12 @@ def _at_pump(entries, shelf, units, test, floor_psi, cautions):
             ("elevation", "pressure", water.elevation_psi(line["rise_ft"])),
             ("flow", "flow", typed["wanted"]), ("intake", "pressure", intake_psi)), ("hydrant_flow", "friction", "elevation")),
     ]
+    return rows, {"hydrant": _text(units, hydrant_psi) if hydrant_psi >= 0 else NONE, "intake": rows[1]["text"],
+                  "flow": display.text(units, "flow", typed["wanted"]), "length": display.text(units, "length", typed["length"]), "hoses": hoses}
 
 
-def _curve(units, test, floor_psi, flow_gpm):
-    """The curve from no flow to an empty main, and the points that carry numbers, as shares of the axes."""
+def _drawn(units, test, floor_psi, flow_gpm, line):
+    """The curve from no flow to an empty main, the points that carry numbers, as shares of the axes, and the line to the pump."""
     static_psi = test["static_psi"]
     end_gpm = sources.hydrant_flow_gpm(static_psi, test["residual_psi"], test["flow_gpm"], 0)
     curve = []
@@ -134,6 +137,7 @@ def _curve(units, test, floor_psi, flow_gpm):
         curve.append([share, 1 - share ** (1 / sources.HYDRANT_POWER)])
     return {
         "curve": curve,
+        "line": line,
         "static": _text(units, static_psi),
         "test": {"x": test["flow_gpm"] / end_gpm, "y": test["residual_psi"] / static_psi,
                  "flow": display.text(units, "flow", test["flow_gpm"]), "pressure": _text(units, test["residual_psi"])},

@@ -15,7 +15,7 @@ def answer(entries, shelf, units):
     shelf: `hoses` by name, see calc.base.shelf
     units: see calc.base.display
 
-    Returns contract `water_answer` without a picture. Raises CalcError naming the entry.
+    Returns contract `water_answer` with `joint_picture`. Raises CalcError naming the entry.
     Source: pressures in series add, in parallel are shared; 20 psi residual, driver/operator study cards.
     """
     hose_between = readout.hose(entries, shelf)
@@ -42,7 +42,9 @@ def answer(entries, shelf, units):
         "facts": {"net": rows[1]["text"], "wanted": display.text(units, "pressure", typed["wanted"]), "shut": rows[2]["text"]},
         "rows": rows,
         "cautions": _cautions(units, typed, hose_between, intake_psi, net_psi, limit_psi),
-        "picture": None,
+        "picture": {"way": way, "supply": display.text(units, "pressure", typed["supply"]), "from": display.text(units, "pressure", from_psi),
+                    "intake": rows[0]["text"], "wanted": display.text(units, "pressure", typed["wanted"]),
+                    "flow": display.text(units, "flow", typed["flow"]), "length": display.text(units, "length", typed["length"])},
     }
 
 

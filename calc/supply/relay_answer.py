@@ -58,7 +58,7 @@ def answer(entries, shelf, units):
         "rows": rows,
         "cautions": _cautions(units, typed, plan, supply_hose, rated_gpm),
         "picture": {"pumpers": plan["pumpers"], "pressure": pressure_text, "floor": display.text(units, "pressure", typed["floor"]),
-                    "leg": display.text(units, "length", plan["leg_ft"]), "climb": typed["climb"] / typed["distance"]},
+                    "leg": display.text(units, "length", plan["leg_ft"]), "climb": typed["climb"] / typed["distance"], "hoses": hoses},
     }
 
 

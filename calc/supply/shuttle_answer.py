@@ -11,7 +11,7 @@ def answer(entries, shelf, units):
     shelf: not used by this page
     units: see calc.base.display
 
-    Returns contract `water_answer` without a picture. Raises CalcError naming the entry. Source: calc.supply.shuttle.
+    Returns contract `water_answer` with `shuttle_picture`. Raises CalcError naming the entry. Source: calc.supply.shuttle.
     """
     typed = readout.amounts(entries, units, (
         ("load", "volume", 10, 20000), ("fill", "time", 0.1, 120), ("dump", "time", 0.1, 120), ("wanted", "flow", 1, 10000)))
@@ -48,7 +48,9 @@ def answer(entries, shelf, units):
                   "each": display.text(units, "flow", plan["each_gpm"])},
         "rows": rows,
         "cautions": cautions,
-        "picture": None,
+        "picture": {"tankers": tankers, "road": display.text(units, "time", road_minutes), "fill": display.text(units, "time", typed["fill"]),
+                    "dump": display.text(units, "time", typed["dump"]), "held_by": plan["held_by"],
+                    "wait": display.text(units, "time", plan["wait_minutes"])},
     }
 
 

@@ -43,6 +43,7 @@ def answer(entries, shelf, units):
             "marks": [
                 {"left": left, "volume": display.text(units, "volume", typed["tank"] * left),
                  "minutes": display.text(units, "time", typed["tank"] * (1 - left) / typed["flow"])} for left in MARKS],
+            "flow": display.text(units, "flow", typed["flow"]),
             "stays": {"share": 1 - float(percent) / 100, "text": display.text(units, "volume", typed["tank"] - usable_gal)},
         },
     }

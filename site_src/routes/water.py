@@ -17,8 +17,7 @@ def words():
 
 @routes.get("/water/")
 def index():
-    answers = {page: reckoners.opening_answer(page) for page in reckoners.PAGES}
-    return flask.render_template("reckon/index.html", pages=reckoners.PAGES, answers=answers, more=TABLES)
+    return flask.render_template("reckon/index.html", pages=reckoners.PAGES, more=TABLES)
 
 
 @routes.get("/water/page.json")

@@ -20,7 +20,17 @@ class Sheet:
     def label(self, field):
         return TOLD["field"].get(f"{self.name}_{field}") or TOLD["field"][field]
 
+    def row(self, name):
+        """The row of an entry: its name and its value."""
+        return self.page.locator(f".entry-row[data-entry={name}]")
+
+    def open(self, name):
+        """Open the tray of an entry, where it is not open yet."""
+        if self.row(name).get_attribute("aria-expanded") == "false":
+            self.row(name).tap()
+
     def field(self, name):
+        self.open(name)
         return self.page.get_by_role("textbox", name=self.label(name), exact=True)
 
     def type(self, name, text):
@@ -28,38 +38,51 @@ class Sheet:
 
     def step(self, name, key):
         """One touch of the key beside a number: "more" or "less"."""
+        self.open(name)
         told = SITE["pressure"][key].format(what=self.label(name))
         self.page.get_by_role("button", name=told, exact=True).tap()
 
     def choose(self, field, label):
         """Touch one chip of a choice."""
+        self.open(field)
         group = self.page.get_by_role("group", name=re.compile("^" + re.escape(self.label(field))))
         group.get_by_role("radio", name=label, exact=True).tap()
 
     def system(self, name):
-        self.page.get_by_role("group", name=SITE["units"]["title"]).get_by_role("radio", name=SITE["units"][name], exact=True).tap()
+        """The page again, in the units chosen on All pages."""
+        self.page.evaluate("name => localStorage.setItem('units', name)", name)
+        self.page.reload()
+        self.ready()
+
+    def ready(self):
+        """Once it computes."""
+        self.page.locator("#why details").first.wait_for()
 
     def shows(self, text, unit):
         """The figure of the answer, with its unit."""
         expect(self.answer).to_have_text(re.compile(rf"^\s*{re.escape(text)}\s+{re.escape(unit)}\s*$"))
 
     def warns(self, code, **facts):
-        """The sentence of a caution."""
-        return self.page.get_by_text(TOLD["caution"][code].format(**US, **facts))
+        """The sentence of a caution, once the line below the number is opened."""
+        self.page.evaluate("() => document.querySelectorAll('.careful').forEach((careful) => { careful.open = true; })")
+        return self.page.locator(".careful .warning").get_by_text(TOLD["caution"][code].format(**US, **facts))
 
     def figure(self, name):
         """Open a figure, and give it with the working below it."""
-        figure = self.page.locator("details").filter(has_text=TOLD["row"][name]).first
+        workings = self.page.locator("#why > details")
+        if workings.get_attribute("open") is None:
+            workings.locator("> summary").tap()
+        figure = workings.locator("details").filter(has_text=TOLD["row"][name]).first
         figure.locator("summary").tap()
         return figure
 
     def refusal(self, name):
         """The message at a field."""
-        return self.page.locator(f"#{self.field(name).get_attribute('id')}-refused")
+        return self.page.locator(f"#{name}-refused")
 
 
 def open_sheet(handset, address, fragment=""):
     """A page by its address, once it computes."""
     sheet = Sheet(handset.open(f"{address}{fragment}"), address.strip("/").split("/")[-1])
-    sheet.page.locator("#why details").first.wait_for()
+    sheet.ready()
     return sheet

@@ -30,9 +30,13 @@ def over(one, other):
 @pytest.mark.parametrize(("address", "unit", "lifts", "altitude", "water"), PLACES)
 def test_no_label_over_another(take, address, unit, lifts, altitude, water):
     """From level with the water to past what air can lift, from below the sea to the highest ground that is taken."""
-    page = open_sheet(take(locale="fr-CA" if address.startswith("fr") else "en-US"), address).page
+    sheet = open_sheet(take(locale="fr-CA" if address.startswith("fr") else "en-US"), address)
+    page = sheet.page
+    sheet.open("altitude")
     page.locator("#altitude").fill(altitude)
+    sheet.open("water")
     page.get_by_role("radio", name=water, exact=True).tap()
+    sheet.open("lift")
     for lift in lifts:
         page.locator("#lift").fill(lift)
         picture = page.locator("svg.picture")

@@ -8,6 +8,7 @@ from tests.phone.sheet import TOLD, open_sheet
 from tests.phone.test_rig import ENGINE, with_engine
 
 WORDS = TOLD["reckon"]
+DASHES = "– – –"
 
 
 def mark(sheet):
@@ -20,7 +21,7 @@ def test_every_page_opens_marked(shared, page):
     address = "foam/" if page == "foam" else f"water/{page}/"
     sheet = open_sheet(shared, address)
     expect(mark(sheet)).to_have_text(f"{WORDS['example']} {WORDS['example_all']}")
-    edge = sheet.page.locator(".answer").evaluate("answer => getComputedStyle(answer).backgroundImage")
+    edge = sheet.page.locator(".answer").evaluate("answer => getComputedStyle(answer, '::before').backgroundImage")
     assert edge.startswith("repeating-linear-gradient")
     marked = sheet.page.locator("[data-from=example]")
     assert marked.count() == sum(1 for field in reckoners.fields(page)
@@ -73,9 +74,9 @@ def test_a_choice_alone_is_no_entry(handset):
     sheet.choose("usable", "100 %")
     expect(mark(sheet)).to_have_text(f"{WORDS['example']} {WORDS['example_all']}")
     menu = handset.open("water/")
+    menu.locator("#rig a").wait_for()
     for page in ("hydrant", "tank"):
-        expect(menu.locator(f"[data-page={page}] [data-figure]")).not_to_have_text("– – –")
-        expect(menu.locator(f"[data-page={page}] [data-example]")).to_be_visible()
+        expect(menu.locator(f"[data-page={page}] [data-figure]")).to_have_text(DASHES)
 
 
 def test_a_chosen_chip_touched_again_is_entered(handset):
@@ -95,16 +96,17 @@ def test_what_stands_beside_the_answer(handset):
     expect(mark(sheet)).to_have_count(0)
     sheet = open_sheet(handset, "foam/")
     sheet.type("plate", "100")  # below the back pressure of the example: 121 psi
-    told = sheet.page.locator(".warning-stop")
-    expect(told).to_be_visible()
+    expect(sheet.page.locator(".careful[data-level=stop]")).to_be_visible()
     expect(sheet.page.locator(".example-warnings")).to_have_count(0)  # the plate is the user's
     sheet = open_sheet(handset, "water/hydrant/")
     sheet.page.get_by_role("button", name=WORDS["afresh"]).tap()
     sheet.type("floor", "60")  # a rule, above the example's residual of 58
-    expect(sheet.page.locator(".example-warnings").filter(has=sheet.warns("residual_below_floor", amount=58, limit=60))).to_contain_text(WORDS["example"])
+    marked = sheet.page.locator(".warning").filter(has=sheet.page.locator(".example-warnings"))
+    expect(sheet.warns("residual_below_floor", amount=58, limit=60)).to_be_visible()
+    expect(marked.filter(has_text="58")).to_have_count(1)
     sheet.type("residual", "55")
     expect(sheet.warns("residual_below_floor", amount=55, limit=60)).to_be_visible()
-    expect(sheet.page.locator(".example-warnings").filter(has=sheet.warns("residual_below_floor", amount=55, limit=60))).to_have_count(0)
+    expect(marked).to_have_count(0)
 
 
 def test_the_rigs_own_are_named(handset):
@@ -117,15 +119,17 @@ def test_the_rigs_own_are_named(handset):
 
 
 def test_the_menu(handset):
-    """A tile is an example until all that its answer rests on was entered."""
+    """A row shows dashes until all that its answer rests on was entered."""
     menu = handset.open("water/")
+    menu.locator("#rig a").wait_for()
     for page in reckoners.PAGES:
-        expect(menu.locator(f"[data-page={page}] [data-example]")).to_have_text(WORDS["example"])
-    open_sheet(handset, "water/tank/").type("flow", "100")
+        expect(menu.locator(f"[data-page={page}] [data-figure]")).to_have_text(DASHES)
+    sheet = open_sheet(handset, "water/tank/")
+    sheet.type("flow", "100")
     menu.reload()
-    expect(menu.locator("[data-page=tank] [data-figure]")).to_have_text("6.0")  # by hand: 600 / 100
-    expect(menu.locator("[data-page=tank] [data-example]")).to_be_visible()
+    menu.locator("#rig a").wait_for()
+    expect(menu.locator("[data-page=tank] [data-figure]")).to_have_text(DASHES)
     open_sheet(handset, "water/tank/").type("tank", "500")
     menu.reload()
-    expect(menu.locator("[data-page=tank] [data-example]")).to_be_hidden()
-    expect(menu.locator("[data-page=hydrant] [data-example]")).to_be_visible()
+    expect(menu.locator("[data-page=tank] [data-figure]")).to_have_text("4.0")  # by hand: 400 / 100
+    expect(menu.locator("[data-page=hydrant] [data-figure]")).to_have_text(DASHES)

@@ -11,7 +11,7 @@ def near(share):
 def test_hydrant(run):
     """By hand: pressure falls with the 1.85 power of flow, so half the most flow takes 0.277 of static; both points lie on it."""
     picture = ask(run, "hydrant")["picture"]
-    assert set(picture) == {"curve", "static", "test", "floor"}
+    assert set(picture) == {"curve", "static", "test", "floor", "line"}
     curve = picture["curve"]
     assert (len(curve), curve[0], curve[8], curve[-1]) == (17, [0, 1], [0.5, near(1 - 0.277)], [1, 0])
     assert [x for x, _ in curve] == pytest.approx([place / 16 for place in range(17)])
@@ -23,9 +23,16 @@ def test_hydrant(run):
         assert point["y"] == pytest.approx(1 - point["x"] ** (1 / 0.54), rel=1e-9)
 
 
+def test_hydrant_line(run):
+    """By hand: 500 gpm drops 7 x 2^1.85 = 25.2 of 65 psi; 100 ft of 5 in take 0.08 x 5^2 = 2 more. Past what it gives there is no figure."""
+    assert ask(run, "hydrant", wanted="500")["picture"]["line"] == {"hydrant": "40", "intake": "38", "flow": "500", "length": "100", "hoses": 1}
+    assert [ask(run, "hydrant", wanted="2000")["picture"]["line"][name] for name in ("hydrant", "intake")] == ["\u2013", "\u2013"]
+
+
 def test_tank(run):
     """By hand: a quarter of 750 gal is 187.5, gone in 1.25 min at 150 gpm; of that tank a fifth, 150 gal, stays."""
     assert ask(run, "tank")["picture"] == {
+        "flow": "150",
         "marks": [
             {"left": 0.75, "volume": "563", "minutes": "1.3"},
             {"left": 0.5, "volume": "375", "minutes": "2.5"},
@@ -70,4 +77,25 @@ def test_draft_below_the_sea(run):
 def test_relay(run):
     """By hand: see test_relay; 100 ft of climb over 3,000."""
     assert ask(run, "relay", climb="100")["picture"] == {
-        "pumpers": 3, "pressure": "162", "floor": "20", "leg": "1500", "climb": pytest.approx(1 / 30)}
+        "pumpers": 3, "pressure": "162", "floor": "20", "leg": "1500", "climb": pytest.approx(1 / 30), "hoses": 1}
+
+
+def test_joint(run):
+    """By hand: see test_joint; tandem starts at what the first pumper shows, dual at its intake."""
+    entries = {"supply": "40", "before": "130", "wanted": "200", "flow": "500", "length": "50"}
+    same = {"supply": "40", "wanted": "200", "flow": "500", "length": "50"}
+    assert ask(run, "joint", way="tandem", **entries)["picture"] == {**same, "way": "tandem", "from": "130", "intake": "129"}  # 0.08 x 25 x 0.5 = 1
+    assert ask(run, "joint", way="dual", **entries)["picture"] == {**same, "way": "dual", "from": "40", "intake": "39"}
+
+
+def test_shuttle(run):
+    """By hand: three tenders, each 10 min to fill, and 2 + 5 + 3 before it comes round: the fill site holds them 30 - 20 = 10 min."""
+    assert ask(run, "shuttle", way="timed", timed="7", fill="10", dump="3", tankers="3")["picture"] == {
+        "tankers": 3, "road": "7.0", "fill": "10.0", "dump": "3.0", "held_by": "fill", "wait": "10.0"}
+
+
+def test_foam(run):
+    """By hand: 200 x 0.65 = 130 at the most; 100 + 15.5 x 0.95^2 x 2.5 = 135 is over it."""
+    picture = ask(run, "foam", length="250")["picture"]
+    assert picture == {"inlet": "200", "back": "135", "most": "130", "nozzle": "100", "length": "250", "concentrate": "30", "percent": "3", "is_over": True}
+    assert ask(run, "foam", length="100")["picture"]["is_over"] is False

@@ -8,7 +8,7 @@ import { basisOf, keepAnswer, lastAnswer } from "../shared/last_answer.js";
 import { beside, toNotice } from "../shared/notice.js";
 import { answerView } from "../reckon/answer.js";
 import { amountsOf, changed, clean, draftOf as ofRig, opened, opening } from "../reckon/entries.js";
-import { asked, enteredView, fieldsView } from "../reckon/fields.js";
+import { asked, enteredView, fieldsView, hoseNamed, labelOf } from "../reckon/fields.js";
 import { figuresView } from "../reckon/figures.js";
 import { enteredOf, knownOf, originsOf } from "../reckon/origin.js";
 import { pictureView } from "../reckon/pictures.js";
@@ -18,7 +18,7 @@ import { faultsOf } from "../rig/faults.js";
 import { rigNamed } from "../rig/named.js";
 import { shownIn } from "../shared/shown.js";
 import { fill, pageData, unitWords } from "../shared/site.js";
-import { systemChips, tagged, unitsOnce } from "../shared/units.js";
+import { tagged, unitsOnce } from "../shared/units.js";
 
 const LONGEST_LINK = 3000;
 const place = document.getElementById("reckon");
@@ -32,7 +32,7 @@ const draft = await draftOf(DRAFT);
 const address = addressOf({ mark: "#with=", longest: LONGEST_LINK, clean: (entries) => clean(entries, data) });
 
 const NOTHING = { answer: null, refusal: null };
-const state = { ...NOTHING, system: chosenSystem(data.systems), entries: null, entered: [], shelf: data.shelf, isRunning: false, notice: null, own: null, faults: null };
+const state = { ...NOTHING, system: chosenSystem(data.systems), entries: null, entered: [], shelf: data.shelf, isRunning: false, notice: null, own: null, faults: null, open: null };
 const page = answering(question, draw);
 const inputs = shownIn(state);
 const { shown } = inputs;
@@ -47,9 +47,11 @@ const work = () => (state.isRunning ? page.change() : draw(recall()));
 const act = {
   choose: (name, id) => enter(name, id),
   type: (name, text) => enter(name, tagged(text, state.system)),
-  system: (system) => {
-    state.system = system;
-    work();
+  // One tray at a time, and the whole of it in sight.
+  open: (name) => {
+    state.open = name;
+    redraw();
+    place.querySelector("[data-open]")?.scrollIntoView({ block: "nearest" });
   },
   afresh: () => {
     const { entries, entered } = state;
@@ -63,9 +65,13 @@ const act = {
 // What is said beside the key that was pressed, with a way back where there is one.
 function say(at, text, undo = null) {
   state.notice = text && { at, text, undo };
+  redraw();
+  toNotice(place);
+}
+
+function redraw() {
   if (state.isRunning) page.redraw();
   else draw(recall());
-  toNotice(place);
 }
 
 const enter = (name, text) => show(changed(state.entries, name, text), [...state.entered, name]);
@@ -120,6 +126,9 @@ const otherRule = ({ rule } = state.shelf) => (rule && rule !== "square" ? rule 
 // The rig's own supply hose of the size that is chosen, where the page is of supply hose.
 const carriedRows = () => (data.fields.some(({ from_rig }) => from_rig === "supply") ? state.own?.supply ?? [] : []).filter(({ hose }) => hose === state.entries.hose);
 
+// Why there is no answer: the entry to correct, by its name.
+const refused = () => fill(words.reckon.waiting, { entry: labelOf(data.fields.find(({ name }) => name === state.refusal.field), data) });
+
 // How much the rig carries of it.
 function carried(u) {
   const [row] = carriedRows();
@@ -138,23 +147,24 @@ function draw(answered) {
   linkTables(state.system);
   const u = unitWords(words, state.system);
   const origins = originsOf(asked({ data, entries: state.entries }), state.entries, state.entered, rig);
+  const view = { ...state, data, origins, rig, u, shown, act };
   render(html`
-    ${beside(notice, "top", words.pressure)}
-    ${answerView({ ...state, stale: state.refusal && words.reckon.waiting, data, origins, u })}
-    ${rigNamed(rig, state.faults, words)}
-    ${otherRule() ? html`<p class="smallprint">${fill(words.reckon.other_rule, { rule: words.rule[otherRule()] })}</p>` : nothing}
-    ${state.answer?.picture ? pictureView({ data, answer: state.answer, u }) : nothing}
-    ${fieldsView({ ...state, data, origins, rig, u, shown, act })}
-    ${enteredView({ ...state, data, u, shown })}
-    ${carried(u)}
-    <div class="rows">
-      <button type="button" class="key key-wide" @click=${act.share}>${words.reckon.share}</button>
-      ${beside(notice, "share", words.pressure)}
+    <div class="water-head">
+      ${beside(notice, "top", words.pressure)}
+      ${answerView({ ...view, stale: state.refusal && refused() })}
+      ${pictureView({ ...view, hose: hoseNamed(view) })}
     </div>
-    ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
-    <div class="rows">
-      <button type="button" class="key key-wide" @click=${act.afresh}>${words.reckon.afresh}</button>
-      ${beside(notice, "afresh", words.pressure)}
+    <div class="water-entries">
+      ${fieldsView(view)}
+      ${enteredView(view)}
+      ${carried(u)}
+      ${otherRule() ? html`<p class="smallprint">${fill(words.reckon.other_rule, { rule: words.rule[otherRule()] })}</p>` : nothing}
+      ${rigNamed(rig, state.faults, words)}
+      <div class="pair-keys">
+        <button type="button" class="key" @click=${act.share}>${words.reckon.share}</button>
+        <button type="button" class="key" @click=${act.afresh}>${words.reckon.afresh}</button>
+      </div>
+      ${beside(notice, "share", words.pressure)}${beside(notice, "afresh", words.pressure)}
     </div>`, place);
   render(state.answer ? figuresView({ ...state, data, u, origin: origin() }) : nothing, why);
 }

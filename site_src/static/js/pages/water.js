@@ -1,4 +1,4 @@
-// The Water page: each tile shows its page's answer as it was last entered, or as this rig would open it.
+// The Water page: each row shows its page's answer once every figure that it rests on was entered or is the rig's; dashes until then.
 import { render } from "../../vendor/lit-html/lit-html.js";
 import { draftOf } from "../shared/draft.js";
 import { calc } from "../shared/engine.js";
@@ -19,19 +19,20 @@ const u = unitWords(words, system);
 linkTables(system);
 const units = unitsOnce(systems)(system);
 const { shelf } = await atHand(rig, data.pages.hydrant.shelf, units); // every page of hose has the same
-const told = document.createElement("div");
-document.getElementById("page").prepend(told);
-render(rigNamed(rig, await faultsOf(shelf, rig, { system }), words), told);
+render(rigNamed(rig, await faultsOf(shelf, rig, { system }), words), document.getElementById("rig"));
 
 for (const [page, asked] of Object.entries(data.pages)) {
   const draft = await draftOf(`reckon-${page}`);
   const entries = opened(draft, { ...asked, systems }, systems[system].family, rig);
-  const tile = document.querySelector(`[data-page="${page}"]`);
   const entered = enteredOf(entries, knownOf(draft, asked, rig), asked, rig);
-  tile.querySelector("[data-example]").hidden = !examplesIn(originsOf(askedOf({ data: asked, entries }), entries, entered, rig)).length;
+  if (examplesIn(originsOf(askedOf({ data: asked, entries }), entries, entered, rig)).length) continue;
   const { answer } = await calc.ask("water_page.answer", { page, entries, texts: [] }, { shelf: asked.shelf.hoses ? shelf : asked.shelf, units });
-  const text = (name, value) => { tile.querySelector(`[data-${name}]`).textContent = value; };
-  text("figure", answer?.figure.text ?? "");
-  text("unit", answer?.figure.text ? u[`u_${answer.figure.kind}`] : "");
-  text("told", answer ? fill(words.told[answer.sum], { ...u, ...answer.facts }) : words.reckon.waiting);
+  if (!answer) continue;
+  const row = document.querySelector(`[data-page="${page}"]`);
+  const text = (name, value) => { row.querySelector(`[data-${name}]`).textContent = value; };
+  text("told", fill(words.told[answer.sum], { ...u, ...answer.facts }));
+  if (answer.figure.text === null) continue;
+  text("figure", answer.figure.text);
+  text("unit", u[`u_${answer.figure.kind}`]);
+  row.querySelector(".page-figure").removeAttribute("data-none");
 }

@@ -1,8 +1,8 @@
-// The answer of a water or foam page: the number, the sentence below it, and what it calls to mind.
+// The answer of a water or foam page: the number on its plate, the sentence below it, and in one line what it calls to mind.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { figureView } from "../shared/figure.js";
 import { fill } from "../shared/site.js";
-import { warning } from "../shared/warning.js";
+import { shape, warning } from "../shared/warning.js";
 import { labelOf } from "./fields.js";
 import { examplesIn, isExample } from "./origin.js";
 
@@ -22,15 +22,20 @@ function exampleView({ data, origins }) {
     ? reckon.example_all : fill(reckon.example_left, { fields: examples.map((field) => shortOf(field, data)).join(", ") })}</p>`;
 }
 
-// Stops first; what follows from examples only is below, under their mark.
-function warningsView({ data, answer, origins, u }) {
+// Stops first, and the person's own before those that follow from examples only, which say so.
+function careful({ data, answer, origins, u }) {
   const { words } = data;
-  const levels = ["stop", "caution"].flatMap((level) => answer.cautions.filter((each) => each.level === level));
-  const warnings = (ofExample) => levels.filter(({ code }) => isExample(code, data, origins) === ofExample)
-    .map((each) => warning(each.level, words.caution[each.level], fill(words.note[each.code], { ...u, ...each })));
-  const ofExample = warnings(true);
-  return html`${warnings(false)}${ofExample.length ? html`<div class="example-warnings" data-example>
-    <p class="example-mark"><b>${words.reckon.example}</b> ${words.reckon.example_warns}</p>${ofExample}</div>` : nothing}`;
+  const rows = ["stop", "caution"].flatMap((level) => answer.cautions.filter((row) => row.level === level))
+    .map((row) => ({ ...row, isExample: isExample(row.code, data, origins), sentence: fill(words.note[row.code], { ...u, ...row }) }));
+  if (!rows.length) return nothing;
+  const sorted = [...rows.filter((row) => !row.isExample), ...rows.filter((row) => row.isExample)];
+  const [worst, ...others] = sorted;
+  const mark = (row) => (row.isExample ? html`<i class="example-warnings">${words.reckon.example}</i> ` : nothing);
+  return html`
+    <details class="careful" data-level=${worst.level}>
+      <summary>${shape(worst.level)}<span>${mark(worst)}<b>${words.caution[worst.level]}</b> ${worst.sentence.match(/^.*?\.(?=\s|$)/)?.[0] ?? worst.sentence}${others.length ? html` <b>+${others.length}</b>` : nothing}</span></summary>
+      ${sorted.map((row) => warning(row.level, html`${mark(row)}${words.caution[row.level]}`, row.sentence))}
+    </details>`;
 }
 
 export function answerView({ data, answer, origins, stale, u }) {
@@ -38,14 +43,13 @@ export function answerView({ data, answer, origins, stale, u }) {
   const { label, label_none } = words.page[data.page];
   const sum = answer && fill(words.told[answer.sum], { ...u, ...answer.facts });
   const hasFigure = answer && answer.figure.text !== null;
+  const isExamples = examplesIn(origins).length > 0;
   return html`
-    <section class="answer" data-example=${examplesIn(origins).length ? "" : nothing}>
+    <section class="answer plate water-plate ${isExamples ? "hatched" : ""}" data-example=${isExamples ? "" : nothing}>
       ${exampleView({ data, origins })}
-      <div>
-        ${answer ? html`<p class="answer-label" id="answer-label">${fill(hasFigure ? label : label_none, { ...u, ...answer.facts })}</p>` : nothing}
-        ${figureView(hasFigure ? { text: answer.figure.text, unit: u[`u_${answer.figure.kind}`] } : { stale: sum ?? stale })}
-        ${hasFigure ? html`<p class="answer-sum">${sum}</p>` : nothing}
-      </div>
-    </section>
-    <div role="status">${answer ? warningsView({ data, answer, origins, u }) : nothing}</div>`;
+      ${answer ? html`<p class="answer-label" id="answer-label">${fill(hasFigure ? label : label_none, { ...u, ...answer.facts })}</p>` : nothing}
+      ${figureView(hasFigure ? { text: answer.figure.text, unit: u[`u_${answer.figure.kind}`] } : { stale: sum ?? stale })}
+      ${hasFigure ? html`<p class="answer-sum">${sum}</p>` : nothing}
+      <div role="status">${answer ? careful({ data, answer, origins, u }) : nothing}</div>
+    </section>`;
 }

@@ -1,4 +1,4 @@
-// The controls of a water or foam page: a stepper for an amount, chips for a choice, in the page's order.
+// The entries of a water or foam page as rows: name, value, unit. A row opens its tray, one at a time: a stepper for an amount, chips for a choice.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList, stepper } from "../shared/controls.js";
 import { refusalOf } from "../shared/refusal.js";
@@ -13,15 +13,30 @@ export const asked = ({ data, entries }) =>
 
 export const labelOf = (field, { words, page }) => words.field[`${page}_${field.name}`] ?? words.field[field.name];
 
+// A hose or a choice as it is said beside its name.
+const pickedOf = (field, { data, entries, system }) =>
+  offered(field, data.systems[system].family, entries[field.name]).find((option) => option.id === entries[field.name])?.label;
+
+// What is entered, as it stands in its row: { text, unit }.
+function valueOf(field, page) {
+  const { entries, u, shown } = page;
+  if (`${page.data.systems[page.system].family}_options` in field) return { text: pickedOf(field, page) };
+  if (!bare(entries[field.name])) return { text: "\u2013" };
+  return field.kind === "count" ? { text: bare(entries[field.name]) } : { text: shown(field.kind, entries[field.name]), unit: u[`u_${field.kind}`] };
+}
+
+// The hose of the page, or nothing.
+export function hoseNamed(page) {
+  const field = page.data.fields.find(({ kind }) => kind === "hose");
+  return field ? pickedOf(field, page) : "";
+}
+
 // What was entered, in words, for paper.
-export function enteredView({ data, entries, system, u, shown }) {
-  const { family } = data.systems[system];
-  const told = (field) => {
-    if (`${family}_options` in field) return offered(field, family, entries[field.name]).find((option) => option.id === entries[field.name])?.label;
-    if (!bare(entries[field.name])) return "\u2013";
-    return field.kind === "count" ? bare(entries[field.name]) : `${shown(field.kind, entries[field.name])} ${u[`u_${field.kind}`]}`;
-  };
-  return html`<ul class="entered">${asked({ data, entries }).map((field) => html`<li>${labelOf(field, data)}${colon} <b>${told(field)}</b></li>`)}</ul>`;
+export function enteredView(page) {
+  return html`<ul class="entered">${asked(page).map((field) => {
+    const { text, unit = "" } = valueOf(field, page);
+    return html`<li>${labelOf(field, page.data)}${colon} <b>${text} ${unit}</b></li>`;
+  })}</ul>`;
 }
 
 const named = (fields, data) => fields.map((field) => labelOf(field, data)).join("; ");
@@ -30,42 +45,53 @@ const named = (fields, data) => fields.map((field) => labelOf(field, data)).join
 const rigView = ({ data, origins, rig }) => origins.rig.length
   ? html`<p class="smallprint">${fill(data.words.reckon.rig_named, { name: rig.name, fields: named(origins.rig, data) })}</p>` : nothing;
 
-export function fieldsView({ data, entries, origins, rig, system, u, refusal, shown, act }) {
+// What a row opens.
+function tray(field, page) {
+  const { data, entries, system, u, refusal, shown, act } = page;
   const { words } = data;
   const { family, steps } = data.systems[system];
-
-  const amount = (field, label, unit, kind) => {
-    const typed = shown(kind, entries[field.name]);
-    const step = (steps[kind] ?? 1) * (field.taps ?? 1);
-    return stepper({
-      id: field.name,
-      name: field.name,
-      label,
-      unit,
-      value: typed,
-      by: { kind, step, least: SIGNED.includes(kind) ? null : 0 },
-      type: (text) => act.type(field.name, text),
-      refusal: refusal?.field === field.name ? refusalOf(words, refusal) : null,
-      words,
+  const label = labelOf(field, data);
+  const choice = { retaps: true, name: field.name, legend: label, value: entries[field.name], change: (id) => act.choose(field.name, id) };
+  if (field.kind === "choice") return chips({ ...choice, choices: offered(field, family, entries[field.name]) });
+  if (field.kind === "hose") {
+    return chipsAndList({
+      ...choice, legend: `${label}, ${u.u_diameter}`, other: words.pressure.other_size,
+      choices: offered(field, family, entries[field.name]),
     });
-  };
-
-  const control = (field) => {
-    const label = labelOf(field, data);
-    const choice = { retaps: true, name: field.name, legend: label, value: entries[field.name], change: (id) => act.choose(field.name, id) };
-    if (field.kind === "choice") return chips({ ...choice, choices: offered(field, family, entries[field.name]) });
-    if (field.kind === "hose") {
-      return chipsAndList({
-        ...choice, legend: `${label}, ${u.u_diameter}`, other: words.pressure.other_size,
-        choices: offered(field, family, entries[field.name]),
-      });
-    }
-    return field.kind === "count" ? amount(field, label, nothing, null) : amount(field, label, u[`u_${field.kind}`], field.kind);
-  };
-
-  return html`<section class="entries" aria-label=${words.reckon.settings}>
-    ${rigView({ data, origins, rig })}
-    ${asked({ data, entries }).map((field) => html`
-      ${field.group ? html`<h2>${words.group[field.group]}</h2>` : nothing}
-      <div class="entry" data-from=${origins.example.includes(field) ? "example" : nothing}>${control(field)}</div>`)}</section>`;
+  }
+  const kind = field.kind === "count" ? null : field.kind;
+  return stepper({
+    id: field.name,
+    name: field.name,
+    label,
+    unit: kind ? u[`u_${kind}`] : nothing,
+    value: shown(kind, entries[field.name]),
+    by: { kind, step: (steps[kind] ?? 1) * (field.taps ?? 1), least: SIGNED.includes(kind) ? null : 0 },
+    type: (text) => act.type(field.name, text),
+    refusal: refusal?.field === field.name ? refusalOf(words, refusal) : null,
+    words,
+  });
 }
+
+function row(field, page) {
+  const { data, origins, refusal, open, act } = page;
+  const { text, unit } = valueOf(field, page);
+  const isOpen = open === field.name;
+  const isRefused = refusal?.field === field.name;
+  return html`
+    <div class="entry" data-from=${origins.example.includes(field) ? "example" : nothing} ?data-open=${isOpen} ?data-refused=${isRefused}>
+      <button type="button" class="entry-row" data-entry=${field.name} aria-expanded=${isOpen ? "true" : "false"} @click=${() => act.open(isOpen ? null : field.name)}>
+        <span>${labelOf(field, data)}</span> <b>${text}</b> ${unit ? html`<small>${unit}</small>` : nothing}
+      </button>
+      ${isOpen ? html`<div class="entry-tray">${tray(field, page)}</div>`
+        : isRefused ? html`<p class="refusal" id="${field.name}-refused" role="alert">${refusalOf(data.words, refusal)}</p>` : nothing}
+    </div>`;
+}
+
+export const fieldsView = (page) => html`
+  <section class="entries" aria-label=${page.data.words.reckon.settings}>
+    ${rigView(page)}
+    ${asked(page).map((field) => html`
+      ${field.group ? html`<h2>${page.data.words.group[field.group]}</h2>` : nothing}
+      ${row(field, page)}`)}
+  </section>`;

@@ -15,7 +15,8 @@ export function figuresView({ data, answer, entries, u, origin }) {
       : []),
   ];
   return html`
-    <h2>${words.reckon.figures}</h2>
+    <details class="section">
+    <summary>${words.reckon.figures}</summary>
     <div class="figures">${answer.rows.map((row) => html`
       <details>
         <summary><span>${words.row[row.name]}</span><b>${words.text[row.name]?.[row.text] ?? row.text} ${row.kind ? u[`u_${row.kind}`] : nothing}</b></summary>
@@ -23,5 +24,6 @@ export function figuresView({ data, answer, entries, u, origin }) {
         ${sources(row).map((sentence) => html`<p>${sentence}</p>`)}
       </details>`)}
     </div>
-    <p class="smallprint">${words.reckon.US_forms}</p>`;
+    <p class="smallprint">${words.reckon.US_forms}</p>
+    </details>`;
 }
