@@ -62,7 +62,7 @@ def answer(entries, shelf, units):
         "facts": {"percent": None if share is None else display.rounded(units, share * 100, 0), "lift": _short(units, lift_ft),
                   "expected": display.text(units, "vacuum", expected_inhg), "flow": display.text(units, "flow", typed["flow"]),
                   "counted": display.text(units, "lift", counted_ft),
-                  "practical": display.text(units, "lift", practical_ft), "max": display.text(units, "lift", max_ft)},
+                  "practical": display.text(units, "lift", practical_ft)},
         "rows": rows,
         "cautions": cautions,
         "picture": _drawn(units, lift_ft, loss_ft, practical_ft, max_ft),

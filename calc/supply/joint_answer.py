@@ -39,7 +39,7 @@ def answer(entries, shelf, units):
     return {
         "sum": "joint" if way == "tandem" else "joint_dual",
         "figure": {"kind": "pressure", "text": rows[0]["text"]},
-        "facts": {"net": rows[1]["text"], "wanted": display.text(units, "pressure", typed["wanted"]), "shut": rows[2]["text"]},
+        "facts": {"net": rows[1]["text"], "shut": rows[2]["text"]},
         "rows": rows,
         "cautions": _cautions(units, typed, hose_between, intake_psi, net_psi, limit_psi),
         "picture": {"way": way, "supply": display.text(units, "pressure", typed["supply"]), "from": display.text(units, "pressure", from_psi),

@@ -53,8 +53,7 @@ def answer(entries, shelf, units):
     return {
         "sum": "relay",
         "figure": {"kind": "pressure", "text": pressure_text},
-        "facts": {"pumpers": str(plan["pumpers"]), "leg": display.text(units, "length", plan["leg_ft"]),
-                  "fill": display.text(units, "time", minutes), "shut": display.text(units, "pressure", plan["shut_psi"])},
+        "facts": {"pumpers": str(plan["pumpers"]), "shut": display.text(units, "pressure", plan["shut_psi"])},
         "rows": rows,
         "cautions": _cautions(units, typed, plan, supply_hose, rated_gpm),
         "picture": {"pumpers": plan["pumpers"], "pressure": pressure_text, "floor": display.text(units, "pressure", typed["floor"]),

@@ -11,6 +11,7 @@ WATCH = """
     const moment = Object.fromEntries(Object.entries(PLACES).map(([name, selector]) => [name, text(selector)]));
     const fields = [...document.querySelectorAll("main input[inputmode]")].filter((each) => each.checkVisibility());
     moment.fields = Object.fromEntries(fields.map((each) => [each.id, each.value]));
+    for (const row of document.querySelectorAll(".entry-row")) moment.fields[row.dataset.entry] = row.querySelector("b").innerText;
     if (JSON.stringify(seen.at(-1)) !== JSON.stringify(moment)) seen.push(moment);
   };
   new MutationObserver(note).observe(document, { childList: true, subtree: true, characterData: true, attributes: true });
@@ -18,7 +19,7 @@ WATCH = """
   requestAnimationFrame(everyFrame);
 }
 """
-PLACES = {"answer": ".answer-figure", "more": ".answer-sum, .answer-more", "lines": ".map", "tiles": ".tile-figure", "all": "[data-drawn]"}
+PLACES = {"answer": ".answer-figure", "more": ".answer-sum, .answer-more", "lines": ".map", "tiles": ".page-figure", "all": "[data-drawn]"}
 NUMBER = re.compile(r"\d")
 
 

@@ -28,11 +28,25 @@ def unfinished(part):
     return screens.service(f"test/run/#{{id}}/{part}", service_records.an_unfinished_record)
 
 
+def water_page(address):
+    """A water or foam page with the tray of its first number open: one is open at a time."""
+    def opened(handset):
+        page = screens.plain(address)(handset)
+        rows = page.locator(".entry-row")
+        for place in range(rows.count()):
+            rows.nth(place).tap()
+            if page.locator(NUMBERS).count():
+                return page
+        raise AssertionError(address)
+
+    return opened
+
+
 # every page that takes a number, and how many fields it has at least
 PAGES = {
     "pressure": (screens.wye, 5),
-    **{f"water/{name}/": (screens.plain(f"water/{name}/"), 2) for name in reckoners.WATER},
-    "foam/": (screens.plain("foam/"), 3),
+    **{f"water/{name}/": (water_page(f"water/{name}/"), 1) for name in reckoners.WATER},
+    "foam/": (water_page("foam/"), 1),
     "rig/": (rig_page, 20),
     "why/speeds/": (screens.plain("why/speeds/"), 3),
     "why/heat/": (screens.plain("why/heat/"), 3),

@@ -81,6 +81,15 @@ class Sheet:
         return self.page.locator(f"#{name}-refused")
 
 
+def first_entry(page):
+    """The number field of the first entry of a page, whose tray is opened where it has one."""
+    page.locator(".entry-row, main input[inputmode]").first.wait_for()
+    row = page.locator(".entry-row").first
+    if row.count() and row.get_attribute("aria-expanded") == "false":
+        row.tap()
+    return page.locator("main input[inputmode]").first
+
+
 def open_sheet(handset, address, fragment=""):
     """A page by its address, once it computes."""
     sheet = Sheet(handset.open(f"{address}{fragment}"), address.strip("/").split("/")[-1])

@@ -10,6 +10,7 @@ from tests.phone.card import RIG, beside, hasten, open_card
 from tests.phone.folds import unfold
 from tests.phone.handset import Handset
 from tests.phone.layout import fresh_layout, open_layout
+from tests.phone.sheet import first_entry
 from tests.phone.store import do, in_database, put_test, running_test
 from tests.phone.test_rig import ENGINE, R, kept_rigs, press
 from tests.phone.test_shift_away import HIDE
@@ -52,7 +53,7 @@ LINE = {"id": "A", "hose": "attack-1.75", "length": "300@US", "height": "0@US", 
 
 # on pages that keep what is entered: one entry
 ENTRIES = {
-    "water/tank/": lambda page: page.get_by_role("textbox").first.fill("500"),
+    "water/tank/": lambda page: first_entry(page).fill("500"),
     "why/heat/": lambda page: page.get_by_role("textbox").first.fill("50"),
     "diagnose/collar/": lambda page: page.get_by_role("radio").first.tap(),
     "diagnose/water/": lambda page: page.get_by_role("radio").first.tap(),

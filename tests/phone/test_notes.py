@@ -18,7 +18,7 @@ TEST = service_records.an_unfinished_record(rig=ENGINE["id"])
 USERS = {
     "draft": ("why/heat/", "#heat input, main input[inputmode]", "47", "drafts"),
     "tab's draft": ("pressure/", "input[name=length], #A-length, main input[inputmode]", "225", "drafts"),
-    "water": ("water/tank/", "main input[inputmode]", "480", "drafts"),
+    "water": ("water/tank/", "#tank", "480", "drafts"),
     "rig": ("rig/", "#field-name", "Typed as it died", "rigs"),
     "log": ("log/", f"#who-{RUN['id']}", "QX", "log"),
     "service test": (f"test/run/#{TEST['id']}/conditions", "input[name=water_end_f]", "63", "tests"),
@@ -58,17 +58,25 @@ def comes_into(page, store, text):
     raise AssertionError((in_database(page, store), page.evaluate(NAMES)))
 
 
+def opened(handset, address, field):
+    """A page with a field in sight, in the tray that it lies in."""
+    page = handset.open(address)
+    if address.startswith("water/"):
+        page.locator(f".entry-row[data-entry={field.strip('#')}]").tap()
+    page.locator(field).first.wait_for()
+    return page
+
+
 @pytest.mark.parametrize(("address", "field", "entry", "store"), USERS.values(), ids=USERS)
 def test_page_killed_before_it_was_written(stocked, address, field, entry, store):
     """An entry that the database does not have when its page dies is there in the next one, which writes it."""
-    page = stocked.open(address)
-    page.locator(field).first.wait_for()
+    page = opened(stocked, address, field)
     page.evaluate(BLOCKED)
     page.locator(field).first.fill(entry)
     expect(page.locator("#noted")).to_be_visible()
     assert entry not in json.dumps(in_database(page, store))
     kill(page)
-    page = stocked.open(address)
+    page = opened(stocked, address, field)
     expect(page.locator(field).first).to_have_value(entry)
     comes_into(page, store, entry)
     expect(page.locator("#noted")).to_be_hidden()
@@ -77,8 +85,7 @@ def test_page_killed_before_it_was_written(stocked, address, field, entry, store
 @pytest.mark.parametrize(("address", "field", "entry", "store"), USERS.values(), ids=USERS)
 def test_a_note_never_outlives_a_later_entry(stocked, address, field, entry, store):
     """Where the note of an earlier entry stands and the later one goes to the database alone, the later one is what is kept."""
-    page = stocked.open(address)
-    page.locator(field).first.wait_for()
+    page = opened(stocked, address, field)
     page.evaluate(BLOCKED)
     page.locator(field).first.fill(entry[:-1])
     expect(page.locator("#noted")).to_be_visible()
@@ -86,7 +93,7 @@ def test_a_note_never_outlives_a_later_entry(stocked, address, field, entry, sto
     page.locator(field).first.fill(entry)
     expect(page.locator("#noted")).to_be_hidden()
     kill(page)
-    page = stocked.open(address)
+    page = opened(stocked, address, field)
     expect(page.locator(field).first).to_have_value(entry)
 
 

@@ -6,6 +6,7 @@ import pytest
 from site_src.content import fleet
 from tests.phone.crossings import bytes_of, count, crossings
 from tests.phone.history import held
+from tests.phone.sheet import first_entry
 from tests.phone.words import SITE
 
 MOST_BYTES = 20_000
@@ -63,8 +64,8 @@ def test_pressure(handset, unfolded):
 @pytest.mark.parametrize("address", ["water/hydrant/", "water/tank/", "water/draft/", "water/relay/", "foam/"])
 def test_water(handset, address):
     """One question a keystroke, without what is held."""
-    page = opened(handset, address, "main input[inputmode]")
-    first = page.locator("main input[inputmode]").first.get_attribute("id")
+    page = opened(handset, address, ".entry-row")
+    first = first_entry(page).get_attribute("id")
     doors, size = asked(page, lambda: typed(page, f"[id='{first}']", "60"))
     assert doors == ["water_page.answer"]
     assert size < MOST_BYTES
