@@ -8,7 +8,7 @@ from calc.hydraulics import hose, nozzle, water
 from calc.layout import answer as layout_answer, pressure as layout_pressure
 from calc.rig import profile as rig_profile
 
-FLOORS = (1, 2, -1)
+FLOORS = (-1, 0, 1, 2, 3)  # in the order they stand beside each other; 0 is the ground
 ADDED_SECTIONS = (1, 2)
 MOST_FLOORS = 5
 
@@ -50,17 +50,16 @@ def _known(profile, units, name, kind):
 
 
 def _row(name, cells, detail=None, is_over_test=False):
-    return {"name": name, "detail": detail, "cells": cells, "is_over_test": is_over_test}
+    return {"name": name, "detail": detail, "cells": cells, "is_over_test": is_over_test, "line": None}
 
 
 def _beds(beds, shelf, units, floor_ft, step_psi, section_ft, labels):
-    head = [{"code": "line"}, {"code": "ground"}]
+    head = [{"code": "line"}]
     for floors in FLOORS:
-        head.append({"code": "floor_up" if floors > 0 else "floor_down", "count": str(abs(floors))})
+        head.append({"code": "floor_up" if floors > 0 else "floor_down", "count": str(abs(floors))} if floors else {"code": "ground"})
     for count in ADDED_SECTIONS:
         head.append({"code": "added", "length": display.text(units, "length", count * section_ft)})
-    changes = [(0, 0)]
-    changes += [(0, None if floor_ft is None else floors * floor_ft) for floors in FLOORS]
+    changes = [(0, 0 if floors == 0 else None if floor_ft is None else floors * floor_ft) for floors in FLOORS]
     changes += [(count * section_ft, 0) for count in ADDED_SECTIONS]
     rows = []
     for name, bed, _ in beds:
@@ -87,7 +86,10 @@ def _bed(bed, shelf, units, step_psi, changes, labels):
         for added_ft, rise_ft in changes
     ]
     is_over = any(caution["code"] in ("above_test_pressure", "above_working_pressure") for caution in answer["cautions"])
-    return _row(bed["name"], cells, _detail(bed, shelf, units, answer, labels), is_over)
+    row = _row(bed["name"], cells, _detail(bed, shelf, units, answer, labels), is_over)
+    if not is_piped:
+        row["line"] = {"bore_in": shelf["hoses"][bed["hose"]]["bore_in"], "length_ft": line["length_ft"]}  # as it is drawn
+    return row
 
 
 def _detail(bed, shelf, units, answer, labels):

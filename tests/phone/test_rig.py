@@ -181,7 +181,9 @@ def test_the_panel_card_shows_the_rig(handset):
     with_engine(handset).close()
     page = handset.open("rig/card/")
     row = page.get_by_role("row", name="Crosslay 2")
-    expect(row.get_by_role("cell").first).to_have_text("165")
+    expect(row.get_by_role("cell")).to_have_text(["165"])  # one column at a time
+    page.get_by_role("radio", name=R["card"]["added"].format(length="100", u_length="ft"), exact=True).check(force=True)
+    expect(row.get_by_role("cell")).to_have_text(["190"])  # 100 ft more: 189.8
 
 
 def test_a_shift_card_for_another_drive_is_not_offered(handset):

@@ -19,10 +19,10 @@ def block(told, code):
     ("name", "cells"),
     [
         # C 11.4, 150 gpm: 25.65 psi per 100 ft; nozzle 75. Floors of 12 ft are 5.208 psi. To the nearest 5.
-        # 100.65, 105.9, 111.1, 95.4; with 150 and 200 ft: 113.5, 126.3
-        ("Front bumper", ["100", "105", "110", "95", "115", "125"]),
-        # 250 ft at 150 gpm and 100 psi: 164.1, 169.3, 174.5, 158.9; 300 and 350 ft: 176.95, 189.8
-        ("Crosslay 2", ["165", "170", "175", "160", "175", "190"]),
+        # down 95.4, ground 100.65, up 105.9, 111.1, 116.3; with 150 and 200 ft: 113.5, 126.3
+        ("Front bumper", ["95", "100", "105", "110", "115", "115", "125"]),
+        # 250 ft at 150 gpm and 100 psi: 158.9, 164.1, 169.3, 174.5, 179.7; 300 and 350 ft: 176.95, 189.8
+        ("Crosslay 2", ["160", "165", "170", "175", "180", "175", "190"]),
     ],
 )
 def test_beds(run, name, cells):
@@ -30,6 +30,13 @@ def test_beds(run, name, cells):
     row = next(row for row in block(card(run), "set")["rows"] if row["name"] == name)
     assert row["cells"] == cells
     assert row["is_over_test"] is False
+
+
+def test_what_a_bed_is_drawn_by(run):
+    """A bed with hose says its bore and length; what is piped to the pump has none."""
+    drawn = {row["name"]: row["line"] for row in block(card(run), "set")["rows"]}
+    assert drawn["Crosslay 2"] == {"bore_in": pytest.approx(1.75), "length_ft": pytest.approx(250)}
+    assert drawn["Deck gun"] is None
 
 
 def test_supply_tips_and_heights(run):
@@ -54,7 +61,7 @@ def test_what_is_not_known_stays_blank(run):
     """Without a floor height no floor is guessed; without an owner or a date a line is left to fill in."""
     bare = {key: value for key, value in RIG.items() if key not in ("floor", "owner", "dated", "panel_step")}
     told = card(run, bare)
-    assert block(told, "set")["rows"][0]["cells"] == ["101", None, None, None, "113", "126"]  # unrounded: 100.65, 113.5, 126.3
+    assert block(told, "set")["rows"][0]["cells"] == [None, "101", None, None, None, "113", "126"]  # unrounded: 100.65, 113.5, 126.3
     codes = [note["code"] for note in told["notes"]]
     assert {"owner_none", "dated_none"} <= set(codes) and "rounded" not in codes
     assert "heights" not in [each["code"] for each in told["blocks"]]
@@ -71,15 +78,15 @@ def test_the_card_reads_in_metric(run):
     """By hand: 100.65 psi is 693.96 kPa and 6.94 bar; a step of 5 psi (34.5 kPa) is one of 25 kPa, or of 0.5 bar. C 11.4 is 18.02 in kPa."""
     for system, cell, step, coefficient in (("SI", "700", "25", "18"), ("bar", "7.0", "0.5", "0.18")):
         told = card(run, system=system, section="15@SI")
-        assert block(told, "set")["rows"][0]["cells"][0] == cell
+        assert block(told, "set")["rows"][0]["cells"][1] == cell
         notes = {note["code"]: note for note in told["notes"]}
         assert (notes["rounded"]["step"], notes["own_measured"]["coefficient"]) == (step, coefficient)
 
 
 def test_a_step_that_the_unit_shows_is_kept(run):
     """3 psi stays 3 psi, and 30 kPa typed as that stays 30 kPa. By hand: 100.65 psi to the nearest 3 is 102; 693.96 kPa to the nearest 30 is 690."""
-    assert block(card(run, {**RIG, "panel_step": "3@US"}), "set")["rows"][0]["cells"][0] == "102"
-    assert block(card(run, {**RIG, "panel_step": "30@SI"}, system="SI", section="15@SI"), "set")["rows"][0]["cells"][0] == "690"
+    assert block(card(run, {**RIG, "panel_step": "3@US"}), "set")["rows"][0]["cells"][1] == "102"
+    assert block(card(run, {**RIG, "panel_step": "30@SI"}, system="SI", section="15@SI"), "set")["rows"][0]["cells"][1] == "690"
 
 
 @pytest.mark.parametrize(("rule", "is_noted"), [("", False), ("square", False), ("gpm_times_n", True)])
@@ -93,7 +100,7 @@ def test_a_pressure_past_any_fire_hose_is_left_blank(run):
     """By hand: C 17.05 at 150 gpm is 38.36 psi per 100 ft; 75 and 5,000 ft of it are 1993.1, 50 ft more 2012.3, past 2,000."""
     beds = [{**RIG["beds"][0], "length": "5000@US"}]
     weak = {**RIG, "beds": beds, "hoses": [{"hose": "attack-1.75", "coefficient": "17.05@US", "origin": "measured"}]}
-    assert block(card(run, weak), "set")["rows"][0]["cells"] == ["1995", "2000", None, "1990", None, None]  # floors: 5.2 psi
+    assert block(card(run, weak), "set")["rows"][0]["cells"] == ["1990", "1995", "2000", None, None, None, None]  # floors: 5.2 psi
 
 
 def test_two_beds_with_one_tip_print_it_once(run):
@@ -113,7 +120,7 @@ def test_a_fault_elsewhere_changes_no_figure(run, fault, place):
     """With a fault that a line does not need, the card is made with the rig's own C 11.4, as without it, and the fault is told."""
     told = card(run, {**RIG, **fault})
     cells = {row["name"]: row["cells"] for row in block(told, "set")["rows"]}
-    assert cells["Crosslay 2"] == ["165", "170", "175", "160", "175", "190"]  # by hand, see test_beds
+    assert cells["Crosslay 2"] == ["160", "165", "170", "175", "180", "175", "190"]  # by hand, see test_beds
     assert [each["field"] for each in told["faults"]] == [place]
     assert card(run)["faults"] == []
 
@@ -121,11 +128,11 @@ def test_a_fault_elsewhere_changes_no_figure(run, fault, place):
 def test_rows_that_need_a_fault_stay_blank(run):
     """A bed of 0 ft, and one whose hose has a faulty figure, stand on the card without a number; the others as they are."""
     beds = [RIG["beds"][0], {**RIG["beds"][1], "length": "0@US"}, *RIG["beds"][2:]]
-    blank = [None] * 6
+    blank = [None] * 7
     rows = block(card(run, {**RIG, "beds": beds}), "set")["rows"]
     assert [row["name"] for row in rows] == [bed["name"] for bed in beds]
     assert (rows[1]["cells"], rows[1]["detail"]) == (blank, {"code": "faulty_bed"})
-    assert rows[2]["cells"] == ["165", "170", "175", "160", "175", "190"]
+    assert rows[2]["cells"] == ["160", "165", "170", "175", "180", "175", "190"]
     hoses = [{**RIG["hoses"][0], "coefficient": "11,x"}, RIG["hoses"][1]]
     rows = block(card(run, {**RIG, "hoses": hoses}), "set")["rows"]
     assert [row["cells"] == blank for row in rows[:4]] == [True, True, True, False]  # the three of 1 3/4 in, and not the blitz
@@ -138,19 +145,19 @@ GUN = {"name": "Deck gun", "device": "master", "end": {"kind": "smooth", "tip": 
 def test_a_deck_gun_stands_on_the_card(run):
     """By hand: 80 and the handbook's 25 for a master-stream appliance are 105; the builder's own 40 makes it 120. No hose can be added to it."""
     rows = block(card(run, {**RIG, "beds": [GUN, {**GUN, "name": "Prepiped", "device": "aerial", "loss": "40@US", "tips": []}]}), "set")["rows"]
-    assert [(row["name"], row["cells"]) for row in rows] == [("Deck gun", ["105", None, None, None, None, None]), ("Prepiped", ["120", None, None, None, None, None])]
+    assert [(row["name"], row["cells"]) for row in rows] == [("Deck gun", [None, "105", None, None, None, None, None]), ("Prepiped", [None, "120", None, None, None, None, None])]
     assert rows[0]["detail"] == {"code": "piped_tips", "tips": "1 3/8, 1 1/2", "nozzle": "80", "loss": "25"}
     # by hand: 29.7 x 1.8906 x 8.944 = 502.2
     assert rows[1]["detail"] == {"code": "piped_smooth", "tip": "1 3/8", "nozzle": "80", "loss": "40", "flow": "502"}
 
 
 def test_a_monitor_on_hose(run):
-    """By hand, 200 ft of 3 in (C 0.8 x 5.022^2 x 2 = 40.35), 25 of the appliance, 80: 145.4; 50 ft more 155.4, 12 ft up 150.6."""
+    """By hand, 200 ft of 3 in (C 0.8 x 5.022^2 x 2 = 40.35), 25 of the appliance, 80: 145.4; 50 ft more 155.4; floors of 5.21: 140.2, 150.6, 155.8, 161.0."""
     bed = {**GUN, "name": "Monitor", "hose": "supply-3-on-2.5", "length": "200@US"}
     rows = block(card(run, {**RIG, "beds": [bed]}), "set")["rows"]
-    assert rows[0]["cells"] == ["145", "150", "155", "140", "155", "165"]
+    assert rows[0]["cells"] == ["140", "145", "150", "155", "160", "155", "165"]
     # its other tip, 597.7 gpm: 0.8 x 5.977^2 x 2 = 57.2, and 25 and 80: 162.2
-    assert (rows[1]["cells"][0], rows[1]["detail"]["tip"]) == ("160", "1 1/2")
+    assert (rows[1]["cells"][1], rows[1]["detail"]["tip"]) == ("160", "1 1/2")
 
 
 def test_supply_hose_stands_with_its_length_and_limit(run):

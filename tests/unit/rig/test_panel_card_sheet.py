@@ -41,11 +41,11 @@ def test_every_code_has_its_sentence(run, profile, system):
 
 
 def test_heads(run):
-    """The columns of each block, in their order: on the ground, one and two floors up, one down, then with hose added."""
+    """The columns of each block, in their order: one floor down, the ground, one to three up, then with hose added."""
     heads = {each["code"]: each["head"] for each in card(run)["blocks"]}
     assert heads == {
-        "set": [{"code": "line"}, {"code": "ground"}, {"code": "floor_up", "count": "1"}, {"code": "floor_up", "count": "2"},
-                {"code": "floor_down", "count": "1"}, {"code": "added", "length": "50"}, {"code": "added", "length": "100"}],
+        "set": [{"code": "line"}, {"code": "floor_down", "count": "1"}, {"code": "ground"}, {"code": "floor_up", "count": "1"},
+                {"code": "floor_up", "count": "2"}, {"code": "floor_up", "count": "3"}, {"code": "added", "length": "50"}, {"code": "added", "length": "100"}],
         "supply": [{"code": "hose"}, {"code": "flow"}, {"code": "loss"}],
         "tips": [{"code": "tip"}, {"code": "tip_pressure"}, {"code": "flow"}],
         "heights": [{"code": "floors"}, {"code": "add"}],
@@ -73,14 +73,14 @@ def test_a_tip_without_a_name(run):
                tips=[tip for tip in catalogue.tip_choices() if tip["family"] == "metric"])
     diameter = {row["name"]: row["detail"] for row in block(told, "set")["rows"]}["Crosslay 1"]["tip"]
     assert float(diameter) == pytest.approx(23.8125, abs=0.5)
-    assert block(told, "tips")["rows"][0] == {"name": diameter, "detail": None, "cells": ["345", "699"], "is_over_test": False}
+    assert block(told, "tips")["rows"][0] == {"name": diameter, "detail": None, "cells": ["345", "699"], "is_over_test": False, "line": None}
 
 
 def test_unrounded_in_kpa(run):
-    """By hand, 6.895 kPa a psi: 100.65; floors of 5.208; and 49.21 ft (15 m) of 25.65 psi per 100 ft, 12.62, once and twice."""
+    """By hand, 6.895 kPa a psi: 95.44, 100.65 and so on; floors of 5.208; and 49.21 ft (15 m) of 25.65 psi per 100 ft, 12.62, once and twice."""
     bare = {key: value for key, value in RIG.items() if key != "panel_step"}
     row = block(card(run, bare, "SI", "15@SI"), "set")["rows"][0]
-    assert row["cells"] == ["694", "730", "766", "658", "781", "868"]
+    assert row["cells"] == ["658", "694", "730", "766", "802", "781", "868"]  # 116.27 x 6.895 = 801.7
 
 
 def test_supply_rows(run):
@@ -138,7 +138,7 @@ def test_both_ends_of_what_can_be_set(run, floor, pressure, flow, length, coeffi
 def test_a_faulty_floor_or_step_gives_no_figure_of_its_own(run):
     """Without a floor that can be read no floor is guessed; without such a step nothing is rounded; both are told."""
     told = card(run, {**RIG, "floor": "high", "panel_step": "five"})
-    assert block(told, "set")["rows"][0]["cells"] == ["101", None, None, None, "113", "126"]  # 100.65, 113.5, 126.3
+    assert block(told, "set")["rows"][0]["cells"] == [None, "101", None, None, None, "113", "126"]  # 100.65, 113.5, 126.3
     assert [each["field"] for each in told["faults"]] == ["floor", "panel_step"]
 
 

@@ -8,7 +8,7 @@ import { chosenRig, chosenSystem } from "../rig/chosen.js";
 import { sentenceOf } from "../rig/sentences.js";
 import { sheetView } from "../rig/sheet.js";
 import { pageData, unitWords } from "../shared/site.js";
-import { systemChips, unitsOnce } from "../shared/units.js";
+import { unitsOnce } from "../shared/units.js";
 
 const SIZES = ["pocket", "a4", "letter"];
 const place = document.getElementById("sheet");
@@ -34,19 +34,17 @@ async function question() {
 function draw(card) {
   for (const size of SIZES) document.getElementById(`paper-${size}`).media = size === state.size ? "all" : "not all";
   render(html`
-    <div class="no-print">
+    ${!rig ? html`<p class="notice">${words.card.nobody}</p>` : card ? sheet(card, html`<div class="no-print">
       ${chips({ name: "size", legend: words.card.size, value: state.size, choices: SIZES.map((id) => ({ id, label: words.card[id] })),
         change: (size) => { state.size = size; choose("paper", size); page.redraw(); } })}
-      ${systemChips({ systems: data.systems, system: state.system, words, change: (system) => { state.system = system; page.change(); } })}
       <button type="button" class="key key-wide" @click=${() => window.print()}>${words.card.print}</button>
-    </div>
-    ${!rig ? html`<p class="notice">${words.card.nobody}</p>` : card ? sheet(card) : nothing}`, place);
+    </div>`) : nothing}`, place);
 }
 
-function sheet(card) {
+function sheet(card, paper) {
   const u = unitWords(words, state.system);
   const faults = card.faults.map((problem) => sentenceOf(problem, { data, u, profile: rig }));
-  return sheetView({ card, rig, faults, words, u });
+  return sheetView({ card, rig, faults, paper, words, u });
 }
 
 await starting;
