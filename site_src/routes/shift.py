@@ -1,4 +1,6 @@
-"""The shift cards: their list, each as one step to a screen, and each whole on one page."""
+"""The shift cards: their list, each as one step to a screen, and each in its short form on one page."""
+import itertools
+
 import flask
 
 from site_src.content import data, units
@@ -6,7 +8,9 @@ from site_src.routes import json_page
 
 routes = flask.Blueprint("shift", __name__)
 DANGER = "moved"  # the order that the red key of every step leads to
-SPLIT_BY_AIR = {"drive": ["midship", "rear_shaft"], "shift_control": ["air"]}  # the rigs whose power path is drawn
+ORIGIN = ("source", "basis")
+# what the power line of a step says, of the words of the whole picture
+OF_LINE = ("line_", "lamp_engaged", "lamp_ok", "lamp_throttle", "joined_", "pto_", "front_", "as_", "dashed", "no_change", "expected", "turns", "nothing", "engine", "shaft", "pump", "wheels")
 
 
 def _choosing():
@@ -35,19 +39,12 @@ def run(card):
 
 @routes.get("/shift/<card>/read/")
 def read(card):
-    steps, told = data.card_steps(card), data.step_words()
-    row = data.by_id(data.cards())[card]
+    steps = data.card_steps(card)
+    parts = [{"place": place, "steps": list(listed)} for place, listed in itertools.groupby(steps, lambda step: step["place"])]
     return flask.render_template(
-        "shift/read.html", card=row, steps=steps, told=told, after=_answers_before(steps, told), order_at=_orders_at(steps, row),
-        danger=DANGER,
+        "shift/read.html", card=data.by_id(data.cards())[card], parts=parts, short=data.words("short")["short"],
+        after=_answers_before(steps, data.step_words()), danger=DANGER,
     )
-
-
-def _orders_at(steps, card):
-    """By step: the order of its hazard, as it is told to the rigs that the step is for."""
-    drives = {step["id"]: {**card.get("fits", {}), **step.get("only_if", {})}.get("drive", [None]) for step in steps}
-    orders = data.orders()
-    return {step["id"]: data.order_for(orders[step["order"]], drives[step["id"]][0]) for step in steps if "order" in step}
 
 
 def _answers_before(steps, told):
@@ -59,6 +56,19 @@ def _answers_before(steps, told):
             if skipping and ask is not step:
                 found[step["id"]] = [told[ask["id"]]["answer"][answer["id"]] for answer in ask["answers"] if answer["id"] not in skipping]
     return found
+
+
+def _power_words():
+    return {key: sentence for key, sentence in data.words("why")["power"].items() if key.startswith(OF_LINE) and not key.startswith("engine_")}
+
+
+def _path(card):
+    """What draws the power path of a card's steps, or None where it has no drawing."""
+    drawing = data.load("why/power")
+    if card not in drawing["begin"]:
+        return None
+    plain = {part: {name: row for name, row in drawing[part].items() if name not in ORIGIN} for part in ("families", "changes", "act_changes")}
+    return {**plain, "begin": drawing["state"][drawing["begin"][card]]}
 
 
 def _next(card, words):
@@ -84,10 +94,10 @@ def page_data(card):
         **_choosing(),
         "orders": data.orders(*sorted(orders)),
         "sequence": sequence,
-        "path": SPLIT_BY_AIR if card in data.load("why/power")["begin"] else None,
+        "path": _path(card),
         "units": units.shown_in("US"),
-        "steps": {name: {**told[name], "length": len(f"{told[name]['act']} {told[name]['see']}".split()), **{key: steps[name][key] for key in ("place", "note_for", "order", "warns") if key in steps[name]}} for name in names},
-        "words": {**{key: words[key] for key in ("shift", "place", "guard", "engine", "rig_answer")}, "order": data.words("orders")["order"]},
+        "steps": {name: {**told[name], "length": len(f"{told[name]['act']} {told[name]['see']}".split()), **{key: steps[name][key] for key in ("place", "note_for", "order", "warns", "shows") if key in steps[name]}} for name in names},
+        "words": {**{key: words[key] for key in ("shift", "place", "guard", "engine", "rig_answer", "sign")}, "order": data.words("orders")["order"], "power": _power_words()},
         "titles": {name: card["title"] for name, card in words["card"].items()},
         "next": _next(card, words),
     })

@@ -62,17 +62,6 @@ def _formulas(*names):
     return [listed[name] for name in names]
 
 
-@routes.get("/why/path.json")
-def path():
-    """What a shift card's step needs to draw the power path."""
-    drawing = data.load("why/power")
-    return json_page({
-        "begin": {name: begin for name, begin in drawing["begin"].items() if name not in ORIGIN},
-        "changes": {fact: change for fact, change in drawing["changes"].items() if fact not in ORIGIN},
-        "words": _words("power"),
-    })
-
-
 def _rig_page(*sections):
     return json_page({
         "faults": powertrain.FAULT_CODES,

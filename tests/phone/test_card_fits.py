@@ -11,8 +11,8 @@ LARGE = "document.documentElement.style.fontSize = '200%'"
 EDGES = """() => {
   scrollTo(0, 0);
   const box = (part) => document.querySelector(part).getBoundingClientRect();
-  const [act, see, keys] = [box(".step-act"), box(".step-see"), box(".answers")];
-  const caution = document.querySelector(".step .warning")?.getBoundingClientRect().bottom ?? 0;
+  const [act, see, keys] = [box(".step-act"), box(".step-see"), box(".dock")];
+  const caution = Math.max(0, ...[...document.querySelectorAll(".step .warning, .step-caution")].map((part) => part.getBoundingClientRect().bottom));
   return { caution, height: innerHeight, act: act.bottom, right: act.right, see: see.bottom, top: keys.top, left: keys.left, bottom: keys.bottom };
 }"""
 
@@ -68,8 +68,8 @@ def test_a_card_taken_up_again_shows_its_act_and_its_keys(handset, size):
 
 # what a step warns of and the way back, each with whether the keys lie over it at the top of the page
 COVERED = """() => {
-  const keys = document.querySelector(".answers").getBoundingClientRect();
-  return [...document.querySelectorAll(".step .warning, .step .notice, .step .say, .step-act, #card > .key")].filter((part) => {
+  const keys = document.querySelector(".dock").getBoundingClientRect();
+  return [...document.querySelectorAll(".step .warning, .step-caution, .step .notice, .step-act, .step-see, .power-line, .stations")].filter((part) => {
     const { top, bottom } = part.getBoundingClientRect();
     return bottom > keys.top && top < keys.bottom;
   }).map((part) => part.textContent.trim());
@@ -77,21 +77,21 @@ COVERED = """() => {
 
 
 @pytest.mark.parametrize("name", ["road", "bay"])
-def test_keys_lie_over_no_warning(handset, name):
-    """At 360 by 740, as a step comes and after a reload: what warns, and the step back, never lie under the keys; a warning comes before them."""
+def test_keys_lie_over_nothing_of_a_step(handset, name):
+    """At 360 by 740, as a step comes and after a reload: act, sign, what warns, what turns and the way back never lie under the keys."""
     card = fresh(handset, name)
     covered = []
     for step in card.steps[1:]:
         card.run_to(step)
         covered += [(step, part) for part in card.page.evaluate(COVERED)]
         card.page.reload()
-        card.page.locator(".answers").wait_for()
+        card.page.locator(".dock").wait_for()
         covered += [(step, part) for part in card.page.evaluate(COVERED)]
         expect(card.button("back")).to_be_visible()
     assert covered == []
 
 
-OVERHANGS = """() => [...document.querySelectorAll(".answers .key")].filter((key) => {
+OVERHANGS = """() => [...document.querySelectorAll(".dock .key")].filter((key) => {
   const said = document.createRange();
   said.selectNodeContents(key);
   const [inner, outer] = [said.getBoundingClientRect(), key.getBoundingClientRect()];
@@ -104,7 +104,7 @@ OVERHANGS = """() => [...document.querySelectorAll(".answers .key")].filter((key
 def test_words_stay_within_their_keys(take, address, size):
     """The keys of a question, which share a row, hold their words in either language."""
     page = take(locale="fr-CA" if address.startswith("fr/") else "en-US", viewport=size).open(address)
-    page.locator(".answers").wait_for()
+    page.locator(".dock").wait_for()
     assert page.evaluate(OVERHANGS) == []
 
 

@@ -1,4 +1,6 @@
 """Every card by touch to its end, with no signal; the cards a rig is offered; what is read aloud."""
+import re
+
 import pytest
 from playwright.sync_api import expect
 
@@ -55,7 +57,7 @@ def test_a_rig_is_offered_its_cards_first(handset):
     page = handset.open("shift/")
     others = page.get_by_role("heading", name=SHIFT["others"].format(name="Pump of the day"))
     expect(others).to_be_visible()
-    titles = page.locator(".pair-card b").all_inner_texts()
+    titles = page.locator(".card-row b").all_inner_texts()
     assert set(titles[-2:]) == {SITE["card"][card]["title"] for card in ("stages", "override")}
     assert titles[:3] == [SITE["card"][card]["title"] for card in ("scene", "bay", "road")]
 
@@ -108,7 +110,7 @@ def test_every_answer_to_the_first_question_is_on_the_screen(handset):
     """The five drives, "I don't see that" and the red key stand on a screen of 360 by 740 without a scroll."""
     card = Card(handset.open("shift/scene/"), "scene")
     card.shows("which_drive")
-    for key in card.page.locator(".answers button").all():
+    for key in card.page.locator(".dock button").all():
         expect(key).to_be_in_viewport(ratio=1)
     expect(card.page.get_by_text(STEPS["which_drive"]["see"])).to_be_in_viewport(ratio=1)
 
@@ -147,14 +149,46 @@ def test_a_failed_try_outlives_an_edited_profile(handset):
 
 @pytest.mark.parametrize(("rig", "is_said"), [(RIG, True), ({"drive": "pto", "transmission": "automatic"}, False)], ids=["midship", "pto"])
 def test_a_figure_for_some_drives_is_said_of_no_other(handset, rig, is_said):
-    """What a pump of one drive shows at idle is said beside that pump only, on the card and on the whole card."""
+    """What a pump of one drive shows at idle is said beside that pump only, on the card."""
     beside(handset, **rig)
     card = open_card(handset, "scene", rig=rig)
     card.run_to("pressure")
     assert (STEPS["pressure"]["note"] in card.page.get_by_role("main").inner_text()) == is_said
-    whole = handset.open("shift/scene/read/")
-    expect(whole.locator("#for-rig")).to_be_visible()
-    expect(whole.get_by_text(STEPS["pressure"]["note"])).to_be_visible(visible=is_said)
+
+
+SHORT = data.words("short")["short"]
+
+
+def test_the_short_form_is_one_tap_away_and_says_where_one_is(handset):
+    """Act and proof of this rig's steps and no others, what was seen marked, within two screens; a tap leads back to the step."""
+    beside(handset, **RIG)
+    card = open_card(handset, "scene")
+    card.run_to("neutral")
+    card.page.get_by_role("link", name=SHIFT["read"]).tap()
+    rows = card.page.get_by_role("listitem")
+    expect(rows.first).to_be_visible()
+    expect(rows).to_have_text([re.compile("^" + re.escape(SHORT[step][0]) + r"\b.*" + re.escape(SHORT[step][1]) + "$") for step in card.steps])
+    states = rows.evaluate_all("(rows) => rows.map((row) => row.dataset.state ?? '')")
+    here = card.steps.index("neutral")
+    assert states == ["proven"] * here + ["here"] + [""] * (len(card.steps) - here - 1)
+    assert card.page.evaluate("document.documentElement.scrollHeight") <= 2 * 740
+    card.page.get_by_role("link", name=SHIFT["to_card"]).tap()
+    card.shows("idle")
+
+
+def test_the_strip_of_other_pages_leads_back_to_an_open_card(handset):
+    """From the first sign that was seen until its end a card stands in every other page's strip; a tap leads back to it."""
+    card = open_card(handset, "freeze")
+    expect(handset.open("shift/").locator("#strip")).to_be_hidden()
+    card.see()
+    page = handset.open("shift/")
+    page.locator("#strip a").get_by_text(SITE["card"]["freeze"]["title"]).tap()
+    expect(page.get_by_role("heading", level=2)).not_to_have_text("")
+    assert page.url.endswith("/shift/freeze/")
+    page.close()
+    card.page.bring_to_front()
+    card.run_out()
+    expect(handset.open("shift/").locator("#strip")).to_be_hidden()
 
 
 @pytest.mark.parametrize(("stages", "is_asked"), [("1", False), ("2", True)])

@@ -12,7 +12,7 @@ LOWEST = """(bar) => Math.max(...[...document.querySelectorAll(bar)].flatMap((pa
 
 
 @pytest.mark.parametrize(("opened", "bar"), [
-    (lambda handset: open_card(handset, "scene").page, ".answers"),
+    (lambda handset: open_card(handset, "scene").page, ".dock"),
     (screens.over_the_years, ".notice-low"),
     (screens.service("test/run/#{id}/capacity", service_records.an_unfinished_record), ".doing"),
 ], ids=["card", "undo", "run"])

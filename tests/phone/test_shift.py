@@ -1,4 +1,6 @@
 """The shift cards by touch: from the first step to done, and every way of standing still."""
+import re
+
 import pytest
 from playwright.sync_api import expect
 
@@ -9,6 +11,7 @@ from tests.phone.words import SITE, STEPS, answer_of
 SHIFT = SITE["shift"]
 ORDERS = data.orders()
 ORDER = data.words("orders")["order"]
+ACT = re.compile(r"(?<=[.?!]) ")  # between the acts of a stop, each on its own line
 PUMPING = [SITE["nav"]["pressure"], SITE["nav"]["water"], SITE["card"]["road"]["title"]]
 
 
@@ -55,7 +58,7 @@ def assert_stopped(card, step, ways=("look_again", "danger", "start_over")):
     """The card stands at a sign that did not come, with the order of its hazard or that step's words, and the ways on."""
     order = ORDERS.get(data.steps()[step].get("order"))
     expect(card.title).to_have_text(order["title"] if order else SHIFT["stop_title"])
-    for words in [*order["do"], order["never"]] if order else (STEPS[step]["not_seen"], STEPS[step]["never"]):
+    for words in [*order["do"], order["never"]] if order else (*ACT.split(STEPS[step]["not_seen"]), STEPS[step]["never"]):
         expect(card.stop).to_contain_text(words)
     for key in ways:
         expect(card.button(key)).to_be_enabled()

@@ -187,30 +187,48 @@ def test_heat_urges_and_never_allows(away):
 
 
 def test_card_shows_its_step(away):
-    """A card fetches the drawing only when asked, shows its own step, and follows to the next."""
+    """What turns stands under every step: the state before it, what is expected after it, and whether that was seen in this run."""
+    power = WHY["power"]
     beside(away, **RIG)
     steps = steps_of("road")
     page = away.open("shift/road/")
     page.get_by_role("heading", level=2, name=STEPS[steps[0]]["act"]).wait_for()
-    page.get_by_text(SITE["shift"]["path"]).tap()
-    expect(page.get_by_role("img")).to_have_accessible_name(re.compile(re.escape(WHY["power"]["joined_pump"])))
-    expect(page.get_by_text(WHY["power"]["engine_raised"], exact=True)).to_be_visible()
-    for name in steps[1:3]:
-        page.wait_for_timeout(450)
-        page.get_by_role("button", name=SITE["shift"]["seen"], exact=True).tap()
-        expect(page.get_by_role("heading", level=2)).to_have_text(STEPS[name]["act"])
-    expect(page.get_by_role("img").get_by_text(WHY["power"]["engine_idle"], exact=True)).to_be_visible()
+    line = page.locator(".power-line")
+    expect(line).to_have_accessible_name(re.compile(re.escape(power["as_begun"]) + ".*" + re.escape(power["joined_pump"])))
+    expect(line).to_be_in_viewport(ratio=1)
+    page.wait_for_timeout(450)
+    page.get_by_role("button", name=SITE["shift"]["seen"], exact=True).tap()
+    expect(page.get_by_role("heading", level=2)).to_have_text(STEPS["throttle_down"]["act"])
+    expect(line).to_have_accessible_name(re.compile(re.escape(power["expected"])))
+    expect(line.get_by_text(f"→ {power['line_engine_idle']}", exact=True)).to_be_visible()
+    page.wait_for_timeout(450)
+    page.get_by_role("button", name=SITE["shift"]["seen"], exact=True).tap()
+    expect(line.get_by_text(power["line_engine_idle"], exact=True)).to_be_visible()
+    expect(line).to_have_accessible_name(re.compile("^" + re.escape(power["as_seen"])))
     page.evaluate("localStorage.removeItem('rig')")
     page.close()
 
 
-def test_no_drawing_for_another_drive(away):
-    """A rig whose power path is not drawn is not shown that of another."""
-    beside(away, drive="pto", transmission="automatic")
+@pytest.mark.parametrize("drive", ["pto", "front"])
+def test_another_drive_has_its_own_drawing(away, drive):
+    """Beside a PTO or a front mount the line says that drive's junction, and nothing of a collar."""
+    power = WHY["power"]
+    beside(away, drive=drive, transmission="automatic")
     page = away.open("shift/road/")
     page.get_by_role("heading", level=2, name=STEPS["tell"]["act"]).wait_for()
-    expect(page.get_by_text(SITE["shift"]["path"])).to_have_count(0)
+    line = page.locator(".power-line")
+    expect(line).to_have_accessible_name(re.compile(re.escape(power[f"{drive}_pump"])))
+    expect(line).to_contain_text(power[f"line_join_{drive}"])
+    expect(line).not_to_contain_text(power["line_join_split"])
     page.evaluate("localStorage.removeItem('rig')")
+    page.close()
+
+
+def test_no_drawing_of_a_drive_nobody_has_named(away):
+    """While the card asks how the pump is driven nothing is drawn."""
+    page = away.open("shift/scene/")
+    page.get_by_role("heading", level=2, name=STEPS["which_drive"]["act"]).wait_for()
+    expect(page.locator(".power-line")).to_have_count(0)
     page.close()
 
 

@@ -2,8 +2,8 @@
 import { readFileSync } from "node:fs";
 import { pathAt } from "../../site_src/static/js/power/of_step.js";
 
-const { cards, again, begin, changes } = JSON.parse(readFileSync(0, "utf8"));
-const walked = cards.map(({ sequence, facts, rig }) =>
-  sequence.steps.map(({ id }, position) => pathAt({ sequence, position, step: id, facts, rig, begin, changes })));
-if (again) walked.push(pathAt({ ...again, begin, changes }));
+const { cards, again } = JSON.parse(readFileSync(0, "utf8"));
+const walked = cards.map(({ sequence, facts, rig, path }) =>
+  sequence.steps.map(({ id }, position) => pathAt({ sequence, position, step: id, facts, rig, path })));
+if (again) walked.push(pathAt(again));
 process.stdout.write(JSON.stringify(walked));

@@ -21,7 +21,7 @@ export function scale({ now, least = 0, end, step, limits = [], level, name, off
         ${ticks.map((tick) => svg`<line class="scale-tick" x1=${percent(share(tick))} x2=${percent(share(tick))} y1="0" y2="7"/>`)}
         ${limits.map((limit) => svg`<line class="scale-limit scale-${limit.level}" x1=${percent(share(limit.at))} x2=${percent(share(limit.at))} y1="-9" y2="9"/>`)}
         ${now === null ? nothing : svg`<line class="scale-mark" x1=${percent(share(now))} x2=${percent(share(now))} y1="-11" y2="11"/>`}
-        ${isOff ? svg`<svg class="line-at" x=${percent(share(now))}><path class="scale-off" d=${now > end ? "M-16 -11l14 11l-14 11z" : "M16 -11l-14 11l14 11z"}/></svg>` : nothing}
+        ${isOff ? svg`<svg class="line-at" aria-hidden="true" x=${percent(share(now))}><path class="scale-off" d=${now > end ? "M-16 -11l14 11l-14 11z" : "M16 -11l-14 11l14 11z"}/></svg>` : nothing}
       </g>
       ${names.map(({ text, place, anchor, kind, where }) => svg`<text class=${kind} data-where=${where} x=${percent(place)} text-anchor=${anchor}>${text}</text>`)}
     </svg>`;

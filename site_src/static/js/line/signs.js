@@ -30,13 +30,13 @@ export const pipe = (path, { state = "flows", bore = null, wide = thickness(bore
   ${isChosen ? svg`<path class="line-chosen" stroke-width=${wide + 14} d=${path}/><path class="line-bared" stroke-width=${wide + 6} d=${path}/>` : null}
   <path class="line-pipe line-${state}" stroke-width=${state === "flows" ? wide : 3} d=${path}/>`;
 
-// state: "proven", "here", "overdue" (here, and late), "todo", "end", "shut" (tried and not so), "skipped". Places may be "40%".
+// state: "proven", "here", "overdue" (here, and late), "todo", "end", "shut" (tried and not so), "skipped", "dot" (to do, among many). Places may be "40%".
 export function station(x, y, state) {
-  if (state === "end") return svg`<svg class="line-at" x=${x} y=${y}><rect class="line-todo" x="-7" y="-8" width="14" height="16" rx="2"/></svg>`;
-  const radius = { proven: 7, here: 11, overdue: 11, shut: 8 }[state] ?? 6;
+  if (state === "end") return svg`<svg class="line-at" aria-hidden="true" x=${x} y=${y}><rect class="line-todo" x="-7" y="-8" width="14" height="16" rx="2"/></svg>`;
+  const radius = { proven: 7, here: 11, overdue: 11, shut: 8, dot: 3 }[state] ?? 6;
   return svg`
     <circle class="line-${state}" cx=${x} cy=${y} r=${radius}/>
-    ${state === "shut" ? svg`<svg class="line-at" x=${x} y=${y}><path class="line-cross" d="M-5 -5L5 5M5 -5L-5 5"/></svg>` : null}`;
+    ${state === "shut" ? svg`<svg class="line-at" aria-hidden="true" x=${x} y=${y}><path class="line-cross" d="M-5 -5L5 5M5 -5L-5 5"/></svg>` : null}`;
 }
 
 // A wye or a collar: the points are set by the paths that meet in it.

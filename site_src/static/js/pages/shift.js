@@ -7,19 +7,21 @@ import { toHeading } from "../shared/focus.js";
 import { fold } from "../shared/fold.js";
 import { live, notices } from "../shared/notice.js";
 import { ordersFor } from "../shared/order.js";
+import { running, runs } from "../shared/running.js";
 import { fill, pageData } from "../shared/site.js";
 import { clockTime, dayAndTime } from "../shared/times.js";
 import { Aids, aidsView } from "../shift/aids.js";
 import { Card } from "../shift/card.js";
+import { fit } from "../shift/fit.js";
 import { doneView, haltView, leftView } from "../shift/halt.js";
-import { mayFit } from "../shift/known.js";
-import { pathView } from "../shift/path.js";
+import { powerView } from "../shift/power.js";
 import { spoken } from "../shift/spoken.js";
-import { stepView } from "../shift/step.js";
+import { stepView, whyBelow } from "../shift/step.js";
 import { unlikeView } from "../shift/unlike.js";
 
 const DONE = { road: "done_road", freeze: "done_road", check: "done_road", override: "done_tag", moving: "done_road" };
 const place = document.getElementById("card");
+const where = document.getElementById("place");
 const starting = calc.start();
 const data = await pageData();
 const { steps, words } = data;
@@ -34,7 +36,7 @@ function shown(event) {
   draw();
   if (!event) return;
   toHeading(place);
-  scrollTo(0, 0);
+  scrollTo({ top: 0, behavior: "instant" });
 }
 
 // The release takes two taps, the second after what it means.
@@ -44,11 +46,25 @@ function askRelease(isAsked) {
   toHeading(place);
 }
 
+// What the strip of every other page says of this card, while it is under way.
+function mark({ state, sequence, log }) {
+  const address = `shift/${sequence.id}/`;
+  const isOpen = state.status !== "done" && (state.confirmed.length > 0 || state.status === "stopped");
+  const began = Date.parse(log.began_at ?? "");
+  if (isOpen) runs("card", { title: data.titles[sequence.id], address, began_at: Number.isNaN(began) ? Date.now() : began });
+  else if (running().card?.address === address) runs("card", null);
+}
+
 function draw() {
+  const step = card.state?.status === "running" && !card.state.offer.can_go_on ? steps[card.state.offer.step] : null;
+  where.hidden = !step;
+  where.textContent = step ? words.place[step.place] : "";
+  if (card.state) mark(card);
   render(card.state ? cardView(card) : unlikeView({ data, rig: card.rig, answered: card.answers, take: () => {
     card.rig = null;
     card.open();
   } }), place);
+  fit(place.querySelector(".step"));
 }
 
 function cardView({ state, sequence, rig, notice, isResumed, hurried }) {
@@ -57,15 +73,17 @@ function cardView({ state, sequence, rig, notice, isResumed, hurried }) {
   aids.say(spoken({ state, steps, words, orders }));
   return html`
     ${live(isResumed && last && !state.offer.can_go_on ? html`<p class="resumed">${fill(words.shift.resumed, { time: dayAndTime(last.at_s * 1000) })}</p>` : nothing)}
-    <p class="card-rig">${rig ? fill(words.shift.beside, rig) : words.shift.beside_none}</p>
     ${notices(notice)}
     ${screen({ state, sequence, orders, last, hurried })}
-    ${aidsView(aids)}
-    ${fold({ name: "record", summary: words.shift.record, redraw: draw }, () => html`
-      <ol>${state.confirmed.map((record) => html`
-        <li><time datetime=${new Date(record.at_s * 1000).toISOString()}>${clock(record.at_s)}</time><span>${steps[record.step]?.act}</span></li>`)}</ol>
-      <p><a href="../../log/">${words.shift.log}</a>. ${page.awake ? words.shift.awake : words.shift.sleeps}</p>
-      ${state.offer.can_begin_again ? html`<button type="button" class="key" @click=${() => send({ kind: "begin_again" })}>${words.shift.begin_again}</button>` : nothing}`)}`;
+    <div class="card-more">
+      <p class="card-rig">${rig ? fill(words.shift.beside, rig) : words.shift.beside_none}</p>
+      ${aidsView(aids)}
+      ${fold({ name: "record", summary: words.shift.record, redraw: draw }, () => html`
+        <ol>${state.confirmed.map((record) => html`
+          <li><time datetime=${new Date(record.at_s * 1000).toISOString()}>${clock(record.at_s)}</time><span>${steps[record.step]?.act}</span></li>`)}</ol>
+        <p><a href="../../log/">${words.shift.log}</a>. ${page.awake ? words.shift.awake : words.shift.sleeps}</p>
+        ${state.offer.can_begin_again ? html`<button type="button" class="key" @click=${() => send({ kind: "begin_again" })}>${words.shift.begin_again}</button>` : nothing}`)}
+    </div>`;
 }
 
 function screen({ state, sequence, orders, last, hurried }) {
@@ -76,10 +94,11 @@ function screen({ state, sequence, orders, last, hurried }) {
     return doneView({ words, send, next: data.next, finished: last ? fill(words.shift.finished, { time: clock(last.at_s) }) : "",
       told: hurried ?? words.shift[DONE[sequence.id] ?? "done_pump"] });
   }
-  // what has failed once is out of service if it fails again; the power path is drawn of some rigs only, once this is known to be one
+  // what has failed once is out of service if it fails again
   const isSecond = state.repeats > 0 && sequence.steps.some(({ id, repeat }) => repeat && id === offer.step);
-  const path = data.path && mayFit(data.path, state.rig) ? pathView({ sequence, state, words, redraw: draw }) : nothing;
-  return stepView({ offer, steps, orders, rig: state.rig, isSecond, words, send, path });
+  return html`
+    ${stepView({ state, sequence, steps, orders, isSecond, words, send, power: powerView({ path: data.path, state, sequence, rig: card.answers, words }) })}
+    ${whyBelow(steps[offer.step], words)}`;
 }
 
 await starting;
@@ -89,3 +108,4 @@ stayAwake((awake) => {
   page.awake = awake;
   if (card.state) draw();
 });
+addEventListener("resize", () => fit(place.querySelector(".step")));

@@ -1,17 +1,27 @@
-// The power path as it should stand once the sign of the offered step has come: the card's beginning, changed by what
-// each step done so far has proved, then by this one (which may be an earlier guard, looked at again). An ask counts
-// only by the answer that was given. `begin` and `changes`: data/power.toml; the rest is a run of calc.shift.run and its sequence.
+// The power path as it stands before the sign of the offered step has come, and after it: the card's beginning, changed by what
+// each step done so far has proved, then by this one (which may be an earlier guard, looked at again). An ask counts only by the
+// answer that was given. `path`: data/why/power.toml for this card; the rest is a run of calc.shift.run and its sequence.
+import { mayFit } from "../shift/known.js";
 
-export function pathAt({ sequence, position, step, facts, rig, begin, changes }) {
-  const state = { ...begin[sequence.id], air: full(begin[sequence.id].air) };
+// Which drawing a rig of this drive has, or undefined where nobody has said the drive.
+export const familyOf = (families, drive) => Object.keys(families).find((family) => families[family].includes(drive));
+
+export function pathAt({ sequence, position, step, facts, rig, path }) {
+  const { pto, front, ...begin } = path.begin;
+  const own = { pto, front }[familyOf(path.families, rig.drive)];
+  const state = { ...begin, ...own };
+  state.air = full(state.air);
   const proves = ({ kind, proves: proved = [], answers = [] }) =>
     kind === "ask" ? answers.flatMap((answer) => answer.proves ?? []).filter((fact) => facts.includes(fact)) : proved;
   const offered = sequence.steps.filter(({ id, kind }) => id === step && kind !== "ask");
-  for (const each of [...sequence.steps.slice(0, position), ...offered]) {
-    proves(each).forEach((fact) => change(state, changes[fact] ?? {}));
+  for (const each of [...sequence.steps.slice(0, position).filter(({ only_if: only = {} }) => fitsKnown(only, rig)), ...offered]) {
+    proves(each).forEach((fact) => change(state, path.changes[fact] ?? {}));
+    change(state, path.act_changes[each.id] ?? {});
   }
   return drawn(state, rig);
 }
+
+const fitsKnown = (only, rig) => mayFit(only, Object.fromEntries(Object.entries(rig).filter(([, answer]) => answer !== "unknown")));
 
 function change(state, changes) {
   const sides = state.air;

@@ -13,53 +13,64 @@ export function haltView({ sequence, state, steps, words, send, orders, data, re
   const { shift } = words;
   const { stopped } = state;
   const order = orderOf(stopped, orders, words);
-  const key = (kind, label = kind) => html`<button type="button" class="key key-wide" @click=${() => send({ kind })}>${shift[label]}</button>`;
+  const key = (kind, label = kind, look = "") => html`<button type="button" class="key ${look}" @click=${() => send({ kind })}>${shift[label]}</button>`;
   const isDanger = stopped.reason === "danger";
   const { offer } = state;
   const isOther = stopped.reason === "other_card";
+  const isLook = offer.can_look_again;
   return html`
-    ${order
-      ? orderView({ order, words, isStop: true, here: !offer.is_out && stopped.order === steps[stopped.step]?.order ? steps[stopped.step].not_seen : null })
-      : stopView({ said: saidOf(stopped, steps, words), words })}
-    <div class="rows">
-      ${offer.can_look_again ? key("look_again", AGAIN[stopped.reason]) : nothing}
-      ${isDanger || isOther ? nothing : html`<a class="key key-wide" href=${enterLink(fromCard(sequence, state))}>${shift.diagnose}</a>`}
-      ${isDanger ? nothing : html`
-        <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${shift.danger}</button>`}
-      ${offer.can_start_over ? key("start_over", offer.can_say_long ? "start_over_short" : "start_over") : nothing}
-      ${offer.can_say_long ? key("not_short") : nothing}
-      ${offer.is_out && !release ? html`<button type="button" class="key key-wide" @click=${() => ask(true)}>${shift.released}</button>` : nothing}
-      ${offer.is_out && release ? html`
-        <p class="notice" role="alert">${shift.release_means}</p>
-        <button type="button" class="key key-wide" @click=${() => ask(false)}>${shift.release_not}</button>
-        ${key("released", "release_sure")}` : nothing}
-    </div>
-    ${isOther ? html`<h2>${shift.other_cards}</h2>${cardsFor(data, answeredBy(sequence, state))}` : nothing}`;
+    <section class="step step-halt">
+      <div class="step-body">
+        ${order
+          ? orderView({ order, words, isStop: true, here: !offer.is_out && stopped.order === steps[stopped.step]?.order ? steps[stopped.step].not_seen : null })
+          : stopView({ said: saidOf(stopped, steps, words), words })}
+        ${isOther ? html`<h2>${shift.other_cards}</h2>${cardsFor(data, answeredBy(sequence, state))}` : nothing}
+        ${offer.is_out && release ? html`<p class="notice" role="alert">${shift.release_means}</p>` : nothing}
+      </div>
+      <div class="dock answers-halt">
+        ${isLook ? key("look_again", AGAIN[stopped.reason], "key-act") : nothing}
+        ${isDanger || isOther ? nothing : html`<a class="key" href=${enterLink(fromCard(sequence, state))}>${shift.diagnose}</a>`}
+        ${offer.can_start_over ? key("start_over", offer.can_say_long ? "start_over_short" : "start_over", isLook ? "" : "key-act") : nothing}
+        ${offer.can_say_long ? key("not_short") : nothing}
+        ${offer.is_out && !release ? html`<button type="button" class="key" @click=${() => ask(true)}>${shift.released}</button>` : nothing}
+        ${offer.is_out && release ? html`
+          <button type="button" class="key" @click=${() => ask(false)}>${shift.release_not}</button>
+          ${key("released", "release_sure")}` : nothing}
+        ${isDanger ? nothing : dangerKey(words, send)}
+      </div>
+    </section>`;
 }
 
-// A card that was left for long: a new run is the first thing offered.
-export const leftView = ({ words: { shift }, send, left }) => html`
-  <section class="halt" role="alert">
-    ${shape("hold")}
-    <h2>${shift.left_title}</h2>
-    <p>${fill(shift.left_do, { time: left })}</p>
-  </section>
-  <div class="rows">
-    <button type="button" class="key key-wide key-act" @click=${() => send({ kind: "begin_again" })}>${shift.left_again}</button>
-    <button type="button" class="key key-wide" @click=${() => send({ kind: "go_on" })}>${shift.left_on}</button>
-    <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${shift.danger}</button>
-  </div>`;
+const dangerKey = ({ shift }, send) => html`
+  <button type="button" class="key key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${shift.danger}</button>`;
 
-// A sign that did not come, answered in its step's own words.
-const stopView = ({ said, words }) => html`
-  <section class="halt" role="alert">
-    <p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>
-    <h2>${said.title}</h2>
-    <h3>${words.shift.stop_do}</h3>
-    <p>${said.act}</p>
-    <h3>${words.shift.stop_never}</h3>
-    <p>${said.never}</p>
+// A card that was left for long: a new run is the first thing offered.
+export const leftView = ({ words, send, left }) => html`
+  <section class="step step-halt">
+    <div class="step-body">
+      <div class="halt hatched" role="alert">
+        <h2>${words.shift.left_title}</h2>
+        <p>${fill(words.shift.left_do, { time: left })}</p>
+      </div>
+    </div>
+    <div class="dock answers-halt">
+      <button type="button" class="key key-act" @click=${() => send({ kind: "begin_again" })}>${words.shift.left_again}</button>
+      <button type="button" class="key" @click=${() => send({ kind: "go_on" })}>${words.shift.left_on}</button>
+      ${dangerKey(words, send)}
+    </div>
   </section>`;
+
+// A sign that did not come, answered in its step's own words: one act a line.
+function stopView({ said, words }) {
+  const acts = said.act.split(/(?<=[.?!]) /);
+  return html`
+    <div class="halt hatched" role="alert">
+      <p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>
+      <h2>${said.title}</h2>
+      ${acts.length > 1 ? html`<ol>${acts.map((act) => html`<li>${act}</li>`)}</ol>` : html`<p>${said.act}</p>`}
+      <p class="order-never">${said.never}</p>
+    </div>`;
+}
 
 // What is known of the rig, with the answer that was given last.
 function answeredBy(sequence, { rig, stopped }) {
@@ -68,15 +79,16 @@ function answeredBy(sequence, { rig, stopped }) {
 }
 
 export const doneView = ({ words, told, send, finished, next }) => html`
-  <section class="done">
-    <h2 class="step-act">${words.shift.done}</h2>
-    <p>${finished}</p>
-    <p>${told}</p>
-    <div class="rows">
-      <button type="button" class="key key-wide key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${words.shift.danger}</button>
+  <section class="step step-done">
+    <div class="step-body">
+      <h2 class="step-act">${words.shift.done}</h2>
+      <p>${finished}</p>
+      <p class="done-told">${told}</p>
     </div>
-    <nav class="done-next" aria-label=${words.shift.next}>
-      <b>${words.shift.next}</b>
-      ${next.map(({ address, title }) => html`<a class="key" href=${new URL(address, home).href}>${title}</a>`)}
-    </nav>
+    <div class="dock answers-halt">
+      ${dangerKey(words, send)}
+      <nav class="done-next" aria-label=${words.shift.next}>
+        ${next.map(({ address, title }) => html`<a class="key" href=${new URL(address, home).href}>${title}</a>`)}
+      </nav>
+    </div>
   </section>`;
