@@ -99,6 +99,28 @@ def text(units, kind, value):
     return None if value is None else marked(units, rounding.rounded(converted(shown, value), shown["places"]))
 
 
+def addends(units, kind, total, fixed, parts):
+    """The parts of a sum as texts that add up to its text: the largest part takes what rounding leaves over.
+
+    units, kind: as for text
+    total: the sum, in calc's unit
+    fixed: the part whose own text stands elsewhere, and stays
+    parts: amounts by name, which make up the total with `fixed`
+
+    Returns texts by name. Raises CalcError naming value or units.
+    """
+    shown = scale(units, units["shown"], kind)
+    steps = 10 ** shown["places"]
+
+    def counted(value):
+        return int(rounding.rounded(converted(shown, value), shown["places"]).replace(".", ""))
+
+    counts = {name: counted(parts[name]) for name in parts}
+    largest = max(counts, key=lambda name: abs(counts[name]))
+    counts[largest] += counted(total) - counted(fixed) - sum(counts.values())
+    return {name: rounded(units, counts[name] / steps, shown["places"]) for name in parts}
+
+
 def figure(units, kind, value):
     """An amount as an instrument is read: as text, but without idle zeros.
 

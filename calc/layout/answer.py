@@ -5,6 +5,7 @@ from calc.hydraulics import caution, water
 from calc.hydraulics.nozzle import FOG_REACTION_CONSTANT, SMOOTH_REACTION_CONSTANT, TIP_CONSTANT
 from calc.layout import pressure as layout_pressure, typed
 
+SUMMED = ("friction", "elevation", "appliance")  # beside what the end needs
 MOST_PSI = 2000  # above this no fire hose is left to speak of; the entry is a slip
 
 
@@ -112,6 +113,7 @@ def _read(line, spec, units):
         "reaction": None if nozzle is None or nozzle["reaction_lbf"] is None else display.text(units, "force", nozzle["reaction_lbf"]),
         "end": "joint" if nozzle is None else nozzle["kind"],
         "device": spec["device"],
+        "sum": display.addends(units, "pressure", line["inlet_psi"], line["outlet_psi"], {name: line[name + "_psi"] for name in SUMMED}),
     }
 
 

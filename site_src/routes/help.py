@@ -1,7 +1,9 @@
 """Help: plain questions of each topic, answered short, each with the way to the page that does it."""
 import flask
 
-from site_src.content import data, reckoners
+from site_src.content import data, findable, reckoners
+from site_src.routes import json_page
+from site_src.routes.start import PAGES
 
 routes = flask.Blueprint("help", __name__)
 # topic: where its name stands in the words, and whose pages lead to it: modules of routes, or one page
@@ -66,6 +68,27 @@ def _way(name):
 def index():
     told = {topic: {"name": data.said(place), "asked": data.words(f"help/{topic}")} for topic, (place, _) in TOPICS.items()}
     return flask.render_template("help/index.html", topics=told)
+
+
+@routes.get("/help/page.json")
+def page_data():
+    also = data.words("find")
+    questions = [
+        {**told, "topic": data.said(TOPICS[topic][0]), "also": also["also"][topic].get(name, ""), "address": f"help/{topic}/#{name}"}
+        for topic in TOPICS for name, told in data.words(f"help/{topic}").items()
+    ]
+    return json_page({**findable.index(questions, _pages()), "silent": sorted(findable.silent_words())})
+
+
+def _pages():
+    """Every page by its name, once, as its address below the language's home."""
+    listed = [{"endpoint": endpoint, "parts": parts, "name": data.said(place.split("."))} for pages in PAGES.values() for endpoint, parts, place in pages]
+    home = flask.url_for("start.home")
+    return list({
+        address: {"name": page["name"], "address": address}
+        for page in [*map(_way, WAYS), *listed]
+        for address in [flask.url_for(page["endpoint"], **page["parts"]).removeprefix(home)] if page["endpoint"] != "help.index"
+    }.values())
 
 
 @routes.get("/help/<topic>/")

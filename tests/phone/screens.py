@@ -115,6 +115,14 @@ def answered(handset):
     return page
 
 
+def searched(handset):
+    """Help with answers to what was typed."""
+    page = handset.open("help/")
+    page.get_by_role("searchbox").fill("speedometer")
+    page.locator("#found a").first.wait_for()
+    return page
+
+
 def service(address, make=None):
     """A page of a service test that is kept on the phone; with `make` of that record instead of a failed one."""
     def opened(handset):
@@ -146,6 +154,7 @@ STATES = {
     "diagnosis with radio words": diagnosis("gravel_noise", "supply_soft", "grew_with_lines"),
     "diagnosis at a cause": diagnosis("supply_soft", "grew_with_lines", "flow_cut_cures"),
     "help answered": answered,
+    "help searched": searched,
     "tests kept": service("test/"),
     "test failed": service("test/run/#{id}"),
     "test site": service("test/run/#{id}/site", service_records.an_unfinished_record),

@@ -63,6 +63,7 @@ def test_single_line(run):
         "velocity": "20",         # 577.5 in3/s / 2.405 in2 / 12 = 20.0 ft/s
         "water": "25",            # 2.405 in2 x 2400 in / 231 = 25.0 gal
         "reaction": "76",         # 0.0505 x 150 x 10 = 75.75
+        "sum": {"friction": "69", "elevation": "9", "appliance": "0"},  # 70 + 9 + 100 would print as 179 beside 178
         "fall": {"lengths": [0, 200], "heights": [0, 20], "pressures": [pytest.approx(178.43), 100, 100]},
         "workings": {
             "friction": {"coefficient": "15.5", "hundreds_flow": "1.5", "hundreds_length": "2", "rate": "34.875",

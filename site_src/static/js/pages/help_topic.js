@@ -1,0 +1,11 @@
+// A topic of help: the question that a link leads to stands open.
+function unfold() {
+  const question = document.getElementById(location.hash.slice(1));
+  if (!(question instanceof HTMLDetailsElement)) return;
+  question.open = true;
+  question.querySelector("summary").focus({ preventScroll: true });
+  question.scrollIntoView();
+}
+
+unfold();
+addEventListener("hashchange", unfold);

@@ -1,0 +1,65 @@
+"""Help on the phone: answers as one types, the tapped one open, with no signal too."""
+import pytest
+from playwright.sync_api import expect
+
+from site_src.content import data
+from tests.phone.handset import Handset, Host
+
+HELP = data.load("words/en/help")["help"]
+
+
+def typing(page, text):
+    page.get_by_role("searchbox", name=HELP["search"]).fill(text)
+    return page.get_by_role("navigation", name=HELP["found"])
+
+
+def test_an_answer_is_two_touches_away(handset):
+    """What is typed brings its question first; a tap shows its answer, open, and the way on."""
+    page = handset.open("help/")
+    answers = typing(page, "lost prime")
+    question = data.load("words/en/help/diagnose")["no_prime"]
+    expect(answers.get_by_role("link").first).to_contain_text(question["ask"])
+    expect(page.get_by_role("status").filter(has_text="best first")).to_be_visible()
+    expect(page.locator("#topics")).to_be_hidden()
+    answers.get_by_role("link").first.tap()
+    page.wait_for_url("**/help/diagnose/#no_prime")
+    expect(page.get_by_text(question["answer"])).to_be_in_viewport()
+    expect(page.locator("details[open]")).to_have_count(1)
+
+
+def test_nothing_fits_and_nothing_is_typed(handset):
+    """Where nothing fits the page says what to try, with its topics in sight; emptied, it is as it was."""
+    page = handset.open("help/")
+    typing(page, "zzzqq")
+    expect(page.get_by_text(HELP["nothing"])).to_be_visible()
+    expect(page.locator("#topics")).to_be_visible()
+    typing(page, "")
+    expect(page.get_by_text(HELP["nothing"])).to_have_count(0)
+    expect(page.locator("#found")).to_be_hidden()
+
+
+@pytest.mark.parametrize(("typed", "address"), [("firction loss", "tables/US/friction/"), ("foam", "foam/")])
+def test_a_page_is_found_too(handset, typed, address):
+    """A page is among the answers by its name."""
+    page = handset.open("help/")
+    links = [link.get_attribute("href") for link in typing(page, typed).get_by_role("link").all()]
+    assert any(link.endswith(f"/{address}") for link in links), links
+
+
+def test_enter_goes_to_the_first(handset):
+    """By keys: Enter in the search leads to the first answer."""
+    page = handset.open("help/")
+    first = typing(page, "cavitation").get_by_role("link").first
+    page.keyboard.press("Enter")
+    expect(first).to_be_focused()
+
+
+def test_french_with_no_signal(browser, built):
+    """Installed, with no signal and no host, the search answers in French without accents."""
+    handset = Handset(browser, Host(built), worker=True, locale="fr-CA")
+    handset.install().close()
+    handset.lose_signal()
+    page = handset.open("fr/help/")
+    page.get_by_role("searchbox").fill("denivele")
+    expect(page.locator("#found a").first).to_contain_text(data.load("words/fr/help/pressure")["height"]["ask"])
+    handset.close()

@@ -1,0 +1,69 @@
+"""Help's search: what people type finds the question that answers it first or second, in both languages, slips forgiven."""
+import json
+import subprocess
+import tomllib
+
+import pytest
+
+from site_src.content import data, findable
+from site_src.routes import help
+from tests.conftest import ROOT, node
+
+SEARCHES = tomllib.loads((ROOT / "tests" / "site" / "searches.toml").read_text(encoding="utf-8"))
+SEARCHED = [(part, row) for part, rows in SEARCHES.items() for row in rows]
+
+
+def index(built, language):
+    return json.loads((built / ("" if language == "en" else language) / "help" / "page.json").read_text(encoding="utf-8"))
+
+
+def found(built, language, typed):
+    """Addresses that the phone's search gives for each of the texts, best first."""
+    asked = json.dumps({"index": index(built, language), "typed": typed})
+    run = subprocess.run([node(), ROOT / "tests" / "site" / "search.mjs"], input=asked, capture_output=True, encoding="utf-8", check=True)
+    return json.loads(run.stdout)
+
+
+@pytest.mark.parametrize(("part", "row"), SEARCHED, ids=[f"{part}-{row['answers'][0]}" for part, row in SEARCHED])
+def test_what_is_typed_is_answered(built, part, row):
+    """A question typed in three ways is found first or second each time."""
+    answers = {f"help/{answer.replace('.', '/#')}" if "." in answer else answer for answer in row["answers"]}
+    given = found(built, "fr" if part == "fr" else "en", row["typed"])
+    assert [typed for typed, addresses in zip(row["typed"], given, strict=True) if not answers & set(addresses[:2])] == []
+
+
+def test_there_are_enough():
+    """Sixty and more are typed, some in each language, each for a question that there is."""
+    assert sum(len(row["typed"]) for part, row in SEARCHED if part != "slip") >= 60
+    for _, row in SEARCHED:
+        for topic, question in (answer.split(".") for answer in row["answers"] if "." in answer):
+            assert question in data.load(f"words/en/help/{topic}")
+
+
+@pytest.mark.parametrize("language", data.languages())
+def test_every_question_and_page_is_found_by_its_name(built, language):
+    """Each row's own name finds it, first or among those that share its words; and a page is listed once."""
+    rows = index(built, language)["rows"]
+    assert len({row["address"] for row in rows}) == len(rows) > 120
+    silent = set(index(built, language)["silent"])
+    rows = [row for row in rows if findable.words_of(row["name"], silent)]  # "Qu'est-ce que C ?" has none but such
+    given = found(built, language, [row["name"] for row in rows])
+    assert [row["name"] for row, addresses in zip(rows, given, strict=True) if row["address"] not in addresses[:3]] == []
+
+
+@pytest.mark.parametrize("typed", ["", "the", "qqxzv", "???"])
+def test_nothing_is_found_for_nothing(built, typed):
+    """Words that say nothing, and letters that are no word, find nothing."""
+    assert found(built, "en", [typed]) == [[]]
+
+
+@pytest.mark.parametrize("language", data.languages())
+def test_every_question_has_words_to_be_found_by(language):
+    """Beside its own, each question of help has what people call it, and nothing is for a question that is not."""
+    also = data.load(f"words/{language}/find")["also"]
+    assert {topic: list(words) for topic, words in also.items()} == {topic: list(data.load(f"words/{language}/help/{topic}")) for topic in help.TOPICS}
+
+
+def test_folding():
+    """A word is found with and without its accents and capitals."""
+    assert findable.words_of("Dénivelé, l'Étage 2½", {"l"}) == ["denivele", "etage", "21", "2"]
