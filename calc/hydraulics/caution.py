@@ -35,6 +35,22 @@ def _of_device(limits):
     return "regulated_outlets" if device == "standpipe" else None
 
 
+def shut_psi(report):
+    """The most each hose of a layout sees with every nozzle shut, psi by line id: no friction, no gating.
+
+    report: of calc.layout.pressure
+
+    Raises nothing. Source: static head, see calc.hydraulics.water.
+    """
+    seen = {}
+    outlets_psi = {None: report["discharge_psi"]}  # with no flow, at the outlet of each line
+    for line in report["lines"]:
+        inlet_psi = outlets_psi[line["feeder"]]
+        outlets_psi[line["id"]] = inlet_psi - line["elevation_psi"]
+        seen[line["id"]] = max(inlet_psi, outlets_psi[line["id"]])
+    return seen
+
+
 def cautions(lines, report):
     """Every caution a layout calls for.
 
@@ -51,20 +67,17 @@ def cautions(lines, report):
     crew can hold, an operational nozzle-reaction study quoted on a volunteer firefighters' safety page.
     """
     stops, others, of_devices = [], [], []  # lists, not a sort: the phone's sort does not keep the order of equals
-    outlets_psi = {None: report["discharge_psi"]}  # with no flow, at the outlet of each line
+    seen = shut_psi(report)
     for line in report["lines"]:
-        inlet_psi = outlets_psi[line["feeder"]]
-        outlets_psi[line["id"]] = inlet_psi - line["elevation_psi"]
-        shut_psi = max(inlet_psi, outlets_psi[line["id"]])
         limits = lines[line["id"]]
         hose_gpm = line["flow_gpm"] / limits.get("parallel", 1)
         nozzle = line["nozzle"] or {}
         crew_limit_lbf = limits.get("crew_limit_lbf")
         held_lbf = None if crew_limit_lbf is None else crew_limit_lbf * CREW_LIMIT_SLACK
-        strain = of_hose(shut_psi, limits.get("test_psi"), limits.get("work_psi"))
+        strain = of_hose(seen[line["id"]], limits.get("test_psi"), limits.get("work_psi"))
         if strain:
             level, reached, limit_psi = strain
-            (stops if level == STOP else others).append(_caution(line, limits, level, "above_" + reached, "pressure", shut_psi, limit_psi))
+            (stops if level == STOP else others).append(_caution(line, limits, level, "above_" + reached, "pressure", seen[line["id"]], limit_psi))
         checks = (
             ("reaction_above_crew", "force", nozzle.get("reaction_lbf"), held_lbf, 1),
             ("flow_above_usual", "flow", hose_gpm, limits.get("most_usual_gpm"), 1),

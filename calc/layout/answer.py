@@ -111,6 +111,7 @@ def _read(line, spec, units):
         "height": None if spec["height_ft"] == 0 else display.working(units, "length", abs(spec["height_ft"])),
         "is_below": spec["height_ft"] < 0,
         "reaction": None if nozzle is None or nozzle["reaction_lbf"] is None else display.text(units, "force", nozzle["reaction_lbf"]),
+        "length_ft": spec["length_ft"],
         "end": "joint" if nozzle is None else nozzle["kind"],
         "device": spec["device"],
         "sum": display.addends(units, "pressure", line["inlet_psi"], line["outlet_psi"], {name: line[name + "_psi"] for name in SUMMED}),

@@ -33,25 +33,32 @@ def read(solution, layout, units, profile):
     _, _, report = solution
     discharge_psi, flow_gpm = report["discharge_psi"], report["flow_gpm"]
     fed_psi = _fed_psi(layout.get("source"), units)
-    net_psi = max(_net_psi(layout.get("source"), discharge_psi, units), 0) if discharge_psi > 0 else 0
+    added_psi = max(net_psi(layout.get("source"), discharge_psi, units), 0) if discharge_psi > 0 else 0
     rated_gpm = _known(profile, "pump_rated", units)
     return {
-        "net": display.text(units, "pressure", net_psi),
-        "power": display.text(units, "power", rating.water_power_hp(flow_gpm, net_psi)),
+        "net": display.text(units, "pressure", added_psi),
+        "power": display.text(units, "power", rating.water_power_hp(flow_gpm, added_psi)),
         "supply": None if fed_psi is None else _supply(fed_psi, discharge_psi, units),
-        "rating": None if rated_gpm is None else _rating(rated_gpm, flow_gpm, net_psi, units),
-        "engine": None if rated_gpm is None or net_psi == 0 else _engine(profile, units, rated_gpm, flow_gpm, net_psi),
+        "rating": None if rated_gpm is None else _rating(rated_gpm, flow_gpm, added_psi, units),
+        "engine": None if rated_gpm is None or added_psi == 0 else _engine(profile, units, rated_gpm, flow_gpm, added_psi),
         "picture": {
             "rating": [] if rated_gpm is None else [
                 _drawn(curve_gpm, curve_psi, units) for curve_gpm, curve_psi in rating.rating_curve(rated_gpm)
             ],
-            "point": _drawn(flow_gpm, net_psi, units),
+            "point": _drawn(flow_gpm, added_psi, units),
         },
     }
 
 
-def _net_psi(source, discharge_psi, units):
-    """Net pump pressure: what the pump itself adds."""
+def net_psi(source, discharge_psi, units):
+    """Net pump pressure: what the pump itself adds, psi.
+
+    source: where its water comes from, contract `source`
+    discharge_psi: at the pump
+    units: see calc.base.display
+
+    Raises CalcError naming the typed field, source where its kind is not known. Source: calc.pump.draft.
+    """
     kind = source.get("kind") if isinstance(source, dict) else None
     if kind == "tank":
         return discharge_psi

@@ -1,7 +1,7 @@
 """The Pressure page's one question: a layout's answer, and of what lies under it the parts that are in sight."""
 from calc.base import entry
 from calc.base.errors import CalcError
-from calc.layout import answer as layout_answer, at_pump, flowing, reach
+from calc.layout import answer as layout_answer, at_pump, flowing, reach, scale
 
 
 def answer(layout, shelf, units, profile, parts, texts):
@@ -15,11 +15,12 @@ def answer(layout, shelf, units, profile, parts, texts):
 
     Returns the answer of contract `layout_page.answer`. Raises CalcError naming text where one is of no known system.
     """
-    shown = {"answer": None, "flowing": None, "at_pump": None, "bounds": None, "refusal": None,
+    shown = {"answer": None, "scale": None, "flowing": None, "at_pump": None, "bounds": None, "refusal": None,
              "texts": entry.all_shown(units, texts)}
     try:
         solution = layout_answer.solved(layout, shelf, units)
         shown["answer"] = layout_answer.read(solution, shelf, units, parts)
+        shown["scale"] = scale.read(solution, layout, units, profile)
     except CalcError as error:
         shown["refusal"] = error.as_data()
         return shown

@@ -2,7 +2,7 @@
 import flask
 
 from calc.base import entry
-from calc.layout import answer
+from calc.layout import answer, scale
 from site_src.content import catalogue, data, layouts, units
 from site_src.routes import answering_page
 
@@ -24,7 +24,7 @@ def page():
 
 @routes.get("/pressure/page.json")
 def page_data():
-    return answering_page({**catalogue.page(), "baked": _opening_answer()})
+    return answering_page({**catalogue.page(), "baked": _opening_answer(), "baked_scale": _opening_scale()})
 
 
 def _opening_lay():
@@ -34,3 +34,9 @@ def _opening_lay():
 def _opening_answer():
     """The answer of the layout that a phone opens on where nothing was entered."""
     return answer.answer(_opening_lay(), catalogue.shelf(), units.shown_in(data.opening_system()))
+
+
+def _opening_scale():
+    """The scale that stands over that answer."""
+    shown = units.shown_in(data.opening_system())
+    return scale.read(answer.solved(_opening_lay(), catalogue.shelf(), shown), _opening_lay(), shown, None)

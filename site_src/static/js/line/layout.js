@@ -90,7 +90,7 @@ function hoseKey({ line, from, to, row, start }, box) {
   });
   const clear = half(line) + 0.125 + (line.isChosen ? 0.375 : 0);
   return key({
-    kind: joins ? "lay-joined" : "lay-hosed", place: box(left, right, row), id: line.id, name: line.name, isPressed: line.isChosen && !line.isEndChosen, press,
+    kind: joins ? "lay-line lay-joined" : "lay-line", place: box(left, right, row), id: line.id, name: line.name, isPressed: line.isChosen, press,
     content: html`
       <span class="lay-label" ?data-bent=${start !== row} .style=${`bottom:calc(50% + ${u(clear)})`}>${line.hose}</span>
       <span class="lay-note" ?data-bent=${start !== row} ?data-fed=${line.feeder !== null} .style=${`top:calc(50% + ${u(clear)})`}>${line.note}</span>
@@ -102,4 +102,4 @@ const endKey = ({ line, to, row }, box, whole) => key({
   kind: "lay-end", place: box(to + 0.25, whole, row), id: line.id, name: line.endName, isPressed: line.isEndChosen, press: line.pressEnd, content: line.figure,
 });
 
-const pumpKey = (pump, place) => key({ kind: "lay-pump", place: `left:0;${place}`, name: pump.name, isPressed: pump.isChosen, press: pump.press, content: pump.content });
+const pumpKey = (pump, place) => key({ kind: "lay-pump", id: null, place: `left:0;${place}`, name: pump.name, isPressed: pump.isChosen, press: pump.press, content: pump.content });
