@@ -48,11 +48,12 @@ def baked(is_fine=False):
 
 
 def for_page(is_fine=False):
-    """For each system what a script needs to read and step in it: family, place, steps of a tap, scales."""
+    """For each system what a script needs to read and step in it: family, place, likely lengths, steps of a tap, scales."""
     return {
         row["id"]: {
             "family": row["family"],
             "place": place,
+            "likely_lengths": row["likely_lengths"],
             "steps": {kind: _read(spec, is_fine)["step"] for kind, spec in row["kinds"].items() if "step" in _read(spec, is_fine)},
             "kinds": baked(is_fine)[row["id"]],
         }

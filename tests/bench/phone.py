@@ -79,7 +79,7 @@ def cold_opens(context, base, slowed):
 def recomputations(context, base):
     page = context.new_page()
     page.goto(base + "pressure/")
-    page.locator(".gauge").wait_for()
+    page.locator("button.lay-line").wait_for()
     page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
     each_ms = page.evaluate("""async (calls) => {
         const { calc } = await import(new URL("../static/js/shared/engine.js", document.baseURI));
@@ -109,7 +109,7 @@ def thirty_nozzles(context, base):
     """Both ways through thirty nozzles, as the Pressure page asks for them."""
     page = context.new_page()
     page.goto(base + "pressure/")
-    page.locator(".gauge").wait_for()
+    page.locator("button.lay-line").wait_for()
     page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
     times_ms = page.evaluate("""async ([line, calls]) => {
         const { calc } = await import(new URL("../static/js/shared/engine.js", document.baseURI));

@@ -8,6 +8,8 @@ from tests.phone.words import SITE, said
 
 HOSES = data.by_id(data.named("hoses"))
 TIPS = data.by_id(data.load("nozzles")["tip"])
+TABS = {"length": "length", "height": "height", "flow": "nozzle", "pressure": "nozzle", "hose": "hose", "nozzle": "nozzle", "tip": "nozzle",
+        "runs": "more", "device": "more", "crew": "more", "loss": "more", "floor_up": "height", "floor_down": "height", "add_twin": "more", "remove": "more"}
 FIELDS = {"length": "length", "height": "height", "flow": "flow", "pressure": "nozzle_pressure"}
 
 
@@ -18,8 +20,15 @@ class Layout:
         self.page = page
         self.answer = page.locator("output")
 
+    def tab(self, name):
+        """Open one part of the line that is selected, where it has it."""
+        key = self.page.locator(".tab", has=self.page.locator("b", has_text=re.compile(f"^{re.escape(SITE['tab'][name])}$")))
+        if key.count() and key.get_attribute("aria-pressed") == "false":
+            key.tap()
+
     def field(self, name):
         """The entry of one number: length, height, flow or pressure."""
+        self.tab(TABS[name])
         return self.page.get_by_role("textbox", name=SITE["pressure"][FIELDS[name]], exact=True)
 
     def type(self, name, text):
@@ -27,18 +36,21 @@ class Layout:
 
     def entries(self):
         """What stands in every field that is shown."""
-        shown = {name: self.field(name) for name in FIELDS}
-        return {name: field.input_value() for name, field in shown.items() if field.count()}
+        return {name: field.input_value() for name in FIELDS if (field := self.field(name)).count()}
 
     def step(self, name, key):
         """One touch of the key beside a number: "more" or "less"."""
+        self.tab(TABS[name])
         what = SITE["pressure"][FIELDS[name]]
         self.page.get_by_role("button", name=said("pressure", key, what=what), exact=True).tap()
 
     def press(self, key):
+        if key in TABS:
+            self.tab(TABS[key])
         self.page.get_by_role("button", name=SITE["pressure"][key], exact=True).tap()
 
     def _group(self, legend):
+        self.tab(TABS[legend])
         return self.page.get_by_role("group", name=re.compile("^" + re.escape(SITE["pressure"][legend]) + "(,|$)"))
 
     def choose(self, legend, label):
@@ -64,10 +76,19 @@ class Layout:
 
     def line(self, name):
         """Show the entries of one line of the layout: touch it in the drawing."""
-        self.page.locator(".map-told b", has_text=re.compile(rf" {name}$")).tap()
+        self.page.locator(f"button.lay-line[data-line='{name}']").tap(position={"x": 8, "y": 30})
+
+    def turn(self, over=True):
+        """Turn the picture over to what flows now, or back."""
+        key = self.page.locator(".dock .key-act")
+        if (key.get_attribute("aria-pressed") == "true") != over:
+            key.tap()
+        return self.page.locator("#pressure")
 
     def open(self, summary):
-        """Open a part of the page that is folded, by its heading."""
+        """Open a part of the page that is folded, by its heading; what flows now is the picture turned over."""
+        if summary == SITE["now"]["title"]:
+            return self.turn()
         part = self.page.locator("details.section", has=self.page.locator("summary", has_text=summary)).last
         if part.get_attribute("open") is None:
             part.locator("summary").first.tap()
@@ -75,13 +96,20 @@ class Layout:
 
     def build(self, key):
         """Touch a key that builds the layout."""
-        self.open(SITE["pressure"]["build"])
+        self.turn(over=False)
         self.press(key)
 
     def ready(self, name):
         """Layout one of the layouts that are ready."""
-        self.open(SITE["pressure"]["build"])
+        self.open(SITE["pressure"]["ready"])
         self.page.get_by_role("button", name=SITE["ready"][name], exact=True).tap()
+
+    def careful(self):
+        """Open what there is to be careful of, said in one line under the number."""
+        line = self.page.locator(".plate-careful")
+        line.wait_for()
+        if line.get_attribute("open") is None:
+            line.locator("summary").tap()
 
     def refusal(self, name):
         """The message at a field."""

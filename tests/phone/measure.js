@@ -14,7 +14,7 @@
   };
 
   const SHAPES = "path, circle, rect, line, ellipse, polyline, polygon";
-  const EDGED = ".key, .chip > span, .choice, .tile, .part, .map-key, .stepper-value, input:not([type=radio], [type=checkbox], [type=file], .stepper-value *), textarea";
+  const EDGED = ".key, .chip > span, .choice, .tile, .part, .stepper-value, input:not([type=radio], [type=checkbox], [type=file], .stepper-value *), textarea";
 
   const luminance = (rgb) => {
     const [red, green, blue] = rgb.map((value) => {
@@ -148,7 +148,7 @@
     }),
 
     // Where each stop of the Tab key lies on the page; what stays at an edge of the screen lies nowhere.
-    places: () => stops().map((control) => ({ name: name(shape(control)), isFixed: control.closest(".notice-low") !== null, box: shape(control).getBoundingClientRect().toJSON() })),
+    places: () => stops().map((control) => ({ name: name(shape(control)), isFixed: control.closest(".notice-low") !== null, pane: control.closest("[data-pane]")?.dataset.pane ?? "", box: shape(control).getBoundingClientRect().toJSON() })),
 
     // Texts that reach out of the key, box or page that holds them.
     cut: () => [...document.body.querySelectorAll("*")]

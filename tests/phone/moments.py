@@ -19,7 +19,7 @@ WATCH = """
   requestAnimationFrame(everyFrame);
 }
 """
-PLACES = {"answer": ".answer-figure", "more": ".answer-sum, .answer-more", "lines": ".map", "tiles": ".page-figure", "all": "[data-drawn]"}
+PLACES = {"answer": ".answer-figure", "more": ".answer-sum, .plate-sum", "lines": "[data-pane=line] .lay", "tiles": ".page-figure", "all": "[data-drawn]"}
 NUMBER = re.compile(r"\d")
 
 

@@ -1,4 +1,6 @@
 """Every page that takes a number, with the way to its number fields."""
+import functools
+
 from site_src.content import reckoners
 from tests import service_records
 from tests.phone import screens
@@ -44,7 +46,7 @@ def water_page(address):
 
 # every page that takes a number, and how many fields it has at least
 PAGES = {
-    "pressure": (screens.wye, 5),
+    **{f"pressure {tab}": (functools.partial(screens.wye, tab=tab), 5) for tab in ("length", "nozzle", "height", "more")},
     **{f"water/{name}/": (water_page(f"water/{name}/"), 1) for name in reckoners.WATER},
     "foam/": (water_page("foam/"), 1),
     "rig/": (rig_page, 20),

@@ -1,4 +1,5 @@
 """Every screen of the site by name, each with the way to it: pages as they open, and what only a touch brings."""
+import functools
 import json
 
 from site_src.content import data
@@ -13,7 +14,7 @@ from tests.phone.words import PRACTICE, SITE
 from tests.site import pages
 
 
-def wye(handset):
+def wye(handset, tab="nozzle"):
     """Two lines, one smooth, one gated, and a caution, every part of the page open."""
     layout = open_layout(handset)
     layout.build("add_wye")
@@ -21,8 +22,22 @@ def wye(handset):
     layout.type("length", "600")
     layout.choose("nozzle", SITE["pressure"]["smooth"])
     layout.working("friction")
-    for section in ("now", "at_pump", "bounds", "fall"):
+    layout.careful()
+    for section in ("at_pump", "bounds", "fall"):
         layout.open(SITE[section]["title"])
+    layout.open(SITE["pressure"]["ready"])
+    layout.tab(tab)
+    return layout.page
+
+
+def flowing(handset):
+    """Two lines of which one is shut, the picture turned over."""
+    layout = open_layout(handset)
+    layout.build("add_wye")
+    layout.line("B")
+    layout.type("length", "100")
+    layout.turn()
+    layout.page.locator("button.lay-end[data-line=A]").tap()
     return layout.page
 
 
@@ -143,6 +158,8 @@ STATES = {
     "years of tests": over_the_years,
     "check after repair": raising,
     "pressure with a wye": wye,
+    **{f"pressure, its {tab}": functools.partial(wye, tab=tab) for tab in ("hose", "height", "more")},
+    "pressure flowing": flowing,
     "pressure refused": refused,
     "card pausing": card_at("road", "centre_back", "pause"),
     "card asking": card_at("scene", "light_first"),

@@ -25,7 +25,7 @@ APART_PX = 8
 SLACK_PX = 0.5  # of a fraction that layout rounds away
 CONTRAST = 7
 DRAWN = 3  # contrast of what is drawn, WCAG 2.2, 1.4.11
-GROUND = ("fall-area",)  # tints the ground under a line and says nothing itself
+GROUND = ("fall-area", "line-bared")  # tints the ground under a line, or is the ground between a line and its frame, and says nothing itself
 WIDE_PX, NARROW_PX = 1024, 320
 NAMED = ("button", "link", "textbox", "radio", "checkbox", "combobox", "img", "region")
 WIDTH_PX = PHONE["viewport"]["width"]
@@ -88,13 +88,15 @@ def goes_against(before, after):
 
 @pytest.mark.parametrize("width", [WIDTH_PX, WIDE_PX])
 def test_focus_goes_down_the_page(screen, width):
-    """The Tab key goes from the top down and from the start of a row to its end."""
+    """The Tab key goes from the top down and from the start of a row to its end, in each pane of a page for itself."""
     screen.set_viewport_size({"width": width, "height": 6000})
     places = [place for place in screen.evaluate("measure.places()") if not place["isFixed"]]
     screen.set_viewport_size(PHONE["viewport"])
     assert places
     assert screen.locator("[tabindex]:not([tabindex='0'], [tabindex='-1'])").count() == 0
-    assert [(one["name"], other["name"]) for one, other in itertools.pairwise(places) if goes_against(one, other)] == []
+    assert [(one["name"], other["name"]) for one, other in itertools.pairwise(places) if one["pane"] == other["pane"] and goes_against(one, other)] == []
+    panes = [pane for pane, _ in itertools.groupby(places, key=lambda place: place["pane"]) if pane]
+    assert len(panes) == len(set(panes))  # each is left once
 
 
 def test_is_read_in_order(screen):

@@ -5,7 +5,7 @@ import urllib.parse
 import pytest
 from playwright.sync_api import expect
 
-from tests.phone.layout import FIELDS, fresh_layout, open_layout
+from tests.phone.layout import FIELDS, Layout, fresh_layout, open_layout
 from tests.phone.words import SITE, said
 
 MARKUP = "<img src=x onerror=h()>"  # short enough to pass as an entry
@@ -48,7 +48,7 @@ def test_entry_is_refused_in_its_place(layout, text, code, name):
     layout.type(name, text)
     expect(layout.refusal(name)).to_have_text(SITE["refusal"][code])
     expect(layout.field(name)).to_have_attribute("aria-invalid", "true")
-    expect(layout.answer).to_have_text(SITE["pressure"]["waiting"])
+    expect(layout.answer).to_have_text(said("pressure", "waiting", entry=SITE["entry"][name]))
     after = layout.entries()
     assert text.startswith(after[name])  # as typed, or as much as anyone could mean
     assert after == {**before, name: after[name]}
@@ -63,13 +63,15 @@ def test_entry_of_a_line_out_of_sight(layout):
     layout.build("add_wye")
     layout.line("A")
     layout.type("flow", "")
-    expect(layout.answer).to_have_text(SITE["pressure"]["waiting"])
+    expect(layout.answer).to_have_text(said("pressure", "waiting", entry=SITE["entry"]["flow"]))
     layout.line("B")
-    expect(layout.answer).to_have_text(said("pressure", "waiting_line", line=said("pressure", "line", id="A")))
+    expect(layout.answer).to_have_text(said("pressure", "waiting_line", entry=SITE["entry"]["flow"], line=said("pressure", "line", id="A")))
     expect(layout.field("flow")).to_have_value("150")
     layout.type("length", "150")
     layout.line("A")
     expect(layout.field("length")).to_have_value("200")
+    layout.press("to_entry")  # a key beside it leads to the entry
+    expect(layout.page.locator("#A-flow")).to_be_focused()
     expect(layout.refusal("flow")).to_have_text(SITE["refusal"]["empty"])
     layout.type("flow", "150")
     layout.shows(188)  # by hand: 69.75 + 100 + 2 x 3^2; line B with 150 ft needs less
@@ -90,9 +92,10 @@ def test_bad_entry_costs_nothing_but_itself(take, text):
     layout = fresh_layout(handset)
     layout.step("length", "more")
     layout.type("flow", text)
-    expect(layout.answer).to_have_text(SITE["pressure"]["waiting"])
+    expect(layout.answer).to_have_text(said("pressure", "waiting", entry=SITE["entry"]["flow"]))
     layout.page.close()
-    again = open_layout(handset)
+    again = Layout(handset.open("pressure/"))
+    expect(again.page.locator("#A-flow")).to_be_visible()  # the entry that is refused is the one that is open
     assert (again.field("length").input_value(), again.field("pressure").input_value()) == ("250", "100")
 
 

@@ -35,5 +35,5 @@ def test_number_follows_from_what_stands_beside_it(take, seed):
 def open_afresh(handset):
     """The Pressure page of a phone on which no layout was entered yet."""
     page = handset.open("pressure/")
-    page.get_by_role("textbox").first.wait_for()
+    page.locator("button.lay-line").first.wait_for()
     return page

@@ -4,12 +4,13 @@ from playwright.sync_api import expect
 
 from tests.phone.keyboard import MEASURE, fault
 from tests.phone.screens import SCREENS
+from tests.phone.test_access import GROUND
 
 APART = 3  # contrast, WCAG 2.2, 1.4.11
 READ = 7
 # what is chosen, and the same thing not chosen
 CHOICES = {
-    "pressure with a wye": [(".map-key[aria-pressed=true]", ".map-key[aria-pressed=false]"), (".chip input:checked + span", ".chip input:not(:checked) + span")],
+    "pressure with a wye": [(".tab[aria-pressed=true]", ".tab[aria-pressed=false]"), (".chip input:checked + span", ".chip input:not(:checked) + span")],
     "practice running": [(".chip input:checked + span", ".chip input:not(:checked) + span")],
     "test site": [(".chip input:checked + span", ".chip input:not(:checked) + span")],
     "tables/US/friction/": [(".chip-here span", ".chip:not(.chip-here) span")],
@@ -30,7 +31,7 @@ def test_what_means_something_is_seen_in_forced_colours(take, name):
             assert page.evaluate("([chosen, other]) => measure.between(chosen, other)", pair) >= APART, (look, pair)
         assert [each for each in page.evaluate("measure.contrasts()") if each["ratio"] < READ] == [], look
         drawn = page.evaluate("measure.shapes()") + page.evaluate("measure.edges()")
-        assert [each for each in drawn if each["ratio"] < APART and not each["name"].endswith("fall-area")] == [], look
+        assert [each for each in drawn if each["ratio"] < APART and not each["name"].endswith(GROUND)] == [], look
         page.keyboard.press("Tab")
         assert [told for focus in page.evaluate("measure.foci()") if (told := fault(focus))] == [], look
 

@@ -34,10 +34,10 @@ def test_ready_lay(offline_layout, take, name):
     """One touch layouts it, with its answer worked by hand; its address opens the same on another phone."""
     offline_layout.ready(name)
     offline_layout.shows(READY[name])
-    drawn = offline_layout.page.locator(".map").inner_text()
+    drawn = offline_layout.page.locator(".lay").first.inner_text()
     other = open_layout(take(), offline_layout.link())
     other.shows(READY[name])
-    assert other.page.locator(".map").inner_text() == drawn
+    assert other.page.locator(".lay").first.inner_text() == drawn
 
 
 def test_standpipe_built_by_touch(away):
@@ -149,7 +149,6 @@ def test_master_stream_built_by_touch(away):
     layout.hose("supply-3-on-2.5")
     layout.choose("nozzle", SITE["pressure"]["smooth"])
     layout.tip("1-1/2")
-    layout.open(SITE["pressure"]["more_of_it"])
     layout.choose("runs", "2")
     layout.choose("device", SITE["device"]["master"])
     layout.shows(READY["master"])
@@ -164,10 +163,12 @@ def test_shutting_a_nozzle(away):
     layout.ready("wye")
     layout.shows(READY["wye"])
     now = layout.open(SITE["now"]["title"])
-    now.get_by_role("button", name=said("now", "shut_it", line=said("pressure", "line", id="B"))).tap()
+    now.locator("button.lay-end[data-line=B]").tap()
     # by hand: alone it would ask 100 + 52.31 + 2 x 1.5^2 = 156.81 for 150 gpm; at 170.31 it gets x sqrt(170.31 / 156.81)
-    row = now.get_by_role("listitem").filter(has_text=said("pressure", "line", id="A"))
-    expect(row).to_contain_text(re.compile(r"156 gpm\s*109 psi\D*150 gpm\s*100 psi"))
+    row = now.locator("button.lay-end[data-line=A]")
+    expect(row).to_have_text(re.compile(r"156 gpm\s*109 psi\D*150"))
+    expect(row).to_have_accessible_name(re.compile(r"156 gpm.*109 psi"))
+    expect(now.locator("[data-pane=line] .lay-hose[data-line=B] .line-waits, .line-bar")).to_have_count(2)  # thin, with a bar across
     pump = layout.open(SITE["at_pump"]["title"])
     pump.get_by_role("radio", name=SITE["at_pump"]["fed"]).tap()
     # by hand: 170.31 - 50 = 120.31; 300 x 120.31 / 1714 = 21.06
@@ -175,15 +176,18 @@ def test_shutting_a_nozzle(away):
 
 
 def test_bad_entry_below_the_answer(away):
-    """A bad gauge reading is told at its field and costs the answer nothing."""
+    """A bad gauge reading is told at its field and named in the plate, and costs the answer nothing."""
     layout = open_layout(away)
     layout.ready("one")
     now = layout.open(SITE["now"]["title"])
     gauge = now.get_by_role("textbox", name=SITE["now"]["gauge"])
     gauge.fill("up")
     expect(now.get_by_text(SITE["refusal"]["not_a_number"])).to_be_visible()
-    layout.shows(170)
+    expect(layout.answer).to_have_text(said("pressure", "waiting", entry=SITE["entry"]["gauge"]))
     assert gauge.input_value() == "up"
+    layout.turn(over=False)
+    layout.shows(170)
+    assert layout.turn().get_by_role("textbox", name=SITE["now"]["gauge"]).input_value() == "up"
 
 
 def test_deep_lay(take):
@@ -191,9 +195,9 @@ def test_deep_lay(take):
     layout = open_layout(take(viewport={"width": 320, "height": 740}))
     for _ in range(6):
         layout.build("add_wye")
-    assert layout.page.locator(".map-key").count() == 13
+    assert layout.page.locator("button.lay-line").count() == 13
     assert layout.page.evaluate("document.documentElement.scrollWidth <= innerWidth")
-    for key in layout.page.locator(".map-key").all():
+    for key in layout.page.locator("button.lay-line").all():
         key.tap()
         expect(key).to_have_attribute("aria-pressed", "true")
 
@@ -203,6 +207,7 @@ def test_each_line_shows_the_hose_chosen_for_it(layout):
     layout.ready("wye")
     for name, size in (("S", "2 1/2"), ("A", "1 3/4"), ("B", "1 3/4"), ("S", "2 1/2")):
         layout.line(name)
+        layout.tab("hose")
         chosen = layout.page.get_by_role("group", name=f"{SITE['pressure']['hose']}, in", exact=True).get_by_role("radio", checked=True)
         expect(chosen).to_have_accessible_name(size)
 
@@ -213,6 +218,7 @@ def test_the_size_that_was_touched_is_marked(layout, first, then, chip):
     layout.hose(first)
     layout.choose_in(SITE["units"]["title"], SITE["units"]["bar"])
     layout.hose(then)
+    layout.tab("hose")
     sizes = layout.page.get_by_role("group", name=f"{SITE['pressure']['hose']}, mm", exact=True)
     if chip:
         expect(sizes.get_by_role("radio", checked=True)).to_have_accessible_name(chip)
@@ -229,7 +235,7 @@ def test_what_stands_at_a_standpipe_goes_up_with_it(layout):
     layout.press("floor_up")
     # by hand: 50 + 2 x 7.0645 x 1.5 + 25 + 0.8 x 7.0645 + 0.434 x 132 = 159.13
     layout.shows(159)
-    layout.build("undo")
+    layout.press("undo")
     layout.shows(149)
     layout.field("height").tap()
     layout.page.keyboard.type("132")
@@ -244,21 +250,37 @@ def test_what_stands_at_a_standpipe_goes_up_with_it(layout):
     expect(layout.field("height")).to_have_value("13")
 
 
-def test_a_slip_put_right_in_an_unfolded_part_keeps_it_open(layout):
-    """The gauge's typo is typed over in its place: the part stays unfolded and takes every digit."""
-    part = layout.open(SITE["now"]["title"])
+def test_a_slip_put_right_leaves_the_picture_turned_over(layout):
+    """The gauge's typo is typed over in its place: the picture stays as it is and takes every digit."""
+    layout.open(SITE["now"]["title"])
     gauge = layout.page.get_by_role("textbox", name=SITE["now"]["gauge"], exact=True)
     for typed in ("12O", "203"):
         gauge.tap()
         layout.page.keyboard.type(typed)
         expect(gauge).to_have_value(typed)
-    expect(part).to_have_attribute("open", "")
+    expect(layout.page.locator(".dock .key-act")).to_have_attribute("aria-pressed", "true")
 
 
 def test_with_a_line_shut_the_number_says_what_it_is_for(layout):
-    """One number is an order at a time: with a line shut the great one is for all lines open, and says so."""
+    """One number is an order at a time: turned over it is the gauge's; with a line shut the order is for all lines open, and says so."""
     layout.ready("wye")
-    expect(layout.page.locator("#answer-label")).to_have_text(SITE["pressure"]["set"])
+    label = layout.page.locator("#answer-label")
+    expect(label).to_have_text(SITE["pressure"]["set"])
     layout.open(SITE["now"]["title"])
-    layout.page.get_by_role("button", name=SITE["now"]["shut_it"].format(line="Line A"), exact=True).tap()
-    expect(layout.page.locator("#answer-label")).to_have_text(SITE["pressure"]["set_all_open"])
+    expect(label).to_have_text(SITE["now"]["gauge"])
+    layout.page.locator("button.lay-line[data-line=A]").tap()
+    expect(layout.page.locator("button.lay-line[data-line=A]")).to_have_accessible_name(SITE["now"]["open_it"].format(line="Line A"))
+    layout.turn(over=False)
+    expect(label).to_have_text(SITE["pressure"]["set_all_open"])
+
+
+def test_the_gauge_slides(layout):
+    """The pump's gauge as a slider: at a quarter of what one line asks, half the flow, the nozzle's pressure a quarter of its own."""
+    now = layout.open(SITE["now"]["title"])
+    slide = layout.page.get_by_role("slider", name=SITE["now"]["gauge"])
+    slide.fill("40")
+    expect(layout.answer).to_have_text(re.compile(r"^\s*40\s+psi\s*$"))
+    # by hand: 150 x sqrt(40 / 169.75) = 72.8; 100 x 40 / 169.75 = 23.6
+    expect(now.locator("button.lay-end[data-line=A]")).to_have_text(re.compile(r"73 gpm\s*24 psi"))
+    layout.page.get_by_role("button", name=said("now", "as_asked", pressure=170)).tap()
+    expect(layout.answer).to_have_text(re.compile(r"^\s*170\s+psi\s*$"))

@@ -229,7 +229,7 @@ def test_print(handset):
     assert re.search(r"20\d\d", paper)
     expect(layout.page.get_by_role("button", name=P["share"])).not_to_be_visible()
     expect(layout.page.get_by_role("textbox", name=P["length"])).not_to_be_visible()
-    assert SITE["pressure"]["build"] not in paper
+    assert SITE["pressure"]["ready"] not in paper
     layout.page.emulate_media(media="screen")
     expect(layout.page.locator(".on-paper:visible")).to_have_count(0)
 
@@ -242,4 +242,4 @@ def test_height_is_drawn_as_it_is_reckoned(handset, height):
     below = not height[0].isdigit()
     layout.shows(164 if below else 175)  # by hand: 169.75 -+ 0.434 x 12.5 = 164.33 and 175.18
     words = said("pressure", "height_down" if below else "height_up", height="12.5")
-    expect(layout.page.locator(".map")).to_contain_text(words)
+    expect(layout.page.locator(".lay")).to_contain_text(words)

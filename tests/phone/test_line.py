@@ -35,7 +35,7 @@ def test_a_wider_bore_is_never_thinner(kit):
 def test_length_grows_with_its_square_root(kit):
     """Of lines at the pump, 400 ft is drawn longer than 100 ft by as much as 100 ft than nothing of its root: sqrt 400 = 2 sqrt 100."""
     lines = [{"id": name, "feeder": None, "length": length_ft} for name, length_ft in (("A", 100), ("B", 400), ("C", 900))]
-    pieces = kit(TREE, "tree", lines, {"room": 20, "least": 4})["pieces"]
+    pieces = kit(TREE, "tree", lines, {"room": 20, "least": {"joint": 4, "end": 4}})["pieces"]
     drawn = [pieces[name]["to"] - 4 for name in "ABC"]
     assert drawn == pytest.approx([drawn[0], 2 * drawn[0], 3 * drawn[0]])
     assert pieces["C"]["to"] == pytest.approx(20)
@@ -57,7 +57,7 @@ def test_no_piece_lies_over_another(kit, seed):
                 ordered.append(line)
                 walk(line["id"])
     walk(None)
-    answer = kit(TREE, "tree", ordered, {"room": 12, "least": 4})
+    answer = kit(TREE, "tree", ordered, {"room": 12, "least": {"joint": 4, "end": 4}})
     pieces = answer["pieces"]
     for line in ordered:
         piece = pieces[line["id"]]

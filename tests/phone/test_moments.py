@@ -173,7 +173,7 @@ def test_followed_link(handset, take):
 
 
 def test_folded_parts_wait_for_their_numbers(handset):
-    """What flows now, in sight, never stands beside a length it does not follow from."""
+    """What flows now, in sight, never stands beside a gauge it does not follow from."""
     layout = open_layout(handset)
     layout.open(SITE["now"]["title"])
     layout.page.locator(".now").wait_for()
@@ -186,12 +186,12 @@ def test_folded_parts_wait_for_their_numbers(handset):
         if (isSeen) window.beside.push([gauge, part.innerText]);
       }).observe(document.querySelector("#pressure"), { childList: true, subtree: true, characterData: true, attributes: true });
     }""")
-    layout.type("flow", "180")
-    layout.shows(200)  # by hand: 15.5 x 1.8^2 x 2 + 100 = 200.44
-    expect(layout.page.locator(".now")).to_contain_text("180")
+    layout.page.locator("#now-gauge").fill("679")
+    layout.shows(679)
+    expect(layout.page.locator(".now")).to_contain_text("300 gpm")  # by hand: four times the pressure, twice the flow
     beside = layout.page.evaluate("window.beside")
     assert beside
-    assert all("180" in text for gauge, text in beside if gauge == "200")
+    assert all("300 gpm" in text or "gpm" not in text for gauge, text in beside if gauge == "679")
 
 
 @pytest.mark.parametrize(("address", "field"), [("water/tank/", "tank"), ("foam/", None), ("water/hydrant/", None), ("water/draft/", None)])

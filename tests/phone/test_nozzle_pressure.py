@@ -33,7 +33,6 @@ def test_kinds_bring_their_usual_pressure(take, system, hand, master, fog):
         layout.choose("nozzle", KIND[kind])
         reads(layout, pressure)
     for device, pressure in (("master", master), ("none", hand), ("aerial", master)):
-        layout.open(KIND["more_of_it"])
         layout.choose("device", DEVICE[device])
         reads(layout, pressure)
     layout.choose("nozzle", KIND["fog"])
@@ -47,7 +46,6 @@ def test_a_typed_pressure_stays(layout):
     reads(layout, "85")
     layout.tip("7/8")
     reads(layout, "85")
-    layout.open(KIND["more_of_it"])
     layout.choose("device", DEVICE["master"])
     reads(layout, "85")
     layout.type("pressure", "")
@@ -104,7 +102,7 @@ def test_a_bed_of_a_rig(handset):
 def test_a_loss_that_is_emptied_stays_empty_under_the_finger(handset):
     """Own 40 rubbed out digit by digit and typed anew is 40, and once the finger has left an empty field the usual loss stands there."""
     layout = fresh_layout(handset)
-    layout.page.locator("main details > summary").filter(has_text=SITE["pressure"]["more_of_it"]).tap()
+    layout.tab("more")
     layout.page.get_by_role("group", name=SITE["pressure"]["device"]).get_by_role("radio", name=SITE["device"]["master"], exact=True).check(force=True)
     loss = layout.page.get_by_role("textbox", name=SITE["pressure"]["loss"], exact=True)
     expect(loss).to_have_value("25")  # common practice: a master stream device

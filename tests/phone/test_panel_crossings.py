@@ -42,7 +42,7 @@ def opened(handset, address, ready):
     return page
 
 
-PARTS = {"flowing": SITE["now"]["title"], "at_pump": SITE["at_pump"]["title"], "bounds": SITE["bounds"]["title"], "workings": SITE["pressure"]["figures"]}
+PARTS = {"at_pump": SITE["at_pump"]["title"], "bounds": SITE["bounds"]["title"], "workings": SITE["pressure"]["figures"]}
 
 
 @pytest.mark.parametrize("unfolded", [{}, PARTS])
@@ -59,6 +59,19 @@ def test_pressure(handset, unfolded):
     assert bytes_of(crossed) < MOST_BYTES
     assert set(json.loads(crossed[0]["text"])["parts"]) == set(unfolded)
     assert page.evaluate("window.shownFigures") == ["187 psi"]
+
+
+def test_pressure_turned_over(handset):
+    """What flows now is asked with the answer in one question, and only while the picture is turned over."""
+    page = opened(handset, "pressure/", "#A-length")
+    page.get_by_role("button", name=SITE["now"]["title"], exact=True).tap()
+    page.locator("#now-gauge").wait_for()
+    page.wait_for_timeout(300)  # it asks as it is turned
+    page.evaluate(DRAWS)
+    crossed = crossings(page, lambda: typed(page, "#now-gauge", "40"))
+    assert [crossing["door"] for crossing in crossed] == ["layout_page.answer"]
+    assert json.loads(crossed[0]["text"])["parts"] == {"flowing": True}
+    assert page.evaluate("window.shownFigures") == ["40 psi"]
 
 
 @pytest.mark.parametrize("address", ["water/hydrant/", "water/tank/", "water/draft/", "water/relay/", "foam/"])

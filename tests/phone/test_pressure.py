@@ -60,6 +60,7 @@ def test_smooth_bore(layout, tip, psi):
 
 def test_held_key_repeats(layout):
     """A key held down goes on counting, and the release is not one more step."""
+    layout.tab("length")
     key = layout.page.get_by_role("button", name=said("pressure", "more", what=SITE["pressure"]["length"]), exact=True)
     key.dispatch_event("pointerdown")
     expect(layout.field("length")).not_to_have_value("200")
@@ -119,6 +120,7 @@ def test_caution_above_test_pressure(layout):
     told = layout.page.get_by_text(said("caution", "above_test_pressure", line=line, amount=309, limit=300))
     layout.type("length", "600")
     layout.shows(309)
+    layout.careful()
     expect(told).to_be_visible()
     # 291.81 is past nine tenths of 300, its working limit: a caution; 500 ft ask 274.38, and 450 ft 256.94, under it
     worked = layout.page.get_by_text(said("caution", "above_working_pressure", line=line, amount=292, limit=270))
@@ -150,6 +152,7 @@ def test_caution_for_the_crew(layout):
     layout.choose("crew", "1")
     # by hand: 0.0505 x 150 x 10 = 75.75 lbf; the study's limit for one is 60
     line = said("pressure", "line", id="A")
+    layout.careful()
     expect(layout.page.get_by_text(said("caution", "reaction_above_crew", line=line, amount=76, limit=60, crew=1))).to_be_visible()
 
 

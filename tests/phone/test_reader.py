@@ -39,14 +39,14 @@ def test_the_answer_is_heard_as_it_changes(handset):
     layout.shows(414)  # by hand: 15.5 x 1.5^2 x 9 + 100 = 413.9
     answer, caution = heard(page)
     assert answer == "414 psi"
-    assert SITE["caution"]["stop"] in caution
+    assert SITE["caution"]["stop"] in caution and SITE["caution_short"]["above_test_pressure"] in caution
     length.fill("abc")
     expect(page.get_by_role("alert")).to_be_visible()
     refusal = page.get_by_role("alert").inner_text()
     expect(length).to_have_accessible_description(re.compile(re.escape(refusal)))
     assert length.get_attribute("aria-invalid") == "true"
     waiting, *others = heard(page)
-    assert waiting == SITE["pressure"]["waiting"]
+    assert waiting == SITE["pressure"]["waiting"].format(entry=SITE["entry"]["length"])
     assert refusal in others
     length.fill("200")
     layout.shows(170)

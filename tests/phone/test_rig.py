@@ -204,7 +204,7 @@ def test_units_change_what_is_shown_and_not_what_was_entered(handset, system, fi
     """169.75 psi is 1170 kPa and 11.7 bar; and back in US units every entry stands as it was typed."""
     names = data.words("units")["units"]
     page = handset.open("pressure/")
-    page.locator(".gauge").wait_for()
+    page.locator("button.lay-line").wait_for()
     page.get_by_label("Length", exact=True).fill("201")
     page.get_by_label("Length", exact=True).fill("200")
     page.get_by_role("radio", name=names[system]).tap()

@@ -8,7 +8,7 @@ SHIFTS = """() => new Promise((done) => {
 })"""
 # what a page shows only once it computes
 PAGES = {
-    "pressure/": ".gauge", "water/relay/": "#why details", "diagnose/": "#diagnose .key", "why/": "#bench .key", "shift/bay/": "#card .key",
+    "pressure/": "button.lay-line", "water/relay/": "#why details", "diagnose/": "#diagnose .key", "why/": "#bench .key", "shift/bay/": "#card .key",
 }
 
 

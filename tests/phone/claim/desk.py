@@ -23,6 +23,8 @@ OURS = {"pressure": "psi", "flow": "gallon/minute", "length": "foot"}
 RATE = {"customary": "psi/foot/(gallon/minute)**2", "metric": "kPa/meter/(liter/minute)**2"}
 KINDS = {WORDS[name]: name for name in ("fog", "smooth", "automatic", "inlet")}
 
+SLACK_PX = 1.5  # between the end of one hose and the start of the next, as drawn
+
 
 class Unreadable(AssertionError):
     """The page does not tell a person what a number follows from."""
@@ -89,23 +91,20 @@ class Reader:
 
     def layout(self):
         rows = list(self.page["lines"])
-        starts = sorted({row["start"] for row in rows})
-        for row in rows:
-            row["depth"] = starts.index(row["start"])
-        lines = self._lines(rows, 0, 0)
+        left = min(row["drawn"]["from"][0] for row in rows)
+        lines = [self._line(rows, row, 0) for row in list(rows) if abs(row["drawn"]["from"][0] - left) <= SLACK_PX]
         if rows:
             raise Unreadable(f"the drawing leaves over {rows}")
         return {"lines": lines}
 
-    def _lines(self, rows, depth, joint_ft):
-        """The lines that hang on one joint, each with what hangs behind it, taken off the rows in their order."""
-        lines = []
-        while rows and rows[0]["depth"] == depth:
-            lines.append(self._line(rows, depth, joint_ft))
-        return lines
+    def _behind(self, rows, joint, joint_ft):
+        """The lines that begin where a hose to a joint ends, each with what hangs behind it, taken off the rows."""
+        at = joint["drawn"]["to"]
+        return [self._line(rows, row, joint_ft) for row in list(rows)
+                if max(abs(one - other) for one, other in zip(row["drawn"]["from"], at)) <= SLACK_PX]
 
-    def _line(self, rows, depth, joint_ft):
-        row = rows.pop(0)
+    def _line(self, rows, row, joint_ft):
+        rows.remove(row)
         hose = _row(HOSES, _under(row["groups"], WORDS["hose"]), self.family)
         above_pump_ft = self.amount(row, WORDS["height"], "length")
         device = next((value for name, value in row["groups"].items() if name == WORDS["device"]), SITE["device"]["none"])
@@ -121,10 +120,10 @@ class Reader:
             "parallel": int(row["groups"][WORDS["runs"]]),
             "appliance_psi": 0 if device == SITE["device"]["none"] else max(self.amount(row, WORDS["loss"], "pressure"), 0),
         }
-        if row["drawn"] != line["parallel"]:
-            raise Unreadable(f"{row['drawn']} hoses drawn, {line['parallel']} chosen")
+        if row["drawn"]["count"] != line["parallel"]:
+            raise Unreadable(f"{row['drawn']['count']} hoses drawn, {line['parallel']} chosen")
         nozzle = row["groups"].get(WORDS["nozzle"])
-        line["end"] = {"lines": self._lines(rows, depth + 1, above_pump_ft)} if nozzle is None else self._nozzle(row, KINDS[nozzle])
+        line["end"] = {"lines": self._behind(rows, row, above_pump_ft)} if nozzle is None else self._nozzle(row, KINDS[nozzle])
         return line
 
     def _nozzle(self, row, kind):

@@ -13,22 +13,46 @@ async () => {
     text(within.querySelector(`label[for="${input.id}"]`)),
     { text: input.value, unit: text(document.getElementById(`${input.id}-unit`)), refused: text(document.getElementById(`${input.id}-refused`)) },
   ]));
-  // Where a row's hose begins on the screen: the farther right, the more joints lie before it.
-  const startOf = (row) => Math.round(row.querySelector(".map-hose").getBoundingClientRect().left);
+  const settings = () => document.querySelector("[data-settings]");
+  const tabs = () => [...settings().querySelectorAll(".tab")];
+  const keys = () => [...document.querySelectorAll("button.lay-line")];
 
-  const settings = () => document.querySelector("[data-settings], .map ~ section[aria-label]");
-  const keys = () => [...document.querySelectorAll(".map-key")];
+  // The ends of each hose as it is drawn, in the middle of those side by side: a line begins where the one that feeds it ends.
+  const drawnOf = (id) => {
+    const { left, top } = document.querySelector("[data-pane=line] .lay-drawn").getBoundingClientRect();
+    const paths = [...document.querySelectorAll(`[data-pane=line] .lay-hose[data-line="${id}"] .line-pipe`)];
+    const ends = paths.map((path) => {
+      const matrix = path.getScreenCTM();
+      return [0, path.getTotalLength()].map((length) => path.getPointAtLength(length).matrixTransform(matrix)).map(({ x, y }) => ({ x: x - left, y: y - top }));
+    });
+    const middle = (end) => ["x", "y"].map((axis) => ends.reduce((sum, each) => sum + each[end][axis], 0) / ends.length);
+    return { count: paths.length, from: middle(0), to: middle(1) };
+  };
+
+  const isTurned = settings().querySelector(".tabs") === null; // what flows now: turned back to read what is entered
+  const turn = () => document.querySelector(".dock .key-act").click();
+  if (isTurned) {
+    turn();
+    await frame();
+  }
   const selected = keys().findIndex((key) => key.getAttribute("aria-pressed") === "true");
+  const opened = tabs().findIndex((tab) => tab.getAttribute("aria-pressed") === "true");
   const lines = [];
   for (let place = 0; place < keys().length; place += 1) {
     keys()[place].click();
     await frame();
-    for (const part of settings().querySelectorAll("details:not([open])")) part.open = true;
-    for (let waited = 0; waited < 40 && [...settings().querySelectorAll("details")].some((part) => part.children.length < 2); waited += 1) await frame();
-    const row = keys()[place].closest(".map-row");
-    lines.push({ name: text(row.querySelector(".map-told b")), start: startOf(row), drawn: row.querySelectorAll(".map-hose").length, groups: groups(settings()), fields: fields(settings()) });
+    const line = { name: text(keys()[place].querySelector(".lay-name")).split(",")[0], isChosen: place === selected, drawn: drawnOf(keys()[place].dataset.line), groups: {}, fields: {} };
+    for (let tab = 0; tab < tabs().length; tab += 1) {
+      tabs()[tab].click();
+      await frame();
+      Object.assign(line.groups, groups(settings()));
+      Object.assign(line.fields, fields(settings()));
+    }
+    lines.push(line);
   }
   keys()[selected].click();
+  await frame();
+  tabs()[Math.min(opened, tabs().length - 1)].click();
   await frame();
   const figure = document.querySelector("output.answer-figure");
   return {

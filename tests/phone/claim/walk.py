@@ -31,25 +31,36 @@ class Walk:
     def step(self, shown):
         """One thing a person may do with what is shown."""
         act = self.chance.choices(
-            (self.type, self.choose, self.line, self.build, self.ready, self.nudge, self.undo, self.units, self.again),
-            (8, 8, 4, 5, 1, 3, 1, 1, 1),
+            (self.type, self.choose, self.line, self.build, self.ready, self.nudge, self.undo, self.units, self.again, self.look),
+            (8, 8, 4, 5, 1, 3, 1, 1, 1, 1),
         )[0]
         act(shown)
 
     def settings(self):
-        return self.page.locator("[data-settings], .map ~ section[aria-label]").first
+        return self.page.locator("[data-settings]")
 
     def note(self, *what):
         self.steps.append(" ".join(str(part) for part in what))
 
-    def unfold(self):
-        """Open what is folded in the settings, so that a finger reaches it."""
-        for folded in self.settings().locator("details:not([open]) > summary").all():
-            folded.tap()
+    def open(self, *wanted):
+        """Open a part of the line at random, of those that hold what is wanted."""
+        tabs = self.settings().locator(".tab").all()
+        for tab in self.chance.sample(tabs, len(tabs)):
+            tab.tap()
+            if self.settings().locator(", ".join(wanted)).count():
+                return
+
+    def look(self, shown):
+        """Turn the picture over, shut or open a line there, and turn it back: what is asked stays what it was."""
+        self.note("look at what flows")
+        turn = self.page.locator(".dock .key-act")
+        turn.tap()
+        self.page.locator("button.lay-end").first.tap()
+        turn.tap()
 
     def type(self, shown):
         """Touch a number and type another over it; what was typed is what must stand there."""
-        self.unfold()
+        self.open("input[inputmode=decimal]")
         fields = self.settings().locator("input[inputmode=decimal]")
         place = self.chance.randrange(fields.count())
         field = fields.nth(place)
@@ -73,7 +84,7 @@ class Walk:
 
     def choose(self, shown):
         """Another hose, nozzle, tip, number of hoses side by side, or device."""
-        self.unfold()
+        self.open("fieldset.chips")
         groups = self.settings().locator("fieldset.chips").all()
         group = self.chance.choice(groups)
         legend = group.locator("legend").text_content().strip()
@@ -105,28 +116,30 @@ class Walk:
     def line(self, shown):
         place = self.chance.randrange(len(shown["lines"]))
         self.note("touch", shown["lines"][place]["name"])
-        self.page.locator(".map-key").nth(place).tap()
+        self.page.locator("button.lay-line").nth(place).tap(position={"x": 8, "y": 30})
 
     def build(self, shown):
         """One more hose, or one less."""
         key = self.chance.choice(ADDED) if len(shown["lines"]) < MOST_LINES else "remove"
+        if key in ("add_twin", "remove"):
+            self.settings().locator(".tab").last.tap()
         self._tool(WORDS[key])
 
     def ready(self, shown):
+        folded = self.page.locator("details:not([open]) > summary", has_text=WORDS["ready"])
+        if folded.count():
+            folded.tap()
         self._tool(SITE["ready"][self.chance.choice(list(SITE["ready"]))])
 
     def _tool(self, name):
         self.note("press", name)
-        folded = self.page.locator("details:not([open]) > summary", has_text=WORDS["build"])
-        if folded.count():
-            folded.tap()
         key = self.page.get_by_role("button", name=name, exact=True)
-        if key.count():  # not every layout is ready in every system, and there may be no room
+        if key.count() and key.first.is_enabled():  # not every layout is ready in every system, and there may be no room
             key.first.tap()
 
     def nudge(self, shown):
         """One touch of a key beside a number, or of a floor."""
-        self.unfold()
+        self.open(".stepper button.key", "[role=group] button.key")
         keys = self.settings().locator(".stepper button.key, [role=group] button.key")
         key = keys.nth(self.chance.randrange(keys.count()))
         self.note("press", key.get_attribute("aria-label") or key.text_content().strip())
@@ -134,7 +147,7 @@ class Walk:
 
     def undo(self, shown):
         key = self.page.get_by_role("button", name=WORDS["undo"], exact=True)
-        if key.count():
+        if key.is_enabled():
             self.note("undo")
             key.tap()
 
@@ -147,5 +160,5 @@ class Walk:
         """The page opened again: what was entered is still there, and so is its answer."""
         self.note("reload")
         self.page.reload()
-        self.page.locator(".map-key").first.wait_for()
+        self.page.locator("button.lay-line").first.wait_for()
         self.page.wait_for_load_state("networkidle")

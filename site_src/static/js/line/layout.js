@@ -4,8 +4,9 @@ import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
 import { crossBar, inlet, junction, nozzle, pipe, thickness } from "./signs.js";
 import { tree } from "./tree.js";
 
-const [LEFT, ENDS] = [2.875, 5.75]; // rem for the pump and for what stands at a nozzle
-const LEAST = 4.25; // rem a piece of hose takes at least: a target and what lies between two
+const LEFT = 3; // rem for the pump
+const [ENDS, TIGHT] = [6.25, 5.5]; // rem for what stands at a nozzle; where many joints lie before it
+const LEAST = { joint: 4.125, end: 4.75 }; // rem a hose to a joint, or to its end, takes at least: a target and what lies between two
 const BEND = 2; // rem that a hose takes to come to its row
 const TARGET = 3.5;
 const REM = 16; // of the drawing's own numbers, whatever the reader's letters are
@@ -13,13 +14,13 @@ const PLAIN = 16; // px of a rem where nobody chose larger letters; larger ones 
 
 const u = (rem) => `calc(var(--u) * ${rem})`;
 
-// width: rem there are. name: what the picture is. pump: { content, name, press, isChosen }.
+// width: rem there are; ends: of them, for what stands at a nozzle. name: what the picture is. pump: { content, name, press, isChosen }.
 // lines: [{ id, feeder, length, bore, runs, state, end, isChosen, isShut, hose, note, name, press, figure, endName, pressEnd, isEndChosen }]:
 // state and bore as in signs.js; end "joint", "nozzle" or "inlet"; hose (above it), note (under it) and figure (at its end) are what is read there;
 // name and endName what a screen reader says. Without `press` it is a picture only.
-export function layoutView({ lines, pump, width, name }) {
-  const { pieces, rows, wide } = tree(lines, { room: Math.max(width - LEFT - ENDS, 0), least: LEAST });
-  const whole = LEFT + wide + ENDS;
+export function layoutView({ lines, pump, width, name, ends = isDeep(lines) ? TIGHT : ENDS }) {
+  const { pieces, rows, wide } = tree(lines, { room: Math.max(width - LEFT - ends, 0), least: LEAST });
+  const whole = LEFT + wide + ends;
   const shrink = Math.min(1, Math.max(width / whole, PLAIN / parseFloat(getComputedStyle(document.documentElement).fontSize)));
   const isWide = whole * shrink > width + 0.01;
   const thickest = Math.max(...lines.map((line) => half(line)));
@@ -31,13 +32,12 @@ export function layoutView({ lines, pump, width, name }) {
   const roots = placed.filter(({ line }) => line.feeder === null).map(({ row }) => row);
   const [top, foot] = [middle(Math.min(...roots)) - 1.125, middle(Math.max(...roots)) + 1.125];
   const order = placed.flatMap((piece) => [{ at: piece.row, x: piece.from, view: hoseKey(piece, box) }, ...(piece.line.end === "joint" ? [] : [{ at: piece.row, x: piece.to, view: endKey(piece, box, whole) }])]);
-  order.push({ at: Math.min(...roots), x: 0, view: pumpKey(pump, `top:${u((top + foot - Math.max(foot - top, TARGET)) / 2)};height:${u(Math.max(foot - top, TARGET))};width:${across(LEFT + 0.5)}`) });
+  order.push({ at: Math.min(...roots), x: 0, view: pumpKey(pump, foot - top, `top:${u((top + foot - Math.max(foot - top, TARGET)) / 2)};height:${u(Math.max(foot - top, TARGET))};width:${across(LEFT + 0.5)}`) });
   return html`
     <div class="lay" role="group" aria-label=${name} ?data-wide=${isWide}>
       <div class="lay-ground" .style=${`--u:${shrink}rem;width:${isWide ? u(whole) : `min(100%, ${width}rem)`};height:${u(rows * high)}`}>
         <svg class="lay-drawn" viewBox="0 0 ${whole * REM} ${rows * high * REM}" preserveAspectRatio="none" aria-hidden="true">
           ${[...placed].sort((one, other) => Number(one.line.isChosen) - Number(other.line.isChosen)).map((piece) => hose(piece, middle))}
-          <rect class="line-block" x=${0.375 * REM} y=${top * REM} width=${2.375 * REM} height=${(foot - top) * REM} rx="4"/>
           ${placed.map((piece) => sign(piece, middle))}
         </svg>
         ${order.sort((one, other) => one.at - other.at || one.x - other.x).map(({ view }) => view)}
@@ -55,6 +55,9 @@ function half(line) {
   const [between, wide] = bundle(line);
   return (between * ((line.runs ?? 1) - 1) + wide) / 2 / REM;
 }
+
+// Whether three hoses or more lie one behind another.
+const isDeep = (lines) => lines.some(({ feeder }) => lines.find(({ id }) => id === feeder)?.feeder);
 
 function hose({ line, from, to, row, start }, middle) {
   const [x, end, y, at] = [from * REM, (to + (line.end === "joint" ? 0 : 0.125)) * REM, middle(start) * REM, middle(row) * REM];
@@ -75,13 +78,13 @@ function sign({ line, to, row }, middle) {
 }
 
 const key = ({ kind, place, id = null, name, isPressed, press, content }) => press
-  ? html`<button type="button" class="lay-key ${kind}" data-line=${id ?? nothing} .style=${place} aria-label=${name} aria-pressed=${isPressed ? "true" : "false"} @click=${press}>${content}</button>`
-  : html`<span class="lay-key ${kind}" data-line=${id ?? nothing} .style=${place}>${content}</span>`;
+  ? html`<button type="button" class="lay-key ${kind}" data-line=${id ?? nothing} .style=${place} aria-pressed=${isPressed ? "true" : "false"} @click=${press}><span class="lay-name">${name}</span><span class="lay-read" aria-hidden="true">${content}</span></button>`
+  : html`<span class="lay-key ${kind}" data-line=${id ?? nothing} .style=${place}><span class="lay-read">${content}</span></span>`;
 
 // A tap on the joint of a hose is one on what it ends in.
 function hoseKey({ line, from, to, row, start }, box) {
   const joins = line.end === "joint";
-  const left = from + (line.feeder === null ? 0.75 : 0.875);
+  const left = from + (line.feeder === null ? 1 : 0.875);
   const right = to + (joins ? 0.375 : -0.25);
   const press = line.press && ((event) => {
     const { right: edge, width } = event.currentTarget.getBoundingClientRect();
@@ -102,4 +105,4 @@ const endKey = ({ line, to, row }, box, whole) => key({
   kind: "lay-end", place: box(to + 0.25, whole, row), id: line.id, name: line.endName, isPressed: line.isEndChosen, press: line.pressEnd, content: line.figure,
 });
 
-const pumpKey = (pump, place) => key({ kind: "lay-pump", id: null, place: `left:0;${place}`, name: pump.name, isPressed: pump.isChosen, press: pump.press, content: pump.content });
+const pumpKey = (pump, high, place) => key({ kind: "lay-pump", id: null, place: `left:0;${place}`, name: pump.name, isPressed: pump.isChosen, press: pump.press, content: html`<span class="lay-block" .style=${`height:${u(high)}`}>${pump.content}</span>` });

@@ -4,7 +4,7 @@ import { percent, withRoom } from "./labels.js";
 
 
 // now: a number, or null while there is none. least, end, step: of the scale, in the same unit. limits: [{ at, label, level }], level
-// "stop", "caution" or "mark"; the first has its name below the line, others above. name: what the picture says. off: said where now lies past the end. width: rem there are.
+// "stop" or "rated"; the first has its name below the line, others above. name: what the picture says. off: said where now lies past the end. width: rem there are.
 export function scale({ now, least = 0, end, step, limits = [], level, name, off, width = 20 }) {
   const share = (figure) => Math.min(Math.max((figure - least) / (end - least), 0), 1);
   const ticks = Array.from({ length: Math.floor((end - least) / step + 1e-9) + 1 }, (_, count) => least + count * step);

@@ -4,7 +4,7 @@
 const SHORT = 4; // root of the length at which a hose is drawn at least, in square roots
 
 // lines: [{ id, feeder, length }] from the pump on, each before those it feeds; length in any unit, null where nobody knows it.
-// room: rem for the hoses, least: rem a piece needs. Returns { pieces: by id { from, to, row, start }, rows, deep, wide }; `wide` is what it takes.
+// room: rem for the hoses, least: rem that a hose to a joint and one to its end need. Returns { pieces: by id { from, to, row, start }, rows, deep, wide }; `wide` is what it takes.
 export function tree(lines, { room, least }) {
   const behind = (id) => lines.filter(({ feeder }) => feeder === id);
   const pieces = {};
@@ -15,7 +15,8 @@ export function tree(lines, { room, least }) {
     const next = behind(line.id);
     const root = Math.max(Math.sqrt(Math.max(line.length ?? 0, 0)), SHORT);
     const sum = root + (line.feeder === null ? 0 : pieces[line.feeder].sum);
-    pieces[line.id] = { depth, sum, root, row: 0 };
+    const own = next.length ? least.joint : least.end;
+    pieces[line.id] = { depth, sum, root, own, taken: own + (pieces[line.feeder]?.taken ?? 0), row: 0 };
     if (!next.length) pieces[line.id].row = rows++;
     for (const each of next) place(each, depth + 1);
     if (next.length) pieces[line.id].row = pieces[next[(next.length - 1) >> 1].id].row;
@@ -28,13 +29,13 @@ export function tree(lines, { room, least }) {
   // What is left of the room once each piece has its least goes by the roots of the lengths; the longest way is drawn full.
   const all = Object.values(pieces);
   const deep = Math.max(...all.map(({ depth }) => depth));
-  const wide = Math.max(room, deep * least);
-  const stretch = Math.min(...all.map(({ depth, sum }) => (wide - depth * least) / sum));
+  const wide = Math.max(room, ...all.map(({ taken }) => taken));
+  const stretch = Math.min(...all.map(({ taken, sum }) => (wide - taken) / sum));
   for (const line of lines) {
     const piece = pieces[line.id];
     const feeder = pieces[line.feeder];
     piece.from = feeder?.to ?? 0;
-    piece.to = piece.from + least + piece.root * stretch;
+    piece.to = piece.from + piece.own + piece.root * stretch;
     piece.start = feeder?.row ?? piece.row;
   }
   return { pieces, rows, deep, wide };

@@ -1,38 +1,33 @@
 // The Pressure page: a layout, its answer, and the controls that change it.
-import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { render } from "../../vendor/lit-html/lit-html.js";
+import { roomIn } from "../line/labels.js";
 import { addressOf } from "../shared/address.js";
 import { answering } from "../shared/answering.js";
 import { draftOf, keepDraft } from "../shared/draft.js";
 import { calc } from "../shared/engine.js";
-import { isUnfolded } from "../shared/fold.js";
+import { isUnfolded, unfold } from "../shared/fold.js";
 import { basisOf, keepAnswer, lastAnswer } from "../shared/last_answer.js";
-import { beside, toNotice } from "../shared/notice.js";
-import { refusalOf } from "../shared/refusal.js";
+import { toNotice } from "../shared/notice.js";
 import { shownIn } from "../shared/shown.js";
 import { fill, pageData, unitWords } from "../shared/site.js";
-import { systemChips, unitsOnce } from "../shared/units.js";
+import { unitsOnce } from "../shared/units.js";
 import { actsOn } from "../pressure/acts.js";
-import { answerView } from "../pressure/answer.js";
-import { NOTHING_TYPED, boundsView } from "../pressure/bounds.js";
-import { fallView } from "../pressure/fall.js";
-import { figuresView } from "../pressure/figures.js";
+import { NOTHING_TYPED } from "../pressure/bounds.js";
 import { clean, entriesOf, hasRoom, isOld, linesOf } from "../pressure/layout.js";
-import { mapView } from "../pressure/map.js";
 import { namesOf } from "../pressure/names.js";
-import { nowView } from "../pressure/now.js";
 import { openingsOf } from "../pressure/opening.js";
-import { paperView } from "../pressure/paper.js";
 import { Past, DRAFT as PAST } from "../pressure/past.js";
-import { WATERS, pumpView } from "../pressure/pump.js";
-import { Saved, savedView } from "../pressure/saved.js";
-import { KINDS, settingsView } from "../pressure/settings.js";
-import { toolsView } from "../pressure/tools.js";
+import { staleOf } from "../pressure/plate.js";
+import { WATERS } from "../pressure/pump.js";
+import { Saved } from "../pressure/saved.js";
+import { NOW, openTab, tabOf } from "../pressure/tabs.js";
+import { pageView } from "../pressure/view.js";
 import { wanted } from "../pressure/wanted.js";
 import { atHand, chosenRig, chosenSystem } from "../rig/chosen.js";
 import { faultsOf } from "../rig/faults.js";
-import { rigNamed } from "../rig/named.js";
 
 const DRAFT = "pressure"; // what is worked on
+const LARGE = 16; // rem across under which letters are so large that nothing may stay in the way
 const REST_MS = 20; // from an answer to its being kept
 const place = document.getElementById("pressure");
 const starting = calc.start();
@@ -46,22 +41,24 @@ const choices = { ...data, source: standing.source, now: standing.now, waters: W
 const { soundLayout, layoutOf, usable, openingLayout } = openingsOf(choices, (id) => ready(id));
 const address = addressOf({ mark: "#layout=", old: "#lay=", longest: data.bounds.link, clean: (layout) => clean(layout, choices) });
 
-const NOTHING = { answer: null, flowing: null, at_pump: null, bounds: null, refusal: null };
-const state = { ...NOTHING, system: chosenSystem(data.systems), layout: null, selected: "A", shelf: data.shelf, isExample: false, isRunning: false, reach: NOTHING_TYPED, notice: null, own: rig, beds: [], faultyBeds: [], faults: null };
+const NOTHING = { answer: null, scale: null, flowing: null, at_pump: null, bounds: null, refusal: null };
+const state = { ...NOTHING, system: chosenSystem(data.systems), layout: null, selected: "A", tab: rig?.beds?.length ? "hose" : "length", lengths: {}, width: roomIn(null), shelf: data.shelf, isExample: false, isRunning: false, reach: NOTHING_TYPED, notice: null, own: rig, beds: [], faultyBeds: [], faults: null };
 const past = new Past((undone ?? []).map(({ lay, layout = lay, selected }) => ({ layout: soundLayout(() => layout), selected })).filter(({ layout }) => layout));
 const inputs = shownIn(state);
 const { shown } = inputs;
 const page = answering(question, draw);
 const saved = new Saved({ words, longest: data.bounds.name, redraw, open: openSaved });
 let resting;
+let refused = null; // the entry that was refused last
 let isDrawn = false;
+let isMeasuring = false;
 let openedOn = null; // the opening layout, as long as calc has not judged the rig's beds
 
 const units = () => unitsOf(state.system);
 const family = () => data.systems[state.system].family;
 const ready = (id) => readyLayout(family(), id);
 const lineOf = (id) => linesOf(state.layout).find((line) => line.id === id);
-const { labelOf, nameOf, told, endOf } = namesOf({ state, words, hoses, tips: data.tips, lineOf, shown });
+const names = namesOf({ state, words, hoses, tips: data.tips, lineOf, shown });
 
 state.beds = usable(rig?.beds);
 
@@ -89,6 +86,16 @@ const act = actsOn({
     state.isExample = !state.beds.length;
     say("afresh", words.pressure.is_opening, act.undo);
   },
+  toEntry: async ({ line = state.selected, ...refusal }) => {
+    Object.assign(state, { selected: line, tab: tabOf({ line, ...refusal }, state.layout) });
+    await work();
+    document.getElementById(`${refusal.field === "gauge" ? NOW : line}-${refusal.field}`)?.focus();
+  },
+  toPart: async (name) => {
+    unfold(name);
+    await work();
+    place.querySelector(`[data-part=${name}]`)?.scrollIntoView();
+  },
   share: async () => say("share", words.link[await address.share(state.layout)]),
 });
 
@@ -109,6 +116,7 @@ function say(at, text, undo = null) {
 function set(layout, selected) {
   state.layout = layout;
   state.selected = linesOf(layout).some(({ id }) => id === selected) ? selected : linesOf(layout).at(-1).id;
+  state.tab = openTab(state.tab, lineOf(state.selected));
 }
 
 // A new layout: keep it, work it out. What was changed is one step to go back; null for a step back.
@@ -126,11 +134,11 @@ function show(layout, what, selected = state.selected) {
 const basis = () => basisOf(data.version, state.system, rig, clean(state.layout, choices));
 
 function recall() {
-  const last = lastAnswer(DRAFT, basis()) ?? (isAsBaked() ? { answer: data.baked, texts: [], laid: {} } : null);
+  const last = lastAnswer(DRAFT, basis()) ?? (isAsBaked() ? { answer: data.baked, scale: data.baked_scale, texts: [], laid: {} } : null);
   if (!last) return null;
   inputs.recall(last.texts);
   state.shelf = { ...data.shelf, ...last.laid, hoses: { ...data.shelf.hoses, ...last.laid.hoses } };
-  return { ...NOTHING, answer: last.answer };
+  return { ...NOTHING, answer: last.answer, scale: last.scale ?? null };
 }
 
 const isAsBaked = () => !rig && state.system === document.documentElement.dataset.system && JSON.stringify(clean(state.layout, choices)) === JSON.stringify(clean(standing, choices));
@@ -139,8 +147,8 @@ const isAsBaked = () => !rig && state.system === document.documentElement.datase
 async function question() {
   const held = { shelf: state.shelf, units: units(), profile: state.own };
   if (isOld(state.layout)) await convert(held);
-  const { layout, selected: line, reach } = state;
-  const parts = Object.fromEntries(["workings", "fall", "flowing", "at_pump", "bounds"].filter((part) => isUnfolded(part)).map((part) => [
+  const { layout, selected: line, reach, tab } = state;
+  const parts = Object.fromEntries(["workings", "fall", "at_pump", "bounds"].filter((part) => isUnfolded(part)).concat(tab === NOW ? "flowing" : []).map((part) => [
     part, part === "bounds" ? { line, reach: { ...reach, length: reach.length || lineOf(line).length } } : true]));
   const { texts, learn } = inputs.unread(entriesOf(layout, reach));
   const answered = await calc.ask("layout_page.answer", { layout, parts, texts }, held);
@@ -159,47 +167,45 @@ async function convert({ units }) {
 
 function keepLast() {
   const laid = Object.fromEntries(linesOf(state.layout).map(({ hose }) => [hose, state.shelf.hoses[hose]]));
-  if (state.answer) keepAnswer(DRAFT, basis(), { answer: state.answer, laid: { ...state.shelf, hoses: laid }, texts: inputs.kept() });
+  if (state.answer) keepAnswer(DRAFT, basis(), { answer: state.answer, scale: state.scale, laid: { ...state.shelf, hoses: laid }, texts: inputs.kept() });
 }
 
-// Why there is no answer, or null where it only has not come yet.
-function staleOf(refusal) {
-  if (!refusal) return null;
-  const isElsewhere = lineOf(refusal.line) && refusal.line !== state.selected;
-  const named = { ...refusal, line: labelOf(refusal.line) };
-  return refusal.field in KINDS ? fill(words.pressure[isElsewhere ? "waiting_line" : "waiting"], named) : refusalOf(words, named);
+// An entry that is refused as the page opens, or as a part of it is brought, is the one that is open.
+function bringRefused(answered) {
+  const refusal = answered?.refusal;
+  const tab = tabOf(refusal, state.layout);
+  const [before] = [refused, (refused = refusal ? JSON.stringify(refusal) : null)];
+  if (tab && refused !== before && !document.activeElement?.matches("input")) Object.assign(state, { selected: refusal.line ?? state.selected, tab });
 }
 
 function draw(answered) {
   if (!state.isRunning && !isDrawn && !answered) return; // dashes stand there
   if (!isDrawn) place.replaceChildren();
   isDrawn = true;
+  bringRefused(answered);
   Object.assign(state, NOTHING, answered);
+  for (const { id, length_ft } of state.answer?.lines ?? []) state.lengths[id] = length_ft;
   clearTimeout(resting);
   if (state.isRunning) resting = setTimeout(keepLast, REST_MS);
-  const { layout, answer, notice } = state;
+  const { layout } = state;
   const lines = linesOf(layout);
-  const common = { ...state, line: lineOf(state.selected), lines, data, rig, words, u: unitWords(words, state.system), stale: staleOf(state.refusal), shown, labelOf, nameOf, lineOf, told, endOf, act, work, redraw };
-  render(html`
-    ${beside(notice, "top", words.pressure)}
-    ${paperView({ rig, words })}
-    ${answerView(common)}
-    ${rigNamed(rig, state.faults, words)}
-    ${mapView(common)}
-    ${toolsView({ ...common, ready: data.ready[family()], canUndo: !past.isEmpty, hasRoom: (added) => hasRoom(layout, state.selected, added, data.bounds) })}
-    ${settingsView(common)}
-    ${answer ? html`${nowView(common)}${pumpView(common)}${boundsView(common)}${fallView(common)}${figuresView(common)}` : nothing}
-    <div class="rows">
-      <button type="button" class="key key-wide" @click=${act.share}>${words.pressure.share}</button>
-      ${beside(notice, "share", words.pressure)}
-      <button type="button" class="key key-wide" @click=${() => window.print()}>${words.pressure.print}</button>
-    </div>
-    ${savedView({ saved, layout, words })}
-    ${systemChips({ systems: data.systems, system: state.system, words, change: act.system })}
-    <div class="rows">
-      <button type="button" class="key key-wide" @click=${act.afresh}>${words.pressure.afresh}</button>
-      ${beside(notice, "afresh", words.pressure)}
-    </div>`, place);
+  const common = {
+    ...state, ...names, line: lineOf(state.selected), lines, data, rig, words, u: unitWords(words, state.system), stale: staleOf(state, words, names.labelOf), shown, lineOf, act, work, redraw, saved,
+    ready: data.ready[family()], canUndo: !past.isEmpty, hasRoom: (added) => hasRoom(layout, state.selected, added, data.bounds),
+  };
+  render(pageView(common), place);
+  measure();
+}
+
+// The picture has the room that its pane leaves it. Drawn once more where that is another than it was drawn for.
+function measure() {
+  const room = roomIn(place.querySelector(".lay"));
+  if (isMeasuring || Math.abs(room - state.width) < 0.01) return;
+  isMeasuring = true;
+  state.width = room;
+  place.toggleAttribute("data-large", roomIn(null) < LARGE);
+  redraw();
+  isMeasuring = false;
 }
 
 // What was worked on last, or the layout the page opens on: an example, unless it is a rig's own.
@@ -227,6 +233,7 @@ function open() {
 
 open();
 addEventListener("hashchange", open);
+addEventListener("resize", measure);
 addEventListener("beforeprint", redraw); // with the date of now
 await starting;
 const own = await atHand(rig, data.shelf, units());

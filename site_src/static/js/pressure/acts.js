@@ -1,10 +1,11 @@
 // What a touch does to the layout. Each act says what it changed, so that one step back undoes it whole.
 import { NOTHING_TYPED } from "./bounds.js";
 import { asBed, asSupply, changed, isJoint, linesOf, raised, without, withJoint, withLine, withTwin } from "./layout.js";
+import { openTab } from "./tabs.js";
 import { usualPressure } from "../shared/usual.js";
 import { bare, tagged } from "../shared/units.js";
 
-export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, before, work, afresh, share }) {
+export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, before, work, afresh, share, toEntry, toPart }) {
   const tag = (text) => (text === "" ? "" : tagged(text, state.system));
   const change = (id, changes) =>
     Object.entries(changes).reduce((layout, [name, value]) => changed(layout, id, name, value), state.layout);
@@ -74,8 +75,15 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
       show(layout, once("ready"), "A");
       scrollTo(0, 0);
     },
-    select: (id) => {
-      state.selected = id;
+    toEntry,
+    toPart,
+    // A line, and of it what is touched: a part of its hose, or its end.
+    select: (id, tab = state.tab) => {
+      Object.assign(state, { selected: id, tab: openTab(tab, lineOf(id)) });
+      work();
+    },
+    open: (tab) => {
+      state.tab = openTab(tab, lineOf(state.selected));
       work();
     },
     system: (system) => {

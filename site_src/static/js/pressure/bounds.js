@@ -3,7 +3,7 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
 import { warning } from "../shared/warning.js";
-import { entryStepper } from "./settings.js";
+import { entryStepper } from "./fields.js";
 
 export const NOTHING_TYPED = { pump: "", end: "", flow: "", length: "" };
 

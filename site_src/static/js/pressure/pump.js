@@ -4,7 +4,7 @@ import { chips } from "../shared/controls.js";
 import { fold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
 import { shape, warning } from "../shared/warning.js";
-import { entryStepper } from "./settings.js";
+import { entryStepper } from "./fields.js";
 
 export const WATERS = ["tank", "fed", "draft"];
 const LEFT = 46;

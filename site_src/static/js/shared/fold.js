@@ -10,7 +10,7 @@ export const unfold = (name) => open.set(name, true); // to be seen where the pa
 export function fold({ name, summary, kind = "record", begins = false, redraw }, content) {
   const isOpen = isUnfolded(name, begins);
   return html`
-    <details class=${kind} ?open=${isOpen} @toggle=${({ target }) => {
+    <details class=${kind} data-part=${name} ?open=${isOpen} @toggle=${({ target }) => {
       if (target.open === isOpen) return;
       open.set(name, target.open);
       redraw();

@@ -1,0 +1,50 @@
+// The page: the plate and the picture, the tray, what lies one tap away, and the dock.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { beside } from "../shared/notice.js";
+import { systemChips } from "../shared/units.js";
+import { rigNamed } from "../rig/named.js";
+import { boundsView } from "./bounds.js";
+import { dockView, readyView } from "./dock.js";
+import { fallView } from "./fall.js";
+import { figuresView } from "./figures.js";
+import { paperView } from "./paper.js";
+import { pictureView } from "./picture.js";
+import { plateView } from "./plate.js";
+import { pumpView } from "./pump.js";
+import { savedView } from "./saved.js";
+import { NOW } from "./tabs.js";
+import { trayView } from "./tray.js";
+
+export function pageView(page) {
+  const { layout, answer, notice, faults, tab, system, rig, data, words, act, saved } = page;
+  return html`
+    <div class="pane" data-pane="line">
+      ${beside(notice, "top", words.pressure)}
+      ${paperView({ rig, words })}
+      ${plateView(page)}
+      ${pictureView(page)}
+      ${faults?.length ? rigNamed(rig, faults, words) : nothing}
+    </div>
+    <div class="pane" data-pane="tray">
+      ${trayView(page)}
+      <div class="folds">
+        ${tab === NOW ? html`<p class="plate-note">${words.now.held}</p>` : nothing}
+        ${faults?.length ? nothing : rigNamed(rig, faults, words)}
+        ${readyView(page)}
+        ${answer ? html`${pumpView(page)}${boundsView(page)}${fallView(page)}${figuresView(page)}` : nothing}
+        <div class="rows">
+          <button type="button" class="key key-wide" @click=${act.share}>${words.pressure.share}</button>
+          ${beside(notice, "share", words.pressure)}
+          <button type="button" class="key key-wide" @click=${() => window.print()}>${words.pressure.print}</button>
+        </div>
+        ${savedView({ saved, layout, words })}
+        ${systemChips({ systems: data.systems, system, words, change: act.system })}
+        <div class="rows">
+          <button type="button" class="key key-wide" @click=${act.afresh}>${words.pressure.afresh}</button>
+          ${beside(notice, "afresh", words.pressure)}
+        </div>
+        <p class="smallprint">${words.pressure.service}</p>
+      </div>
+    </div>
+    ${dockView(page)}`;
+}
