@@ -10,7 +10,7 @@ from tests.phone.layout import open_layout
 from tests.phone.words import SITE, said
 
 PSI = SITE["unit"]["US"]["pressure"]
-# by hand, C Q^2 L with C 15.5 (1 3/4), 2 (2 1/2), 0.8 (3 on 2 1/2), 0.08 (5), 0.434 psi a foot, 29.7 d^2 sqrt(P)
+# by hand, C Q^2 L with C 15.5 (1¾), 2 (2½), 0.8 (3 on 2½), 0.08 (5), 0.434 psi a foot, 29.7 d^2 sqrt(P)
 READY = {
     "one": 170,        # 15.5 x 1.5^2 x 2 + 100 = 169.75
     "wye": 170,        # 15.5 x 1.5^2 x 1.5 + 100 = 152.31; 2 x 3^2 = 18; 300 gpm is under 350
@@ -81,7 +81,7 @@ def test_a_joint_is_as_high_as_the_line_it_is_put_before(away):
     layout.type("height", "24")
     layout.shows(180)  # by hand: 169.75 + 0.434 x 24 = 180.17
     layout.build("add_wye")
-    layout.shows(198)  # the ready supply: 100 ft of 2 1/2 with 300 gpm, 2 x 3^2 = 18
+    layout.shows(198)  # the ready supply: 100 ft of 2½ with 300 gpm, 2 x 3^2 = 18
     layout.line("S")
     expect(layout.field("height")).to_have_value("24")
 
@@ -205,7 +205,7 @@ def test_deep_lay(take):
 def test_each_line_shows_the_hose_chosen_for_it(layout):
     """Touching from a 2 1/2 in line to a 1 3/4 in line and back, the size of that line is the one marked."""
     layout.ready("wye")
-    for name, size in (("S", "2 1/2"), ("A", "1 3/4"), ("B", "1 3/4"), ("S", "2 1/2")):
+    for name, size in (("S", "2½"), ("A", "1¾"), ("B", "1¾"), ("S", "2½")):
         layout.line(name)
         layout.tab("hose")
         chosen = layout.page.get_by_role("group", name=f"{SITE['pressure']['hose']}, in", exact=True).get_by_role("radio", checked=True)

@@ -17,13 +17,13 @@ def test_own_hose_is_first_among_the_sizes(handset, system):
     chosen(handset, {**SOUND, "units": system})
     page = handset.open("pressure/")
     sizes = page.get_by_role("group", name=SITE["pressure"]["hose"]).locator(".chip")
-    expect(sizes.nth(0)).to_have_text("1 3/4 in")
-    expect(sizes.nth(1)).to_have_text("2 1/2 in")
+    expect(sizes.nth(0)).to_have_text("1¾ in")
+    expect(sizes.nth(1)).to_have_text("2½ in")
     answer = page.locator(".answer-figure")
     expect(answer).to_have_text(figure)
     page.get_by_role("radio", name=size, exact=True).tap()
     expect(answer).not_to_have_text(figure)
-    page.get_by_role("radio", name="1 3/4 in", exact=True).tap()
+    page.get_by_role("radio", name="1¾ in", exact=True).tap()
     expect(answer).to_have_text(figure)
 
 

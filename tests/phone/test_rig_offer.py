@@ -27,11 +27,11 @@ def test_the_offer_shows_what_is_far_from_the_handbook(handset):
     page = handset.open("rig/")
     bring(page, json.dumps(changed()).encode())
     far = page.locator(".offer .large")
-    expect(far).to_have_text("1 3/4 in: C 1.55, measured. 90 % below the handbook's 15.5. Large difference: check it.")
+    expect(far).to_have_text("1¾ in: C 1.55, measured. 90 % below the handbook's 15.5. Large difference: check it.")
     assert kept_rigs(page) == []
     expect(page.get_by_text(R["carry"]["changes"].format(name=ENGINE["name"]))).to_have_count(0)  # it replaces none
     bring(page, json.dumps(ENGINE).encode())  # C 11.4: a quarter less
-    expect(page.locator(".offer")).to_contain_text("1 3/4 in: C 11.4, measured. 26 % below the handbook's 15.5.")
+    expect(page.locator(".offer")).to_contain_text("1¾ in: C 11.4, measured. 26 % below the handbook's 15.5.")
     expect(far).to_have_count(0)
 
 
@@ -40,7 +40,7 @@ def test_the_offer_shows_what_it_changes(handset):
     page = with_engine(handset)
     bring(page, json.dumps(changed()).encode())
     shown = page.locator(".offer")
-    for line in ("Tank: 750 gal → 500 gal", "Pump drive: Midship, split shaft → PTO", "Own hose figures, 1 3/4 in, Coefficient: C 11.4 → C 1.55",
+    for line in ("Tank: 750 gal → 500 gal", "Pump drive: Midship, split shaft → PTO", "Own hose figures, 1¾ in, Coefficient: C 11.4 → C 1.55",
                  "Hose beds, Crosslay 1, Length: 200 ft → 150 ft", "Hose beds, Crosslay 2: removed"):
         expect(shown.get_by_role("listitem").filter(has_text=line)).to_be_visible()
     expect(shown.get_by_role("listitem")).to_have_count(6)  # and the figure beside the handbook's

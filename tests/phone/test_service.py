@@ -40,7 +40,7 @@ def prepare(proof):
         proof.choose(name, label)
     for name in ("lift_ft", "depth_ft", "strainer_ft", "suction_length_ft", "air_f", "water_f", "barometer_inhg", "altitude_ft"):
         proof.type(name, records.SITE[name])
-    for tip in ("1 3/4", "2", "2 1/4"):
+    for tip in ("1¾", "2", "2¼"):
         proof.moment(proof)
         proof.page.get_by_role("group", name=T["condition"]["tips_in"]).get_by_role("checkbox", name=tip, exact=True).tap()
     for test in PLAN["tests"]:

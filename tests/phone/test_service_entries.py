@@ -113,7 +113,7 @@ def test_a_tip_keeps_its_own_unit(run_of):
     """A tip of 2 1/4 in is that in every system: no page calls it 2 1/4 mm."""
     one = run_of(1, is_started=False)
     one.page.get_by_role("radio", name="SI (kPa)").tap()
-    expect(one.page.locator(".run-point")).to_contain_text("1 × 2\u00a01/4\u00a0in")
+    expect(one.page.locator(".run-point")).to_contain_text("1 × 2¼\u00a0in")
 
 
 def test_a_held_key_steps_on(run_of):

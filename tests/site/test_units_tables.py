@@ -20,7 +20,7 @@ def row(built, system, page, caption, first, **facts):
         ("SI", "45 mm", "24.6", "500", ["92", "123", "185"]),         # 15, 20 and 30 m of it
         ("bar", "45 mm", "0.246", "500", ["0.92", "1.2", "1.8"]),     # 0.9225, 1.23, 1.845
         # 15.5 psi at 100 US gpm is 15.5 x (1 / 0.83267)^2 = 22.36 at 100 imperial: 150 imperial gpm lose 50.3 per 100 ft
-        ("imperial", "1 3/4 in", "22.355", "150", ["25", "50"]),
+        ("imperial", "1¾ in", "22.355", "150", ["25", "50"]),
     ],
 )
 def test_friction(built, system, label, coefficient, flow, losses):

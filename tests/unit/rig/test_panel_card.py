@@ -47,14 +47,14 @@ def test_supply_tips_and_heights(run):
     assert ["1000", "8"] in [row["cells"] for row in block(told, "supply")["rows"]]
     tips = {row["name"]: row["cells"] for row in block(told, "tips")["rows"]}
     assert tips["15/16"] == ["50", "185"]  # 29.7 x 0.8789 x 7.071 = 184.6
-    assert tips["1 1/2"] == ["80", "598"]  # 29.7 x 2.25 x 8.944 = 597.7
+    assert tips["1½"] == ["80", "598"]  # 29.7 x 2.25 x 8.944 = 597.7
     assert [row["cells"] for row in block(told, "heights")["rows"]][:2] == [["5"], ["10"]]  # 12 and 24 ft: 5.2, 10.4
 
 
 def test_tips_ascend(run):
     """Tips stand by their diameter, the smallest first, whatever the order of the beds."""
     names = [row["name"] for row in block(card(run, {**RIG, "beds": [GUN, *RIG["beds"]]}), "tips")["rows"]]
-    assert names == ["15/16", "1 1/8", "1 3/8", "1 1/2", "1 5/8", "1 3/4", "1 7/8", "2"]
+    assert names == ["15/16", "1 1/8", "1 3/8", "1½", "1 5/8", "1¾", "1 7/8", "2"]
 
 
 def test_what_is_not_known_stays_blank(run):
@@ -135,7 +135,7 @@ def test_rows_that_need_a_fault_stay_blank(run):
     assert rows[2]["cells"] == ["160", "165", "170", "175", "180", "175", "190"]
     hoses = [{**RIG["hoses"][0], "coefficient": "11,x"}, RIG["hoses"][1]]
     rows = block(card(run, {**RIG, "hoses": hoses}), "set")["rows"]
-    assert [row["cells"] == blank for row in rows[:4]] == [True, True, True, False]  # the three of 1 3/4 in, and not the blitz
+    assert [row["cells"] == blank for row in rows[:4]] == [True, True, True, False]  # the three of 1¾ in, and not the blitz
     assert rows[0]["detail"] == {"code": "faulty_hose"}
 
 
@@ -146,7 +146,7 @@ def test_a_deck_gun_stands_on_the_card(run):
     """By hand: 80 and the handbook's 25 for a master-stream appliance are 105; the builder's own 40 makes it 120. No hose can be added to it."""
     rows = block(card(run, {**RIG, "beds": [GUN, {**GUN, "name": "Prepiped", "device": "aerial", "loss": "40@US", "tips": []}]}), "set")["rows"]
     assert [(row["name"], row["cells"]) for row in rows] == [("Deck gun", [None, "105", None, None, None, None, None]), ("Prepiped", [None, "120", None, None, None, None, None])]
-    assert rows[0]["detail"] == {"code": "piped_tips", "tips": "1 3/8, 1 1/2", "nozzle": "80", "loss": "25"}
+    assert rows[0]["detail"] == {"code": "piped_tips", "tips": "1 3/8, 1½", "nozzle": "80", "loss": "25"}
     # by hand: 29.7 x 1.8906 x 8.944 = 502.2
     assert rows[1]["detail"] == {"code": "piped_smooth", "tip": "1 3/8", "nozzle": "80", "loss": "40", "flow": "502"}
 
@@ -157,7 +157,7 @@ def test_a_monitor_on_hose(run):
     rows = block(card(run, {**RIG, "beds": [bed]}), "set")["rows"]
     assert rows[0]["cells"] == ["140", "145", "150", "155", "160", "155", "165"]
     # its other tip, 597.7 gpm: 0.8 x 5.977^2 x 2 = 57.2, and 25 and 80: 162.2
-    assert (rows[1]["cells"][1], rows[1]["detail"]["tip"]) == ("160", "1 1/2")
+    assert (rows[1]["cells"][1], rows[1]["detail"]["tip"]) == ("160", "1½")
 
 
 def test_supply_hose_stands_with_its_length_and_limit(run):
