@@ -30,7 +30,7 @@ DOORS = {
     "leak_page.answer": ("diagnosis.leak_page", ("parts", "plugs", "runs", "last", "listed", "opened", "role", "texts", "units")),
     "beds_page.answer": ("rig.beds_page", ("profile", "shelf", "units")),
     "panel_card.card": ("rig.panel_card", ("profile", "shelf", "units", "section", "tips")),
-    "look.after": ("diagnosis.look", ("knowledge", "signs", "role", "engine", "questions", "may_shift")),
+    "look.after": ("diagnosis.look", ("knowledge", "signs", "began", "role", "engine", "questions", "may_shift")),
     "pause.ticked": ("shift.pause", ("kind", "whole_s", "hold", "at_s")),
     "pump_size.size": ("pump.pump_size", ("rated", "units")),
     "quick.answer": ("service.quick_answer", ("baseline", "readings", "quick", "accuracy", "units")),

@@ -1,6 +1,7 @@
 """Diagnosis: which cause fits what is seen and not seen, and the safe, cheap look that best tells the rest apart.
 
-Knowledge is `{"signs": [SIGN], "causes": [CAUSE], "excludes": [[sign, sign], ...], "facts": {fact: sign}}`. A SIGN is
+Knowledge is `{"signs": [SIGN], "causes": [CAUSE], "questions": [QUESTION], "excludes": [[sign, sign], ...], "facts": {fact: sign}}`;
+for questions, which may be left out, see calc.diagnosis.choice. A SIGN is
 something out of the ordinary that can be seen or not:
     id       its name
     engine   states of the engine in which it may be looked for, of "pumping", "idle", "off"; [] for a sign that only
@@ -18,16 +19,12 @@ A CAUSE is `{"id", "likelihood", "shows": [signs it always shows], "may": [signs
 answered is `signs`: {sign: "seen" | "not_seen" | "unknown"}; unknown was asked and not answered.
 """
 from calc.base.errors import CalcError
-from calc.diagnosis import likelihood
+from calc.diagnosis import choice, likelihood
 
 ROLES = ("operator", "technician")
-ENGINES = ("pumping", "idle", "off", "secured")  # secured: off, and nobody can start it
 ANSWERS = ("seen", "not_seen", "unknown")
 MOST_QUESTIONS = 8
 SURE = 0.8  # a cause stands only with this share, with all its signs seen and none against it
-LEADS = 0.5  # from this share on a cause is followed until all of its signs are known
-ALIKE = 1e-9  # bits; the last digits of a logarithm differ between the two Pythons
-EFFORT_COST, DANGER_COST = 0.06, 0.15  # bits, for each step of effort and of danger
 
 
 def for_rig(knowledge, rig):
@@ -44,7 +41,7 @@ def for_rig(knowledge, rig):
     causes = [cause for cause in knowledge["causes"] if can_be(cause)]
     named = {sign for cause in causes for sign in cause["shows"] + cause.get("may", [])}
     signs = [sign for sign in knowledge["signs"] if can_be(sign) and (sign["id"] in named or sign.get("alarm"))]
-    return {"signs": signs, "causes": causes, "excludes": knowledge["excludes"], "facts": knowledge["facts"]}
+    return _with(knowledge, signs, causes, choice.of_rig(knowledge.get("questions", ()), {sign["id"] for sign in signs}))
 
 
 def without_shifts(knowledge):
@@ -59,7 +56,7 @@ def without_shifts(knowledge):
         signs.append(dict(sign))
         if sign.get("shifts"):
             signs[-1]["engine"] = []
-    return {"signs": signs, "causes": knowledge["causes"], "excludes": knowledge["excludes"], "facts": knowledge["facts"]}
+    return _with(knowledge, signs, knowledge["causes"], knowledge.get("questions", []))
 
 
 def entered(knowledge, facts, missing):
@@ -107,7 +104,7 @@ def rank(knowledge, signs):
             "against": against,
             "open": [sign for sign in cause["shows"] if signs.get(sign, "unknown") == "unknown"],
             "unsure": [sign for sign in cause["shows"] if signs.get(sign) == "unknown"],
-            "unasked": [sign for sign in cause["shows"] if sign not in signs and _is_askable(rows[sign], signs)],
+            "unasked": [sign for sign in cause["shows"] if sign not in signs and choice.is_askable(rows[sign], signs)],
         }))
     ranked.sort()  # by place where weights are equal: no sort of the phone keeps their order
     causes = [cause for _, _, cause in ranked]
@@ -126,7 +123,7 @@ def next_check(knowledge, signs, role, engine, questions):
     questions: how many were asked so far, 0 or more
 
     Returns contract `next_check`. Kinds:
-    "check" look for `sign`; "stands" the `cause` shows every one of its signs and nothing else fits; "danger";
+    "check" look for `sign`, or put `question` with those `answers`, which settles that sign and others; "stands" the `cause` shows every one of its signs and nothing else fits; "danger";
     "contradiction" no cause shows together what was seen; "unlisted" one does, but not what it should show besides;
     and where nothing more can be asked: "engine" the looks left want the engine as `engine` says, "technician" they want
     one, "enough" eight were asked, "maker" nothing is left to look at.
@@ -135,13 +132,13 @@ def next_check(knowledge, signs, role, engine, questions):
     """
     if role not in ROLES:
         raise CalcError("role", "unknown")
-    if engine not in ENGINES:
+    if engine not in choice.ENGINES:
         raise CalcError("engine", "unknown")
     if not isinstance(questions, int) or questions < 0:
         raise CalcError("questions", "not_a_count")
     ranked = rank(knowledge, signs)
     left = [cause for cause in ranked["causes"] if not cause["against"]]
-    end = {"kind": "check", "sign": None, "cause": None, "engine": [], "left": [cause["id"] for cause in left]}
+    end = {"kind": "check", "sign": None, "question": None, "answers": [], "cause": None, "engine": [], "left": [cause["id"] for cause in left]}
     if ranked["alarms"]:
         end["kind"] = "danger"
     elif ranked["clashes"] or not any(_could_be(cause, signs) for cause in ranked["causes"]):
@@ -159,45 +156,17 @@ def next_check(knowledge, signs, role, engine, questions):
 
 def _choose(knowledge, signs, role, engine, left, other, end):
     """Put the best look that may be made now, or what stands in the way of the others, into `end`."""
-    leader = left[0]["open"] if left[0]["share"] >= LEADS else []
-    known = _by_id(knowledge["causes"])
-    causes = [known[cause["id"]] for cause in left]
-    shares = [cause["share"] for cause in left] + [other]
-    chances = [likelihood.chances(cause) for cause in causes]
-    named = {sign for cause in causes for sign in cause["shows"]}
-    best = None
-    wanted = []
-    is_technician_wanted = False
-    for sign in knowledge["signs"]:
-        if sign["id"] in signs or sign["id"] not in named or not _is_askable(sign, signs):
-            continue
-        if sign["role"] == "technician" and role != "technician":
-            is_technician_wanted = True
-        elif not _may_look(sign, engine):
-            wanted.extend(["secured"] if sign.get("under") else sign["engine"])
-        else:
-            seen = [likelihood.chance(sign, named_by) for named_by in chances] + [likelihood.UNLISTED]
-            worth = likelihood.gain_bits(shares, seen) - EFFORT_COST * sign["effort"] - DANGER_COST * sign["danger"]
-            leads = sign["id"] in leader
-            if best is None or leads > best[0] or (leads == best[0] and worth > best[1] + ALIKE):
-                best = (leads, worth, sign["id"])
-    if best:
-        end["sign"] = best[2]
-    elif wanted:
-        end["kind"] = "engine"
-        end["engine"] = [state for state in ENGINES if state in wanted]
+    look = choice.best(knowledge, signs, role, engine, left, other)
+    if look["sign"]:
+        end["sign"], end["question"], end["answers"] = look["sign"], look["question"], look["answers"]
+    elif look["engine"]:
+        end["kind"], end["engine"] = "engine", look["engine"]
     else:
-        end["kind"] = "technician" if is_technician_wanted else "maker"
+        end["kind"] = "technician" if look["technician"] else "maker"
 
 
-def _is_askable(sign, signs):
-    return sign["engine"] and ("after" not in sign or any(signs.get(before) == "seen" for before in sign["after"]))
-
-
-def _may_look(sign, engine):
-    if sign.get("under"):
-        return engine == "secured"
-    return engine in sign["engine"] or (engine == "secured" and "off" in sign["engine"])
+def _with(knowledge, signs, causes, questions):
+    return {"signs": signs, "causes": causes, "questions": questions, "excludes": knowledge["excludes"], "facts": knowledge["facts"]}
 
 
 def _could_be(cause, signs):

@@ -79,6 +79,43 @@ def gain_bits(shares, seen):
     return _doubt_bits(yes / total) - left / total
 
 
+def of_answer(chances, seen):
+    """How often an answer is given that says all signs of a question: some are seen, the others are not. In no scale.
+
+    chances: how often each sign of the question is seen, 0 < chance < 1, by its id
+    seen: ids of those that are seen with this answer
+
+    Raises nothing. Source: the signs taken as independent, as in weight.
+    """
+    product = 1
+    for sign in chances:
+        product *= chances[sign] if sign in seen else 1 - chances[sign]
+    return product
+
+
+def answer_gain_bits(shares, odds):
+    """Bits that a question of several answers tells, on average, of which cause it is: see gain_bits.
+
+    shares: how likely each cause is, in any scale
+    odds: for each of them how often each answer is given, above 0, in any scale
+
+    Raises nothing. Source: information theory (mutual information).
+    """
+    total = sum(shares)
+    mixed, left = [0] * len(odds[0]), 0
+    for share, row in zip(shares, odds):
+        whole = sum(row)
+        rates = [one / whole for one in row]
+        left += share / total * _spread_bits(rates)
+        mixed = [sum_ + share / total * rate for sum_, rate in zip(mixed, rates)]
+    return _spread_bits(mixed) - left
+
+
+def _spread_bits(rates):
+    """Bits in an answer of several, given how often each comes."""
+    return -sum([rate * math.log2(rate) for rate in rates])
+
+
 def _doubt_bits(chance):
     """Bits that a yes or no of this chance holds."""
     return -chance * math.log2(chance) - (1 - chance) * math.log2(1 - chance)

@@ -54,6 +54,7 @@ def base():
     return {
         "signs": [_sign(row) for row in file["sign"]],
         "causes": [{key: row[key] for key in kept if key in row} for row in file["cause"]],
+        "questions": file["question"],
         "excludes": [row["pair"] for row in file["exclusion"]],
         "facts": file["facts"],
     }

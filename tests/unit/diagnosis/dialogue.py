@@ -5,6 +5,7 @@ from site_src.content import data, knowledge
 BASE = knowledge.base()
 SIGNS = {sign["id"]: sign for sign in BASE["signs"]}
 CAUSES = {cause["id"]: cause for cause in BASE["causes"]}
+QUESTIONS = {question["id"]: question for question in BASE["questions"]}
 ENTRIES = [row["id"] for row in data.load("faults")["sign"] if "entry" in row and not row.get("alarm")]
 MOST_TURNS = 4  # of the key, in one dialogue
 
@@ -25,6 +26,22 @@ def answers_of(cause):
     return answer
 
 
+def answer_of(look, answer):
+    """The answer to a question of several signs by what is said of each: the first whose signs are all seen; None where nobody can tell."""
+    possible = [each for each in QUESTIONS[look["question"]]["answers"] if each["id"] in look["answers"]]
+    seen = [each for each in possible if each["seen"] and all(answer(sign) == "seen" for sign in each["seen"])]
+    unsure = any(answer(sign) == "unknown" for each in possible for sign in each["seen"])
+    rest = [each for each in possible if not each["seen"]]
+    return seen[0]["id"] if seen else None if unsure or not rest else rest[0]["id"]
+
+
+def settled(look, said):
+    """What an answer to a question says of each of its signs that was still open; `said` is one of its answers or None."""
+    answers = QUESTIONS[look["question"]]["answers"]
+    seen = [sign for each in answers if each["id"] == said for sign in each["seen"]]
+    return {sign: "unknown" if said is None else "seen" if sign in seen else "not_seen" for each in answers for sign in each["seen"]}
+
+
 def talk(signs, answer, rig, role, engine):
     """Lead a dialogue to its end; returns that end and the signs that were asked."""
     base = fault.for_rig(BASE, rig)
@@ -33,7 +50,10 @@ def talk(signs, answer, rig, role, engine):
         told = fault.next_check(base, signs, role, engine, len(asked))
         if told["kind"] == "check":
             asked.append(told["sign"])
-            signs[told["sign"]] = answer(told["sign"])
+            if told["question"]:
+                signs = {**settled(told, answer_of(told, answer)), **signs}
+            else:
+                signs[told["sign"]] = answer(told["sign"])
         elif told["kind"] == "engine" and told["engine"][0] != engine:
             engine = told["engine"][0]
         else:

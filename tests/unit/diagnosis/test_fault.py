@@ -6,7 +6,7 @@ import re
 import pytest
 
 from calc.base.errors import CalcError
-from calc.diagnosis import fault, likelihood
+from calc.diagnosis import choice, fault, likelihood
 from calc.shift import laws
 from site_src.content import data, knowledge
 from tests.unit.diagnosis.dialogue import BASE, CAUSES, ENTRIES, SIGNS, answers_of, rig_of, talk
@@ -90,7 +90,7 @@ def test_random_dialogues_end():
     ends = set()
     for _ in range(300):
         entry = luck.choice(ENTRIES)
-        role, engine = luck.choice(fault.ROLES), luck.choice(fault.ENGINES)
+        role, engine = luck.choice(fault.ROLES), luck.choice(choice.ENGINES)
         said = {}
 
         def answer(sign, said=said):
@@ -139,7 +139,7 @@ def test_under_the_rig_only_when_secured(sign):
     assert SIGNS[sign]["role"] == "technician"
     for cause in causes:
         signs = {other: "seen" for other in cause["shows"] if other != sign}
-        for role, engine in itertools.product(fault.ROLES, fault.ENGINES):
+        for role, engine in itertools.product(fault.ROLES, choice.ENGINES):
             end = fault.next_check(BASE, signs, role, engine, 0)
             assert end["sign"] != sign or (role, engine) == ("technician", "secured")
             assert not end["sign"] or end["sign"] not in signs
@@ -147,7 +147,7 @@ def test_under_the_rig_only_when_secured(sign):
 
 def test_looks_suit_who_asks_and_how_the_engine_is():
     """Whatever is offered may be looked for by this role with the engine as it is."""
-    for entry, role, engine in itertools.product(ENTRIES, fault.ROLES, fault.ENGINES):
+    for entry, role, engine in itertools.product(ENTRIES, fault.ROLES, choice.ENGINES):
         sign = fault.next_check(BASE, {entry: "seen"}, role, engine, 0)["sign"]
         if sign:
             assert role == "technician" or SIGNS[sign]["role"] == "operator"
@@ -295,8 +295,8 @@ def test_what_is_wrong_is_found_before_it_is_put_right(cure, found):
     """"With that put right" is asked only once "that" was seen, whatever else is known."""
     [cause] = [cause for cause in CAUSES.values() if {cure, found} <= set(cause["shows"])]
     signs = {sign: "seen" for sign in cause["shows"] if sign not in (cure, found)}
-    for role, engine in itertools.product(fault.ROLES, fault.ENGINES):
+    for role, engine in itertools.product(fault.ROLES, choice.ENGINES):
         for said in ({}, {found: "unknown"}):
             assert fault.next_check(BASE, {**signs, **said}, role, engine, 0)["sign"] != cure
-    asked = [fault.next_check(BASE, {**signs, found: "seen"}, "technician", engine, 0)["sign"] for engine in fault.ENGINES]
+    asked = [fault.next_check(BASE, {**signs, found: "seen"}, "technician", engine, 0)["sign"] for engine in choice.ENGINES]
     assert cure in asked
