@@ -29,11 +29,11 @@ def page_data():
     file, told = data.load("faults"), data.words("faults")
     site = data.shared_words()
     orders = data.orders(*knowledge.order_names())
-    words = _picked("diagnose", "end", "role", "engine_state", "moment", "where", "likelihood")
+    words = _picked("diagnose", "end", "role", "engine_state", "at", "sense", "where", "likelihood")
     return json_page({
         "knowledge": knowledge.base(),
-        "signs": {row["id"]: {"begins": knowledge.begins(row), "moments": knowledge.moments(row),
-                              **{key: row[key] for key in ("place", "radio", "order", "alarm") if key in row}} for row in file["sign"]},
+        "signs": {row["id"]: {"begins": knowledge.begins(row),
+                              **{key: row[key] for key in ("place", "at", "sense", "radio", "order", "alarm") if key in row}} for row in file["sign"]},
         "causes": {row["id"]: {key: row[key] for key in ("out", "radio", "order", "source", "basis", "likelihood") if key in row}
                    for row in file["cause"]},
         "orders": orders,

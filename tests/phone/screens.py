@@ -75,13 +75,29 @@ def diagnosis(*signs):
         known = json.dumps({"signs": dict.fromkeys(signs, "seen")})
         page = handset.open(f"diagnose/#from={known}")
         first = page.get_by_role("button", name=data.words("diagnose")["diagnose"]["carried_out"])
-        page.locator(".step-act, .halt, .verdict, .order").first.wait_for()
+        page.locator(".look, .hand-over, .verdict, .order").first.wait_for()
         while first.count():
             first.click()
-        page.locator(".step-act, .halt, .verdict").first.wait_for()
+        page.locator(".look, .hand-over, .verdict").first.wait_for()
         return page
 
     return opened
+
+
+def at_a_place(handset):
+    """The signs of one place of the drawn cab."""
+    page = handset.open("diagnose/")
+    page.locator(".place-key").first.tap()
+    page.locator(".key-told").first.wait_for()
+    return page
+
+
+def in_words(handset):
+    """Every sign in words."""
+    page = handset.open("diagnose/")
+    page.get_by_role("button", name=data.words("diagnose")["diagnose"]["in_words"], exact=True).tap()
+    page.locator(".key-told").first.wait_for()
+    return page
 
 
 def card_for_another_rig(handset):
@@ -177,6 +193,8 @@ STATES = {
     "test site": service("test/run/#{id}/site", service_records.an_unfinished_record),
     "test run": service("test/run/#{id}/capacity", service_records.an_unfinished_record),
     "test sheet": service("test/sheet/#{id}"),
+    "diagnosis at a place": at_a_place,
+    "diagnosis in words": in_words,
     "diagnosis contradicted": diagnosis("light_dark", "ok_dark"),
 }
 

@@ -44,16 +44,17 @@ def test_a_touch_of_a_card(counting):
 def test_a_look_of_a_diagnosis(counting):
     """What a diagnosis knows of causes crosses when the page opens; each answer is one question without it, and one draw."""
     page = counting.open("diagnose/")
+    page.locator(".place-key").first.tap()
     page.locator(".key-told").first.tap()
-    page.locator(".key-seen, .key-act").first.wait_for()
+    page.locator(".look, .key-act").first.wait_for()
     while page.locator(".key-act").count():
         page.locator(".key-act").tap()
-    asked = page.locator(".step-act")
+    asked = page.locator(".look h2")
     page.wait_for_timeout(500)  # a touch that follows at once is no answer
     drawn, was = draws(page), asked.inner_text()
 
     def answer():
-        page.locator(".key-low").tap()
+        page.locator(".key-unsure").tap()
         expect(asked).not_to_have_text(was)
 
     crossed = crossings(page, answer)

@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 
 from site_src.content import data
 from tests.phone.card import RIG, beside, hasten, open_card
+from tests.phone.diagnosis import choose
 from tests.phone.folds import unfold
 from tests.phone.handset import Handset
 from tests.phone.layout import fresh_layout, open_layout
@@ -148,7 +149,7 @@ def test_storage_that_takes_nothing(take, trouble):
     unkept(card.page, SITE["site"]["unkept"])
     card.shows(card.steps[1])
     page = handset.open("diagnose/")
-    page.get_by_role("button", name=data.words("faults")["sees"]["light_dark"], exact=True).tap()
+    choose(page, "light_dark")
     unkept(page, SITE["site"]["unkept"])
     page = handset.open("rig/")
     press(page, "rig", "make")

@@ -10,7 +10,7 @@ from tests.phone.card import RIG, beside, hasten, open_card
 from tests.phone.folds import unfold
 from tests.phone.sheet import open_sheet
 from tests.phone.store import do, in_database
-from tests.phone.test_diagnose import ASK, ORDERS, button
+from tests.phone.diagnosis import ASK, ORDERS, button
 from tests.phone.test_failure import FILLED, NO_PUT, REFUSED
 from tests.phone.test_log import downloaded
 from tests.phone.test_rig import ENGINE, R

@@ -153,7 +153,7 @@ def test_link_into_a_diagnosis(shared, fragment):
     """A hand-over that cannot be read is told, and the diagnosis begins from nothing."""
     page = shared.open(f"diagnose/#from={fragment}")
     expect(page.get_by_text(D["bad_link"])).to_be_visible()
-    expect(page.get_by_text(D["what"], exact=True)).to_be_visible()
+    expect(page.get_by_text(D["where"], exact=True)).to_be_visible()
     assert_unharmed(page)
     page.close()
 

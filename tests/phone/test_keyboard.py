@@ -117,18 +117,21 @@ def test_a_diagnosis(handset):
     """A diagnosis from its first sign to its end: each look and the end are read from their heading; a choice keeps the focus."""
     page = hasten(handset).open("diagnose/")
     title = page.get_by_role("heading", level=2).first
-    expect(title).to_have_text(DIAGNOSE["diagnose"]["what"])
+    expect(title).to_have_text(DIAGNOSE["diagnose"]["where"])
     keys = Keys(page)
     keys.to(page.get_by_role("radio", name=DIAGNOSE["role"]["operator"]))
     page.keyboard.press("ArrowRight")
     assert keys.at(page.get_by_role("radio", name=DIAGNOSE["role"]["technician"]))
+    keys.press(button(page, DIAGNOSE["at"]["lamp"]))
+    expect(title).to_have_text(DIAGNOSE["at"]["lamp"])
+    assert keys.at(title)
     keys.press(button(page, FAULTS["sees"]["light_dark"]))
     expect(title).to_have_text(data.orders()["pump_fails"]["title"])
     assert keys.at(title)
     keys.press(button(page, DIAGNOSE["diagnose"]["carried_out"]))
     assert keys.at(title)
     looks = []
-    end = page.locator(".verdict, .halt")
+    end = page.locator(".verdict, .hand-over")
     while not end.count():
         looks.append(title.inner_text())
         keys.press(button(page, DIAGNOSE["diagnose"]["unsure"]))

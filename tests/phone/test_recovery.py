@@ -1,11 +1,13 @@
 """The recovery card: each drive its own order, and no order where the profile does not settle one."""
+import json
 import re
 
 import pytest
 from playwright.sync_api import expect
 
-from site_src.content import data
+from site_src.content import data, fleet
 from tests.phone.card import beside
+from tests.phone.test_rig import bring, taken
 from tests.phone.words import STEPS
 
 D = data.words("diagnose")["recovery"]
@@ -63,3 +65,18 @@ def test_the_longest_orders_fit_one_sheet(take, language, rig):
     page = handset.open(f"{language}rig/recovery/")
     expect(page.locator(".recovery")).to_be_visible()
     assert len(re.findall(rb"/Type\s*/Page\b", page.pdf(prefer_css_page_size=True))) == 1
+
+
+def test_card_holds_the_rig_and_no_guess(handset):
+    """The card shows what the profile holds, and a blank to fill in for what it does not."""
+    page = handset.open("rig/")
+    rig = {**fleet.load()["tollgate-engine-1"], "override_place": "Left running board", "stop_controls": "Red knob, panel top"}
+    bring(page, json.dumps(rig).encode())
+    taken(page, rig["name"])
+    page.close()
+    page = handset.open("rig/recovery/")
+    card = page.locator(".recovery")
+    for told in (rig["name"], "Left running board", "Red knob, panel top", data.step_words()["gear"]["see"]):
+        expect(card).to_contain_text(told)
+    # not in the profile: usual speed, way, tool; and the two lines of the rig's own order when a gear is refused
+    expect(card.get_by_text(D["blank"], exact=True)).to_have_count(5)

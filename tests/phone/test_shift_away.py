@@ -117,9 +117,9 @@ def test_grinding_short_or_long(at_pump):
     unfold(page)
     expect(page.locator("#diagnose")).to_contain_text(faults["sees"]["grinds"])
     assert faults["sees"]["no_clunk"] not in page.locator("#diagnose").text_content()
-    shifting = {faults["sees"][row["id"]] for row in data.load("faults")["sign"] if row.get("shifts")}
+    shifting = {faults["asks"][row["id"]][0] for row in data.load("faults")["sign"] if row.get("shifts") and row["id"] in faults["asks"]} | {faults["question"]["idle_try"]}
     for _ in range(8):
-        look = page.locator(".step-act")
+        look = page.locator(".look h2")
         unsure = page.get_by_role("button", name=data.words("diagnose")["diagnose"]["unsure"], exact=True)
         if not unsure.count():
             break

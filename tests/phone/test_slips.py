@@ -6,7 +6,7 @@ from playwright.sync_api import expect
 
 from site_src.content import data
 from tests.phone.numbers import PAGES, at, marked, opened
-from tests.phone.test_diagnose import QUICK
+from tests.phone.test_leak import QUICK
 from tests.phone.words import SITE
 
 LEAK = data.words("diagnose")["leak"]

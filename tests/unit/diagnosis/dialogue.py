@@ -42,20 +42,29 @@ def settled(look, said):
     return {sign: "unknown" if said is None else "seen" if sign in seen else "not_seen" for each in answers for sign in each["seen"]}
 
 
-def talk(signs, answer, rig, role, engine):
-    """Lead a dialogue to its end; returns that end and the signs that were asked."""
+def look_of(sign):
+    """What asks for a sign: its question, or the sign itself."""
+    return next((name for name, question in QUESTIONS.items() if any(sign in answer["seen"] for answer in question["answers"])), sign)
+
+
+def talk(signs, answer, rig, role, engine, slip=None):
+    """Lead a dialogue to its end; returns that end, the looks that were asked, and all that is known of the signs then.
+
+    A look is a sign or a question; `slip` is a pair of a question and the wrong answer to it.
+    """
     base = fault.for_rig(BASE, rig)
     signs, asked = dict(signs), []
     for _ in range(fault.MOST_QUESTIONS + MOST_TURNS + 1):
         told = fault.next_check(base, signs, role, engine, len(asked))
         if told["kind"] == "check":
-            asked.append(told["sign"])
+            asked.append(told["question"] or told["sign"])
             if told["question"]:
-                signs = {**settled(told, answer_of(told, answer)), **signs}
+                said = slip[1] if slip and slip[0] == told["question"] else answer_of(told, answer)
+                signs = {**settled(told, said), **signs}
             else:
                 signs[told["sign"]] = answer(told["sign"])
         elif told["kind"] == "engine" and told["engine"][0] != engine:
             engine = told["engine"][0]
         else:
-            return told, asked
+            return told, asked, signs
     raise AssertionError(f"no end: {signs}")

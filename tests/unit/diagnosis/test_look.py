@@ -5,7 +5,7 @@ import pytest
 
 from calc.diagnosis import fault, look
 from site_src.content import knowledge
-from tests.unit.diagnosis.dialogue import ENTRIES, SIGNS
+from tests.unit.diagnosis.dialogue import ENTRIES, SIGNS, settled
 
 BASE = knowledge.base()
 
@@ -35,12 +35,16 @@ def test_the_rest_is_a_technicians_only_where_it_is(drive):
     for entry in [entry for entry in ENTRIES if any(sign["id"] == entry for sign in rig["signs"])] * 6:
         signs, engine, asked = {entry: "seen"}, "idle", 0
         for _ in range(14):
-            answer = look.after(rig, signs, "operator", engine, asked, dice.random() < 0.8)
+            answer = look.after(rig, signs, [entry], "operator", engine, asked, dice.random() < 0.8)
             end = answer["end"]
             if end["kind"] == "engine" and end["engine"][0] != engine:
                 engine = end["engine"][0]
             elif end["kind"] == "check":
-                signs[end["sign"]] = dice.choice(["not_seen", "unknown", "unknown"])
+                said = dice.choice(["not_seen", "unknown", "unknown"])
+                if end["question"]:  # what is said of all its signs at once: an answer without signs, or none
+                    signs = {**settled(end, None if said == "unknown" else ""), **signs}
+                else:
+                    signs[end["sign"]] = said
                 asked += 1
             else:
                 break

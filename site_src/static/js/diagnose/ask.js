@@ -1,62 +1,79 @@
-// One look on the screen: is this so?
+// One look on the screen: a question and the nouns that answer it.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { route } from "../line/route.js";
 import { chips } from "../shared/chips.js";
 import { fold } from "../shared/fold.js";
 import { colon, fill } from "../shared/site.js";
 import { warning } from "../shared/warning.js";
 import { redKeys } from "./order.js";
-import { sayFirst } from "./start.js";
+import { possibleView } from "./possible.js";
+import { askedOf, sayFirst, soFar, stationOf } from "./said.js";
 
 const ENGINES = ["pumping", "idle", "off", "secured"];
+const MOST = 8; // calc.diagnosis.fault.MOST_QUESTIONS
 
-export function askView({ sign, state, data, most, isSaid, said, answer, back, setEngine, danger, redraw }) {
+const isSilent = ({ sign, data, isSaid }) => data.signs[sign].radio && !isSaid;
+
+export function askView({ look, possible, state, data, isSaid, setEngine, again, back, redraw }) {
   const { words } = data;
+  const { sign, question } = look;
   const { place, radio } = data.signs[sign];
-  const silent = radio && !isSaid;
-  const [yes, no] = words.answers[sign] ?? [words.diagnose.yes, words.diagnose.no];
+  const how = words.look[question] ?? words.look[sign];
   const mind = words.mind[sign] ?? (place === "under" ? words.diagnose.under : null);
   return html`
-    <section class="step">
-      <div class="step-head">
-        <span class="place">${words.where[place]}</span>
-        <span class="step-count">${fill(words.diagnose.question, { number: state.asked.length + 1, most })}</span>
+    <section class="look">
+      ${passed({ state, words, back })}
+      ${place === "ground" && state.engine === "pumping" ? html`<p class="notice">${words.diagnose.second}</p>` : nothing}
+      ${isSilent({ sign, data, isSaid }) ? sayFirst({ words, radio }) : nothing}
+      <h2 class="ask" aria-describedby="beside">${askedOf(look, words)}</h2>
+      <div id="beside">
+        ${how ? html`<p class="how">${how}</p>` : nothing}
+        ${mind ? warning("caution", words.diagnose.mind, mind) : nothing}
       </div>
-      <div class="step-body">
-        ${place === "ground" && state.engine === "pumping" ? html`<p class="notice">${words.diagnose.second}</p>` : nothing}
-        ${silent ? sayFirst({ words, radio }) : nothing}
-        <p class="step-ask">${words.diagnose.ask}</p>
-        <h2 class="step-act" aria-describedby="beside">${words.sees[sign]}</h2>
-        <div id="beside">
-          ${words.look[sign] ? html`<p class="step-see"><b>${words.diagnose.look}</b>${words.look[sign]}</p>` : nothing}
-          ${mind ? warning("caution", words.diagnose.mind, mind) : nothing}
-        </div>
+      ${possibleView({ possible, words })}
+      <div class="look-more">
         ${engineChoice({ words, state, setEngine, redraw })}
-      </div>
-      <div class="answers">
-        ${silent
-          ? html`<button type="button" class="key key-seen key-across" @click=${said}>${words.diagnose.said}</button>`
-          : html`
-            <button type="button" class="key" @click=${() => answer("not_seen")}>${no}</button>
-            <button type="button" class="key key-seen" @click=${() => answer("seen")}>${yes}</button>`}
-        ${state.asked.length ? html`<button type="button" class="key key-low" @click=${back}>${words.diagnose.back}</button>` : nothing}
-        <button type="button" class="key key-low ${state.asked.length ? "" : "key-across"}" @click=${() => answer("unknown")}>${words.diagnose.unsure}</button>
-        ${redKeys({ data, danger })}
+        ${soFar({ state, words, again, redraw })}
       </div>
     </section>`;
 }
 
+// The looks as stations; the key and the line itself lead back to the one before.
+function passed({ state, words, back }) {
+  const number = state.asked.length + 1;
+  const stations = [{ state: "proven" }, ...state.asked.map((entry) => ({ state: stationOf(entry) })), { state: "here" },
+    ...Array.from({ length: Math.max(MOST - number, 0) }, () => ({ state: "todo" })), { state: "end" }];
+  const line = route({ stations, name: fill(words.diagnose.question, { number, most: MOST }) });
+  return html`<div class="passed">${state.asked.length ? html`
+    <button type="button" class="key" @click=${back} aria-label=${words.diagnose.back}>‹</button>
+    <div @click=${back}>${line}</div>` : html`<div>${line}</div>`}</div>`;
+}
+
+// What may be answered: [id, noun] of each.
+const nouns = ({ sign, question, answers }, words) => (question
+  ? answers.map((id) => [id, words.said[question][id]])
+  : [["seen", words.asks[sign][1]], ["not_seen", words.asks[sign][2]]]);
+
+export function askActs({ look, data, isSaid, said, answer, danger }) {
+  const { words } = data;
+  const keys = isSilent({ sign: look.sign, data, isSaid })
+    ? html`<button type="button" class="key key-act key-row" @click=${said}>${words.diagnose.said}</button>`
+    : nouns(look, words).map(([id, noun], _, all) => html`
+      <button type="button" class="key key-noun ${all.length === 2 ? "key-half" : "key-row"}" @click=${() => answer(id)}>${noun}</button>`);
+  return html`${keys}
+    <button type="button" class="key key-unsure" @click=${() => answer("unknown")}>${words.diagnose.unsure}</button>
+    ${redKeys({ data, danger })}`;
+}
+
 // What the engine does now, in sight, and changed where it is wrong.
 const engineChoice = ({ words, state, setEngine, redraw }) =>
-  fold({ name: "engine", kind: "record engine-now", summary: html`${words.diagnose.engine}${colon} ${words.engine_state[state.engine]}`, redraw }, () =>
+  fold({ name: "engine", kind: "record", summary: html`${words.diagnose.engine}${colon} ${words.engine_state[state.engine]}`, redraw }, () =>
     chips({ name: "engine", legend: words.diagnose.change_engine, value: state.engine, change: setEngine,
       choices: ENGINES.map((id) => ({ id, label: words.engine_state[id] })) }));
 
 // Leaving the engine's work takes pressure from the lines: the crews first.
-export const leavingView = ({ words, go, stay }) => html`
-  <section class="step" role="alert">
-    <div class="step-body">${sayFirst({ words, radio: "lower_line" })}</div>
-    <div class="answers">
-      <button type="button" class="key" @click=${stay}>${words.diagnose.back}</button>
-      <button type="button" class="key key-seen" @click=${go}>${words.diagnose.said}</button>
-    </div>
-  </section>`;
+export const leavingView = ({ words }) => html`<section role="alert">${sayFirst({ words, radio: "lower_line" })}</section>`;
+
+export const leavingActs = ({ words, go, stay }) => html`
+  <button type="button" class="key key-half" @click=${stay}>${words.diagnose.back}</button>
+  <button type="button" class="key key-half key-act" @click=${go}>${words.diagnose.said}</button>`;

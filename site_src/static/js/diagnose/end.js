@@ -4,44 +4,53 @@ import { colon } from "../shared/site.js";
 import { orderView } from "../shared/order.js";
 import { shape } from "../shared/warning.js";
 import { afterwards, orderOf, ordersOfAlarms } from "./order.js";
-import { sayFirst } from "./start.js";
+import { askedOf, saidList, sayFirst } from "./said.js";
 
 const MOST_LIKELY = 4;
 
-export function endView({ end, ranked, data, state, setEngine, setRole, again, back, lookAt }) {
+export function endView({ end, ranked, data, state, setEngine, lookAt }) {
   const { words } = data;
-  const screen = {
-    danger: () => ordersOfAlarms(state, data).map((name) => orderView({ order: orderOf(name, state, data), words })),
-    stands: () => stands({ cause: end.cause, ranked, data, state }),
-    engine: () => otherEngine({ end, ranked, data, setEngine }),
-    technician: () => html`${stop(words, end.kind)}${lookAgain({ end, ranked, data, state, lookAt })}${still({ end, ranked, data })}
-      <button type="button" class="key key-wide" @click=${() => setRole("technician")}>${words.diagnose.as_technician}</button>`,
-  }[end.kind] ?? (() => html`${stop(words, end.kind)}${still({ end, ranked, data })}`);
-  return html`
-    ${end.kind === "danger" || end.kind === "engine" || end.kind === "stands" ? nothing : afterwards(state, data)}
-    ${screen()}
-    ${end.kind === "stands" ? afterwards(state, data) : nothing}
-    <div class="rows">
-      ${end.kind !== "danger" && state.asked.length ? html`<button type="button" class="key key-wide" @click=${back}>${words.diagnose.back}</button>` : nothing}
-      <button type="button" class="key key-wide" @click=${again}>${words.diagnose.again}</button>
-    </div>`;
+  if (end.kind === "danger") return ordersOfAlarms(state, data).map((name) => orderView({ order: orderOf(name, state, data), words }));
+  if (end.kind === "engine") return otherEngine({ end, ranked, data, setEngine });
+  if (end.kind === "stands") return html`${stands({ cause: end.cause, ranked, data, state })}${afterwards(state, data)}`;
+  return handOver({ end, ranked, data, state, lookAt });
 }
 
-const stop = (words, kind) => html`
-  <section class="halt" role="alert">
-    <p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>
-    <h2>${words.end[`${kind}_title`]}</h2>
-    <p>${words.end[kind]}</p>
-  </section>`;
+export const endActs = ({ end, data, state, setRole, again, back }) => html`
+  ${end.kind === "technician" ? html`<button type="button" class="key key-row" @click=${() => setRole("technician")}>${data.words.diagnose.as_technician}</button>` : nothing}
+  ${end.kind !== "danger" && state.asked.length ? html`<button type="button" class="key key-half" @click=${back}>${data.words.diagnose.back}</button>` : nothing}
+  <button type="button" class="key ${end.kind !== "danger" && state.asked.length ? "key-half" : "key-row"}" @click=${again}>${data.words.diagnose.again}</button>`;
+
+const hold = (words) => html`<p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>`;
+
+// Nobody may be hurt, and nothing more is to be told from here: what the next person needs, and what the rig may do meanwhile.
+function handOver({ end, ranked, data, state, lookAt }) {
+  const { words } = data;
+  const orders = afterwards(state, data);
+  return html`
+    <section class="plate hatched hand-over" role="alert">
+      ${hold(words)}
+      <h2>${words.end[`${end.kind}_title`]}</h2>
+      <p>${words.end[end.kind]}</p>
+      <h3>${words.diagnose.hand_over}</h3>
+      ${saidList({ state, words })}
+    </section>
+    ${orders.length ? orders : html`
+      <p>${words.end.may}</p>
+      <p><b>${words.end.may_not}</b></p>
+      <div class="say"><b>${words.order.radio}${colon}</b><p>${words.end.radio}</p></div>`}
+    ${end.kind === "technician" ? lookAgain({ end, ranked, data, state, lookAt }) : nothing}
+    ${still({ end, ranked, data })}`;
+}
 
 // What an operator could not tell the first time can be looked at once more, before the rest goes to a technician.
 function lookAgain({ end, ranked, data, state, lookAt }) {
   const { words } = data;
   const unsure = new Set(ranked.causes.filter(({ id }) => end.left.includes(id)).flatMap((cause) => cause.unsure));
-  const looks = state.asked.map(({ sign }) => sign).filter((sign) => unsure.has(sign));
+  const looks = state.asked.filter(({ said, settles }) => said === "unknown" && settles.some((sign) => unsure.has(sign)));
   return looks.length ? html`
     <h2>${words.diagnose.look_again}</h2>
-    <div class="rows">${looks.map((sign) => html`<button type="button" class="key key-wide key-told" @click=${() => lookAt(sign)}>${words.sees[sign]}</button>`)}</div>` : nothing;
+    <div class="rows">${looks.map((entry) => html`<button type="button" class="key key-wide key-told" @click=${() => lookAt(entry)}>${askedOf(entry, words)}</button>`)}</div>` : nothing;
 }
 
 const listed = (words, signs) => html`<ul class="listed">${signs.map((sign) => html`<li>${words.sees[sign]}</li>`)}</ul>`;
@@ -50,18 +59,21 @@ function stands({ cause, ranked, data, state }) {
   const { words } = data;
   const { out, radio, order, source, basis } = data.causes[cause];
   return html`
-    <section class="verdict" role="status">
+    <section class="plate verdict ${out ? "hatched" : ""}" role="status">
+      ${out ? hold(words) : nothing}
       <h2>${words.name[cause]}</h2>
-      ${out ? html`<p class="out">${shape("stop")}<b>${words.diagnose.out}</b></p>` : nothing}
+      ${out ? html`<p class="out"><b>${words.diagnose.out}</b></p>` : nothing}
       ${sayFirst({ words, radio })}
       <h3>${words.diagnose.do}</h3>
       <p class="act">${words.act[cause]}</p>
-      ${order ? orderView({ order: orderOf(order, state, data), words }) : nothing}
-      <h3>${words.diagnose.why}</h3>
-      ${listed(words, ranked.causes.find(({ id }) => id === cause).for)}
-      <p>${words.diagnose.stands} ${words.diagnose.first}</p>
-      <p class="smallprint"><span lang="en">${source}</span>. ${words.diagnose.basis}${colon} ${words.basis[basis]}.</p>
-    </section>`;
+    </section>
+    ${order ? orderView({ order: orderOf(order, state, data), words }) : nothing}
+    <h3>${words.diagnose.why}</h3>
+    ${listed(words, ranked.causes.find(({ id }) => id === cause).for)}
+    <h3>${words.diagnose.so_far}</h3>
+    ${saidList({ state, words })}
+    <p>${words.diagnose.stands} ${words.diagnose.first}</p>
+    <p class="smallprint"><span lang="en">${source}</span>. ${words.diagnose.basis}${colon} ${words.basis[basis]}.</p>`;
 }
 
 // The likeliest of what nothing speaks against, each with what speaks for it and what was not looked at.
@@ -82,7 +94,7 @@ function otherEngine({ end, ranked, data, setEngine }) {
   const { words } = data;
   return html`
     <section>
-      <h2 class="step-act">${words.end.engine_title}</h2>
+      <h2 class="ask">${words.end.engine_title}</h2>
       <p>${words.end.engine}</p>
       ${end.engine.map((engine) => html`
         <div class="change">

@@ -9,13 +9,13 @@ const lastAt = (state) => (state.asked.at(-1) ?? { at: state.began_at }).at;
 
 export const isOld = (state, now = Date.now()) => !(now - Date.parse(lastAt(state)) < LONG_MS);
 
-export const leftView = ({ state, words, goOn, again }) => html`
+export const leftView = ({ state, words }) => html`
   <section role="alert">
-    <h2 class="step-act">${fill(words.diagnose.left_title, { time: dayAndTime(lastAt(state)) })}</h2>
+    <h2 class="ask">${fill(words.diagnose.left_title, { time: dayAndTime(lastAt(state)) })}</h2>
     <p>${words.sees[state.complaints[0]]}</p>
     <p>${words.diagnose.left_told}</p>
-    <div class="rows">
-      <button type="button" class="key key-wide key-act" @click=${again}>${words.diagnose.again}</button>
-      <button type="button" class="key key-wide" @click=${goOn}>${words.diagnose.left_go_on}</button>
-    </div>
   </section>`;
+
+export const leftActs = ({ words, goOn, again }) => html`
+  <button type="button" class="key key-row key-act" @click=${again}>${words.diagnose.again}</button>
+  <button type="button" class="key key-row" @click=${goOn}>${words.diagnose.left_go_on}</button>`;

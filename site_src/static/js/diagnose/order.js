@@ -1,7 +1,6 @@
 // The orders of a diagnosis: what is done before any look where it opened with a hazard, and what the rig is after it.
 import { html } from "../../vendor/lit-html/lit-html.js";
 import { aftermathView, GRADES, orderView } from "../shared/order.js";
-import { shape } from "../shared/warning.js";
 
 const RED = { moved: "moves", steam: "steam" }; // the hazards that a red key leads to at any time, with their signs
 
@@ -18,26 +17,29 @@ const ordersOf = (signs, data) => [...new Set(signs.map((sign) => data.signs[sig
 // The orders of what a diagnosis opened with.
 const ordersAtStart = (state, data) => ordersOf(state.complaints, data);
 
-// The one that is still to be carried out before the first look, if any. One that came from a card was shown there.
-export const orderToDo = (state, data) => ordersAtStart(state, data).find((name) => !state.carriedOut?.includes(name));
+const seen = ({ signs }) => Object.keys(signs).filter((sign) => signs[sign] === "seen");
+
+// The one that is still to be carried out before the next look, if any: of what it opened with, and of what a look brought
+// to light. One that came from a card was shown there.
+export const orderToDo = (state, data) => ordersOf(seen(state), data).find((name) => !state.carriedOut?.includes(name));
 
 // The orders of the danger signs that were seen: they end every diagnosis.
 export const ordersOfAlarms = (state, data) =>
-  ordersOf(Object.keys(state.signs).filter((sign) => state.signs[sign] === "seen" && data.signs[sign].alarm), data);
+  ordersOf(seen(state).filter((sign) => data.signs[sign].alarm), data);
 
 // Whether no look may move the shift any more.
-export const noShift = (state, data) => Boolean(state.isOut) || ordersOf(Object.keys(state.signs).filter((sign) => state.signs[sign] === "seen"), data).includes("grinding");
+export const noShift = (state, data) => Boolean(state.isOut) || ordersOf(seen(state), data).includes("grinding");
 
-export const redKeys = ({ data, danger, isWide = false }) => Object.entries(RED).map(([name, sign]) => html`
-  <button type="button" class="key key-danger ${isWide ? "key-wide" : ""}" @click=${() => danger(sign)}>${shape("stop")}${data.orders[name].title}</button>`);
+export const redKeys = ({ data, danger }) => Object.entries(RED).map(([name, sign]) => html`
+  <button type="button" class="key key-danger" @click=${() => danger(sign)}>${data.orders[name].title}</button>`);
 
-export const firstView = ({ name, state, data, done, danger, again }) => html`
+export const firstView = ({ name, state, data, again }) => html`
   ${orderView({ order: orderOf(name, state, data), words: data.words })}
-  <div class="rows">
-    <button type="button" class="key key-wide key-act" @click=${() => done(name)}>${data.words.diagnose.carried_out}</button>
-    ${redKeys({ data, danger, isWide: true })}
-    <button type="button" class="key key-wide" @click=${again}>${data.words.diagnose.again}</button>
-  </div>`;
+  <button type="button" class="key key-wide" @click=${again}>${data.words.diagnose.again}</button>`;
+
+export const firstActs = ({ name, data, done, danger }) => html`
+  <button type="button" class="key key-row key-act" @click=${() => done(name)}>${data.words.diagnose.carried_out}</button>
+  ${redKeys({ data, danger })}`;
 
 // What a hazard leaves the rig as, whatever the diagnosis ends in.
 export const afterwards = (state, data) =>

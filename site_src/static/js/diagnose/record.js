@@ -1,5 +1,6 @@
 // A diagnosis as plain data: begun, answered, ended, and as a record of the log. Pure functions.
 import { ordersOfAlarms } from "./order.js";
+import { askedOf, nounOf } from "./said.js";
 
 const mark = () => crypto.randomUUID?.() ?? `${Date.now()}-${Math.random()}`;
 
@@ -8,22 +9,40 @@ export const begun = ({ rig, role, engine, madeOf }) => ({
   rig: rig && { id: rig.id, name: rig.name }, signs: {}, complaints: [], asked: [], written: false,
 });
 
-export const answered = (state, sign, said) => ({
-  ...state, signs: { ...state.signs, [sign]: said }, asked: [...state.asked, { sign, said, at: new Date().toISOString() }],
-});
+// The signs that a look settles, and what its answer says of each; questions: those of this rig.
+function settledBy({ sign, question, answers }, said, { signs, questions }) {
+  if (!question) return { [sign]: said };
+  const open = questions.find(({ id }) => id === question).answers.filter(({ id }) => answers.includes(id));
+  const seen = open.find(({ id }) => id === said)?.seen ?? [];
+  const settled = open.flatMap((answer) => answer.seen).filter((each) => !(each in signs));
+  return Object.fromEntries(settled.map((each) => [each, said === "unknown" ? said : seen.includes(each) ? "seen" : "not_seen"]));
+}
+
+// look: as calc chose it; said: "seen", "not_seen", the id of a question's answer, or "unknown".
+export function answered(state, look, said, questions) {
+  const settled = settledBy(look, said, { signs: state.signs, questions });
+  const isSeen = Object.values(settled).includes("seen");
+  const entry = { sign: look.sign, settles: Object.keys(settled), said: said === "unknown" ? said : isSeen ? "seen" : "not_seen", at: new Date().toISOString() };
+  return { ...state, signs: { ...state.signs, ...settled }, asked: [...state.asked, look.question ? { ...entry, question: look.question, answer: said } : entry] };
+}
 
 // An order that was carried out before the first look.
 export const carried = (state, name) => ({ ...state, carriedOut: [...(state.carriedOut ?? []), name] });
 
 // As if a look had not been answered: it is asked again.
-export function unanswered(state, sign) {
-  const { [sign]: _, ...signs } = state.signs;
-  return { ...state, signs, asked: state.asked.filter((entry) => entry.sign !== sign) };
+export function unanswered(state, entry) {
+  const signs = Object.fromEntries(Object.entries(state.signs).filter(([sign]) => !entry.settles.includes(sign)));
+  return { ...state, signs, asked: state.asked.filter((other) => other !== entry) };
 }
 
-export const oneBack = (state) => unanswered(state, state.asked.at(-1).sign);
+export const oneBack = (state) => unanswered(state, state.asked.at(-1));
 
 const alarmOf = (state, data) => data.orders[ordersOfAlarms(state, data)[0]];
+
+// One answer as the log has it: a sign that was seen or not; of a question also what was asked, and its answer.
+const written = (entry, words) => (entry.question
+  ? { at: entry.at, sign: entry.sign, text: askedOf(entry, words), answer: nounOf(entry, words) }
+  : { at: entry.at, sign: entry.sign, said: entry.said, text: words.sees[entry.sign] });
 
 // What the log of this phone keeps of a diagnosis that has ended.
 export const recordOf = (state, end, { words, causes, orders, signs }) => ({
@@ -39,6 +58,6 @@ export const recordOf = (state, end, { words, causes, orders, signs }) => ({
   act: end.cause ? [causes[end.cause].out && words.diagnose.out, words.act[end.cause]].filter(Boolean).join(" ") : alarmOf(state, { orders, signs })?.do.join(" ") ?? words.end[end.kind],
   entries: [
     ...state.complaints.map((sign) => ({ at: state.began_at, sign, said: "seen", text: words.sees[sign] })),
-    ...state.asked.map((entry) => ({ ...entry, text: words.sees[entry.sign] })),
+    ...state.asked.map((entry) => written(entry, words)),
   ],
 });

@@ -1,37 +1,44 @@
-// The first screen of a diagnosis: who looks, and what is seen or missed.
+// The first screens of a diagnosis: where something is seen or missed, or in words; then what.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { roleChips } from "./role.js";
-import { fold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
 import { redKeys } from "./order.js";
+import { placesView } from "./places.js";
 
-const MOMENTS = ["in", "panel", "water", "out", "yard"];
+const SENSES = ["light", "sound", "needle", "pressure", "water"];
+export const FIRST = { at: null, isWords: false, typed: "" };
 
-export function startView({ of, data, rig, role, offered, setRole, begin, danger, redraw }) {
+const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
+
+// What may open a diagnosis: signs of this rig that this person can see.
+const openers = ({ data, offered, role }) => offered.filter(({ id, role: whose }) => data.signs[id].at && (role === "technician" || whose === "operator")).map(({ id }) => id);
+
+// Those whose words have all that is typed.
+export const matching = (ids, typed, sees) => ids.filter((id) => plain(typed).split(/\s+/).every((word) => plain(sees[id]).includes(word)));
+
+export function startView({ view, show, redraw, data, rig, role, offered, setRole, begin }) {
   const { words, signs } = data;
-  const isFor = (sign, moment) => signs[sign.id].moments.includes(moment) && (role === "technician" || sign.role === "operator");
-  const moments = MOMENTS.map((moment) => ({ moment, opens: offered.filter((sign) => isFor(sign, moment)) }));
+  const ids = openers({ data, offered, role });
+  const keys = (some) => some.map((id) => html`<button type="button" class="key key-wide key-told" @click=${() => begin(id)}>${words.sees[id]}</button>`);
+  if (view.at) return html`<h2 class="ask">${words.at[view.at]}</h2><div class="rows">${keys(ids.filter((id) => signs[id].at === view.at))}</div>`;
+  if (view.isWords) {
+    const found = matching(ids, view.typed, words.sees);
+    return html`
+      <h2 class="ask">${words.diagnose.what}</h2>
+      <label class="find">${words.diagnose.find}
+        <input type="search" class="named" autocomplete="off" .value=${view.typed} @input=${({ target }) => { view.typed = target.value; redraw(); }}></label>
+      <p role="status" class=${found.length ? "reader" : ""}>${found.length ? fill(words.diagnose.matches, { count: found.length }) : words.diagnose.no_match}</p>
+      ${SENSES.map((sense) => [sense, found.filter((id) => signs[id].sense === sense)]).filter(([, some]) => some.length).map(([sense, some]) => html`
+        <h3>${words.sense[sense]}</h3><div class="rows">${keys(some)}</div>`)}`;
+  }
   return html`
-    <div class="rows">${redKeys({ data, danger, isWide: true })}</div>
-    <h2>${words.diagnose.what}</h2>
-    ${moments.filter(({ opens }) => opens.length).map(({ moment, opens }, place) =>
-      fold({ name: `${of} ${moment}`, kind: "section", summary: words.moment[moment], begins: place === 0, redraw }, () => html`
-        <div class="rows">${opens.map(({ id }) => html`
-          <button type="button" class="key key-wide key-told" @click=${() => begin(id)}>${words.sees[id]}</button>`)}</div>`))}
+    <h2 class="ask">${words.diagnose.where}</h2>
+    ${placesView({ here: ids.map((id) => signs[id].at), words, choose: (at) => show({ ...FIRST, at }) })}
+    <button type="button" class="key key-wide" @click=${() => show({ ...FIRST, isWords: true })}>${words.diagnose.in_words}</button>
     ${roleChips({ legend: words.diagnose.role, words, role, change: setRole })}
-    <p>${rig ? fill(words.diagnose.rig, rig) : words.diagnose.any_rig}</p>
-    <p class="smallprint">${words.diagnose.first}</p>`;
+    <p>${rig ? fill(words.diagnose.rig, rig) : words.diagnose.any_rig}</p>`;
 }
 
-export const soFar = ({ state, words, isOpen, again = null, redraw }) =>
-  fold({ name: `so_far ${isOpen}`, summary: words.diagnose.so_far, begins: isOpen, redraw }, () => html`
-    <ol>
-      ${state.complaints.map((sign) => html`<li><b>${words.diagnose.complaint}</b><span>${words.sees[sign]}</span></li>`)}
-      ${state.asked.map(({ sign, said }) => html`<li><b>${words.diagnose[{ seen: "yes", not_seen: "no", unknown: "unsure" }[said]]}</b><span>${words.sees[sign]}</span></li>`)}
-    </ol>
-    ${again ? html`<button type="button" class="key" @click=${again}>${words.diagnose.again}</button>` : nothing}`);
-
-// The words for the radio, before anything that changes a line's pressure.
-export const sayFirst = ({ words, radio }) => (radio
-  ? html`<div class="say"><b>${words.diagnose.say_first}</b><p>${words.say[radio]}</p><span>${words.diagnose.say_wait}</span></div>`
-  : nothing);
+export const startActs = ({ view, show, data, danger }) => html`
+  ${view.at || view.isWords ? html`<button type="button" class="key key-row" @click=${() => show(FIRST)}>${data.words.diagnose.places}</button>` : nothing}
+  ${redKeys({ data, danger })}`;

@@ -3,27 +3,28 @@ import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { answering } from "../shared/answering.js";
 import { stayAwake } from "../shared/awake.js";
 import { choose, chosen } from "../shared/choices.js";
-import { askView, leavingView } from "../diagnose/ask.js";
+import { askActs, askView, leavingActs, leavingView } from "../diagnose/ask.js";
 import { handedOver } from "../diagnose/enter.js";
-import { endView } from "../diagnose/end.js";
-import { isOld, leftView } from "../diagnose/left.js";
+import { endActs, endView } from "../diagnose/end.js";
+import { isOld, leftActs, leftView } from "../diagnose/left.js";
 import { ordersFor } from "../shared/order.js";
-import { firstView, noShift, orderToDo } from "../diagnose/order.js";
+import { firstActs, firstView, noShift, orderToDo } from "../diagnose/order.js";
 import { answered, begun, carried, oneBack, recordOf, unanswered } from "../diagnose/record.js";
-import { soFar, startView } from "../diagnose/start.js";
+import { FIRST, startActs, startView } from "../diagnose/start.js";
 import { calc, Refusal } from "../shared/engine.js";
 import { drawnAnew } from "../shared/focus.js";
 import { notices } from "../shared/notice.js";
+import { runs } from "../shared/running.js";
 import { chosenRig } from "../rig/chosen.js";
 import { fill, home, pageData } from "../shared/site.js";
 import { keep, keepRecord, kept } from "../shared/store.js";
 import { shortTime } from "../shared/times.js";
 
 const DRAFT = "diagnosis";
-const MOST = 8; // calc.diagnosis.fault.MOST_QUESTIONS
-const TO_HAND_ON = ["contradiction", "unlisted", "technician", "enough", "maker"]; // ends whose answers another person needs
 const SETTLE_MS = 400; // a second touch that follows at once is no answer to the look it brought
 const place = document.getElementById("diagnose");
+const acts = document.getElementById("acts");
+const where = document.getElementById("where");
 const ways = document.getElementById("ways");
 const starting = calc.start();
 const data = await pageData();
@@ -31,7 +32,7 @@ const { words } = data;
 const rig = await chosenRig();
 data.orders = ordersFor(data.orders, rig?.drive);
 
-const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, isLeft: false, isNew: false, shownAt: -SETTLE_MS };
+const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, isLeft: false, isNew: false, view: FIRST, shownAt: -SETTLE_MS };
 let state = null;
 let knowledge = null; // as far as it can be of this rig
 let madeOf = null; // what tells one such knowledge from another
@@ -40,10 +41,18 @@ function put(next) {
   state = next;
   page.isSaid = false;
   page.leavingFor = null;
+  page.view = FIRST;
   page.isNew = true;
   page.shownAt = performance.now();
   save();
   change();
+}
+
+// One of the first screens.
+function show(view) {
+  page.view = { ...view };
+  page.isNew = true;
+  redraw();
 }
 
 const save = () => keep(DRAFT, state);
@@ -64,9 +73,9 @@ function begin(sign) {
   put({ ...fresh(data.signs[sign].begins), ...lasting(sign), signs: { ...state?.signs, [sign]: "seen" }, complaints: [sign] });
 }
 
-function answerLook(sign, said) {
+function answerLook(of, said) {
   page.notice = null;
-  put(answered(state, sign, said));
+  put(answered(state, of, said, knowledge.questions));
 }
 
 // A red key: the sign of danger that it stands for ends the diagnosis, and no older end of it counts any more.
@@ -95,18 +104,24 @@ function setEngine(engine) {
 // All that a page shows of a state. Nothing that moves the shift is looked for on a rig that is out of service, or whose teeth ground.
 async function look() {
   if (!isRunning()) return {};
-  const { signs, role, engine, asked } = state;
+  const { signs, complaints: began, role, engine, asked } = state;
   const of = state;
-  const answer = await calc.ask("look.after", { signs, role, engine, questions: asked.length, may_shift: !noShift(state, data) }, { knowledge });
+  const answer = await calc.ask("look.after", { signs, began, role, engine, questions: asked.length, may_shift: !noShift(state, data) }, { knowledge });
   if (of === state) write(answer.end);
   return answer;
 }
 
 const { change, redraw } = answering(look, (answer) => {
-  ways.hidden = isRunning();
-  const draw = () => render(html`
-    ${notices(page.notice)}
-    ${isRunning() ? running(answer) : startView({ of: state?.id, data, rig, offered: knowledge.signs, begin, danger, setRole, redraw, role: state?.role ?? chosen("role", "operator") })}`, place);
+  const screen = shown(answer);
+  ways.hidden = isRunning() || Boolean(page.view.at) || page.view.isWords;
+  where.hidden = !screen.place;
+  where.textContent = screen.place ?? "";
+  if (!isRunning() || answer) runs("fault", isGoingOn(answer) ? { title: words.diagnose.title, address: "diagnose/", began_at: Date.parse(state.began_at) } : null);
+  const draw = () => {
+    render(html`${notices(page.notice)}${screen.view}`, place);
+    acts.hidden = screen.acts === nothing;
+    render(screen.acts, acts);
+  };
   if (!page.isNew || !answer) return draw();
   page.isNew = false;
   drawnAnew(place, draw);
@@ -114,28 +129,34 @@ const { change, redraw } = answering(look, (answer) => {
   scrollTo(0, 0);
 });
 
-function running(answer) {
-  if (page.isLeft) return leftView({ state, words, again, goOn: () => { page.isLeft = false; put(state); } });
-  if (page.leavingFor) {
-    return leavingView({ words, go: () => setEngine(page.leavingFor), stay: () => put(state) });
+const isGoingOn = (answer) => isRunning() && (["check", "engine"].includes(answer.end.kind) || Boolean(orderBefore(answer.end)));
+
+// What stands on the page, and the acts at the thumb; place: where a person has to look, for the bar.
+function shown(answer) {
+  if (!isRunning()) {
+    const role = state?.role ?? chosen("role", "operator");
+    return { view: startView({ view: page.view, show, redraw, data, rig, role, offered: knowledge.signs, setRole, begin }), acts: startActs({ view: page.view, show, data, danger }) };
   }
-  if (!answer) return nothing;
-  const { end, ranked } = answer;
-  const order = orderBefore(end);
-  if (order) return firstView({ name: order, state, data, danger, again, done: (name) => put(carried(state, name)) });
+  if (page.isLeft) return { view: leftView({ state, words }), acts: leftActs({ words, again, goOn: () => { page.isLeft = false; put(state); } }) };
+  if (page.leavingFor) return { view: leavingView({ words }), acts: leavingActs({ words, go: () => setEngine(page.leavingFor), stay: () => put(state) }) };
+  if (!answer) return { view: nothing, acts: nothing };
+  const { end, possible, ranked } = answer;
+  const name = orderBefore(end);
+  if (name) return { view: firstView({ name, state, data, again }), acts: firstActs({ name, data, danger, done: () => put(carried(state, name)) }) };
   if (end.kind === "check") {
-    return html`
-      ${askView({ sign: end.sign, state, data, danger, setEngine, most: MOST, isSaid: page.isSaid, redraw,
-        said: () => { page.isSaid = true; redraw(); },
-        answer: (said) => settled() && answerLook(end.sign, said),
-        back: () => put(oneBack(state)) })}
-      ${soFar({ state, words, isOpen: false, again, redraw })}`;
+    return {
+      place: words.where[data.signs[end.sign].place],
+      view: askView({ look: end, possible, state, data, isSaid: page.isSaid, setEngine, again, redraw, back: () => put(oneBack(state)) }),
+      acts: askActs({ look: end, data, isSaid: page.isSaid, danger, said: () => { page.isSaid = true; redraw(); },
+        answer: (said) => settled() && answerLook(end, said) }),
+    };
   }
-  return html`
-    ${endView({ end, ranked, data, state, setEngine, setRole, again, back: () => put({ ...oneBack(state), written: false }),
-      lookAt: (sign) => put({ ...unanswered(state, sign), written: false }) })}
-    ${soFar({ state, words, isOpen: TO_HAND_ON.includes(end.kind), redraw })}
-    ${page.isLogged && end.kind !== "engine" ? html`<p><a href=${new URL("log/", home).href}>${words.diagnose.kept}</a></p>` : nothing}`;
+  return {
+    view: html`
+      ${endView({ end, ranked, data, state, setEngine, lookAt: (entry) => put({ ...unanswered(state, entry), written: false }) })}
+      ${page.isLogged && end.kind !== "engine" ? html`<p><a href=${new URL("log/", home).href}>${words.diagnose.kept}</a></p>` : nothing}`,
+    acts: endActs({ end, data, state, setRole, again, back: () => put({ ...oneBack(state), written: false }) }),
+  };
 }
 
 // What is done before anything else is looked at; a danger that was seen comes first.

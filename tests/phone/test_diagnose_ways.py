@@ -1,0 +1,109 @@
+"""Ways into the diagnosis and out of it: hazards with their orders, what is handed over, directions that are never mixed."""
+import json
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.phone.diagnosis import ASK, D, F, ORDER, ORDERS, SIGN, answer, asked, begin, button, carried_out, choose, open_fresh, place
+from tests.phone.test_rig import ENGINE, with_engine
+
+
+@pytest.mark.parametrize("name", ["moved", "steam"])
+def test_danger_ends_it(away, name):
+    """Danger is under the thumb at every look, before the first and while an order is carried out, and ends it with its own order."""
+    for way in ("start", "place", "order", "look"):
+        page = open_fresh(away)
+        if way == "place":
+            place(page, "pump").tap()
+        elif way == "order":
+            choose(page, "light_dark")
+            expect(button(page, ASK["carried_out"])).to_be_visible()
+        elif way == "look":
+            begin(page, "light_flickers")
+            page.locator(".look").wait_for()
+        button(page, ORDERS[name]["title"]).tap()
+        [alert] = page.get_by_role("alert").all()
+        expect(alert.get_by_role("listitem")).to_have_text(ORDERS[name]["do"])
+        for words in (ORDER["danger"], ORDERS[name]["never"], ORDERS[name]["rig"], ORDERS[name]["radio"]):
+            expect(alert).to_contain_text(words)
+        expect(page.locator("#acts .key-noun")).to_have_count(0)
+        for said in (ASK["unsure"], ASK["carried_out"]):
+            expect(button(page, said)).to_have_count(0)
+        page.close()
+
+
+def test_dead_throttle_is_a_way_in(away):
+    """A dead throttle stands among what is seen at the panel and is a hold, not a danger; made safe, it opens with an idling engine."""
+    page = open_fresh(away)
+    choose(page, "throttle_dead")
+    alert = page.get_by_role("alert")
+    expect(alert.get_by_role("listitem")).to_have_text(ORDERS["dead_throttle"]["do"])
+    expect(alert).to_contain_text(ORDER["hold"])
+    expect(alert).not_to_contain_text(ORDER["danger"])
+    button(page, ASK["again"]).tap()
+    choose(page, "throttle_made_safe")
+    expect(page.get_by_text(f"{ASK['engine']}: {D['engine_state']['idle']}")).to_be_visible()
+    page.close()
+    page = open_fresh(away)
+    choose(page, "throttle_dead")  # the whole shift once more was told: a second time it is out of service
+    alert = page.get_by_role("alert").first
+    expect(alert.get_by_role("listitem")).to_have_text(ORDERS["dead_throttle"]["safe"])
+    expect(alert).to_contain_text(ORDERS["dead_throttle"]["rig_final"])
+    page.close()
+
+
+ROAD = ["no_clunk_road", "grinds_road", "lights_stay", "road_no_drive", "needle_never_zero"]
+
+
+@pytest.mark.parametrize("sign", ROAD)
+def test_road_side_is_answered_as_such(away, sign):
+    """Each failed shift to road has its order first, and ends with what the rig is: no word of a shift to PUMP."""
+    page = open_fresh(away)
+    choose(page, sign)
+    carried_out(page, SIGN[sign]["order"])
+    while look := asked(page):
+        assert "PUMP" not in F["look"].get(look, "") and look != "shift_felt"
+        answer(page, "unknown")
+    expect(page.locator("#diagnose")).to_contain_text(ORDERS[SIGN[sign]["order"]]["rig"])
+    page.close()
+
+
+def test_a_finished_diagnosis_is_not_reopened(away):
+    """Once it has ended, coming back shows the first screen; the log holds the end."""
+    page = open_fresh(away)
+    begin(page, "light_flickers")
+    button(page, ORDERS["moved"]["title"]).tap()
+    page.get_by_role("link", name=ASK["kept"]).wait_for()
+    page.reload()
+    expect(page.get_by_role("heading", name=ASK["where"])).to_be_visible()
+    expect(page.get_by_role("alert")).to_have_count(0)
+    page.close()
+
+
+def test_what_is_handed_over_is_judged(away):
+    """A link that holds no sign of ours, or nothing readable, leads to the first screen and says so."""
+    for handed in ('{"signs": {"odd": "seen"}}', "%7B", "[1]", '{"facts": 3}'):
+        page = away.context.new_page()
+        page.goto(away.host.origin + "diagnose/#from=" + handed)
+        expect(page.get_by_text(ASK["bad_link"])).to_be_visible()
+        expect(place(page, "lamp")).to_be_visible()
+        page.close()
+
+
+def test_a_sign_that_the_rig_cannot_show_is_not_taken(take):
+    """What a link says of a shift is not asked of a front-mounted pump: the page says that the profile rules it out."""
+    handset = take()
+    with_engine(handset, drive="front").close()
+    page = handset.context.new_page()
+    page.goto(handset.host.origin + "diagnose/#from=" + json.dumps({"signs": {"grinds": "seen"}}))
+    expect(page.get_by_text(ASK["not_of_rig"].format(**ENGINE))).to_be_visible()
+    for name in ("lamp", "selector", "display"):  # a front mount has no shift whose light, lever or gear could fail
+        signs = [sign for sign, row in SIGN.items() if row.get("at") == name]
+        if place(page, name).count():
+            place(page, name).tap()
+            for sign in {"light_dark", "no_clunk", "pto_dark"} & set(signs):
+                expect(button(page, F["sees"][sign])).to_have_count(0)
+            button(page, ASK["places"]).tap()
+    expect(page.get_by_role("link", name=D["diagnose"]["collar"])).to_have_count(0)
+    place(page, "engine").tap()
+    expect(button(page, F["sees"]["stalls"])).to_be_visible()
