@@ -42,7 +42,7 @@ def test_a_touch_of_a_card(counting):
 
 
 def test_a_look_of_a_diagnosis(counting):
-    """What a diagnosis knows of causes crosses when the page opens; each answer is one question without it, and one draw."""
+    """What a diagnosis knows of causes crosses when the page opens; each answer is one question without it, and one draw of the look and of its acts."""
     page = counting.open("diagnose/")
     page.locator(".place-key").first.tap()
     page.locator(".key-told").first.tap()
@@ -60,4 +60,4 @@ def test_a_look_of_a_diagnosis(counting):
     crossed = crossings(page, answer)
     assert [each["door"] for each in crossed] == ["look.after"]
     assert bytes_of(crossed) < TICK_MOST
-    assert draws(page) - drawn == 1
+    assert draws(page) - drawn == 2  # the look, and the acts at the thumb

@@ -56,6 +56,7 @@ CALLS = [
     ("rig_page.answer", {"profile": {**PROFILE, "tank": "big", "odd": "1"}, "shelf": catalogue.shelf(), "units": units.shown_in("US"), "texts": [["length", "61@SI"]],
                          "parts": {"beds": True, "figures": True, "measured": {"0": [{"inlet": "150", "outlet": "100", "flow": "150", "length": "200"}]}}}),
     ("rig.at_hand", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
+    ("beds_page.answer", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("US")}),
     ("layout_page.answer", {"layout": a_layout(a_wye(a_line(end=fog("190", "75")), a_line(id="B", height="-33.3"))),
                             "shelf": SHELF, "units": UNITS, "profile": None, "parts": {}, "texts": [["length", "50@ours"]]}),
     ("heights.converted", {"layout": a_layout(a_wye(a_line(), height="30")), "units": UNITS}),
