@@ -144,6 +144,7 @@ def test_no_answer_is_a_bare_yes(away):
 def test_an_end_hands_over_what_was_seen(away):
     """Where nobody may be hurt the end is a hold, not red: each answer as it was given, what the rig may do, and words for the radio."""
     page = open_fresh(away)
+    page.get_by_role("radio", name=D["role"]["operator"]).tap()
     begin(page, "tank_overflows")
     given = []
     while look := asked(page):

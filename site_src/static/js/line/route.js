@@ -9,7 +9,7 @@ const NEAR = 1.05; // rem from one station to the next, under which they would t
 // stations: [{ state, label, place }] from the first to the end; state as in signs.js; place from 0 to 1, evenly where none has one.
 // at: how far the line is thick, from 0 to 1: to the station where one is, where it is left out. name: what the picture says.
 // label: text under the place where one is ("7 of 15"). sections: [{ from, label }], from the station with that index. width: rem there are.
-export function route({ stations, at = undefined, name, label, sections = [], width = 20 }) {
+export function route({ stations, at = undefined, name, label = "", sections = [], width = 20 }) {
   const places = stations.map(({ place }, count) => place ?? count / Math.max(stations.length - 1, 1));
   const isNear = width / Math.max(stations.length - 1, 1) < NEAR;
   const here = stations.findIndex(({ state }) => state === "here" || state === "overdue");
