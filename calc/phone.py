@@ -15,6 +15,7 @@ DOORS = {
     "collar.places": ("diagnosis.collar", ("proofs", "seen")),
     "entry.added": ("base.entry", ("units", "kind", "text", "other", "sign")),
     "entry.all_shown": ("base.entry", ("units", "entries")),
+    "entry.near": ("base.neighbors", ("rows", "decimal", "below", "above")),
     "entry.stepped": ("base.entry", ("text", "kind", "decimal", "step", "direction", "least")),
     "fault.entered": ("diagnosis.fault", ("knowledge", "facts", "missing")),
     "fault.for_rig": ("diagnosis.fault", ("knowledge", "rig")),

@@ -7,6 +7,7 @@ from calc.pump import draft
 
 MOST_TIPS = 4  # lines of nozzles one pump is tested through
 MOST_OPTIONS = 6
+END_GRACE_S = 30  # the last reading of a run is taken no sooner than this before its end
 
 
 def runs_of(standard, rated_gpm):
@@ -86,6 +87,7 @@ def run_plan(run, rig, conditions):
         "net_psi": run["net_psi"],
         "hold_s": hold_s,
         "due_s": due_s(hold_s, run["interval_s"]),
+        "end_grace_s": END_GRACE_S,
         "interval_s": run["interval_s"],
         "flow_least_gpm": flow_gpm * (1 - band),
         "flow_most_gpm": flow_gpm * (1 + band),

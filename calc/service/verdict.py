@@ -7,9 +7,8 @@ where "pitot_psi" is a list, one reading a tip; a set may carry a tip of its own
 from calc.base.errors import CalcError, check_not_negative, check_number
 from calc.service import uncertainty
 from calc.service.judge import FAIL, NOT_PROVEN, PASS, deciding, judged, judged_set, summed
+from calc.service.runs import END_GRACE_S
 from calc.service.signs import cautions_of, signs_of
-
-END_GRACE_S = 30  # the last reading of a run is taken no sooner than this before its end
 
 
 def verdict(plan, readings):

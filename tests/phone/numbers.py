@@ -7,7 +7,7 @@ from tests.phone import screens
 from tests.phone.folds import UNFOLDED, unfold
 from tests.phone.test_rig import with_engine
 
-NUMBERS = "input[inputmode=decimal], input[inputmode=numeric]"
+NUMBERS = "input[inputmode=decimal], input[inputmode=numeric], .cell input"  # a cell brings the keys up at its second touch
 # Marks the number fields in sight, and says what stands in each.
 MARKED = """(numbers) => {
   document.activeElement.blur();

@@ -62,7 +62,7 @@ class Proof:
         if meanwhile_s:
             self.clock.passes(meanwhile_s)
         self.page = self.handset.open(address)
-        self.page.locator("#test h2, #test .outcome, #test .standing, #test .chips").first.wait_for()
+        self.page.locator("#test h2, #test .outcome, #test .standing, #test .chips, #test .clock").first.wait_for()
 
     def press(self, label):
         self.moment(self)

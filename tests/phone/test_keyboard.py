@@ -151,7 +151,7 @@ def test_readings_of_a_run(handset):
     record = service_records.an_unfinished_record()
     put_test(handset, record)
     page = handset.open(f"test/run/#{record['id']}")
-    link = page.get_by_role("link", name=re.compile(T["test_name"]["capacity"]))
+    link = page.get_by_role("navigation").get_by_role("link", name=re.compile(T["test_name"]["capacity"]))
     link.wait_for()
     keys = Keys(page)
     keys.press(link)

@@ -24,6 +24,7 @@ def test_a_run_starts_on_its_flow(run_of):
     (attempt,) = one.record()["tests"]["capacity"]["attempts"]
     assert (attempt["clock_s"], attempt["stopped"], len(attempt["sets"])) == (0, T["run"]["reasons_stop"][0], 1)
     one.type("pitot_psi", "70")
+    one.press(T["run"]["once_more"])
     one.press(T["run"]["begin_again"])
     one.clock.passes(60)
     one.part("leaks")
@@ -112,7 +113,9 @@ def test_no_tick_beside_what_is_too_close_to_tell(run_of):
 def test_a_tip_keeps_its_own_unit(run_of):
     """A tip of 2 1/4 in is that in every system: no page calls it 2 1/4 mm."""
     one = run_of(1, is_started=False)
-    one.page.get_by_role("radio", name="SI (kPa)").tap()
+    one.page.evaluate("localStorage.setItem('units', 'SI')")
+    one.reborn()
+    expect(one.page.locator(".cell-figure").first).to_contain_text("kPa")
     expect(one.page.locator(".run-point")).to_contain_text("1 × 2¼\u00a0in")
 
 
@@ -160,7 +163,7 @@ def test_every_test_has_its_sheet(handset):
 def test_no_run_starts_before_the_checks_before_water(run_of):
     """Each part that wants a yes is named and led to, and the clock waits for them all, however whole the reading."""
     one = run_of(1, is_started=False, ready=())
-    warning = one.page.locator(".warning").filter(has_text=T["run"]["before"])
+    warning = one.page.locator(".before-water")
     start = one.page.get_by_role("button", name=T["run"]["begin"], exact=True)
     for part, check in (("checks_dry", None), ("interlock", None), ("shift", None)):
         expect(start).to_be_disabled()

@@ -49,6 +49,7 @@ CALLS = [
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": 137.3, "length_ft": 333.3}),
     ("hose.friction_loss_psi", {"coefficient": 15.5, "flow_gpm": -1, "length_ft": 333.3}),
     ("entry.added", {"units": OTHER_UNITS, "kind": "pressure", "text": "100@ours", "other": "5", "sign": -1}),
+    ("entry.near", {"rows": [{"text": "68", "kind": "pitot", "step": 1}], "decimal": ".", "below": 2, "above": 1}),
     ("entry.stepped", {"text": "6,9", "kind": "pressure", "decimal": ",", "step": 0.5, "direction": 1, "least": None}),
     ("beds_page.answer", {"profile": {**PROFILE, "tank": "big"}, "shelf": catalogue.shelf(), "units": units.shown_in("SI")}),
     ("panel_card.card", {"profile": PROFILE, "shelf": catalogue.shelf(), "units": units.shown_in("SI"), "section": "50@US",

@@ -8,8 +8,10 @@ import { dropRecord, keepRecord, keptRecords } from "../shared/store.js";
 import { bring } from "../service/bring.js";
 import { bringKey } from "../service/bring_view.js";
 import { isRunning, newestFirst, newRecord } from "../service/record.js";
+import { runsNoMore } from "../service/running.js";
 import { mark } from "../service/status.js";
 import { Steady } from "../service/steady.js";
+import { running } from "../shared/running.js";
 import { day, dayTime } from "../shared/times.js";
 import { unitsFor } from "../shared/units.js";
 
@@ -36,8 +38,10 @@ async function take(files) {
 }
 
 async function remove(id) {
-  if (await dropRecord("tests", id)) page.tests = page.tests.filter((test) => test.id !== id);
-  else page.said = [words.years.unremoved];
+  if (await dropRecord("tests", id)) {
+    page.tests = page.tests.filter((test) => test.id !== id);
+    runsNoMore(id, running());
+  } else page.said = [words.years.unremoved];
   page.asked = null;
   draw();
 }

@@ -7,29 +7,30 @@ import { calc } from "../shared/engine.js";
 import { toHeading, toTitle } from "../shared/focus.js";
 import { notices } from "../shared/notice.js";
 import { chosenSystem } from "../rig/chosen.js";
-import { colon, fill, pageData, unitWords } from "../shared/site.js";
+import { decimal, fill, pageData, unitWords } from "../shared/site.js";
 import { keepRecord, keptRecords } from "../shared/store.js";
 import { actions } from "../service/act.js";
 import { besideMaker } from "../service/beside.js";
 import { minutes, runningStrip } from "../service/clock.js";
-import { figuresView } from "../service/figures_view.js";
-import { missingView } from "../service/missing.js";
-import { causeLink, planView, signsView } from "../service/plan_view.js";
-import { askedOf, attemptOf, clockOf, countedS, filledFrom, halted, isRunning, runningIn, testOf, withJump } from "../service/record.js";
+import { nextLink, partView } from "../service/part_view.js";
+import { planView } from "../service/plan_view.js";
+import { askedOf, clockOf, countedS, filledFrom, halted, isRunning, runningIn, withJump } from "../service/record.js";
 import { refuser } from "../service/refusal.js";
-import { runView } from "../service/run_view.js";
+import { cellsOf, TRAY, trayQuestion } from "../service/run_cells.js";
+import { awayView } from "../service/run_dock.js";
+import { tell } from "../service/running.js";
 import { siteView } from "../service/site_view.js";
 import { shownIn } from "../service/shown.js";
-import { verdictView } from "../service/status.js";
 import { Steady } from "../service/steady.js";
-import { systemChips, unitsOnce } from "../shared/units.js";
+import { unitsOnce } from "../shared/units.js";
 
 const TICK_MS = 250;
 const place = document.getElementById("test");
 calc.start();
 const data = await pageData(new URL("../", document.baseURI));
 const { words } = data;
-const page = { system: chosenSystem(data.systems), asking: null, jumps: [], awake: null };
+// cell: the reading that is touched; near: figures next to what stands in each; said_missed: readings whose loss was said
+const page = { system: chosenSystem(data.systems), asking: null, jumps: [], awake: null, cell: null, near: {}, said_missed: [] };
 const unitsOf = unitsOnce(data.systems);
 let record = null;
 let answer = null; // of the record as it is, with `shown`; null until it is there
@@ -69,13 +70,27 @@ function change(next) {
 const asking = answering(async () => {
   const units = unitsOf(page.system);
   const [judged, shown] = await Promise.all([calc.ask("service.answer", { record }, { units }), shownIn(units, record, besideOf.earlier, data.accuracy, data.starts)]);
-  return { ...judged, shown };
+  return { ...judged, ...(await trayOf(judged, shown, units)) };
 }, (arrived) => {
   answer = arrived;
+  page.near = answer?.near ?? page.near;
   plan = answer?.plan ?? plan;
   place.setAttribute("aria-busy", String(answer === null));
   if (answer) drawAnswer();
 });
+
+// The figures near the readings of the run that is looked at, and everything as it is shown.
+async function trayOf(judged, shown, units) {
+  const test = judged.plan?.tests.find(({ id, kind }) => id === part() && kind === "run");
+  if (!test || record.finished_ms !== null) return { shown };
+  const cells = cellsOf({ record, words, u: unitWords(words, page.system), answer: judged }, test);
+  const starts = cells.map(({ kind, start }) => ({ kind, text: start }));
+  const first = await shownIn(units, starts, record, besideOf.earlier, data.accuracy, data.starts);
+  const rows = await calc.ask("entry.near", { rows: trayQuestion(cells, { shown: first, steps: data.systems[page.system].steps }), decimal, ...TRAY });
+  const texts = rows.flatMap(({ below, above }, count) => [...below, ...above].map((text) => ({ kind: cells[count].kind, text: `${text}@${page.system}` })));
+  return { near: Object.fromEntries(cells.map(({ id }, count) => [id, rows[count]])), shown: await shownIn(units, texts, starts) };
+}
+
 const judge = () => asking.change();
 const draw = () => asking.redraw();
 
@@ -97,61 +112,35 @@ function drawAnswer() {
   const name = part();
   const tests = answer.plan?.tests ?? [];
   const test = tests.find(({ id }) => id === name);
-  const title = name === "site" ? words.test.site : test ? words.test_name[test.id] : words.test.title;
-  document.querySelector("h1").textContent = title;
+  title(name, test, tests);
+  tell({ record, answer, words, now: seen.now });
   render(html`
-    ${troubles(seen)}
+    ${said(seen, test)}
     ${answer.plan ? runningIn(record).filter((each) => each !== name && name).map((each) => runningStrip(seen, each)) : nothing}
-    ${name === "site" ? html`<fieldset class="bare" ?disabled=${record.finished_ms !== null}>${siteView(seen)}</fieldset>` : test ? testView(seen, test) : planView(seen)}
-    ${name ? html`<nav class="rows" aria-label=${words.test.title}>
-      ${nextOf(tests, name) ? html`<a class="key key-wide key-act" href="#${record.id}/${nextOf(tests, name)}">${fill(words.test.next, { title: words.test_name[nextOf(tests, name)] })}</a>` : nothing}
-      <a class="key key-wide" href="#${record.id}">${words.test.back}</a></nav>` : nothing}
-    ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; judge(); } })}
-    <p class="smallprint">${page.awake === false ? words.test.sleeps : page.awake ? words.test.awake : nothing}</p>`, place);
+    ${name === "site" ? html`<fieldset class="bare" ?disabled=${record.finished_ms !== null}>${siteView(seen)}</fieldset><div class="dock">${nextLink(seen, "site")}</div>`
+      : test ? partView(seen, test) : planView(seen)}`, place);
   if (page.asking !== reasonOf) {
     reasonOf = page.asking;
-    const reasons = place.querySelector(".notice[role=group]");
+    const reasons = place.querySelector("[role=group]:has(> h2)");
     if (reasons) toHeading(reasons);
   }
 }
 
-const nextOf = (tests, name) => (name === "site" ? tests[0] : tests[tests.findIndex(({ id }) => id === name) + 1])?.id;
-
-function testView(seen, test) {
-  const judged = answer.verdict.tests.find(({ id }) => id === test.id);
-  const given = testOf(record, test.id);
-  return html`
-    ${test.kind === "run" ? nothing : html`<p>${words.test_told[test.id]}</p>`}
-    <fieldset class="bare" ?disabled=${record.finished_ms !== null}>
-      ${test.kind === "run" ? runView(seen, test, judged) : figuresView(seen, test, judged)}
-    </fieldset>
-    <section class="outcome"><div role="status">${verdictView(judged.status, words)}<p>${words.code[judged.code]}${stoppedFor(seen, test.id)}${judged.not_done ? ` ${fill(words.test.not_done_kept, { reason: judged.not_done })}` : nothing}</p></div>
-      ${judged.status === "fail" ? causeLink(seen, test.id) : nothing}
-      ${judged.missing.length && judged.status !== "pass" ? html`<p><b>${words.test.missing}${colon}</b> ${missingView(judged.missing, seen, test)}</p>` : nothing}
-      ${signsView(seen, test.id)}</section>
-    ${record.finished_ms !== null ? nothing : given.not_done
-      ? html`<button type="button" class="key key-wide" @click=${() => act.notDone(test.id, null)}>${words.test.not_done_undo}</button>`
-      : page.asking === "not_done" ? html`<section class="notice" role="group"><h2>${words.test.not_done_reason}</h2><div class="rows">
-          ${words.test.reasons_not_done.map((reason) => html`<button type="button" class="key key-wide" @click=${() => act.notDone(test.id, reason)}>${reason}</button>`)}
-          <button type="button" class="key key-wide key-act" @click=${() => act.ask(null)}>${words.run.never_mind}</button></div></section>`
-        : html`<button type="button" class="key key-wide" @click=${() => act.ask("not_done")}>${words.test.not_done}</button>`}`;
+// The bar: what is looked at, which of how many it is, and the way to the page above it.
+function title(name, test, tests) {
+  document.querySelector("h1").textContent = name === "site" ? words.test.site : test ? words.test_name[test.id] : words.test.title;
+  const [number, back] = [document.getElementById("number"), /** @type {HTMLAnchorElement} */ (document.getElementById("back"))];
+  number.textContent = test ? fill(words.test.number, { count: tests.indexOf(test) + 1, of: tests.length }) : "";
+  back.href = test || name === "site" ? `#${record.id}` : "../";
+  back.setAttribute("aria-label", test || name === "site" ? words.test.back : words.test.all);
 }
 
-// Why the last attempt at a run was stopped, as it was told then.
-function stoppedFor({ words: { run } }, name) {
-  const reason = attemptOf(record, name)?.stopped;
-  if (!run.reasons_stop.includes(reason)) return nothing;
-  return ` ${fill(run.stopped_for, { reason })}${reason === run.reasons_stop[0] ? ` ${run.short_told}` : ""}`;
-}
-
-function troubles({ words: told }) {
+// What happened to the phone's clock; time that nobody saw is asked about, in a run at its keys.
+function said(seen, test) {
   const asked = record.finished_ms === null ? askedOf(record) : undefined;
   return html`
-    ${asked ? html`<section class="notice" role="alert"><p>${fill(told.steady.asked, { s: minutes(asked.s) })}</p>
-      <button type="button" class="key key-wide" @click=${() => act.away(true)}>${fill(told.steady.count, { s: minutes(asked.s) })}</button>
-      <button type="button" class="key key-wide key-act" @click=${() => act.away(false)}>${told.steady.leave}</button></section>` : nothing}
-    ${notices(...page.jumps.filter(({ turn }) => turn !== asked?.turn).map((jump) => fill(told.steady[jump.kind], { s: `${jump.s < 0 ? "−" : ""}${minutes(Math.abs(jump.s))}` })))}
-    `;
+    ${asked && test?.kind !== "run" ? awayView(seen, asked) : nothing}
+    ${notices(...page.jumps.filter(({ turn }) => turn !== asked?.turn).map((jump) => fill(words.steady[jump.kind], { s: `${jump.s < 0 ? "−" : ""}${minutes(Math.abs(jump.s))}` })))}`;
 }
 
 function look() {
@@ -200,12 +189,13 @@ try {
   addEventListener("hashchange", () => {
     if (location.hash.slice(1).split("/")[0] !== record.id) return location.reload();
     page.asking = null;
-    draw();
-    goTo(location.hash.split("/")[2]);
+    page.cell = location.hash.split("/")[2] ?? null;
+    judge().then(() => goTo(location.hash.split("/")[2]));
   });
   stayAwake((awake) => { page.awake = awake; draw(); });
   setInterval(look, TICK_MS);
 } catch (problem) {
   if (!problem.told) throw problem;
-  render(html`<p class="notice" role="alert">${problem.told}</p>`, place);
+  place.replaceChildren();
+  render(html`<p class="notice" role="alert">${problem.told}</p><div class="dock"><a class="key key-act" href="../">${words.test.all}</a></div>`, place);
 }

@@ -14,7 +14,9 @@ import { bringKey } from "../service/bring_view.js";
 import { pointView } from "../service/change_view.js";
 import { baselineRow, historyFile } from "../service/files.js";
 import { opened } from "../service/quick_record.js";
+import { runsNoMore } from "../service/running.js";
 import { mark } from "../service/status.js";
+import { running } from "../shared/running.js";
 import { day } from "../shared/times.js";
 import { systemChips, unitsOnce } from "../shared/units.js";
 
@@ -54,6 +56,7 @@ async function remove(test) {
     return draw();
   }
   page.tests = page.tests.filter((other) => other !== test);
+  runsNoMore(test.id, running());
   page.removed = test;
   draw();
 }

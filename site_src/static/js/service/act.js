@@ -70,6 +70,11 @@ export function actions({ record, answer, plan, page, steady, change, draw, word
       page.jumps = [];
       change(strayed ? halted(next, name, { kind: "strayed", ...at() }) : isOver ? halted(next, name, { kind: "end", ...at() }) : next);
     },
+    redraw: draw,
+    saidMissed(marks) {
+      page.said_missed = [...page.said_missed, ...marks];
+      draw();
+    },
     takeBack: (name) => change(takenBack(record(), name, Date.now())),
     ask(what) {
       page.asking = what;

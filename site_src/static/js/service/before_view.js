@@ -13,14 +13,14 @@ export function beforeView(view) {
   if (override) return warning("caution", words.run.before_word, overrideText(override, view));
   const parts = [...new Set(open.map(({ test }) => test))];
   return html`
-    ${warning("caution", words.run.before_word, html`${words.run.before}
-      <span class="before-water">${parts.map((name) => html`<a class="key" href="#${record.id}/${name}">${words.test_name[name]}</a>`)}</span>`)}
-    <details class="section"><summary>${words.run.override}</summary>
-      <p>${words.run.override_open}${colon} ${openText(open, view)}</p>
-      ${["name", "reason"].map((part) => textView({ id: `override-${part}`, label: words.run[`override_${part}`], value: record.override?.[part], change: (text) => act.override(part, text) }))}
-      <p>${words.run.override_kept}</p>
-      <button type="button" class="key key-wide key-danger" ?disabled=${wants.length > 0} @click=${() => act.goOn()}>${words.run.override_key}</button>
-    </details>`;
+    <section class="question hatched before-water"><p>${words.run.before}</p>
+      <div class="acts">${parts.map((name) => html`<a class="key" href="#${record.id}/${name}">${words.test_name[name]}</a>`)}</div>
+      <details><summary>${words.run.override}</summary>
+        <p>${words.run.override_open}${colon} ${openText(open, view)}</p>
+        ${["name", "reason"].map((part) => textView({ id: `override-${part}`, label: words.run[`override_${part}`], value: record.override?.[part], change: (text) => act.override(part, text) }))}
+        <p>${words.run.override_kept}</p>
+        <button type="button" class="key key-wide key-danger" ?disabled=${wants.length > 0} @click=${() => act.goOn()}>${words.run.override_key}</button>
+      </details></section>`;
 }
 
 // Who went on, when, why and without which answers.

@@ -1,6 +1,6 @@
 // The big clock of a test, and the keys that start, pause and stop it.
-import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { colon, fill } from "../shared/site.js";
+import { html } from "../../vendor/lit-html/lit-html.js";
+import { fill } from "../shared/site.js";
 import { clockOf, countedS } from "./record.js";
 
 export const minutes = (seconds) => {
@@ -10,22 +10,17 @@ export const minutes = (seconds) => {
   return `${hours ? `${hours}:` : ""}${hours ? two(Math.floor(whole / 60) % 60) : Math.floor(whole / 60)}:${two(whole % 60)}`;
 };
 
-// What a clock says: its count, and the state it is in.
-export function clockView({ clock, stopped = null, hold_s, due = undefined, now, words }) {
+// The clock of a part that is held: its count, and the state it is in.
+export function clockView({ clock, hold_s, now, words }) {
   const counted = countedS(clock, now);
   const isRunning = clock?.since != null;
-  const isOver = hold_s !== null && counted >= hold_s;
-  const state = !clock ? "idle" : isRunning ? (isOver ? "over" : "going") : stopped === "flow_strayed" ? "strayed" : stopped ? "stopped" : isOver ? "over" : "paused";
-  const left = due === null || due === undefined ? null : Math.ceil(due - counted);
+  const isOver = counted >= hold_s;
+  const state = !clock ? "idle" : isOver ? "over" : isRunning ? "going" : "paused";
   return html`
-    <section class="clock clock-${state}" aria-label=${words.run[state]}>
+    <section class="plate clock clock-${state}" aria-label=${words.run[state]}>
       <div class="clock-face" role="timer"><b ?data-long=${counted >= 3600}>${minutes(counted)}</b></div>
-      <p class="clock-state"><b role="status">${words.run[state]}</b>${hold_s === null ? nothing
-        : html`<span>${isRunning && !isOver ? fill(words.run.left, { left: minutes(hold_s - counted) }) : fill(words.run.of, { hold: minutes(hold_s) })}</span>`}</p>
-      ${isRunning && due !== undefined
-        ? html`<p class="clock-due" ?data-due=${left !== null && left <= 0}>${left > 0 ? fill(words.run.due_in, { left: minutes(left) }) : nothing}<span role="status">${
-          left === null ? words.run.all_read : left <= 0 ? words.run.due : nothing}</span></p>`
-        : nothing}
+      <p class="clock-side clock-state"><b role="status">${words.run[state]}</b>
+        <span>${isRunning && !isOver ? fill(words.run.left, { left: minutes(hold_s - counted) }) : fill(words.run.of, { hold: minutes(hold_s) })}</span></p>
     </section>`;
 }
 
@@ -36,17 +31,7 @@ export const runningStrip = ({ record, words, answer, now }, name) => {
   const due = missing.find((each) => each.startsWith("due_"));
   const counted = countedS(clockOf(record, name), now);
   const left = due ? Math.ceil(Number(due.slice(4)) - counted) : Math.ceil(test.hold_s - counted);
-  return html`<a class="part running-strip" href="#${record.id}/${name}"><b>${minutes(counted)}</b>
+  return html`<a class="running-strip" href="#${record.id}/${name}"><b>${minutes(counted)}</b>
     <span><b>${words.test_name[name]}</b><small>${due ? (left <= 0 ? words.run.due : fill(words.run.due_in, { left: minutes(left) }))
       : left > 0 ? fill(words.run.left, { left: minutes(left) }) : words.run.over}</small></span></a>`;
 };
-
-// A reason is asked for before a clock halts; `asking` is "pause" or "stop".
-export const reasonView = ({ asking, words, act }) => html`
-  <section class="notice" role="group" aria-label=${words.run[asking]}>
-    <h2>${words.run[asking]}${colon} ${words.run.reason}</h2>
-    <div class="rows">
-      ${words.run[`reasons_${asking}`].map((reason) => html`<button type="button" class="key key-wide" @click=${() => act.halt(asking, reason)}>${reason}</button>`)}
-      <button type="button" class="key key-wide key-act" @click=${() => act.ask(null)}>${words.run.never_mind}</button>
-    </div>
-  </section>`;

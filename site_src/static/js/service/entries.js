@@ -1,6 +1,6 @@
 // The entries of a test as controls: typed or stepped from what stands there, with what was read when new and last beside.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { chips, stepper } from "../shared/controls.js";
+import { stepper } from "../shared/controls.js";
 import { fill } from "../shared/site.js";
 import { tagged } from "../shared/units.js";
 
@@ -43,10 +43,11 @@ export const kindOf = (name) => {
   return KINDS[field.split("_").at(-1)] ?? "ratio";
 };
 
-export const checkView = ({ words }, { id, label, value, change }) => chips({
-  name: id, legend: label, value, change,
-  choices: [{ id: "yes", label: words.condition.yes }, { id: "no", label: words.condition.no }],
-});
+// A line to answer: challenge at the left, its yes under the right thumb, no beside it.
+export const checkView = ({ words }, { id, label, value, change }) => html`
+  <fieldset class="chips check" data-answer=${value ?? nothing}><legend>${label}</legend>
+    ${["no", "yes"].map((answer) => html`<label class="chip"><input type="radio" name=${id} .checked=${value === answer} @change=${() => change(answer)}><span>${words.condition[answer]}</span></label>`)}
+  </fieldset>`;
 
 export const textView = ({ id, label, value, change, type = "text" }) => html`
   <div class="field">

@@ -1,30 +1,35 @@
 // A test of figures and checks: each asked for, judged as it is typed.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../shared/site.js";
-import { clockView, minutes } from "./clock.js";
+import { clockView } from "./clock.js";
 import { amountView, checkView, kindOf, labelOf } from "./entries.js";
 import { clockOf, countedS, testOf } from "./record.js";
-import { figureView } from "./status.js";
+import { figureView, limitText } from "./status.js";
 
 export function figuresView(view, test, judged) {
   const { words, record, act, besideOf } = view;
   const values = test.kind === "conditions" ? { ...record.conditions, ...testOf(record, test.id).values } : testOf(record, test.id).values ?? {};
   const change = (field) => (text) => test.kind === "conditions" && field !== "water_end_f" ? act.condition(field, text) : act.value(test.id, field, text);
-  const figureOf = (field) => judged.figures.filter((figure) => figure.kind !== "check" && (figure.id === field || ofPair(test, figure.id, field)));
+  const figureOf = (field) => judged.figures.filter((figure) => figure.kind !== "check" && figure.value !== null && (figure.id === field || ofPair(test, figure.id, field)));
   return html`
-    ${test.hold_s === null ? nothing : holding(view, test)}
+    ${test.hold_s === null ? nothing : clockView({ clock: clockOf(record, test.id), hold_s: test.hold_s, now: view.now, words })}
     ${test.fields.map((field) => field.kind === "check"
       ? checkView(view, { id: field.id, label: labelOf(field.id, view), value: values[field.id] ?? null, change: change(field.id) })
       : html`${amountView(view, {
           id: field.id.replaceAll(".", "-"), name: field.id, label: labelOf(field.id, view), text: values[field.id] ?? "",
-          start: startOf(judged, field), kind: kindOf(field.id),
+          start: startOf(judged, field), kind: kindOf(field.id), aim: aimOf(judged, field),
           at: [`tests.${test.id}.${field.id}`, `conditions.${field.id}`],
           change: change(field.id), beside: besideOf(view, test.id, field.id) })}
-        ${figureOf(field.id).map((figure) => figureView(figure, labelOf(figure.id, view), view.u[`u_${figure.kind}`], words))}`)}`;
+        ${figureOf(field.id).map((figure) => figureView(figure, figure.id === field.id ? null : labelOf(figure.id, view), view.u[`u_${figure.kind}`], words))}`)}`;
 }
 
 // A figure worked from two readings is shown under the second of them.
 const ofPair = (test, figure, field) => test.limits.some((limit) => limit.id === figure && limit.of.length === 2 && limit.of[1] === field);
+
+// The limit a reading is held to, beside its name.
+function aimOf(judged, field) {
+  const figure = judged.figures.find(({ id }) => id === field.id);
+  return figure && limitText(figure) ? html`<b>${limitText(figure)}</b>` : null;
+}
 
 function startOf(judged, field) {
   const figure = judged.figures.find(({ id }) => id === field.id);
@@ -32,22 +37,18 @@ function startOf(judged, field) {
   return limit == null ? "" : `${Math.round(limit)}@US`;
 }
 
-function holding(view, test) {
+// The keys of a part that is held, for its dock: what the clock waits for, and the key that starts or pauses it. `isHeld`: its time is over.
+export function holding(view, test) {
   const { words, record, now, act, answer, page } = view;
   const waits = answer.waits[test.id];
   const clock = clockOf(record, test.id);
   const isRunning = clock?.since != null;
-  return html`
-    <p>${fill(words.run.hold, { hold: minutes(test.hold_s) })}</p>
-    ${clockView({ clock, hold_s: test.hold_s, now, words })}
-    ${record.finished_ms !== null ? nothing : html`<div class="rows">
-      ${isRunning
-        ? html`<button type="button" class="key key-wide" @click=${() => act.halt("pause", "", test.id)}>${words.run.pause}</button>`
-        : clock && countedS(clock, now) >= test.hold_s && page.asking !== "again"
-          ? html`<button type="button" class="key key-wide" @click=${() => act.ask("again")}>${words.run.begin_again}</button>` : html`
-          ${page.asking === "again" ? html`<p class="notice">${words.run.again_ask}</p>
-            <button type="button" class="key key-wide key-act" @click=${() => act.ask(null)}>${words.test.remove_no}</button>` : nothing}
-          <button type="button" class="key key-wide ${page.asking === "again" ? "key-danger" : "key-act"}" ?disabled=${waits.length > 0} @click=${() => act.begin(test.id)}>${clock ? words.run.begin_again : words.run.begin}</button>`}
-      ${waits.length && !isRunning ? html`<p>${waits[0].code === "blank" ? words.run.waits : words.run.waits_limit} <a href="#${record.id}/${test.id}/${waits[0].id}">${labelOf(waits[0].id, view)}</a></p>` : nothing}
-    </div>`}`;
+  const isHeld = clock !== null && countedS(clock, now) >= test.hold_s;
+  const told = waits.length && !isRunning ? html`<p class="doing-told">${waits[0].code === "blank" ? words.run.waits : words.run.waits_limit} <a href="#${record.id}/${test.id}/${waits[0].id}">${labelOf(waits[0].id, view)}</a></p>` : nothing;
+  const begin = (more) => html`<button type="button" class="key ${more}" ?disabled=${waits.length > 0} @click=${() => act.begin(test.id)}>${clock ? words.run.begin_again : words.run.begin}</button>`;
+  const keys = isRunning ? html`<button type="button" class="key" @click=${() => act.halt("pause", "", test.id)}>${words.run.pause}</button>`
+    : page.asking === "again" ? html`${begin("key-danger")}<button type="button" class="key key-act" @click=${() => act.ask(null)}>${words.test.remove_no}</button>`
+      : isHeld ? html`<button type="button" class="key" @click=${() => act.ask("again")}>${words.run.begin_again}</button>`
+        : begin("key-act");
+  return { isHeld, isAsking: page.asking === "again", told: page.asking === "again" ? html`<p class="doing-told">${words.run.again_ask}</p>` : told, keys };
 }

@@ -1,66 +1,101 @@
-// The whole test at a glance: each part with its verdict, and the way to finish.
+// The whole test at a glance: its parts as stations of a line, in groups, and the one to go on with.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { enterLink } from "../diagnose/enter.js";
-import { colon, fill, home } from "../shared/site.js";
+import { routeList } from "../line/route.js";
 import { orderLines } from "../shared/order.js";
-import { warning } from "../shared/warning.js";
+import { colon, fill, home } from "../shared/site.js";
 import { minutes } from "./clock.js";
+import { labelOf } from "./entries.js";
 import { askView } from "./missing.js";
 import { clockOf, countedS } from "./record.js";
-import { figureView, mark, verdictView } from "./status.js";
-import { labelOf } from "./entries.js";
+import { GROUPS, isDone, nextPart, STATION, stateOf } from "./stage.js";
+import { figureView, verdictView } from "./status.js";
 
 export function planView(view) {
-  const { words, record, answer, act, page } = view;
-  const open = record.finished_ms === null;
+  const { words, record, answer } = view;
+  const isOpen = record.finished_ms === null;
+  const tests = answer.plan?.tests ?? [];
+  const states = Object.fromEntries(tests.map((test) => [test.id, stateOf(record, test, answer.verdict.tests.find(({ id }) => id === test.id))]));
+  const next = nextPart(tests, states);
   return html`
-    ${summaryView(view)}
-    ${open ? html`${warning("caution", words.test.beware, `${words.test.drill} ${words.test.stop_first}`)}
-      ${orderLines(view.data.orders, words)}` : html`<p class="notice">${words.test.finished}</p>`}
-    ${open ? askView(view) : nothing}
-    <nav class="parts" aria-label=${words.test.title}>
-      <a class="part" href="#${record.id}/site"><span><b>${words.test.site}</b><small>${words.test.site_told}</small></span></a>
-      ${answer.plan ? answer.plan.tests.map((test) => part(view, test)) : nothing}
+    ${isOpen ? standingView(view, states) : verdictOf(view)}
+    ${isOpen ? beware(view, Object.values(states).every((state) => state === "todo")) : nothing}
+    ${isOpen ? askView(view) : nothing}
+    <nav class="stations" aria-label=${words.test.title}>
+      ${routeList([siteRow(view, tests.length > 0)])}
+      ${GROUPS.map(([group, names]) => [group, tests.filter(({ id }) => names.includes(id))]).filter(([, rows]) => rows.length).map(([group, rows]) => html`
+        <h2>${words.group[group]}</h2>
+        ${routeList(rows.map((test) => row(view, test, states[test.id])))}`)}
     </nav>
     ${signsView(view)}
-    <div class="rows">
-      <a class="key key-wide" href="../sheet/#${record.id}">${words.test.sheet}</a>
-      ${!open || !answer.plan ? nothing : page.asking === "finish" ? finishing(view) : html`
-        <button type="button" class="key key-wide key-act" @click=${() => act.ask("finish")}>${words.test.finish}</button>`}
-    </div>`;
+    ${dock(view, isOpen, next)}`;
 }
 
-function summaryView({ words, record, answer, u }) {
-  const told = answer.verdict;
+function dock(view, isOpen, next) {
+  const { words, record, answer, act, page } = view;
+  if (isOpen && page.asking === "finish") return finishing(view);
+  const sheet = html`<a class="key" href="../sheet/#${record.id}">${words.test.sheet}</a>`;
+  if (!isOpen) return html`<div class="dock"><a class="key key-act" href="../sheet/#${record.id}">${words.test.sheet}</a></div>`;
+  const finish = (more) => html`<button type="button" class="key ${more}" @click=${() => act.ask("finish")}>${words.test.finish}</button>`;
+  const on = !answer.plan ? html`<a class="key key-act" href="#${record.id}/site">${fill(words.test.next, { title: words.test.site })}</a>`
+    : next ? html`<a class="key key-act" href="#${record.id}/${next.id}">${fill(words.test.next, { title: words.test_name[next.id] })}</a>` : null;
+  return html`<div class="dock list-dock">${on}${answer.plan ? finish(on ? "" : "key-act") : nothing}${sheet}</div>`;
+}
+
+// While a test goes on it has no verdict: how much of it is done, and what failed.
+function standingView({ words, record }, states) {
+  const rows = Object.values(states);
+  const failed = rows.filter((state) => state === "failed").length;
   return html`
     <section class="standing">
-      <p><b>${record.rig_name}</b>${words.standard[record.standard.id]} · ${words.kind[record.standard.kind]}</p>
-      ${told ? html`
-        <p class="overall">${verdictView(told.status, words)}</p>
-        ${told.status === "fail" ? causeLink({ words, answer }) : nothing}
-        ${told.decided?.figure && told.status !== "not_proven" && told.decided.figure.kind !== "check" ? html`
-          <p class="judged-name">${words.test.decided}${colon} ${words.test_name[told.decided.test]}</p>
-          ${figureView(told.decided.figure, labelOf(told.decided.figure.id, { words, answer, u }), u[`u_${told.decided.figure.kind}`], words)}` : nothing}` : nothing}
+      <p><b>${record.rig_name}</b> <small>${words.standard[record.standard.id]} · ${words.kind[record.standard.kind]}</small></p>
+      ${rows.length ? html`<p class="overall">${fill(words.test.done_of, { done: rows.filter(isDone).length, of: rows.length })}${failed ? html` · <b class="failed">${fill(words.test.failed_of, { count: failed })}</b>` : nothing}</p>` : nothing}
     </section>`;
 }
 
-function part({ words, record, answer, now, u }, test) {
-  const judged = answer.verdict.tests.find(({ id }) => id === test.id);
-  const clock = clockOf(record, test.id);
-  const told = test.kind === "run" ? fill(words.run.point, { ...u, flow: test.flow_text, net: test.net_text }) : words.test_told[test.id];
+function verdictOf({ words, record, answer, u }) {
+  const { verdict } = answer;
+  const decided = verdict?.decided;
   return html`
-    <a class="part" href="#${record.id}/${test.id}">
-      ${mark(judged.status)}
-      <span><b>${words.test_name[test.id]}</b><small>${told}</small>
-        <small class="part-status">${words.status[judged.status]}${clock ? ` · ${minutes(countedS(clock, now))}${clock.since !== null ? `, ${words.test.running}` : ""}` : ""}</small></span>
-    </a>`;
+    <section class="standing">
+      <p><b>${record.rig_name}</b> <small>${words.standard[record.standard.id]} · ${words.kind[record.standard.kind]}</small></p>
+      ${verdict ? html`<p class="overall">${verdictView(verdict.status, words)}</p>
+        ${verdict.status === "fail" ? causeLink({ words, answer }) : nothing}
+        ${decided?.figure && verdict.status !== "not_proven" && decided.figure.kind !== "check" ? html`
+          <p class="judged-name">${words.test.decided}${colon} ${words.test_name[decided.test]}</p>
+          ${figureView(decided.figure, labelOf(decided.figure.id, { words, answer, u }), u[`u_${decided.figure.kind}`], words)}` : nothing}` : nothing}
+      <p class="smallprint">${words.test.finished}</p>
+    </section>`;
+}
+
+// What can hurt people, open until the test has begun; then one line.
+const beware = ({ words, data }, isOpen) => html`
+  <details class="beware hatched" ?open=${isOpen}><summary>${words.test.beware}</summary>
+    <p>${words.test.drill}</p><p>${words.test.stop_first}</p>${orderLines(data.orders, words)}</details>`;
+
+const siteRow = ({ words, record }, isPlanned) => ({
+  state: isPlanned ? "proven" : "here",
+  content: html`<a class="station" href="#${record.id}/site"><b>${words.test.site}</b><small>${words.test.site_told}</small></a>`,
+});
+
+function row({ words, record, answer, now, u }, test, state) {
+  const clock = clockOf(record, test.id);
+  const judged = answer.verdict.tests.find(({ id }) => id === test.id);
+  const note = state === "left" ? fill(words.test.not_done_kept, { reason: judged.not_done })
+    : state === "now" && clock ? `${words.stage[clock.since !== null ? "now" : "paused"]} ${minutes(countedS(clock, now))}` : words.stage[state];
+  return {
+    state: STATION[state],
+    content: html`<a class="station station-${state}" href="#${record.id}/${test.id}"><b>${words.test_name[test.id]}</b>
+      <span class="station-state">${note}</span>
+      ${test.kind === "run" ? html`<small>${fill(words.run.point, { ...u, flow: test.flow_text, net: test.net_text })}</small>` : nothing}</a>`,
+  };
 }
 
 // The way from a failure, of the whole test or of one part, to its cause: with every sign that the diagnosis knows.
 export function causeLink({ words, answer }, part = null) {
   const seen = signsOf(answer, part).filter((sign) => sign.enter).map((sign) => [sign.enter, "seen"]);
   const href = seen.length ? enterLink({ signs: Object.fromEntries(seen) }) : new URL("diagnose/", home).href;
-  return html`<a class="key key-wide key-act no-print" href=${href}>${words.sign.go_on}</a>`;
+  return html`<a class="key key-wide no-print" href=${href}>${words.sign.go_on}</a>`;
 }
 
 const signsOf = (answer, part) => (answer.verdict?.signs ?? []).filter(({ test }) => part === null || test === part);
@@ -75,6 +110,6 @@ export function signsView({ words, answer }, part = null) {
 }
 
 const finishing = ({ words, answer, act }) => html`
-  <p class="notice">${fill(words.test.finish_ask, { count: answer.verdict.counts.not_proven })}</p>
-  <button type="button" class="key key-wide key-danger" @click=${act.finish}>${words.test.finish_yes}</button>
-  <button type="button" class="key key-wide key-act" @click=${() => act.ask(null)}>${words.test.finish_no}</button>`;
+  <div class="dock doing"><p class="question hatched">${fill(words.test.finish_ask, { count: answer.verdict.counts.not_proven })}</p>
+  <div class="acts"><button type="button" class="key key-danger" @click=${act.finish}>${words.test.finish_yes}</button>
+  <button type="button" class="key key-act" @click=${() => act.ask(null)}>${words.test.finish_no}</button></div></div>`;

@@ -64,6 +64,7 @@ export function withDraftValue(record, name, field, text, place = null) {
   return withDraft(record, name, {
     values: { ...values, [field]: list ? Array.from(list, (each) => each ?? "") : text },
     touched: true,
+    read: [...new Set([...(draft.read ?? []), place === null ? field : `${field}.${place}`])], // since the last set
   });
 }
 
@@ -132,7 +133,7 @@ export function withSet(record, name, { now, wall }) {
   const attempt = attempts.at(-1);
   const set = { at_s: Math.round(countedS(attempt.clock, now) * 10) / 10, at_ms: wall, tip: draft.tip ?? null, values: draft.values };
   const next = withTest(record, name, { attempts: [...attempts.slice(0, -1), { ...attempt, sets: [...attempt.sets, set] }] });
-  return folded(withDraft(next, name, { touched: false }), name, now);
+  return folded(withDraft(next, name, { touched: false, read: [] }), name, now);
 }
 
 // The last reading was mistyped: it is taken back to be entered again, and stays in the record as taken back.
@@ -141,8 +142,10 @@ export function takenBack(record, name, wall) {
   const attempt = attempts.at(-1);
   const set = attempt.sets.at(-1);
   const next = { ...attempt, sets: attempt.sets.slice(0, -1), taken_back: [...(attempt.taken_back ?? []), { ...set, back_ms: wall }] };
-  return withDraft(withTest(record, name, { attempts: [...attempts.slice(0, -1), next] }), name, { tip: set.tip, values: set.values, touched: true });
+  return withDraft(withTest(record, name, { attempts: [...attempts.slice(0, -1), next] }), name, { tip: set.tip, values: set.values, touched: true, read: readIn(set.values) });
 }
+
+const readIn = (values) => Object.entries(values).flatMap(([field, text]) => (Array.isArray(text) ? text.map((_, place) => `${field}.${place}`) : [field]));
 
 // A jump of the phone's clock while clocks of this test ran, with the attempts they ran in.
 export const withJump = (record, jump) =>

@@ -26,8 +26,7 @@ export function figureView(figure, label, unit, words) {
   return html`
     <div class="judged judged-${figure.status}">
       ${figureMark(figure)}
-      <span class="judged-name">${label}</span>
-      <b class="judged-value">${figure.value_text ?? "—"} <small>${unit}</small></b>
+      <b class="judged-value">${label ? html`<span class="judged-name">${label}</span> ` : nothing}${figure.value_text ?? "—"} <small>${unit}</small></b>
       <span class="judged-limit">${limitText(figure)}${figure.value !== null && figure.band_text ? html` · ±${figure.band_text}` : nothing}</span>
       ${figure.is_close ? html`<span class="judged-close">${words.code.close}</span>` : nothing}
     </div>`;

@@ -43,12 +43,12 @@ const key = (sign, label, act) => html`
 // A held key repeats; the click that ends the hold is not one more.
 let repeated = false;
 
-function pressed(event, act) {
+export function pressed(event, act) {
   if (!repeated) act();
   repeated = false;
 }
 
-function holdToRepeat(event, act) {
+export function holdToRepeat(event, act) {
   repeated = false;
   let timer = setTimeout(function again() {
     repeated = true;

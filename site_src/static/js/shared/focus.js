@@ -72,7 +72,7 @@ addEventListener("keydown", (event) => {
 // A number field that is tapped or takes the focus has its whole entry selected, so that what is typed next stands alone:
 // with a glove on, 150 typed into a field that was tapped twice must not become 15030. Holding it still puts the caret.
 // Some engines put their own caret after the focus or even after the click, so the selection is made again behind both.
-const NUMBERS = "input[inputmode=decimal], input[inputmode=numeric]";
+const NUMBERS = "input[inputmode=decimal], input[inputmode=numeric], .cell input";
 let touched = null; // the number field that was touched last, until something is typed
 
 const selectAll = () => touched?.setSelectionRange(0, touched.value.length);

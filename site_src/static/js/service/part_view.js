@@ -1,0 +1,78 @@
+// One part of a test: its own entries, what became of it, and the way on.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { colon, fill } from "../shared/site.js";
+import { figuresView, holding } from "./figures_view.js";
+import { missingView } from "./missing.js";
+import { causeLink, signsView } from "./plan_view.js";
+import { attemptOf, testOf } from "./record.js";
+import { isUnderWay } from "./run_state.js";
+import { runView } from "./run_view.js";
+import { stateOf } from "./stage.js";
+import { verdictView } from "./status.js";
+
+export function partView(view, test) {
+  const { answer, record, words } = view;
+  const judged = answer.verdict.tests.find(({ id }) => id === test.id);
+  const next = nextLink(view, test.id);
+  if (test.kind === "run") {
+    const isOpen = isUnderWay(record, test);
+    return html`${isOpen || !attemptOf(record, test.id) && record.finished_ms === null ? nothing : outcome(view, test, judged)}
+      ${runView(view, test, judged, { more: html`${isOpen ? wants(view, test, judged) : nothing}${isOpen ? nothing : notDone(view, test)}`, next })}`;
+  }
+  return html`
+    <p class="part-told">${words.test_told[test.id]}</p>
+    <fieldset class="bare" ?disabled=${record.finished_ms !== null}>${figuresView(view, test, judged)}</fieldset>
+    ${outcome(view, test, judged)}
+    ${notDone(view, test)}
+    ${dock(view, test)}`;
+}
+
+// The one next act: the clock of a part that is held, until it is over; then the part that follows.
+function dock(view, test) {
+  if (test.hold_s === null || view.record.finished_ms !== null) return html`<div class="dock">${nextLink(view, test.id)}</div>`;
+  const { isHeld, isAsking, told, keys } = holding(view, test);
+  return html`<div class="dock doing">${told}<div class="acts">${keys}${isAsking ? nothing : nextLink(view, test.id, isHeld)}</div></div>`;
+}
+
+// The part that follows in the plan; after the last one, the list.
+export function nextLink({ answer, record, words }, name, isAct = true) {
+  const tests = answer.plan?.tests ?? [];
+  const next = name === "site" ? tests[0] : tests[tests.findIndex(({ id }) => id === name) + 1];
+  if (!next) return html`<a class="key ${isAct ? "key-act" : ""}" href="#${record.id}">${words.test.back}</a>`;
+  return html`<a class="key ${isAct ? "key-act" : ""}" href="#${record.id}/${next.id}">${fill(words.test.next, { title: words.test_name[next.id] })}</a>`;
+}
+
+// What is missing elsewhere: what is to be entered here is seen to be empty.
+function wants(view, test, judged) {
+  const names = judged.missing.filter((name) => view.record.finished_ms !== null || !test.fields.some(({ id }) => id === name));
+  return names.length ? html`<p><b>${view.words.test.missing}${colon}</b> ${missingView(names, view, test)}</p>` : nothing;
+}
+
+function outcome(view, test, judged) {
+  const { words, record } = view;
+  const state = stateOf(record, test, judged);
+  return html`
+    <section class="outcome"><div role="status">${["todo", "begun", "now"].includes(state) ? nothing
+      : html`${state === "left" ? html`<b>${fill(words.test.not_done_kept, { reason: judged.not_done })}</b>`
+        : html`${verdictView(judged.status, words)}<p>${words.code[judged.code]}${stoppedFor(view, test.id)}</p>`}`}</div>
+      ${judged.status === "fail" ? causeLink(view, test.id) : nothing}
+      ${judged.status !== "pass" && state !== "now" ? wants(view, test, judged) : nothing}
+      ${signsView(view, test.id)}</section>`;
+}
+
+function notDone(view, { id }) {
+  const { words, record, page, act, answer } = view;
+  if (record.finished_ms !== null || ["pass", "fail"].includes(answer.verdict.tests.find((judged) => judged.id === id).status)) return nothing;
+  if (testOf(record, id).not_done) return html`<button type="button" class="key key-wide" @click=${() => act.notDone(id, null)}>${words.test.not_done_undo}</button>`;
+  if (page.asking !== "not_done") return html`<button type="button" class="key key-wide" @click=${() => act.ask("not_done")}>${words.test.not_done}</button>`;
+  return html`<section class="notice" role="group"><h2>${words.test.not_done_reason}</h2><div class="rows">
+    ${words.test.reasons_not_done.map((reason) => html`<button type="button" class="key key-wide" @click=${() => act.notDone(id, reason)}>${reason}</button>`)}
+    <button type="button" class="key key-wide key-act" @click=${() => act.ask(null)}>${words.run.never_mind}</button></div></section>`;
+}
+
+// Why the last attempt at a run was stopped, as it was told then.
+function stoppedFor({ record, words: { run } }, name) {
+  const reason = attemptOf(record, name)?.stopped;
+  if (!run.reasons_stop.includes(reason)) return nothing;
+  return ` ${fill(run.stopped_for, { reason })}${reason === run.reasons_stop[0] ? ` ${run.short_told}` : ""}`;
+}

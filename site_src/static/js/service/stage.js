@@ -1,0 +1,39 @@
+// Where a part of a test stands, before it is over and after: to do, begun, now, passed, close, failed, left out with why, open.
+import { clockOf, testOf } from "./record.js";
+import { isUnderWay } from "./run_state.js";
+
+// "open": entries are there and it says neither yes nor no; once the test is finished nothing is to do any more.
+export function stateOf(record, test, judged) {
+  const { values, attempts, draft } = testOf(record, test.id);
+  if (clockOf(record, test.id)?.since != null || (test.kind === "run" && isUnderWay(record, test))) return "now";
+  if (judged.status === "fail") return "failed";
+  if (judged.not_done) return "left";
+  if (judged.status === "pass") return judged.decided?.is_close ? "close" : "passed";
+  const isBegun = Boolean(attempts?.length || draft || Object.values(values ?? {}).some(Boolean)
+    || (test.kind === "conditions" && test.fields.some(({ id }) => record.conditions[id])));
+  if (record.finished_ms !== null) return "open";
+  return attempts?.length && !isUnderWay(record, test) ? "open" : isBegun ? "begun" : "todo";
+}
+
+// The same as a station of the line.
+export const STATION = { todo: "todo", begun: "todo", now: "here", passed: "proven", close: "proven", failed: "shut", left: "skipped", open: "skipped" };
+
+export const isDone = (state) => ["passed", "close", "failed", "left"].includes(state);
+
+// The parts of the line, each with the tests in it.
+export const GROUPS = [
+  ["before", ["conditions", "checks_dry", "interlock", "shift", "governed", "gauges_zero"]],
+  ["dry", ["hydrostatic", "vacuum"]],
+  ["pumping", ["priming", "capacity", "overload", "seventy", "fifty"]],
+  ["controls", ["pressure_control", "transfer", "intake_relief", "tank", "gauges", "meters"]],
+  ["after", ["leaks"]],
+];
+
+// The part to go on with: one that runs, else the first to do, else the first that wants something yet; null where all is done.
+export function nextPart(tests, states) {
+  for (const wanted of ["now", "todo", "begun"]) {
+    const test = tests.find(({ id }) => states[id] === wanted);
+    if (test) return test;
+  }
+  return null;
+}

@@ -1,0 +1,172 @@
+"""A run at the panel as it is seen: no verdict before its end, figures one touch away, a loss said once, its clock on every page."""
+import json
+
+import pytest
+from playwright.sync_api import expect
+
+from tests import service_records as records
+from tests.phone.proof import KEEP, START_MS, T, begun, run_of  # noqa: F401  the fixture
+from tests.phone.words import SITE
+
+RUN = T["run"]
+FITS = "document.documentElement.scrollHeight <= innerHeight && document.documentElement.scrollWidth <= innerWidth"
+RUNNING = "JSON.parse(localStorage.getItem('running') ?? '{}').test ?? null"
+
+
+def figure(one, text):
+    return one.page.get_by_role("group", name=RUN["tray"].split("{")[0]).get_by_role("button", name=text)
+
+
+def test_no_verdict_before_the_end(run_of):
+    """A figure that is short is short while the run goes on, in the list too; failed it is once the run is over."""
+    one = run_of(1)
+    one.type("discharge_psi", "130")  # by hand: 13 below the gauge it is set to, of which the instruments may err 3.5
+    live = one.page.locator(".live-figure").first
+    expect(live).to_contain_text(T["stance"]["short"])
+    one.press(RUN["take"])
+    failed = one.page.locator("#test").get_by_text(T["status"]["fail"], exact=True)
+    expect(failed).to_have_count(0)
+    one.page.evaluate("(part) => { location.hash = part; }", one.id)
+    row = one.page.get_by_role("navigation").get_by_role("link", name=T["test_name"]["capacity"])
+    expect(row).to_contain_text(T["stage"]["now"])
+    expect(failed).to_have_count(0)
+    one.part("capacity")
+    one.press(RUN["stop"])
+    one.press(RUN["reasons_stop"][0])
+    expect(failed.first).to_be_visible()
+    one.page.evaluate("(part) => { location.hash = part; }", one.id)
+    expect(row).to_contain_text(T["stage"]["failed"])
+
+
+def test_a_reading_is_two_touches(run_of):
+    """The next figure on the gauge, and the key that names its reading; what was not touched since says it is as before."""
+    one = run_of(1)
+    one.clock.passes(301)
+    cells = one.page.locator(".cell")
+    expect(cells.filter(has_text=RUN["as_before"])).to_have_count(3)
+    one.page.locator("input[name=pitot_psi]").tap()
+    figure(one, "72").tap()
+    expect(one.page.locator("input[name=pitot_psi]")).to_have_value("72")
+    expect(cells.filter(has_text=RUN["as_before"])).to_have_count(2)
+    one.press(RUN["take_at"].format(at="5:00"))
+    (_, kept) = one.record()["tests"]["capacity"]["attempts"][0]["sets"]
+    assert kept["values"]["pitot_psi"] == ["72@US"]
+    expect(cells.filter(has_text=RUN["as_before"])).to_have_count(3)
+
+
+def test_a_second_touch_brings_the_keys(run_of):
+    """The first touch of a cell chooses it and brings no keys up over its figures; a second does."""
+    one = run_of(1)
+    field = one.page.locator("input[name=engine_rpm]")
+    field.tap()
+    expect(field).to_have_attribute("inputmode", "none")
+    expect(figure(one, "1590")).to_be_visible()
+    field.tap()
+    expect(field).to_have_attribute("inputmode", "decimal")
+    expect(field).to_be_focused()
+    field.blur()
+    expect(field).to_have_attribute("inputmode", "none")
+    one.page.get_by_role("button", name=RUN["type"].split("{")[0]).tap()
+    expect(field).to_have_attribute("inputmode", "decimal")
+
+
+def test_a_missed_reading_is_said_once(run_of):
+    """It is said where the keys are, goes with a touch, and stays a cross on the line and in its name."""
+    one = run_of(1)
+    one.clock.passes(460)
+    one.says(RUN["missed_word"])
+    one.press(RUN["go_on"])
+    one.clock.passes(5)
+    expect(one.page.get_by_text(RUN["missed_word"])).to_have_count(0)
+    expect(one.page.get_by_role("img", name=RUN["line_missed"].format(at="5:00"))).to_be_visible()
+    one.page.get_by_role("button", name=RUN["take"], exact=True).or_(one.page.get_by_role("button", name=RUN["take_at"].format(at="10:00"))).tap()
+
+
+@pytest.mark.parametrize("tips", [None, 1], ids=["one pitot", "two pitots"])
+def test_a_run_fits_its_screen(run_of, tips):
+    """Clock, readings, what they come to, and keys: all on 360 by 740, before, while it runs, and while it is asked why."""
+    one = run_of(1, is_started=False)
+    if tips:
+        one.page.locator(".run-tips label.chip").nth(tips).tap()
+        for place in range(2):
+            one.type("pitot_psi", "48", place)
+    assert one.page.evaluate(FITS)
+    one.press(RUN["begin"])
+    expect(one.page.get_by_role("button", name=RUN["pause"])).to_be_visible()
+    assert one.page.evaluate(FITS)
+    one.clock.passes(301)
+    assert one.page.evaluate(FITS)
+    one.press(RUN["stop"])
+    assert one.page.evaluate(FITS)
+
+
+def test_every_page_shows_the_clock(run_of):
+    """The strip says the run, its time and that a reading is due; right after a pause, a kill and a resume; gone at its end."""
+    one = run_of(1)
+    one.clock.passes(61)
+    other = one.handset.open("water/")
+    strip = other.get_by_role("navigation", name=SITE["strip"]["title"])
+    expect(strip.get_by_role("link")).to_contain_text(T["test_name"]["capacity"])
+    expect(strip).to_contain_text("1:01")
+    told = one.page.evaluate(RUNNING)
+    assert told["due_at"] - told["began_at"] == 300_000 and told["began_at"] == pytest.approx(START_MS, abs=1500)
+    one.press(RUN["pause"])
+    one.press(RUN["reasons_pause"][0])
+    expect(strip).to_be_hidden()
+    one.clock.passes(600)
+    one.type("pitot_psi", "71")
+    one.press(RUN["resume"])
+    one.clock.passes(9)
+    expect(strip).to_contain_text("1:10")
+    one.reborn(meanwhile_s=20)
+    one.counts("1:30")
+    expect(strip).to_contain_text("1:30")
+    one.clock.passes(211)
+    expect(strip).to_contain_text(SITE["strip"]["read"])
+    strip.get_by_role("link").tap()
+    other.close()
+    one.press(RUN["stop"])
+    one.press(RUN["reasons_stop"][1])
+    expect(one.page.get_by_role("button", name=RUN["once_more"])).to_be_visible()
+    assert one.page.evaluate(RUNNING) is None
+
+
+def test_a_test_taken_off_runs_no_more(run_of):
+    """Once its test is taken off the phone no page says that it runs."""
+    one = run_of(1)
+    one.clock.passes(10)
+    assert one.page.evaluate(RUNNING)
+    one.page.close()
+    page = one.handset.open("test/")
+    page.get_by_role("button", name=T["test"]["remove"], exact=True).tap()
+    page.get_by_role("button", name=T["test"]["remove_yes"]).tap()
+    expect(page.get_by_role("button", name=T["test"]["remove"], exact=True)).to_have_count(0)
+    assert page.evaluate(RUNNING) is None
+
+
+def test_to_do_not_shown_and_left_out_are_three(take):
+    """In the list each part says where it stands, and the key at the foot goes on with the next."""
+    handset = take()
+    record = begun(json.loads(json.dumps(records.a_record(rig="rig-1"))), START_MS)
+    record["tests"]["governed"] = {"not_done": T["test"]["reasons_not_done"][0]}
+    start = handset.open("test/")
+    start.evaluate(KEEP, record)
+    start.close()
+    page = handset.open(f"test/run/#{record['id']}")
+    stations = page.get_by_role("navigation", name=T["test"]["title"])
+    for part, state in (("checks_dry", T["stage"]["passed"]), ("vacuum", T["stage"]["todo"]), ("capacity", T["stage"]["begun"]),
+                        ("governed", T["test"]["not_done_kept"].format(reason=T["test"]["reasons_not_done"][0]))):
+        expect(stations.get_by_role("link", name=T["test_name"][part]).last).to_contain_text(state)
+    page.get_by_role("link", name=T["test"]["next"].format(title=T["test_name"]["gauges_zero"])).tap()
+    expect(page.locator("h1")).to_have_text(T["test_name"]["gauges_zero"])
+
+
+@pytest.mark.parametrize("address", ["test/run/", "test/sheet/", "test/quick/"])
+def test_a_page_without_its_test_leads_on(handset, address):
+    """It says what is not there, and one key leads to where it can be had; nothing counts on."""
+    page = handset.open(address)
+    on = page.locator("main").get_by_role("link").last
+    expect(on).to_be_visible()
+    expect(page.get_by_text(SITE["engine"]["loading"])).to_have_count(0)
+    on.tap()
+    page.wait_for_url(lambda url: address not in url)
