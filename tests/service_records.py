@@ -88,6 +88,13 @@ def a_failed_record(**changes):
     return judged(record)
 
 
+def a_run_in_hand(**changes):
+    """An unfinished test whose checks before water are all answered yes, so that its run may go on."""
+    record, whole = an_unfinished_record(**changes), a_record(**changes)
+    record["tests"].update({name: whole["tests"][name] for name in ("interlock", "shift")})
+    return record
+
+
 def an_unfinished_record(**changes):
     """Site and two runs read, the rest not; overload cannot be done."""
     record = a_record(**changes)

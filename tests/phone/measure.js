@@ -14,7 +14,7 @@
   };
 
   const SHAPES = "path, circle, rect, line, ellipse, polyline, polygon";
-  const EDGED = ".key, .chip > span, .choice, .tile, .part, .stepper-value, input:not([type=radio], [type=checkbox], [type=file], .stepper-value *), textarea";
+  const EDGED = ".key, .chip > span, .choice, .tile, .stepper-value, .cell, input:not([type=radio], [type=checkbox], [type=file], .stepper-value *, .cell *), textarea";
 
   const luminance = (rgb) => {
     const [red, green, blue] = rgb.map((value) => {
@@ -43,7 +43,7 @@
   };
 
   // What is seen of a control: a chip or a file's key stands for the input that lies over it unseen, a frame for the field in it.
-  const shape = (control) => control.closest(".chip, .key-file, .stepper-value") ?? control;
+  const shape = (control) => control.closest(".chip, .key-file, .stepper-value, .cell") ?? control;
 
   // How far the ring of the focus stands out from what lies around it; 0 where there is none.
   const ring = (control) => {

@@ -162,7 +162,7 @@ def service(address, make=None):
         page.evaluate(KEEP, record)
         page.close()
         page = handset.open(address.format(id=record["id"]))
-        page.locator("h2, .outcome, .chips").first.wait_for()
+        page.locator("h2, .outcome, .chips, .clock").first.wait_for()
         return page
 
     return opened

@@ -148,7 +148,7 @@ def test_a_diagnosis(handset):
 
 def test_readings_of_a_run(handset):
     """Readings of a service test are typed and kept; keys that come and go under the focus hand it on."""
-    record = service_records.an_unfinished_record()
+    record = service_records.a_run_in_hand()
     put_test(handset, record)
     page = handset.open(f"test/run/#{record['id']}")
     link = page.get_by_role("navigation").get_by_role("link", name=re.compile(T["test_name"]["capacity"]))
@@ -161,6 +161,7 @@ def test_readings_of_a_run(handset):
             for place, entry in enumerate(before["values"][name] if name == "pitot_psi" else [before["values"][name]]):
                 keys.type(page.locator(f'input[name="{name}"]').nth(place), entry.split("@")[0])
         for name in names:
+            expect(button(page, T["run"][name])).to_be_enabled()
             keys.press(button(page, T["run"][name]))
         if "pause" in names:
             keys.press(button(page, T["run"]["reasons_pause"][0]))

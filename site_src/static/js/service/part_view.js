@@ -15,7 +15,7 @@ export function partView(view, test) {
   const judged = answer.verdict.tests.find(({ id }) => id === test.id);
   const next = nextLink(view, test.id);
   if (test.kind === "run") {
-    const isOpen = isUnderWay(record, test);
+    const isOpen = isUnderWay(record, test, judged);
     return html`${isOpen || !attemptOf(record, test.id) && record.finished_ms === null ? nothing : outcome(view, test, judged)}
       ${runView(view, test, judged, { more: html`${isOpen ? wants(view, test, judged) : nothing}${isOpen ? nothing : notDone(view, test)}`, next })}`;
   }

@@ -1,12 +1,8 @@
 // Where a pumping run stands: its clock, what is due and what was missed, and whether it is over, before which there is no verdict.
 import { attemptOf, clockOf, countedS } from "./record.js";
 
-// Whether a run has begun and is not over yet: neither stopped, nor held to its end, nor finished with its test.
-export function isUnderWay(record, { id, hold_s }) {
-  const attempt = attemptOf(record, id);
-  if (record.finished_ms !== null || !attempt || attempt.stopped) return false;
-  return attempt.clock.since !== null || hold_s === null || attempt.clock_s < hold_s;
-}
+// Whether a run has begun and is not over yet: neither stopped, nor finished with its test, nor held to its end with its last reading.
+export const isUnderWay = (record, test, judged) => runState(record, test, judged, 0).isUnderWay;
 
 export function runState(record, test, judged, now) {
   const attempt = attemptOf(record, test.id);
@@ -18,9 +14,10 @@ export function runState(record, test, judged, now) {
   const dues = wanted.filter((name) => name.startsWith("due_")).map((name) => Number(name.slice(4)));
   const missed = isOpen ? dues.filter((at) => isPast(test, at, counted)) : [];
   const due = isOpen ? dues.find((at) => !missed.includes(at)) ?? null : null;
-  const isOver = test.hold_s !== null && counted >= test.hold_s;
+  const isOver = test.hold_s !== null && counted >= test.hold_s && !(isOpen && due !== null && !isRunning);
   const state = !clock ? "idle" : isRunning ? (isOver ? "over" : "going") : attempt.stopped === "flow_strayed" ? "strayed" : attempt.stopped ? "stopped" : isOver ? "over" : "paused";
-  return { attempt, clock, counted, dues, missed, due, isOpen, isRunning, state, isUnderWay: isUnderWay(record, test), at: dueAt(test, dues, counted) };
+  const isUnderWay = record.finished_ms === null && isOpen && (isRunning || test.hold_s === null || counted < test.hold_s || due !== null);
+  return { attempt, clock, counted, dues, missed, due, isOpen, isRunning, state, isUnderWay, at: dueAt(test, dues, counted) };
 }
 
 // The reading that one taken now counts as, or null: the nearest of those that are due; the last not before its end.

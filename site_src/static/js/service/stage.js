@@ -5,14 +5,14 @@ import { isUnderWay } from "./run_state.js";
 // "open": entries are there and it says neither yes nor no; once the test is finished nothing is to do any more.
 export function stateOf(record, test, judged) {
   const { values, attempts, draft } = testOf(record, test.id);
-  if (clockOf(record, test.id)?.since != null || (test.kind === "run" && isUnderWay(record, test))) return "now";
+  if (clockOf(record, test.id)?.since != null || (test.kind === "run" && isUnderWay(record, test, judged))) return "now";
   if (judged.status === "fail") return "failed";
   if (judged.not_done) return "left";
   if (judged.status === "pass") return judged.decided?.is_close ? "close" : "passed";
   const isBegun = Boolean(attempts?.length || draft || Object.values(values ?? {}).some(Boolean)
     || (test.kind === "conditions" && test.fields.some(({ id }) => record.conditions[id])));
   if (record.finished_ms !== null) return "open";
-  return attempts?.length && !isUnderWay(record, test) ? "open" : isBegun ? "begun" : "todo";
+  return attempts?.length && !isUnderWay(record, test, judged) ? "open" : isBegun ? "begun" : "todo";
 }
 
 // The same as a station of the line.
