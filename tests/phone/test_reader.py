@@ -128,8 +128,9 @@ def test_a_run_is_heard_by_its_turns(handset):
     button(page, T["run"]["pause"]).click()
     expect(page.get_by_role("group", name=T["run"]["pause"])).to_be_visible()
     button(page, T["run"]["reasons_pause"][0]).click()
-    said = [text for text in heard(page) if text not in (T["run"]["going"], T["run"]["paused"])]
-    assert heard(page)[0] == T["run"]["going"] and heard(page).count(T["run"]["paused"]) == 1
+    turns = heard(page)
+    said = [text for text in turns if text not in (T["run"]["going"], T["run"]["paused"])]
+    assert turns[0] == T["run"]["going"] and turns.count(T["run"]["paused"]) == 1
     assert len(said) == 1 and T["stance"]["unread"] in said[0]  # the flow is to be read again
 
 
