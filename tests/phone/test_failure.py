@@ -178,7 +178,7 @@ def test_an_entry_the_database_refused_is_not_lost(take):
     page.locator("#field-name").fill("Typed while full")
     unkept(page, SITE["site"]["noted"])
     page.reload()
-    expect(page.locator("#field-name")).to_have_value("Typed while full")
+    expect(page.locator(".standing b")).to_have_text("Typed while full")
     assert [rig["name"] for rig in kept_rigs(page)] == ["Typed while full"]
 
 

@@ -19,7 +19,7 @@ USERS = {
     "draft": ("why/heat/", "#heat input, main input[inputmode]", "47", "drafts"),
     "tab's draft": ("pressure/", "input[name=length], #A-length, main input[inputmode]", "225", "drafts"),
     "water": ("water/tank/", "#tank", "480", "drafts"),
-    "rig": ("rig/", "#field-name", "Typed as it died", "rigs"),
+    "rig": ("rig/#field-name", "#field-name", "Typed as it died", "rigs"),
     "log": ("log/", f"#who-{RUN['id']}", "QX", "log"),
     "service test": (f"test/run/#{TEST['id']}/conditions", "input[name=water_end_f]", "63", "tests"),
     "repair check": ("test/quick/", "#repaired", "New packing", "drafts"),
@@ -148,7 +148,7 @@ def test_note_of_an_earlier_revision_stays_behind(stocked):
         "rig-entries": [{"id": ENGINE["id"], "key": "name", "value": "Stale", "base": "Another name"}],
     })
     page = stocked.open("rig/")
-    expect(page.locator("#field-name")).to_have_value(ENGINE["name"])
+    expect(page.locator(".standing b")).to_have_text(ENGINE["name"])
     page.goto(stocked.host.origin + "test/")
     page.locator("#test .row").first.wait_for()
     page.wait_for_function("() => !Object.keys(localStorage).some((name) => name.startsWith('note:'))".join(["(", ")()"]))
@@ -188,7 +188,7 @@ def test_deleted_for_good(stocked):
 def test_rig_that_cannot_be_deleted(stocked):
     """A rig that the database does not let go stays in the list, and the page says so."""
     page = stocked.open("rig/")
-    page.locator("#field-name").wait_for()
+    page.locator(".standing").wait_for()
     page.evaluate("() => { IDBObjectStore.prototype.delete = () => { throw new DOMException('refused', 'InvalidStateError'); }; }")
     page.get_by_role("button", name=R["rig"]["remove"], exact=True).tap()
     page.get_by_role("button", name=R["rig"]["remove_sure"].format(name=ENGINE["name"])).tap()

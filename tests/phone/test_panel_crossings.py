@@ -90,6 +90,7 @@ def test_rig_of_six_beds(handset):
     count(handset)
     page = handset.open("rig/")
     page.locator(".bed-answer").nth(5).wait_for()
+    page.locator(".rig-bed summary").nth(2).tap()
     before = page.locator(".bed-answer").all_inner_texts()
     doors, size = asked(page, lambda: typed(page, "#field-beds-2-length", "50"))
     after = page.locator(".bed-answer").all_inner_texts()

@@ -51,10 +51,9 @@ def test_three_fields_make_a_rig_that_answers(handset):
     page = handset.open("rig/")
     press(page, "rig", "make")
     page.get_by_label(R["field"]["name"]).fill("Pump of the day")
-    press(page, "rig", "add_bed")
     page.locator("#field-beds-0-length").fill("100")
     # by hand: 15.5 x 1.5^2 x 1 + 100 = 134.875
-    expect(page.get_by_text(R["rig"]["set_pressure"].format(pressure="135", u_pressure="psi"))).to_be_visible()
+    expect(page.locator(".bed-answer")).to_have_text("135 psi")
     page.close()
     page = handset.open("pressure/")
     page.get_by_role("button", name=R["rig"]["new_bed"].format(count=1)).tap()
@@ -63,12 +62,36 @@ def test_three_fields_make_a_rig_that_answers(handset):
     expect(page.get_by_role("link", name="Pump of the day")).to_be_visible()
 
 
+def test_a_new_rig_asks_for_four_things(handset):
+    """The first screen of a new rig asks for name, drive, rated capacity and one bed, and for nothing else until it is opened."""
+    page = handset.open("rig/")
+    press(page, "rig", "make")
+    page.locator("#field-beds-0-length").wait_for()
+    fields = page.locator("main :is(input, select)[id]").evaluate_all("fields => fields.map(({ id }) => id)")
+    assert fields[:3] == ["field-name", "field-drive", "field-pump_rated"]
+    assert all(field.startswith("field-beds-0-") for field in fields[3:])
+    assert page.locator("#field-drive").bounding_box()["y"] < 740 and page.locator(".rig-bed summary").bounding_box()["y"] < 740
+
+
+def test_one_bed_is_open_at_a_time(handset):
+    """Beds are rows with their pressure; a tap opens one and folds the other. Delete is at the end, far from Copy, and asks once more."""
+    page = with_engine(handset)
+    rows = page.locator(".rig-bed")
+    expect(rows.locator(".bed-answer")).to_have_text(["101 psi", "128 psi", "164 psi", "85 psi", "105 psi"])  # 100.65, 127.6, 164.1, 85.3 and 105: see the panel card
+    rows.nth(0).locator("summary").tap()
+    expect(page.locator("#field-beds-0-length")).to_be_visible()
+    rows.nth(2).locator("summary").tap()
+    expect(page.locator("#field-beds-2-length")).to_be_visible()
+    expect(page.locator("#field-beds-0-length")).to_have_count(0)
+    copy, remove = (page.get_by_role("button", name=R["rig"][name], exact=True).bounding_box() for name in ("copy", "remove"))
+    assert remove["y"] - copy["y"] > 300
+
+
 def test_a_kill_loses_nothing_that_was_typed(handset):
     """The page ended at any moment of editing keeps every field already entered."""
     page = handset.open("rig/")
     press(page, "rig", "make")
     page.get_by_label(R["field"]["name"]).fill("Half typed")
-    press(page, "rig", "add_bed")
     for place, text in (("beds-0-name", "Nose"), ("beds-0-length", "175"), ("beds-0-end-flow", "125")):
         page.locator(f"#field-{place}").fill(text)
         kill(page)
@@ -145,7 +168,8 @@ def test_the_same_rig_again_asks_before_it_replaces(handset):
 def test_two_tabs_do_not_overwrite_each_other(handset):
     """Another tab's change shows here, and an entry based on an older value is not written over it."""
     one = with_engine(handset)
-    two = handset.open("rig/")
+    one.evaluate("location.hash = 'field-name'")
+    two = handset.open("rig/#field-name")
     expect(two.locator("#field-name")).to_have_value(ENGINE["name"])
     one.locator("#field-name").fill("Renamed in the first")
     expect(two.locator("#field-name")).to_have_value("Renamed in the first")
@@ -169,10 +193,11 @@ def test_two_tabs_do_not_overwrite_each_other(handset):
 def test_taken_out_is_put_back(handset):
     """A bed taken out by a slip of the glove comes back with one tap."""
     page = with_engine(handset)
+    page.locator(".rig-bed summary", has_text="Crosslay 1").tap()
     press(page, "rig", "remove_bed", name="Crosslay 1")
     expect(page.get_by_text("Crosslay 1", exact=True)).to_have_count(0)
     press(page, "rig", "put_back")
-    expect(page.locator("legend", has_text="Crosslay 1")).to_be_visible()
+    expect(page.locator(".rig-bed summary", has_text="Crosslay 1")).to_be_visible()
     assert kept_rigs(page)[0]["beds"] == ENGINE["beds"]
 
 

@@ -7,21 +7,21 @@ import { fold, isUnfolded, unfold } from "../shared/fold.js";
 import { beside, live, toNotice } from "../shared/notice.js";
 import { shownIn } from "../shared/shown.js";
 import { fill, home, pageData, unitWords } from "../shared/site.js";
-import { isEntry, systemChips, tagged, unitsOnce } from "../shared/units.js";
-import { bedsView } from "../rig/beds.js";
+import { isEntry, tagged, unitsOnce } from "../shared/units.js";
+import { bedsView, openBed } from "../rig/beds.js";
 import { chooseRig, chosenSystem } from "../rig/chosen.js";
 import { linksView } from "../rig/faults.js";
 import { fieldMaker } from "../rig/fields.js";
 import { hosesView, supplyView } from "../rig/hoses.js";
 import { Keeper } from "../rig/keeper.js";
-import { listView } from "../rig/list.js";
+import { listView, removeView, standingView } from "../rig/list.js";
 import { measureView, Readings, wanted } from "../rig/measure.js";
 import { amountsOf, copyOf, freeName, newProfile, plainName, withoutRow } from "../rig/profile.js";
-import { placeName, sentenceOf } from "../rig/sentences.js";
+import { sentenceOf } from "../rig/sentences.js";
 import { offerView } from "../rig/offer.js";
 import { Travel, travelView } from "../rig/travel.js";
 
-const NOTHING = { problems: [], missing: null, beds: [], figures: [], measured: {} };
+const NOTHING = { problems: [], beds: [], figures: [], measured: {} };
 const LISTS = ["beds", "supply", "hoses"];
 const place = document.getElementById("rig");
 const starting = calc.start();
@@ -58,7 +58,7 @@ async function question() {
   if (!profile) return NOTHING;
   const isHoses = isUnfolded("hoses");
   const typed = isHoses ? wanted(profile, readings) : { measured: {}, entries: [] };
-  return judge(profile, { beds: isUnfolded("beds", true), figures: isHoses, measured: typed.measured }, typed.entries);
+  return judge(profile, { beds: true, figures: isHoses, measured: typed.measured }, typed.entries);
 }
 
 // A name that another rig on this phone has too.
@@ -75,7 +75,10 @@ const act = {
     workFor(profile);
     page.change();
   },
-  make: () => addRig(newProfile(data, state.system, freeName(words.rig.new_name, keeper.all))),
+  make: () => {
+    openBed(0);
+    return addRig(newProfile(data, state.system, freeName(words.rig.new_name, keeper.all), fill(words.rig.new_bed, { count: 1 })));
+  },
   copy: (profile) => addRig(copyOf(profile, freeName(fill(words.rig.copy_name, profile), keeper.all))),
   ask: (id) => {
     state.asked = id;
@@ -94,12 +97,6 @@ async function addRig(profile) {
   act.choose(profile);
 }
 
-async function changeSystem(system) {
-  state.system = system;
-  await travel.judgeOffered();
-  page.change();
-}
-
 // What a link or a file brought, where the finger was.
 const offered = (at) => live(travel.offered && travel.at === at ? offerView(travel, { ...context(), shown }) : nothing);
 
@@ -110,16 +107,16 @@ function draw(answer) {
     ${beside(state.notice, "top", words.rig)}
     ${beside(travel.notice, "top", words.rig)}
     ${offered("top")}
-    ${listView({ rigs: keeper.all, chosen: profile, asked: state.asked, words, act })}
-    ${beside(state.notice, "list", words.rig)}
-    ${profile ? editor(profile, answer ?? NOTHING) : nothing}
-    ${systemChips({ systems: data.systems, system: state.system, words, change: changeSystem })}
+    ${profile ? html`${standingView(profile, words)}${editor(profile, answer ?? NOTHING)}` : nothing}
+    ${listView({ rigs: keeper.all, chosen: profile, words, act })}
     <h2>${words.rig.section_carry}</h2>
     ${travelView(travel, profile)}
-    ${offered("file")}`, place);
+    ${offered("file")}
+    ${profile ? removeView({ chosen: profile, asked: state.asked, words, act }) : nothing}
+    ${beside(state.notice, "list", words.rig)}`, place);
 }
 
-function editor(profile, { problems: found, missing, beds, figures, measured }) {
+function editor(profile, { problems: found, beds, figures, measured }) {
   const { system } = state;
   const u = unitWords(words, system);
   const problems = [...found, ...twins(profile)];
@@ -135,18 +132,24 @@ function editor(profile, { problems: found, missing, beds, figures, measured }) 
   };
   const told = context(profile);
   const field = fieldMaker({ ...told, system, problems, shown, tagged });
-  const common = { profile, data, system, u, field, set, remove };
-  const names = (fields) => [...new Set(fields.map((name) => placeName(name, words)))].join(", ");
+  const common = { profile, data, system, u, field, shown, set, remove, redraw: page.change };
+  const ofSection = (section) => data.sections.find(({ id }) => id === section).fields.map((name) =>
+    field({ place: name, name, spec: data.fields[name], value: profile[name], change: (text) => set(name, text) }));
   const section = (name, content, begins) => fold({ name, summary: words.rig[`section_${name}`], kind: "section", begins, redraw: page.change }, () => html`${content()}${beside(state.notice, name, words.rig)}`);
   return html`
     ${problems.length ? html`<section class="notice faults" role="status"><p><b>${words.rig.problems}</b></p>
       ${linksView(problems.map((problem) => ({ place: problem.field, sentence: sentenceOf(problem, told) })))}</section>` : nothing}
-    <a class="key key-wide" href=${new URL("rig/card/index.html", home)}>${words.rig.card}</a>
-    <a class="key key-wide" href=${new URL("rig/recovery/index.html", home)}>${words.rig.recovery}</a>
-    ${section("beds", () => bedsView({ ...common, answers: beds }), true)}
+    <div class="rig-panes"><div>
+    ${section("basics", () => ofSection("basics"), !profile.drive)}
+    <div class="beds">${bedsView({ ...common, answers: beds })}</div>
+    ${beside(state.notice, "beds", words.rig)}
+    <nav class="rig-cards">
+      <a class="row" href=${new URL("rig/card/index.html", home)}>${words.rig.card}</a>
+      <a class="row" href=${new URL("rig/recovery/index.html", home)}>${words.rig.recovery}</a>
+    </nav>
+    </div><div>
     ${section("supply", () => supplyView(common), false)}
-    ${data.sections.map(({ id, fields }) => section(id, () => fields.map((name) =>
-      field({ place: name, name, spec: data.fields[name], value: profile[name], change: (text) => set(name, text) })), id === "basics"))}
+    ${data.sections.filter(({ id }) => id !== "basics").map(({ id }) => section(id, () => ofSection(id), false))}
     ${section("hoses", () => hosesView({
       ...common,
       figures,
@@ -157,7 +160,8 @@ function editor(profile, { problems: found, missing, beds, figures, measured }) 
       },
       measureView: (row, count, use) => measureView({ readings, profile, row, found: measured[count], data, u, system, shown, use, redraw: page.change }),
     }), false)}
-    <p class="smallprint">${missing === null ? nothing : missing.length ? fill(words.rig.missing, { fields: names(missing) }) : words.rig.missing_none} ${words.rig.kept}</p>`;
+    </div></div>
+    <p class="smallprint">${words.rig.kept}</p>`;
 }
 
 // A link that brings a rig, or that leads to one of its fields.
@@ -165,9 +169,10 @@ async function arrive() {
   const { hash } = location;
   if (hash) history.replaceState(null, "", location.pathname);
   await travel.fromLink(hash);
-  const [, id] = hash.match(/^#field-(\w+)/) ?? [];
+  const [, id] = hash.match(/^#field-([\w-]+)/) ?? [];
   if (!id) return;
-  const [first] = id.split("-");
+  const [first, count] = id.split("-");
+  if (first === "beds") openBed(count);
   unfold(LISTS.includes(first) ? first : data.sections.find(({ fields }) => fields.includes(first))?.id);
   await page.change();
   document.getElementById(hash.slice(1))?.focus();

@@ -1,5 +1,6 @@
 // The hose beds of a profile: preconnected lines, and master streams, which may be piped to the pump.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { fold, foldAll, unfold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
 import { withUsual } from "../shared/usual.js";
 import { changedRow, newBed, newGun, withRow } from "./profile.js";
@@ -9,29 +10,53 @@ const TEXT = { kind: "text" };
 export const ofFamily = (choices, data, system, value) =>
   choices.filter((choice) => choice.family === data.systems[system].family || choice.id === value);
 
-export function bedsView({ profile, data, system, u, field, answers, set, remove }) {
+const BEDS = "bed-"; // one is open at a time
+
+// Open a bed, and fold the others.
+export function openBed(place) {
+  foldAll(BEDS);
+  unfold(`${BEDS}${place}`);
+}
+
+export function bedsView({ profile, data, system, u, field, shown, answers, set, remove, redraw }) {
   const { words } = data;
   const beds = profile.beds ?? [];
   const change = (place, changes) => set("beds", changedRow(beds, place, changes));
-  const add = (label, bed) => html`<button type="button" class="key key-wide" @click=${() => set("beds", withRow(beds, bed))}>${label}</button>`;
+  const add = (label, bed) => html`<button type="button" class="key" @click=${() => {
+    openBed(beds.length);
+    set("beds", withRow(beds, bed));
+  }}>${label}</button>`;
   const name = fill(words.rig.new_bed, { count: beds.length + 1 });
   return html`
-    <p>${words.rig.beds_told}</p>
-    ${beds.map((bed, place) => bedView({
-      bed, data, system, u, answer: answers[place], at: (part) => `beds.${place}.${part}`, place, field,
-      change: (changes) => change(place, changes), remove: () => remove("beds", beds, place),
-    }))}
-    ${beds.length < data.bounds.rows ? html`${add(words.rig.add_bed, newBed(data, system, name))}${add(words.rig.add_gun, newGun(data, system, words.rig.new_gun))}` : nothing}`;
+    ${beds.map((bed, place) => fold({
+      name: `${BEDS}${place}`, kind: "rig-bed", begins: beds.length === 1, alone: BEDS, redraw,
+      summary: bedRow({ bed, place, data, system, u, shown, answer: answers[place] }),
+    }, () => bedView({
+      bed, data, system, u, answer: answers[place], at: (part) => `beds.${place}.${part}`, field,
+      change: (changes) => change(place, changes), remove: () => {
+        foldAll(BEDS);
+        remove("beds", beds, place);
+      },
+    })))}
+    ${beds.length < data.bounds.rows ? html`<div class="pairs">${add(words.rig.add_bed, newBed(data, system, name))}${add(words.rig.add_gun, newGun(data, system, words.rig.new_gun))}</div>` : nothing}`;
 }
 
-function bedView({ bed, place, data, system, u, at, field, answer, change, remove }) {
+// What a bed is in its row: its name, its hose, its length, its nozzle; and the pressure to set.
+function bedRow({ bed, place, data, system, u, shown, answer }) {
+  const { words } = data;
+  const hose = bed.hose ? data.hoses.find(({ id }) => id === bed.hose)?.label : words.rig.piped;
+  const nozzle = bed.end.kind === "smooth" ? ofFamily(data.tips, data, system, bed.end.tip).find(({ id }) => id === bed.end.tip)?.label : words.pressure.fog;
+  const what = [hose, bed.hose && bed.length ? `${shown("length", bed.length)} ${u.u_length}` : null, nozzle].filter(Boolean).join(" \u00b7 ");
+  return html`<span>${bed.name || fill(words.rig.new_bed, { count: place + 1 })}<small>${what}</small></span>
+    <b class="bed-answer">${answer ? html`${answer.pressure} <small>${u.u_pressure}</small>` : "\u2013"}</b>`;
+}
+
+function bedView({ bed, data, system, u, at, field, answer, change, remove }) {
   const { words } = data;
   const spec = data.bed_fields;
   const entry = (name) => field({ place: at(name), name, spec: spec[name], value: bed[name], change: (text) => change({ [name]: text }) });
   return html`
-    <fieldset class="bed">
-      <legend>${bed.name || fill(words.rig.new_bed, { count: place + 1 })}</legend>
-      ${answer ? html`<p class="bed-answer">${fill(words.rig.set_pressure, { ...u, pressure: answer.pressure })}</p>` : nothing}
+    <div class="bed-fields">
       ${field({ place: at("name"), name: "name", label: words.rig.bed_name, spec: TEXT, value: bed.name, change: (name) => change({ name }) })}
       ${field({ place: at("device"), name: "device", label: words.rig.kind_of_line, spec: TEXT, value: bed.device ?? "", change: (device) => change(asDevice(bed, device, data, system)),
         choices: [{ id: "", label: words.rig.hand_line }, ...spec.device.options.map((id) => ({ id, label: words.option[id] }))] })}
@@ -43,7 +68,7 @@ function bedView({ bed, place, data, system, u, at, field, answer, change, remov
         ${field({ place: at("crew"), name: "crew", spec: TEXT, value: bed.crew, change: (crew) => change({ crew }),
           choices: Object.keys(data.shelf.crews).map((id) => ({ id, label: id })) })}`}
       <button type="button" class="key" @click=${remove}>${fill(words.rig.remove_bed, { name: bed.name })}</button>
-    </fieldset>`;
+    </div>`;
 }
 
 // A bed as another kind of line: its pressure follows where it was the usual one; only a master stream has a loss and more tips.

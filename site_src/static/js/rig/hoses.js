@@ -27,7 +27,7 @@ export function hosesView({ profile, data, system, field, set, remove, measureVi
       const figure = figures.find(({ hose }) => hose === row.hose);
       const entry = (name, changes) => field({ place: at(name), name, spec: data.hose_fields[name], value: row[name], change: changes });
       return html`
-        <fieldset class="bed">
+        <fieldset class="rig-hose">
           <legend>${label}</legend>
           ${figure ? html`<p class=${figure.is_large ? "notice" : "figure-told"}>${figureText(figure, data)}</p>` : nothing}
           ${asked?.place !== place ? nothing : html`
@@ -74,7 +74,7 @@ export function supplyView({ profile, data, system, field, set, remove }) {
       const entry = (name) => field({ place: `supply.${place}.${name}`, name, label: words.rig[`supply_${name}`], spec: data.supply_fields[name], value: row[name],
         change: (text) => change({ [name]: text }) });
       return html`
-        <fieldset class="bed">
+        <fieldset class="rig-hose">
           <legend>${labelOf(data, row.hose)}</legend>
           ${field({ place: `supply.${place}.hose`, name: "hose", spec: TEXT, value: row.hose, choices: ofFamily(data.hoses, data, system, row.hose), change: (hose) => change({ hose }) })}
           ${entry("length")}${entry("limit")}

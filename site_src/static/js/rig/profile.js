@@ -2,23 +2,24 @@
 
 const mark = () => crypto.randomUUID?.() ?? `${Date.now()}-${Math.random()}`;
 
-export const newProfile = (data, system, name) => ({
-  schema: data.schema,
-  id: mark(),
-  name,
-  units: system,
-  ...data.new[data.systems[system].family],
-  beds: [],
-  hoses: [],
-});
-
-export const copyOf = (profile, name) => ({ ...structuredClone(profile), id: mark(), name });
-
 export const newBed = (data, system, name) => {
   const { crew, lines: [line] } = data.openings[data.systems[system].family];
   const { kind, flow, tip, pressure } = line.end;
   return { name, hose: line.hose, length: line.length, crew, end: { kind, flow, tip, pressure } };
 };
+
+// With one bed of the usual hose, named `bed`.
+export const newProfile = (data, system, name, bed) => ({
+  schema: data.schema,
+  id: mark(),
+  name,
+  units: system,
+  ...data.new[data.systems[system].family],
+  beds: [newBed(data, system, bed)],
+  hoses: [],
+});
+
+export const copyOf = (profile, name) => ({ ...structuredClone(profile), id: mark(), name });
 
 // A deck gun, piped to the pump, as the ready-made master stream ends.
 export const newGun = (data, system, name) => {

@@ -7,7 +7,13 @@ export const isUnfolded = (name, begins = false) => open.get(name) ?? begins;
 
 export const unfold = (name) => open.set(name, true); // to be seen where the page is drawn next
 
-export function fold({ name, summary, kind = "record", begins = false, redraw }, content) {
+// Of parts that begin with a name all are folded, but for one.
+export function foldAll(start, but = null) {
+  for (const name of open.keys()) if (name.startsWith(start) && name !== but) open.set(name, false);
+}
+
+// `alone`: the start of the names of which one is open at a time, where a person opens it.
+export function fold({ name, summary, kind = "record", begins = false, alone = null, redraw }, content) {
   const isOpen = isUnfolded(name, begins);
   return html`
     <details class=${kind} data-part=${name} ?open=${isOpen} @toggle=${({ target }) => {
@@ -15,7 +21,7 @@ export function fold({ name, summary, kind = "record", begins = false, redraw },
       open.set(name, target.open);
       redraw();
     }}>
-      <summary>${summary}</summary>
+      <summary @click=${alone && !isOpen ? () => foldAll(alone, name) : nothing}>${summary}</summary>
       ${isOpen ? content() : nothing}
     </details>`;
 }
