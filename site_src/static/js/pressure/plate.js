@@ -84,7 +84,7 @@ function hardestWay({ lines }) {
 function sum({ answer, words, act }) {
   const way = hardestWay(answer);
   const end = way.at(-1);
-  const along = (name) => way.map((line) => line[name]).filter((amount) => numberOf(amount) !== 0).join(" + ").replaceAll("+ -", "\u2212 ").replace(/^-/, "\u2212");
+  const along = (name) => way.map((line) => line.sum[name]).filter((amount) => numberOf(amount) !== 0).join(" + ").replaceAll("+ -", "\u2212 ").replace(/^-/, "\u2212");
   const parts = [["friction", along("friction")], [end.end === "open" ? "inlet" : "nozzle", numberOf(end.outlet) ? end.outlet : ""], ["elevation", along("elevation")], ["appliance", along("appliance")]];
   return html`
     <button type="button" class="plate-sum" @click=${() => act.toPart("workings")}>${parts.filter(([, amount]) => amount).map(([part, amount]) => html`
