@@ -18,7 +18,8 @@ export function scale({ now, least = 0, end, step, limits = [], level, name, off
         <line class="line-waits" stroke-width="2" x1="0%" x2="100%" y1="0" y2="0"/>
         ${limits.map((limit) => svg`<line class="scale-over scale-${limit.level}" x1=${percent(share(limit.at))} x2="100%" y1="0" y2="0"/>`)}
         ${now === null ? nothing : svg`<line class="scale-now" data-level=${level ?? nothing} x1="0%" x2=${percent(share(now))} y1="0" y2="0"/>`}
-        ${ticks.map((tick) => svg`<line class="scale-tick" x1=${percent(share(tick))} x2=${percent(share(tick))} y1="0" y2="7"/>`)}
+        ${now !== null && level === "caution" ? svg`<line class="scale-striped" x1="0%" x2=${percent(share(now))} y1="0" y2="0"/>` : nothing}
+      ${ticks.map((tick) => svg`<line class="scale-tick" x1=${percent(share(tick))} x2=${percent(share(tick))} y1="0" y2="7"/>`)}
         ${limits.map((limit) => svg`<line class="scale-limit scale-${limit.level}" x1=${percent(share(limit.at))} x2=${percent(share(limit.at))} y1="-9" y2="9"/>`)}
         ${now === null ? nothing : svg`<line class="scale-mark" x1=${percent(share(now))} x2=${percent(share(now))} y1="-11" y2="11"/>`}
         ${isOff ? svg`<svg class="line-at" aria-hidden="true" x=${percent(share(now))}><path class="scale-off" d=${now > end ? "M-16 -11l14 11l-14 11z" : "M16 -11l-14 11l14 11z"}/></svg>` : nothing}
