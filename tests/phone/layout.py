@@ -101,6 +101,7 @@ class Layout:
 
     def ready(self, name):
         """Layout one of the layouts that are ready."""
+        self.turn(over=False)
         self.open(SITE["pressure"]["ready"])
         self.page.get_by_role("button", name=SITE["ready"][name], exact=True).tap()
 

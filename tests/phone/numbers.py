@@ -46,7 +46,7 @@ def water_page(address):
 
 # every page that takes a number, and how many fields it has at least
 PAGES = {
-    **{f"pressure {tab}": (functools.partial(screens.wye, tab=tab), 5) for tab in ("length", "nozzle", "height", "more")},
+    **{f"pressure {tab}": (functools.partial(screens.wye, tab=tab), 4 if tab == "more" else 5) for tab in ("length", "nozzle", "height", "more")},
     **{f"water/{name}/": (water_page(f"water/{name}/"), 1) for name in reckoners.WATER},
     "foam/": (water_page("foam/"), 1),
     "rig/": (rig_page, 20),

@@ -89,7 +89,7 @@ def goes_against(before, after):
 @pytest.mark.parametrize("width", [WIDTH_PX, WIDE_PX])
 def test_focus_goes_down_the_page(screen, width):
     """The Tab key goes from the top down and from the start of a row to its end, in each pane of a page for itself."""
-    screen.set_viewport_size({"width": width, "height": 6000})
+    screen.set_viewport_size({"width": width, "height": 9000})
     places = [place for place in screen.evaluate("measure.places()") if not place["isFixed"]]
     screen.set_viewport_size(PHONE["viewport"])
     assert places
@@ -121,7 +121,7 @@ def gap_px(one, other):
 
 def test_targets_fit_a_glove(screen):
     """Whatever is touched is at least 56 px each way, and 8 px from the next."""
-    screen.set_viewport_size({"width": WIDTH_PX, "height": 6000})  # nothing sticks over anything else
+    screen.set_viewport_size({"width": WIDTH_PX, "height": 9000})  # nothing sticks over anything else
     targets = screen.evaluate("measure.targets()")
     screen.set_viewport_size(PHONE["viewport"])
     assert targets

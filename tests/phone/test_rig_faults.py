@@ -149,7 +149,8 @@ def test_whatever_is_taken_opens_every_page(handset, case):
     page.close()
     for visit in ("without a layout", "with one"):
         page = handset.open("pressure/")
-        expect(page.locator("#A-length, #A-height").first).to_be_visible()
+        expect(page.locator("button.lay-line").first).to_be_visible()
+        page.locator(".tab", has_text=SITE["tab"]["height"]).tap()
         page.locator("#A-height").fill("10" if visit == "with one" else "0")
         page.close()
     for address, part in (("rig/card/", ".sheet"), ("water/", ".rig-named"), ("water/relay/", "#hose, .entries"), ("rig/", ".standing")):
