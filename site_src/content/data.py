@@ -80,7 +80,8 @@ def named(file):
     """The rows of hoses, losses or formulas, each under its name in the language of the page that is being made."""
     kind, key = NAMED[file]
     names = {**words(file)[kind], **words("water").get(kind, {})}
-    return [{**row, key: names[row["id"]]} for row in load(file)[kind]]
+    forms = words(file).get("form", {})  # of a formula: as it is read
+    return [{**row, key: names[row["id"]], **({"form": forms[row["id"]]} if forms else {})} for row in load(file)[kind]]
 
 
 def by_id(rows):

@@ -49,6 +49,11 @@ def opening_answer(page):
     return module.answer(opening(page, units.family(system)), shelf(page), units.shown_in(system))
 
 
+def size(label):
+    """A size as the data has it, with inches by their name in the language of the page that is being made."""
+    return f"{label.removesuffix(' in')} {data.words('units')['unit']['US']['diameter']}" if label.endswith(" in") else label
+
+
 def _field(field):
     """A field as the script takes it: options as {id, label} by family."""
     told = {key: field[key] for key in ("name", "kind", "customary", "metric", "from_rig", "group", "taps", "when", "rule", "aside") if key in field}
@@ -57,7 +62,7 @@ def _field(field):
         for family in ("customary", "metric"):
             plain = [[option, words.get(f"{field['page']}_{field['name']}", words.get(field["name"]))[option]] for option in field.get("options", [])]
             told[f"{family}_options"] = [
-                {"id": option, "label": label, "common": True} for option, label in field.get(f"{family}_options", plain)]
+                {"id": option, "label": size(label), "common": True} for option, label in field.get(f"{family}_options", plain)]
     if field["kind"] == "hose":
         uses = {row["id"]: _uses(row) for row in data.named("hoses")}
         for family in ("customary", "metric"):

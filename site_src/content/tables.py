@@ -166,7 +166,7 @@ class Tables:
         offered = [field for field in reckoners.fields("draft") if field["name"] == "suction"][0]
         return [
             {
-                "label": label,
+                "label": reckoners.size(label),
                 "lengths": lengths,
                 "rows": [
                     [str(flow)] + [self.text("lift", self._suction_ft(float(size), flow, length)) for length in lengths]

@@ -1,7 +1,7 @@
 """The service test: its list, the run at the pump, the sheet, the years, the check after a repair; and every limit on one page."""
 import flask
 
-from site_src.content import data, standards, units
+from site_src.content import data, reckoners, standards, units
 from site_src.routes import json_page
 
 routes = flask.Blueprint("service", __name__)
@@ -41,7 +41,7 @@ def page_data():
         "systems": units.for_page(is_fine=True),
         "tips": [{"id": id, "chip": chip, "family": family} for family in ("customary", "metric")
                  for id, chip in data.load("service/common")["tips"][family]],
-        "suction": {family: suction[f"{family}_options"] for family in ("customary", "metric")},
+        "suction": {family: [[id, reckoners.size(label)] for id, label in suction[f"{family}_options"]] for family in ("customary", "metric")},
         "starts": STARTS,
         "accuracy": {name: {"kind": kind, "text": f"{accuracy[name]}@US"} for name, kind in ACCURACY_KINDS.items()},
         "quick": {**standards.standard("us", "annual")["quick"], "cards": QUICK_CARDS},

@@ -1,7 +1,7 @@
 """Budgets of weight, by count: what a phone carries once the site is installed, and what one page weighs.
 
 Seen on 2026-11-28, compressed: 339 files and 1,260 kB with English alone, 52 kB of it the face; French adds 132 files and 755 kB; the heaviest page
-is 15.3 kB (fr/diagnose/read/), the heaviest data of a page 38.1 kB (fr/diagnose/: a question and two answers for each of 223 looks), calc 82 kB. A budget is up to a tenth above.
+is 15.3 kB (fr/diagnose/read/), the heaviest data of a page 38.1 kB (fr/diagnose/: a question and two answers for each of 223 looks), calc 89 kB. A budget is up to a tenth above.
 One that is passed is raised here, on purpose, with its reason in the commit.
 """
 import gzip
@@ -12,7 +12,7 @@ from site_src.content import data, languages
 
 SITE_FILES, SITE_KB = 390, 1380
 LANGUAGE_FILES, LANGUAGE_KB = 144, 790
-PAGE_KB, DATA_KB, CALC_KB = 16, 41, 88
+PAGE_KB, DATA_KB, CALC_KB = 16, 41, 93
 
 
 @pytest.fixture(scope="module")

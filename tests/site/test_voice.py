@@ -82,3 +82,14 @@ def test_an_exception_is_needed(exception):
 def test_a_banned_word_is_seen(language, sentence):
     """What the glossary bans is found in a sentence that has it."""
     assert any(rule.search(sentence) for rule, _ in RULES[language])
+
+
+FORMS = {language: data.load(f"words/{language}/formulas")["form"] for language in ("en", "fr")}
+
+
+@pytest.mark.parametrize("formula", FORMS["en"])
+def test_a_formula_is_read_in_its_language(formula):
+    """A formula that has words has others in French, and its figures a decimal comma there."""
+    english, french = (FORMS[language][formula] for language in ("en", "fr"))
+    assert (english != french) or not re.search(r"[a-z]{4}|\d\.\d", english)
+    assert not re.search(r"\d\.\d", french)
