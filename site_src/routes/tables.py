@@ -1,10 +1,24 @@
 """The baked reference tables, in each system of units."""
+import re
+
 import flask
 
 from site_src.content import data, units
 from site_src.content.tables import Tables
 
 routes = flask.Blueprint("tables", __name__)
+
+
+@routes.app_template_filter("padding")
+def padding(text, column):
+    """The decimals that a figure lacks beside the others of its column, such as ".0": room for them, so that the marks stand in line."""
+    marks = [re.fullmatch(r"-?\d+(?:([.,])(\d+))?", each) for each in (text, *column)]
+    most = max((mark for mark in marks if mark and mark[2]), key=lambda mark: len(mark[2]), default=None)
+    if marks[0] is None or most is None:
+        return ""
+    own = marks[0][2] or ""
+    return ("" if own else most[1]) + "0" * (len(most[2]) - len(own))
+
 PAGES = ("friction", "tips", "reaction", "elevation", "appliances", "draft", "supply")
 
 

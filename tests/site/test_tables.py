@@ -4,6 +4,7 @@ import re
 import pytest
 
 from site_src.content import data, languages
+from site_src.routes import tables as tables_page
 from tests.site import pages
 
 WORDS = data.shared_words()
@@ -129,3 +130,22 @@ def test_water_pages_lead_to_tables_in_their_own_units(built, language, address)
     text = (built / languages.folder(language) / address / "index.html").read_text(encoding="utf-8")
     linked = set(re.findall(r'href="[^"]*tables/(\w+)/(?:draft|supply)/', text))
     assert linked == {data.by_id(data.load("languages")["language"])[language]["system"]}
+
+
+@pytest.mark.parametrize(("text", "column", "lacks"), [
+    # worked by hand: what makes the marks stand in line
+    ("10", ["9.0", "10", "1.4"], ".0"), ("9.0", ["9.0", "10"], ""), ("10", ["10", "12"], ""), ("1.4", ["1.4", "0.25"], "0"), ("3", ["3", "0,25"], ",00"),
+    ("\u2013", ["9.0", "\u2013"], ""),
+])
+def test_decimals_stand_in_line(text, column, lacks):
+    """A figure has room for the decimals that it lacks beside the others of its column."""
+    assert tables_page.padding(text, column) == lacks
+
+
+def test_every_column_of_friction_has_one_width_of_decimals(built):
+    """On the page itself: text and room together have as many decimals in every row of a column."""
+    page = (built / "tables/US/friction/index.html").read_text(encoding="utf-8")
+    for table in re.findall(r"<tbody>.*?</tbody>", page, flags=re.DOTALL):
+        rows = [re.findall(r'<td class="\w+"(?: data-pad="([.0]+)")?>([\d.]+)</td>', row) for row in table.split("</tr>") if "<td" in row]
+        for column in zip(*rows, strict=True):
+            assert len({len((text + pad).partition(".")[2]) for pad, text in column}) == 1

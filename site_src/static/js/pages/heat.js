@@ -10,7 +10,7 @@ import { refusalOf } from "../shared/refusal.js";
 import { shownIn } from "../shared/shown.js";
 import { fill, pageData, unitWords } from "../shared/site.js";
 import { keep, kept } from "../shared/store.js";
-import { systemChips, tagged, unitsOnce } from "../shared/units.js";
+import { tagged, unitsOnce } from "../shared/units.js";
 
 const DRAFT = "heat";
 const KINDS = { power: "power", trapped: "volume", tank: "volume", rise: "temperature_rise" };
@@ -80,14 +80,7 @@ function draw(answered) {
     ${notices(refusal ? words.pressure.waiting : null)}
     <h2>${words.heat.entries}</h2>
     <p>${words.heat.opening}</p>
-    ${Object.keys(KINDS).map((name) => entry(name, u, refusal))}
-    ${systemChips({
-      systems: data.systems, system: page.system, words,
-      change: (system) => {
-        page.system = system;
-        asking.change();
-      },
-    })}`, place);
+    ${Object.keys(KINDS).map((name) => entry(name, u, refusal))}`, place);
 }
 
 await starting;

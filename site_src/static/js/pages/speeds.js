@@ -9,7 +9,7 @@ import { fill, pageData, unitWords } from "../shared/site.js";
 import { answerView, workingsView } from "../speeds/answer.js";
 import { KINDS, entriesView, readingsView } from "../speeds/entries.js";
 import { keep, kept } from "../shared/store.js";
-import { systemChips, unitsOnce } from "../shared/units.js";
+import { unitsOnce } from "../shared/units.js";
 
 const FROM_RIG = ["idle", "pump_ratio", "axle_ratio", "tyre_rev", "pump_gear_ratio", "governed"];
 const USUAL_IDLE = "50@US"; // common practice, said so beside it
@@ -70,13 +70,6 @@ function draw(answered) {
     <h2>${words.speeds.entries}</h2>
     <p>${rig ? fill(words.speeds.with_rig, rig) : words.speeds.without_rig}</p>
     ${entriesView(given)}
-    ${systemChips({
-      systems: data.systems, system: page.system, words,
-      change: (system) => {
-        page.system = system;
-        asking.change();
-      },
-    })}
     ${answer ? workingsView(given) : nothing}`, place);
 }
 
