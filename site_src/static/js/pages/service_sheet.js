@@ -15,7 +15,7 @@ import { causeLink } from "../service/plan_view.js";
 import { shownIn } from "../service/shown.js";
 import { sheetView } from "../service/sheet_view.js";
 import { Steady } from "../service/steady.js";
-import { systemChips, unitsOnce } from "../shared/units.js";
+import { unitsOnce } from "../shared/units.js";
 
 const SIZES = ["a4", "letter"];
 const place = document.getElementById("sheet");
@@ -49,23 +49,29 @@ const draw = () => asking.change();
 
 function drawAnswer({ record, answer, shown, curve }) {
   for (const size of SIZES) document.getElementById(`upright-${size}`).media = size === page.size ? "all" : "not all";
-  if (!record) return render(html`<p class="notice">${words.test.missing_record}</p>`, place);
+  if (!record) return render(html`<p class="notice">${words.test.missing_record}</p><div class="dock"><a class="key key-act" href="../">${words.test.all}</a></div>`, place);
   if (!answer.plan) return render(html`<p class="notice">${words.sheet.no_plan}</p>`, place);
   const u = unitWords(words, page.system);
   const view = { record, data, words, answer, u, shown, curve, missingWord: (name) => missingWord(name, { words, answer }) };
   render(html`
-    <div class="no-print">
-      ${chips({ name: "size", legend: words.sheet.size, value: page.size, choices: SIZES.map((id) => ({ id, label: words.sheet[id] })),
-        change: (size) => { page.size = size; choose("paper", size); asking.redraw(); } })}
-      ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}
+    ${sheetView(view)}
+    <section class="no-print send"><h2 tabindex="-1">${words.sheet.send}</h2>
       <div class="rows">
-        <button type="button" class="key key-wide key-act" @click=${() => window.print()}>${words.sheet.print}</button>
-        ${answer.verdict.status === "fail" ? causeLink(view) : nothing}
         <button type="button" class="key key-wide" @click=${() => send(csvFile({ ...view, labelOf: (name) => labelOf(name, view), kindOf }))}>${words.sheet.csv}</button>
         <button type="button" class="key key-wide" @click=${() => send(jsonFile(record))}>${words.sheet.json}</button>
+        ${answer.verdict.status === "fail" && record.finished_ms !== null ? causeLink(view) : nothing}
       </div>
-    </div>
-    ${sheetView(view)}`, place);
+      ${chips({ name: "size", legend: words.sheet.size, value: page.size, choices: SIZES.map((id) => ({ id, label: words.sheet[id] })),
+        change: (size) => { page.size = size; choose("paper", size); asking.redraw(); } })}
+    </section>
+    <div class="dock sheet-dock"><button type="button" class="key key-act" @click=${() => window.print()}>${words.sheet.print}</button>
+      <button type="button" class="key" @click=${toFiles}>${words.sheet.send}</button></div>`, place);
+}
+
+function toFiles() {
+  const heading = /** @type {HTMLElement} */ (place.querySelector(".send h2"));
+  heading.scrollIntoView();
+  heading.focus({ preventScroll: true });
 }
 
 place.replaceChildren();

@@ -8,7 +8,7 @@ import { minutes } from "./clock.js";
 import { labelOf } from "./entries.js";
 import { askView } from "./missing.js";
 import { clockOf, countedS } from "./record.js";
-import { GROUPS, isDone, nextPart, STATION, stateOf } from "./stage.js";
+import { GROUPS, isDone, nameOf, nextPart, STATION, stateOf } from "./stage.js";
 import { figureView, verdictView } from "./status.js";
 
 export function planView(view) {
@@ -82,7 +82,7 @@ function row({ words, record, answer, now, u }, test, state) {
   const clock = clockOf(record, test.id);
   const judged = answer.verdict.tests.find(({ id }) => id === test.id);
   const note = state === "left" ? fill(words.test.not_done_kept, { reason: judged.not_done })
-    : state === "now" && clock ? `${words.stage[clock.since !== null ? "now" : "paused"]} ${minutes(countedS(clock, now))}` : words.stage[state];
+    : state === "now" && clock ? `${words.stage[nameOf(record, test, state)]} ${minutes(countedS(clock, now))}` : words.stage[state];
   return {
     state: STATION[state],
     content: html`<a class="station station-${state}" href="#${record.id}/${test.id}"><b>${words.test_name[test.id]}</b>

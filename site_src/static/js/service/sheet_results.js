@@ -5,28 +5,39 @@ import { dayTime } from "../shared/times.js";
 import { minutes } from "./clock.js";
 import { kindOf, labelOf, last, placeOf } from "./entries.js";
 import { testOf } from "./record.js";
-import { limitText, verdictView } from "./status.js";
+import { nameOf } from "./stage.js";
+import { limitText, mark } from "./status.js";
 
-export function resultsView(view) {
-  const { words, answer } = view;
-  const told = (test) => answer.plan.tests.find(({ id }) => id === test.id);
+export function resultsView(view, states) {
+  const { words, answer, record } = view;
+  const tests = answer.verdict.tests.filter(({ id }) => states[id] !== "todo");
+  const planned = (test) => answer.plan.tests.find(({ id }) => id === test.id);
   return html`
-    <div class="scroll" tabindex="0" role="region" aria-label=${words.sheet.results}><table class="results">
-      <caption>${words.sheet.results}</caption>
-      <thead><tr><th scope="col">${words.sheet.part}</th><th scope="col">${words.sheet.result}</th><th scope="col">${words.test.decided}</th><th scope="col">${words.sheet.readings}</th></tr></thead>
-      <tbody>${answer.verdict.tests.map((test) => html`<tr><th scope="row">${words.test_name[test.id]}</th><td>${verdictView(test.status, words)}</td>
-        <td>${deciding(view, test)}</td><td>${told(test).kind === "run" ? (test.attempts.length ? words.sheet.below : words.sheet.nothing_read) : read(view, told(test), test)}</td></tr>`)}</tbody>
-    </table></div>
-    ${answer.verdict.tests.some((test) => test.decided?.is_close) ? html`<p>▲ ${words.code.close}</p>` : nothing}`;
+    <h3>${words.sheet.results}</h3>
+    <div class="results">${tests.map((test) => {
+      const isHead = planned(test).kind !== "figures" && planned(test).kind !== "checks";
+      const head = html`${mark(states[test.id] === "now" ? "not_proven" : test.status)}<b>${words.test_name[test.id]}</b> <span>${words.stage[nameOf(record, test, states[test.id])]}</span><small>${deciding(view, test, states[test.id])}</small>`;
+      return isHead ? html`<div class="result"><p class="result-head">${head}</p></div>` : html`<div class="result">
+        <button type="button" class="result-head" aria-expanded="false" @click=${unfold}>${head}</button>
+        <div class="result-read">${read(view, planned(test), test)}</div></div>`;
+    })}</div>
+    ${tests.some((test) => test.decided?.is_close) ? html`<p>≈ ${words.code.close}</p>` : nothing}`;
+}
+
+// The readings of one part, folded on the screen; on paper they always stand.
+export function unfold({ currentTarget }) {
+  const isOpen = currentTarget.closest(".result, tbody").toggleAttribute("data-open");
+  currentTarget.setAttribute("aria-expanded", String(isOpen));
 }
 
 // A figure with its band, its unit, and whether it is too close to tell.
 const figureText = (figure, { u }) =>
-  `${figure.value_text}${figure.band_text ? ` ±${figure.band_text}` : ""} ${u[`u_${figure.kind}`]} (${limitText(figure)})${figure.is_close ? " ▲" : ""}`;
+  `${figure.value_text}${figure.band_text ? ` ±${figure.band_text}` : ""} ${u[`u_${figure.kind}`]} (${limitText(figure)})${figure.is_close ? " ≈" : ""}`;
 
-function deciding(view, test) {
+function deciding(view, test, state) {
   const { words } = view;
   const figure = test.decided;
+  if (state === "now") return nothing;
   if (test.not_done) return fill(words.test.not_done_kept, { reason: test.not_done });
   if (!figure || test.status === "not_proven") return words.code[test.code];
   if (figure.kind === "check") return figure.value === "yes" ? words.sheet.all_yes : `${words.check[figure.id]}${colon} ${words.condition[figure.value]}`;
@@ -37,9 +48,8 @@ function deciding(view, test) {
 // All that was read of one test, by the place it was read at, and when the last of it was.
 function read(view, test, judged) {
   const { words, record } = view;
-  if (test.kind === "conditions") return words.sheet.above;
   const { values = {}, at = {}, clock_s } = testOf(record, test.id);
-  if (Object.values(values).every((value) => !value)) return words.sheet.nothing_read;
+  if (Object.values(values).every((value) => !value)) return nothing;
   const places = [...new Set(test.fields.map(({ id }) => placeOf(id)))];
   const times = Object.values(at);
   return html`
@@ -63,6 +73,6 @@ function checks({ words }, test, values) {
   const answers = [["no", words.condition.no], [undefined, words.sheet.not_read], ["yes", words.condition.yes]];
   return answers.map(([answer, word]) => {
     const names = asked.filter(({ id }) => (values[id] || undefined) === answer).map(({ id }) => words.check[id]);
-    return names.length ? html`<div><b>${word}${colon}</b> ${names.join("; ")}</div>` : nothing;
+    return names.length ? html`<div class="answer-${answer ?? "none"}"><b>${word}${colon}</b> ${names.join("; ")}</div>` : nothing;
   });
 }

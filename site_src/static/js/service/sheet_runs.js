@@ -5,38 +5,40 @@ import { dayTime } from "../shared/times.js";
 import { minutes } from "./clock.js";
 import { kindOf, labelOf } from "./entries.js";
 import { testOf } from "./record.js";
+import { unfold } from "./sheet_results.js";
+import { nameOf } from "./stage.js";
 import { verdictView } from "./status.js";
 import { tipName } from "./tips.js";
 
-export function runsView(view) {
+export function runsView(view, states) {
   const { words, answer, record, u } = view;
   const runs = answer.plan.tests.filter((test) => test.kind === "run" && testOf(record, test.id).attempts?.length);
   if (!runs.length) return nothing;
   const sets = runs.flatMap(({ id }) => testOf(record, id).attempts.flatMap((attempt) => [...attempt.sets, ...(attempt.taken_back ?? [])]));
   const fields = runs[0].fields.filter((field) => field.needed || sets.some(({ values }) => values[field.id]));
   return html`
-    <div class="scroll" tabindex="0" role="region" aria-label=${words.sheet.runs}><table class="runs">
+    <table class="runs">
       <caption>${words.sheet.runs}</caption>
       <thead><tr><th scope="col">${words.sheet.clock}</th><th scope="col">${words.run.at}</th>${fields.map((field) => html`<th scope="col">${labelOf(field.id, view)}, ${u[`u_${kindOf(field.id)}`]}</th>`)}
         <th scope="col">${words.run.flow}, ${u.u_flow}</th><th scope="col">${words.run.net}, ${u.u_pressure}</th><th scope="col">${words.sheet.result}</th></tr></thead>
       ${runs.map((test) => {
         const judged = answer.verdict.tests.find(({ id }) => id === test.id);
-        return testOf(record, test.id).attempts.map((attempt, count) => attemptRows(view, { test, attempt, count, judged: judged.attempts[count], fields }));
-      })}</table></div>`;
+        return testOf(record, test.id).attempts.map((attempt, count) => attemptRows(view, { test, attempt, count, judged: judged.attempts[count], fields, isOpen: states[test.id] === "now" && count === judged.attempts.length - 1 }));
+      })}</table>`;
 }
 
-function attemptRows(view, { test, attempt, count, judged, fields }) {
-  const { words, u } = view;
+function attemptRows(view, { test, attempt, count, judged, fields, isOpen }) {
+  const { words, u, record } = view;
   const events = happened(view, attempt, fields);
   return html`
     <tbody>
-      <tr class="run-head"><th scope="rowgroup" colspan=${fields.length + 5}>${words.test_name[test.id]}, ${fill(words.run.point, { ...u, flow: test.flow_text, net: test.net_text })}.
-        ${fill(words.run.attempt, { count: count + 1 })}${colon} ${verdictView(judged.status, words)}${judged.status === "not_proven" ? ` (${words.code[judged.code]})` : nothing} ·
+      <tr class="run-head"><th scope="rowgroup" colspan=${fields.length + 5}><button type="button" class="no-print run-open" aria-expanded="false" @click=${unfold}>${words.sheet.readings}</button><b>${words.test_name[test.id]}</b>, ${fill(words.run.point, { ...u, flow: test.flow_text, net: test.net_text })}.
+        ${fill(words.run.attempt, { count: count + 1 })}${colon} ${isOpen ? words.stage[nameOf(record, test, "now")] : verdictView(judged.status, words)}${!isOpen && judged.status === "not_proven" ? ` (${words.code[judged.code]})` : nothing} ·
         ${minutes(attempt.clock_s)}${test.hold_s === null ? nothing : ` ${fill(words.run.of, { hold: minutes(test.hold_s) })}`}${tipText(view, attempt)}</th></tr>
       ${attempt.sets.map((set, place) => {
         const [flow, net] = judged.sets[place].figures;
-        return html`<tr><td>${dayTime(set.at_ms)}</td><td class="num">${minutes(set.at_s)}</td>${fields.map((field) => html`<td class="num">${cell(view, field.id, set.values[field.id])}</td>`)}
-          <td class="num">${banded(flow)}</td><td class="num">${banded(net)}</td><td>${words.figure_status[judged.sets[place].status]}</td></tr>`;
+        return html`<tr><td data-label=${words.sheet.clock}>${dayTime(set.at_ms)}</td><td class="num" data-label=${words.run.at}>${minutes(set.at_s)}</td>${fields.map((field) => html`<td class="num" data-label="${words.cell[field.id] ?? words.field[field.id]}, ${u[`u_${kindOf(field.id)}`]}">${cell(view, field.id, set.values[field.id])}</td>`)}
+          <td class="num" data-label="${words.run.flow}, ${u.u_flow}">${banded(flow)}</td><td class="num" data-label="${words.run.net_short}, ${u.u_pressure}">${banded(net)}</td><td data-label=${words.sheet.result}>${words.figure_status[judged.sets[place].status]}</td></tr>`;
       })}
       ${events.length ? html`<tr><td colspan=${fields.length + 5}>${events.join("; ")}.</td></tr>` : nothing}
     </tbody>`;

@@ -10,35 +10,56 @@ import { signsView } from "./plan_view.js";
 import { testOf } from "./record.js";
 import { resultsView } from "./sheet_results.js";
 import { runsView } from "./sheet_runs.js";
+import { stateOf } from "./stage.js";
 import { verdictView } from "./status.js";
 
 const SITE = ["air_f", "water_f", "water_end_f", "barometer_inhg", "altitude_ft", "lift_ft", "depth_ft", "strainer_ft", "suction_size_in", "suction_length_ft", "suction_lines"];
 
 export function sheetView(view) {
   const { record, words, answer, u, curve } = view;
+  const when = record.finished_ms ?? record.begun_ms;
+  const states = Object.fromEntries(answer.plan.tests.map((test) => [test.id, stateOf(record, test, answer.verdict.tests.find(({ id }) => id === test.id))]));
   const { verdict } = answer;
+  const site = html`<section class="site"><h3>${words.test.site}</h3><dl class="facts">${facts(view)}</dl>${instruments(view)}</section>`;
+  // where nothing is out of the way, the site stands beside the chart
+  const isClean = verdict.status === "pass" && !record.overrides?.length && !record.events.length && !record.notes && !verdict.signs.length;
+  // a table for its head, which stands again on every page of paper
   return html`
-    <article class="paper">
-      <h2>${words.sheet.title}${colon} ${record.rig_name}</h2>
-      <p>${words.standard[record.standard.id]} · ${words.kind[record.standard.kind]} · ${fill(words.test.opened, { date: `${day(record.begun_ms)}, ${dayTime(record.begun_ms)}` })} ·
+    <table class="paper" role="presentation"><thead class="sheet-head"><tr><td><b>${record.rig_name}</b> <span>${words.sheet.title}, ${day(when)}</span></td></tr></thead>
+    <tbody><tr><td>
+      <h2>${record.rig_name}</h2>
+      <p class="sheet-kind">${words.standard[record.standard.id]} · ${words.kind[record.standard.kind]} · ${fill(words.test.opened, { date: `${day(record.begun_ms)}, ${dayTime(record.begun_ms)}` })} ·
         <b>${record.finished_ms === null ? words.sheet.open : fill(words.test.closed, { date: `${day(record.finished_ms)}, ${dayTime(record.finished_ms)}` })}</b></p>
-      <div class="overall">${verdictView(verdict.status, words)}
-        <p>${fill(words.sheet.counts, verdict.counts)} ${verdict.status === "not_proven" ? words.sheet.not_proven_told : nothing}</p></div>
-      <dl class="facts">${facts(view)}</dl>
-      ${instruments(view)}
-      ${left(view)}
-      ${resultsView(view)}
-      ${runsView(view)}
-      <div class="halves">
-        ${curve ? html`<section class="curve-block"><h3>${words.sheet.curve}</h3>${curveView({ curve, words, u })}</section>` : nothing}
-        <section>${signsView(view)}
-          ${overrides(view)}
-          ${events(view)}
-          ${record.notes ? html`<h3>${words.condition.notes}</h3><p>${record.notes}</p>` : nothing}
-          <h3>${words.sheet.whose_title}</h3><p>${words.sheet.whose}</p></section>
-      </div>
-      <div class="signs-off">${["tester", "witness"].map((name) => html`<div><b>${words.condition[name]}${colon}</b> ${record.people[name] || "—"}<p>${words.sheet.signature}</p></div>`)}</div>
-    </article>`;
+      ${standing(view, Object.values(states))}
+      ${runsView(view, states)}
+      ${curve ? html`<section class="curve-block"><h3>${words.sheet.curve}</h3>${curveView({ curve, words, u })}</section>` : nothing}
+      <section class="exceptions">
+        ${isClean ? site : nothing}
+        ${left(view, states)}
+        ${signsView(view)}
+        ${overrides(view)}
+        ${events(view)}
+        ${record.notes ? html`<h3>${words.condition.notes}</h3><p>${record.notes}</p>` : nothing}
+      </section>
+      <div class="sheet-last">
+      ${resultsView(view, states)}
+      ${isClean ? nothing : site}
+      <div class="sheet-end">
+        <p class="whose">${words.sheet.whose}</p>
+        <div class="signs-off">${["tester", "witness"].map((name) => html`<div><b>${words.condition[name]}${colon}</b> ${record.people[name] || "—"}<p>${words.sheet.signature}</p></div>`)}</div>
+      </div></div>
+    </td></tr></tbody></table>`;
+}
+
+// The verdict of a finished test; of one that is not, how far it is.
+function standing({ record, words, answer: { verdict } }, states) {
+  if (record.finished_ms !== null) {
+    return html`<div class="overall">${verdictView(verdict.status, words)}
+      <p>${fill(words.sheet.counts, verdict.counts)} ${verdict.status === "not_proven" ? words.sheet.not_proven_told : nothing}</p></div>`;
+  }
+  const count = (...names) => states.filter((state) => names.includes(state)).length;
+  return html`<div class="overall"><b>${words.sheet.unfinished}</b>
+    <p>${fill(words.sheet.so_far, { pass: count("passed", "close"), fail: count("failed"), todo: count("todo", "begun", "now"), open: count("open"), left: count("left") })}</p></div>`;
 }
 
 function facts({ record, words, u, shown }) {
@@ -57,13 +78,15 @@ const instruments = ({ record, words }) => record.equipment.length === 0 ? html`
   <p><b>${words.condition.equipment}${colon}</b> ${record.equipment.map((row) => fill(words.sheet.instrument, {
     what: row.what || "—", serial: row.serial || "—", calibrated: row.calibrated || words.sheet.unknown })).join("; ")}.</p>`;
 
-// What was not done, or not proven, by name: never left for the reader to notice.
-function left({ words, answer, missingWord }) {
-  const tests = answer.verdict.tests.filter((test) => test.status === "not_proven");
-  return tests.length === 0 ? nothing : html`
-    <h3>${words.sheet.left}</h3>
-    <ul class="left">${tests.map((test) => html`<li><b>${words.test_name[test.id]}${colon}</b> ${test.not_done ? fill(words.test.not_done_kept, { reason: test.not_done })
-      : [...new Set(test.missing.map(missingWord))].join(", ") || words.code[test.code]}</li>`)}</ul>`;
+// What is left out with its reason, what is not shown with what it wants, and what is still to do: three facts, each by name.
+function left({ words, answer, missingWord }, states) {
+  const tests = answer.verdict.tests.filter((test) => ["left", "open", "begun"].includes(states[test.id]));
+  const todo = answer.verdict.tests.filter((test) => states[test.id] === "todo");
+  return html`
+    ${tests.length === 0 ? nothing : html`<h3>${words.sheet.left}</h3>
+      <ul class="left">${tests.map((test) => html`<li><b>${words.test_name[test.id]}${colon}</b> ${test.not_done ? fill(words.test.not_done_kept, { reason: test.not_done })
+        : [...new Set(test.missing.map(missingWord))].join(", ") || words.code[test.code]}</li>`)}</ul>`}
+    ${todo.length === 0 ? nothing : html`<p><b>${words.sheet.todo}${colon}</b> ${todo.map(({ id }) => words.test_name[id]).join(", ")}.</p>`}`;
 }
 
 // Who had a run go on before every answer before water was yes.

@@ -37,3 +37,6 @@ export function nextPart(tests, states) {
   }
   return null;
 }
+
+// Its word: one that is under way may stand still.
+export const nameOf = (record, test, state) => (state === "now" && clockOf(record, test.id)?.since == null ? "paused" : state);
