@@ -42,6 +42,7 @@ export function powerLine({ before, after, family, isSeen, isOld, words: { power
   const name = (kind, part) => power[`line_${kind}_${part}`];
   const block = (one, other) => `power-block ${one ? "power-turns" : ""} ${one === other ? "" : "power-then"}`;
   const [x, y] = ways.join;
+  const at = (place) => name(family === "split" ? "at" : "put", place);
   const where = isOld ? power.as_was : isSeen ? power.as_seen : power.as_begun;
   const label = [`${where}${colon} ${turning(before, power, family)}`, isSame ? power.no_change : `${power.expected}${colon} ${turning(after, power, family)}`].join(" ");
   return html`
@@ -52,9 +53,9 @@ export function powerLine({ before, after, family, isSeen, isOld, words: { power
       <rect class=${block(was.engine, is.engine)} x="12" y="36" width="44" height="26" rx="4"/>
       ${text(34, 73, turned(name("engine", was.speed), name("engine", is.speed)).replace(/^(.+) → /, "→ "))}
       <rect class="power-block ${was.gear === is.gear ? "" : "power-then"}" x="64" y="36" width="54" height="26" rx="4"/>
-      ${text(91, 54, was.gear === is.gear ? name("gear", is.gear) : `→ ${name("gear", is.gear)}`)}
+      ${text(91, 54, name("gear", is.gear))}
       ${junction(x, y, 8)}
-      ${text(family === "split" ? 186 : x, family === "split" ? 73 : y + 20, `${name("join", family)}${colon} ${turned(name("at", was.collar), name("at", is.collar))}`)}
+      ${text(186, 73, `${name("join", family)}${colon} ${turned(at(was.collar), at(is.collar))}`)}
       <rect class=${block(was.pumping, is.pumping)} x="262" y="14" width="34" height="24" rx="12"/>
       ${text(302, 31, power.line_pump, "start")}
       <circle class="power-wheel ${block(was.rolls, is.rolls)}" cx="279" cy=${TRUNK} r="10"/>
