@@ -12,7 +12,7 @@ An event that a rig would not take (drive above idle) is noted and changes nothi
 from calc.base import display
 from calc.base.errors import CalcError
 from calc.pump import driveline, rating
-from calc.teaching import outcome, powertrain
+from calc.teaching import outcome, powertrain, sounds
 
 TASKS = ("to_pump", "to_road")
 MOST_NOTES = 200
@@ -89,18 +89,21 @@ def shown(run):
     lights = dict(true)
     if "bulb_dead" in faults:
         lights["engaged"] = False
+    raised = train["engine_rpm"] > parameters["idle_rpm"] + NEAR_IDLE_RPM
+    pressure_psi = _pressure_psi(train, parameters, faults)
     return {
         "true": true,
         "lights": lights,
         "stand": stand,
         "speed_mph": driveline.indicated_mph(train["shaft_rpm"], 1, parameters["axle_ratio"], parameters["tyre_rev"]),
-        "pressure_psi": _pressure_psi(train, parameters, faults),
+        "pressure_psi": pressure_psi,
         "shaft_turning": train["shaft_rpm"] > powertrain.STILL_RPM,
         "pump_turning": train["pump_rpm"] > powertrain.STILL_RPM,
         "strains": train["collar"] == "road" and train["gear"] == "drive",
         "is_hot": train["rise_f"] >= parameters["hot_rise_f"],
         "is_warm": train["rise_f"] >= parameters["warm_rise_f"],
-        "raised": train["engine_rpm"] > parameters["idle_rpm"] + NEAR_IDLE_RPM,
+        "raised": raised,
+        "sounds": sounds.sounds(train, raised, pressure_psi),
     }
 
 

@@ -68,7 +68,7 @@ def _rig_page(*sections):
         "parameters": parameters(),
         "lights": lights(),
         "systems": units.for_page(),
-        "words": _words("power", "practice", "note", "why", "unit", "units", "engine", *sections),
+        "words": _words("power", "practice", "note", "sound", "why", "unit", "units", "engine", *sections),
     })
 
 

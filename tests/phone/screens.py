@@ -61,12 +61,16 @@ def card_at(name, step, *keys):
     return opened
 
 
-def practising(handset):
-    """A practice run just begun."""
-    page = handset.open("practice/")
-    page.get_by_role("button", name=PRACTICE["start"], exact=True).tap()
-    page.get_by_role("img").wait_for()
-    return page
+def practising(see):
+    """A practice run just begun, seen through its walls or as a person at it does."""
+    def opened(handset):
+        page = handset.open("practice/")
+        page.get_by_role("radio", name=PRACTICE[f"see_{see}"], exact=True).tap()
+        page.get_by_role("button", name=PRACTICE["start"], exact=True).tap()
+        page.locator(".bench").wait_for()
+        return page
+
+    return opened
 
 
 def diagnosis(*signs):
@@ -170,7 +174,8 @@ def service(address, make=None):
 
 # pages as they open, and screens that only a touch brings
 STATES = {
-    "practice running": practising,
+    "practice running": practising("path"),
+    "practice by lamps": practising("seen"),
     "years of tests": over_the_years,
     "check after repair": raising,
     "pressure with a wye": wye,

@@ -46,20 +46,34 @@ class Rig:
     def press(self, key):
         self.page.get_by_role("button", name=PRACTICE[key], exact=True).tap()
 
-    def start(self, task="to_pump", fault=None):
+    def start(self, task="to_pump", fault=None, see="path"):
         self.choose(PRACTICE["task"], PRACTICE[f"task_{task}"])
+        self.choose(PRACTICE["see"], PRACTICE[f"see_{see}"])
         if fault:
             self.page.get_by_role("combobox").select_option(fault)
         self.press("start")
 
+    def move(self, legend, name):
+        """Touch one of a control's keys, and see that it is the one that stands now."""
+        key = self.page.get_by_role("group", name=PRACTICE[legend], exact=True).get_by_role("button", name=name, exact=True)
+        key.tap()
+        expect(key).to_have_attribute("aria-pressed", "true")
+
+    def turn(self, legend, name):
+        """Touch a control that goes from one place to another, until it says that it is there."""
+        key = self.page.get_by_role("button", name=re.compile("^" + re.escape(PRACTICE[legend])))
+        if PRACTICE[name] not in key.inner_text():
+            key.tap()
+        expect(key).to_contain_text(PRACTICE[name])
+
     def select(self, place):
-        self.choose(PRACTICE["selector"], WHY["power"][f"at_{place}"])
+        self.move("selector", WHY["power"][f"at_{place}"])
 
     def gear(self, name):
-        self.choose(PRACTICE["transmission"], PRACTICE[name])
+        self.move("transmission", PRACTICE[name])
 
     def throttle(self, name):
-        self.choose(PRACTICE["throttle"], PRACTICE[name])
+        self.turn("throttle", name)
 
     def wait(self, seconds):
         self.page.clock.run_for(seconds * 1000)
@@ -126,7 +140,7 @@ def test_run_without_a_clash(away):
     expect(rig.drawing()).to_have_accessible_name(re.compile(re.escape(WHY["power"]["joined_pump"])))
     rig.gear("drive")
     rig.wait(2)
-    rig.choose(PRACTICE["fill"], PRACTICE["open"])
+    rig.turn("fill", "open")
     rig.throttle("raised")
     rig.wait(3)
     expect(rig.drawing().get_by_text(WHY["power"]["lamp_is_on"], exact=True)).to_have_count(3)
@@ -153,6 +167,35 @@ def test_planted_fault_and_runaway(away):
     rig.select("centre")
     rig.wait(2)
     assert PRACTICE["told_no_air"] in rig.ends("stop", "found")
+    rig.page.close()
+
+
+SOUND = data.words("practice")["sound"]
+
+
+def test_a_planted_fault_is_found_by_what_is_seen_and_heard(away):
+    """Without the drawing there are lamps, gauges and sounds: a sound rig speaks, one without air stays silent and no lamp lights."""
+    rig = open_practice(away)
+    heard = rig.page.locator(".bench-heard li")
+    lit = rig.page.locator('.bench-seen .lamp[data-state="lit"]')
+    rig.start(see="seen")
+    expect(rig.drawing()).to_have_count(0)
+    rig.select("centre")
+    expect(heard.first).to_have_text(SOUND["exhaust"])
+    rig.wait(2.5)
+    rig.select("pump")
+    rig.wait(2)
+    expect(heard.first).to_have_text(SOUND["clunk_pump"])
+    expect(lit).to_contain_text([WHY["power"]["lamp_engaged"], WHY["power"]["lamp_throttle"]])
+    assert WHY["power"]["joined_pump"] not in rig.page.get_by_role("main").inner_text()
+    rig.ends("stop", "unneeded")
+    rig.press("again")
+    rig.start(fault="selector_stuck", see="seen")
+    rig.select("centre")
+    rig.wait(2.5)
+    expect(heard).to_have_count(0)
+    expect(lit).to_contain_text([WHY["power"]["lamp_throttle"]])
+    rig.ends("stop", "found")
     rig.page.close()
 
 

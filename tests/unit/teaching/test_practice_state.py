@@ -56,12 +56,13 @@ def test_what_is_shown(run):
              "is_warm": False, "raised": False}
     dark, lit = ({name: value for name in ("engaged", "ok")} for value in (False, True))
     at_rest = {**dark, "throttle": True}  # neutral with the brake set readies the throttle
-    assert placed(run)["shown"] == {**still, "true": at_rest, "lights": at_rest, "stand": ["neutral", "parking_brake"]}
+    assert placed(run)["shown"] == {**still, "true": at_rest, "lights": at_rest, "stand": ["neutral", "parking_brake"], "sounds": ["clunk_road"]}
     pumping = {**lit, "throttle": True}
     # by hand: 1316 x 60 / (5.38 x 495) = 29.65 mph; 50 x (1316 / 700)^2 = 176.7 psi
     assert placed(run, "to_road")["shown"] == {
         **still, "true": pumping, "lights": pumping, "stand": ["switch_closed", "pump_gear", "parking_brake"], "raised": True,
         "shaft_turning": True, "pump_turning": True, "speed_mph": pytest.approx(29.65, abs=0.01), "pressure_psi": pytest.approx(176.7, abs=0.1),
+        "sounds": ["clunk_pump", "loads", "pump", "raised", "water"],
     }
 
 

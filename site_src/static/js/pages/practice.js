@@ -2,7 +2,8 @@
 import { html, render } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList } from "../shared/controls.js";
 import { calc } from "../shared/engine.js";
-import { Bench, benchView } from "../practice/bench.js";
+import { Bench, benchView, controlsView } from "../practice/bench.js";
+import { Ears, seenView } from "../practice/seen.js";
 import { recordOf, verdictView } from "../practice/verdict.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
 import { pageData, unitWords } from "../shared/site.js";
@@ -15,7 +16,7 @@ const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
 const system = chosenSystem(data.systems);
 const u = unitWords(words, system);
-const page = { task: "to_pump", fault: "none", beganAt: null, isKept: null };
+const page = { task: "to_pump", fault: "none", see: "seen", ears: new Ears(), beganAt: null, isKept: null };
 const bench = new Bench({ data, units: unitsFor(data.systems, system, []), redraw: draw });
 
 const planted = () => {
@@ -26,6 +27,7 @@ const planted = () => {
 function start() {
   page.beganAt = new Date();
   page.isKept = null;
+  page.ears = new Ears();
   bench.begin(page.task, planted());
   scrollTo(0, 0);
 }
@@ -58,15 +60,23 @@ const setting = () => html`
     name: "fault", legend: words.practice.fault, other: words.practice.fault_other, value: page.fault, change: choose("fault"),
     choices: ["none", "any", ...data.faults].map((id) => ({ id, label: words.practice[`fault_${id}`], common: !data.faults.includes(id) })),
   })}
-  <button type="button" class="key key-wide key-act" @click=${start}>${words.practice.start}</button>`;
+  ${chips({
+    name: "see", legend: words.practice.see, value: page.see, change: choose("see"),
+    choices: ["seen", "path"].map((id) => ({ id, label: words.practice[`see_${id}`] })),
+  })}
+  <p>${words.practice[`see_${page.see}_told`]}</p>
+  <div class="dock"><button type="button" class="key key-act" @click=${start}>${words.practice.start}</button></div>`;
 
 const running = () => html`
-  ${benchView({ bench, words, u, telling: false })}
-  <div class="rows">
-    <button type="button" class="key key-wide" @click=${() => end("finished")}>${words.practice.finished}</button>
-    <button type="button" class="key key-wide key-danger" @click=${() => end("stopped")}>${words.practice.stop}</button>
-  </div>
-  <p class="smallprint">${words.practice[`task_${bench.run.task}_told`]}</p>`;
+  <section class="bench">
+    ${benchView({ bench, words, u, telling: false, seen: page.see === "seen" ? seenView({ run: bench.run, gauges: bench.gauges, words, u, ears: page.ears }) : null })}
+    <div class="dock bench-dock">
+      ${controlsView({ bench, words })}
+      <button type="button" class="key bench-end" @click=${() => end("finished")}>${words.practice.finished}</button>
+      <button type="button" class="key key-danger bench-end" @click=${() => end("stopped")}>${words.practice.stop}</button>
+    </div>
+    <p class="smallprint">${words.practice[`task_${bench.run.task}_told`]}</p>
+  </section>`;
 
 function draw() {
   render(!bench.run ? setting() : bench.run.ended ? verdictView({ run: bench.run, isKept: page.isKept, words, again }) : running(), place);

@@ -1,7 +1,7 @@
 // The power path to play with: the made-up rig, without a task and without an end.
 import { html, render } from "../../vendor/lit-html/lit-html.js";
 import { calc } from "../shared/engine.js";
-import { Bench, benchView } from "../practice/bench.js";
+import { Bench, benchView, controlsView } from "../practice/bench.js";
 import { chosenSystem } from "../rig/chosen.js";
 import { pageData, unitWords } from "../shared/site.js";
 import { unitsFor } from "../shared/units.js";
@@ -14,14 +14,16 @@ const system = chosenSystem(data.systems);
 const u = unitWords(words, system);
 const bench = new Bench({ data, units: unitsFor(data.systems, system, []), redraw: draw });
 
-const afresh = () => bench.begin("to_pump", []);
+const startOver = () => bench.begin("to_pump", []);
 
 function draw() {
   render(html`
-    ${benchView({ bench, words, u, telling: true })}
-    <p>${words.why.try_it}</p>
-    <button type="button" class="key key-wide" @click=${afresh}>${words.why.afresh}</button>`, place);
+    <section class="bench">
+      ${benchView({ bench, words, u, telling: true })}
+      <div class="dock bench-dock">${controlsView({ bench, words })}</div>
+    </section>
+    <button type="button" class="key" @click=${startOver}>${words.why.afresh}</button>`, place);
 }
 
 await starting;
-afresh();
+startOver();

@@ -19,7 +19,6 @@ export function pathOf({ train, shown }, gauges) {
     wheels_locked: train.brake_set,
     switch_closed: shown.stand.includes("switch_closed"),
     lights: shown.lights,
-    speedometer: shown.shaft_turning ? "up" : "zero",
     grinding: train.grinding,
     strains: shown.strains,
     moved: train.moved,

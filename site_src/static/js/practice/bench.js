@@ -1,11 +1,11 @@
 // The made-up rig under one's hands: its drawing, its controls, and time that passes while the page is looked at.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { chips } from "../shared/controls.js";
 import { calc } from "../shared/engine.js";
 import { notices } from "../shared/notice.js";
 import { pathOf } from "../power/of_run.js";
-import { drawingView, sayings } from "../power/picture.js";
-import { fill } from "../shared/site.js";
+import { drawingView } from "../power/picture.js";
+import { sayings } from "../power/said.js";
+import { colon, fill } from "../shared/site.js";
 import { warning } from "../shared/warning.js";
 
 const TICK_MS = 100;
@@ -51,27 +51,35 @@ export class Bench {
   }
 }
 
-// `telling` says what the last act did; a run that is judged only at its end leaves it out.
-export function benchView({ bench, words, u, telling }) {
+// The rig as it is seen: through its walls, or only what a person at it sees and hears. `telling` says what the last act did; a run
+// that is judged only at its end leaves it out.
+export function benchView({ bench, words, u, telling, seen = null }) {
   const { run, gauges } = bench;
   const state = pathOf(run, { ...gauges, ...u });
   const { train, shown } = run;
-  const told = words.practice;
-  const choice = (kind, legend, value, choices) => chips({
-    name: kind, legend, value, change: (id) => bench.send({ kind, to: kind === "circulate" ? id === "open" : id }),
-    choices: choices.map(([id, label]) => ({ id, label })),
-  });
+  const { practice } = words;
   const last = run.notes.at(-1);
   return html`
-    ${drawingView(state, words)}
-    <div role="alert">${train.moved ? warning("stop", words.power.move, told.runaway) : nothing}</div>
-    ${shown.is_warm ? warning(shown.is_hot ? "stop" : "caution", words.power.pump, fill(shown.is_hot ? told.rise_hot : told.rise_warm, { ...u, ...gauges })) : nothing}
-    <div class="bench">
-      ${choice("selector", told.selector, train.selector, ["road", "centre", "pump"].map((id) => [id, words.power[`at_${id}`]]))}
-      ${choice("gear", told.transmission, train.gear, [["neutral", told.neutral], ["drive", told.drive]])}
-      ${choice("throttle", told.throttle, train.throttle, [["idle", told.idle], ["raised", told.raised]])}
-      ${choice("circulate", told.fill, train.circulating ? "open" : "shut", [["shut", told.shut], ["open", told.open]])}
-    </div>
+    ${seen ?? drawingView(state, words)}
+    <div role="alert">${train.moved ? warning("stop", words.power.move, practice.runaway) : nothing}</div>
+    ${shown.is_warm ? warning(shown.is_hot ? "stop" : "caution", words.power.pump, fill(shown.is_hot ? practice.rise_hot : practice.rise_warm, { ...u, ...gauges })) : nothing}
     ${notices(telling && last ? words.note[last.code] : null)}
-    <ul class="path-said">${sayings(state, words).map((line) => html`<li>${line}</li>`)}</ul>`;
+    ${seen ? nothing : html`<ul class="path-said">${sayings(state, words).map((line) => html`<li>${line}</li>`)}</ul>`}`;
+}
+
+// What a person may move, as keys for the dock: where the selector stands, the gear, throttle and tank fill.
+export function controlsView({ bench, words }) {
+  const { train } = bench.run;
+  const { practice } = words;
+  const keys = (kind, legend, value, choices) => html`
+    <div class="bench-keys" data-of=${kind} role="group" aria-label=${legend}>
+      ${choices.map(([to, label]) => html`<button type="button" class="key" aria-pressed=${value === to ? "true" : "false"} @click=${() => bench.send({ kind, to })}>${label}</button>`)}
+    </div>`;
+  const turnKey = (kind, legend, is, to) => html`
+    <button type="button" class="key bench-turn" @click=${() => bench.send({ kind, to })}><span>${legend}${colon} <b>${is}</b></span></button>`;
+  return html`
+    ${keys("selector", practice.selector, train.selector, ["road", "centre", "pump"].map((id) => [id, words.power[`at_${id}`]]))}
+    ${keys("gear", practice.transmission, train.gear, [["neutral", practice.neutral], ["drive", practice.drive]])}
+    ${turnKey("throttle", practice.throttle, practice[train.throttle], train.throttle === "idle" ? "raised" : "idle")}
+    ${turnKey("circulate", practice.fill, train.circulating ? practice.open : practice.shut, !train.circulating)}`;
 }
