@@ -19,8 +19,10 @@ def answer(entries, units):
     for name, kind in KINDS.items():
         known[name] = entry.quantity(units, kind, name, entries.get(name, ""))
         check_positive(name, known[name])
+    shut_f = heat.shutoff_rise_f_per_min(known["power"], known["trapped"])
     return {
-        "shut": display.text(units, "temperature_rise", heat.shutoff_rise_f_per_min(known["power"], known["trapped"])),
+        "shut": display.text(units, "temperature_rise", shut_f),
+        "is_past_rise": shut_f > known["rise"],  # in its first minute, shut in
         "circulation": display.text(units, "flow", heat.circulation_gpm(known["power"], known["rise"])),
         "tank": display.working(
             units, "temperature_rise", heat.tank_rise_f_per_min(known["power"], known["tank"], known["trapped"])),

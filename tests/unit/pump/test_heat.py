@@ -35,6 +35,8 @@ def test_answer(run):
     told = run("teaching.warming", "answer", entries=TYPED, units=units.shown_in("US"))
     assert (told["shut"], told["circulation"], told["tank"], told["constant"]) == ("31", "20", "0.4", "5.08")
     assert told["terms"] == {"power": "60", "trapped": "10", "tank": "750", "rise": "15"}
+    assert told["is_past_rise"] is True  # 30.5 a minute beside 15
+    assert run("teaching.warming", "answer", entries={**TYPED, "power": "5@US"}, units=units.shown_in("US"))["is_past_rise"] is False  # 2.5
 
 
 def test_answer_in_metric(run):
@@ -46,7 +48,7 @@ def test_answer_in_metric(run):
 def test_no_time_is_told(run):
     """Nothing in the answer is a time: it says how fast, and never how long."""
     told = run("teaching.warming", "answer", entries=TYPED, units=units.shown_in("US"))
-    assert set(told) == {"shut", "circulation", "tank", "terms", "constant"}
+    assert set(told) == {"shut", "circulation", "tank", "terms", "constant", "is_past_rise"}
 
 
 @pytest.mark.parametrize("name", TYPED)

@@ -21,11 +21,14 @@ const { words } = data;
 const page = { system: chosenSystem(data.systems), entries: { ...data.opening, ...(rig?.tank && { tank: rig.tank }), ...draft } };
 const unitsOf = unitsOnce(data.systems);
 const inputs = shownIn(page);
+const orders = /** @type {HTMLDetailsElement} */ (document.getElementById("heat-orders"));
 const asking = answering(question, draw);
+let isOwn = Boolean(draft);
 
 function type(name, text) {
   page.entries = { ...page.entries, [name]: tagged(text, page.system) };
   keep(DRAFT, page.entries);
+  isOwn = true;
   asking.change();
 }
 
@@ -56,7 +59,7 @@ function entry(name, u, refusal) {
 function answerView(answer, u) {
   const said = (sentence) => fill(words.heat[sentence], { ...u, ...answer.terms, constant: answer.constant, shut: answer.shut, circulation: answer.circulation, tank_rise: answer.tank });
   const figure = (label, amount, unit, more) => html`
-    <section class="answer answer-still">
+    <section class="answer answer-still ${isOwn ? "" : "hatched"}">
       <p class="answer-label">${label}</p>
       <output class="answer-figure"><b>${amount}</b> <span>${unit}</span></output>
       <p class="answer-sum">${more}</p>
@@ -75,11 +78,12 @@ function answerView(answer, u) {
 function draw(answered) {
   const { answer, refusal } = answered ?? {};
   const u = unitWords(words, page.system);
+  if (answer && isOwn) orders.open = answer.is_past_rise; // what to do shows when the person's own figure says so
   render(html`
+    ${isOwn ? nothing : html`<p>${words.heat.opening}</p>`}
     ${answer ? answerView(answer, u) : nothing}
-    ${notices(refusal ? words.pressure.waiting : null)}
+    ${notices(refusal ? fill(words.pressure.waiting, { entry: words.heat[refusal.field] }) : null)}
     <h2>${words.heat.entries}</h2>
-    <p>${words.heat.opening}</p>
     ${Object.keys(KINDS).map((name) => entry(name, u, refusal))}`, place);
 }
 
