@@ -27,6 +27,8 @@ def logged(handset):
     card.press("danger")
     page = handset.open("log/")
     expect(page.get_by_role("heading", level=2)).to_have_text(SITE["card"]["freeze"]["title"])
+    expect(page.get_by_label(LOG["notes"], exact=True)).to_be_hidden()  # folded until it is wanted
+    page.get_by_text(LOG["notes_fold"], exact=True).tap()
     return page
 
 
@@ -38,7 +40,7 @@ def test_tries_are_told_apart_in_the_log(handset):
     card.press("start_over")
     card.see()
     page = handset.open("log/")
-    page.locator(".run summary").tap()
+    page.locator(".run summary").first.tap()
     said = [line.partition("\n")[2] or line for line in page.get_by_role("listitem").all_inner_texts()]
     begins = [place for place, line in enumerate(said) if LOG["try"].format(number=2) in line]
     assert begins == [len(said) - 2] and LOG["event"]["not_seen"] in said[begins[0] - 1] and LOG["event"]["seen"] in said[-1]
@@ -57,10 +59,10 @@ def test_a_run_is_in_the_log(logged):
     said = logged.get_by_role("listitem").all_inner_texts()
     assert [LOG["event"][event] in line for event, line in zip(["seen", "not_seen", "danger"], said, strict=True)] == [True] * 3
     assert STEPS["freeze_parted"]["act"] in said[0] and STEPS["winter_rule"]["act"] in said[1]
-    logged.get_by_label(LOG["who"]).fill("AB")
-    logged.get_by_label(LOG["notes"]).fill("@Drain stuck, \"left\" side\nsecond line")
+    logged.get_by_label(LOG["who"], exact=True).fill("AB")
+    logged.get_by_label(LOG["notes"], exact=True).fill("@Drain stuck, \"left\" side\nsecond line")
     logged.reload()
-    expect(logged.get_by_label(LOG["who"])).to_have_value("AB")
+    expect(logged.get_by_label(LOG["who"], exact=True)).to_have_value("AB")
     [record] = json.loads(downloaded(logged, "file_json"))
     assert (record["kind"], record["who"], record["rig"]["name"], record["outcome"]) == ("card", "AB", "=Rig 4", "danger")
     assert record["began_at"] == record["entries"][0]["at"] and record["ended_at"] == record["entries"][-1]["at"]
@@ -75,18 +77,18 @@ def test_what_was_typed_outlives_a_page_that_goes_first(logged):
         return put.apply(this, given);
       };
     }""")
-    logged.get_by_label(LOG["who"]).fill("CD")
+    logged.get_by_label(LOG["who"], exact=True).fill("CD")
     logged.reload()
-    expect(logged.get_by_label(LOG["who"])).to_have_value("CD")
+    expect(logged.get_by_label(LOG["who"], exact=True)).to_have_value("CD")
     logged.reload()
-    expect(logged.get_by_label(LOG["who"])).to_have_value("CD")
+    expect(logged.get_by_label(LOG["who"], exact=True)).to_have_value("CD")
     [record] = json.loads(downloaded(logged, "file_json"))
     assert record["who"] == "CD"
 
 
 def test_the_spreadsheet_runs_no_formula(logged):
     """One line an entry, and nothing that a spreadsheet would take for a formula."""
-    logged.get_by_label(LOG["notes"]).fill("@Drain stuck, \"left\" side\nsecond line")
+    logged.get_by_label(LOG["notes"], exact=True).fill("@Drain stuck, \"left\" side\nsecond line")
     head, *rows = csv.reader(downloaded(logged, "file_csv").splitlines(keepends=True))
     assert len(rows) == 3 and {len(row) for row in rows} == {len(head)} == {12}
     assert rows[0][head.index(LOG["column"]["rig"])] == "'=Rig 4"
@@ -127,7 +129,7 @@ def test_other_records_say_what_they_are(logged, handset):
 
 def test_long_notes_print_whole(logged):
     """Twelve lines of notes are all on the paper, and the field is as before when it has been printed."""
-    notes = logged.get_by_label(LOG["notes"])
+    notes = logged.get_by_label(LOG["notes"], exact=True)
     notes.fill("\n".join(f"line {number}" for number in range(1, 13)))
     before = notes.evaluate("(field) => field.clientHeight")
     logged.emulate_media(media="print")

@@ -170,3 +170,43 @@ def test_a_page_without_its_test_leads_on(handset, address):
     expect(page.get_by_text(SITE["engine"]["loading"])).to_have_count(0)
     on.tap()
     page.wait_for_url(lambda url: address not in url)
+
+
+def test_a_sheet_is_no_wider_than_the_phone(handset):
+    """Its runs are rows that open at a touch, its parts rows of one thumb; nothing scrolls sideways, open or not."""
+    record = records.a_failed_record()
+    start = handset.open("test/")
+    start.evaluate(KEEP, record)
+    start.close()
+    page = handset.open(f"test/sheet/#{record['id']}")
+    runs = page.get_by_role("button", name=T["sheet"]["readings"])
+    expect(runs).to_have_count(5)
+    gauge = page.get_by_role("cell", name="145").first
+    expect(gauge).to_be_hidden()
+    for key in runs.all():
+        key.tap()
+    expect(gauge).to_be_visible()
+    for row in page.locator("button.result-head").all():
+        assert row.bounding_box()["height"] >= 56
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+def test_every_page_of_paper_has_its_rig(handset):
+    """On paper the rig and the date stand at the head of each page, every reading is there, and signatures stand with the results."""
+    record = records.a_failed_record()
+    start = handset.open("test/")
+    start.evaluate(KEEP, record)
+    start.close()
+    page = handset.open(f"test/sheet/#{record['id']}")
+    page.locator(".paper").wait_for()
+    page.emulate_media(media="print")
+    head = page.locator(".sheet-head")
+    expect(head).to_contain_text(record["rig_name"])
+    expect(head).to_contain_text("2026")
+    assert head.evaluate("(part) => getComputedStyle(part).display") == "table-header-group"  # stands again on every page
+    last = page.locator(".sheet-last")
+    assert last.evaluate("(part) => getComputedStyle(part).breakInside") == "avoid"
+    expect(last).to_contain_text(T["sheet"]["signature"])
+    expect(last).to_contain_text(T["test_name"]["vacuum"])
+    expect(page.get_by_role("cell", name="145").first).to_be_visible()
+    expect(page.locator(".dock")).to_be_hidden()

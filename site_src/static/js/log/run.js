@@ -17,17 +17,20 @@ export function runView({ record, words, type, remove, isSure }) {
       <p class="run-facts">${dayAndTime(record.began_at)} · ${lasted(record, words)} · ${record.rig?.name ?? log.no_rig}<br>
         <span class="run-outcome ${isStop(record.outcome) ? "run-outcome-stop" : ""}">${outcomeWords(record, log)}</span></p>
       ${record.act ? html`<p>${record.act}</p>` : nothing}
-      <div class="field">
-        <label for="who-${record.id}">${log.who}</label>
-        <input id="who-${record.id}" maxlength="40" autocomplete="off" .value=${record.who ?? ""} @input=${(event) => type(record, "who", event.target.value)}>
-      </div>
-      <div class="field">
-        <label for="notes-${record.id}">${log.notes}</label>
-        <textarea id="notes-${record.id}" maxlength="2000" .value=${record.notes ?? ""} @input=${(event) => type(record, "notes", event.target.value)}></textarea>
-      </div>
       <details>
         <summary>${fill(log.entries, { count: entries.length })}</summary>
         <ol>${entries.map(entryView(log))}</ol>
+      </details>
+      <details class="run-notes" ?open=${Boolean(record.who || record.notes)}>
+        <summary>${log.notes_fold}</summary>
+        <div class="field">
+          <label for="who-${record.id}">${log.who}</label>
+          <input id="who-${record.id}" maxlength="40" autocomplete="off" .value=${record.who ?? ""} @input=${(event) => type(record, "who", event.target.value)}>
+        </div>
+        <div class="field">
+          <label for="notes-${record.id}">${log.notes}</label>
+          <textarea id="notes-${record.id}" maxlength="2000" .value=${record.notes ?? ""} @input=${(event) => type(record, "notes", event.target.value)}></textarea>
+        </div>
       </details>
       <button type="button" class="key ${isSure ? "key-sure" : ""}" @click=${() => remove(record)}>${isSure ? log.remove_sure : log.remove}</button>
     </article>`;

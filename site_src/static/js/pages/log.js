@@ -76,14 +76,14 @@ function draw() {
     ${listed.length === 0
       ? page.hasRoom ? html`<p>${words.log.none}</p>` : nothing
       : html`
+        ${listed.map((record) => html`
+          ${beside(page.notice, record.id)}
+          ${runView({ record, words, type, remove, isSure: page.sure === record.id })}`)}
         <div class="rows">
           <button type="button" class="key key-wide" @click=${() => send(csvOf(listed, words.log))}>${words.log.file_csv}</button>
           <button type="button" class="key key-wide" @click=${() => send(jsonOf(listed))}>${words.log.file_json}</button>
           <button type="button" class="key key-wide" @click=${printAll}>${words.log.print}</button>
-        </div>
-        ${listed.map((record) => html`
-          ${beside(page.notice, record.id)}
-          ${runView({ record, words, type, remove, isSure: page.sure === record.id })}`)}`}
+        </div>`}
     ${beside(page.notice, "end")}`, place);
 }
 

@@ -59,12 +59,11 @@ function draw() {
         change: (id) => { page.standard = id; page.kind = "annual"; draw(); } })}
       ${chips({ name: "kind", legend: words.test.kind, value: page.kind, choices: kinds.map((id) => ({ id, label: words.kind[id] })),
         change: (id) => { page.kind = id; draw(); } })}
-      <p>${words.test.unsure_all}</p>
-      <button type="button" class="key key-wide key-act" @click=${begin}>${words.test.begin}${colon} ${rig.name}</button>`}
+      <p>${words.test.unsure_all}</p>`}
     ${notices(...page.said)}
     <div class="rows">${bringKey(words, take)}</div>
     ${done.length ? html`<h2>${words.test.done}</h2>${done.map(row)}` : open.length ? nothing : html`<p>${words.test.none}</p>`}
-    `, place);
+    ${rig?.pump_rated ? html`<div class="dock"><button type="button" class="key ${open.length ? "" : "key-act"}" @click=${begin}>${words.test.begin}${colon} ${rig.name}</button></div>` : nothing}`, place);
 }
 
 const row = (test) => html`

@@ -18,7 +18,7 @@ import { rowText, stepView } from "../service/quick_step.js";
 import { refuser } from "../service/refusal.js";
 import { shownIn } from "../service/shown.js";
 import { day } from "../shared/times.js";
-import { systemChips, unitsOnce } from "../shared/units.js";
+import { unitsOnce } from "../shared/units.js";
 
 const place = document.getElementById("quick");
 calc.start();
@@ -95,7 +95,7 @@ function drawAnswer() {
   };
   render(html`
     <p class="standing"><b>${rig.name}</b></p>
-    ${orderLines(data.orders, words)}
+    <details class="beware hatched" ?open=${!Object.keys(record.open.seen).length}><summary>${words.test.beware}</summary>${orderLines(data.orders, words)}</details>
     ${page.isLooked ? nothing : html`<section class="notice" role="alert"><p>${words.quick.look_again}</p>
       <button type="button" class="key key-wide key-act" @click=${() => { page.isLooked = true; draw(); }}>${words.quick.looked}</button></section>`}
     ${record.open.stopped ? stoppedView() : STEPS.map((step) => stepView(view, step))}
@@ -107,8 +107,7 @@ function drawAnswer() {
       : html`<p>${words.quick.no_baseline} ${words.quick.bring_baseline} <a class="key" href=${new URL("test/years/", home).href}>${words.years.title}</a></p>`}
     ${live(page.removed ? html`<p class="notice">${words.quick.taken_off} <button type="button" class="key" @click=${act.putBack}>${words.quick.put_back}</button></p>` : nothing)}
     ${endView(answer)}
-    ${earlierView({ u, shown })}
-    ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; asking.change(); } })}`, place);
+    ${earlierView({ u, shown })}`, place);
 }
 
 const stoppedView = () => html`
@@ -138,7 +137,7 @@ const baselineView = () => page.asked
   : html`<p><button type="button" class="key key-wide" @click=${() => { page.asked = true; draw(); }}>${words.quick.keep_baseline}</button></p>`;
 
 place.replaceChildren();
-if (!rig) render(html`<p class="notice">${words.quick.no_rig} <a class="key" href=${new URL("rig/", home).href}>${words.test.to_rig}</a></p>`, place);
+if (!rig) render(html`<p class="notice">${words.quick.no_rig}</p><div class="dock"><a class="key key-act" href=${new URL("rig/", home).href}>${words.test.to_rig}</a></div>`, place);
 else {
   await asking.change();
   place.addEventListener("focusout", () => queueMicrotask(draw)); // it is typed out now

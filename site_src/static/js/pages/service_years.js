@@ -18,7 +18,7 @@ import { runsNoMore } from "../service/running.js";
 import { mark } from "../service/status.js";
 import { running } from "../shared/running.js";
 import { day } from "../shared/times.js";
-import { systemChips, unitsOnce } from "../shared/units.js";
+import { unitsOnce } from "../shared/units.js";
 
 const MARKS = { failed: "fail", current: "pass", soon: "pass", due: "not_proven", never: "not_proven" };
 const place = document.getElementById("years");
@@ -116,7 +116,6 @@ function drawAnswer(answer) {
       ${tests.length ? html`<button type="button" class="key key-wide" @click=${() => leave(tests)}>${words.years.file}</button>` : nothing}
       ${bringKey(words, take)}
     </div>
-    ${systemChips({ systems: data.systems, system: page.system, words, change: (system) => { page.system = system; draw(); } })}
     ${live(page.removed ? html`<p class="notice notice-low">${fill(words.years.removed, { name: `${page.removed.rig_name}, ${day(ended(page.removed))}` })}
       <button type="button" class="key" @click=${putBack}>${words.years.put_back}</button></p>` : nothing)}`, place);
 }
