@@ -86,6 +86,18 @@ def test_a_joint_is_as_high_as_the_line_it_is_put_before(away):
     expect(layout.field("height")).to_have_value("24")
 
 
+def test_a_wye_before_a_wye_has_a_name_of_its_own(layout):
+    """A wye put before a wye: seven lines, each by another name, and the number that all of them ask."""
+    layout.ready("one")
+    layout.build("add_wye")
+    layout.line("S")
+    layout.build("add_wye")
+    names = layout.page.locator("button.lay-line").evaluate_all("(keys) => keys.map((key) => key.dataset.line)")
+    assert sorted(names) == ["A", "B", "C", "D", "S", "T", "U"]
+    # by hand: 100 + 69.75 + 2 x 3^2 = 187.75 at either wye; 600 gpm through the first: 10 in it and 2 x 6^2 = 72
+    layout.shows(270)
+
+
 OLD_STANDPIPE = {"crew": "2", "lines": [{
     "id": "S", "hose": "supply-3-on-2.5", "length": "100@US", "rise": "30@SI", "runs": "1", "device": "standpipe", "loss": "",
     "end": {"lines": [{"id": "A", "hose": "attack-2.5", "length": "150@US", "rise": "10@US", "runs": "1", "device": "none", "loss": "",

@@ -10,6 +10,7 @@ from tests.phone.handset import kill
 from tests.phone.store import in_database, put
 from tests.phone.test_failure import NO_PUT
 from tests.phone.test_rig import ENGINE, R
+from tests.phone.words import SITE
 
 RUN = {"id": "run-1", "kind": "card", "title": "A card", "rig": None, "began_at": "2026-01-01T00:00:00Z", "ended_at": "2026-01-01T00:05:00Z",
        "outcome": "done", "entries": []}
@@ -63,6 +64,8 @@ def opened(handset, address, field):
     page = handset.open(address)
     if address.startswith("water/"):
         page.locator(f".entry-row[data-entry={field.strip('#')}]").tap()
+    if address == "pressure/":
+        page.locator(".tab", has_text=SITE["tab"]["length"]).tap()
     page.locator(field).first.wait_for()
     return page
 

@@ -2,7 +2,7 @@
 import pytest
 from playwright.sync_api import expect
 
-from tests.phone.layout import open_layout
+from tests.phone.layout import Layout, open_layout
 from tests.phone.test_in_sight import in_sight
 from tests.phone.words import SITE, said
 
@@ -103,3 +103,15 @@ def test_many_lines(handset, count):
         key.tap()
         expect(key).to_have_attribute("aria-pressed", "true")
         assert in_sight(layout.answer.locator("b"))
+
+
+@pytest.mark.parametrize(("way", "psi"), [
+    (("a[href*='pressure/']", "button[aria-label='300 ft']"), 205),  # another length: 15.5 x 1.5^2 x 3 + 100 = 204.63
+    (("a[href*='pressure/']", ".dock .key >> nth=1"), 188),          # a wye of two: 169.75 + 2 x 3^2 x 1 = 187.75
+], ids=["another length", "a wye of two"])
+def test_two_taps_from_the_start(handset, way, psi):
+    """From the start page to another length, or to a second line off a wye, in two taps."""
+    page = handset.open("")
+    for tapped in way:
+        page.locator(tapped).first.tap()
+    Layout(page).shows(psi)

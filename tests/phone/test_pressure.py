@@ -117,13 +117,13 @@ def test_caution_above_test_pressure(layout):
     """Hose that could see more than its service test says so, with both figures."""
     line = said("pressure", "line", id="A")
     # by hand: 15.5 x 2.25 x 6 + 100 = 309.25, over 300 psi; at 550 ft 291.81 is under it
-    told = layout.page.get_by_text(said("caution", "above_test_pressure", line=line, amount=309, limit=300))
+    told = layout.page.locator(".plate-careful").get_by_text(said("caution", "above_test_pressure", line=line, amount=309, limit=300))
     layout.type("length", "600")
     layout.shows(309)
     layout.careful()
     expect(told).to_be_visible()
     # 291.81 is past nine tenths of 300, its working limit: a caution; 500 ft ask 274.38, and 450 ft 256.94, under it
-    worked = layout.page.get_by_text(said("caution", "above_working_pressure", line=line, amount=292, limit=270))
+    worked = layout.page.locator(".plate-careful").get_by_text(said("caution", "above_working_pressure", line=line, amount=292, limit=270))
     layout.type("length", "550")
     layout.shows(292)
     expect(told).to_have_count(0)
@@ -153,7 +153,7 @@ def test_caution_for_the_crew(layout):
     # by hand: 0.0505 x 150 x 10 = 75.75 lbf; the study's limit for one is 60
     line = said("pressure", "line", id="A")
     layout.careful()
-    expect(layout.page.get_by_text(said("caution", "reaction_above_crew", line=line, amount=76, limit=60, crew=1))).to_be_visible()
+    expect(layout.page.locator(".plate-careful").get_by_text(said("caution", "reaction_above_crew", line=line, amount=76, limit=60, crew=1))).to_be_visible()
 
 
 def test_lay_travels_in_a_link(handset, take):

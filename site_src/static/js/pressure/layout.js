@@ -92,9 +92,11 @@ export const entriesOf = ({ lines, source, now }, reach) => [
 export const withTwin = (layout, id) => replaced(layout, id, (line) => [line, copyOf(layout, line)]);
 
 // A joint put before a line, as high as that line ends: `supply` leads to it, and behind it lie the line and its twin.
-export const withJoint = (layout, id, supply) => replaced(layout, id, (line) => [{
-  runs: "1", loss: "", ...supply, height: line.height, id: freeName(layout, "S"), end: { lines: [line, copyOf(layout, line)] },
-}]);
+export const withJoint = (layout, id, supply) => replaced(layout, id, (line) => {
+  const name = freeName(layout, "S");
+  const twin = renamed(layout, line, [...linesOf(layout).map((each) => each.id), name]); // the joint's own name is taken too
+  return [{ runs: "1", loss: "", ...supply, height: line.height, id: name, end: { lines: [line, twin] } }];
+});
 
 export const withLine = (layout, line) => ({ ...layout, lines: [...layout.lines, copyOf(layout, line)] });
 
