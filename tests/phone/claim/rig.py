@@ -13,7 +13,7 @@ SIZES = ("attack-1.5", "attack-1.75", "attack-2", "attack-2.5", "supply-3", "sup
 LINE = {"name": "Crosslay", "hose": "attack-1.75", "length": "200@US", "crew": "2", "end": {"kind": "fog", "flow": "150@US", "pressure": "100@US"}}
 # what may be wrong anywhere in a profile; none of it may change a figure elsewhere
 SLIPS = ({}, {"idle": "70000"}, {"pump_rated": "1x250@US"}, {"beds": [{**LINE, "length": "0@US"}]}, {"governed": "ten"}, {"floor": "-3@US"})
-READ = """() => [...document.querySelectorAll("fieldset.bed")].map((row) => ({
+READ = """() => [...document.querySelectorAll("fieldset.rig-hose")].map((row) => ({
   size: row.querySelector("legend").textContent.trim(), says: row.querySelector(".figure-told")?.textContent.trim() ?? "",
   fields: [...row.querySelectorAll("input")].map((input) => ({
     label: row.querySelector(`label[for="${input.id}"]`)?.textContent.trim(), text: input.value,
@@ -58,4 +58,5 @@ def coefficients(handset, chance):
         own = None if figure["refused"] else float(figure["text"]) if figure["text"] else desk.handbook(hose)
         stands[hose["id"]] = None if hose["id"] in stands else own  # the same hose twice says nothing
     page.close()
+    assert stands, "no hose was read on the Rig page"
     return stands
