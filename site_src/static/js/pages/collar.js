@@ -12,6 +12,7 @@ import { shape } from "../shared/warning.js";
 const DRAFT = "collar";
 const DOUBT = "pump_fails"; // what answers proofs that contradict each other
 const place = document.getElementById("collar");
+const acts = document.getElementById("acts");
 const starting = calc.start();
 const { proofs, orders, words } = await pageData();
 let seen = {}; // answers by proof
@@ -24,25 +25,26 @@ function put(next) {
 
 const named = (list) => list.map((proof) => words.proof[proof]).join(", ");
 
-const { change } = answering(() => calc.ask("collar.places", { seen }, { proofs }), (answer) => render(html`
-    <div role="status">${answer ? placesView(answer) : nothing}</div>
+const { change } = answering(() => calc.ask("collar.places", { seen }, { proofs }), (answer) => {
+  render(html`
+    <div role="status" class="collar-now">${answer ? placesView(answer) : nothing}</div>
     <p>${Object.keys(seen).length ? words.collar.lamps : words.collar.told}</p>
     ${proofs.map((proof) => chips({
       name: proof.id, legend: words.proof[proof.id], value: seen[proof.id],
       choices: proof.answers.map(({ id }) => ({ id, label: words.proof_answer[proof.id][id] })),
       change: (id) => put({ ...seen, [proof.id]: id }),
     }))}
-    <div class="rows">
-      ${answer?.silent.length ? html`<p>${fill(words.collar.silent, { proofs: named(answer.silent) })}</p>` : nothing}
-      <a class="key key-wide" href=${enterLink({ signs: answer ? signsOf(answer) : {} })}>${words.collar.find}</a>
-      <button type="button" class="key key-wide" @click=${() => put({})}>${words.collar.clear}</button>
-    </div>`, place));
+    ${answer?.silent.length ? html`<p>${fill(words.collar.silent, { proofs: named(answer.silent) })}</p>` : nothing}`, place);
+  render(html`
+    <button type="button" class="key" ?disabled=${!Object.keys(seen).length} @click=${() => put({})}>${words.collar.clear}</button>
+    <a class="key ${answer?.contradictions.length ? "key-act" : ""}" href=${enterLink({ signs: answer ? signsOf(answer) : {} })}>${words.collar.find}</a>`, acts);
+});
 
 const placesView = (answer) => html`
       ${alarmOrders(answer).map((name) => orderView({ order: orders[name], words }))}
       ${answer.contradictions.length && !answer.alarms.length
         ? html`
-          <section class="shout" role="alert">
+          <section class="plate hatched shout" role="alert">
             <p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>
             <h2>${words.collar.shout}</h2>
             ${answer.contradictions.map(([one, other]) => html`<p>${said(one)} ✕ ${said(other)}</p>`)}
@@ -53,7 +55,7 @@ const placesView = (answer) => html`
       <div class="shaft">${answer.places.map((spot) => spotView(spot, answer))}</div>
       ${answer.places.filter((spot) => answer.candidates.includes(spot.place)).map((spot) => html`
         <p class="spot-means"><b>${words.collar_place[spot.place]}${colon}</b> ${words.collar_meaning[spot.place]}</p>`)}
-      <div class="spot spot-never"><b>${words.collar.never}</b><span>${words.collar.never_told}</span></div>`;
+      <p class="never"><b>${words.collar.never}</b> ${words.collar.never_told}</p>`;
 
 // What was answered, as signs of the diagnosis.
 function signsOf(answer) {

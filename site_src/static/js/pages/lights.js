@@ -51,7 +51,7 @@ const behind = ({ dark, inputs: rows }) => html`
   </ul>`;
 
 const impossible = () => html`
-  <section class="shout" role="alert">
+  <section class="plate hatched shout" role="alert">
     <p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>
     <h2>${words.lights.impossible}</h2><p>${words.lights.impossible_do}</p><p>${orders[DOUBT].short}</p>
   </section>`;

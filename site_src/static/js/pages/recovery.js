@@ -12,6 +12,7 @@ const NEEDLESS = { before_drive: "light_later", after_drive: "light_first" };
 const OWN_LINES = 8;
 const SAID_AFTER = ["road_fails"]; // of this the card also has room to say what the rig is afterwards
 const place = document.getElementById("recovery");
+const dock = document.getElementById("acts");
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
 const answered = answersOf(data.questions, rig);
@@ -32,9 +33,10 @@ function draw() {
     <div class="no-print">
       ${chips({ name: "size", legend: words.card.size, value: size, choices: SIZES.map((id) => ({ id, label: words.card[id] })),
         change: (id) => { size = id; choose("paper", size); draw(); } })}
-      <button type="button" class="key key-wide" @click=${() => window.print()}>${words.recovery.print}</button>
     </div>
     ${rig ? card() : html`<p class="notice">${words.recovery.nobody}</p>`}`, place);
+  dock.hidden = !rig;
+  render(html`<button type="button" class="key key-act" @click=${() => window.print()}>${words.recovery.print}</button>`, dock);
 }
 
 const card = () => html`
@@ -43,11 +45,11 @@ const card = () => html`
     ${whole("moved")}
     <section class="first"><h3>${words.recovery.order}</h3>${order()}</section>
     ${mayShift ? shiftFacts() : nothing}
-    ${whole("pump_fails", html`${blank}${blank}`)}
-    ${mayFit(data.override, answered) ? override() : nothing}
-    <section>${["steam", "line_lost", "dead_throttle", ...(mayShift ? ["grinding"] : []), "road_fails"].map(line)}</section>
     <section><h3>${words.recovery.stops}</h3><dl><dd>${known(rig.stop_controls)}</dd></dl></section>
-    <p>${fill(words.recovery.filled, { name: rig.name, dated: rig.dated || words.recovery.undated })} ${words.recovery.first}</p>
+    ${whole("pump_fails", html`${blank}${blank}`)}
+    <section>${["steam", "line_lost", "dead_throttle", ...(mayShift ? ["grinding"] : []), "road_fails"].map(line)}</section>
+    ${mayFit(data.override, answered) ? override() : nothing}
+    <p class="recovery-filled">${fill(words.recovery.filled, { name: rig.name, dated: rig.dated || words.recovery.undated })} ${words.recovery.first}</p>
   </article>`;
 
 // Of a pump that a collar joins to the driveshaft.
@@ -63,7 +65,7 @@ const shiftFacts = () => html`
 
 // An order in all its acts, and one in its one line; on paper the grade is said in its word alone.
 const whole = (name, more) => html`
-    <section class="recovery-order ${orders[name].grade === "danger" ? "recovery-danger" : ""}">
+    <section class="recovery-order ${orders[name].grade === "danger" ? "recovery-danger hatched" : ""}">
       <h3>${words.order[orders[name].grade]}${colon} ${orders[name].title}</h3>
       <ol>${orders[name].do.map((act) => html`<li>${act}</li>`)}</ol>
       <p><b>${orders[name].never}</b> ${orders[name].rig}</p>
@@ -73,7 +75,7 @@ const whole = (name, more) => html`
 const line = (name) => html`<p><b>${words.order[orders[name].grade]}${colon}</b> ${orders[name].short} ${SAID_AFTER.includes(name) ? orders[name].rig : nothing}</p>`;
 
 const override = () => html`
-    <section>
+    <section class="recovery-override">
       <h3>${orders.override.title}</h3>
       <p>${orders.override.when} ${orders.override.do.join(" ")} <b>${orders.override.never}</b> ${orders.override.rig}</p>
       <dl>
@@ -92,7 +94,7 @@ function order() {
   const what = inWords({ drive, ...(mayShift && { shift_control }), transmission }, words);
   return html`
     <p>${fill(words.recovery.order_for, { what })}</p>
-    <ol>${acts.map((step) => html`<li><b>${step.act}</b>${signOf(step, answered)}</li>`)}</ol>`;
+    <ol>${acts.map((step) => html`<li><b>${step.act}</b> <i aria-hidden="true"></i> <span>${signOf(step, answered)}</span></li>`)}</ol>`;
 }
 
 place.replaceChildren();
