@@ -36,7 +36,7 @@ const { change } = answering(() => calc.ask("collar.places", { seen }, { proofs 
     }))}
     ${answer?.silent.length ? html`<p>${fill(words.collar.silent, { proofs: named(answer.silent) })}</p>` : nothing}`, place);
   render(html`
-    <button type="button" class="key" ?disabled=${!Object.keys(seen).length} @click=${() => put({})}>${words.collar.clear}</button>
+    <button type="button" class="key" @click=${() => put({})}>${words.collar.clear}</button>
     <a class="key ${answer?.contradictions.length ? "key-act" : ""}" href=${enterLink({ signs: answer ? signsOf(answer) : {} })}>${words.collar.find}</a>`, acts);
 });
 

@@ -35,7 +35,7 @@ const { change } = answering(() => calc.ask("water_loss.side", { seen }, { rows 
     ${GAUGES.map(gaugeView)}
     <div role="status" class="side">${!answer ? nothing : isOne ? sideView(side) : open.length ? openView(open, unread) : html`<p class="notice">${words.water.again}</p>`}</div>`, place);
   render(html`
-    <button type="button" class="key" ?disabled=${!Object.keys(seen).length} @click=${() => put({})}>${words.water.clear}</button>
+    <button type="button" class="key" @click=${() => put({})}>${words.water.clear}</button>
     <a class="key ${isOne ? "key-act" : ""}" href=${enterLink({ signs: { [isOne ? sides[side].enters : sides.supply.enters]: "seen" }, shown })}>${words.water.go_on}</a>`, acts);
 });
 
