@@ -8,6 +8,7 @@ import { sayings } from "../power/said.js";
 import { colon, fill } from "../shared/site.js";
 import { warning } from "../shared/warning.js";
 
+const [JOINED, AIR] = [1, 2]; // sentences that the drawing says too: there is no room for all of them
 const TICK_MS = 100;
 const LONGEST_TICK_S = 0.5; // calc takes no longer one; a page that slept sleeps on
 
@@ -64,7 +65,7 @@ export function benchView({ bench, words, u, telling, seen = null }) {
     <div role="alert">${train.moved ? warning("stop", words.power.move, practice.runaway) : nothing}</div>
     ${shown.is_warm ? warning(shown.is_hot ? "stop" : "caution", words.power.pump, fill(shown.is_hot ? practice.rise_hot : practice.rise_warm, { ...u, ...gauges })) : nothing}
     ${notices(telling && last ? words.note[last.code] : null)}
-    ${seen ? nothing : html`<ul class="path-said">${sayings(state, words).map((line) => html`<li>${line}</li>`)}</ul>`}`;
+    ${seen ? nothing : html`<div class="path-said">${sayings(state, words).filter((_, at) => at !== AIR && (telling || at !== JOINED)).map((line) => html`<p>${line}</p>`)}</div>`}`;
 }
 
 // What a person may move, as keys for the dock: where the selector stands, the gear, throttle and tank fill.
