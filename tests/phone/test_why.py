@@ -54,10 +54,8 @@ class Rig:
         self.press("start")
 
     def move(self, legend, name):
-        """Touch one of a control's keys, and see that it is the one that stands now."""
-        key = self.page.get_by_role("group", name=PRACTICE[legend], exact=True).get_by_role("button", name=name, exact=True)
-        key.tap()
-        expect(key).to_have_attribute("aria-pressed", "true")
+        """Touch one of a control's keys. Nothing is waited for: the rig's time runs on meanwhile."""
+        self.page.get_by_role("group", name=PRACTICE[legend], exact=True).get_by_role("button", name=name, exact=True).tap()
 
     def turn(self, legend, name):
         """Touch a control that goes from one place to another, until it says that it is there."""
