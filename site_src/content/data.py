@@ -3,6 +3,7 @@ import contextvars
 import copy
 import functools
 import pathlib
+import re
 import tomllib
 
 FOLDER = pathlib.Path(__file__).parent.parent / "data"
@@ -17,7 +18,26 @@ def load(name):
     Raises FileNotFoundError where there is none.
     """
     with open(FOLDER / f"{name}.toml", "rb") as file:
-        return tomllib.load(file)
+        content = tomllib.load(file)
+    return _bound(content) if name.startswith(_binding()) else content
+
+
+# a number, or what stands for one, and the unit or percent sign after it
+PAIR = re.compile(r"(?<=[\d}]) (?=(?:%|psi|kPa|bar|gpm|L/min|L|m|mm|km|km/h|po|pi|s|h|min|tr/min|hp|kW|N|°C|°F|gal)(?![\w/'’])|\{u_)")
+
+
+def _binding():
+    """Folders of the words of languages that set a number and its unit on one line."""
+    with open(FOLDER / "languages.toml", "rb") as file:
+        return tuple(f"words/{row['id']}/" for row in tomllib.load(file)["language"] if row.get("binds"))
+
+
+def _bound(content):
+    if isinstance(content, dict):
+        return {key: _bound(value) for key, value in content.items()}
+    if isinstance(content, list):
+        return [_bound(value) for value in content]
+    return PAIR.sub("\u00a0", content) if isinstance(content, str) else content
 
 
 LANGUAGE = contextvars.ContextVar("language", default="en")  # of the page that is being made

@@ -69,6 +69,14 @@ def test_french_marks_do_not_part_from_their_word(topic):
         assert not isinstance(sentence, str) or not re.search(r" [:;?!»](?=[\s.)]|$)|« ", sentence), place
 
 
+@pytest.mark.parametrize("topic", TOPICS)
+def test_french_units_do_not_part_from_their_number(topic):
+    """In French a number and its unit stand on one line, and so do a figure to come and its unit; as read, not as written."""
+    for place, sentence in sentences(data.load(f"words/fr/{topic}")):
+        assert not isinstance(sentence, str) or not re.search(r"[\d}] (?:(?:%|psi|kPa|L/min|mm|min)(?!\w)|\{u_)", sentence), place
+    assert data.load("words/fr/help/test")["overload"]["answer"].startswith("Plein débit à 1 100\u00a0kPa")
+
+
 def test_french_page_speaks_french(built):
     """Names of hose and formulas are French, a colon is set as in French, a source says that it is English; units are SI."""
     page = (built / "fr" / "sources" / "index.html").read_text(encoding="utf-8")
