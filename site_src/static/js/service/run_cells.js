@@ -8,7 +8,7 @@ import { kindOf, labelOf } from "./entries.js";
 import { attemptOf, testOf } from "./record.js";
 import { optionOf, tipStanding } from "./tips.js";
 
-export const TRAY = { below: 2, above: 1 };
+export const TRAY = { below: 1, above: 1 }; // with the keys at its ends five fit a glove on 360 px
 
 // The cells of a run: { id, field, place among the tips or null, kind, text as entered, start where nothing is, name, aim, isOld }.
 export function cellsOf({ record, words, u, answer }, test) {
