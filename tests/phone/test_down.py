@@ -17,7 +17,7 @@ PAGES = [
 ]
 WHOLE = ["pressure/", "water/tank/", "shift/bay/"]
 CALC = ["calc.bin", "micropython.mjs", "micropython.wasm"]
-PARTS = {"pressure/": ["pressure.js", "map.js", "lit-html.js", "theme.js"], "water/tank/": ["reckon.js", "entries.js"], "shift/bay/": ["shift.js", "idb.js"]}
+PARTS = {"pressure/": ["pressure.js", "picture.js", "lit-html.js", "theme.js"], "water/tank/": ["reckon.js", "entries.js"], "shift/bay/": ["shift.js", "idb.js"]}
 THROWN = {
     "error": "() => setTimeout(() => { throw new TypeError('a bug of ours'); })",
     "rejection": "() => { Promise.reject(new TypeError('a bug of ours')); }",
