@@ -226,7 +226,7 @@ def test_newer_database_is_left_alone(handset):
     page.evaluate(MADE, [9, {"drafts": {"pressure": json.dumps(LINE)}}])
     page.close()
     fresh_layout(handset)
-    page = handset.open()
+    page = handset.open("all/")
     expect(page.locator("#keeping")).to_have_text(SITE["start"]["unkept"])
     assert page.evaluate(SCHEMA) == [9, ["drafts"]]
 

@@ -125,10 +125,10 @@ def test_log_page(take, trouble, state):
 
 @pytest.mark.parametrize("trouble", [NO_PUT, FILLED, REFUSED], ids=["database", "everything", "refused"])
 def test_pages_that_open_on_a_full_store(take, trouble):
-    """The start page and the log say so as they open, and the log does not say that it is empty."""
+    """All pages and the log say so as they open, and the log does not say that it is empty."""
     handset = take()
     handset.context.add_init_script(trouble)
-    page = handset.open()
+    page = handset.open("all/")
     expect(page.locator("#keeping")).to_have_text(SITE["start"]["unkept"])
     page.goto(handset.host.origin + "log/")
     told(page, "unkept")
