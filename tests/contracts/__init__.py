@@ -81,7 +81,7 @@ def shared():
 
 def is_shared(name):
     """Whether others refer to a shape: it is not a door's, a page's or a store's."""
-    return name not in phone.DOORS and "/" not in name
+    return name not in phone.DOORS and "/" not in name and not name.endswith(".json")
 
 
 def profiles():
