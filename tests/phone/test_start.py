@@ -101,6 +101,17 @@ def test_what_runs_is_seen_from_other_pages(handset, due_s, said):
     expect(page.locator("#strip")).to_be_hidden()
 
 
+def test_what_was_left_for_a_day_runs_no_more(handset):
+    """A card that was begun more than a day ago is in no strip; it is still where it was left."""
+    page = handset.open("tables/")
+    day_s = 24 * 3600
+    what = {"card": {"title": "Into pump", "address": "shift/bay/", "began_at": int((time.time() - day_s - 60) * 1000)},
+            "fault": {"title": "Find the fault", "address": "diagnose/", "began_at": int((time.time() - day_s + 600) * 1000)}}
+    page.evaluate("(text) => localStorage.setItem('running', text)", json.dumps(what))
+    page = handset.open("water/")
+    expect(page.get_by_role("navigation", name=STRIP["title"]).get_by_role("link")).to_have_text(re.compile("Find the fault"))
+
+
 def test_night_is_one_tap_from_every_page(handset):
     """The bar's moon turns this page and the next to night, and back."""
     ground = "getComputedStyle(document.body).backgroundColor"

@@ -5,7 +5,7 @@ import { running } from "./running.js";
 import { home } from "./site.js";
 
 const TICK_MS = 1000;
-const LONGEST_MS = 24 * 3600 * 1000; // older than that it is no clock to race with
+const LONGEST_MS = 24 * 3600 * 1000; // what began before that is no longer run
 const key = document.getElementById("look");
 const strip = document.getElementById("strip");
 
@@ -26,7 +26,7 @@ function line({ title, address, began_at: began, due_at: due }) {
   const isDue = due !== undefined && now >= due;
   const age = now - began;
   return html`<a class="strip-line ${isDue ? "strip-due" : ""}" href=${new URL(address, home).href}>
-    <b>${title}${age >= 0 && age < LONGEST_MS ? html` <span class="strip-clock">${clock(age)}</span>` : nothing}</b>
+    <b>${title}${age >= 0 ? html` <span class="strip-clock">${clock(age)}</span>` : nothing}</b>
     <span>${isDue ? strip.dataset.read : strip.dataset.back} ›</span></a>`;
 }
 
@@ -34,7 +34,7 @@ let ticking = 0;
 
 // While something runs elsewhere its clock goes on; else nothing is drawn.
 function show() {
-  const others = Object.values(running()).filter(({ address }) => !isHere(address));
+  const others = Object.values(running()).filter(({ address, began_at: began }) => !isHere(address) && Date.now() - began < LONGEST_MS);
   strip.hidden = !others.length;
   render(others.map(line), strip);
   clearTimeout(ticking);
