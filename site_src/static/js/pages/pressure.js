@@ -220,7 +220,10 @@ function open() {
   const linked = address.take();
   const led = wanted({ rig, layoutOf, ready, readyIds: data.ready.customary.map(({ id }) => id) });
   set(state.layout ?? draftLayout(), state.selected);
-  if (led) return show(led, Symbol("led"), "A");
+  if (led) {
+    state.tab = "length"; // what is changed most of a bed
+    return show(led, Symbol("led"), "A");
+  }
   if (linked) {
     if (!state.isExample) past.note(Symbol("link"), state);
     state.isExample = false;
