@@ -102,6 +102,9 @@ export const withLine = (layout, line) => ({ ...layout, lines: [...layout.lines,
 
 export const without = (layout, id) => replaced(layout, id, () => []);
 
+// Whether anything is left without a line: what hangs behind it goes with it, and so does a joint that it leaves with none.
+export const isSpare = (layout, id) => without(layout, id).lines.length > 0;
+
 // A device that is plumbed to the pump stands in the place of a hose.
 export const PIPED = "piped";
 

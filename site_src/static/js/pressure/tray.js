@@ -3,7 +3,7 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList } from "../shared/controls.js";
 import { bare } from "../shared/units.js";
 import { entryStepper } from "./fields.js";
-import { DEVICES, JOINTS, NOZZLES, isJoint } from "./layout.js";
+import { DEVICES, JOINTS, NOZZLES, isJoint, isSpare } from "./layout.js";
 import { ofRig, offered, ownFirst } from "./offered.js";
 import { NOW, tabOf, tabsOf } from "./tabs.js";
 
@@ -91,7 +91,7 @@ function height(page) {
 }
 
 function more(page) {
-  const { layout, line, lines, answer, data, words, act, hasRoom } = page;
+  const { layout, line, answer, data, words, act, hasRoom } = page;
   const joint = isJoint(line);
   const isDevice = line.device !== "none";
   const usualLoss = answer?.lines.find(({ id }) => id === line.id)?.appliance ?? "";
@@ -113,7 +113,7 @@ function more(page) {
     })}
     <div class="likely">
       ${hasRoom("twin") ? key("add_twin", act.addTwin) : nothing}
-      ${lines.length > 1 ? key("remove", act.remove) : nothing}
+      ${isSpare(layout, line.id) ? key("remove", act.remove) : nothing}
     </div>`;
 }
 
