@@ -1,6 +1,7 @@
 """The start page, all pages, the danger orders, the web manifest, and the page for an unknown address."""
 import flask
 
+from calc.base import entry
 from calc.layout import answer as layout_answer
 from site_src import compiled
 from site_src.content import catalogue, data, layouts, units
@@ -57,8 +58,10 @@ def _examples(system):
 
 def _example(name, title, layout, system):
     solved = layout_answer.answer(layout, catalogue.shelf(), units.shown_in(system))
-    hose = data.by_id(data.named("hoses"))[layout["lines"][0]["hose"]]["label"]
-    return {"name": title, "link": f"ready={name}", "code": "layout", "hose": hose, "flow": solved["flow"], "pressure": solved["pressure"], "is_over": False}
+    [line] = layout["lines"]
+    hose = data.by_id(data.named("hoses"))[line["hose"]]["label"]
+    length = entry.shown(units.shown_in(system), "length", line["length"])
+    return {"name": title, "link": f"ready={name}", "code": "layout", "hose": hose, "length": length, "flow": solved["flow"], "pressure": solved["pressure"], "is_over": False}
 
 
 @routes.get("/all/")

@@ -136,7 +136,7 @@
       .filter((element) => seen(element) && getComputedStyle(element).display !== "inline")
       .map((element) => {
         const { left, top, width, height } = element.getBoundingClientRect();
-        return { name: name(element), left, top, width, height, row: element.matches("summary, .row, .bed, .beds-more, .entry-row, .page-row") };
+        return { name: name(element), left, top, width, height, row: element.matches(".strip-line, summary, .row, .bed, .beds-more, .entry-row, .page-row") };
       }),
 
     focus,

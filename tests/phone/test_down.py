@@ -4,9 +4,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from tests.phone.card import RIG
 from tests.phone.history import PROFILE, SEED
-from tests.phone.test_rig_faults import chosen
 from tests.phone.words import SITE
 
 DOWN = SITE["down"]
@@ -17,7 +15,7 @@ PAGES = [
 ]
 WHOLE = ["pressure/", "water/tank/", "shift/bay/"]
 CALC = ["calc.bin", "micropython.mjs", "micropython.wasm"]
-PARTS = {"pressure/": ["pressure.js", "picture.js", "lit-html.js", "theme.js"], "water/tank/": ["reckon.js", "entries.js"], "shift/bay/": ["shift.js", "idb.js"]}
+PARTS = {"pressure/": ["pressure.js", "picture.js", "lit-html.js", "theme.js"], "water/tank/": ["reckon.js", "entries.js"], "shift/bay/": ["shift.js", "idb.js", "power.js"]}
 THROWN = {
     "error": "() => setTimeout(() => { throw new TypeError('a bug of ours'); })",
     "rejection": "() => { Promise.reject(new TypeError('a bug of ours')); }",
@@ -67,18 +65,6 @@ def test_a_part_that_did_not_arrive(failing, address, part, answer):
     is_down(failing.open(address), "missing")
 
 
-@pytest.mark.parametrize("part", ["in_step.js", "path.json"])
-def test_a_drawing_that_did_not_arrive(failing, part):
-    """The card goes on without its drawing, and says that it is not there."""
-    chosen(failing, {"schema": 1, "id": "rig-1", "name": "Pump of the day", "units": "US", **RIG})
-    without(failing, part, absent)
-    page = failing.open("shift/bay/")
-    page.get_by_text(SITE["shift"]["path"], exact=True).tap()
-    expect(page.get_by_text(SITE["shift"]["no_path"], exact=True)).to_be_visible()
-    expect(page.locator("#down")).to_be_hidden()
-    expect(page.get_by_role("button", name=SITE["shift"]["danger"], exact=True)).to_be_visible()
-
-
 @pytest.mark.parametrize("address", PAGES)
 def test_no_calculator(failing, address):
     """Every page that works something out says when calc did not arrive."""
@@ -91,7 +77,7 @@ def test_start_page_without_its_script(failing):
     without(failing, "start.js", cut)
     page = failing.open()
     is_down(page, "missing")
-    expect(page.locator(".tile-first")).to_be_visible()
+    expect(page.locator(".sign").first).to_be_visible()
 
 
 def test_without_the_guard(failing):

@@ -39,7 +39,7 @@ def test_unknown_address(away, address):
     assert page.url == away.host.origin + "404.html"
     expect(page.get_by_role("heading", level=1)).to_have_text(SITE["missing"]["title"])
     page.get_by_role("link", name=SITE["missing"]["home"]).tap()
-    expect(page.get_by_role("heading", level=1)).to_have_text(SITE["start"]["title"])
+    expect(page.get_by_role("heading", level=1)).to_have_text(SITE["site"]["name"])
     page.close()
 
 

@@ -19,7 +19,8 @@ const clock = (ms) => {
   return s < 3600 ? `${Math.floor(s / 60)}:${two(s % 60)}` : `${Math.floor(s / 3600)}:${two(Math.floor(s / 60) % 60)}:${two(s % 60)}`;
 };
 
-const isHere = (address) => new URL(address, home).href === location.href || new URL(address, home).pathname === location.pathname;
+const page = (address) => new URL(address, home).pathname.replace(/index\.html$/, "");
+const isHere = (address) => page(address) === page(location.href);
 
 function line({ title, address, began_at: began, due_at: due }) {
   const now = Date.now();
