@@ -108,14 +108,26 @@ def test_uncaught_fault(failing, address, thrown):
     is_down(page, "fault")
 
 
-@pytest.mark.parametrize("address", ["water/tank/", "water/"])
-def test_profile_that_no_page_can_read(failing, address):
-    """A rig's profile that makes a page throw leaves no number of the page before it."""
+@pytest.fixture
+def unreadable(failing):
+    """A phone beside a rig whose profile no version of the site wrote."""
     failing.keeps_anything = True
     page = failing.open("test/")
     page.get_by_role("heading", level=2).first.wait_for()
     page.evaluate(SEED, {"tests": [], "rig": {**PROFILE, "hoses": 5, "tank": {"not": "text"}}})
     failing.troubles.clear()
-    page = failing.open(address)
-    is_down(page, "fault")
+    yield failing
     failing.troubles.clear()
+
+
+def test_profile_that_no_page_can_read(unreadable):
+    """A rig's profile that makes a page throw leaves no number of the page before it."""
+    is_down(unreadable.open("water/tank/"), "fault")
+
+
+def test_a_list_of_pages_beside_a_profile_that_none_can_read(unreadable):
+    """The list of the water pages, which has a number only of what is sound, names the faults and shows none."""
+    page = unreadable.open("water/")
+    expect(page.locator(".faults li")).to_have_count(2)  # the tank and the hose
+    expect(page.locator(".page-figure:not([data-none])")).to_have_count(0)
+    assert unreadable.troubles == []

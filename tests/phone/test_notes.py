@@ -66,8 +66,18 @@ def opened(handset, address, field):
         page.locator(f".entry-row[data-entry={field.strip('#')}]").tap()
     if address == "pressure/":
         page.locator(".tab", has_text=SITE["tab"]["length"]).tap()
+    if address == "log/":
+        unfold(page)
     page.locator(field).first.wait_for()
     return page
+
+
+def unfold(page):
+    """Open the initials and notes of a run of the log; they stand open where something is written in them."""
+    notes = page.locator(".run-notes")
+    notes.wait_for()
+    if notes.get_attribute("open") is None:
+        notes.locator("summary").tap()
 
 
 @pytest.mark.parametrize(("address", "field", "entry", "store"), USERS.values(), ids=USERS)
@@ -163,6 +173,7 @@ def test_log_in_two_tabs(stocked):
     one, two = stocked.open("log/"), stocked.open("log/")
     who = f"#who-{RUN['id']}"
     for page in (one, two):
+        unfold(page)
         page.locator(who).wait_for()
     two.locator(who).fill("TWO")
     comes_into(two, "log", "TWO")
@@ -176,7 +187,7 @@ def test_log_in_two_tabs(stocked):
 def test_deleted_for_good(stocked):
     """A run whose entries are noted goes with its notes."""
     page = stocked.open("log/")
-    page.locator(f"#who-{RUN['id']}").wait_for()
+    unfold(page)
     page.evaluate(BLOCKED)
     page.locator(f"#who-{RUN['id']}").fill("AB")
     expect(page.locator("#noted")).to_be_visible()

@@ -244,6 +244,7 @@ def test_attack_hose_is_no_supply_hose(handset, address):
     with_engine(handset, hoses=[{**ENGINE["hoses"][0], "hose": "attack-2.5"}], supply=[])
     sheet = open_sheet(handset, address)
     sheet.page.locator("[data-stale]").wait_for(state="detached")
-    entry = sheet.page.locator(".entry").filter(has=sheet.page.locator("[name=hose]"))
+    sheet.open("hose")
+    entry = sheet.page.locator(".entry").filter(has=sheet.row("hose"))
     expect(entry).to_have_attribute("data-from", "example")
     expect(entry.get_by_role("radio", name="5", exact=True)).to_be_checked()
