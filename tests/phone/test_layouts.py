@@ -98,29 +98,6 @@ def test_a_wye_before_a_wye_has_a_name_of_its_own(layout):
     layout.shows(270)
 
 
-def test_the_line_that_all_hangs_on_stays(away):
-    """A wye that all hangs on, and the last line behind it, cannot be removed: no layout is left without a line."""
-    layout = open_layout(away)
-    layout.ready("one")
-    layout.build("add_wye")
-    layout.shows(188)  # by hand: 169.75 + 2 x 3^2, the 2½ of the ready supply with 300 gpm
-    remove = layout.page.get_by_role("button", name=SITE["pressure"]["remove"], exact=True)
-    layout.line("S")
-    layout.tab("more")
-    expect(remove).to_have_count(0)
-    layout.line("B")
-    remove.evaluate("(key) => { key.click(); key.click(); }")  # two taps, the second before the answer to the first
-    layout.shows(174)  # by hand: 169.75 + 2 x 1.5^2
-    expect(layout.page.locator("button.lay-line")).to_have_count(2)
-    layout.line("A")
-    expect(remove).to_have_count(0)
-    layout.build("add_line")
-    layout.line("S")
-    remove.tap()
-    layout.shows(170)  # the line added is the ready one
-    expect(remove).to_have_count(0)
-
-
 OLD_STANDPIPE = {"crew": "2", "lines": [{
     "id": "S", "hose": "supply-3-on-2.5", "length": "100@US", "rise": "30@SI", "runs": "1", "device": "standpipe", "loss": "",
     "end": {"lines": [{"id": "A", "hose": "attack-2.5", "length": "150@US", "rise": "10@US", "runs": "1", "device": "none", "loss": "",

@@ -100,7 +100,12 @@ export const withJoint = (layout, id, supply) => replaced(layout, id, (line) => 
 
 export const withLine = (layout, line) => ({ ...layout, lines: [...layout.lines, copyOf(layout, line)] });
 
-export const without = (layout, id) => replaced(layout, id, () => []);
+// The layout without a line; a line added later under its name does not start shut.
+export function without(layout, id) {
+  const left = replaced(layout, id, () => []);
+  const names = linesOf(left).map((line) => line.id);
+  return { ...left, now: { ...left.now, shut: left.now.shut.filter((each) => names.includes(each)) } };
+}
 
 // Whether anything is left without a line: what hangs behind it goes with it, and so does a joint that it leaves with none.
 export const isSpare = (layout, id) => without(layout, id).lines.length > 0;
