@@ -33,15 +33,22 @@ def unfinished(part):
 def water_page(address):
     """A water or foam page with the tray of its first number open: one is open at a time."""
     def opened(handset):
-        page = screens.plain(address)(handset)
-        rows = page.locator(".entry-row")
-        for place in range(rows.count()):
-            rows.nth(place).tap()
-            if page.locator(NUMBERS).count():
-                return page
-        raise AssertionError(address)
+        return with_a_number(screens.plain(address)(handset))
 
     return opened
+
+
+def with_a_number(page):
+    """A page whose entries open one at a time, with the first open that takes a number."""
+    page.locator(".entry-row, main summary, " + NUMBERS).first.wait_for(state="attached")
+    page.evaluate(UNFOLDED)
+    rows = page.locator(".entry-row")
+    for place in range(rows.count()):
+        if page.locator(NUMBERS).count():
+            break
+        rows.nth(place).tap()
+    page.locator(NUMBERS).first.wait_for(state="attached")
+    return page
 
 
 # every page that takes a number, and how many fields it has at least
