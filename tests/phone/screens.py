@@ -142,6 +142,17 @@ def raising(handset):
     return page
 
 
+def water_answered(handset):
+    """The list of the water pages with the one number that its person has entered all figures of."""
+    sheet = open_sheet(handset, "water/tank/")
+    sheet.type("tank", "800")
+    sheet.type("flow", "100")
+    sheet.page.close()
+    page = handset.open("water/")
+    page.locator(".page-figure:not([data-none])").wait_for()
+    return page
+
+
 def answered(handset):
     """A help page with every answer open."""
     page = handset.open("help/why/")
@@ -191,6 +202,7 @@ STATES = {
     "card in danger": card_at("bay", "exhaust", "danger"),
     "diagnosis with radio words": diagnosis("gravel_noise", "supply_soft", "grew_with_lines"),
     "diagnosis at a cause": diagnosis("supply_soft", "grew_with_lines", "flow_cut_cures"),
+    "water answered": water_answered,
     "help answered": answered,
     "help searched": searched,
     "tests kept": service("test/"),

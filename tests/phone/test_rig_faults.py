@@ -19,7 +19,7 @@ FAULTS = {
     "idle": ({"idle": "70000"}, "Fix Idle, rpm: 70000 stands there, 300 to 1500 is allowed."),
     "capacity": ({"pump_rated": "1x250@US"}, "Fix Rated capacity: 1x250 stands there. Digits only, such as 150 or 12.5."),
     "bed": ({"beds": [LINE, {**BLITZ, "length": "0@US"}]}, "Fix Hose beds, row 2, Blitz, Length: 0 stands there, 1 to 5000 ft is allowed."),
-    "coefficient": ({"hoses": [OWN, {"hose": "attack-2.5", "coefficient": "", "origin": "measured"}]}, "Fix Own hose figures, row 2, Coefficient: Missing."),
+    "coefficient": ({"hoses": [OWN, {"hose": "attack-2.5", "coefficient": "", "origin": "measured"}]}, "Fix Own hose figures, row 2, Coefficient: This is missing."),
 }
 
 
