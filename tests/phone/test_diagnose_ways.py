@@ -107,3 +107,14 @@ def test_a_sign_that_the_rig_cannot_show_is_not_taken(take):
     expect(page.get_by_role("link", name=D["diagnose"]["collar"])).to_have_count(0)
     place(page, "engine").tap()
     expect(button(page, F["sees"]["stalls"])).to_be_visible()
+
+
+@pytest.mark.parametrize(("repeat", "radio"), [("not_seen", "radio_final"), ("unknown", "radio")])
+def test_a_repeat_that_failed_is_the_last(away, repeat, radio):
+    """Once the one repeat brought no clunk no page says that a try is left; where it was not made, one is."""
+    known = json.dumps({"signs": {"no_clunk": "seen", "repeat_clunk": repeat}})
+    page = away.open(f"diagnose/#from={known}")
+    order = ORDERS["pump_fails"]
+    expect(page.get_by_text(order[radio]).first).to_be_visible()
+    expect(page.get_by_text(order["radio" if radio == "radio_final" else "radio_final"])).to_have_count(0)
+    page.close()

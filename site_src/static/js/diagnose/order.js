@@ -4,10 +4,13 @@ import { aftermathView, GRADES, orderView } from "../shared/order.js";
 
 const RED = { moved: "moves", steam: "steam" }; // the hazards that a red key leads to at any time, with their signs
 
-// An order as this diagnosis tells it: once its one repeat is used, or the rig is out of service, without another try.
-export function orderOf(name, { isOut }, data) {
+const REPEATS = ["repeat_clunk", "road_repeat_clunk"]; // signs of what the one repeat of a shift brought
+
+// An order as this diagnosis tells it: once its one repeat failed, or the rig is out of service, without another try.
+export function orderOf(name, { isOut, signs }, data) {
   const order = data.orders[name];
-  return isOut && order.rig_final ? { ...order, do: order.safe, rig: order.rig_final, radio: order.radio_final } : order;
+  const isLast = isOut || REPEATS.some((sign) => signs[sign] === "not_seen");
+  return isLast && order.rig_final ? { ...order, do: order.safe, rig: order.rig_final, radio: order.radio_final } : order;
 }
 
 // Orders of signs, the gravest first.

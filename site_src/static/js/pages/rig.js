@@ -135,7 +135,10 @@ function editor(profile, { problems: found, beds, figures, measured }) {
   const common = { profile, data, system, u, field, shown, set, remove, redraw: page.change };
   const ofSection = (section) => data.sections.find(({ id }) => id === section).fields.map((name) =>
     field({ place: name, name, spec: data.fields[name], value: profile[name], change: (text) => set(name, text) }));
-  const section = (name, content, begins) => fold({ name, summary: words.rig[`section_${name}`], kind: "section", begins, redraw: page.change }, () => html`${content()}${beside(state.notice, name, words.rig)}`);
+  const section = (name, content, begins) => {
+    if (begins) unfold(name); // and it stays so while it is filled in
+    return fold({ name, summary: words.rig[`section_${name}`], kind: "section", begins, redraw: page.change }, () => html`${content()}${beside(state.notice, name, words.rig)}`);
+  };
   return html`
     ${problems.length ? html`<section class="notice faults" role="status"><p><b>${words.rig.problems}</b></p>
       ${linksView(problems.map((problem) => ({ place: problem.field, sentence: sentenceOf(problem, told) })))}</section>` : nothing}
