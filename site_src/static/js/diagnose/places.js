@@ -5,7 +5,7 @@ import { lampSign } from "../line/lamp.js";
 const needle = (degrees) => svg`<circle class="place-face" cx="24" cy="20" r="17"/><path d="M24 24V8" transform="rotate(${degrees} 24 20)"/><circle class="place-full" cx="24" cy="20" r="2.5"/>`;
 const SIGNS = {
   lamp: svg`<g transform="translate(24 20) scale(.85)">${lampSign("lit")}</g>`,
-  display: svg`<rect class="place-full" x="3" y="6" width="42" height="28" rx="4"/><text class="place-gear" x="14" y="27">N</text><text class="place-gear" x="34" y="27">N</text>`,
+  display: svg`<rect class="place-face" x="3" y="6" width="42" height="28" rx="4"/><path d="M9 27V14l8 13V14M31 27V14l8 13V14"/>`,
   speedometer: svg`<path class="place-face" d="M5 32a19 19 0 1 1 38 0z"/><path d="M24 31L11 23"/><path class="place-thin" d="M24 13v5M9 21l4 2M39 21l-4 2"/>`,
   selector: svg`<rect class="place-face" x="15" y="2" width="18" height="36" rx="9"/><circle class="place-full" cx="24" cy="29" r="6"/><path class="place-thin" d="M24 8v10"/>`,
   exhaust: svg`<path d="M2 14h16v12H2M20 17c5-4 7 4 12 0s7 4 12 0M20 26c5-4 7 4 12 0s7 4 12 0"/>`,
