@@ -108,6 +108,7 @@ def test_log_page(take, trouble, state):
     card = open_card(handset, "freeze")
     card.press("danger")
     page = handset.open("log/")
+    page.locator(".run-notes summary").tap()
     page.get_by_label(LOG["who"]).wait_for()
     untold(page)
     fill_up(page, trouble)
