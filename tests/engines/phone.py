@@ -59,7 +59,13 @@ class Phone:
     def touch(self, name):
         """Touch the button, or the heading of a folded part, of this name."""
         named = f'normalize-space()="{name}" or @aria-label="{name}"'
-        self.wait(lambda: [self.driver.find_element(By.XPATH, f"//button[{named}] | //summary[{named}]").click()])
+        def touched():
+            found = self.driver.find_element(By.XPATH, f"//button[{named}] | //summary[{named}]")
+            self.driver.execute_script("arguments[0].scrollIntoView({ block: 'center' })", found)  # clear of plate and dock, as a person does
+            found.click()
+            return True
+
+        self.wait(touched)
 
     def run(self, script):
         """What a script gives on this page."""

@@ -8,7 +8,6 @@ from site_src.content import data
 from tests.phone import screens
 from tests.phone.card import RIG, beside, hasten, open_card
 from tests.phone.folds import unfold
-from tests.phone.sheet import open_sheet
 from tests.phone.store import do, in_database
 from tests.phone.diagnosis import ASK, ORDERS, button
 from tests.phone.test_failure import FILLED, NO_PUT, REFUSED
@@ -138,16 +137,16 @@ def test_pages_that_open_on_a_full_store(take, trouble):
 
 @pytest.mark.parametrize("trouble", [FILLED, REFUSED], ids=["full", "refused"])
 def test_choice_that_is_not_stored(take, trouble):
-    """Night, chosen on the start page, and units, chosen on another, hold on that page, which says they are not saved."""
+    """Night and units, chosen on All pages, hold on that page, which says they are not saved."""
     handset = take()
     handset.context.add_init_script(trouble)
-    page = handset.open()
-    page.locator("#look input[value=night]").check(force=True)
+    page = handset.open("all/")
+    page.locator("#looks input[value=night]").check(force=True)
     told(page, "unkept")
-    expect(page.locator("#night")).to_have_attribute("media", "all")
-    sheet = open_sheet(handset, "foam/")
-    sheet.system("bar")
-    told(sheet.page, "unkept")
+    expect(page.locator("link[data-night]")).to_have_attribute("media", "all")
+    page = handset.open("all/")
+    page.locator("#units input[value=bar]").check(force=True)
+    told(page, "unkept")
 
 
 def test_rig_that_is_chosen_on_a_full_phone(take):
