@@ -1,10 +1,7 @@
 """What the start page shows of a rig: each bed with the one number to set."""
 from calc.base import entry
 from calc.base.errors import CalcError
-from calc.layout import answer as layout_answer
-from calc.rig import profile as rig_profile
-
-OVER = ("above_test_pressure", "above_working_pressure")
+from calc.rig import bed_answer, profile as rig_profile
 
 
 def answer(profile, shelf, units):
@@ -29,12 +26,10 @@ def answer(profile, shelf, units):
 
 def _figures(bed, shelf, units):
     try:
-        solved = layout_answer.answer(rig_profile.layout_of(bed), shelf, units)
+        _, figures = bed_answer.solved(bed, shelf, units)
     except CalcError as error:
-        if error.code not in ("faulty_profile", "beyond_any_hose"):
-            raise
-        return {"code": "faulty_hose" if error.code == "faulty_profile" else "beyond"}
-    row = {"code": "piped", "pressure": solved["pressure"], "flow": solved["flow"], "is_over": any(caution["code"] in OVER for caution in solved["cautions"])}
+        return {"code": bed_answer.blank_code(error)}
+    row = {"code": "piped", "pressure": figures["pressure"], "flow": figures["flow"], "is_over": bed_answer.is_over(figures)}
     if bed["end"]["kind"] == "smooth":
         row["tip"] = bed["end"]["tip"]
     if bed.get("hose"):

@@ -6,7 +6,7 @@ from calc.base import display, entry, rounding, shelf as shelves
 from calc.base.errors import CalcError
 from calc.hydraulics import hose, nozzle, water
 from calc.layout import answer as layout_answer, pressure as layout_pressure
-from calc.rig import profile as rig_profile
+from calc.rig import bed_answer, profile as rig_profile
 
 FLOORS = (-1, 0, 1, 2, 3)  # in the order they stand beside each other; 0 is the ground
 ADDED_SECTIONS = (1, 2)
@@ -69,24 +69,19 @@ def _beds(beds, shelf, units, floor_ft, step_psi, section_ft, labels):
         try:
             rows.append(_bed(bed, shelf, units, step_psi, changes, labels))
         except CalcError as error:
-            if error.code not in ("faulty_profile", "beyond_any_hose"):
-                raise
-            rows.append(_row(name, [None] * len(changes), {"code": "faulty_hose" if error.code == "faulty_profile" else "beyond"}))
+            rows.append(_row(name, [None] * len(changes), {"code": bed_answer.blank_code(error)}))
     return {"code": "set", "head": head, "rows": rows}
 
 
 def _bed(bed, shelf, units, step_psi, changes, labels):
     """One bed with its pressure as it lies, and with each change of hose and height; piped, no hose can be added."""
-    plain_layout, _, _ = layout_answer.solved(rig_profile.layout_of(bed), shelf, units)
-    line = plain_layout["lines"][0]
-    answer = layout_answer.answer(rig_profile.layout_of(bed), shelf, units)
+    line, answer = bed_answer.solved(bed, shelf, units)
     is_piped = not bed.get("hose")
     cells = [
         None if is_piped and (added_ft, rise_ft) != (0, 0) else _pressure(line, units, step_psi, added_ft, rise_ft)
         for added_ft, rise_ft in changes
     ]
-    is_over = any(caution["code"] in ("above_test_pressure", "above_working_pressure") for caution in answer["cautions"])
-    row = _row(bed["name"], cells, _detail(bed, shelf, units, answer, labels), is_over)
+    row = _row(bed["name"], cells, _detail(bed, shelf, units, answer, labels), bed_answer.is_over(answer))
     if not is_piped:
         row["line"] = {"bore_in": shelf["hoses"][bed["hose"]]["bore_in"], "length_ft": line["length_ft"]}  # as it is drawn
     return row

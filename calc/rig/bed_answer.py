@@ -1,0 +1,42 @@
+"""The answer of one hose bed of a rig, as every page that lists beds takes it."""
+from calc.layout import answer as layout_answer
+from calc.rig import profile as rig_profile
+
+BLANK = {"faulty_profile": "faulty_hose", "beyond_any_hose": "beyond"}  # why a bed has no number
+OVER = ("above_test_pressure", "above_working_pressure")
+
+
+def solved(bed, shelf, units):
+    """The line of a bed on level ground, and its answer without the parts that only the Pressure page shows.
+
+    bed: a usable row, see calc.rig.profile
+    shelf: see calc.base.shelf
+    units: see calc.base.display
+
+    Returns the line of calc.layout.typed and contract `layout_answer`. Raises CalcError; of those in BLANK the bed has no number.
+    Source: calc.layout.pressure.
+    """
+    solution = layout_answer.solved(rig_profile.layout_of(bed), shelf, units)
+    return solution[0]["lines"][0], layout_answer.read(solution, shelf, units, ())
+
+
+def blank_code(error):
+    """Why a bed has no number, as a code for the page.
+
+    error: what solved raised
+
+    Raises CalcError, the same one, where it is none of BLANK.
+    """
+    if error.code not in BLANK:
+        raise error
+    return BLANK[error.code]
+
+
+def is_over(answer):
+    """Whether the hose of a bed could see its working limit or more when its nozzle shuts.
+
+    answer: of solved
+
+    Raises nothing. Source: calc.hydraulics.caution.
+    """
+    return any(caution["code"] in OVER for caution in answer["cautions"])
