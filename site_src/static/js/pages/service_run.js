@@ -11,7 +11,7 @@ import { decimal, fill, pageData, unitWords } from "../shared/site.js";
 import { keepRecord, keptRecords } from "../shared/store.js";
 import { actions } from "../service/act.js";
 import { besideMaker } from "../service/beside.js";
-import { minutes, runningStrip } from "../service/clock.js";
+import { runningStrip } from "../service/clock.js";
 import { nextLink, partView } from "../service/part_view.js";
 import { planView } from "../service/plan_view.js";
 import { askedOf, clockOf, countedS, filledFrom, halted, isRunning, runningIn, withJump } from "../service/record.js";
@@ -23,6 +23,7 @@ import { siteView } from "../service/site_view.js";
 import { shownIn } from "../service/shown.js";
 import { Steady } from "../service/steady.js";
 import { unitsOnce } from "../shared/units.js";
+import { minutes } from "../shared/times.js";
 
 const TICK_MS = 250;
 const place = document.getElementById("test");

@@ -1,14 +1,8 @@
 // The big clock of a test, and the keys that start, pause and stop it.
 import { html } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../shared/site.js";
+import { minutes } from "../shared/times.js";
 import { clockOf, countedS } from "./record.js";
-
-export const minutes = (seconds) => {
-  const whole = Math.floor(Math.max(seconds, 0));
-  const two = (part) => String(part).padStart(2, "0");
-  const hours = Math.floor(whole / 3600);
-  return `${hours ? `${hours}:` : ""}${hours ? two(Math.floor(whole / 60) % 60) : Math.floor(whole / 60)}:${two(whole % 60)}`;
-};
 
 // The clock of a part that is held: its count, and the state it is in.
 export function clockView({ clock, hold_s, now, words }) {

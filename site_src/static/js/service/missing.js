@@ -1,7 +1,7 @@
 // What is missing or cannot be used, as people read it: calc's names of readings, times and facts, each a link to its field.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { colon, fill, home } from "../shared/site.js";
-import { minutes } from "./clock.js";
+import { minutes } from "../shared/times.js";
 import { labelOf } from "./entries.js";
 
 const AT_SITE = ["source", "lift_ft", "suction_size_in", "suction_length_ft", "suction_lines", "altitude_ft", "tips_in", "meters"];

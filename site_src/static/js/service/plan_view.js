@@ -4,7 +4,7 @@ import { enterLink } from "../diagnose/enter.js";
 import { routeList } from "../line/route.js";
 import { orderLines } from "../shared/order.js";
 import { colon, fill, home } from "../shared/site.js";
-import { minutes } from "./clock.js";
+import { minutes } from "../shared/times.js";
 import { labelOf } from "./entries.js";
 import { askView } from "./missing.js";
 import { clockOf, countedS } from "./record.js";

@@ -1,7 +1,7 @@
 // What can be done now in a run, always under the thumb: a question where one is open, else the tray and the keys.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { colon, fill } from "../shared/site.js";
-import { minutes } from "./clock.js";
+import { minutes } from "../shared/times.js";
 import { missingView } from "./missing.js";
 import { askedOf } from "./record.js";
 import { trayView } from "./run_cells.js";

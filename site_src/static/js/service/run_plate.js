@@ -2,7 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { route } from "../line/route.js";
 import { fill } from "../shared/site.js";
-import { minutes } from "./clock.js";
+import { minutes } from "../shared/times.js";
 import { optionOf, tipName, tipOf } from "./tips.js";
 
 const MINUTE_S = 60;

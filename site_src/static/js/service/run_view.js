@@ -2,7 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { colon, fill } from "../shared/site.js";
 import { beforeView } from "./before_view.js";
-import { minutes } from "./clock.js";
+import { minutes } from "../shared/times.js";
 import { amountView, labelOf } from "./entries.js";
 import { missingView } from "./missing.js";
 import { testOf } from "./record.js";
@@ -74,7 +74,7 @@ function optional(view, test) {
 const LEVEL = { meets: "go", close: "hold", short: "stop", unread: "line" };
 
 // What a figure comes to while a run goes on: no verdict yet.
-export const stance = ({ status, is_close: isClose, value }) => (value === null ? "unread" : isClose ? "close" : status === "pass" ? "meets" : "short");
+const stance = ({ status, is_close: isClose, value }) => (value === null ? "unread" : isClose ? "close" : status === "pass" ? "meets" : "short");
 
 // Net pressure and flow of the reading that is being entered. The region is always there, so that a screen reader hears them.
 const liveView = (judged, { words, u }) => html`

@@ -1,8 +1,7 @@
 // The sheet's results: each test with its verdict, what decided it, and, where it is no pumping run, all that was read.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { colon, fill } from "../shared/site.js";
-import { dayTime } from "../shared/times.js";
-import { minutes } from "./clock.js";
+import { dayTime, minutes } from "../shared/times.js";
 import { kindOf, labelOf, last, placeOf } from "./entries.js";
 import { testOf } from "./record.js";
 import { nameOf } from "./stage.js";

@@ -1,8 +1,7 @@
 // The sheet's pumping runs: every reading with its time, in one table, and what happened to the clock of each attempt.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { colon, fill } from "../shared/site.js";
-import { dayTime } from "../shared/times.js";
-import { minutes } from "./clock.js";
+import { dayTime, minutes } from "../shared/times.js";
 import { kindOf, labelOf } from "./entries.js";
 import { testOf } from "./record.js";
 import { unfold } from "./sheet_results.js";

@@ -1,9 +1,8 @@
 // The sheet of a test, set to be printed, filed and signed: everything that was read, and what was not.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { colon, fill } from "../shared/site.js";
-import { day, dayTime } from "../shared/times.js";
+import { day, dayTime, minutes } from "../shared/times.js";
 import { overrideText } from "./before_view.js";
-import { minutes } from "./clock.js";
 import { curveView } from "./curve_view.js";
 import { kindOf } from "./entries.js";
 import { signsView } from "./plan_view.js";

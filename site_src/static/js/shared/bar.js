@@ -3,6 +3,7 @@ import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { chooseLook, isNight, onLook } from "./look.js";
 import { running } from "./running.js";
 import { home } from "./site.js";
+import { minutes } from "./times.js";
 
 const TICK_MS = 1000;
 const LONGEST_MS = 24 * 3600 * 1000; // what began before that is no longer run
@@ -13,12 +14,6 @@ const showLook = () => key.setAttribute("aria-pressed", String(isNight()));
 key.addEventListener("click", () => chooseLook(isNight() ? "day" : "night"));
 onLook(showLook);
 
-const two = (number) => String(number).padStart(2, "0");
-const clock = (ms) => {
-  const s = Math.floor(ms / 1000);
-  return s < 3600 ? `${Math.floor(s / 60)}:${two(s % 60)}` : `${Math.floor(s / 3600)}:${two(Math.floor(s / 60) % 60)}:${two(s % 60)}`;
-};
-
 const page = (address) => new URL(address, home).pathname.replace(/index\.html$/, "");
 const isHere = (address) => page(address) === page(location.href);
 
@@ -27,7 +22,7 @@ function line({ title, address, began_at: began, due_at: due }) {
   const isDue = due !== undefined && now >= due;
   const age = now - began;
   return html`<a class="strip-line ${isDue ? "strip-due" : ""}" href=${new URL(address, home).href}>
-    <b>${title}${age >= 0 ? html` <span class="strip-clock">${clock(age)}</span>` : nothing}</b>
+    <b>${title}${age >= 0 ? html` <span class="strip-clock">${minutes(age / 1000)}</span>` : nothing}</b>
     <span>${isDue ? strip.dataset.read : strip.dataset.back} ›</span></a>`;
 }
 

@@ -11,3 +11,11 @@ export const shortTime = (at) => new Date(at).toLocaleTimeString(locale, SHORT);
 export const dayTime = (at) => new Date(at).toLocaleTimeString(locale, { ...SHORT, hourCycle: "h23" });
 export const day = (at) => new Date(at).toLocaleDateString(locale, DAY);
 export const dayAndTime = (at) => new Date(at).toLocaleString(locale, { dateStyle: "medium", timeStyle: "short" });
+
+// A count of seconds as a clock shows it: 4:07, 1:04:07.
+export const minutes = (seconds) => {
+  const whole = Math.floor(Math.max(seconds, 0));
+  const two = (part) => String(part).padStart(2, "0");
+  const hours = Math.floor(whole / 3600);
+  return `${hours ? `${hours}:` : ""}${hours ? two(Math.floor(whole / 60) % 60) : Math.floor(whole / 60)}:${two(whole % 60)}`;
+};
