@@ -18,7 +18,7 @@ const SIGNS = {
   ground: svg`<path class="place-face" d="M3 8h26v20H3zM29 14h9l7 8v6H29z"/><circle class="place-full" cx="12" cy="30" r="5"/><circle class="place-full" cx="36" cy="30" r="5"/><path d="M1 37h46"/>`,
   tests: svg`<path class="place-face" d="M10 3h28v34H10z"/><path class="place-thin" d="M15 12h18M15 20h18M15 28h10"/>`,
 };
-export const PLACES = {
+const PLACES = {
   cab: ["lamp", "display", "speedometer", "selector", "exhaust", "engine"],
   panel: ["intake", "master", "line", "throttle", "pump", "ground", "tests"],
 };

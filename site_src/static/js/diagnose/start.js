@@ -1,5 +1,6 @@
 // The first screens of a diagnosis: where something is seen or missed, or in words; then what.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { folded } from "../help/search.js";
 import { roleChips } from "./role.js";
 import { fill } from "../shared/site.js";
 import { redKeys } from "./order.js";
@@ -8,13 +9,11 @@ import { placesView } from "./places.js";
 const SENSES = ["light", "sound", "needle", "pressure", "water"];
 export const FIRST = { at: null, isWords: false, typed: "" };
 
-const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
-
 // What may open a diagnosis: signs of this rig that this person can see.
 const openers = ({ data, offered, role }) => offered.filter(({ id, role: whose }) => data.signs[id].at && (role === "technician" || whose === "operator")).map(({ id }) => id);
 
 // Those whose words have all that is typed.
-export const matching = (ids, typed, sees) => ids.filter((id) => plain(typed).split(/\s+/).every((word) => plain(sees[id]).includes(word)));
+const matching = (ids, typed, sees) => ids.filter((id) => folded(typed).split(/\s+/).every((word) => folded(sees[id]).includes(word)));
 
 export function startView({ view, show, redraw, data, rig, role, offered, setRole, begin }) {
   const { words, signs } = data;
