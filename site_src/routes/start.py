@@ -42,26 +42,28 @@ def home():
 @routes.get("/page.json")
 def page_data():
     words = data.shared_words()
+    shelf = catalogue.shelf()
     return answering_page({
-        "shelf": catalogue.shelf(),
+        "shelf": shelf,
         "systems": units.for_page(),
-        "examples": {system: _examples(system) for system in units.baked()},
+        "examples": {system: _examples(shelf, system) for system in units.baked()},
         "words": {key: words[key] for key in ("start", "unit", "engine")},
     })
 
 
-def _examples(system):
+def _examples(shelf, system):
     """Usual layouts with what to set, as rows of the start page."""
-    names = data.words("pressure")["ready"]
-    return [_example(name, names[name], layouts.ready(units.family(system))[name], system) for name in EXAMPLES]
+    names, ready = data.words("pressure")["ready"], layouts.ready(units.family(system))
+    return [{"name": names[name], "link": f"ready={name}", **_example(shelf, ready[name], units.shown_in(system))} for name in EXAMPLES]
 
 
-def _example(name, title, layout, system):
-    solved = layout_answer.answer(layout, catalogue.shelf(), units.shown_in(system))
+def _example(shelf, layout, shown):
+    solved = layout_answer.answer(layout, shelf, shown)
     [line] = layout["lines"]
-    hose = data.by_id(data.named("hoses"))[line["hose"]]["label"]
-    length = entry.shown(units.shown_in(system), "length", line["length"])
-    return {"name": title, "link": f"ready={name}", "code": "layout", "hose": hose, "length": length, "flow": solved["flow"], "pressure": solved["pressure"], "is_over": False}
+    return {
+        "code": "layout", "hose": shelf["hoses"][line["hose"]]["label"], "length": entry.shown(shown, "length", line["length"]),
+        "flow": solved["flow"], "pressure": solved["pressure"], "is_over": False,
+    }
 
 
 @routes.get("/all/")
