@@ -121,6 +121,15 @@ def phones(browser, host):
         handset.close()
 
 
+def until(page, condition):
+    """Wait until an expression of a page's script is true. wait_for_function asks again by eval, which the page's policy forbids."""
+    page.evaluate(f"""() => new Promise((done, fail) => {{
+        const last = performance.now() + 10000;
+        const look = () => ({condition}) ? done() : performance.now() > last ? fail(new Error("not in 10 s")) : setTimeout(look, 20);
+        look();
+    }})""")
+
+
 def kill(page):
     """End a page without a farewell, as a phone does that runs out of memory or of battery."""
     with contextlib.suppress(Error):

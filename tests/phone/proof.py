@@ -113,6 +113,14 @@ def begun(record, wall_ms, test="capacity", ready=("checks_dry", "interlock", "s
     return {**record, "finished_ms": None, "result": None, "begun_ms": wall_ms}
 
 
+def store(handset, record):
+    """Have a service test on this phone before any page of it is open; gives the record."""
+    start = handset.open("test/")
+    start.evaluate(KEEP, record)
+    start.close()
+    return record
+
+
 @pytest.fixture
 def run_of(take):
     """Begin the run of a rig, by number, in a page of its own on one phone: run_of(1)."""
@@ -120,10 +128,7 @@ def run_of(take):
     handset.clock = Clock(handset.context)
 
     def begin(number, is_started=True, **facts):
-        start = handset.open("test/")
-        record = begun(records.a_record(number, rig=f"rig-{number}", name=f"Tollgate Engine {number}"), START_MS, **facts)
-        start.evaluate(KEEP, record)
-        start.close()
+        record = store(handset, begun(records.a_record(number, rig=f"rig-{number}", name=f"Tollgate Engine {number}"), START_MS, **facts))
         proof = Proof(handset, handset.clock, handset.open(f"test/run/#{record['id']}/capacity"))
         if is_started:
             proof.press(T["run"]["begin"])

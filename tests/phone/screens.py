@@ -8,7 +8,7 @@ from tests import service_records
 from tests.phone.card import beside, hasten, open_card
 from tests.phone.history import held, years
 from tests.phone.layout import open_layout
-from tests.phone.proof import KEEP
+from tests.phone.proof import store
 from tests.phone.sheet import open_sheet
 from tests.phone.words import PRACTICE, SITE
 from tests.site import pages
@@ -172,10 +172,7 @@ def searched(handset):
 def service(address, make=None):
     """A page of a service test that is kept on the phone; with `make` of that record instead of a failed one."""
     def opened(handset):
-        record = (make or service_records.a_failed_record)()
-        page = handset.open("test/")
-        page.evaluate(KEEP, record)
-        page.close()
+        record = store(handset, (make or service_records.a_failed_record)())
         page = handset.open(address.format(id=record["id"]))
         page.locator("h2, .outcome, .chips, .clock").first.wait_for()
         return page

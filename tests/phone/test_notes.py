@@ -6,7 +6,7 @@ from playwright.sync_api import expect
 
 from tests import service_records
 from tests.phone.card import beside, hasten, open_card
-from tests.phone.handset import kill
+from tests.phone.handset import kill, until
 from tests.phone.store import in_database, put
 from tests.phone.test_failure import NO_PUT
 from tests.phone.test_rig import ENGINE, R
@@ -164,7 +164,7 @@ def test_note_of_an_earlier_revision_stays_behind(stocked):
     expect(page.locator(".standing b")).to_have_text(ENGINE["name"])
     page.goto(stocked.host.origin + "test/")
     page.locator("#test .row").first.wait_for()
-    page.wait_for_function("() => !Object.keys(localStorage).some((name) => name.startsWith('note:'))".join(["(", ")()"]))
+    until(page, "!Object.keys(localStorage).some((name) => name.startsWith('note:'))")
     assert "Stale" not in json.dumps([in_database(page, "rigs"), in_database(page, "tests")])
 
 

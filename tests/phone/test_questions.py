@@ -5,6 +5,7 @@ import pytest
 
 from tests import contracts
 from tests.phone.crossings import count
+from tests.phone.handset import until
 from tests.phone.screens import SCREENS
 
 # screens that ask as they open
@@ -34,7 +35,7 @@ def drifts(crossed):
 def test_a_page_keeps_to_the_contracts(handset, name):
     """Each question that a screen came by, and each answer."""
     page = SCREENS[name](count(handset))
-    page.wait_for_function("() => window.crossings?.some(({ door }) => !door.startsWith('hold '))")
+    until(page, "window.crossings?.some(({ door }) => !door.startsWith('hold '))")
     assert drifts(page.evaluate("() => window.crossings")) == []
 
 

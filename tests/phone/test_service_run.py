@@ -5,7 +5,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests import service_records as records
-from tests.phone.proof import KEEP, START_MS, T, begun, run_of  # noqa: F401  the fixture
+from tests.phone.proof import START_MS, T, begun, run_of, store  # noqa: F401  the fixture
 from tests.phone.words import SITE
 
 RUN = T["run"]
@@ -139,7 +139,9 @@ def test_a_test_taken_off_runs_no_more(run_of):
     one.page.close()
     page = one.handset.open("test/")
     page.get_by_role("button", name=T["test"]["remove"], exact=True).tap()
-    page.get_by_role("button", name=T["test"]["remove_yes"]).tap()
+    yes = page.get_by_role("button", name=T["test"]["remove_yes"])
+    yes.tap()
+    expect(yes).to_have_count(0)  # it is answered only once the record is gone
     expect(page.get_by_role("button", name=T["test"]["remove"], exact=True)).to_have_count(0)
     assert page.evaluate(RUNNING) is None
 
@@ -149,9 +151,7 @@ def test_to_do_not_shown_and_left_out_are_three(take):
     handset = take()
     record = begun(json.loads(json.dumps(records.a_record(rig="rig-1"))), START_MS)
     record["tests"]["governed"] = {"not_done": T["test"]["reasons_not_done"][0]}
-    start = handset.open("test/")
-    start.evaluate(KEEP, record)
-    start.close()
+    store(handset, record)
     page = handset.open(f"test/run/#{record['id']}")
     stations = page.get_by_role("navigation", name=T["test"]["title"])
     for part, state in (("checks_dry", T["stage"]["passed"]), ("vacuum", T["stage"]["todo"]), ("capacity", T["stage"]["begun"]),
@@ -174,10 +174,7 @@ def test_a_page_without_its_test_leads_on(handset, address):
 
 def test_a_sheet_is_no_wider_than_the_phone(handset):
     """Its runs are rows that open at a touch, its parts rows of one thumb; nothing scrolls sideways, open or not."""
-    record = records.a_failed_record()
-    start = handset.open("test/")
-    start.evaluate(KEEP, record)
-    start.close()
+    record = store(handset, records.a_failed_record())
     page = handset.open(f"test/sheet/#{record['id']}")
     runs = page.get_by_role("button", name=T["sheet"]["readings"])
     expect(runs).to_have_count(5)
@@ -193,10 +190,7 @@ def test_a_sheet_is_no_wider_than_the_phone(handset):
 
 def test_every_page_of_paper_has_its_rig(handset):
     """On paper the rig and the date stand at the head of each page, every reading is there, and signatures stand with the results."""
-    record = records.a_failed_record()
-    start = handset.open("test/")
-    start.evaluate(KEEP, record)
-    start.close()
+    record = store(handset, records.a_failed_record())
     page = handset.open(f"test/sheet/#{record['id']}")
     page.locator(".paper").wait_for()
     page.emulate_media(media="print")

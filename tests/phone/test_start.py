@@ -8,6 +8,7 @@ from playwright.sync_api import expect
 
 from site_src.content import data, fleet
 from tests.phone.card import beside
+from tests.phone.handset import until
 from tests.phone.words import SITE
 
 RIG = fleet.load()["tollgate-engine-1"]
@@ -38,7 +39,7 @@ def test_last_answers_stand_before_the_calculator(handset):
     """What was worked out for exactly this rig is painted while the calculator is still on its way; for another, nothing is."""
     page = with_rig(handset)
     expect(bed(page, "Crosslay 2").locator(".bed-figure")).to_have_text("164")
-    page.wait_for_function("performance.getEntriesByName('live-answer').length > 0")
+    until(page, "performance.getEntriesByName('live-answer').length > 0")
     page.close()
     handset.context.route("**/calc.bin", lambda route: None)  # it never comes
     page = handset.open()
@@ -46,7 +47,7 @@ def test_last_answers_stand_before_the_calculator(handset):
     assert page.evaluate("performance.getEntriesByName('rig-answers').length") == 1
     beside(handset, **{**RIG, "beds": [{**RIG["beds"][0], "length": "200@US"}]})
     page = handset.open()
-    page.wait_for_function("performance.getEntriesByName('rig-answers').length > 0")
+    until(page, "performance.getEntriesByName('rig-answers').length > 0")
     expect(page.locator("a.bed")).to_have_count(0)
     expect(page.locator("#beds")).not_to_contain_text("101")
     handset.context.unroute_all()
