@@ -2,7 +2,8 @@
 const LETTER = 0.5; // rem, of a letter 0.875 rem high
 
 // The rem there are across an element, or across the screen.
-export const roomIn = (element) => (element?.clientWidth || innerWidth) / parseFloat(getComputedStyle(document.documentElement).fontSize);
+export const rem = () => parseFloat(getComputedStyle(document.documentElement).fontSize);
+export const roomIn = (element) => (element?.clientWidth || innerWidth) / rem();
 
 // labels: [{ place, text }], place from 0 to 1, the most wanted first; width: rem of the line. Returns those with room, each with `anchor`.
 export function withRoom(labels, width) {

@@ -1,5 +1,6 @@
 // Hose as it lies, from the pump to its nozzles: thick by bore, long by the square root of the length, each piece a button where it
 // is drawn, with what stands there beside it. Rows go down in rem and lengths across in percent, so that letters may grow.
+import { rem } from "./labels.js";
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
 import { crossBar, inlet, junction, nozzle, pipe, thickness } from "./signs.js";
 import { tree } from "./tree.js";
@@ -21,7 +22,7 @@ const u = (rem) => `calc(var(--u) * ${rem})`;
 export function layoutView({ lines, pump, width, name, ends = isDeep(lines) ? TIGHT : ENDS }) {
   const { pieces, rows, wide } = tree(lines, { room: Math.max(width - LEFT - ends, 0), least: LEAST });
   const whole = LEFT + wide + ends;
-  const shrink = Math.min(1, Math.max(width / whole, PLAIN / parseFloat(getComputedStyle(document.documentElement).fontSize)));
+  const shrink = Math.min(1, Math.max(width / whole, PLAIN / rem()));
   const isWide = whole * shrink > width + 0.01;
   const thickest = Math.max(...lines.map((line) => half(line)));
   const high = (rows === 1 ? 6.5 : rows === 2 ? 5.5 : 4.25) + Math.max(thickest - 0.75, 0) * 2; // rem a row

@@ -19,6 +19,7 @@ import { openingsOf } from "../pressure/opening.js";
 import { Past, DRAFT as PAST } from "../pressure/past.js";
 import { staleOf } from "../pressure/plate.js";
 import { WATERS } from "../pressure/pump.js";
+import { isCrowded } from "../pressure/room.js";
 import { Saved } from "../pressure/saved.js";
 import { NOW, openTab, tabOf } from "../pressure/tabs.js";
 import { pageView } from "../pressure/view.js";
@@ -195,6 +196,7 @@ function draw(answered) {
   };
   render(pageView(common), place);
   measure();
+  place.toggleAttribute("data-crowded", isCrowded(place));
 }
 
 // The picture has the room that its pane leaves it. Drawn once more where that is another than it was drawn for.

@@ -1,0 +1,10 @@
+// What stays in sight on the page must leave room for the picture.
+import { rem } from "../line/labels.js";
+
+const LINE_REM = 7; // one line of the picture, to be seen and touched
+
+// Whether plate, tray and dock, all staying in sight, would leave no line of the picture between them.
+export function isCrowded(place) {
+  const stays = [".pressure-plate", ".tray", ".dock"].map((part) => place.querySelector(part).getBoundingClientRect().height);
+  return innerHeight - stays.reduce((sum, height) => sum + height, 0) < LINE_REM * rem();
+}
