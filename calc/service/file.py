@@ -1,20 +1,22 @@
 """A service test that comes from elsewhere: only what has the shape of a test is let in, and its result is
 worked out again from its readings.
 
-Nothing in such a file is trusted: a result it claims is compared with what its own readings prove. A rig's baseline may
-travel beside its tests.
+Nothing in such a file is trusted: a test whose limits are not those of our standard of its name and kind is refused, and a result
+it claims is compared with what its own readings prove. A rig's baseline may travel beside its tests.
 """
 from calc.base.errors import CalcError
-from calc.service import page, quick_answer
+from calc.service import limits, page, quick_answer
 
 SCHEMA = 1
 MOST_TEXT = 2000
 MOST_NAME = 200
 MOST_ROWS = 500
 MOST_DEPTH = 12
+MOST_RECORDS = 2000  # in one file: a rig tested weekly for 38 years
+LARGEST_BYTES = 5_000_000  # of one file; a whole test has about 12,000
 LATEST_MS = 7_300_000_000_000  # the year 2201
 # "text", "name" (not empty), "number", "time" (milliseconds since 1970, or None), "any"; [shape] is a list, {"*": shape} any names;
-# a name that ends in "?" may be left out, or None; what the Test page comes to write besides is any plain data
+# a name that ends in "?" may be left out, or None where it is no list of attempts; what the Test page comes to write besides is any plain data
 CLOCK = {"counted_s": "number", "since?": "number", "events": [{"kind": "name", "at_s": "number", "wall": "time", "reason?": "text", "*": "any"}], "*": "any"}
 TIP = {"tip_in": "text", "count": "count"}
 SET = {"at_s": "number", "at_ms": "time", "tip?": TIP, "values": {"*": "typed"}, "back_ms?": "time", "*": "any"}
@@ -23,8 +25,7 @@ SHAPE = {
     "schema": "number", "id": "name", "revision": "number", "rig_id": "name", "rig_name": "name",
     "rig": {"meters?": "few", "pump_stages?": "few", "new?": {"*": {"engine_rpm": "number", "net_psi?": "number"}},
             "last?": {"*": {"engine_rpm": "number", "net_psi?": "number"}}, "*": "text"},
-    "standard": {"id": "name", "kind": "name", "tests": ["name"], "runs": [{"id": "name", "interval_s": "interval", "holds": [{"hold_s": "interval", "*": "any"}], "*": "any"}],
-                 "unsure": ["name"], "*": "any"},
+    "standard": {"id": "name", "kind": "name", "*": "any"},  # the rest is held to ours, see calc.service.limits
     "conditions": {"tips_in?": ["text"], "*": "text"},
     "accuracy": {"*": "text"},
     "equipment": [{"what": "text", "serial": "text", "calibrated": "text"}],
@@ -40,27 +41,27 @@ BASELINE = {"schema": "number", "rig_id": "name", "rig_name": "name",
             "baseline": {"at_ms": "moment", "readings": [{"engine_rpm": "name", "discharge_psi": "name"}]}}
 
 
-def judged(record, units):
+def judged(record, standards, units):
     """A record from a file as it may be saved, with what its readings prove.
 
     record: whatever the file held, as plain data
+    standards: ours, by name and kind
     units: see calc.base.display
 
     Returns the answer of contract `service.judged`: the record carries its result worked out again where it is finished.
-    Raises CalcError with field file and code not_a_test, newer or damaged, and as a fact where: `at`.
+    Raises CalcError with field file and code not_a_test, newer, damaged or other_limits, and as a fact
+    where: `at`.
     """
     if not isinstance(record, dict) or "schema" not in record or "standard" not in record or "tests" not in record:
         raise CalcError("file", "not_a_test")
     if record["schema"] != SCHEMA:
         raise CalcError("file", "newer")
     _check(record, SHAPE, "")
+    limits.check_ours(record["standard"], standards)
     try:
         answer = page.answer(record, units)
     except CalcError as error:
         raise CalcError("file", "damaged", at=error.field)
-    except (AttributeError, ArithmeticError, IndexError, KeyError, TypeError, ValueError):
-        # the standard a record carries is free data, so a wrong one shows only in use: a fault of the file, not of ours
-        raise CalcError("file", "damaged", at="standard")
     judged_record = dict(record)
     judged_record["finished_ms"] = record.get("finished_ms")
     claimed = None
@@ -132,7 +133,7 @@ def _check_names(value, shape, place):
         if name in shape:
             _check(value[name], shape[name], at)
         elif name + "?" in shape:
-            if value[name] is not None:
+            if value[name] is not None or shape[name + "?"] == [ATTEMPT]:
                 _check(value[name], shape[name + "?"], at)
         elif "*" not in shape:
             raise CalcError("file", "damaged", at=at)
@@ -178,7 +179,6 @@ _PLAIN = {
     "few": lambda value: value in ("", "0", "1", "2", "3", "4"),
     "count": lambda value: value in (1, 2, 3, 4) and value is not True,
     "number": _is_number,
-    "interval": lambda value: _is_number(value) and 60 <= value <= 86400,
     "moment": lambda value: _is_number(value) and 0 <= value <= LATEST_MS,
     "time": lambda value: value is None or _is_number(value) and 0 <= value <= LATEST_MS,
     "typed": _is_typed,

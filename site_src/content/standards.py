@@ -82,6 +82,12 @@ def _in_ours(key, value, section):
     return key, value
 
 
+@functools.cache
+def every():
+    """Every standard by name and kind of test."""
+    return {name: {kind: standard(name, kind) for kind in kinds(name)} for name in NAMES}
+
+
 def sections():
     """Every section of every standard with its source, for the page that lists them."""
     return [

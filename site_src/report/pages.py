@@ -18,7 +18,6 @@ from site_src.content import data, standards, units
 
 PLACE = "report"  # the folder within the folder
 MARK = '<meta name="generator" content="panelhand fleet report">'
-LARGEST_BYTES = 20_000_000
 TEMPLATES = pathlib.Path(__file__).parent.parent / "templates" / "report"
 
 
@@ -116,7 +115,7 @@ def records(path, shown):
     try:
         if not path.is_file():  # a folder, a pipe, a link to nothing
             return [(None, "unreadable", None)]
-        if path.stat().st_size > LARGEST_BYTES:
+        if path.stat().st_size > service_file.LARGEST_BYTES:
             return [(None, "too_large", None)]
         given = json.loads(path.read_text(encoding="utf-8-sig"), parse_constant=_no_constant)
     except OSError:
@@ -124,6 +123,8 @@ def records(path, shown):
     except (ValueError, RecursionError):
         return [(None, "not_json", None)]
     given = given if isinstance(given, list) else [given]
+    if len(given) > service_file.MOST_RECORDS:
+        return [(None, "too_many", None)]
     return [_record(each, shown) for each in given if not service_file.is_baseline(each)]
 
 
@@ -133,7 +134,7 @@ def _no_constant(name):
 
 def _record(given, shown):
     try:
-        judged = service_file.judged(given, shown)
+        judged = service_file.judged(given, standards.every(), shown)
     except CalcError as fault:
         return None, fault.code, fault.facts.get("at")
     record, verdict = judged["record"], judged["verdict"]

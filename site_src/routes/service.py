@@ -1,6 +1,7 @@
 """The service test: its list, the run at the pump, the sheet, the years, the check after a repair; and every limit on one page."""
 import flask
 
+from calc.service import file as service_file
 from site_src.content import data, reckoners, standards, units
 from site_src.routes import json_page
 
@@ -36,7 +37,8 @@ def page_data():
     suction = [field for field in data.load("water")["field"] if field["name"] == "suction"][0]
     return json_page({
         "orders": data.orders(*HAZARDS),
-        "standards": {name: {kind: standards.standard(name, kind) for kind in standards.kinds(name)} for name in standards.NAMES},
+        "standards": standards.every(),
+        "bounds": {"most_records": service_file.MOST_RECORDS, "largest_bytes": service_file.LARGEST_BYTES},
         "kinds": [[name, standards.kinds(name)] for name in standards.NAMES],
         "systems": units.for_page(is_fine=True),
         "tips": [{"id": id, "chip": chip, "family": family} for family in ("customary", "metric")

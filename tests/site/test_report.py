@@ -148,13 +148,9 @@ def planted(value, text):
     record.update(rig_name=text, notes=text)
     record["people"] = {"tester": text, "witness": text}
     record["equipment"] = [{"what": text, "serial": text, "calibrated": text}]
-    record["standard"].update(id=text, kind=text)
     record["tests"]["capacity"]["attempts"][0]["stopped"] = text
     record["tests"]["tank"]["not_done"] = text
-    run = record["standard"]["runs"][0]
-    record["standard"]["tests"] = [text if name == run["id"] else name for name in record["standard"]["tests"]]
-    record["tests"][text] = record["tests"].pop(run["id"])
-    run["id"] = text
+    record["tests"][text] = record["tests"]["tank"]
     record["result"] = {"status": text}
     return record
 

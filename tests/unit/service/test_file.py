@@ -7,6 +7,7 @@ import pytest
 
 from calc.base.errors import CalcError
 from calc.service import file
+from site_src.content import standards
 from tests import service_records
 
 US = service_records.US
@@ -15,7 +16,7 @@ HOSTILE = (None, True, -1, 0, 1e300, 5e-324, "", "x", "<script>alert(1)</script>
 
 
 def judged(run, record):
-    return run("service.file", "judged", record=record, units=US)
+    return run("service.file", "judged", record=record, standards=standards.every(), units=US)
 
 
 @pytest.mark.parametrize(("record", "status"), [(WHOLE, "pass"), (FAILED, "fail"), (OPEN, "not_proven")])
@@ -105,14 +106,50 @@ def test_no_test_at_all(run, record):
     assert refused.value.code == "not_a_test"
 
 
-def test_no_run_can_take_for_ever(run):
-    """Readings due each millisecond, or for a year, are refused before they are counted out."""
-    for changes in ({"interval_s": 0.001}, {"holds": [{"hold_s": 1e7}]}):
-        record = copy.deepcopy(WHOLE)
-        record["standard"]["runs"][0].update(changes)
-        with pytest.raises(CalcError) as refused:
-            judged(run, record)
-        assert refused.value.code == "damaged"
+def with_limit(*way):
+    """The whole record with something else in a place of its standard."""
+    *places, last, value = way
+    record = copy.deepcopy(WHOLE)
+    inner = record["standard"]
+    for place in places:
+        inner = inner[place]
+    inner[last] = value
+    return record
+
+
+@pytest.mark.parametrize(
+    ("record", "at"),
+    [
+        (with_limit("vacuum", "most_loss_inhg", 20), "standard.vacuum.most_loss_inhg"), (with_limit("runs", 0, "interval_s", 0.001), "standard.runs.interval_s"),
+        (with_limit("runs", 0, "holds", 0, "hold_s", 60), "standard.runs.holds.hold_s"), (with_limit("runs", []), "standard.runs"),
+        (with_limit("tests", ["capacity"]), "standard.tests"), (with_limit("tests", ["gauges"] * 500), "standard.tests"),
+        (with_limit("unsure", "x"), "standard.unsure"), (with_limit("accuracy", {}), "standard.accuracy."), (with_limit("odd", 1), "standard.odd"),
+        (with_limit("flow", "much"), "standard.flow"), (with_limit("vacuum", "most_loss_inhg", True), "standard.vacuum.most_loss_inhg"),
+        (with_limit("vacuum", "most_loss_inhg", "10"), "standard.vacuum.most_loss_inhg"), (with_limit("vacuum", None), "standard.vacuum"),
+    ],
+)
+def test_limits_of_a_file_do_not_count(run, record, at):
+    """A test that brings any limit but our standard's is refused before it is worked out, and the limit is named."""
+    with pytest.raises(CalcError) as refused:
+        judged(run, record)
+    assert (refused.value.field, refused.value.code) == ("file", "other_limits")
+    assert refused.value.facts["at"].startswith(at)
+
+
+def test_a_limit_written_by_another_phone(run):
+    """The same limits in another order, or with another last digit, are the same limits."""
+    record = copy.deepcopy(WHOLE)
+    loss = record["standard"]["vacuum"]["most_loss_inhg"]
+    record["standard"] = dict(sorted(record["standard"].items(), reverse=True))
+    record["standard"]["vacuum"] = {**record["standard"]["vacuum"], "most_loss_inhg": loss * (1 + 1e-12)}
+    assert judged(run, record)["verdict"]["status"] == "pass"
+
+
+@pytest.mark.parametrize("standard", [{"id": "none", "kind": "annual"}, {"id": "us", "kind": "none"}, {"id": "constructor", "kind": "keys"}])
+def test_a_standard_that_we_do_not_hold(run, standard):
+    with pytest.raises(CalcError) as refused:
+        judged(run, {**WHOLE, "standard": {**WHOLE["standard"], **standard}})
+    assert (refused.value.code, refused.value.facts["at"]) == ("damaged", "standard")
 
 
 def spots(value, found, path=()):
@@ -153,7 +190,7 @@ def test_much_damage_is_refused_or_harmless():
     refused = 0
     for seed in range(100, 250):
         try:
-            json.dumps(file.judged(damaged(random.Random(seed)), US), allow_nan=False)
+            json.dumps(file.judged(damaged(random.Random(seed)), standards.every(), US), allow_nan=False)
         except CalcError as error:
             assert error.field == "file", error
             refused += 1
@@ -203,14 +240,6 @@ def test_the_moments_a_baseline_may_be_of(run, at_ms):
     given = copy.deepcopy(BASELINE)
     given["baseline"]["at_ms"] = at_ms
     assert run("service.file", "baseline", content=given, units=US) == given
-
-
-def test_a_standard_that_cannot_be_used_is_named(run):
-    record = copy.deepcopy(WHOLE)
-    record["standard"]["flow"] = "much"
-    with pytest.raises(CalcError) as refused:
-        judged(run, record)
-    assert (refused.value.code, refused.value.facts["at"]) == ("damaged", "standard")
 
 
 def test_the_plan_comes_with_it(run):

@@ -5,6 +5,7 @@ import json
 import pytest
 
 from calc.base.errors import CalcError
+from site_src.content import standards
 from tests import service_records
 
 US = service_records.US
@@ -21,7 +22,6 @@ WRONG = {  # by kind of thing: what is none, or too much of it
     "time": (-1, "today", 7_300_000_000_001, True),
     "count": (0, 5, True, "2"),
     "few": ("5", 2, "00"),
-    "interval": (59, 86_401, "60", True),
     "typed": (3, ["1"] * 10, ["1", 2], "x" * 201, {"a": "1"}),
     "any": ([0] * 501, "x" * 2001, 1e15, {"x" * 201: 1}, {str(count): 0 for count in range(501)}),
     "list": ({}, "x", None, [{}] * 501),
@@ -36,9 +36,7 @@ PLACES = [
     *((("rig", "drive"), "text"), (("conditions",), "names"), (("conditions", "tips_in"), "list"), (("conditions", "lift_ft"), "text"), (("accuracy",), "names")),
     *((("equipment",), "list"), (("equipment", 0, "what"), "text"), (("equipment", 0, "serial"), "text"), (("equipment", 0, "calibrated"), "text")),
     *((("people",), "names"), (("people", "tester"), "text"), (("people", "witness"), "text")),
-    *((("standard",), "names"), (("standard", "id"), "name"), (("standard", "kind"), "name"), (("standard", "tests"), "list"), (("standard", "tests", 0), "name")),
-    *((("standard", "runs"), "list"), (("standard", "runs", 0, "id"), "name"), (("standard", "runs", 0, "interval_s"), "interval")),
-    *((("standard", "runs", 0, "holds"), "list"), (("standard", "runs", 0, "holds", 0, "hold_s"), "interval"), (("standard", "unsure"), "list"), (("standard", "unsure", 0), "name")),
+    *((("standard",), "names"), (("standard", "id"), "name"), (("standard", "kind"), "name")),
     *((("events",), "list"), (("events", 0, "kind"), "name"), (("events", 0, "s"), "number"), (("events", 0, "wall"), "time"), (("events", 0, "counted_s"), "number")),
     *((("tests",), "names"), (("tests", "vacuum"), "names"), (("tests", "vacuum", "values"), "names"), (("tests", "vacuum", "values", "vacuum_after_inhg"), "typed")),
     *((("tests", "vacuum", "clock_s"), "number"), (("tests", "vacuum", "clock", "counted_s"), "number"), (("tests", "fifty", "not_done"), "text")),
@@ -79,7 +77,7 @@ def put(place, thing):
 
 
 def judged(run, record):
-    return run("service.file", "judged", record=record, units=US)
+    return run("service.file", "judged", record=record, standards=standards.every(), units=US)
 
 
 def test_the_whole_is_let_in(run):
@@ -117,7 +115,7 @@ def test_what_may_be_left_out(run, place, nothing):
 @pytest.mark.parametrize(("place", "thing"), [
     (("id",), "x" * 200), (("notes",), "x" * 2000), (("anything",), [0] * 500), (("anything",), {"x" * 200: "y" * 2000}), (("anything",), [True, False, None, -1e14]),
     (("begun_ms",), 0), (("begun_ms",), 7_300_000_000_000), (("begun_ms",), None), (("tests", "capacity", "draft", "values", "pitot_psi"), ["1@US"] * 9),
-    (("tests", "capacity", "draft", "values", "pitot_psi"), None), (("rig", "meters"), ""), (("standard", "runs", 0, "interval_s"), 60), ((*RUN, "tip", "count"), 4),
+    (("tests", "capacity", "draft", "values", "pitot_psi"), None), (("rig", "meters"), ""), ((*RUN, "tip", "count"), 4),
 ])
 def test_the_most_that_may_stand_there(run, place, thing):
     assert judged(run, put(place, thing))["record"]["id"]

@@ -31,7 +31,7 @@ async function begin() {
 }
 
 async function take(files) {
-  const { tests, said } = await bring({ files, tests: page.tests, units: unitsFor(data.systems, "US"), words, count: data.quick.step_psi.length });
+  const { tests, said } = await bring({ files, tests: page.tests, units: unitsFor(data.systems, "US"), data });
   page.tests = tests;
   page.said = said;
   draw();

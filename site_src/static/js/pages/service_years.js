@@ -78,7 +78,7 @@ async function leave(tests) {
 }
 
 async function take(files) {
-  const { taken, tests, said } = await bring({ files, tests: page.tests, units: unitsOf("US"), words, count: data.quick.step_psi.length });
+  const { taken, tests, said } = await bring({ files, tests: page.tests, units: unitsOf("US"), data });
   page.tests = tests;
   page.said = said;
   page.removed = null;

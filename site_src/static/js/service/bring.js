@@ -7,20 +7,21 @@ import { day } from "../shared/times.js";
 import { takeBaseline } from "./quick_record.js";
 import { broughtOver, newestFirst } from "./record.js";
 
-const LARGEST_FILE = 20_000_000; // some hundreds of whole tests
+const MOST_SAID = 20; // sentences about what was wrong; the rest is counted
 
-// What came of the files: the tests kept, and sentences for a person. `count` is how many readings a check has.
-export async function bring({ files, tests, units, words, count }) {
+// What came of the files: the tests kept, and sentences for a person.
+export async function bring({ files, tests, units, data }) {
+  const { words, standards, bounds } = data;
   const here = new Map(tests.map((test) => [test.id, test]));
   const taken = [];
   const said = [];
   let already = 0;
   let unkept = 0;
   for (const file of files) {
-    for (const given of await recordsOf(file, said, words)) {
-      const told = await judge(given, { units, words });
+    for (const given of await recordsOf(file, said, { bounds, words })) {
+      const told = await judge(given, { units, standards });
       if ("baseline" in told) {
-        said.push(fill(words.baseline[await takeBaseline(told, count)], { name: told.rig_name, date: day(told.baseline.at_ms) }));
+        said.push(fill(words.baseline[await takeBaseline(told, data.quick.step_psi.length)], { name: told.rig_name, date: day(told.baseline.at_ms) }));
         continue;
       }
       if ("refused" in told) {
@@ -44,17 +45,19 @@ export async function bring({ files, tests, units, words, count }) {
   if (unkept) said.unshift(fill(words.years.unkept, { count: unkept }));
   if (already) said.unshift(fill(words.years.here, { count: already }));
   said.unshift(taken.length === 1 ? words.years.taken_one : fill(words.years.taken, { count: taken.length }));
-  return { taken, tests: newestFirst(here.values()), said };
+  return { taken, tests: newestFirst(here.values()), said: shortened(said, words) };
 }
+
+const shortened = (said, words) => (said.length > MOST_SAID ? [...said.slice(0, MOST_SAID), fill(words.years.more_said, { count: said.length - MOST_SAID })] : said);
 
 const isFurther = (given, standing) => standing.finished_ms === null && given.revision > standing.revision;
 
-async function recordsOf(file, said, words) {
+async function recordsOf(file, said, { bounds, words }) {
   const refuse = (reason) => {
     said.push(fill(words.years.refused, { name: file.name, reason: words.file[reason] }));
     return [];
   };
-  if (file.size > LARGEST_FILE) return refuse("too_large");
+  if (file.size > bounds.largest_bytes) return refuse("too_large");
   let text;
   try {
     text = await file.text();
@@ -63,18 +66,17 @@ async function recordsOf(file, said, words) {
   }
   try {
     const given = JSON.parse(text);
-    return Array.isArray(given) ? given : [given];
+    const records = Array.isArray(given) ? given : [given];
+    return records.length > bounds.most_records ? refuse("too_many") : records;
   } catch {
     return refuse("not_json");
   }
 }
 
-async function judge(given, { units, words }) {
+async function judge(given, { units, standards }) {
   try {
     if (given?.baseline !== undefined) return await calc.ask("service.baseline", { content: given }, { units });
-    const told = await calc.ask("service.judged", { record: given }, { units });
-    const { id, kind } = told.record.standard;
-    return Object.hasOwn(words.standard, id) && Object.hasOwn(words.kind, kind) ? told : { refused: { code: "damaged", at: "standard" } };
+    return await calc.ask("service.judged", { record: given }, { units, standards });
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal;
     return { refused: /** @type {any} */ (refusal) }; // its facts go by its code
