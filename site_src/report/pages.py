@@ -55,10 +55,10 @@ def write(folder, on=None, system="US", language="en"):
 
 def clear(out, pages):
     """Make room for the pages of a report: those of an earlier one go, whatever else lies there stays."""
-    if out.exists() and not out.is_dir():
-        raise ReportError(f"{out}: this is a file, and the report is a folder of that name. Move it away.")
+    if out.is_symlink() or out.exists() and not out.is_dir():
+        raise ReportError(f"{out}: this is a file or a link, and the report is a folder of that name. Move it away.")
     for path in pages:
-        if path.exists() and not is_ours(path):
+        if (path.exists() or path.is_symlink()) and not is_ours(path):
             raise ReportError(f"{path}: not a page of an earlier report. Move it away: it would be written over.")
     out.mkdir(exist_ok=True)
     for path in out.glob("*.html"):
@@ -68,7 +68,7 @@ def clear(out, pages):
 
 def is_ours(path):
     """Whether a file is a page of an earlier report, by the mark in its head."""
-    if not path.is_file():
+    if path.is_symlink() or not path.is_file():
         return False
     with path.open("rb") as file:
         return MARK.encode() in file.read(2000)
@@ -82,7 +82,7 @@ def told(files, folder, on, system, language="en"):
     """Everything the report says, as plain data."""
     shown = units.fine(system, language)
     days = data.load("service/common")["due"]["interval_days"]
-    newest, bad, changed, older = {}, [], [], 0
+    newest, bad, changed, turned, older = {}, [], [], [], 0
     for path in files:
         name = path.relative_to(folder).as_posix()
         for record, reason, at in records(path, shown):
@@ -96,7 +96,10 @@ def told(files, folder, on, system, language="en"):
             if id in newest and newest[id]["revision"] == record["revision"] and newest[id]["readings"] != record["readings"]:
                 bad.append({"file": name, "reason": "clash", "at": newest[id]["file"]})
             elif id not in newest or newest[id]["revision"] < record["revision"]:
+                turned += turns(newest.get(id), record, name)
                 newest[id] = {"file": name, **record}
+            else:
+                turned += turns(record, newest[id], newest[id]["file"])
     done = [record for record in newest.values() if record["at_ms"] is not None]
     by_rig = {}
     for record in sorted(done, key=lambda each: (each["at_ms"], each["id"])):
@@ -105,15 +108,22 @@ def told(files, folder, on, system, language="en"):
     rigs = [rig_of(tests, end_ms, days, shown) for tests in by_rig.values()]
     rigs.sort(key=lambda rig: (due.ORDER.index(rig["standing"]["status"]), in_turn(rig["name"]), rig["page"]))
     return {
-        "rigs": rigs, "bad": bad, "changed": changed, "older": older, "files": len(files), "tests": len(done), "days": days,
+        "rigs": rigs, "bad": bad, "changed": changed, "turned": turned, "older": older, "files": len(files), "tests": len(done), "days": days,
         "on": on.isoformat(), "unfinished": sorted((each for each in newest.values() if each["at_ms"] is None), key=lambda each: each["rig_name"]),
     }
+
+
+def turns(earlier, later, file):
+    """A finished test whose later version says another thing than an earlier one did; [] where none does."""
+    if earlier is None or earlier["at_ms"] is None or earlier["status"] == later["status"] or earlier["revision"] == later["revision"]:
+        return []
+    return [{"file": file, "rig_name": later["rig_name"], "at_ms": later["at_ms"], "was": earlier["status"], "status": later["status"]}]
 
 
 def records(path, shown):
     """What a file holds, one after another: (what the report needs of it, None, None) or (None, why not, where)."""
     try:
-        if not path.is_file():  # a folder, a pipe, a link to nothing
+        if path.is_symlink() or not path.is_file():  # a folder, a pipe, a link to anything
             return [(None, "unreadable", None)]
         if path.stat().st_size > service_file.LARGEST_BYTES:
             return [(None, "too_large", None)]

@@ -31,9 +31,11 @@ def test_a_new_phone_gets_the_history_of_a_rig(away, tmp_path):
     tests = history.years()
     begun = service_records.an_unfinished_record(rig="open", name="Harbor Engine")
     sly = {**service_records.a_failed_record(rig="sly", name="Quarry Engine"), "result": {"status": "pass"}}
-    bring(page, json.dumps(tests), "{", json.dumps(sly), json.dumps({**tests[0], "schema": 9}), json.dumps(begun))
+    own = json.loads(json.dumps({**tests[0], "id": "own"}))
+    own["standard"]["vacuum"]["most_loss_inhg"] = 20  # limits of its own
+    bring(page, json.dumps(tests), "{", json.dumps(sly), json.dumps({**tests[0], "schema": 9}), json.dumps(begun), json.dumps(own))
     said = page.get_by_role("status").filter(has_text=YEARS["taken"].format(count=6))
-    for told in (TOLD["file"]["not_json"], TOLD["file"]["newer"], YEARS["claimed"].split(":")[0].format(name="file-2.json, Quarry Engine")):
+    for told in (TOLD["file"]["not_json"], TOLD["file"]["other_limits"].format(at="standard.vacuum.most_loss_inhg"), TOLD["file"]["newer"], YEARS["claimed"].split(":")[0].format(name="file-2.json, Quarry Engine")):
         expect(said).to_contain_text(told)
     page.get_by_role("radio", name=history.PROFILE["name"]).tap()
     # by hand: 5 % more speed at one pressure is 1 / 1.05^2 = 0.907, 9.3 % less
@@ -58,6 +60,26 @@ def test_a_new_phone_gets_the_history_of_a_rig(away, tmp_path):
           const writing = opening.result.transaction("tests", "readwrite"); writing.objectStore("tests").delete(id);
           writing.oncomplete = () => { opening.result.close(); done(); }; }; })""", test["id"])
     page.close()
+
+
+def test_a_test_that_is_being_run_is_not_written_over(take):
+    """A further version from a file does not replace a test that another tab runs; once that tab is gone it may."""
+    handset = take()
+    begun = service_records.an_unfinished_record(rig="open", name="Harbor Engine")
+    running = handset.context.new_page()
+    running.goto(handset.host.origin + "test/years/")
+    bring(running, json.dumps(begun))
+    expect(running.get_by_text(YEARS["taken_one"])).to_be_visible()
+    running.goto(f"{handset.host.origin}test/run/#{begun['id']}")
+    expect(running.get_by_text(begun["rig_name"]).first).to_be_visible()
+    page = handset.context.new_page()
+    page.goto(handset.host.origin + "test/years/")
+    further = json.dumps({**begun, "revision": begun["revision"] + 5, "notes": "from elsewhere"})
+    bring(page, further)
+    expect(page.get_by_text(TOLD["file"]["open_here"])).to_be_visible()
+    running.close()
+    bring(page, further)
+    expect(page.get_by_text(YEARS["taken_one"])).to_be_visible()
 
 
 def read(page, number, speed, pressure):

@@ -53,7 +53,7 @@ def reported(folder):
 
 def section(text, title):
     """The text from one heading up to the next of the first page."""
-    titles = [YEARS["report"][key] for key in ("who_failed", "who_due", "who_falling", "rigs", "open_tests", "changed", "bad")]
+    titles = [YEARS["report"][key] for key in ("who_failed", "who_due", "who_falling", "rigs", "open_tests", "changed", "turned", "bad")]
     rest = text.split(f" {title} ", 1)[1]
     return min((rest.split(f" {each} ", 1)[0] for each in titles if each != title), key=len)
 
@@ -142,6 +142,24 @@ def test_the_latest_of_several_files_stands(tmp_path):
     assert "d.json" in section(text, YEARS["report"]["bad"]) and "b.json" in section(text, YEARS["report"]["bad"])
 
 
+@pytest.mark.parametrize("order", [("early", "late"), ("late", "early")])
+def test_a_later_version_that_turns_fail_to_pass_is_named(tmp_path, order):
+    """Whichever file is read first, a finished test that says another thing in its later version stands with both."""
+    versions = {"early": FAILED, "late": {**copy.deepcopy(WHOLE), "id": FAILED["id"], "revision": FAILED["revision"] + 1, "rig_name": "Quarry Engine"}}
+    put(tmp_path, **{f"{place}-{name}": versions[name] for place, name in enumerate(order)})
+    text = section(reported(tmp_path)[0], YEARS["report"]["turned"])
+    status = YEARS["status"]
+    assert "Quarry Engine" in text and YEARS["report"]["turn"].format(was=status["fail"], status=status["pass"]) in text
+    assert f"{order.index('late')}-late.json" in text
+
+
+def test_many_records_in_one_file(tmp_path):
+    """A file of more records than any rig has is named once, not once a record."""
+    put(tmp_path, good=WHOLE, many=[{}] * 2001)
+    text, counts = reported(tmp_path)
+    assert (counts["tests"], counts["bad"]) == (1, 1) and "many.json" in section(text, YEARS["report"]["bad"])
+
+
 def planted(value, text):
     """A record with every free text in it replaced."""
     record = copy.deepcopy(value)
@@ -210,14 +228,28 @@ def test_a_file_in_the_reports_place(tmp_path):
     """Where the folder would stand there is a file: said, and left."""
     put(tmp_path, one=WHOLE)
     (tmp_path / "report").write_text("mine", encoding="utf-8")
-    with pytest.raises(report.ReportError, match="this is a file"):
+    with pytest.raises(report.ReportError, match="this is a file or a link"):
         report.write(tmp_path, ON)
     assert (tmp_path / "report").read_text(encoding="utf-8") == "mine"
 
 
+def test_a_link_in_the_reports_place(tmp_path):
+    """A link called report leads elsewhere: nothing is deleted or written there."""
+    elsewhere, folder = tmp_path / "elsewhere", tmp_path / "tests"
+    elsewhere.mkdir()
+    folder.mkdir()
+    put(folder, one=WHOLE)
+    (elsewhere / "rig-x.html").write_text(report.MARK, encoding="utf-8")
+    (folder / "report").symlink_to(elsewhere)
+    with pytest.raises(report.ReportError, match="a link"):
+        report.write(folder, ON)
+    assert [path.name for path in elsewhere.iterdir()] == ["rig-x.html"]
+
+
 @pytest.mark.parametrize("make", [
     lambda path: path.mkdir(), os.mkfifo, lambda path: path.symlink_to("nowhere"), lambda path: path.symlink_to(path),
-], ids=["folder", "pipe", "broken link", "link to itself"])
+    lambda path: path.symlink_to("/dev/zero"), lambda path: path.symlink_to("good.json"),
+], ids=["folder", "pipe", "broken link", "link to itself", "link without an end", "link to a test"])
 def test_what_is_no_file_is_named(tmp_path, make):
     """A folder, a pipe that never ends, a link to nothing: each is named, and the report is made."""
     put(tmp_path, good=WHOLE)

@@ -12,6 +12,7 @@ import { keepRecord, keptRecords } from "../shared/store.js";
 import { actions } from "../service/act.js";
 import { besideMaker } from "../service/beside.js";
 import { runningStrip } from "../service/clock.js";
+import { hold } from "../service/hold.js";
 import { nextLink, partView } from "../service/part_view.js";
 import { planView } from "../service/plan_view.js";
 import { askedOf, clockOf, countedS, filledFrom, halted, isRunning, runningIn, withJump } from "../service/record.js";
@@ -169,14 +170,6 @@ async function open() {
   if (profile && record.finished_ms === null) record = filledFrom(record, profile);
   steady = new Steady(record.steady);
   besideOf = besideMaker({ tests, record });
-}
-
-async function hold(id) {
-  if (!navigator.locks) return true;
-  return new Promise((resolve) => navigator.locks.request(`test:${id}`, { ifAvailable: true }, (lock) => {
-    resolve(lock !== null);
-    return lock ? new Promise(() => {}) : null; // held until the page is gone
-  }));
 }
 
 try {

@@ -4,6 +4,7 @@ import { calc, Refusal } from "../shared/engine.js";
 import { fill } from "../shared/site.js";
 import { keepRecord } from "../shared/store.js";
 import { day } from "../shared/times.js";
+import { unlessHeld } from "./hold.js";
 import { takeBaseline } from "./quick_record.js";
 import { broughtOver, newestFirst } from "./record.js";
 
@@ -33,7 +34,12 @@ export async function bring({ files, tests, units, data }) {
         continue;
       }
       const record = broughtOver(told.record, { reason: words.test.other_phone, wall: Date.now() });
-      if ((await keepRecord("tests", record)) === "unkept") {
+      const kept = await unlessHeld(record.id, () => keepRecord("tests", record));
+      if (kept === false) {
+        said.push(fill(words.years.refused, { name: nameOf(record, file), reason: words.file.open_here }));
+        continue;
+      }
+      if (kept === "unkept") {
         unkept += 1;
         continue;
       }
