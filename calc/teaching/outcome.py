@@ -17,25 +17,46 @@ def verdict(run):
     """
     if run["ended"] is None:
         raise CalcError("run", "not_ended")
+    return judged({
+        "faults": run["faults"], "notes": run["notes"], "ended": run["ended"], "is_reached": is_reached(run), "at_s": run["at_s"],
+        "away_s": run["away_s"],
+    })
+
+
+def judged(record):
+    """What a run was worth, by what is left of it when its rig is gone.
+
+    record: `{"faults", "notes", "ended", "is_reached", "at_s", "away_s"}` of an ended run
+
+    Returns contract `practice_verdict`. Raises nothing.
+    """
     right, harm = [], []
-    for note in run["notes"]:
+    for note in record["notes"]:
         for codes, wanted in ((right, GOODS), (harm, HARMS)):
             if note["code"] in wanted and note["code"] not in codes:
                 codes.append(note["code"])
-    stopped = run["ended"] == "stopped"
+    stopped = record["ended"] == "stopped"
     if harm:
         outcome = "harm"
-    elif run["faults"]:
+    elif record["faults"]:
         outcome = "found" if stopped else "missed"
     elif stopped:
         outcome = "unneeded"
     else:
-        outcome = "good" if _reached(run) else "unreached"
-    return {"outcome": outcome, "right": right, "harm": harm, "took_s": run["at_s"], "faults": run["faults"]}
+        outcome = "good" if record["is_reached"] else "unreached"
+    return {
+        "outcome": outcome, "right": right, "harm": harm, "took_s": record["at_s"], "away_s": record["away_s"],
+        "faults": record["faults"],
+    }
 
 
-def _reached(run):
-    """Whether the task is done, by what is really so and not by the lamps."""
+def is_reached(run):
+    """Whether a run's task is done, by what is really so and not by the lamps.
+
+    run: see calc.teaching.practice
+
+    Raises nothing.
+    """
     train = run["train"]
     if run["task"] == "to_road":
         return train["collar"] == "road" and train["gear"] == "neutral" and not run["shown"]["raised"]

@@ -2,6 +2,7 @@
 
 Events: `{"kind"}` and, where it says so, more.
     tick (passed_s)          time passes, at most half a second
+    away (passed_s)          time that passes on the clock alone: nobody looked, and the rig stood as it was
     selector (to)            the lever to "road", "centre" or "pump"
     gear (to)                the transmission to "neutral" or "drive", which stands for the gear of the task
     throttle (to)            the panel throttle to "idle" or "raised"
@@ -10,12 +11,13 @@ Events: `{"kind"}` and, where it says so, more.
 An event that a rig would not take (drive above idle) is noted and changes nothing.
 """
 from calc.base import display
-from calc.base.errors import CalcError
+from calc.base.errors import CalcError, check_within
 from calc.pump import driveline, rating
 from calc.teaching import outcome, powertrain, sounds
 
 TASKS = ("to_pump", "to_road")
 MOST_NOTES = 200
+MOST_AWAY_S = 86400
 EXHAUSTED = 0.2  # of full air: the old side has all but fallen silent
 NEAR_IDLE_RPM = 50
 
@@ -46,8 +48,8 @@ def begin(task, parameters, lights, faults):
     }
     train[side + "_air"] = supply
     return _settled({
-        "task": task, "parameters": parameters, "lights": lights, "faults": list(faults), "train": train, "at_s": 0,
-        "notes": [], "ended": None,
+        "task": task, "parameters": parameters, "lights": lights, "faults": list(faults), "train": train, "at_s": 0, "away_s": 0,
+        "acts": [], "notes": [], "ended": None,
     })
 
 
@@ -64,7 +66,7 @@ def advance(run, event):
         raise CalcError("event", "unknown")
     if run["ended"] is not None:
         raise CalcError("run", "ended")
-    if len(run["notes"]) > MOST_NOTES:
+    if max(len(run["notes"]), len(run["acts"])) > MOST_NOTES:
         raise CalcError("run", "too_long", most=MOST_NOTES)
     after = dict(run)
     after["train"] = dict(run["train"])
@@ -72,6 +74,8 @@ def advance(run, event):
     allowed, act = _EVENTS[kind]
     if allowed is not None and event.get("to") not in allowed:
         raise CalcError("to", "unknown")
+    if allowed is not None:
+        after["acts"] = run["acts"] + [{"at_s": run["at_s"], "kind": kind, "to": event["to"]}]
     act(after, event)
     return _settled(after)
 
@@ -150,6 +154,13 @@ def _tick(run, event):
         _note(run, code)
 
 
+def _away(run, event):
+    passed_s = event.get("passed_s")
+    check_within("passed_s", passed_s, 0, MOST_AWAY_S)
+    run["at_s"] += passed_s
+    run["away_s"] += passed_s
+
+
 def _selector(run, event):
     train, to = run["train"], event["to"]
     if to == train["selector"]:
@@ -219,6 +230,7 @@ def _end(run, event):
 
 _EVENTS = {
     "tick": (None, _tick),
+    "away": (None, _away),
     "selector": (("road", "centre", "pump"), _selector),
     "gear": (("neutral", "drive"), _gear),
     "throttle": (("idle", "raised"), _throttle),

@@ -1,7 +1,9 @@
 """Why it works: the power path to play with, the speeds of a rig's own gearing, heat; and the practice rig."""
+import functools
+
 import flask
 
-from calc.teaching import powertrain
+from calc.teaching import model_run, powertrain, practice
 from site_src.content import data, units
 from site_src.routes import json_page
 
@@ -52,8 +54,8 @@ def heat():
     return flask.render_template("why/heat.html", t=_told(), formulas=_formulas("shut_in", "circulation"))
 
 
-@routes.get("/practice/")
-def practice():
+@routes.get("/practice/", endpoint="practice")
+def practice_page():
     return flask.render_template("why/practice.html", p=data.words("practice")["practice"])
 
 
@@ -62,8 +64,22 @@ def _formulas(*names):
     return [listed[name] for name in names]
 
 
-def _rig_page(*sections):
+@functools.cache
+def models():
+    """How a run of each task should go, with each fault and with none, as calc.teaching.debrief takes it."""
+    rows = [(task, fault) for task in practice.TASKS for fault in (None, *powertrain.FAULT_CODES)]
+    return [
+        {
+            "task": task, "fault": fault, "alike": model_run.alike(task, parameters(), lights(), fault) if fault else [],
+            **model_run.model_run(task, parameters(), lights(), [fault] if fault else []),
+        }
+        for task, fault in rows
+    ]
+
+
+def _rig_page(*sections, **more):
     return json_page({
+        **more,
         "faults": powertrain.FAULT_CODES,
         "parameters": parameters(),
         "lights": lights(),
@@ -79,7 +95,7 @@ def page_data():
 
 @routes.get("/practice/page.json")
 def practice_data():
-    return _rig_page("caution", "lasted")
+    return _rig_page("caution", "lasted", "debrief", "sign", models=models())
 
 
 @routes.get("/why/speeds/page.json")

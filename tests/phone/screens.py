@@ -2,8 +2,9 @@
 import functools
 import json
 
+from calc.teaching import handed, practice
 from site_src.content import data
-from site_src.routes import help
+from site_src.routes import help, why
 from tests import service_records
 from tests.phone.card import beside, hasten, open_card
 from tests.phone.history import held, years
@@ -12,6 +13,8 @@ from tests.phone.proof import store
 from tests.phone.sheet import open_sheet
 from tests.phone.words import PRACTICE, SITE
 from tests.site import pages
+
+PAIR = data.words("practice")["debrief"]
 
 
 def wye(handset, tab="nozzle"):
@@ -71,6 +74,25 @@ def practising(see):
         return page
 
     return opened
+
+
+def hidden_fault(handset):
+    """The code of a fault that this phone hid for another."""
+    page = handset.open("practice/")
+    page.get_by_role("radio", name=PAIR["who_other"], exact=True).tap()
+    page.get_by_role("button", name=PAIR["hide"], exact=True).tap()
+    page.get_by_role("img", name=PAIR["code_name"]).wait_for()
+    return page
+
+
+def found_fault(handset):
+    """What was done beside what should have been, as a phone reads it from the other's code."""
+    run = practice.begin("to_pump", why.parameters(), why.lights(), ["no_air"])
+    for event in ({"kind": "gear", "to": "drive"}, {"kind": "tick", "passed_s": 0.5}, {"kind": "end", "how": "stopped"}):
+        run = practice.advance(run, event)
+    page = handset.open(f"practice/#went={handed.sent_back(run, 'no_water', 7)}")
+    page.get_by_role("region", name=PAIR["result"]).wait_for()
+    return page
 
 
 def diagnosis(*signs):
@@ -184,6 +206,8 @@ def service(address, make=None):
 STATES = {
     "practice running": practising("path"),
     "practice by lamps": practising("seen"),
+    "practice, a fault hidden": hidden_fault,
+    "practice, a run read": found_fault,
     "years of tests": over_the_years,
     "check after repair": raising,
     "pressure with a wye": wye,

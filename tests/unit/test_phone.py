@@ -8,8 +8,9 @@ import pytest
 from calc import phone as door
 from calc.base.errors import CalcError
 from calc.shift import card
-from calc.teaching import practice
+from calc.teaching import handed, practice
 from site_src.content import catalogue, data, fleet, knowledge, reckoners, standards, units
+from site_src.routes import why
 from tests.service_records import a_record as a_whole_record
 from tests.unit.layout.test_answer import OTHER_UNITS, SHELF, UNITS, a_layout, a_line, a_wye, fog
 from tests.unit.layout.test_flowing import UNITS as STANDING_UNITS
@@ -30,6 +31,7 @@ STATE = card.start(SEQUENCE, {"light": "after"})
 WAITING = card.advance(STATE, {"kind": "hold", "step": "wait", "at_s": 100.25})
 AS_IT_STANDS = {**a_layout(a_wye(a_line(), a_line(id="B", height="30"))), "source": {"kind": "fed", "intake": "33"},
                 "now": {"pressure": "177.7", "gates": "open", "shut": ["B"]}}
+ENDED = practice.advance(practice.begin("to_road", PARAMETERS, LIGHTS, ["no_air"]), {"kind": "end", "how": "stopped"})
 LEAKS = data.load("diagnose/water_loss")
 CALLS = [
     ("collar.places", {"proofs": data.load("diagnose/collar")["proof"], "seen": {"light": "on", "speedometer": "zero"}}),
@@ -91,6 +93,11 @@ CALLS = [
     ("bench.begin", {"task": "to_road", "parameters": PARAMETERS, "lights": LIGHTS, "faults": ["no_air"], "units": units.shown_in("SI")}),
     ("bench.advance", {"run": practice.begin("to_road", PARAMETERS, LIGHTS, []), "event": {"kind": "tick", "passed_s": 0.4},
                        "units": units.shown_in("SI")}),
+    ("handed.plant", {"task": "to_pump", "fault": "no_air", "salt": 7}),
+    ("handed.sent_back", {"run": ENDED, "named": "unsure", "salt": 7}),
+    ("debrief.kind", {"code": handed.plant("to_road", None, 7)}),
+    ("debrief.begin", {"code": handed.plant("to_road", None, 7), "parameters": PARAMETERS, "lights": LIGHTS, "units": units.shown_in("SI")}),
+    ("debrief.debrief", {"code": handed.sent_back(ENDED, None, 7), "models": why.models(), "units": units.shown_in("bar")}),
     *(("water_page.answer", {"page": page, "entries": reckoners.opening(page, "metric"), "shelf": reckoners.shelf(page),
                              "units": units.shown_in("SI"), "texts": []}) for page in reckoners.PAGES),
 ]

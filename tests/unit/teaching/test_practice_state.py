@@ -179,7 +179,7 @@ def test_what_is_reached(run, task, train, idle_psi, outcome):
 def test_the_way_back_to_the_road(run):
     """What went well is told each once, in its order, with the faults there were and the time of each note."""
     now = through(run, "to_road", *BACK, *PROOF, ("end", "finished"))
-    assert now["verdict"] == {"outcome": "good", "right": ["sound_move", "home_road", "gear_taken"], "harm": [], "took_s": 15, "faults": []}
+    assert now["verdict"] == {"outcome": "good", "right": ["sound_move", "home_road", "gear_taken"], "harm": [], "took_s": 15, "away_s": 0, "faults": []}
     assert [note["at_s"] for note in now["notes"] if note["code"] in ("neutral", "gear_taken")] == [3, 13, 14]
     assert through(run, "to_pump", ("end", "stopped"), faults=["no_air"])["verdict"]["faults"] == ["no_air"]
 

@@ -1,8 +1,10 @@
 // Practice: a task on the made-up rig, judged at its end and kept in the log. Never to be taken for the live card.
-import { html, render } from "../../vendor/lit-html/lit-html.js";
+import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList } from "../shared/controls.js";
 import { calc } from "../shared/engine.js";
 import { Bench, benchView, controlsView } from "../practice/bench.js";
+import { debriefView, handView } from "../practice/debrief.js";
+import { Pair } from "../practice/pair.js";
 import { Ears, seenView } from "../practice/seen.js";
 import { recordOf, verdictView } from "../practice/verdict.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
@@ -16,30 +18,55 @@ const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
 const system = chosenSystem(data.systems);
 const u = unitWords(words, system);
-const page = { task: "to_pump", fault: "none", see: "seen", ears: new Ears(), beganAt: null, isKept: null };
-const bench = new Bench({ data, units: unitsFor(data.systems, system, []), redraw: draw });
+const page = { task: "to_pump", fault: "none", see: "seen", who: "alone", ears: new Ears(), beganAt: null, isKept: null, names: false };
+const units = unitsFor(data.systems, system, []);
+const bench = new Bench({ data, units, redraw: draw });
+const pair = new Pair({ data, units, redraw: draw });
 
-const planted = () => {
-  if (page.fault === "none") return [];
-  return [page.fault === "any" ? data.faults[Math.floor(Math.random() * data.faults.length)] : page.fault];
-};
+const planted = () => (page.fault === "any" ? data.faults[Math.floor(Math.random() * data.faults.length)] : page.fault === "none" ? null : page.fault);
 
 function start() {
-  page.beganAt = new Date();
-  page.isKept = null;
-  page.ears = new Ears();
-  bench.begin(page.task, planted());
+  Object.assign(page, { beganAt: new Date(), isKept: null, ears: new Ears(), names: false });
+  const fault = planted();
+  if (pair.code) bench.beginOf(pair.code);
+  else bench.begin(page.task, fault ? [fault] : []);
   scrollTo(0, 0);
+}
+
+// What was hidden does not stay chosen on the phone that hid it: the other may look.
+function hide() {
+  const [fault, isDrawn] = [planted(), page.fault === "any"];
+  page.fault = "none";
+  scrollTo(0, 0);
+  return pair.hide(page.task, fault, isDrawn);
 }
 
 async function end(how) {
   await bench.send({ kind: "end", how });
+  scrollTo(0, 0);
+  page.names = Boolean(pair.code) && how === "stopped";
+  if (page.names) return draw();
+  return judge(null);
+}
+
+// The run is over and, where another phone hid the fault, it was named.
+async function judge(named) {
+  page.names = false;
+  if (pair.code) await pair.end(bench.run, named);
   scrollTo(0, 0);
   page.isKept = (await keepRecord("log", recordOf({ run: bench.run, beganAt: page.beganAt, endedAt: new Date(), words, rig }))) !== "unkept";
   draw();
 }
 
 function again() {
+  bench.run = null;
+  pair.leave();
+  draw();
+}
+
+// A link that is opened while the page stands.
+async function followed() {
+  if (!(await pair.take())) return;
   bench.run = null;
   draw();
 }
@@ -51,6 +78,7 @@ const choose = (name) => (id) => {
 
 const setting = () => html`
   <p>${words.practice.intro}</p>
+  ${pair.refused ? html`<p class="notice" role="alert">${pair.refused}</p>` : nothing}
   ${chips({
     name: "task", legend: words.practice.task, value: page.task, change: choose("task"),
     choices: ["to_pump", "to_road"].map((id) => ({ id, label: words.practice[`task_${id}`] })),
@@ -61,15 +89,60 @@ const setting = () => html`
     choices: ["none", "any", ...data.faults].map((id) => ({ id, label: words.practice[`fault_${id}`], common: !data.faults.includes(id) })),
   })}
   ${chips({
-    name: "see", legend: words.practice.see, value: page.see, change: choose("see"),
-    choices: ["seen", "path"].map((id) => ({ id, label: words.practice[`see_${id}`] })),
+    name: "who", legend: words.debrief.who, value: page.who, change: choose("who"),
+    choices: ["alone", "other"].map((id) => ({ id, label: words.debrief[`who_${id}`] })),
   })}
-  <p>${words.practice[`see_${page.see}_told`]}</p>
-  <div class="dock"><button type="button" class="key key-act" @click=${start}>${words.practice.start}</button></div>`;
+  ${page.who === "other" ? html`<p>${words.debrief.who_other_told}</p>` : html`
+    ${chips({
+      name: "see", legend: words.practice.see, value: page.see, change: choose("see"),
+      choices: ["seen", "path"].map((id) => ({ id, label: words.practice[`see_${id}`] })),
+    })}
+    <p>${words.practice[`see_${page.see}_told`]}</p>`}
+  <div class="dock">
+    ${page.who === "other"
+      ? html`<button type="button" class="key key-act" @click=${hide}>${words.debrief.hide}</button>`
+      : html`<button type="button" class="key key-act" @click=${start}>${words.practice.start}</button>`}
+  </div>`;
+
+const { hidden: hiddenTitle, hidden_told, hidden_drawn, wait } = words.debrief;
+
+const hidden = () => html`
+  ${handView({ link: pair.hidden.link, title: hiddenTitle, told: `${hidden_told} ${pair.hidden.isDrawn ? hidden_drawn : ""}`, notice: pair.notice, send: pair.send, words })}
+  <p>${wait}</p>
+  <div class="dock"><button type="button" class="key" @click=${again}>${words.debrief.other}</button></div>`;
+
+const taken = () => html`
+  <h2>${words.debrief.taken}</h2>
+  <p><b>${words.practice[`task_${pair.task}`]}.</b> ${words.practice[`task_${pair.task}_told`]}</p>
+  <p>${words.practice.see_seen_told}</p>
+  <div class="dock"><button type="button" class="key key-act" @click=${start}>${words.debrief.find}</button></div>`;
+
+const naming = () => html`
+  <h2>${words.debrief.call}</h2>
+  <p>${words.debrief.call_told}</p>
+  <div class="rows">
+    ${data.faults.map((id) => html`<button type="button" class="key key-wide" @click=${() => judge(id)}>${words.practice[`fault_${id}`]}</button>`)}
+    <button type="button" class="key key-wide" @click=${() => judge("unsure")}>${words.debrief.unsure}</button>
+  </div>`;
+
+function turn() {
+  pair.showsBack = !pair.showsBack;
+  scrollTo(0, 0);
+  draw();
+}
+
+const debriefed = () => html`
+  ${pair.showsBack
+    ? handView({ link: pair.back, title: words.debrief.back, told: words.debrief.back_told, notice: pair.notice, send: pair.send, words })
+    : debriefView({ debrief: pair.debrief, words, isKept: page.isKept })}
+  <div class="dock">
+    ${pair.back ? html`<button type="button" class="key key-act" @click=${turn}>${words.debrief[pair.showsBack ? "back_read" : "back"]}</button>` : nothing}
+    <button type="button" class="key" @click=${again}>${words.practice.again}</button>
+  </div>`;
 
 const running = () => html`
   <section class="bench">
-    ${benchView({ bench, words, u, telling: false, seen: page.see === "seen" ? seenView({ run: bench.run, gauges: bench.gauges, words, u, ears: page.ears }) : null })}
+    ${benchView({ bench, words, u, telling: false, seen: pair.code || page.see === "seen" ? seenView({ run: bench.run, gauges: bench.gauges, words, u, ears: page.ears }) : null })}
     <div class="dock bench-dock">
       ${controlsView({ bench, words })}
       <button type="button" class="key bench-end" @click=${() => end("finished")}>${words.practice.finished}</button>
@@ -78,10 +151,19 @@ const running = () => html`
     <p class="smallprint">${words.practice[`task_${bench.run.task}_told`]}</p>
   </section>`;
 
+function view() {
+  if (pair.debrief) return debriefed();
+  if (page.names) return naming();
+  if (bench.run) return bench.run.ended ? verdictView({ run: bench.run, isKept: page.isKept, words, again }) : running();
+  return pair.hidden ? hidden() : pair.code ? taken() : setting();
+}
+
 function draw() {
-  render(!bench.run ? setting() : bench.run.ended ? verdictView({ run: bench.run, isKept: page.isKept, words, again }) : running(), place);
+  render(view(), place);
 }
 
 await starting;
+await pair.take();
+addEventListener("hashchange", followed);
 place.replaceChildren();
 draw();

@@ -10,7 +10,9 @@ import { warning } from "../shared/warning.js";
 
 const [JOINED, AIR] = [1, 2]; // sentences that the drawing says too: there is no room for all of them
 const TICK_MS = 100;
-const LONGEST_TICK_S = 0.5; // calc takes no longer one; a page that slept sleeps on
+const LONGEST_TICK_S = 0.5; // calc takes no longer one
+const LONGEST_GAP_S = 2; // a slow phone catches up; after more than this nobody looked, and the rig stood as it was
+const LONGEST_AWAY_S = 86_400;
 
 export class Bench {
   run = null;
@@ -34,17 +36,36 @@ export class Bench {
   }
 
   begin(task, faults) {
+    return this.#from((held) => calc.ask("bench.begin", { task, faults }, held));
+  }
+
+  // The run that a code of another phone plants.
+  beginOf(code) {
+    return this.#from((held) => calc.ask("debrief.begin", { code }, held));
+  }
+
+  #from(begun) {
     const { parameters, lights } = this.data;
-    this.last = performance.now();
-    return this.#put(() => calc.ask("bench.begin", { task, faults }, { parameters, lights, units: this.units }));
+    this.last = { steady: performance.now(), wall: Date.now() };
+    return this.#put(() => begun({ parameters, lights, units: this.units }));
   }
 
   tick() {
     if (!this.run || this.run.ended || document.visibilityState !== "visible") return;
-    const now = performance.now();
-    const passed_s = Math.min((now - this.last) / 1000, LONGEST_TICK_S);
+    let passed_s = this.#passed();
+    if (passed_s > LONGEST_GAP_S) {
+      this.send({ kind: "away", passed_s: Math.min(passed_s, LONGEST_AWAY_S) });
+      return;
+    }
+    for (; passed_s > 0; passed_s -= LONGEST_TICK_S) this.send({ kind: "tick", passed_s: Math.min(passed_s, LONGEST_TICK_S) });
+  }
+
+  // Seconds since the last look: by the clock that runs on while a phone sleeps, and never backwards.
+  #passed() {
+    const now = { steady: performance.now(), wall: Date.now() };
+    const passed_ms = Math.max(now.steady - this.last.steady, now.wall - this.last.wall);
     this.last = now;
-    if (passed_s > 0) this.send({ kind: "tick", passed_s });
+    return passed_ms / 1000;
   }
 
   send(event) {

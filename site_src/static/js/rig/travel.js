@@ -3,7 +3,7 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { beside } from "../shared/notice.js";
 import { fill, root } from "../shared/site.js";
 import { fileOf, linkOf, profilesOf, read, send, textOf } from "./carry.js";
-import { codeView, fitsCode } from "./code.js";
+import { codeView, fitsCode } from "../shared/code.js";
 import { copyOf, freeName, plainName } from "./profile.js";
 
 export class Travel {

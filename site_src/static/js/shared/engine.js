@@ -5,6 +5,9 @@ import { Missing, file, root } from "./site.js";
 
 // An input that calc cannot use: field, code, and facts such as the line.
 export class Refusal extends Error {
+  field = "";
+  code = "";
+
   constructor(told) {
     super(`${told.field}: ${told.code}`);
     Object.assign(this, told);

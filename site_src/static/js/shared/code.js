@@ -12,6 +12,6 @@ export function codeView(link, label) {
   const side = code.size + 8;
   return html`
     <svg class="code" viewBox="-4 -4 ${side} ${side}" role="img" aria-label=${label} shape-rendering="crispEdges">
-      <rect x="-4" y="-4" width=${side} height=${side} fill="#fff"/><path d=${toSvgPath(code)} fill="#000"/>
+      <rect x="-4" y="-4" width=${side} height=${side} fill="#fff" stroke="#5c6873" stroke-width="0.25"/><path d=${toSvgPath(code)} fill="#000"/>
     </svg>`;
 }

@@ -1,0 +1,90 @@
+"""Two phones and one fault: a run begun from a code, and what was done beside what should have been, the same on both phones."""
+from calc.base import display
+from calc.base.errors import CalcError
+from calc.teaching import bench, handed, outcome
+
+_SAYS_AWAY_S = 1
+
+
+def begin(code, parameters, lights, units):
+    """The run of a plant's code, at its first moment.
+
+    code: see calc.teaching.handed
+    parameters, lights: see calc.teaching.practice
+    units: see calc.base.display
+
+    Returns what bench.begin returns. Raises CalcError naming code: as handed.opened does, and "ended" where it is a return.
+    """
+    read = handed.opened(code)
+    if read["record"] is not None:
+        raise CalcError("code", "ended")
+    return bench.begin(read["task"], parameters, lights, read["faults"], units)
+
+
+def kind(code):
+    """What a code is, and the task it is of: never the fault.
+
+    code: see calc.teaching.handed
+
+    Returns `{"kind": "plant" or "return", "task"}`. Raises CalcError as handed.opened does.
+    """
+    read = handed.opened(code)
+    return {"kind": "plant" if read["record"] is None else "return", "task": read["task"]}
+
+
+def debrief(code, models, units):
+    """What was done beside what should have been done.
+
+    code: a return, see calc.teaching.handed
+    models: rows of contract `model`, one of each task and fault, made by calc.teaching.model_run
+    units: see calc.base.display
+
+    Returns contract `debrief`: times as text, in seconds with one decimal. Raises CalcError naming code as handed.opened does, and
+    "not_ended" where it is a plant.
+    """
+    read = handed.opened(code)
+    record = read["record"]
+    if record is None:
+        raise CalcError("code", "not_ended")
+    fault = read["faults"][0] if read["faults"] else None
+    model = [row for row in models if row["task"] == read["task"] and row["fault"] == fault][0]
+
+    def clock(seconds):
+        return display.rounded(units, seconds, 1)
+
+    return {
+        "task": read["task"],
+        "verdict": outcome.judged(record),
+        "named": read["named"],
+        "naming": _naming(read["named"], fault, model["alike"]),
+        "alike": model["alike"],
+        "done": _done(record, clock),
+        "ended": {"how": record["ended"], "at": clock(record["at_s"])},
+        "should": [
+            {"at": clock(step["at_s"]), "kind": step["kind"], "to": step["to"], "sign": step["sign"], "shows": step["shows"]}
+            for step in model["steps"]
+        ],
+        "should_end": {"how": model["how"], "at": clock(model["at_s"])},
+        "away": clock(record["away_s"]) if record["away_s"] >= _SAYS_AWAY_S else None,
+    }
+
+
+def _naming(named, fault, alike):
+    """Whether the finder named the fault: one that shows the very same signs is as good a name."""
+    if named is None:
+        return None
+    if named == handed.UNNAMED:
+        return "unsure"
+    return "right" if named == fault else "alike" if named in alike else "other"
+
+
+def _done(record, clock):
+    """Acts and what came of them, in their order; an act comes before a note of the same moment."""
+    rows = [(act["at_s"], 0, place, act["kind"], act["to"], None) for place, act in enumerate(record["acts"])]
+    rows += [(note["at_s"], 1, place, None, None, note["code"]) for place, note in enumerate(record["notes"])]
+    rows.sort(key=lambda row: row[:3])
+    return [
+        {"at": clock(at_s), "kind": kind, "to": to, "note": note, "is_harm": note in outcome.HARMS}
+        for at_s, _, _, kind, to, note in rows
+    ]
+

@@ -1,0 +1,84 @@
+// Two phones and one fault: its code on this phone, whichever of the two it is. No fault is said here before the end.
+import { calc, Refusal } from "../shared/engine.js";
+import { root } from "../shared/site.js";
+
+const [HIDDEN, WENT] = ["#hid=", "#went="];
+const SALTS = 65_536;
+
+const linkOf = (mark, code) => new URL(`practice/${mark}${code}`, root).href;
+const salt = () => crypto.getRandomValues(new Uint16Array(1))[0] % SALTS;
+
+export class Pair {
+  hidden = null; // a link that this phone made, with what was drawn by lot or not
+  task = null; // of a code that was opened here
+  code = null;
+  debrief = null;
+  back = null; // the link that shows the other phone how it went
+  showsBack = false;
+  refused = null;
+  notice = null;
+
+  constructor({ data, units, redraw }) {
+    this.models = data.models;
+    this.units = units;
+    this.words = data.words.debrief;
+    this.redraw = redraw;
+  }
+
+  async hide(task, fault, isDrawn) {
+    this.hidden = { link: linkOf(HIDDEN, await calc.ask("handed.plant", { task, fault, salt: salt() })), isDrawn };
+    this.redraw();
+  }
+
+  // Take what the address brings. True where it was one of these codes, sound or not.
+  async take() {
+    const mark = [HIDDEN, WENT].find((each) => location.hash.startsWith(each));
+    if (!mark) return false;
+    const code = location.hash.slice(mark.length);
+    this.#forget();
+    try {
+      const { kind, task } = await calc.ask("debrief.kind", { code });
+      if (kind === "return") await this.#judge(code);
+      else Object.assign(this, { task, code });
+    } catch (fault) {
+      if (!(fault instanceof Refusal)) throw fault;
+      this.leave();
+      this.refused = this.words[`refused_${fault.code === "newer" ? "newer" : "broken"}`];
+    }
+    return true;
+  }
+
+  // A run of this phone is over: the same page for both.
+  async end(run, named) {
+    const code = await calc.ask("handed.sent_back", { run, named, salt: salt() });
+    this.back = linkOf(WENT, code);
+    history.replaceState(null, "", WENT + code); // a reload shows it again
+    await this.#judge(code);
+  }
+
+  async #judge(code) {
+    this.debrief = await calc.ask("debrief.debrief", { code }, { models: this.models, units: this.units });
+  }
+
+  send = async (link) => {
+    try {
+      if (navigator.share) await navigator.share({ url: link });
+      else {
+        await navigator.clipboard.writeText(link);
+        this.notice = this.words.copied;
+      }
+    } catch (turnedDown) {
+      this.notice = turnedDown?.name === "AbortError" ? null : this.words.uncopied;
+    }
+    this.redraw();
+  };
+
+  leave() {
+    this.#forget();
+    if (location.hash) history.replaceState(null, "", location.pathname + location.search);
+  }
+
+  #forget() {
+    Object.assign(this, { hidden: null, task: null, code: null, debrief: null, back: null, showsBack: false, refused: null, notice: null });
+  }
+}

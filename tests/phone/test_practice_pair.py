@@ -1,0 +1,107 @@
+"""Two phones and one fault, with no signal: one hides it, the other finds it, and both read the same page at the end."""
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from site_src.content import data
+from tests.phone.handset import Handset, Host
+from tests.phone.test_why import LOG, Rig
+from tests.phone.words import PRACTICE
+
+WORDS = data.words("practice")
+PAIR = WORDS["debrief"]
+
+
+@pytest.fixture(scope="module")
+def phones(browser, built):
+    """Two phones that installed one site and then lost every way to it."""
+    host = Host(built)
+    pair = [Handset(browser, host, worker=True) for _ in range(2)]
+    for handset in pair:
+        handset.context.grant_permissions(["clipboard-read", "clipboard-write"])
+        handset.install().close()
+    for handset in pair:
+        handset.lose_signal()
+    yield pair
+    for handset in pair:
+        handset.close()
+
+
+def link_of(page):
+    """The link that the page's key copies; the square code is of the same."""
+    expect(page.get_by_role("img", name=PAIR["code_name"])).to_be_visible()
+    page.evaluate("navigator.share = undefined")
+    page.get_by_role("button", name=PAIR["send"], exact=True).tap()
+    expect(page.get_by_text(PAIR["copied"])).to_be_visible()
+    return page.evaluate("navigator.clipboard.readText()")
+
+
+def hide(handset, fault):
+    """The page of the phone that hides a fault, and its link."""
+    rig = Rig(handset, "practice/")
+    rig.page.get_by_role("combobox").select_option(fault)
+    rig.choose(PAIR["who"], PAIR["who_other"])
+    rig.page.get_by_role("button", name=PAIR["hide"], exact=True).tap()
+    return rig.page, link_of(rig.page)
+
+
+def read(page):
+    return page.get_by_role("region", name=PAIR["result"]).inner_text()
+
+
+def test_hidden_found_and_read_on_both(phones):
+    """Nothing tells the fault before the end; then both phones show the same acts, times and stop, the time away with them."""
+    planter, finder = phones
+    hider, link = hide(planter, "collar_stuck")
+    tells = re.compile("|".join(map(re.escape, (PRACTICE["fault_collar_stuck"], "collar_stuck"))))
+    assert not tells.search(hider.get_by_role("main").inner_text()) and not tells.search(link)
+    hider.get_by_role("button", name=PAIR["other"], exact=True).tap()
+    expect(hider.get_by_role("radio", name=PRACTICE["fault_none"], exact=True)).to_be_checked()
+
+    rig = Rig(finder, link[len(finder.host.origin):])
+    expect(rig.page.get_by_role("heading", name=PAIR["taken"])).to_be_visible()
+    assert not tells.search(rig.page.get_by_role("main").inner_text())
+    rig.page.get_by_role("button", name=PAIR["find"], exact=True).tap()
+    expect(rig.page.locator(".bench-seen")).to_be_visible()
+    rig.wait(1)
+    rig.select("centre")
+    rig.page.clock.fast_forward(90_000)  # the phone slept: one late look, and a minute and a half on the clock
+    rig.wait(2)
+    rig.select("pump")
+    rig.wait(2)
+    rig.press("stop")
+    expect(rig.page.get_by_role("heading", name=PAIR["call"])).to_be_visible()
+    assert WORDS["practice"]["told_collar_stuck"] not in rig.page.get_by_role("main").inner_text()
+    rig.page.get_by_role("button", name=PRACTICE["fault_collar_stuck"], exact=True).tap()
+    expect(rig.page.get_by_role("heading", name=PRACTICE["outcome_found"])).to_be_visible()
+    said = rig.page.get_by_role("main").inner_text()
+    for sentence in (PAIR["planted"].format(fault=PRACTICE["fault_collar_stuck"]), PAIR["named_right"].format(named=PRACTICE["fault_collar_stuck"]),
+                     PAIR["away"].split("{")[0].strip(), WORDS["sign"]["no_clunk_pump"], PAIR["stop_here"]):
+        assert sentence in said
+    expect(rig.page.get_by_text(PRACTICE["kept"])).to_be_visible()
+    assert rig.page.evaluate(LOG)[-1]["took_s"] >= 94  # by the test's clock: 1 + 90 + 2 + 2 s at least
+    times = [float(time) for time in re.findall(r"(\d+\.\d) s", read(rig.page))]
+    assert times[0] < 90 < times[1]
+
+    shown = read(rig.page)
+    rig.page.get_by_role("button", name=PAIR["back"], exact=True).tap()
+    opened = planter.open(link_of(rig.page)[len(planter.host.origin):])
+    expect(opened.get_by_role("heading", name=PRACTICE["outcome_found"])).to_be_visible()
+    assert read(opened) == shown
+    expect(opened.get_by_role("button", name=PAIR["back"])).to_have_count(0)
+    for page in (hider, rig.page, opened):
+        page.close()
+
+
+def test_an_edited_link_opens_nothing(phones):
+    """A letter changed, a link cut short, or one of nonsense is refused in words, and practice stands as ever."""
+    planter, finder = phones
+    hider, link = hide(planter, "no_air")
+    hider.close()
+    address, code = link[len(finder.host.origin):].split("=")
+    for edited in (code[:-1], code[:4] + ("A" if code[4] != "A" else "B") + code[5:], "%3Cb%3E", ""):
+        page = finder.open(f"{address}={edited}")
+        expect(page.get_by_role("alert")).to_have_text(PAIR["refused_broken"])
+        expect(page.get_by_role("button", name=PRACTICE["start"], exact=True)).to_be_visible()
+        page.close()

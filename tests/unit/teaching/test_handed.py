@@ -1,0 +1,142 @@
+"""A fault planted on one phone and found on another: what the codes carry, and what both read at the end."""
+import pytest
+
+from calc.base.errors import CalcError
+from calc.teaching import handed, powertrain, sealed
+from site_src.content import data, units
+from site_src.routes import why
+from tests.unit.teaching.test_practice import LIGHTS, PARAMETERS, play, through
+
+US = units.shown_in("US")
+DEBRIEF = "teaching.debrief"
+
+
+def found(run, fault="collar_stuck", *steps, how="stopped", named=None, salt=99):
+    """The code that comes back from a run of such steps."""
+    code = run("teaching.handed", "plant", task="to_pump", fault=fault, salt=salt)
+    begun = run(DEBRIEF, "begin", code=code, parameters=PARAMETERS, lights=LIGHTS, units=US)["run"]
+    ended = play(lambda **given: run("teaching.practice", "advance", **given), begun, *steps, ("end", how))
+    return run("teaching.handed", "sent_back", run=ended, named=named, salt=salt)
+
+
+def debrief(run, code):
+    return run(DEBRIEF, "debrief", code=code, models=why.models(), units=US)
+
+
+@pytest.mark.parametrize("task", ["to_pump", "to_road"])
+@pytest.mark.parametrize("fault", [None, *powertrain.FAULT_CODES])
+def test_a_plant_begins_its_run(run, task, fault):
+    """The run of a code is the run of its task and fault, and nothing that is asked about the code tells the fault."""
+    code = run("teaching.handed", "plant", task=task, fault=fault, salt=5)
+    assert run(DEBRIEF, "kind", code=code) == {"kind": "plant", "task": task}
+    begun = run(DEBRIEF, "begin", code=code, parameters=PARAMETERS, lights=LIGHTS, units=US)["run"]
+    assert begun == through(run, task, faults=[fault] if fault else [])
+    assert fault is None or fault not in code
+
+
+def test_what_was_done_beside_what_should_have_been(run):
+    """By hand: center after 1 s, pump after 3 s, stopped after 6 s; the model stops at the same sign, the clunk that never came."""
+    answer = debrief(run, found(run, "collar_stuck", 1, ("selector", "centre"), 2, ("selector", "pump"), 3, named="collar_stuck"))
+    assert [(row["at"], row["to"], row["note"]) for row in answer["done"]] == [
+        ("1.0", "centre", None), ("1.0", None, "sound_move"), ("3.0", "pump", None),  # the same note again at once is one
+    ]
+    assert answer["ended"] == {"how": "stopped", "at": "6.0"}
+    assert [(row["to"], row["sign"], row["shows"]) for row in answer["should"]] == [
+        (None, "starts_dark", True), ("centre", "silent", True), ("pump", "clunk_pump", False),
+    ]
+    assert (answer["should_end"]["how"], answer["verdict"]["outcome"], answer["naming"], answer["away"]) == ("stopped", "found", "right", None)
+
+
+def test_harm_travels(run):
+    """A gear before the collar is home is harm on both phones, and its row is marked; the figures of the run are its own."""
+    answer = debrief(run, found(run, "collar_stuck", ("selector", "centre"), 2, ("gear", "drive"), 1, how="finished"))
+    assert (answer["verdict"]["outcome"], answer["verdict"]["took_s"]) == ("harm", 3)
+    assert [row["note"] for row in answer["done"] if row["is_harm"]] == answer["verdict"]["harm"] != []
+
+
+@pytest.mark.parametrize(
+    ("fault", "named", "naming"),
+    [("no_air", "no_air", "right"), ("no_air", "selector_stuck", "alike"), ("no_air", "no_water", "other"), ("no_air", "unsure", "unsure"), ("no_air", None, None),
+     (None, "no_air", "other")],
+)
+def test_what_the_finder_called_it(run, fault, named, naming):
+    """A name is right, as good where the signs are the very same, or another."""
+    answer = debrief(run, found(run, fault, ("selector", "centre"), 2, named=named))
+    assert (answer["named"], answer["naming"]) == (named, naming)
+
+
+def test_time_away_counts_on_the_clock(run):
+    """By hand: 1 s, 90 s away, then 2 s: an act at 91 s, an end at 93 s, 90 s of it away; the rig stood still meanwhile."""
+    begun = through(run, "to_pump")
+    away = run("teaching.practice", "advance", run=play(lambda **given: run("teaching.practice", "advance", **given), begun, 1), event={"kind": "away", "passed_s": 90})
+    assert away["train"]["rise_f"] == begun["train"]["rise_f"]
+    ended = play(lambda **given: run("teaching.practice", "advance", **given), away, ("selector", "centre"), 2, ("end", "stopped"))
+    assert (ended["verdict"]["took_s"], ended["verdict"]["away_s"]) == (93, 90)
+    answer = debrief(run, run("teaching.handed", "sent_back", run=ended, named=None, salt=1))
+    assert (answer["done"][0]["at"], answer["ended"]["at"], answer["away"]) == ("91.0", "93.0", "90.0")
+
+
+@pytest.mark.parametrize("passed_s", [-1, 86401, "5", None])
+def test_no_such_time_away(run, passed_s):
+    """A day at most, never backwards."""
+    with pytest.raises(CalcError) as refusal:
+        run.unheld("teaching.practice", "advance", run=through(run, "to_pump"), event={"kind": "away", "passed_s": passed_s})
+    assert refusal.value.field == "passed_s"
+
+
+def test_the_wrong_kind_of_code(run):
+    """A plant has no debrief yet, and a run that came back is not begun again."""
+    plant = run("teaching.handed", "plant", task="to_pump", fault=None, salt=7)
+    back = found(run, None)
+    assert run(DEBRIEF, "kind", code=back) == {"kind": "return", "task": "to_pump"}
+    for function, given, code in (
+        ("debrief", {"code": plant, "models": why.models()}, "not_ended"),
+        ("begin", {"code": back, "parameters": PARAMETERS, "lights": LIGHTS}, "ended"),
+    ):
+        with pytest.raises(CalcError) as refusal:
+            run(DEBRIEF, function, units=US, **given)
+        assert (refusal.value.field, refusal.value.code) == ("code", code)
+
+
+@pytest.mark.parametrize(
+    ("values", "code"),
+    [([1, 0, 0], "broken"), ([2, 0, 0, 0], "newer"), ([1, 0, 2, 0], "broken"), ([1, 0, 0, 9], "broken"), ([1, 0, 0, 0, 0], "broken"), ([1, 2, 0, 0], "broken"),
+     ([1, 1, 0, 0, 10, 0, 0, 0, 0, 0, 0, 0, 0], "broken"), ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 9, 0, 0, 0], "broken"), ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 250, 0, 0, 0], "broken"),
+     ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1], "broken")],
+)
+def test_what_no_phone_of_ours_seals(run, values, code):
+    """A code whose check is right but whose contents are none of ours is refused, never half read."""
+    with pytest.raises(CalcError) as refusal:
+        run("teaching.handed", "opened", code=sealed.sealed(values, 3))
+    assert (refusal.value.field, refusal.value.code) == ("code", code)
+
+
+@pytest.mark.parametrize(("arguments", "field"), [({"task": "fly", "fault": None}, "task"), ({"task": "to_pump", "fault": "ghost"}, "fault")])
+def test_nothing_unknown_is_planted(run, arguments, field):
+    """Only tasks and faults of the made-up rig."""
+    with pytest.raises(CalcError) as refusal:
+        run.unheld("teaching.handed", "plant", salt=1, **arguments)
+    assert refusal.value.field == field
+
+
+def test_only_an_ended_run_is_sent_back(run):
+    """A run that goes on has nothing to show, and a name is one of the rig's faults."""
+    with pytest.raises(CalcError) as refusal:
+        run("teaching.handed", "sent_back", run=through(run, "to_pump"), named=None, salt=1)
+    assert (refusal.value.field, refusal.value.code) == ("run", "not_ended")
+    with pytest.raises(CalcError) as refusal:
+        found(run, None, named="ghost")
+    assert refusal.value.field == "named"
+
+
+def test_the_longest_run_fits_a_link(run):
+    """200 acts and 200 notes, four bytes each and thirteen before them: 2,155 letters, which a code still opens."""
+    values = [1, 1, 0, 0, 0, 0, 0] + [0] * 6 + [0, 0, 0, 1] * 201 + [100, 0, 0, 1] * 201
+    text = sealed.sealed(values, 65535)
+    assert len(text) <= sealed.MOST_LETTERS
+    assert len(run("teaching.handed", "opened", code=text)["record"]["acts"]) == 201
+
+
+def test_every_note_travels():
+    """What a run can note is what a code can say: the notes that have words."""
+    assert set(handed.NOTES) == set(data.words("practice")["note"]) and len(set(handed.NOTES)) == len(handed.NOTES) < 156
