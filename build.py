@@ -24,6 +24,7 @@ import warnings
 
 import flask_frozen
 
+from site_src import bundle
 from site_src.app import create_app
 from site_src.content import data, fleet, languages, reckoners, units
 from site_src.report import pages as report
@@ -67,6 +68,7 @@ def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO):
 
 def freeze(dist, site_path, rigs_folder):
     """Write every page, in every language, and every static file. A warning of the freezer is an error."""
+    bundle.bundled()  # first: what stops it is said before any page is made
     for language in reversed(data.languages()):  # English last: the page for unknown addresses is shared, and stays in English
         freeze_language(dist, create_app(site_path, rigs_folder, language))
     write_sizes(dist)
@@ -78,7 +80,7 @@ def freeze_language(dist, app):
         FREEZER_DESTINATION=str(dist),
         FREEZER_RELATIVE_URLS=True,
         FREEZER_REMOVE_EXTRA_FILES=False,
-        FREEZER_STATIC_IGNORE=["__pycache__", ".*"],
+        FREEZER_STATIC_IGNORE=["__pycache__", ".*", *bundle.parts()],
     )
     freezer = flask_frozen.Freezer(app)
 
@@ -225,7 +227,7 @@ def main():
     options = parsed()
     try:
         (print_report if options.report else print_build)(options)
-    except (fleet.FleetError, report.ReportError) as fault:
+    except (bundle.BundleError, fleet.FleetError, report.ReportError) as fault:
         raise SystemExit(str(fault)) from fault
     except OSError as fault:  # a full disk, a folder that may not be written
         raise SystemExit(f"{fault.filename or fault}: {fault.strerror or 'not done'}. Nothing was put in place of what was there.") from fault

@@ -3,7 +3,7 @@ import flask
 import jinja2
 
 from calc.base import entry
-from site_src import scripts
+from site_src import bundle
 from site_src.content import data, fleet, languages
 from site_src.routes import about, diagnose, help, log, pressure, recovery, rig, rigs, service, shift, start, tables, water, why
 
@@ -34,7 +34,7 @@ def create_app(site_path="/", rigs_folder=fleet.DEMO, language="en"):
     app.jinja_env.undefined = jinja2.StrictUndefined
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.jinja_env.filters["filled"] = filled
-    app.jinja_env.globals["modules"] = scripts.modules
+    app.jinja_env.globals["asked_at_once"] = bundle.asked_at_once
     app.jinja_env.globals["colon"] = data.colon(language)
     app.config["SITE_PATH"] = site_path
     app.config["RIGS"] = fleet.load(rigs_folder)

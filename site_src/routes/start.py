@@ -3,7 +3,7 @@ import flask
 
 from calc.base import entry
 from calc.layout import answer as layout_answer
-from site_src import compiled
+from site_src import bundle, compiled
 from site_src.content import catalogue, data, layouts, units
 from site_src.routes import answering_page, json_page
 
@@ -89,6 +89,12 @@ def not_found():
 def calc_modules():
     """calc, compiled: what the tests saw is what the phone computes."""
     return flask.Response(compiled.packed(), mimetype="application/octet-stream")
+
+
+@shared.get("/static/js/<path:name>")
+def script(name):
+    """A file of the bundled scripts, at the place that such files have among the sources."""
+    return flask.Response(bundle.bundled()[0][name], mimetype="text/javascript")
 
 
 @routes.get("/manifest.webmanifest")

@@ -22,6 +22,7 @@ from playwright.sync_api import sync_playwright
 
 import build
 from tests.browser import ARGUMENTS, PHONE, chromium_path
+from tests.phone.sources import source
 
 SLOWED = 6
 OPENS = 9
@@ -81,8 +82,8 @@ def recomputations(context, base):
     page.goto(base + "pressure/")
     page.locator("button.lay-line").wait_for()
     page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
-    each_ms = page.evaluate("""async (calls) => {
-        const { calc } = await import(new URL("../static/js/shared/engine.js", document.baseURI));
+    each_ms = page.evaluate("""async ([engine, calls]) => {
+        const { calc } = await import(engine);
         const data = await (await fetch("page.json")).json();
         const held = { units: { shown: "US", systems: { US: data.systems.US.kinds } }, shelf: data.shelf, profile: null };
         const one = () => calc.ask("layout_page.answer", { layout: data.ready.customary[0].layout, parts: {}, texts: [] }, held);
@@ -90,7 +91,7 @@ def recomputations(context, base):
         const start = performance.now();
         for (let count = 0; count < calls; count += 1) await one();
         return (performance.now() - start) / calls;
-    }""", CALLS)
+    }""", [source(page, "shared/engine.js"), CALLS])
     told(f"one recomputation of a layout, {SLOWED}x slowed", each_ms, "ms", 4)
     page.close()
 
@@ -111,8 +112,8 @@ def thirty_nozzles(context, base):
     page.goto(base + "pressure/")
     page.locator("button.lay-line").wait_for()
     page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
-    times_ms = page.evaluate("""async ([line, calls]) => {
-        const { calc } = await import(new URL("../static/js/shared/engine.js", document.baseURI));
+    times_ms = page.evaluate("""async ([engine, line, calls]) => {
+        const { calc } = await import(engine);
         const { shelf, ready, systems } = await (await fetch("page.json")).json();
         const { crew } = ready.customary[0].layout;
         const byLoss = Object.values(shelf.hoses).filter((hose) => hose.coefficient).sort((a, b) => a.coefficient - b.coefficient);

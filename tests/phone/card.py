@@ -3,6 +3,7 @@ from playwright.sync_api import expect
 
 from calc.shift import laws
 from site_src.content import data
+from tests.phone.sources import source
 from tests.phone.words import KINDS, SITE, STEPS, answer_of
 
 # Ten times as fast, but never by leaps: a page whose machine stalled for a moment has not slept. The next page goes on from there.
@@ -139,7 +140,7 @@ def beside(handset, **answers):
     """Let a phone stand beside a rig whose profile says this."""
     page = handset.open("404.html")
     profile = {"schema": 1, "id": "rig-1", "name": "Pump of the day", "units": "US", **answers}
-    page.evaluate(PUT, [handset.host.origin + "static/js/shared/store.js", profile])
+    page.evaluate(PUT, [source(page, "shared/store.js"), profile])
     page.close()
     return profile
 

@@ -1,4 +1,6 @@
 """What crosses between a page and the interpreter, and how often it draws, counted where libraries are loaded: the site knows nothing of it."""
+from tests.phone.sources import run_from_sources
+
 WRAPPED = """
 import { loadMicroPython as load } from "./micropython.mjs?as-it-is";
 window.crossings ??= [];
@@ -28,6 +30,7 @@ export const render = (...given) => {
 
 def count(handset):
     """Count on every page that the phone opens after this; returns the phone."""
+    run_from_sources(handset.context)
     for file, script in (("micropython.mjs", WRAPPED), ("lit-html.js", DRAWN)):
         handset.context.route(f"**/{file}", _answer(script))
     return handset

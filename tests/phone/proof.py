@@ -8,6 +8,7 @@ from playwright.sync_api import expect
 from site_src.content import data
 from tests import service_records as records
 from tests.phone.handset import kill
+from tests.phone.store import do
 from tests.phone.words import SITE
 
 T = data.words("service", "en")
@@ -16,16 +17,20 @@ START_MS = int(START.timestamp() * 1000)
 NAME = "Tollgate Engine 1"
 RIG = {"schema": 1, "id": "rig-1", "name": NAME, "units": "US", "standard": "us",
        **{key: value for key, value in records.RIG.items() if key not in ("new", "last", "meters", "auxiliary")}}
-KEEP_RIG = """async (rig) => {
-  const { keepRecord } = await import("/static/js/shared/store.js");
-  await keepRecord("rigs", rig);
-  localStorage.setItem("rig", rig.id);
-}"""
-KEEP = """async (record) => (await import("/static/js/shared/store.js")).keepRecord("tests", record)"""
-KEPT = """async (id) => (await (await import("/static/js/shared/store.js")).keptRecords("tests")).find((test) => test.id === id)"""
 # A database without room, as it answers then; and a phone that stores nothing at all.
 FULL = """() => { IDBObjectStore.prototype.put = () => { throw new DOMException("full", "QuotaExceededError"); }; }"""
 REFUSE = """() => { Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); }; }"""
+
+
+def keep_rig(page, rig):
+    """Put a rig on a phone, and choose it."""
+    do(page, "keepRecord", "rigs", rig)
+    page.evaluate("(id) => localStorage.setItem('rig', id)", rig["id"])
+
+
+def kept_test(page, name):
+    """A test that a phone keeps, by its id."""
+    return next((test for test in do(page, "keptRecords", "tests") if test["id"] == name), None)
 
 
 class Clock:
@@ -102,7 +107,7 @@ class Proof:
         expect(self.page.locator(f"#{state}")).to_be_visible()
 
     def record(self):
-        return self.page.evaluate(KEPT, self.id)
+        return kept_test(self.page, self.id)
 
 
 def begun(record, wall_ms, test="capacity", ready=("checks_dry", "interlock", "shift")):
@@ -116,7 +121,7 @@ def begun(record, wall_ms, test="capacity", ready=("checks_dry", "interlock", "s
 def store(handset, record):
     """Have a service test on this phone before any page of it is open; gives the record."""
     start = handset.open("test/")
-    start.evaluate(KEEP, record)
+    do(start, "keepRecord", "tests", record)
     start.close()
     return record
 

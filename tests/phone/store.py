@@ -6,6 +6,7 @@ import fnmatch
 from playwright.sync_api import Error
 
 from tests import contracts, service_records
+from tests.phone.sources import source
 
 DO = """async ([store, task, given]) => {
   const door = await import(store);
@@ -53,8 +54,7 @@ def drifts_on(context, origin):
 
 def do(page, task, *given):
     """Call one function of the site's store.js."""
-    origin = page.evaluate("location.origin")
-    return page.evaluate(DO, [f"{origin}/static/js/shared/store.js", task, list(given)])
+    return page.evaluate(DO, [source(page, "shared/store.js"), task, list(given)])
 
 
 # What the database itself has, without the notes before it.

@@ -15,7 +15,7 @@ PAGES = [
 ]
 WHOLE = ["pressure/", "water/tank/", "shift/bay/"]
 CALC = ["calc.bin", "micropython.mjs", "micropython.wasm"]
-PARTS = {"pressure/": ["pressure.js", "picture.js", "lit-html.js", "theme.js"], "water/tank/": ["reckon.js", "entries.js"], "shift/bay/": ["shift.js", "idb.js", "power.js"]}
+PARTS = {"pressure/": ["pressure.js", "common.js"], "water/tank/": ["reckon.js", "shared/water.js", "common.js"], "shift/bay/": ["shift.js", "common.js"]}
 THROWN = {
     "error": "() => setTimeout(() => { throw new TypeError('a bug of ours'); })",
     "rejection": "() => { Promise.reject(new TypeError('a bug of ours')); }",
@@ -82,7 +82,7 @@ def test_start_page_without_its_script(failing):
 
 def test_without_the_guard(failing):
     """The page answers without the script that watches it."""
-    without(failing, "guard.js", cut)
+    without(failing, "first.js", cut)
     page = failing.open("pressure/")
     # by hand: 15.5 x 1.5^2 x 2 + 100 = 169.75
     expect(page.locator("output")).to_have_text(re.compile("^ *170 +psi *$"))

@@ -3,8 +3,9 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.phone.crossings import count, crossings
+from tests.phone.sources import run_from_sources
 
-SHARED = """const at = (name) => new URL(`../../static/js/shared/${name}.js`, location);
+SHARED = """const at = (name) => new URL(`/sources/js/shared/${name}.js`, location);
 const [{ calc, Refusal }, { answering }] = await Promise.all([import(at("engine")), import(at("answering"))]);
 const LOSS = "hose.friction_loss_psi";
 """
@@ -109,7 +110,7 @@ def test_refusal_unanswered(handset, page):
 
 
 LATE = """async () => {
-  const { calc } = await import(new URL("../../static/js/shared/engine.js", location));
+  const { calc } = await import(new URL("/sources/js/shared/engine.js", location));
   const ask = calc.ask;
   calc.ask = async (...asked) => {
     await new Promise((done) => setTimeout(done, 700));
@@ -123,6 +124,7 @@ LATE = """async () => {
 ])
 def test_no_figure_while_its_answer_is_late(handset, address, field, typed, last):
     """Where the answer to an entry takes longer than a frame, the figures of the entry before it are gone until then."""
+    run_from_sources(handset.context)
     page = handset.open(address)
     figures = page.locator(last)
     figures.first.wait_for()

@@ -12,6 +12,7 @@ from tests.phone.folds import unfold
 from tests.phone.handset import Handset
 from tests.phone.layout import fresh_layout, open_layout
 from tests.phone.sheet import first_entry
+from tests.phone.sources import source
 from tests.phone.store import do, in_database, put_test, running_test
 from tests.phone.test_rig import ENGINE, R, kept_rigs, press
 from tests.phone.test_shift_away import HIDE
@@ -121,7 +122,9 @@ def test_cleared_files_are_not_called_ready(installed):
     page.evaluate("async () => { for (const name of await caches.keys()) await caches.delete(name); }")
     page.evaluate("document.getElementById('readiness').dataset.state = ''")
     # the page itself is gone too: it is counted again where it still stands
-    told = page.evaluate("""async (script) => (await import(script)).holdings()""", installed.host.origin + "static/js/shared/offline.js")
+    other = installed.open("404.html")
+    told = other.evaluate("""async (script) => (await import(script)).holdings()""", source(other, "shared/offline.js"))
+    other.close()
     assert told["have"] == 0 < told["want"]
     page.close()
 

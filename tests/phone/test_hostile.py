@@ -11,6 +11,7 @@ from tests import service_records
 from tests.phone.card import RIG
 from tests.phone.folds import UNFOLDED
 from tests.phone.sheet import TOLD, open_sheet
+from tests.phone.sources import source
 from tests.phone.store import do
 from tests.phone.test_bad_input import WATCH, assert_unharmed
 from tests.phone.test_rig import ENGINE, R, bring, kept_rigs, with_engine
@@ -202,7 +203,7 @@ def test_markup_in_every_stored_text(take):
     tests = [poisoned_test(rig["id"], number=1), {**poisoned_test(rig["id"], number=2), "finished_ms": None}]
     page = handset.open("404.html")
     page.evaluate("async ([store, rig]) => { await (await import(store)).keepRecord('rigs', rig); localStorage.setItem('rig', rig.id); }",
-                  [handset.host.origin + "static/js/shared/store.js", rig])
+                  [source(page, "shared/store.js"), rig])
     for record in tests:
         do(page, "keepRecord", "tests", record)
     for kind in ("card", "diagnosis", "practice"):
@@ -237,7 +238,7 @@ CSP = """async () => {
     sent: () => navigator.sendBeacon("https://example.org/", "x"),
     form: () => { const form = document.createElement("form"); form.action = "https://example.org/"; document.body.append(form); form.submit(); },
     policy: () => trustedTypes.createPolicy("mine", { createHTML: (text) => text }),
-    worker: () => new Worker(new URL("../static/js/shared/theme.js", document.baseURI).href),
+    worker: () => new Worker(new URL("../static/js/shared/first.js", document.baseURI).href),
   };
   const refused = [];
   for (const [name, act] of Object.entries(tried)) {

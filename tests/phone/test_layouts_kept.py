@@ -6,6 +6,7 @@ from playwright.sync_api import expect
 
 from tests.phone.layout import open_layout
 from tests.phone.sheet import TOLD, open_sheet
+from tests.phone.sources import source
 from tests.phone.words import SITE, said
 
 P, S = SITE["pressure"], SITE["saved"]
@@ -214,7 +215,7 @@ def test_print(handset):
       const door = await import(store);
       await door.keepRecord("rigs", rig);
       localStorage.setItem("rig", rig.id);
-    }""", [f"{handset.host.origin}static/js/shared/store.js", RIG])
+    }""", [source(page, "shared/store.js"), RIG])
     page.close()
     layout = open_layout(handset)
     layout.ready("wye")

@@ -4,18 +4,21 @@ import random
 import pytest
 
 from tests.phone.handset import phones
+from tests.phone.sources import run_from_sources, source
 
-SIGNS, TREE, LABELS = ("../static/js/line/signs.js", "../static/js/line/tree.js", "../static/js/line/labels.js")
+SIGNS, TREE, LABELS = ("line/signs.js", "line/tree.js", "line/labels.js")
 
 
 @pytest.fixture(scope="module")
 def kit(browser, host):
     """Functions of the kit, called on a page of the site."""
     with phones(browser, host) as take:
-        page = take().open("cautions/")
+        handset = take()
+        run_from_sources(handset.context)
+        page = handset.open("cautions/")
 
         def call(module, name, *arguments):
-            return page.evaluate("async ([module, name, given]) => (await import(new URL(module, location.href)))[name](...given)", [module, name, arguments])
+            return page.evaluate("async ([module, name, given]) => (await import(module))[name](...given)", [source(page, module), name, arguments])
         yield call
 
 

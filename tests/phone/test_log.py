@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 
 from site_src.content import data
 from tests.phone.card import beside, hasten, open_card
+from tests.phone.sources import source
 from tests.phone.words import SITE, STEPS
 
 LOG = data.words("log")
@@ -117,7 +118,7 @@ OTHERS = """async (store) => {
 
 def test_other_records_say_what_they_are(logged, handset):
     """Records of the diagnosis and of practice are listed too, each as what it is, and can be looked at apart."""
-    logged.evaluate(OTHERS, handset.host.origin + "static/js/shared/store.js")
+    logged.evaluate(OTHERS, source(logged, "shared/store.js"))
     logged.reload()
     expect(logged.get_by_text(LOG["is_practice"])).to_be_visible()
     expect(logged.get_by_text(LOG["outcome"]["stands"], exact=True)).to_be_visible()

@@ -6,6 +6,7 @@ from playwright.sync_api import expect
 
 from site_src.content import data, fleet
 from tests.phone.handset import kill
+from tests.phone.sources import source
 
 R = data.words("rig")
 DEMO = fleet.load()
@@ -106,11 +107,11 @@ def test_from_phone_to_phone_by_code_the_profile_is_the_same(take):
     first = with_engine(take())
     press(first, "carry", "code")
     expect(first.get_by_role("img", name=R["carry"]["code_name"].format(name=ENGINE["name"]))).to_be_visible()
-    link = first.evaluate("""async (profile) => {
-        const { linkOf } = await import(new URL("../static/js/rig/carry.js", document.baseURI));
-        const { root } = await import(new URL("../static/js/shared/site.js", document.baseURI));
+    link = first.evaluate("""async ([carry, site, profile]) => {
+        const { linkOf } = await import(carry);
+        const { root } = await import(site);
         return linkOf(profile, root);
-    }""", kept_rigs(first)[0])
+    }""", [source(first, "rig/carry.js"), source(first, "shared/site.js"), kept_rigs(first)[0]])
     second = take().context.new_page()
     second.goto(link)
     taken(second, ENGINE["name"])

@@ -6,6 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data, fleet
+from tests.phone.sources import source
 from tests.phone.test_rig import bring, kept_rigs, press, taken
 
 R, SITE = data.words("rig"), data.shared_words()
@@ -26,12 +27,12 @@ FAULTS = {
 def chosen(handset, profile):
     """A phone that has this rig, whatever is wrong with it, and works for it."""
     page = handset.open("404.html")
-    page.evaluate("""async ([origin, profile]) => {
-        const door = await import(`${origin}/static/js/shared/store.js`);
+    page.evaluate("""async ([store, profile]) => {
+        const door = await import(store);
         await door.keepRecord("rigs", profile);
         localStorage.setItem("rig", profile.id);
         localStorage.setItem("units", profile.units);
-    }""", [page.evaluate("location.origin"), profile])
+    }""", [source(page, "shared/store.js"), profile])
     page.close()
 
 

@@ -11,7 +11,7 @@ from site_src.content import data, units
 from tests import service_records as records
 from tests.phone import history
 from tests.phone.handset import Handset, Host
-from tests.phone.proof import FULL, KEEP_RIG, KEPT, NAME, REFUSE, RIG, Clock, Proof, T, run_of  # noqa: F401  the fixture
+from tests.phone.proof import FULL, NAME, REFUSE, RIG, Clock, Proof, T, keep_rig, kept_test, run_of  # noqa: F401  the fixture
 
 PLAN = service_page.answer(copy.deepcopy(records.a_record()), units.fine("US"))["plan"]
 RUNS = [test for test in PLAN["tests"] if test["kind"] == "run"]
@@ -25,7 +25,7 @@ def pit(browser, built):
     """A phone at the pit: the site is installed, there is no signal, and its clocks are in hand."""
     handset = Handset(browser, Host(built), worker=True)
     start = handset.install()
-    start.evaluate(KEEP_RIG, RIG)
+    keep_rig(start, RIG)
     start.close()
     handset.lose_signal()
     handset.clock = Clock(handset.context)
@@ -250,7 +250,7 @@ def test_a_file_comes_back(run_of, tmp_path):
         file.write_text(json.dumps(changed), encoding="utf-8")
         page.locator("input[type=file]").set_input_files(str(file))
         expect(page.get_by_role("status").filter(has_text=told)).to_be_visible()
-        return page.evaluate(KEPT, "from-afar")
+        return kept_test(page, "from-afar")
 
     assert "steady" not in bring(record, YEARS["taken_one"])
     assert bring(record, YEARS["here"].format(count=1))["notes"] == ""
@@ -269,4 +269,4 @@ def test_a_finished_test_stays(handset):
     file = {"name": "later.json", "mimeType": "application/json", "buffer": json.dumps({**records.a_failed_record(), "revision": 10**9}).encode()}
     page.locator("input[type=file]").set_input_files(file)
     expect(page.get_by_role("status").filter(has_text=YEARS["here"].format(count=1))).to_be_visible()
-    assert page.evaluate(KEPT, records.a_record()["id"])["result"]["status"] == "pass"
+    assert kept_test(page, records.a_record()["id"])["result"]["status"] == "pass"

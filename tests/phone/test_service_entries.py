@@ -6,7 +6,8 @@ from playwright.sync_api import expect
 from site_src.content import data
 from tests import service_records as records
 from tests.phone import history
-from tests.phone.proof import KEEP, KEEP_RIG, START_MS, T, begun, run_of  # noqa: F401  the fixture
+from tests.phone.proof import START_MS, T, begun, keep_rig, run_of  # noqa: F401  the fixture
+from tests.phone.store import do
 from tests.phone.words import said
 
 
@@ -37,9 +38,9 @@ def test_a_run_starts_on_its_flow(run_of):
 def test_what_is_missing_leads_to_its_field(handset):
     """Before there is a plan it is said what to put in; so is what a gauge figure waits for, and what the rig's profile lacks."""
     page = history.held(handset)
-    page.evaluate(KEEP_RIG, {**history.PROFILE, "governed": ""})
+    keep_rig(page, {**history.PROFILE, "governed": ""})
     record = begun(records.a_record(rig=history.PROFILE["id"]), START_MS)
-    page.evaluate(KEEP, {**record, "conditions": {}, "tests": {}, "rig": {key: value for key, value in record["rig"].items() if key != "governed"}})
+    do(page, "keepRecord", "tests", {**record, "conditions": {}, "tests": {}, "rig": {key: value for key, value in record["rig"].items() if key != "governed"}})
     page.goto(f"{handset.host.origin}test/run/#{record['id']}")
     page.get_by_role("link", name=T["ask"]["source"]).tap()
     expect(page.get_by_role("radio", name=T["condition"]["draft"])).to_be_focused()
@@ -57,7 +58,7 @@ def test_what_is_missing_leads_to_its_field(handset):
     page.get_by_role("link", name=T["missing"]["governed_rpm"]).tap()
     expect(page.locator("#field-governed")).to_be_focused()  # its section unfolded
     page.go_back()
-    page.evaluate(KEEP_RIG, history.PROFILE)  # which knows the speed
+    keep_rig(page, history.PROFILE)  # which knows the speed
     page.reload()
     page.locator(".outcome").wait_for()
     expect(page.get_by_role("link", name=T["missing"]["governed_rpm"])).to_have_count(0)

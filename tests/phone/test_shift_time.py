@@ -6,6 +6,7 @@ from playwright.sync_api import expect
 
 from tests.phone.card import Card, RIG, beside, hasten, open_card
 from tests.phone.handset import kill
+from tests.phone.sources import source
 from tests.phone.words import SITE, STEPS, beginning, said
 
 PAUSE_S = 2
@@ -155,7 +156,7 @@ def test_a_run_that_an_older_version_left_is_taken_up(handset):
     card.run_to("neutral")
     card.page.close()
     page = handset.open("404.html")
-    assert page.evaluate(OLDER, handset.host.origin + "static/js/shared/store.js") is False
+    assert page.evaluate(OLDER, source(page, "shared/store.js")) is False
     page.close()
     left = Card(handset.open("shift/scene/"), "scene")
     expect(left.page.locator(".resumed")).to_be_visible()

@@ -4,6 +4,7 @@ import re
 import pytest
 
 import build
+from site_src import bundle
 from tests.site import pages
 
 POLICY = {
@@ -48,3 +49,11 @@ def test_no_script_sends_or_builds_from_text():
     scripts = [*(build.ROOT / "site_src" / "static" / "js").rglob("*.js"), build.ROOT / "site_src" / "sw.js"]
     assert len(scripts) > 50
     assert [(path.name, sender) for path in scripts for sender in SENDERS if sender in path.read_text(encoding="utf-8")] == []
+
+
+def test_no_bundle_does_either(built):
+    """Nor can any script as the site has it, but for lit-html's own templates, which stand behind its policy."""
+    scripts = "".join(path.read_text(encoding="utf-8") for path in (built / "static/js").rglob("*.js"))
+    vendored = "".join((bundle.STATIC / name).read_text(encoding="utf-8") for name in bundle.parts() if name.startswith("vendor/"))
+    assert len(scripts) > 100_000
+    assert {sender: scripts.count(sender) for sender in SENDERS if sender in scripts} == {sender: vendored.count(sender) for sender in SENDERS if sender in vendored}

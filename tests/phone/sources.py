@@ -1,0 +1,31 @@
+"""The scripts as they are written, a module a file, on a page of the site: the site itself has them in bundles."""
+import build
+from site_src import bundle
+
+STATIC = build.ROOT / "site_src" / "static"
+PLACE = "**/sources/**"
+
+
+def _source(route):
+    path = STATIC / route.request.url.split("/sources/")[1].partition("?")[0]
+    route.fulfill(body=path.read_bytes(), content_type=build.TYPES[path.suffix])
+
+
+def _from_sources(route):
+    name = route.request.url.split("/static/js/")[1]
+    modules = [*bundle.EVERY, bundle.entries()[name][-1]] if name in bundle.entries() else []
+    route.fulfill(body="".join(f'import "../../../sources/{module}";\n' for module in modules), content_type=build.TYPES[".js"])
+
+
+def source(page, name):
+    """Where a page finds a module, such as "shared/store.js"; with or without a host, the browser itself answers."""
+    page.context.unroute(PLACE, _source)
+    page.context.route(PLACE, _source)
+    return f"{page.evaluate('location.origin')}/sources/js/{name}"
+
+
+def run_from_sources(context):
+    """Let pages opened after this run from the modules, so that a test can reach into them."""
+    context.route(PLACE, _source)
+    for folder in ("pages", "shared"):
+        context.route(f"**/static/js/{folder}/*.js", lambda route: route.fallback() if route.request.url.endswith("/first.js") else _from_sources(route))
