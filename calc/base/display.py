@@ -10,6 +10,7 @@ import math
 from calc.base import rounding
 from calc.base.errors import CalcError
 
+NEEDLE_PSI = 1  # the smallest step that a needle shows
 LAST_BIT = 1e-6  # of a step: what scaling leaves on a limit that is whole
 
 
@@ -175,6 +176,20 @@ def step(units, kind, value):
     marks = [mark * 10 ** power for power in range(-here["places"], 5) for mark in (1, 2.5, 5)]
     marks = [mark for mark in marks if abs(mark * 10 ** here["places"] - int(mark * 10 ** here["places"] + LAST_BIT)) < LAST_BIT]
     return min([(max(mark / shown, shown / mark), mark) for mark in marks])[1]
+
+
+def needle(units, kind, value):
+    """A reading to set, as text: the first mark of a needle gauge that is not below it, so that its point is reached; None stays None.
+
+    units, kind, value: as for text; a needle is read to 1 psi, and to the mark nearest to that in other units
+
+    Raises CalcError naming value or units. Source: common practice (test gauges are marked and read to 1 psi, 5 kPa, 0.05 bar).
+    """
+    if value is None:
+        return None
+    shown = scale(units, units["shown"], kind)
+    mark = step(units, kind, NEEDLE_PSI)
+    return plain(units, math.ceil(converted(shown, value) / mark - LAST_BIT) * mark, 2)
 
 
 def limit(units, kind, value, side, more_places=0):

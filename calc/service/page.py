@@ -6,7 +6,7 @@ from calc.service.before_run import before_run
 
 MOST_PROBLEMS = 60
 # figures of a run that are set or expected, and their kinds; what is set is rounded so that its point is reached
-SET = (("flow_gpm", "flow"), ("net_psi", "pressure"), ("gauge_psi", "pressure"))
+SET = (("flow_gpm", "flow"), ("net_psi", "pressure"))
 
 
 def answer(record, units):
@@ -149,11 +149,12 @@ def _add_test_texts(test, units):
         return
     for name, kind in SET:
         test[name.split("_")[0] + "_text"] = display.limit(units, kind, test[name], -1)
+    test["gauge_text"] = display.needle(units, "pressure", test["gauge_psi"])
     test["band_texts"] = [display.figure(units, "flow", test["flow_least_gpm"]), display.figure(units, "flow", test["flow_most_gpm"])]
     test["loss_text"] = display.figure(units, "length", test["suction_loss_ft"])
     for tip in test["tips"]:
         tip["tip_text"] = display.figure(units, "diameter", tip["tip_in"])
-        tip["pitot_text"] = display.limit(units, "pitot", tip["pitot_psi"], -1)
+        tip["pitot_text"] = display.needle(units, "pitot", tip["pitot_psi"])
     for speed in test["expected"]:
         speed["engine_text"] = display.figure(units, "speed", speed["engine_rpm"])
         speed["pump_text"] = display.figure(units, "speed", speed["pump_rpm"])

@@ -109,7 +109,7 @@ def leak_data():
     site = data.shared_words()
     file = data.load("diagnose/water_loss")
     order = file["plugs"]["order"]
-    words = {**_picked("leak", "part", "part_how", "plug", "role"), **{key: site[key] for key in ("refusal", "unit", "units")}}
+    words = {**_picked("leak", "part", "part_how", "plug", "role"), **{key: site[key] for key in ("refusal", "unit")}}
     return json_page({
         "parts": file["part"], "plugs": file["plug"], "orders": data.orders(order), "order": order,
         "systems": units.for_page(), "words": words,

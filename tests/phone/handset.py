@@ -1,6 +1,7 @@
 """A host that can be stopped, and a phone that notes what goes wrong on it."""
 import contextlib
 import re
+import urllib.parse
 import socket
 import threading
 
@@ -128,6 +129,14 @@ def until(page, condition):
         const look = () => ({condition}) ? done() : performance.now() > last ? fail(new Error("not in 10 s")) : setTimeout(look, 20);
         look();
     }})""")
+
+
+def read_in(page, system):
+    """Choose the units on All pages, and come back to the page."""
+    here = urllib.parse.urlsplit(page.url)
+    page.goto(urllib.parse.urljoin(page.url, "/fr/all/" if here.path.startswith("/fr/") else "/all/"))
+    page.locator(f"#units input[value={system}]").check(force=True)
+    page.goto(here.geturl())
 
 
 def kill(page):

@@ -57,10 +57,6 @@ class Layout:
         """Touch one chip of a group."""
         self._group(legend).get_by_role("radio", name=label, exact=True).tap()
 
-    def choose_in(self, group, label):
-        """Touch one chip of a group by its whole name, such as the units."""
-        self.page.get_by_role("group", name=group, exact=True).get_by_role("radio", name=label, exact=True).tap()
-
     def choose_row(self, legend, row):
         """Choose a hose or a tip, by its chip or from the list behind the chips."""
         if row.get("common"):

@@ -6,6 +6,7 @@ from urllib.parse import quote
 import pytest
 from playwright.sync_api import expect
 
+from tests.phone.handset import read_in
 from tests.phone.layout import open_layout
 from tests.phone.words import SITE, said
 
@@ -228,7 +229,7 @@ def test_each_line_shows_the_hose_chosen_for_it(layout):
 def test_the_size_that_was_touched_is_marked(layout, first, then, chip):
     """A size in inches leaves the choice of a metric page once another is touched; that one is marked and no other."""
     layout.hose(first)
-    layout.choose_in(SITE["units"]["title"], SITE["units"]["bar"])
+    read_in(layout.page, "bar")
     layout.hose(then)
     layout.tab("hose")
     sizes = layout.page.get_by_role("group", name=f"{SITE['pressure']['hose']}, mm", exact=True)
@@ -236,7 +237,7 @@ def test_the_size_that_was_touched_is_marked(layout, first, then, chip):
         expect(sizes.get_by_role("radio", checked=True)).to_have_accessible_name(chip)
     else:
         expect(sizes.get_by_role("combobox")).to_have_value(then)
-    layout.choose_in(SITE["units"]["title"], SITE["units"]["US"])
+    read_in(layout.page, "US")
 
 
 def test_what_stands_at_a_standpipe_goes_up_with_it(layout):

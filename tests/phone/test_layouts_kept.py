@@ -4,6 +4,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
+from tests.phone.handset import read_in
 from tests.phone.layout import open_layout
 from tests.phone.sheet import TOLD, open_sheet
 from tests.phone.sources import source
@@ -60,7 +61,7 @@ def test_address_stays(handset):
     bare = layout.page.url
     layout.build("add_wye")
     layout.press("undo")
-    layout.page.get_by_role("radio", name=SITE["units"]["SI"], exact=True).tap()
+    read_in(layout.page, "SI")
     assert layout.page.url == bare == f"{handset.host.origin}pressure/"
     assert "100" in layout.link()
     layout.type("length", "90")

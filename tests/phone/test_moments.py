@@ -6,6 +6,7 @@ from playwright.sync_api import expect
 
 from site_src.content import data
 from tests.phone.history import PROFILE, SEED, held
+from tests.phone.handset import read_in
 from tests.phone.layout import open_layout
 from tests.phone.moments import numbers, watched
 from tests.phone.sheet import first_entry, open_sheet
@@ -154,7 +155,7 @@ def test_kept_entries_in_other_units(handset):
     """A layout typed in feet and opened in meters never shows the feet as meters."""
     layout = typed(handset)
     layout.shows(135)
-    layout.page.get_by_role("radio", name=SITE["units"]["SI"], exact=True).tap()
+    read_in(layout.page, "SI")
     expect(layout.field("length")).to_have_value(re.compile("^30"))  # 100 ft are 30.48 m
     layout.page.wait_for_timeout(100)
     moments = again(layout.page)

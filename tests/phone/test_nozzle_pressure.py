@@ -5,6 +5,7 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data, fleet
+from tests.phone.handset import read_in
 from tests.phone.layout import fresh_layout, open_layout
 from tests.phone.test_rig import bring, press, taken
 from tests.phone.words import SITE
@@ -27,7 +28,7 @@ def reads(layout, pressure):
 def test_kinds_bring_their_usual_pressure(take, system, hand, master, fog):
     """Fog, smooth bore on a hand line, smooth bore on a device, and back."""
     layout = open_layout(take())
-    layout.page.get_by_role("radio", name=SITE["units"][system], exact=True).tap()
+    read_in(layout.page, system)
     layout.ready("one")
     for kind, pressure in (("smooth", hand), ("fog", fog), ("automatic", fog), ("smooth", hand)):
         layout.choose("nozzle", KIND[kind])

@@ -6,7 +6,7 @@ from playwright.sync_api import expect
 from site_src.content import data
 from tests import service_records as records
 from tests.phone import history
-from tests.phone.proof import START_MS, T, begun, keep_rig, run_of  # noqa: F401  the fixture
+from tests.phone.proof import START_MS, T, begun, keep_rig, run_of, store  # noqa: F401  the fixture
 from tests.phone.store import do
 from tests.phone.words import said
 
@@ -202,3 +202,26 @@ def test_a_named_person_may_go_on_and_it_stays_on_the_sheet(run_of):
     row = sheet.get_by_role("listitem").filter(has_text="light out, shift seen at the shaft")
     expect(row).to_contain_text("A. Tester")
     expect(row).to_contain_text(T["check"]["shift_proved"])
+
+
+def test_what_is_not_answered_is_not_passed_over(handset):
+    """Next names what has no answer, Answer leads to it, and only a touch of its own goes on without; a part that is answered goes straight on."""
+    record = store(handset, begun(records.a_record(), START_MS, ready=("checks_dry",)))
+    page = handset.open(f"test/run/#{record['id']}/interlock")
+    next_key = page.get_by_role("button", name=T["test"]["next"].format(title=T["test_name"]["shift"]))
+    checks = page.locator("fieldset.check")
+    checks.nth(0).locator("label.chip").last.tap()
+    next_key.tap()
+    question = page.get_by_role("alert")
+    expect(question).to_contain_text(T["test"]["unanswered"])
+    expect(question).to_contain_text(checks.nth(1).locator("legend").inner_text())
+    expect(question).not_to_contain_text(checks.nth(0).locator("legend").inner_text())
+    page.get_by_role("button", name=T["test"]["answer_it"]).tap()
+    expect(question).to_have_count(0)
+    expect(checks.nth(1).locator("input").first).to_be_focused()
+    next_key.tap()
+    page.get_by_role("link", name=T["test"]["leave_open"]).tap()
+    expect(page.locator("h1")).to_have_text(T["test_name"]["shift"])
+    page.evaluate("(part) => { location.hash = part; }", f"{record['id']}/checks_dry")
+    page.get_by_role("link", name=T["test"]["next"].format(title=T["test_name"]["interlock"])).tap()
+    expect(page.locator("h1")).to_have_text(T["test_name"]["interlock"])

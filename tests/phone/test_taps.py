@@ -5,11 +5,16 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data, fleet
+from tests import service_records as records
 from tests.phone.card import beside
+from tests.phone.diagnosis import begin, open_fresh
+from tests.phone.proof import START_MS, begun, store
 from tests.phone.words import SITE
 
 RIG = fleet.load()["tollgate-engine-1"]
 START = data.words("start")["start"]
+TEST = data.words("service")
+DOOR = "|".join([data.words("start")["danger"]["title"], data.words("start")["danger"]["door"], data.orders()["moved"]["title"]])
 
 
 class Hand:
@@ -64,9 +69,57 @@ def test_a_card_s_first_act_takes_one(hand, sign):
     assert hand.taps == 1
 
 
-def test_danger_takes_one_from_a_card(hand):
-    """From a card, the red door's order."""
-    hand.page.goto(hand.page.url + "shift/scene/")
-    hand.tap(hand.page.locator(".key-danger").first)
+def _card(handset):
+    return handset.open("shift/scene/")
+
+
+def _diagnosis(handset):
+    """A diagnosis in hand: the first sign said."""
+    page = open_fresh(handset)
+    begin(page, "no_clunk")
+    expect(page.locator(".look")).to_be_visible()
+    return page
+
+
+def _run(handset, seconds=0, *keys):
+    """The capacity run, its clock started."""
+    record = store(handset, begun(records.a_record(), START_MS))
+    page = handset.open(f"test/run/#{record['id']}/capacity")
+    for key in (TEST["run"]["begin"], *keys):
+        page.get_by_role("button", name=key, exact=True).tap()
+    return page
+
+
+def _part(handset):
+    """Another part of a test while its clock runs."""
+    page = _run(handset)
+    page.evaluate("location.hash = location.hash.replace('capacity', 'interlock')")
+    expect(page.locator("h1")).to_have_text(TEST["test_name"]["interlock"])
+    return page
+
+
+def _elsewhere(address):
+    def opened(handset):
+        _run(handset)
+        return handset.open(address)
+    return opened
+
+
+@pytest.mark.parametrize("opened", [
+    _card, _diagnosis, _run, lambda handset: _run(handset, 0, TEST["run"]["stop"]), _part, _elsewhere("water/"), _elsewhere("pressure/"), _elsewhere(""),
+], ids=["card", "diagnosis", "run", "stopping", "part", "water", "pressure", "start"])
+def test_danger_takes_one_where_something_runs(handset, opened):
+    """One red door in sight, and behind it what to do first."""
+    hand = Hand(opened(handset))
+    hand.tap(hand.page.locator(".key-danger:visible").filter(has_text=re.compile(DOOR)).first)
     expect(hand.page.get_by_text(data.orders()["moved"]["do"][0]).first).to_be_in_viewport(ratio=1)
     assert hand.taps == 1
+
+
+def test_a_reading_of_a_test_takes_two(handset):
+    """The figure that the gauge shows, and the key that keeps it."""
+    hand = Hand(_run(handset))
+    hand.tap(hand.page.locator(".tray").get_by_role("button", name="146"))
+    hand.tap(hand.page.get_by_role("button", name=TEST["run"]["take_at"].format(at="5:00")).or_(hand.page.get_by_role("button", name=TEST["run"]["take"], exact=True)))
+    expect(hand.page.locator(".cell").first).to_contain_text(TEST["run"]["as_before"])
+    assert hand.taps == 2

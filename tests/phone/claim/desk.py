@@ -16,7 +16,7 @@ from tests.phone.words import SITE
 WORDS = SITE["pressure"]
 REGISTRY = pint.UnitRegistry()
 SYSTEMS = data.by_id(units.systems())
-BY_WORDS = {SITE["units"][name]: name for name in SYSTEMS}
+FLOWS = {SITE["unit"][name]["flow"] for name in SYSTEMS}
 HOSES = data.named("hoses")
 TIPS = data.load("nozzles")["tip"]
 OURS = {"pressure": "psi", "flow": "gallon/minute", "length": "foot"}
@@ -35,7 +35,13 @@ class Refused(Exception):
 
 
 def system_of(page):
-    return BY_WORDS[page["everywhere"][SITE["units"]["title"]]]
+    """The system whose units stand beside the entries and the flow."""
+    beside = {field["unit"] for line in page["lines"] for field in line["fields"].values()}
+    beside |= {word for word in page["flow"].split() if word in FLOWS} if page["number"] else set()
+    fits = [name for name in SYSTEMS if beside <= set(SITE["unit"][name].values())]
+    if not fits:
+        raise Unreadable(f"of no system: {beside}")
+    return fits[0]
 
 
 def _row(rows, shown, family):

@@ -62,6 +62,6 @@ async () => {
     instead: text(figure),
     label: text(document.getElementById("answer-label")),
     notes: [...document.querySelectorAll(".notice, .refusal")].map(text),
-    everywhere: groups(document.getElementById("pressure")),
+    flow: text(document.querySelector(".plate-head")?.lastElementChild),
   };
 }

@@ -3,6 +3,7 @@ import pathlib
 import random
 
 from tests.phone.claim import desk
+from tests.phone.handset import read_in
 from tests.phone.words import SITE
 
 READ = pathlib.Path(__file__).with_name("read.js").read_text(encoding="utf-8")
@@ -152,9 +153,11 @@ class Walk:
             key.tap()
 
     def units(self, shown):
-        name = self.chance.choice(list(desk.BY_WORDS))
+        name = self.chance.choice(list(desk.SYSTEMS))
         self.note("units", name)
-        self.page.get_by_role("group", name=SITE["units"]["title"]).get_by_role("radio", name=name, exact=True).tap()
+        read_in(self.page, name)
+        self.page.locator("button.lay-line").first.wait_for()
+        self.page.wait_for_load_state("networkidle")
 
     def again(self, shown):
         """The page opened again: what was entered is still there, and so is its answer."""

@@ -10,7 +10,7 @@ import { orderView } from "../shared/order.js";
 import { chosenSystem } from "../rig/chosen.js";
 import { colon, fill, pageData, unitWords } from "../shared/site.js";
 import { keep, kept } from "../shared/store.js";
-import { bare, isAsTyped, systemChips, tagged, unitsFor } from "../shared/units.js";
+import { bare, isAsTyped, tagged, unitsFor } from "../shared/units.js";
 
 const DRAFT = "leak";
 const MINUTE_MS = 60000;
@@ -22,7 +22,7 @@ const EMPTY = { ...FRESH, plugged: [], opened: [] }; // what is plugged outlives
 let state = EMPTY;
 let refusal = null;
 let role = chosen("role", "operator");
-let system = chosenSystem(systems);
+const system = chosenSystem(systems);
 
 function put(changes) {
   state = { ...state, ...changes };
@@ -95,7 +95,6 @@ function draw(answer) {
     ${told.suspects.length > 1 ? html`<p><b>${words.leak.suspects}${colon}</b> ${named(told.suspects)}</p>` : nothing}
     ${state.runs.length ? minutes(told) : nothing}
     ${roleChips({ legend: words.leak.role, words, role, change: (id) => { role = id; choose("role", id); change(); } })}
-    ${systemChips({ systems, system, words, change: (id) => { system = id; change(); } })}
     <div class="rows">
       ${isHunting && left.open.length ? html`
         <button type="button" class="key key-wide" @click=${() => put({ isStopped: true, began: null, from: "", to: "" })}>${words.leak.stop}</button>` : nothing}

@@ -4,6 +4,7 @@ import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { stayAwake } from "../shared/awake.js";
 import { answering } from "../shared/answering.js";
 import { calc } from "../shared/engine.js";
+import { door } from "../shared/door.js";
 import { toHeading, toTitle } from "../shared/focus.js";
 import { notices } from "../shared/notice.js";
 import { chosenSystem } from "../rig/chosen.js";
@@ -13,7 +14,8 @@ import { actions } from "../service/act.js";
 import { besideMaker } from "../service/beside.js";
 import { runningStrip } from "../service/clock.js";
 import { hold } from "../service/hold.js";
-import { nextLink, partView } from "../service/part_view.js";
+import { nextLink } from "../service/next.js";
+import { partView } from "../service/part_view.js";
 import { planView } from "../service/plan_view.js";
 import { askedOf, clockOf, countedS, filledFrom, halted, isRunning, runningIn, withJump } from "../service/record.js";
 import { refuser } from "../service/refusal.js";
@@ -96,7 +98,7 @@ async function trayOf(judged, shown, units) {
 const judge = () => asking.change();
 const draw = () => asking.redraw();
 
-const act = actions({ record: () => record, answer: () => answer, plan: () => plan, page, steady: () => steady, change, draw, words });
+const act = actions({ record: () => record, answer: () => answer, plan: () => plan, page, steady: () => steady, change, draw, words, goTo });
 
 function view() {
   const u = unitWords(words, page.system);
@@ -119,7 +121,7 @@ function drawAnswer() {
   render(html`
     ${said(seen, test)}
     ${answer.plan ? runningIn(record).filter((each) => each !== name && name).map((each) => runningStrip(seen, each)) : nothing}
-    ${name === "site" ? html`<fieldset class="bare" ?disabled=${record.finished_ms !== null}>${siteView(seen)}</fieldset><div class="dock">${nextLink(seen, "site")}</div>`
+    ${name === "site" ? html`<fieldset class="bare" ?disabled=${record.finished_ms !== null}>${siteView(seen)}</fieldset><div class="dock doing"><div class="acts">${nextLink(seen, "site")}${record.finished_ms === null ? door(words.danger.title) : nothing}</div></div>`
       : test ? partView(seen, test) : planView(seen)}`, place);
   if (page.asking !== reasonOf) {
     reasonOf = page.asking;

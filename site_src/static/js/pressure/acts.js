@@ -86,9 +86,5 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
       state.tab = openTab(tab, lineOf(state.selected));
       work();
     },
-    system: (system) => {
-      state.system = system;
-      work();
-    },
   };
 }

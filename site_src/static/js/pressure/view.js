@@ -1,7 +1,6 @@
 // The page: the plate and the picture, the tray, what lies one tap away, and the dock.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { beside } from "../shared/notice.js";
-import { systemChips } from "../shared/units.js";
 import { rigNamed } from "../rig/named.js";
 import { boundsView } from "./bounds.js";
 import { dockView, readyView } from "./dock.js";
@@ -16,7 +15,7 @@ import { NOW } from "./tabs.js";
 import { trayView } from "./tray.js";
 
 export function pageView(page) {
-  const { layout, answer, notice, faults, tab, system, rig, data, words, act, saved } = page;
+  const { layout, answer, notice, faults, tab, rig, words, act, saved } = page;
   return html`
     <div class="pane" data-pane="line">
       ${beside(notice, "top", words.pressure)}
@@ -38,7 +37,6 @@ export function pageView(page) {
           <button type="button" class="key key-wide" @click=${() => window.print()}>${words.pressure.print}</button>
         </div>
         ${savedView({ saved, layout, words })}
-        ${systemChips({ systems: data.systems, system, words, change: act.system })}
         <div class="rows">
           <button type="button" class="key key-wide" @click=${act.afresh}>${words.pressure.afresh}</button>
           ${beside(notice, "afresh", words.pressure)}

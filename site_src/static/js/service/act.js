@@ -5,7 +5,7 @@ import {
 import { tipOf, tipStanding } from "./tips.js";
 
 // `answer` gives what calc says of the record as it is, or null until it is there; `plan` the last plan, of its rig and site.
-export function actions({ record, answer, plan, page, steady, change, draw, words }) {
+export function actions({ record, answer, plan, page, steady, change, draw, words, goTo }) {
   const at = () => ({ now: steady().now(), wall: Date.now() });
   const planned = (name) => plan().tests.find(({ id }) => id === name);
   const part = () => location.hash.slice(1).split("/")[1];
@@ -71,6 +71,7 @@ export function actions({ record, answer, plan, page, steady, change, draw, word
       change(strayed ? halted(next, name, { kind: "strayed", ...at() }) : isOver ? halted(next, name, { kind: "end", ...at() }) : next);
     },
     redraw: draw,
+    goTo,
     saidMissed(marks) {
       page.said_missed = [...page.said_missed, ...marks];
       draw();

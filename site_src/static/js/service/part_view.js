@@ -1,10 +1,13 @@
 // One part of a test: its own entries, what became of it, and the way on.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { door } from "../shared/door.js";
 import { colon, fill } from "../shared/site.js";
 import { figuresView, holding } from "./figures_view.js";
 import { missingView } from "./missing.js";
+import { nextLink, nextName } from "./next.js";
 import { causeLink, signsView } from "./plan_view.js";
 import { attemptOf, testOf } from "./record.js";
+import { leavingView, openIn } from "./leaving.js";
 import { isUnderWay } from "./run_state.js";
 import { runView } from "./run_view.js";
 import { stateOf } from "./stage.js";
@@ -27,19 +30,17 @@ export function partView(view, test) {
     ${dock(view, test)}`;
 }
 
-// The one next act: the clock of a part that is held, until it is over; then the part that follows.
+// The one next act: the clock of a part that is held, until it is over; then the part that follows. What is not answered is not
+// passed over: it is named first, and left open by a touch of its own.
 function dock(view, test) {
-  if (test.hold_s === null || view.record.finished_ms !== null) return html`<div class="dock">${nextLink(view, test.id)}</div>`;
-  const { isHeld, isAsking, told, keys } = holding(view, test);
-  return html`<div class="dock doing">${told}<div class="acts">${keys}${isAsking ? nothing : nextLink(view, test.id, isHeld)}</div></div>`;
-}
-
-// The part that follows in the plan; after the last one, the list.
-export function nextLink({ answer, record, words }, name, isAct = true) {
-  const tests = answer.plan?.tests ?? [];
-  const next = name === "site" ? tests[0] : tests[tests.findIndex(({ id }) => id === name) + 1];
-  if (!next) return html`<a class="key ${isAct ? "key-act" : ""}" href="#${record.id}">${words.test.back}</a>`;
-  return html`<a class="key ${isAct ? "key-act" : ""}" href="#${record.id}/${next.id}">${fill(words.test.next, { title: words.test_name[next.id] })}</a>`;
+  const { record, words, page, act } = view;
+  const emergency = record.finished_ms === null ? door(words.danger.title) : nothing;
+  const isHeldPart = test.hold_s !== null && record.finished_ms === null;
+  const { isHeld, isAsking, told, keys } = isHeldPart ? holding(view, test) : { isHeld: true, isAsking: false, told: nothing, keys: nothing };
+  const open = openIn(view, test);
+  if (open.length && page.asking === "leave") return leavingView(view, test, open, emergency);
+  const next = open.length ? html`<button type="button" class="key" @click=${() => act.ask("leave")}>${nextName(view, test.id)}</button>` : nextLink(view, test.id, isHeld);
+  return html`<div class="dock doing">${told}<div class="acts">${keys}${isAsking ? nothing : next}${emergency}</div></div>`;
 }
 
 // What is missing elsewhere: what is to be entered here is seen to be empty.

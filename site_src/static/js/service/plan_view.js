@@ -2,12 +2,13 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { enterLink } from "../diagnose/enter.js";
 import { routeList } from "../line/route.js";
+import { door } from "../shared/door.js";
 import { orderLines } from "../shared/order.js";
 import { colon, fill, home } from "../shared/site.js";
 import { minutes } from "../shared/times.js";
 import { labelOf } from "./entries.js";
 import { askView } from "./missing.js";
-import { clockOf, countedS } from "./record.js";
+import { clockOf, countedS, runningIn } from "./record.js";
 import { GROUPS, isDone, nameOf, nextPart, STATION, stateOf } from "./stage.js";
 import { figureView, verdictView } from "./status.js";
 
@@ -39,7 +40,7 @@ function dock(view, isOpen, next) {
   const finish = (more) => html`<button type="button" class="key ${more}" @click=${() => act.ask("finish")}>${words.test.finish}</button>`;
   const on = !answer.plan ? html`<a class="key key-act" href="#${record.id}/site">${fill(words.test.next, { title: words.test.site })}</a>`
     : next ? html`<a class="key key-act" href="#${record.id}/${next.id}">${fill(words.test.next, { title: words.test_name[next.id] })}</a>` : null;
-  return html`<div class="dock list-dock">${on}${answer.plan ? finish(on ? "" : "key-act") : nothing}${sheet}</div>`;
+  return html`<div class="dock list-dock">${on}${answer.plan ? finish(on ? "" : "key-act") : nothing}${sheet}${runningIn(record).length ? door(words.danger.title) : nothing}</div>`;
 }
 
 // While a test goes on it has no verdict: how much of it is done, and what failed.

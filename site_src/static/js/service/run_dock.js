@@ -1,5 +1,6 @@
 // What can be done now in a run, always under the thumb: a question where one is open, else the tray and the keys.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { door } from "../shared/door.js";
 import { colon, fill } from "../shared/site.js";
 import { minutes } from "../shared/times.js";
 import { missingView } from "./missing.js";
@@ -53,19 +54,19 @@ function keys(view, test, { isRunning, isOpen, attempt, at, dues }) {
   if (isRunning) {
     return html`<div class="acts acts-run">
       ${act(live?.is_strayed ? words.run.take_stray : at === null ? words.run.take : fill(words.run.take_at, { at: minutes(at) }), () => acts.take(test.id), isOff, live?.is_strayed ? "key-trouble" : "key-act")}
-      ${key(words.run.pause, () => acts.ask("pause"))}${key(words.run.stop, () => acts.ask("stop"), "key-danger")}</div>`;
+      ${key(words.run.pause, () => acts.ask("pause"))}${key(words.run.stop, () => acts.ask("stop"), "key-trouble")}${door(words.danger.title)}</div>`;
   }
   const isShort = !isOff && !isUnready(view, test) && live?.figures[0].status === "fail" && live.is_strayed;
   return html`<div class="acts">
     ${isOpen ? act(words.run.resume, () => acts.resume(test.id), waits.length > 0)
       : act(attempt ? words.run.begin_again : words.run.begin, () => acts.begin(test.id), waits.length > 0)}
     ${isShort ? key(words.run.short, () => acts.short(test.id), "key-danger") : nothing}
-    ${isOpen && (dues.length || attempt.clock_s < (test.hold_s ?? 0)) ? key(words.run.begin_again, () => acts.halt("stop", words.run.reasons_stop.at(-1), test.id)) : nothing}</div>`;
+    ${isOpen && (dues.length || attempt.clock_s < (test.hold_s ?? 0)) ? key(words.run.begin_again, () => acts.halt("stop", words.run.reasons_stop.at(-1), test.id)) : nothing}${door(words.danger.title)}</div>`;
 }
 
 // A run that is over: on to what follows, or once more.
 const overKeys = ({ words, act: acts }, next) => html`
-  <div class="acts">${next ?? nothing}${key(words.run.once_more, () => acts.ask("again"))}</div>`;
+  <div class="acts">${next ?? nothing}${key(words.run.once_more, () => acts.ask("again"))}${door(words.danger.title)}</div>`;
 
 // A reading that was due and is past, said once: it stays a cross on the line.
 function missedView({ words, act: acts }, test, run, unsaid) {
@@ -73,13 +74,13 @@ function missedView({ words, act: acts }, test, run, unsaid) {
   return html`
     <section class="question hatched" role="alert"><p><b>${words.run.missed_word}</b> ${fill(words.run.missed, { at: unsaid.map(minutes).join(", ") })}</p></section>
     <div class="acts">${act(words.run.go_on, () => acts.saidMissed(marks))}
-      ${key(words.run.begin_again, () => acts.halt("stop", words.run.missed_word, test.id))}</div>`;
+      ${key(words.run.begin_again, () => acts.halt("stop", words.run.missed_word, test.id))}${door(words.danger.title)}</div>`;
 }
 
 // Time that nobody saw.
 export const awayView = ({ words, act: acts }, asked) => html`
   <section class="question hatched" role="alert"><p>${fill(words.steady.asked, { s: minutes(asked.s) })}</p></section>
-  <div class="acts">${act(words.steady.leave, () => acts.away(false))}${key(fill(words.steady.count, { s: minutes(asked.s) }), () => acts.away(true))}</div>`;
+  <div class="acts">${act(words.steady.leave, () => acts.away(false))}${key(fill(words.steady.count, { s: minutes(asked.s) }), () => acts.away(true))}${door(words.danger.title)}</div>`;
 
 // A reason is asked for before a clock halts.
 const reasonView = ({ page: { asking }, words, act: acts }) => html`
@@ -88,5 +89,6 @@ const reasonView = ({ page: { asking }, words, act: acts }) => html`
     <div class="reasons">
       ${words.run[`reasons_${asking}`].map((reason) => key(reason, () => acts.halt(asking, reason)))}
       ${act(words.run.never_mind, () => acts.ask(null))}
+      ${door(words.danger.title)}
     </div>
   </section>`;

@@ -1,11 +1,15 @@
 // The bar and the strip of every page: day or night by one tap, and what runs on another page.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { chosen } from "./choices.js";
+import { door } from "./door.js";
 import { chooseLook, isNight, onLook } from "./look.js";
 import { running } from "./running.js";
 import { home } from "./site.js";
 import { minutes } from "./times.js";
 
 const TICK_MS = 1000;
+const units = () => chosen("units", null);
+const unitsThen = units();
 const LONGEST_MS = 24 * 3600 * 1000; // what began before that is no longer run
 const key = document.getElementById("look");
 const strip = document.getElementById("strip");
@@ -32,7 +36,7 @@ let ticking = 0;
 function show() {
   const others = Object.values(running()).filter(({ address, began_at: began }) => !isHere(address) && Date.now() - began < LONGEST_MS);
   strip.hidden = !others.length;
-  render(others.map(line), strip);
+  render(others.length ? html`<div class="strip-lines">${others.map(line)}</div>${door(strip.dataset.danger)}` : nothing, strip);
   clearTimeout(ticking);
   if (others.length) ticking = setTimeout(show, TICK_MS);
 }
@@ -40,4 +44,7 @@ function show() {
 showLook();
 show();
 addEventListener("storage", show);
-addEventListener("pageshow", show);
+addEventListener("pageshow", ({ persisted }) => {
+  if (persisted && units() !== unitsThen) location.reload(); // chosen on All pages while this page lay behind it
+  else show();
+});

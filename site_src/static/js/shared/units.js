@@ -1,6 +1,4 @@
 // Entries as typed, each with the system it was typed in ("200@US"); and the units that calc is handed.
-import { choose } from "./choices.js";
-import { chips } from "./chips.js";
 import { decimal, longest } from "./site.js";
 
 // What was typed as an entry: no more of it than anyone could mean.
@@ -31,17 +29,3 @@ export function unitsOnce(systems) {
   const made = {};
   return (shown) => (made[shown] ??= unitsFor(systems, shown));
 }
-
-// The choice of the system a page is read in.
-export const systemChips = ({ systems, system, words, change }) => chips({
-  name: "units",
-  legend: words.units.title,
-  value: system,
-  choices: Object.keys(systems)
-    .sort((one, other) => systems[one].place - systems[other].place)
-    .map((id) => ({ id, label: words.units[id] })),
-  change: (id) => {
-    choose("units", id);
-    change(id);
-  },
-});
