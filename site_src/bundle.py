@@ -20,7 +20,9 @@ IMPORT = re.compile(r'^(?:import|export) (?:[^;"]*? from )?"(\.[^"]+)"', re.MULT
 EVERY = [f"js/shared/{name}.js" for name in ("focus", "bar", "print", "offline")]  # run on each page, before its own script
 ALONE = {  # files that share nothing with a page's others, each in a bundle that is no module
     "shared/first.js": [f"js/shared/{name}.js" for name in ("guard", "theme")],  # run before the page is drawn
+    "shared/engine_start.js": ["js/shared/engine_start.js"],
 }
+THREAD = "shared/engine_worker.js"  # a module of its own with the interpreter in it; a page may import it too
 TOPICS = {  # pages whose scripts share a good deal with each other and with no other topic
     "service": {"service", "service_quick", "service_run", "service_sheet", "service_years"},
     "water": {"water", "reckon"},
@@ -86,9 +88,11 @@ def run(folder, *options):
         path = folder / "in" / name
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text("".join(f'import "../../{module}";\n' for module in modules), encoding="utf-8", newline="\n")
+    (folder / "in" / THREAD).write_text(f'export * from "../../js/{THREAD}";\n', encoding="utf-8", newline="\n")
     build(folder, "--splitting", "--root=in", "--outdir=out", "--chunk-naming=shared/[name]-[hash].[ext]", "--metafile=made.json", *options,
           *sorted(f"in/{name}" for name in entries()))
     build(folder, "--format=iife", "--root=in", "--outdir=out", *options, *(f"in/{name}" for name in ALONE))
+    build(folder, "--external=module", "--root=in", "--outdir=out", *options, f"in/{THREAD}")  # module: what the interpreter asks of node, and of node alone
     outputs = json.loads((folder / "made.json").read_text(encoding="utf-8"))["outputs"]
     names = {chunk: named(output) for chunk, output in outputs.items() if "entryPoint" not in output and chunk.endswith(".js")}
     assert len(set(names.values())) == len(names), names  # or files would be written over each other
@@ -129,7 +133,7 @@ def renamed(text, names):
 @functools.cache
 def parts():
     """The sources that are in the site as part of a bundle alone: paths below static/."""
-    return sorted(set().union(*(imported(name) for modules in (*entries().values(), *ALONE.values()) for name in modules)))
+    return sorted(set().union(*(imported(name) for modules in (*entries().values(), *ALONE.values(), [f"js/{THREAD}"]) for name in modules)))
 
 
 def asked_at_once(name):

@@ -1,20 +1,26 @@
-"""What crosses between a page and the interpreter, and how often it draws, counted where libraries are loaded: the site knows nothing of it."""
+"""What crosses between a page and the interpreter, and how often it draws, counted between page and thread, and where lit-html is loaded: the site knows nothing of it."""
+from tests.phone.handset import until
 from tests.phone.sources import run_from_sources
 
-WRAPPED = """
-import { loadMicroPython as load } from "./micropython.mjs?as-it-is";
-window.crossings ??= [];
-const counted = (function_, kind) => (name, text) => {
-  const answer = function_(name, text);
-  window.crossings.push({ door: kind + name, bytes: text.length + answer.length, text, answer });
-  return answer;
-};
-export async function loadMicroPython(options) {
-  const python = await load(options);
-  return { FS: python.FS, pyimport(name) {
-    const phone = python.pyimport(name);
-    return { call: counted(phone.call, ""), hold: counted(phone.hold, "hold ") };
-  } };
+WATCHED = """
+{
+  const asked = (window.unanswered = new Map());
+  window.crossings = [];
+  window.Worker = class extends Worker {
+    constructor(...given) {
+      super(...given);
+      this.addEventListener("message", ({ data: { id, text: answer } }) => {
+        const { holds, door, text } = asked.get(id);
+        asked.delete(id);
+        for (const [name, value] of holds) window.crossings.push({ door: `hold ${name}`, bytes: value.length, text: value, answer: "" });
+        if (door) window.crossings.push({ door, bytes: text.length + answer.length, text, answer });
+      });
+    }
+    postMessage(question) {
+      asked.set(question.id, question);
+      super.postMessage(question);
+    }
+  };
 }
 """
 DRAWN = """
@@ -31,13 +37,9 @@ export const render = (...given) => {
 def count(handset):
     """Count on every page that the phone opens after this; returns the phone."""
     run_from_sources(handset.context)
-    for file, script in (("micropython.mjs", WRAPPED), ("lit-html.js", DRAWN)):
-        handset.context.route(f"**/{file}", _answer(script))
+    handset.context.add_init_script(WATCHED)
+    handset.context.route("**/lit-html.js", lambda route: route.fulfill(body=DRAWN, content_type="text/javascript"))
     return handset
-
-
-def _answer(script):
-    return lambda route: route.fulfill(body=script, content_type="text/javascript")
 
 
 def draws(page):
@@ -52,6 +54,8 @@ def bytes_of(crossed):
 
 def crossings(page, act):
     """What crosses while something is done: [{door, bytes both ways, text of the arguments, answer}], in order."""
-    page.evaluate("() => { window.crossings ??= []; window.crossings.length = 0 }")
+    until(page, "!window.unanswered.size")
+    page.evaluate("() => { window.crossings.length = 0 }")
     act()
+    until(page, "!window.unanswered.size")
     return page.evaluate("() => window.crossings")

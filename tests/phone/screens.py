@@ -7,6 +7,7 @@ from site_src.content import data
 from site_src.routes import help, why
 from tests import service_records
 from tests.phone.card import beside, hasten, open_card
+from tests.phone.diagnosis import tap_until
 from tests.phone.history import held, years
 from tests.phone.layout import open_layout
 from tests.phone.proof import store
@@ -103,7 +104,7 @@ def diagnosis(*signs):
         first = page.get_by_role("button", name=data.words("diagnose")["diagnose"]["carried_out"])
         page.locator(".look, .hand-over, .verdict, .order").first.wait_for()
         while first.count():
-            first.click()
+            tap_until(page, first, page.locator("#page").inner_text())
         page.locator(".look, .hand-over, .verdict").first.wait_for()
         return page
 

@@ -13,8 +13,10 @@ def _source(route):
 
 def _from_sources(route):
     name = route.request.url.split("/static/js/")[1]
+    if name in (*bundle.ALONE, bundle.THREAD):
+        return route.fallback()
     modules = [*bundle.EVERY, bundle.entries()[name][-1]] if name in bundle.entries() else []
-    route.fulfill(body="".join(f'import "../../../sources/{module}";\n' for module in modules), content_type=build.TYPES[".js"])
+    return route.fulfill(body="".join(f'import "../../../sources/{module}";\n' for module in modules), content_type=build.TYPES[".js"])
 
 
 def source(page, name):
@@ -28,4 +30,4 @@ def run_from_sources(context):
     """Let pages opened after this run from the modules, so that a test can reach into them."""
     context.route(PLACE, _source)
     for folder in ("pages", "shared"):
-        context.route(f"**/static/js/{folder}/*.js", lambda route: route.fallback() if route.request.url.endswith("/first.js") else _from_sources(route))
+        context.route(f"**/static/js/{folder}/*.js", _from_sources)

@@ -4,6 +4,7 @@ from playwright.sync_api import expect
 
 from tests.phone.card import hasten, open_card
 from tests.phone.crossings import bytes_of, count, crossings, draws
+from tests.phone.diagnosis import tap_until
 
 TICK_MOST = 1000  # bytes, both ways together
 
@@ -48,7 +49,7 @@ def test_a_look_of_a_diagnosis(counting):
     page.locator(".key-told").first.tap()
     page.locator(".look, .key-act").first.wait_for()
     while page.locator(".key-act").count():
-        page.locator(".key-act").tap()
+        tap_until(page, page.locator(".key-act"), page.locator("#page").inner_text())
     asked = page.locator(".look h2")
     page.wait_for_timeout(500)  # a touch that follows at once is no answer
     drawn, was = draws(page), asked.inner_text()

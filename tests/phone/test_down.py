@@ -14,7 +14,7 @@ PAGES = [
     "shift/bay/", "diagnose/", "diagnose/water/", "diagnose/collar/", "diagnose/lights/", "diagnose/leak/", "test/quick/",
 ]
 WHOLE = ["pressure/", "water/tank/", "shift/bay/"]
-CALC = ["calc.bin", "micropython.mjs", "micropython.wasm"]
+CALC = ["calc.bin", "engine_start.js", "engine_worker.js", "micropython.wasm"]
 PARTS = {"pressure/": ["pressure.js", "common.js"], "water/tank/": ["reckon.js", "shared/water.js", "common.js"], "shift/bay/": ["shift.js", "common.js"]}
 THROWN = {
     "error": "() => setTimeout(() => { throw new TypeError('a bug of ours'); })",
@@ -93,7 +93,7 @@ def test_without_the_guard(failing):
 def test_browser_that_cannot_run_it(failing, address):
     """A browser that refuses the interpreter is told apart from a file that is missing."""
     failing.expected += ["Aborted", "wasm"]
-    failing.context.add_init_script(BLOCKED)
+    failing.context.route("**/engine_worker.js", lambda route: route.fulfill(body=BLOCKED + route.fetch().text(), content_type="text/javascript"))
     is_down(failing.open(address), "old")
 
 

@@ -51,6 +51,7 @@ def test_held(page):
 
 ANSWERING = """
 const drawn = [];
+const entered = () => document.body.dispatchEvent(new Event("input", { bubbles: true }));
 const frame = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
 let text = "one";
 const asked = [];
@@ -70,8 +71,9 @@ def test_drawn_once(page):
 
 
 def test_dashes_meanwhile(page):
-    """An answer that is not there at the next paint leaves dashes until it comes; anything else that draws leaves them too."""
+    """What stands in its control before the next paint has dashes beside it until its answer comes; anything else that draws leaves them too."""
     assert run(page, ANSWERING + """
+        entered();
         change();
         await frame();
         redraw();
@@ -80,9 +82,26 @@ def test_dashes_meanwhile(page):
         return drawn""") == [["one", None], ["one", None], ["one", "of one"]]
 
 
+def test_a_touch_waits_for_its_answer(page):
+    """What only the page draws stands as it was until a quick answer comes, and has dashes after a twentieth of a second."""
+    assert run(page, ANSWERING + """
+        change();
+        await frame();
+        asked[0].answer("of one");
+        await frame();
+        change();
+        const before = performance.now();
+        while (drawn.length < 2) await frame();
+        const waited = performance.now() - before;
+        asked[1].answer("of one");
+        await frame();
+        return [...drawn, waited >= 45]""") == [["one", "of one"], ["one", None], ["one", "of one"], True]
+
+
 def test_newest_alone(page):
     """An answer that comes after a newer question was put is never drawn, whichever comes first."""
     assert run(page, ANSWERING + """
+        entered();
         change();
         text = "two";
         change();

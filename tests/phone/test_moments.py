@@ -204,6 +204,7 @@ def test_water_pages(handset, address, field):
     opening = page.locator("output").inner_text()
     box.fill("77")
     expect(page.locator("output")).not_to_have_text(opening)
+    expect(page.locator("output")).to_contain_text(re.compile(r"\w"))  # dashes until then
     own = re.sub(r"\s+", " ", page.locator("output").inner_text()).strip()
     page.close()
     page, moments = watched(handset, address, live)

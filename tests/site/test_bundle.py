@@ -22,7 +22,7 @@ def test_each_page_script_is_one_file_and_what_it_shares(built):
     made = scripts(built)
     own = {f"pages/{path.name}" for path in (bundle.STATIC / "js/pages").glob("*.js")}
     assert {name for name in made if name.startswith("pages/")} == own
-    assert set(made) - own == {*bundle.ALONE, *(f"shared/{name}.js" for name in ("common", "every", *bundle.TOPICS))}
+    assert set(made) - own == {*bundle.ALONE, bundle.THREAD, *(f"shared/{name}.js" for name in ("common", "every", *bundle.TOPICS))}
     assert "\n// " not in "".join(made.values())
 
 
@@ -59,11 +59,13 @@ def test_a_bundle_holds_every_source():
     """Each script among the sources is part of a bundle, and each vendored module that one of them imports."""
     sources = {path.relative_to(bundle.STATIC).as_posix() for path in (bundle.STATIC / "js").rglob("*.js")}
     assert sources <= set(bundle.parts())
-    assert {name for name in bundle.parts() if name.startswith("vendor/")} == {"vendor/idb/idb.js", "vendor/lean-qr/index.mjs", "vendor/lean-qr/svg.mjs", "vendor/lit-html/lit-html.js"}
+    assert {name for name in bundle.parts() if name.startswith("vendor/")} == {"vendor/idb/idb.js", "vendor/lean-qr/index.mjs", "vendor/lean-qr/svg.mjs", "vendor/lit-html/lit-html.js",
+                                                                                          "vendor/micropython/micropython.mjs"}
 
 
 @pytest.mark.parametrize(("file", "text", "path"), [
-    ("shared/common.js", "did not arrive: ", "js/shared/site.js"), ("shared/first.js", "[hreflang]", "js/shared/theme.js"),
+    ("shared/common.js", "did not arrive: ", "js/shared/files.js"), ("shared/first.js", "[hreflang]", "js/shared/theme.js"),
+    ("shared/engine_worker.js", "calc.bin", "js/shared/engine_worker.js"),
     ("pages/pressure.js", "lay-line", "js/line/layout.js"),
 ])
 def test_a_place_in_an_error_report_is_found(built, file, text, path):

@@ -9,7 +9,7 @@ from tests.site import pages
 
 POLICY = {
     "default-src 'self'", "script-src 'self' 'wasm-unsafe-eval'", "object-src 'none'", "base-uri 'none'", "form-action 'none'",
-    "require-trusted-types-for 'script'", "trusted-types lit-html worker",
+    "require-trusted-types-for 'script'", "trusted-types lit-html worker engine",
 }
 FETCHED = {("script", "src"), ("link", "href"), ("img", "src"), ("iframe", "src"), ("video", "src"), ("object", "data"), ("form", "action"), ("a", "href")}
 FOREIGN = re.compile(r"^(?:[a-z][a-z0-9+.-]*:|//)", re.IGNORECASE)

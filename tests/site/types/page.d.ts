@@ -14,7 +14,10 @@ interface Document {
   getElementById<Id extends string>(id: Id): (Id extends `paper-${string}` | `upright-${string}` ? HTMLLinkElement : HTMLElement) | null;
 }
 
+// `engine` is the interpreter's thread as engine_start.js begins it, before any module runs.
+interface Begun { worker: Worker; hasFailed: boolean }
 interface Window {
+  engine?: { address: string; begin: (() => Begun) | null; first: Begun | null };
   trustedTypes?: { createPolicy(name: string, rules: Record<string, (text: string) => string>): any };
 }
 

@@ -112,6 +112,7 @@ async function look() {
 }
 
 const { change, redraw } = answering(look, (answer) => {
+  if (page.isNew && !answer && isRunning() && !page.isLeft) return; // the screen before it, until this is known
   const screen = shown(answer);
   ways.hidden = isRunning() || Boolean(page.view.at) || page.view.isWords;
   where.hidden = !screen.place;
@@ -142,7 +143,7 @@ function shown(answer) {
   if (!answer) return { view: nothing, acts: nothing };
   const { end, possible, ranked } = answer;
   const name = orderBefore(end);
-  if (name) return { view: firstView({ name, state, data, again }), acts: firstActs({ name, data, danger, done: () => put(carried(state, name)) }) };
+  if (name) return { view: firstView({ name, state, data, again }), acts: firstActs({ name, data, danger, done: () => page.isNew || put(carried(state, name)) }) };
   if (end.kind === "check") {
     return {
       place: words.where[data.signs[end.sign].place],

@@ -1,30 +1,11 @@
-// Where the site lies, whatever path it is served under, and the JSON a page brings with it.
-export const root = new URL("../../../", import.meta.url);
+// The page's language and where its pages lie, the JSON it brings with it, and its sentences.
+import { file, root } from "./files.js";
+
+export { Missing, file, root } from "./files.js";
 
 // Where the pages of this page's language lie.
 const { lang } = document.documentElement;
 export const home = lang === "en" ? root : new URL(`${lang}/`, root);
-
-// A file of the site that did not arrive; guard.js says so.
-export class Missing extends Error {
-  name = "Missing";
-
-  constructor(url) {
-    super(`did not arrive: ${url}`);
-  }
-}
-
-// A file of the site, as a response.
-export async function file(url) {
-  let response = null;
-  try {
-    response = await fetch(url);
-  } catch {
-    // no signal, and not on this phone
-  }
-  if (!response?.ok) throw new Missing(url);
-  return response;
-}
 
 /** @param {string | URL} [page] */
 export const pageData = async (page = document.baseURI) => (await file(new URL("page.json", page))).json();

@@ -1,0 +1,1 @@
+export function loadMicroPython(options: { url: string }): Promise<any>;
