@@ -24,7 +24,7 @@ import warnings
 
 import flask_frozen
 
-from site_src import bundle
+from site_src import bundle, sharing
 from site_src.app import create_app
 from site_src.content import data, fleet, languages, reckoners, units
 from site_src.report import pages as report
@@ -71,6 +71,7 @@ def freeze(dist, site_path, rigs_folder):
     bundle.bundled()  # first: what stops it is said before any page is made
     for language in reversed(data.languages()):  # English last: the page for unknown addresses is shared, and stays in English
         freeze_language(dist, create_app(site_path, rigs_folder, language))
+        sharing.share(dist, language)
     write_sizes(dist)
 
 

@@ -82,16 +82,16 @@ def recomputations(context, base):
     page.goto(base + "pressure/")
     page.locator("button.lay-line").wait_for()
     page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
-    each_ms = page.evaluate("""async ([engine, calls]) => {
-        const { calc } = await import(engine);
-        const data = await (await fetch("page.json")).json();
+    each_ms = page.evaluate("""async ([engine, site, calls]) => {
+        const [{ calc }, { pageData }] = await Promise.all([import(engine), import(site)]);
+        const data = await pageData();
         const held = { units: { shown: "US", systems: { US: data.systems.US.kinds } }, shelf: data.shelf, profile: null };
         const one = () => calc.ask("layout_page.answer", { layout: data.ready.customary[0].layout, parts: {}, texts: [] }, held);
         await one();
         const start = performance.now();
         for (let count = 0; count < calls; count += 1) await one();
         return (performance.now() - start) / calls;
-    }""", [source(page, "shared/engine.js"), CALLS])
+    }""", [source(page, "shared/engine.js"), source(page, "shared/site.js"), CALLS])
     told(f"one recomputation of a layout, {SLOWED}x slowed", each_ms, "ms", 4)
     page.close()
 
@@ -112,9 +112,9 @@ def thirty_nozzles(context, base):
     page.goto(base + "pressure/")
     page.locator("button.lay-line").wait_for()
     page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
-    times_ms = page.evaluate("""async ([engine, line, calls]) => {
-        const { calc } = await import(engine);
-        const { shelf, ready, systems } = await (await fetch("page.json")).json();
+    times_ms = page.evaluate("""async ([engine, site, line, calls]) => {
+        const [{ calc }, { pageData }] = await Promise.all([import(engine), import(site)]);
+        const { shelf, ready, systems } = await pageData();
         const { crew } = ready.customary[0].layout;
         const byLoss = Object.values(shelf.hoses).filter((hose) => hose.coefficient).sort((a, b) => a.coefficient - b.coefficient);
         const small = shelf.hoses[ready.customary[0].layout.lines[0].hose];
@@ -129,7 +129,7 @@ def thirty_nozzles(context, base):
             times.push((performance.now() - start) / calls);
         }
         return times;
-    }""", [typed_tree(30), 10])
+    }""", [source(page, "shared/engine.js"), source(page, "shared/site.js"), typed_tree(30), 10])
     told(f"30 nozzles required, {SLOWED}x slowed", times_ms[0], "ms", 100)
     told(f"30 nozzles flowing now, {SLOWED}x slowed", times_ms[1] - times_ms[0], "ms", 100)
     page.close()

@@ -58,11 +58,17 @@ def failing(handset):
 
 
 @pytest.mark.parametrize("answer", [cut, absent])
-@pytest.mark.parametrize(("address", "part"), [(page, part) for page in WHOLE for part in [*CALC, "page.json", *PARTS[page]]])
+@pytest.mark.parametrize(("address", "part"), [(page, part) for page in WHOLE for part in [*CALC, "page.json", "shared.json", *PARTS[page]]])
 def test_a_part_that_did_not_arrive(failing, address, part, answer):
     """Each kind of file in turn: scripts, data, interpreter and calc."""
     without(failing, part, answer)
     is_down(failing.open(address), "missing")
+
+
+def test_shared_data_of_another_version(failing):
+    """Data that pages share is taken only where it is what the page was built with."""
+    failing.context.route("**/shared.json", lambda route: route.fulfill(body="{}", content_type="application/json"))
+    is_down(failing.open("water/tank/"), "missing")
 
 
 @pytest.mark.parametrize("address", PAGES)

@@ -125,7 +125,7 @@ def test_a_card_can_be_begun_again(handset):
     beside(hasten(handset), **RIG)
     card = open_card(handset, "road")
     card.run_to("lines_down")
-    card.page.get_by_text(SITE["shift"]["record"]).tap()
+    card.page.get_by_text(SITE["shift"]["record"], exact=True).tap()
     card.press("begin_again")
     card.shows("tell")
     card.page.reload()

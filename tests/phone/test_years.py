@@ -8,6 +8,7 @@ from site_src.content import data, standards
 from tests import service_records
 from tests.phone import history
 from tests.phone.handset import kill
+from tests.site.pages import page_data
 
 TOLD = TEST = data.words("service")
 YEARS, QUICK = TOLD["years"], TOLD["quick"]
@@ -154,6 +155,6 @@ def test_names_from_files_are_text(handset):
 
 def test_page_knows_how_long_a_proof_holds(built):
     """The page goes by the same interval as the report."""
-    told = json.loads((built / "test" / "page.json").read_text(encoding="utf-8"))
+    told = page_data(built / "test" / "page.json")
     assert told["interval_days"] == data.load("service/common")["due"]["interval_days"]
     assert told["quick"]["step_psi"] == standards.standard("us", "annual")["quick"]["step_psi"]

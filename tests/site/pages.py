@@ -1,9 +1,20 @@
 """The built pages as a test reads them: addresses, tags, ids and tables."""
 import html.parser
+import json
 
 from site_src.app import create_app
 from site_src.content import data, fleet, reckoners, units
 from site_src.routes import help, service, tables
+
+
+def page_data(path):
+    """The data of a page by its page.json, with what it shares with others put back in its place."""
+    content = json.loads(path.read_text(encoding="utf-8"))
+    parts = [(place.split("/", 1), json.loads((path.parent / file).read_text(encoding="utf-8"))[name])
+             for file, named in content.pop("shared", {}).items() for place, name in named.items()]
+    for (key, *row), value in sorted(parts, key=lambda part: len(part[0])):  # a table before its rows
+        (content[key] if row else content)[row[0] if row else key] = value
+    return content
 
 
 def cards():

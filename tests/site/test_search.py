@@ -8,13 +8,14 @@ import pytest
 from site_src.content import data, findable
 from site_src.routes import help
 from tests.conftest import ROOT, node
+from tests.site.pages import page_data
 
 SEARCHES = tomllib.loads((ROOT / "tests" / "site" / "searches.toml").read_text(encoding="utf-8"))
 SEARCHED = [(part, row) for part, rows in SEARCHES.items() for row in rows]
 
 
 def index(built, language):
-    return json.loads((built / ("" if language == "en" else language) / "help" / "page.json").read_text(encoding="utf-8"))
+    return page_data(built / ("" if language == "en" else language) / "help" / "page.json")
 
 
 def found(built, language, typed):

@@ -1,5 +1,4 @@
 """Words and their sources: what a script says exists, what exists is said, and each number has an origin."""
-import json
 import pathlib
 import re
 import subprocess
@@ -40,7 +39,7 @@ def with_imports(name, found):
 @pytest.mark.parametrize(("script", "page"), ENTRIES, ids=[page for _, page in ENTRIES])
 def test_scripts_find_their_words(built, script, page):
     """Every words.section.key of a page's scripts is in the JSON that the page brings with it."""
-    words = json.loads((built / page / "page.json").read_text(encoding="utf-8"))["words"]
+    words = pages.page_data(built / page / "page.json")["words"]
     asked = set()
     for text in with_imports(f"pages/{script}", {}).values():
         asked.update(re.findall(r"\bwords\.(\w+)\.(\w+)", text))

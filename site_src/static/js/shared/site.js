@@ -7,8 +7,23 @@ export { Missing, file, root } from "./files.js";
 const { lang } = document.documentElement;
 export const home = lang === "en" ? root : new URL(`${lang}/`, root);
 
+// The data of a page, with the parts of it that pages share: site_src/sharing.py took them apart.
 /** @param {string | URL} [page] */
-export const pageData = async (page = document.baseURI) => (await file(new URL("page.json", page))).json();
+export async function pageData(page = document.baseURI) {
+  const place = new URL("page.json", page);
+  const { shared = {}, ...data } = await (await file(place)).json();
+  const urls = Object.keys(shared).map((name) => new URL(name, place));
+  const files = await Promise.all(urls.map(async (url) => (await file(url)).json()));
+  const parts = Object.values(shared).flatMap((named, at) => Object.entries(named).map(([path, name]) => {
+    if (!(name in files[at])) throw new Missing(urls[at]); // of another version
+    return [path.split("/"), files[at][name]];
+  }));
+  for (const [[key, row], value] of parts.sort(([one], [other]) => one.length - other.length)) { // a table before its rows
+    if (row === undefined) data[key] = value;
+    else data[key][row] = value;
+  }
+  return data;
+}
 
 // The names of a system's units, as sentences take them: { u_pressure: "psi", ... }.
 export const unitWords = (words, system) =>
