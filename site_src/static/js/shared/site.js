@@ -1,5 +1,5 @@
 // The page's language and where its pages lie, the JSON it brings with it, and its sentences.
-import { file, root } from "./files.js";
+import { Missing, file, root } from "./files.js";
 
 export { Missing, file, root } from "./files.js";
 
