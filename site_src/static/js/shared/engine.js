@@ -1,6 +1,6 @@
 // The one door to calc: only JSON text crosses to the interpreter, on a thread of its own (engine_thread.js). Where that ended the
 // page says so and shows no number, another is begun, and it is asked once more.
-import { Ended, hasThreads, onPage, thread } from "./engine_thread.js";
+import { BEGIN, Ended, hasThreads, onPage, thread } from "./engine_thread.js";
 
 // An input that calc cannot use: field, code, and facts such as the line.
 export class Refusal extends Error {
@@ -33,7 +33,7 @@ export const calc = {
   },
   // Before there is anything to ask, so that the first answer waits for less.
   start: async () => {
-    await put(() => ({ holds: [] }));
+    await put(() => BEGIN);
   },
 };
 

@@ -19,6 +19,7 @@ class Fault extends Error {
 
 const { engine } = window; // engine_start.js has begun the first
 
+export const BEGIN = { holds: [] }; // the question that is none: answered once the interpreter runs
 export const hasThreads = () => Boolean(engine?.begin);
 export const thread = () => new Thread(engine.first ?? engine.begin());
 
@@ -37,6 +38,7 @@ class Thread {
     worker.onmessage = ({ data }) => this.#hear(data);
     worker.onerror = () => this.#end();
     if (hasFailed) this.#end();
+    this.ask(BEGIN).catch(() => {}); // said to whoever asks more
   }
 
   ask(question) {
