@@ -10,10 +10,6 @@ A build or a report that fails ends in a sentence with status 1, a command that 
 the last good dist/ stays as it was.
 """
 import argparse
-import base64
-import functools
-import hashlib
-import http.server
 import json
 import os
 import pathlib
@@ -27,26 +23,18 @@ import flask_frozen
 from site_src import bundle, sharing
 from site_src.app import create_app
 from site_src.content import data, fleet, languages, reckoners, units
+from site_src.publish import release
+from site_src.publish.serving import server
 from site_src.report import pages as report
 from site_src.routes import service
 
+write_worker = release.write
 ROOT = pathlib.Path(__file__).parent
 DIST = ROOT / "dist"
-TYPES = {
-    ".html": "text/html; charset=utf-8",
-    ".css": "text/css; charset=utf-8",
-    ".js": "text/javascript; charset=utf-8",
-    ".mjs": "text/javascript; charset=utf-8",
-    ".json": "application/json",
-    ".webmanifest": "application/manifest+json",
-    ".wasm": "application/wasm",
-    ".svg": "image/svg+xml",
-    ".png": "image/png",
-}
 
 
 def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO):
-    """Build the whole site into a folder; the same sources give the same bytes.
+    """Build the whole site into a folder, and return its version and date; the same sources give the same bytes.
 
     It is built beside the folder and put in its place at the end: a build that fails, or is stopped, leaves the last one as it was.
     """
@@ -55,7 +43,7 @@ def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO):
     try:
         made.mkdir(parents=True)
         freeze(made, site_path, rigs_folder)
-        write_worker(made)
+        facts = write_worker(made)
         if dist.exists():
             dist.rename(last)
         made.rename(dist)
@@ -64,6 +52,7 @@ def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO):
             last.rename(dist)
         for folder in (made, last):
             shutil.rmtree(folder, ignore_errors=True)
+    return facts
 
 
 def freeze(dist, site_path, rigs_folder):
@@ -106,59 +95,6 @@ def write_sizes(dist):
         rigs = sorted(path.parent for path in folder.glob("*/index.html"))
         sizes = {rig.name: sum(path.stat().st_size for path in rig.iterdir()) for rig in rigs}
         (folder / "rigs.json").write_text(json.dumps(sizes, indent=0), encoding="utf-8", newline="\n")
-
-
-def write_worker(dist):
-    """Write the service worker last, with every file that is really there but the fleet's pages.
-
-    A phone does not carry a thousand trucks: it keeps the rigs that were taken, and fleet pages it has opened.
-    """
-    files = [
-        precached(dist, path) for path in sorted(dist.rglob("*"))
-        if path.is_file() and not languages.is_fleet(path.relative_to(dist).as_posix())
-    ]
-    worker = (ROOT / "site_src" / "sw.js").read_text(encoding="utf-8")
-    (dist / "sw.js").write_text(worker.replace("FILES;", json.dumps(files, indent=0) + ";", 1), encoding="utf-8", newline="\n")
-
-
-def precached(dist, path):
-    """One entry of the precache list."""
-    content = path.read_bytes()
-    return {
-        "url": path.relative_to(dist).as_posix(),
-        "revision": hashlib.sha256(content).hexdigest()[:16],
-        "integrity": "sha256-" + base64.b64encode(hashlib.sha256(content).digest()).decode(),
-    }
-
-
-class Handler(http.server.SimpleHTTPRequestHandler):
-    """Serves dist with the right types, whatever this machine's tables say."""
-
-    extensions_map = TYPES
-
-    def log_message(self, *args):
-        pass
-
-    def end_headers(self):
-        self.send_header("Cache-Control", "no-cache")
-        super().end_headers()
-
-    def send_error(self, code, message=None, explain=None):
-        page = pathlib.Path(self.directory, "404.html")
-        if code != 404 or not page.exists():
-            return super().send_error(code, message, explain)
-        content = page.read_bytes()
-        self.send_response(404)
-        self.send_header("Content-Type", TYPES[".html"])
-        self.send_header("Content-Length", str(len(content)))
-        self.end_headers()
-        if self.command != "HEAD":
-            self.wfile.write(content)
-
-
-def server(dist=DIST, port=8000):
-    """A server of the built site on this machine; port 0 takes any free one."""
-    return http.server.ThreadingHTTPServer(("127.0.0.1", port), functools.partial(Handler, directory=str(dist)))
 
 
 def site_path(text):
@@ -205,8 +141,9 @@ def print_report(options):
 
 def print_build(options):
     """Build the site, and serve it if asked."""
-    build(site_path=options.at or "/", rigs_folder=options.rigs or fleet.DEMO)
+    facts = build(site_path=options.at or "/", rigs_folder=options.rigs or fleet.DEMO)
     print(f"Built {sum(path.is_file() for path in DIST.rglob('*'))} files in {DIST}")
+    print(f"Version {facts['version']} of {facts['date']}: All pages shows it on every phone that has it")
     if options.serve is not None:
         serve(options.serve)
 
@@ -214,7 +151,7 @@ def print_build(options):
 def serve(port):
     """Serve the built site until Ctrl-C."""
     try:
-        serving = server(port=port)
+        serving = server(DIST, port)
     except OSError as fault:
         raise SystemExit(f"Port {port} cannot be used ({fault.strerror}). Another program may hold it: try --serve {port + 1 if port < 65535 else 8001}.") from fault
     with serving:

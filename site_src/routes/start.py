@@ -47,8 +47,15 @@ def page_data():
         "shelf": shelf,
         "systems": units.for_page(),
         "examples": {system: _examples(shelf, system) for system in units.baked()},
+        "proof": _proof(),
         "words": {key: words[key] for key in ("start", "unit", "engine")},
     })
+
+
+def _proof():
+    """The layout whose pump pressure is known, see proof.toml."""
+    proof = data.load("proof")["proof"]
+    return {"layout": layouts.ready("customary")[proof["layout"]], "pressure": proof["pressure"]}
 
 
 def _examples(shelf, system):

@@ -8,6 +8,7 @@ import threading
 from playwright.sync_api import Error
 
 import build
+from site_src.content import data
 from tests.browser import PHONE
 from tests.phone import store, words
 
@@ -146,9 +147,12 @@ def kill(page):
     page.close()
 
 
-def carried(built):
-    """How many files of the built site a phone holds: all but the worker itself and the fleet's pages."""
-    return sum(path.is_file() and path.name != "sw.js" and "rigs" not in path.relative_to(built).parts for path in built.rglob("*"))
+def carried(built, language="en"):
+    """How many files of the built site a phone of a language holds: all but the worker itself, the fleet's pages, what is for the host, and other languages."""
+    others = {other for other in data.languages() if other != "en"} - {language}
+    names = [path.relative_to(built) for path in built.rglob("*") if path.is_file()]
+    own = [name for name in names if name.name not in ("sw.js", "_headers") and not {"rigs", "screens", *others} & set(name.parts)]
+    return sum(language == "en" or name.parts[0] == language or not (built / language / name).exists() for name in own)
 
 
 def ready(count):

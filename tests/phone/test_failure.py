@@ -95,6 +95,21 @@ def alter(page):
     page.write_text(page.read_text(encoding="utf-8").replace("</main>", "<p>Altered.</p></main>"), encoding="utf-8")
 
 
+def test_cleared_files_are_not_called_ready(installed):
+    """Once the browser has thrown the files away the start page counts what is left, does not say Ready, and has them fetched again."""
+    page = installed.open()
+    expect(page.locator("#readiness")).to_have_attribute("data-state", "yes")
+    page.evaluate("async () => { for (const name of await caches.keys()) await caches.delete(name); }")
+    page.evaluate("document.getElementById('readiness').dataset.state = ''")
+    # the page itself is gone too: it is counted again where it still stands
+    other = installed.open("404.html")
+    told = other.evaluate("""async (script) => (await import(script)).holdings()""", source(other, "shared/offline.js"))
+    other.close()
+    assert told["have"] == 0 < told["want"]
+    expect(page.locator("#readiness")).to_have_attribute("data-state", "yes", timeout=30000)
+    page.close()
+
+
 def test_broken_release_changes_nothing(installed, release):
     """A release with a listed file missing, cut short or altered is not taken: the old version serves on, also offline."""
     installed.expected += ["integrity", "404"]
@@ -113,20 +128,6 @@ def test_broken_release_changes_nothing(installed, release):
         expect(page.get_by_role("heading", level=1)).to_be_visible()
         expect(news(page)).to_have_count(0)
         page.close()
-
-
-def test_cleared_files_are_not_called_ready(installed):
-    """Once the browser has thrown the files away the start page counts what is left, and does not say Ready."""
-    page = installed.open()
-    expect(page.locator("#readiness")).to_have_attribute("data-state", "yes")
-    page.evaluate("async () => { for (const name of await caches.keys()) await caches.delete(name); }")
-    page.evaluate("document.getElementById('readiness').dataset.state = ''")
-    # the page itself is gone too: it is counted again where it still stands
-    other = installed.open("404.html")
-    told = other.evaluate("""async (script) => (await import(script)).holdings()""", source(other, "shared/offline.js"))
-    other.close()
-    assert told["have"] == 0 < told["want"]
-    page.close()
 
 
 @pytest.mark.parametrize("trouble", [REFUSED, FILLED], ids=["refused", "full"])

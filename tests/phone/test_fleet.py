@@ -106,7 +106,7 @@ def test_a_rig_that_was_opened_opens_again(phone):
     """Without being kept; the others are still away."""
     page = phone.open("rigs/tollgate-engine-1/index.html")
     expect(page.locator(".sheet")).to_be_visible()
-    page.evaluate("async () => { while (!(await (await caches.open('fleet')).keys()).length) await null; }")  # put by after it was answered
+    page.evaluate("async () => { while (!(await (await caches.open(`fleet ${new URL('/', location)}`)).keys()).length) await null; }")  # put by after it was answered
     phone.lose_signal()
     expect(phone.open("rigs/tollgate-engine-1/").locator(".sheet")).to_be_visible()
     expect(phone.open("rigs/tollgate-engine-2/").get_by_text(FLEET["away_do"])).to_be_visible()
@@ -150,7 +150,7 @@ def test_a_large_department_is_chosen_from(phone):
         const name = `engine-${String(each).padStart(2, "0")}`;
         await Promise.all([fetch(`${name}/`), fetch(`${name}/rig.json`)]);
       }
-      const cache = await caches.open("fleet");
+      const cache = await caches.open(`fleet ${new URL("/", location)}`);
       const last = [`engine-${count - 1}/`, `engine-${count - 1}/rig.json`].map((name) => new URL(name, location).href);
       let keys = [];
       for (let tries = 0; tries < 100; tries += 1) { // a page is put by after it was answered, and the oldest go after that

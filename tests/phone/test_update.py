@@ -38,7 +38,8 @@ class Release(Host):
         build.write_worker(aside)
         if breakage:
             breakage(self.page())
-        (aside / "sw.js").replace(self.dist / "sw.js")
+        for name in ("version.json", "sw.js"):
+            (aside / name).replace(self.dist / name)
         shutil.rmtree(aside)
 
 

@@ -4,6 +4,7 @@ import hashlib
 import json
 import os
 import re
+import shutil
 import subprocess
 import sys
 import warnings
@@ -14,6 +15,7 @@ import pytest
 import build
 from site_src import app, bundle
 from site_src.content import data, fleet, languages
+from site_src.publish import release
 from tests.site import pages
 
 VENDOR = build.ROOT / "site_src" / "static" / "vendor"
@@ -24,12 +26,17 @@ def contents(dist):
     return {path.relative_to(dist).as_posix(): path.read_bytes() for path in dist.rglob("*") if path.is_file()}
 
 
+def release_of(dist):
+    """What the built worker was given: version, languages, headers, and files as [name, digest, size, language]."""
+    return json.loads(re.search(r"const release = (\{.*?\});\n", (dist / "sw.js").read_text(encoding="utf-8"), re.DOTALL)[1])
+
+
 @pytest.fixture(scope="module")
 def listed(built):
-    """The precache list of the built worker, by address."""
-    entries = json.loads(re.search(r"const files = (\[.*?\]);", (built / "sw.js").read_text(encoding="utf-8"), re.DOTALL)[1])
-    assert len({entry["url"] for entry in entries}) == len(entries)
-    return {entry["url"]: entry for entry in entries}
+    """The worker's list, by name: [digest, size, language], the last None for what all languages use."""
+    rows = release_of(built)["files"]
+    assert len({name for name, *_ in rows}) == len(rows)
+    return {name: (digest, size, *(language or [None])) for name, digest, size, *language in rows}
 
 
 def test_same_sources_give_the_same_bytes(built, tmp_path):
@@ -42,18 +49,49 @@ def test_same_sources_give_the_same_bytes(built, tmp_path):
     assert [name for name in first if first[name] != again[name]] == []
 
 
-def test_precache_list_is_the_site(built, listed):
-    """The worker lists every file but itself and the fleet's pages, and nothing that is not there."""
-    assert sorted(listed) == sorted(name for name in contents(built) if name != "sw.js" and not languages.is_fleet(name))
+def test_the_list_is_the_site(built, listed):
+    """The worker lists every file but itself, the fleet's pages and what is for the host, and nothing that is not there."""
+    for_host = ("_headers", "static/screens/")
+    assert sorted(listed) == sorted(name for name in contents(built) if name != "sw.js" and not languages.is_fleet(name) and not name.startswith(for_host))
 
 
-def test_precache_entries_name_their_content(built, listed):
-    """Each entry carries the digests of the file that is really there."""
+def test_the_list_names_its_content(built, listed):
+    """Each entry carries the size and half of the SHA-256 of the file that is really there."""
     for name, content in contents(built).items():
         if name in listed:
-            sha256 = base64.b64encode(hashlib.sha256(content).digest()).decode()
-            assert listed[name]["integrity"] == f"sha256-{sha256}", name
-            assert listed[name]["revision"] == hashlib.sha256(content).hexdigest()[:16], name
+            sha256 = base64.urlsafe_b64encode(hashlib.sha256(content).digest()[:16]).decode().rstrip("=")
+            assert listed[name][:2] == (sha256, len(content)), name
+
+
+def test_each_language_has_its_files(built, listed):
+    """Of each language the list has every page and its data, alike in number; scripts, calc and styles belong to all of them."""
+    of = {language: {name for name, row in listed.items() if row[2] == language} for language in [*data.languages(), None]}
+    assert {f"fr/{name}" for name in of["en"]} == of["fr"]
+    pages_of_one = [f"{address}index.html" for address in pages.addresses() if not address.startswith("rigs/")]
+    assert set(pages_of_one) <= of["en"]
+    assert not [name for name in of[None] if name.endswith(".html") and name != "404.html"]
+    assert {"calc.bin", "404.html", "version.json", "static/vendor/micropython/micropython.wasm"} <= of[None]
+
+
+def test_a_version_is_of_every_byte(built, tmp_path):
+    """The build returns what the phone shows: one digest of everything that a phone carries, another where one byte is, the same where none is."""
+    dist = shutil.copytree(built, tmp_path / "dist")
+    before = release.write(dist)
+    assert json.loads((dist / "version.json").read_text(encoding="utf-8")) == before == {name: release_of(dist)[name] for name in ("version", "date")}
+    assert re.fullmatch(r"([0-9a-f]{4}-){3}[0-9a-f]{4}", before["version"]) and re.fullmatch(r"\d{4}-\d\d-\d\d", before["date"])
+    (dist / "cautions/index.html").write_bytes((dist / "cautions/index.html").read_bytes() + b" ")
+    assert release.write(dist)["version"] != before["version"]
+    shutil.copy(built / "cautions/index.html", dist / "cautions/index.html")
+    assert release.write(dist) == before
+
+
+def test_the_worker_answers_pages_with_their_own_policy(built):
+    """The policy of the pages, that none may frame them, and the type of every file there is are in the worker's hands."""
+    given = release_of(built)
+    page = (built / "index.html").read_text(encoding="utf-8")
+    policy, framing = given["headers"]["Content-Security-Policy"].rsplit("; ", 1)
+    assert f'content="{policy}"' in page and framing == "frame-ancestors 'none'"
+    assert {path.suffix for path in built.rglob("*") if path.suffix} - set(given["types"]) <= {".bin"}
 
 
 def test_every_page_is_a_route_and_every_route_a_page(built):

@@ -8,6 +8,8 @@ import pytest
 
 import build
 
+FACTS = {"version": "0123-4567-89ab-cdef", "date": "2026-11-28"}  # of a build
+
 
 @pytest.fixture
 def command(monkeypatch, tmp_path, capsys):
@@ -29,7 +31,7 @@ def command(monkeypatch, tmp_path, capsys):
 def records(monkeypatch):
     """What build.build is called with, in place of building."""
     calls = []
-    monkeypatch.setattr(build, "build", lambda **given: calls.append(given))
+    monkeypatch.setattr(build, "build", lambda **given: calls.append(given) or FACTS)
     return calls
 
 
@@ -103,7 +105,7 @@ def test_a_port_that_is_in_use(command, monkeypatch):
 
 def test_ctrl_c_ends_in_a_word(tmp_path):
     """A server that is stopped by hand says so, and shows no traceback."""
-    code = "import build, pathlib, signal, sys; signal.signal(signal.SIGINT, signal.default_int_handler); build.build = lambda **given: None; sys.argv = ['build.py', '--serve', '0']; build.main()"
+    code = f"import build, pathlib, signal, sys; signal.signal(signal.SIGINT, signal.default_int_handler); build.build = lambda **given: {FACTS}; sys.argv = ['build.py', '--serve', '0']; build.main()"
     run = subprocess.Popen([sys.executable, "-c", code], cwd=build.ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, encoding="utf-8")
     while "Open http" not in run.stdout.readline():
         assert run.poll() is None

@@ -46,7 +46,7 @@ def test_no_page_names_another_origin(built_pages):
 
 def test_no_script_sends_or_builds_from_text():
     """No script of ours can send, run text as code, build a page from text, look through the camera, listen, or ask for the place."""
-    scripts = [*(build.ROOT / "site_src" / "static" / "js").rglob("*.js"), build.ROOT / "site_src" / "sw.js"]
+    scripts = [*(build.ROOT / "site_src" / "static" / "js").rglob("*.js"), *(build.ROOT / "site_src" / "worker").glob("*.js")]
     assert len(scripts) > 50
     assert [(path.name, sender) for path in scripts for sender in SENDERS if sender in path.read_text(encoding="utf-8")] == []
 

@@ -45,12 +45,11 @@ def test_a_fault_is_seen(folder, script, rule):
 
 
 def test_the_worker_has_no_page(folder):
-    """The service worker's file may not use what only a page has."""
-    (folder / "site_src").mkdir()
-    shutil.copy(ROOT / "site_src/sw.js", folder / "site_src/sw.js")
-    with (folder / "site_src/sw.js").open("a", encoding="utf-8") as worker:
+    """The service worker's files may not use what only a page has."""
+    shutil.copytree(ROOT / "site_src/worker", folder / "site_src/worker")
+    with (folder / "site_src/worker/worker.js").open("a", encoding="utf-8") as worker:
         worker.write("document.title;\n")
-    assert any("'document' is not defined" in fault for fault in faults(folder, "site_src/sw.js"))
+    assert any("'document' is not defined" in fault for fault in faults(folder, "site_src/worker"))
 
 
 def test_no_script_has_a_fault():

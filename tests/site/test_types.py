@@ -34,7 +34,7 @@ def folder(tmp_path):
     """A copy of the scripts, with the types they are read by: vendored modules are there as declarations alone."""
     shutil.copytree(ROOT / "tests/site/types", tmp_path, dirs_exist_ok=True)
     shutil.copytree(SOURCES / "static/js", tmp_path / "js")
-    shutil.copy(SOURCES / "sw.js", tmp_path)
+    shutil.copytree(SOURCES / "worker", tmp_path / "worker")
     (tmp_path / "doors.d.ts").write_text(declarations(), encoding="utf-8")
     return tmp_path
 
@@ -87,7 +87,7 @@ def test_a_fault_is_seen(tsc, folder):
 
 def test_the_worker_is_no_page(tsc, folder):
     """The service worker is read with what a worker has, and no more."""
-    with (folder / "sw.js").open("a", encoding="utf-8") as worker:
+    with (folder / "worker/worker.js").open("a", encoding="utf-8") as worker:
         worker.write("self.skip();\ndocument.title;\n")
     found = faults(tsc, folder, "worker.json")
     assert any("'skip' does not exist" in line for line in found) and any("'document'" in line for line in found)

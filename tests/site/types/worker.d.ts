@@ -1,7 +1,9 @@
-// What the service worker finds beside the compiler's own library, which knows a worker of any kind: the list of files that
-// build.py puts in, Workbox, and what only a service worker has.
-declare const FILES: { url: string; revision: string | null }[];
-declare const workbox: any;
+// What the service worker finds beside the compiler's own library, which knows a worker of any kind: the release that build.py
+// puts in, and what only a service worker has.
+declare const RELEASE: {
+  version: string; date: string; languages: string[]; types: Record<string, string>; headers: Record<string, string>;
+  files: [string, string, number, string?][];
+};
 declare const registration: ServiceWorkerRegistration;
 
 interface WorkerGlobalScope {

@@ -1,8 +1,9 @@
 // All pages, and this phone: is it ready without a signal, are entries kept, units, day or night, language.
 import { choose, chosen } from "../shared/choices.js";
 import { chooseLook, look, onLook } from "../shared/look.js";
+import { carryLanguage, watchHoldings } from "../shared/offline.js";
 import { watchReadiness } from "../shared/readiness.js";
-import { pageData } from "../shared/site.js";
+import { fill, pageData } from "../shared/site.js";
 import { askToPersist } from "../shared/store.js";
 
 // A group of radio buttons over what is chosen: `now()` is its value, `take(value, input)` chooses another.
@@ -16,18 +17,35 @@ function choice(id, now, take) {
 
 onLook(choice("looks", look, chooseLook));
 choice("units", () => chosen("units", document.documentElement.dataset.system), (system) => choose("units", system));
-// A language that is chosen holds on every page; the phone's own is found by theme.js.
-choice("language", () => chosen("language", "auto"), (language, { dataset }) => {
+const readiness = document.getElementById("readiness");
+const version = document.getElementById("version");
+
+// Every page of the language comes to this phone first; a phone that cannot get all of it stays as it is.
+async function chooseLanguage(language, address) {
+  if (language !== "auto" && !(await carryLanguage(language))) {
+    showLanguage();
+    readiness.textContent = `${readiness.dataset.stays} ${readiness.textContent}`;
+    return;
+  }
   choose("language", language);
   if (language === "auto") location.reload();
-  else location.assign(dataset.address);
+  else location.assign(address);
+}
+
+// A language that is chosen holds on every page; the phone's own is found by theme.js.
+const showLanguage = choice("language", () => chosen("language", "auto"), (language, { dataset }) => {
+  chooseLanguage(language, dataset.address);
 });
 
-const readiness = document.getElementById("readiness");
 const keeping = document.getElementById("keeping");
 askToPersist().then((answer) => {
   keeping.dataset.state = { kept: "yes", unpromised: "partly", unkept: "no" }[answer];
   keeping.textContent = keeping.dataset[answer];
+});
+watchHoldings(({ version: digest, date }) => {
+  if (!digest) return;
+  version.textContent = fill(version.dataset.version, { date, version: digest });
+  version.hidden = false;
 });
 const { words } = await pageData(new URL("../", document.baseURI));
 watchReadiness(words.start, (state, sentence) => {

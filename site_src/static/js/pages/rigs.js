@@ -1,8 +1,8 @@
 // The Fleet page: keeps the department's rigs on this phone, all of them, or chosen ones where there are more than it keeps.
 import { holdings } from "../shared/offline.js";
-import { fill } from "../shared/site.js";
+import { fill, root } from "../shared/site.js";
 
-const KEPT = "fleet-kept"; // the worker answers from it
+const KEPT = `fleet-kept ${root}`; // the worker answers from it
 const here = new URL(".", document.baseURI).href;
 const place = document.getElementById("keep");
 const [key, status] = [place.querySelector("button"), place.querySelector("[role=status]")];
@@ -13,7 +13,8 @@ const say = (name, facts = {}) => fill(place.dataset[name], facts);
 
 const pageOf = (name) => `${here}${encodeURIComponent(name)}/`;
 const filesOf = (name) => [pageOf(name), `${pageOf(name)}rig.json`];
-const isHere = async (name, cacheName) => !!(await caches.match(pageOf(name), { ignoreVary: true, ...(cacheName && { cacheName }) }));
+const isIn = async (name, cacheName) => !!(await caches.match(pageOf(name), { ignoreVary: true, cacheName }));
+const isHere = async (name) => await isIn(name, KEPT) || isIn(name, `fleet ${root}`);
 const wanted = () => (boxes.length ? boxes.filter((box) => box.checked).map((box) => box.value) : tiles.map((tile) => tile.dataset.rig));
 
 async function put(cache, address) {
@@ -38,7 +39,7 @@ async function keep(names) {
       isWhole = false; // no signal, or no room: said at the end by what is really here
     }
   }
-  const have = (await Promise.all(names.map((name) => isHere(name, KEPT)))).filter(Boolean).length;
+  const have = (await Promise.all(names.map((name) => isIn(name, KEPT)))).filter(Boolean).length;
   const site = await holdings();
   status.textContent = [
     say(isWhole ? "held" : "partly", { have, want: names.length }),
@@ -73,7 +74,7 @@ async function start() {
     return;
   }
   for (const box of boxes) {
-    box.checked = await isHere(box.value, KEPT);
+    box.checked = await isIn(box.value, KEPT);
     box.addEventListener("change", () => offer(sizes));
   }
   offer(sizes);

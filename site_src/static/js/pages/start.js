@@ -49,11 +49,10 @@ async function start() {
   keepAnswer("start", basis, answer);
 }
 
-const { short_ready: ready, short_partly: partly, short_unready: unready, unable } = words.start;
-watchReadiness({ ready, partly, unready, unable }, (state, sentence) => {
+watchReadiness(words.start, (state, sentence) => {
   readiness.hidden = false;
   readiness.dataset.state = state;
   render(state === "yes" ? sentence : html`<a class="on-hold" href=${new URL("all/#phone", home).href}>${sentence}</a>`, readiness);
-});
+}, "short_");
 place.replaceChildren();
 await start();

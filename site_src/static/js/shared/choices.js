@@ -25,5 +25,14 @@ export function jot(name, value) {
   }
 }
 
-// The same for what is nowhere else: the page says so where it is not stored.
+export function drop(name) {
+  unstored.delete(name);
+  try {
+    localStorage.removeItem(name);
+  } catch {
+    // no storage: there is nothing
+  }
+}
+
+// As jot, for what is nowhere else: the page says so where it is not stored.
 export const choose = (name, value) => tellSaved(name, jot(name, value) ? "kept" : "unkept");

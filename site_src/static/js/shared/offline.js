@@ -1,10 +1,12 @@
-// The one door to the service worker: registers it, counts what it holds, and offers a waiting version.
+// The one door to the service worker: registers it, has it go on where it stopped, says what it holds, and offers a waiting version.
+import { drop, jot } from "./choices.js";
 import { root } from "./site.js";
 
 const bar = document.getElementById("update");
 const WORKER = new URL("sw.js", root).href;
 // Where the browser takes a script's address only from a policy, this one gives the worker's and no other.
 const worker = window.trustedTypes?.createPolicy("worker", { createScriptURL: () => WORKER }).createScriptURL("") ?? WORKER;
+const { lang, dataset: { wanted = lang } } = document.documentElement; // of this page, and what theme.js would have sent it to
 
 // A page with a card, a test or a diagnosis holds this lock for as long as it is open, and no version replaces another meanwhile.
 const TASK = `task ${root}`;
@@ -14,56 +16,136 @@ if (holdsTask) navigator.locks?.request(TASK, { mode: "shared" }, () => new Prom
 // Nothing of one version is mixed with another's: a page whose worker was replaced begins anew with the new one.
 if (navigator.serviceWorker?.controller) navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
 
-const registered = register();
+// After a failure it goes on by itself, later each time.
+const AGAIN_MS = { lost: [5000, 60000], missing: [60000, 600000], changed: [60000, 600000], room: [60000, 600000] };
+let [failures, timer] = [0, 0];
+
+let registration = null;
+let held = null; // the last count: { have, want, bytes, size, cause, ... } of a worker, or { unable: why }
+let isWhole = false; // the worker that answers holds all of its version, this page's language with it
+const listeners = new Set();
+
+// Hear each count: { have, want, bytes, size, cause, file, isWhole, version, date }, or { unable } with "insecure", "private" or "unable".
+export function watchHoldings(listen) {
+  listeners.add(listen);
+  if (held) listen(held);
+}
+
+function tell(what) {
+  held = { ...what, isWhole };
+  for (const listen of listeners) listen(held);
+}
+
+register();
 
 async function register() {
-  if (!("serviceWorker" in navigator)) return null;
+  if (!("serviceWorker" in navigator)) return tell({ unable: isSecureContext ? "unable" : "insecure" });
   try {
-    const registration = await navigator.serviceWorker.register(worker, { scope: root.href, updateViaCache: "none" });
-    if (!registration) return null; // turned down without an error, as some do in a private window
-    watch(registration);
-    return registration;
-  } catch {
-    return null;
+    const found = await navigator.serviceWorker.register(worker, { scope: root.href, updateViaCache: "none" });
+    if (!found) return tell({ unable: "private" }); // turned down without an error, as some do in a private window
+    if (found !== registration) watch(found);
+    registration = found;
+    if (found.active) look();
+    else drop("carried"); // until a worker answers, every language's pages come from the host
+  } catch (fault) {
+    if (fault.name === "SecurityError" || fault.name === "NotSupportedError") return tell({ unable: "private" });
+    fail("lost", { have: 0, want: 0, bytes: 0, size: 0 });
   }
 }
 
-// How many of the site's files this phone holds: { have, want }, or null before a worker answers.
-export async function holdings() {
-  const registration = await registered;
-  const worker = registration?.active;
-  if (!worker) return null;
+// Ask the worker that answers. Resolves to its answer, or null where there is none.
+function ask(question, patienceMs = 0) {
+  const active = registration?.active;
+  if (!active) return Promise.resolve(null);
   return new Promise((resolve) => {
     const channel = new MessageChannel();
     channel.port1.onmessage = (message) => resolve(message.data);
-    worker.postMessage({ ask: "holdings" }, [channel.port2]);
-    setTimeout(() => resolve(null), 5000);
+    active.postMessage(question, [channel.port2]);
+    if (patienceMs) setTimeout(() => resolve(null), patienceMs);
   });
 }
 
-function watch(registration) {
-  offer(registration);
-  registration.addEventListener("updatefound", () => {
-    registration.installing?.addEventListener("statechange", () => offer(registration));
+// What this phone holds, counted and compared; null before a worker answers.
+export const holdings = () => ask({ ask: "holdings" }, 20000);
+
+async function look() {
+  const told = await holdings();
+  if (!told) return;
+  jot("carried", told.languages.join(" "));
+  const spoken = [lang, wanted].every((language) => told.languages.includes(language));
+  isWhole = told.have === told.want && told.languages.includes(lang);
+  if (isWhole) failures = 0;
+  tell(told);
+  if (told.have === told.want && !spoken) carryLanguage(told.languages.includes(lang) ? wanted : lang);
+}
+
+let carrying = null;
+// Have the phone carry one more language. Resolves to whether it does: all of it, or none.
+export async function carryLanguage(language) {
+  if (!registration?.active) return true; // its pages come from the host, and are carried once a worker is there
+  carrying = language;
+  const isThere = await ask({ ask: "carry", language });
+  carrying = null;
+  if (isThere) await look();
+  return isThere;
+}
+
+function fail(cause, count) {
+  tell({ ...count, cause });
+  const [first, longest] = AGAIN_MS[cause];
+  clearTimeout(timer);
+  timer = setTimeout(goOn, Math.min(first * 2 ** failures, longest));
+  failures += 1;
+}
+
+// Take up what stopped: the files that came are there.
+function goOn() {
+  clearTimeout(timer);
+  if (!registration?.active) return register();
+  if (navigator.onLine) registration.update().catch(() => {});
+  if (!isWhole) look();
+}
+
+// A worker says how far it is, whichever page began it.
+navigator.serviceWorker?.addEventListener("message", ({ data: { scope, carrying: count } }) => {
+  if (scope !== root.href || !count) return;
+  if (isWhole && !carrying) return count.cause && fail(count.cause, held); // a later version is fetched: what is here serves on
+  if (count.cause) fail(count.cause, count);
+  else tell(count);
+  if (count.have === count.want && registration?.active && !carrying) look();
+});
+navigator.serviceWorker?.startMessages?.();
+addEventListener("online", goOn);
+
+function watch(found) {
+  const follow = (installing) => installing?.addEventListener("statechange", () => {
+    offer(found);
+    if (installing.state === "activated") look();
+    if (installing.state === "redundant" && !found.active && !held?.cause) fail("lost", held ?? { have: 0, want: 0, bytes: 0, size: 0 }); // put to an end by the browser
   });
+  offer(found);
+  follow(found.installing);
+  found.addEventListener("updatefound", () => follow(found.installing));
   document.addEventListener("visibilitychange", () => {
-    if (document.visibilityState !== "visible") return;
-    offer(registration); // a card may have been opened, or left, in the meantime
-    if (navigator.onLine) registration.update().catch(() => {});
+    if (document.visibilityState !== "visible" || found !== registration) return;
+    offer(found); // a card may have been opened, or left, in the meantime
+    goOn();
   });
 }
 
 // What the bar says of the waiting version. It is offered only while no page of the site holds a task.
-async function offer(registration) {
-  if (!registration.waiting || !navigator.serviceWorker.controller || !navigator.locks) return;
+async function offer(found) {
+  if (!found.waiting) bar.hidden = true; // taken, in this tab or in another
+  if (!found.waiting || !navigator.serviceWorker.controller || !navigator.locks) return;
   if (holdsTask) return say("held");
   if (await isTaskOpen()) {
     say("elsewhere");
-    navigator.locks.request(TASK, () => {}).then(() => offer(registration)); // granted once no page holds one
+    navigator.locks.request(TASK, () => {}).then(() => offer(found)); // granted once no page holds one
     return;
   }
+  if (!found.waiting) return;
   say("apply");
-  bar.querySelector("button").onclick = () => takeOver(registration);
+  bar.querySelector("button").onclick = () => takeOver(found);
 }
 
 function say(what) {
@@ -72,13 +154,13 @@ function say(what) {
 }
 
 async function isTaskOpen() {
-  const { held, pending } = await navigator.locks.query(); // pending: a card that is just being loaded again
-  return [...held, ...pending].some(({ name, mode }) => name === TASK && mode === "shared");
+  const { held: locks, pending } = await navigator.locks.query(); // pending: a card that is just being loaded again
+  return [...locks, ...pending].some(({ name, mode }) => name === TASK && mode === "shared");
 }
 
 // The worker itself has the last word: a card may have been opened since the offer was made.
-function takeOver(registration) {
+function takeOver(found) {
   const channel = new MessageChannel();
-  channel.port1.onmessage = ({ data }) => !data.taken && offer(registration);
-  registration.waiting?.postMessage({ ask: "take over" }, [channel.port2]);
+  channel.port1.onmessage = ({ data }) => !data.taken && offer(found);
+  found.waiting?.postMessage({ ask: "take over" }, [channel.port2]);
 }

@@ -14,7 +14,10 @@
   const offered = [...document.querySelectorAll("link[rel=alternate][hreflang]")];
   const wanted = [chosen("language"), ...navigator.languages.flatMap((name) => [name, name.split("-")[0]])].find((name) =>
     offered.some((link) => link.hreflang === name));
-  if (wanted && wanted !== document.documentElement.lang) {
+  // A phone that carries the site goes to no page that it does not have; offline.js sees to it that it gets what is wanted.
+  const carried = chosen("carried")?.split(" ");
+  if (wanted) document.documentElement.dataset.wanted = wanted;
+  if (wanted && (carried?.includes(wanted) ?? true) && wanted !== document.documentElement.lang) {
     const { href } = offered.find((link) => link.hreflang === wanted);
     location.replace(href + location.search + location.hash);
   }
