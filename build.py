@@ -4,9 +4,11 @@
     .venv/bin/python build.py --serve [PORT]      build, then serve on this machine
     .venv/bin/python build.py --at /pump/         build for a host where the site lies under /pump/ (for its 404 page)
     .venv/bin/python build.py --report FOLDER     instead of a build: a fleet report of the exported test results in FOLDER
+    .venv/bin/python build.py --gzip              build, with a .gz beside each file for hosts that send those
+    .venv/bin/python build.py --check ADDRESS     instead of a build: what is wrong with the site as it is hosted there
     .venv/bin/python build.py --rigs FOLDER       bake a department's rigs in place of the made-up ones
 
-A build or a report that fails ends in a sentence with status 1, a command that cannot be meant with status 2, and Ctrl-C with 130;
+A build, a check or a report that fails ends in a sentence with status 1, a command that cannot be meant with status 2, and Ctrl-C with 130;
 the last good dist/ stays as it was.
 """
 import argparse
@@ -23,7 +25,7 @@ import flask_frozen
 from site_src import bundle, sharing
 from site_src.app import create_app
 from site_src.content import data, fleet, languages, reckoners, units
-from site_src.publish import release
+from site_src.publish import check, hosting, release
 from site_src.publish.serving import server
 from site_src.report import pages as report
 from site_src.routes import service
@@ -33,7 +35,7 @@ ROOT = pathlib.Path(__file__).parent
 DIST = ROOT / "dist"
 
 
-def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO):
+def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO, is_compressed=False):
     """Build the whole site into a folder, and return its version and date; the same sources give the same bytes.
 
     It is built beside the folder and put in its place at the end: a build that fails, or is stopped, leaves the last one as it was.
@@ -44,6 +46,9 @@ def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO):
         made.mkdir(parents=True)
         freeze(made, site_path, rigs_folder)
         facts = write_worker(made)
+        hosting.write_headers(made, site_path)
+        if is_compressed:
+            hosting.compress(made)
         if dist.exists():
             dist.rename(last)
         made.rename(dist)
@@ -121,14 +126,19 @@ def parsed():
     building.add_argument("--serve", nargs="?", const=8000, type=port, metavar="PORT", help="serve it afterwards")
     building.add_argument("--at", type=site_path, metavar="PATH", help="path of the site on its host")
     building.add_argument("--rigs", type=pathlib.Path, metavar="FOLDER", help="the department's rigs, as TOML")
+    building.add_argument("--gzip", action="store_const", const=True, help="write a .gz beside each file")
+    parser.add_argument("--check", metavar="ADDRESS", help="say what is wrong with the site as it is hosted")
     reporting.add_argument("--report", type=pathlib.Path, metavar="FOLDER", help="report on the exported test results in a folder, into FOLDER/report")
     reporting.add_argument("--units", choices=[system["id"] for system in units.systems()], help="units of the report")
     reporting.add_argument("--language", choices=data.languages(), help="language of the report")
     options = parser.parse_args()
-    idle = ("serve", "at", "rigs") if options.report else ("units", "language")
+    if options.check:
+        idle = ("serve", "at", "rigs", "gzip", "report", "units", "language")
+    else:
+        idle = ("serve", "at", "rigs", "gzip") if options.report else ("units", "language")
     for name in idle:
         if getattr(options, name) is not None:
-            kind = "--report builds no site" if options.report else "without --report no report is made"
+            kind = "--check builds nothing" if options.check else "--report builds no site" if options.report else "without --report no report is made"
             parser.error(f"--{name} has no effect here: {kind}. Leave it out, or run the command twice.")
     return options
 
@@ -141,11 +151,19 @@ def print_report(options):
 
 def print_build(options):
     """Build the site, and serve it if asked."""
-    facts = build(site_path=options.at or "/", rigs_folder=options.rigs or fleet.DEMO)
+    facts = build(site_path=options.at or "/", rigs_folder=options.rigs or fleet.DEMO, is_compressed=bool(options.gzip))
     print(f"Built {sum(path.is_file() for path in DIST.rglob('*'))} files in {DIST}")
     print(f"Version {facts['version']} of {facts['date']}: All pages shows it on every phone that has it")
     if options.serve is not None:
         serve(options.serve)
+
+
+def print_check(options):
+    """Say what is wrong with a hosted site; status 1 where anything is."""
+    faults, seen = check.check(options.check)
+    print("\n".join(faults) or f"Nothing wrong: {seen}.")
+    if faults:
+        raise SystemExit(1)
 
 
 def serve(port):
@@ -164,7 +182,7 @@ def main():
     sys.stderr.reconfigure(errors="backslashreplace")
     options = parsed()
     try:
-        (print_report if options.report else print_build)(options)
+        (print_check if options.check else print_report if options.report else print_build)(options)
     except (bundle.BundleError, fleet.FleetError, report.ReportError) as fault:
         raise SystemExit(str(fault)) from fault
     except OSError as fault:  # a full disk, a folder that may not be written

@@ -1,18 +1,21 @@
 """A built site as one release: its files by language, its digest and date, and the service worker that carries them."""
 import base64
 import datetime
+import functools
 import hashlib
 import html
 import json
 import os
 import pathlib
 import re
+import shutil
 import subprocess
+import tempfile
 
+from site_src import bundle
 from site_src.content import data, languages
 
 SOURCES = pathlib.Path(__file__).parent.parent / "worker"
-PARTS = ("release", "fetching", "carrying", "fleet", "worker")  # each needs only those before it
 WORKER, VERSION = "sw.js", "version.json"
 NOT_CARRIED = ("_headers", ".gz", "static/screens/")  # for the host, or for an app store's list, not for the phone
 POLICY = re.compile(r'http-equiv="Content-Security-Policy" content="([^"]+)"')
@@ -104,10 +107,18 @@ def page_headers(dist):
 
 
 def script(release):
-    """The worker as one script: its modules joined, since not every browser takes a service worker of many."""
-    parts = [(SOURCES / f"{name}.js").read_text(encoding="utf-8") for name in PARTS]
-    joined = "\n".join(re.sub(r"^export |^import .*;\n", "", part, flags=re.MULTILINE) for part in parts)
-    return joined.replace("RELEASE;", json.dumps(release, separators=(",", ":")).replace('],["', '],\n["') + ";", 1)
+    """The worker as one script: the release, then its modules put together, since not every browser takes a service worker of many."""
+    rows = json.dumps(release, separators=(",", ":")).replace('],["', '],\n["')
+    return f"const RELEASE = {rows};\n{worker()}"
+
+
+@functools.cache
+def worker():
+    """The worker's modules as one script."""
+    with tempfile.TemporaryDirectory() as folder:
+        shutil.copytree(SOURCES, folder, dirs_exist_ok=True)
+        bundle.build(folder, "--format=iife", "--outfile=made.js", "worker.js")
+        return (pathlib.Path(folder) / "made.js").read_text(encoding="utf-8")
 
 
 def _write(path, text):

@@ -4,16 +4,11 @@ import http.server
 import pathlib
 import time
 
+from site_src.publish.hosting import HEADERS
 from site_src.publish.release import TYPES
 
-HEADERS = {
-    "Content-Security-Policy": "frame-ancestors 'none'",
-    "X-Content-Type-Options": "nosniff",
-    "Referrer-Policy": "no-referrer",
-    "Permissions-Policy": "geolocation=(), microphone=(), camera=(), screen-wake-lock=(self)",
-    "Cache-Control": "no-cache",
-}
-SWAP_S = 2  # a build moves the last site away and its own in; a request between the two waits this long at most
+HERE = {name: value for name, value in HEADERS.items() if name != "Strict-Transport-Security"}  # this machine has no certificate
+SWAP_S = 2  # a build puts its site in place of the last one: a request that falls between the two waits, so long at most
 
 
 class Handler(http.server.SimpleHTTPRequestHandler):
@@ -24,8 +19,15 @@ class Handler(http.server.SimpleHTTPRequestHandler):
     def log_message(self, *args):
         pass
 
+    def send_head(self):
+        until = time.monotonic() + SWAP_S
+        while not pathlib.Path(self.directory).exists() and time.monotonic() < until:
+            time.sleep(0.01)
+        return super().send_head()
+
     def end_headers(self):
-        self.send_header("Cache-Control", "no-cache")
+        for name, value in HERE.items():
+            self.send_header(name, value)
         super().end_headers()
 
     def send_error(self, code, message=None, explain=None):

@@ -43,10 +43,9 @@ export async function fleetPage(event) {
 export async function move() {
   for (const [older, newer] of [["fleet", OPENED], ["fleet-kept", TAKEN]]) {
     if (!(await caches.has(older))) continue;
-    const [from, to] = await Promise.all([caches.open(older), caches.open(newer)]);
-    for (const request of await from.keys()) {
-      if (!fleetAt(request.url)) continue;
-      await to.put(request.url, await from.match(request, { ignoreVary: true }));
+    const from = await caches.open(older);
+    for (const request of (await from.keys()).filter(({ url }) => fleetAt(url))) {
+      await (await caches.open(newer)).put(request.url, await from.match(request, { ignoreVary: true }));
       await from.delete(request);
     }
     if (!(await from.keys()).length) await caches.delete(older);

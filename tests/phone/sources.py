@@ -1,6 +1,7 @@
 """The scripts as they are written, a module a file, on a page of the site: the site itself has them in bundles."""
 import build
 from site_src import bundle
+from site_src.publish.release import TYPES
 
 STATIC = build.ROOT / "site_src" / "static"
 PLACE = "**/sources/**"
@@ -8,7 +9,7 @@ PLACE = "**/sources/**"
 
 def _source(route):
     path = STATIC / route.request.url.split("/sources/")[1].partition("?")[0]
-    route.fulfill(body=path.read_bytes(), content_type=build.TYPES[path.suffix])
+    route.fulfill(body=path.read_bytes(), content_type=TYPES[path.suffix])
 
 
 def _from_sources(route):
@@ -16,7 +17,7 @@ def _from_sources(route):
     if name in (*bundle.ALONE, bundle.THREAD):
         return route.fallback()
     modules = [*bundle.EVERY, bundle.entries()[name][-1]] if name in bundle.entries() else []
-    return route.fulfill(body="".join(f'import "../../../sources/{module}";\n' for module in modules), content_type=build.TYPES[".js"])
+    return route.fulfill(body="".join(f'import "../../../sources/{module}";\n' for module in modules), content_type=TYPES[".js"])
 
 
 def source(page, name):

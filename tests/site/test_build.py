@@ -28,7 +28,7 @@ def contents(dist):
 
 def release_of(dist):
     """What the built worker was given: version, languages, headers, and files as [name, digest, size, language]."""
-    return json.loads(re.search(r"const release = (\{.*?\});\n", (dist / "sw.js").read_text(encoding="utf-8"), re.DOTALL)[1])
+    return json.loads(re.search(r"const RELEASE = (\{.*?\});\n", (dist / "sw.js").read_text(encoding="utf-8"), re.DOTALL)[1])
 
 
 @pytest.fixture(scope="module")

@@ -1,13 +1,15 @@
 // What is chosen once and holds on every page: the system of units, day or night. Small, and wanted before first paint.
 
+import { scoped } from "./site.js";
 import { tellSaved } from "./unsaved.js";
 
+const OLDER = ["rig", "units", "look", "language"]; // chosen before each site of an origin had its own
 const unstored = new Map(); // what storage did not take: it holds for this page only
 
 export function chosen(name, fallback) {
   if (unstored.has(name)) return unstored.get(name);
   try {
-    return localStorage.getItem(name) ?? fallback;
+    return localStorage.getItem(scoped(name)) ?? (OLDER.includes(name) ? localStorage.getItem(name) : null) ?? fallback;
   } catch {
     return fallback; // no storage: nothing was chosen
   }
@@ -16,7 +18,7 @@ export function chosen(name, fallback) {
 // Write it where no page need wait; returns whether it is stored.
 export function jot(name, value) {
   try {
-    localStorage.setItem(name, value);
+    localStorage.setItem(scoped(name), value);
     unstored.delete(name);
     return true;
   } catch {
@@ -28,7 +30,7 @@ export function jot(name, value) {
 export function drop(name) {
   unstored.delete(name);
   try {
-    localStorage.removeItem(name);
+    localStorage.removeItem(scoped(name));
   } catch {
     // no storage: there is nothing
   }

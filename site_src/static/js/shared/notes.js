@@ -1,10 +1,13 @@
 // Notes of entries on their way to the database, written where no page need wait. A note is `{ value, base?, isPart? }` at a
 // place `[store, id]` or, of one field of a record, `[store, id, field]`; `base` is what the field held before.
-const PREFIX = "note:[";
+import { scoped } from "./site.js";
+
+const MARK = scoped("note:");
+const PREFIX = `${MARK}[`;
 
 export const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
 
-const nameOf = (place) => `note:${JSON.stringify(place)}`;
+const nameOf = (place) => MARK + JSON.stringify(place);
 const unstored = new Map(); // what storage did not take: this page has it for as long as it is open
 
 function read(name) {

@@ -107,9 +107,10 @@ function goOn() {
 }
 
 // A worker says how far it is, whichever page began it.
-navigator.serviceWorker?.addEventListener("message", ({ data: { scope, carrying: count } }) => {
+navigator.serviceWorker?.addEventListener("message", ({ data: { scope, version, carrying: count } }) => {
   if (scope !== root.href || !count) return;
-  if (isWhole && !carrying) return count.cause && fail(count.cause, held); // a later version is fetched: what is here serves on
+  if (isWhole && version !== held.version) return count.cause && fail(count.cause, held); // a later version is fetched: what is here serves on
+  isWhole = false; // files of this version were cleared, or another language is to come
   if (count.cause) fail(count.cause, count);
   else tell(count);
   if (count.have === count.want && registration?.active && !carrying) look();

@@ -1,6 +1,8 @@
 // What runs on this phone whatever page is open: a test's clock, a card, a diagnosis. The page it runs on says so here, and
 // every other shows it in its strip. It is written where the next page reads it at once.
-const NAME = "running";
+import { scoped } from "./site.js";
+
+const NAME = scoped("running");
 
 // { kind: { title, address, began_at, due_at? } }, times in ms; `address` under the site's root.
 export function running() {

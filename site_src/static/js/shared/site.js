@@ -3,6 +3,9 @@ import { Missing, file, root } from "./files.js";
 
 export { Missing, file, root } from "./files.js";
 
+// The name in local storage of what belongs to this site alone: an origin may carry several, each under a path of its own.
+export const scoped = (name) => (root.pathname === "/" ? name : `${root.pathname} ${name}`);
+
 // Where the pages of this page's language lie.
 const { lang } = document.documentElement;
 export const home = lang === "en" ? root : new URL(`${lang}/`, root);

@@ -3,8 +3,10 @@
 // written by whichever page reads it next. Whatever the database refuses is said above the page.
 import { openDB } from "../../vendor/idb/idb.js";
 import { noteAt, noteDown, notes, notesOf, same, strike } from "./notes.js";
+import { DATABASE, inherited } from "./older.js";
 import { tellSaved } from "./unsaved.js";
 
+const STORES = ["drafts", "rigs", "log", "tests"];
 const PROBE = "probe";
 let hasRefused = false; // the database, something that is noted
 let opening = null;
@@ -18,12 +20,17 @@ function database() {
   return opening;
 }
 
-const open = async () => openDB("panelhand", 3, {
-  upgrade(opened) {
-    for (const store of ["drafts", "rigs", "log", "tests"]) {
+async function open() {
+  const rows = await inherited();
+  return openDB(DATABASE, 3, { ...listeners, upgrade(opened, _from, _to, transaction) {
+    for (const store of STORES) {
       if (!opened.objectStoreNames.contains(store)) opened.createObjectStore(store);
     }
-  },
+    for (const [store, key, value] of rows) if (STORES.includes(store)) transaction.objectStore(store).put(value, key);
+  } });
+}
+
+const listeners = {
   blocking(version, older, event) {
     opening = null;
     event.target.close(); // a newer version of the site waits for the database: let it go
@@ -31,7 +38,7 @@ const open = async () => openDB("panelhand", 3, {
   terminated() {
     opening = null;
   },
-});
+};
 
 // Change one record in a single transaction: `change` gets it as it is kept now (undefined where there is none) and returns
 // it as it is to be, or undefined to leave it. Resolves to what is kept then; rejects where nothing can be.
