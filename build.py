@@ -46,7 +46,6 @@ def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO, is_compressed=False)
         made.mkdir(parents=True)
         freeze(made, site_path, rigs_folder)
         facts = write_worker(made)
-        hosting.write_headers(made, site_path)
         if is_compressed:
             hosting.compress(made)
         if dist.exists():
@@ -67,6 +66,7 @@ def freeze(dist, site_path, rigs_folder):
         freeze_language(dist, create_app(site_path, rigs_folder, language))
         sharing.share(dist, language)
     write_sizes(dist)
+    hosting.write_headers(dist, site_path)
 
 
 def freeze_language(dist, app):

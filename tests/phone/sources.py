@@ -1,10 +1,12 @@
 """The scripts as they are written, a module a file, on a page of the site: the site itself has them in bundles."""
+import re
+
 import build
 from site_src import bundle
 from site_src.publish.release import TYPES
 
 STATIC = build.ROOT / "site_src" / "static"
-PLACE = "**/sources/**"
+PLACE = re.compile(r"/sources/(js|vendor)/")  # not the page of that name
 
 
 def _source(route):

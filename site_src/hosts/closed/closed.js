@@ -1,6 +1,6 @@
 // The page of a closed site: hands out, as one file, all that was entered on this phone.
 {
-  const root = new URL(".", document.currentScript.src);
+  const root = new URL(".", /** @type {HTMLScriptElement} */ (document.currentScript).src);
   const name = root.pathname === "/" ? "panelhand" : `panelhand ${root.pathname}`;
   const mark = root.pathname === "/" ? "note:" : `${root.pathname} note:`;
   const done = (asked) => new Promise((take, fail) => {

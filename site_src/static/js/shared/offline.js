@@ -36,7 +36,7 @@ function tell(what) {
   for (const listen of listeners) listen(held);
 }
 
-register();
+let registered = register();
 
 async function register() {
   if (!("serviceWorker" in navigator)) return tell({ unable: isSecureContext ? "unable" : "insecure" });
@@ -54,9 +54,10 @@ async function register() {
 }
 
 // Ask the worker that answers. Resolves to its answer, or null where there is none.
-function ask(question, patienceMs = 0) {
+async function ask(question, patienceMs = 0) {
+  await registered;
   const active = registration?.active;
-  if (!active) return Promise.resolve(null);
+  if (!active) return null;
   return new Promise((resolve) => {
     const channel = new MessageChannel();
     channel.port1.onmessage = (message) => resolve(message.data);
@@ -82,6 +83,7 @@ async function look() {
 let carrying = null;
 // Have the phone carry one more language. Resolves to whether it does: all of it, or none.
 export async function carryLanguage(language) {
+  await registered;
   if (!registration?.active) return true; // its pages come from the host, and are carried once a worker is there
   carrying = language;
   const isThere = await ask({ ask: "carry", language });
@@ -101,7 +103,10 @@ function fail(cause, count) {
 // Take up what stopped: the files that came are there.
 function goOn() {
   clearTimeout(timer);
-  if (!registration?.active) return register();
+  if (!registration?.active) {
+    registered = register();
+    return;
+  }
   if (navigator.onLine) registration.update().catch(() => {});
   if (!isWhole) look();
 }
@@ -136,6 +141,7 @@ function watch(found) {
 
 // What the bar says of the waiting version. It is offered only while no page of the site holds a task.
 async function offer(found) {
+  if (!bar) return; // the page for an unknown address
   if (!found.waiting) bar.hidden = true; // taken, in this tab or in another
   if (!found.waiting || !navigator.serviceWorker.controller || !navigator.locks) return;
   if (holdsTask) return say("held");

@@ -1,6 +1,6 @@
 // Day or night, and the language, as chosen on this phone; without a choice, as the phone. Runs before first paint.
 {
-  const path = new URL(document.currentScript.src).pathname.replace(/static\/.*$/, ""); // of the site; see scoped() of site.js
+  const path = new URL(/** @type {HTMLScriptElement} */ (document.currentScript).src).pathname.replace(/static\/.*$/, ""); // of the site; see scoped() of site.js
   const chosen = (name) => {
     try {
       return localStorage.getItem(path === "/" ? name : `${path} ${name}`) ?? (name === "carried" ? null : localStorage.getItem(name));
