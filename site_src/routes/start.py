@@ -117,12 +117,21 @@ def manifest():
         "start_url": "./",
         "scope": root,
         "display": "standalone",
-        "background_color": "#eceeea",
+        "background_color": "#ffffff",
         "theme_color": "#ffffff",
         "icons": [
             {"src": root + "static/icons/192.png", "sizes": "192x192", "type": "image/png"},
             {"src": root + "static/icons/512.png", "sizes": "512x512", "type": "image/png"},
             {"src": root + "static/icons/512.png", "sizes": "512x512", "type": "image/png", "purpose": "maskable"},
+        ],
+        "shortcuts": [
+            {"name": words["nav"]["pressure"], "url": "./pressure/"},
+            {"name": words["start"]["into_pump_scene"], "url": "./shift/scene/"},
+            {"name": words["all"]["danger"], "url": "./danger/"},
+        ],
+        "screenshots": [
+            {"src": f"{root}static/screens/{name}.png", "sizes": "720x1480", "type": "image/png", "form_factor": "narrow", "label": label}
+            for name, label in (("start", words["start"]["set"]), ("pressure", words["nav"]["pressure"]), ("card", words["start"]["into_pump_scene"]))
         ],
     })
     response.mimetype = "application/manifest+json"

@@ -102,9 +102,7 @@ def test_cleared_files_are_not_called_ready(installed):
     page.evaluate("async () => { for (const name of await caches.keys()) await caches.delete(name); }")
     page.evaluate("document.getElementById('readiness').dataset.state = ''")
     # the page itself is gone too: it is counted again where it still stands
-    other = installed.open("404.html")
-    told = other.evaluate("""async (script) => (await import(script)).holdings()""", source(other, "shared/offline.js"))
-    other.close()
+    told = page.evaluate("""async (script) => (await import(script)).holdings()""", source(page, "shared/offline.js"))
     assert told["have"] == 0 < told["want"]
     expect(page.locator("#readiness")).to_have_attribute("data-state", "yes", timeout=30000)
     page.close()

@@ -24,7 +24,7 @@ def serving(request, server):
     return f"http://127.0.0.1:{server.server_port}/"
 
 
-@pytest.mark.parametrize("address", ["", "pressure/", "static/vendor/micropython/micropython.mjs", "no/such/page/"])
+@pytest.mark.parametrize("address", ["", "pressure/", "static/vendor/micropython/micropython.wasm", "no/such/page/"])
 def test_the_server_of_this_machine_sends_the_headers(request, built, address):
     """On pages, scripts and errors alike, all but the one for HTTPS, which it does not speak."""
     base = serving(request, build.server(built, 0))
@@ -76,9 +76,9 @@ def test_a_right_host_has_nothing_wrong(request, built):
 
 
 class Typed(SlowHandler):
-    """The commonest fault: a table of types that is older than `.mjs`."""
+    """The commonest fault: a table of types that is older than `.wasm`."""
 
-    extensions_map = {**TYPES, ".mjs": "application/octet-stream"}
+    extensions_map = {**TYPES, ".wasm": "application/octet-stream"}
 
 
 class Bare(SlowHandler):
@@ -122,7 +122,7 @@ class Moved(SlowHandler):
 
 
 @pytest.mark.parametrize(("handler", "sentences"), [
-    (Typed, ["static/vendor/micropython/micropython.mjs: it comes as application/octet-stream. It should be text/javascript; charset=utf-8."]),
+    (Typed, ["static/vendor/micropython/micropython.wasm: it comes as application/octet-stream. It should be application/wasm."]),
     (Bare, ["the start page: no X-Content-Type-Options. It should be nosniff.", "the page for an unknown address: no Referrer-Policy.", "another site could show this one inside its own"]),
     (Blanket, ["the start page: the host's Content-Security-Policy (default-src 'self') stops the calculator."]),
     (Soft, ["An address that does not exist answers 200. It should answer 404 with 404.html."]),

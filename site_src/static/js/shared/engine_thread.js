@@ -23,6 +23,18 @@ export const BEGIN = { holds: [] }; // the question that is none: answered once 
 export const hasThreads = () => Boolean(engine?.begin);
 export const thread = () => new Thread(engine.first ?? engine.begin());
 
+// The answer of a thread that is begun for this one question and ended after it: from the files as they are now.
+export async function askedOnce(question) {
+  const { first } = engine;
+  const asked = new Thread(engine.begin());
+  engine.first = first;
+  try {
+    return await asked.ask(question);
+  } finally {
+    asked.end();
+  }
+}
+
 class Thread {
   #worker;
   #waiting = new Map(); // the questions that are not answered, by number
@@ -36,8 +48,8 @@ class Thread {
     engine.first = null;
     this.#worker = worker;
     worker.onmessage = ({ data }) => this.#hear(data);
-    worker.onerror = () => this.#end();
-    if (hasFailed) this.#end();
+    worker.onerror = () => this.end();
+    if (hasFailed) this.end();
     this.ask(BEGIN).catch(() => {}); // said to whoever asks more
   }
 
@@ -52,7 +64,7 @@ class Thread {
   }
 
   #hear({ id, text, fault }) {
-    if (fault?.name === "RuntimeError") return this.#end(); // the interpreter itself broke
+    if (fault?.name === "RuntimeError") return this.end(); // the interpreter itself broke
     const { resolve, reject } = this.#waiting.get(id);
     this.#waiting.delete(id);
     this.#rest();
@@ -63,7 +75,7 @@ class Thread {
 
   // What the first answer waits for may take as long as the signal does.
   #tick() {
-    if (this.hasBegun && ++this.#quiet >= PATIENCE) this.#end();
+    if (this.hasBegun && ++this.#quiet >= PATIENCE) this.end();
   }
 
   #rest() {
@@ -73,7 +85,7 @@ class Thread {
     this.#ticking = null;
   }
 
-  #end() {
+  end() {
     this.hasEnded = true;
     this.#worker.terminate();
     const waiting = [...this.#waiting.values()];
