@@ -97,12 +97,13 @@ def alter(page):
 
 def test_cleared_files_are_not_called_ready(installed):
     """Once the browser has thrown the files away the start page counts what is left, does not say Ready, and has them fetched again."""
-    page = installed.open()
+    page, other = installed.open(), installed.open("404.html")
     expect(page.locator("#readiness")).to_have_attribute("data-state", "yes")
     page.evaluate("async () => { for (const name of await caches.keys()) await caches.delete(name); }")
     page.evaluate("document.getElementById('readiness').dataset.state = ''")
     # the page itself is gone too: it is counted again where it still stands
-    told = page.evaluate("""async (script) => (await import(script)).holdings()""", source(page, "shared/offline.js"))
+    told = other.evaluate("""async (script) => (await import(script)).holdings()""", source(other, "shared/offline.js"))
+    other.close()
     assert told["have"] == 0 < told["want"]
     expect(page.locator("#readiness")).to_have_attribute("data-state", "yes", timeout=30000)
     page.close()

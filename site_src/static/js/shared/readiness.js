@@ -5,23 +5,26 @@ import { decimal, fill } from "./site.js";
 
 const megabytes = (bytes) => (bytes / 1e6).toFixed(1).replace(".", decimal);
 
-// `words` are the start page's; its sentences ready, partly, unready and proving go by their own name, or with "short_" before it.
+// `words` are the start page's; its sentences go by their own name, or where they have to be short with "short_" before it.
 // `tell(state, sentence)` hears each change: "yes", "partly" or "no".
 export function watchReadiness(words, tell, brief = "") {
   let latest = null;
-  const say = (state, name, held) => tell(state, fill(words[`${brief}${name}`] ?? words[name], { ...held, have_mb: megabytes(held.bytes ?? 0), want_mb: megabytes(held.size ?? 0) }));
+  const say = (state, name, held, more = "") =>
+    tell(state, fill(words[`${brief}${name}`] ?? words[name], { ...held, have_mb: megabytes(held.bytes ?? 0), want_mb: megabytes(held.size ?? 0) }) + more);
+  const stopped = (held) => {
+    const why = fill(words[`${brief}cause`][held.cause], held);
+    if (brief && held.want) return say("partly", "stopped", { ...held, why });
+    return say(held.want ? "partly" : "no", held.want ? "partly" : "unready", held, brief ? "" : ` ${why}`);
+  };
   watchHoldings(async (held) => {
     latest = held;
     if (held.unable) return say("no", held.unable, held);
-    if (held.isWhole && held.version) {
-      const timer = setTimeout(() => held === latest && say("partly", "proving", held), 300); // most are shown before
-      const isRight = await isProved(held.version);
-      clearTimeout(timer);
-      if (held === latest) say(isRight ? "yes" : "no", isRight ? "ready" : "wrong", held);
-      return;
-    }
-    const cause = held.cause ? ` ${fill(words.cause[held.cause], held)}` : "";
-    if (!held.want) return tell("no", `${words[`${brief}unready`]}${cause}`);
-    tell("partly", `${fill(words[`${brief}partly`], { ...held, have_mb: megabytes(held.bytes), want_mb: megabytes(held.size) })}${cause}`);
+    if (held.cause && !held.isWhole) return stopped(held);
+    if (!held.want) return say("no", "unready", held);
+    if (!held.isWhole || !held.version) return say("partly", "partly", held);
+    const timer = setTimeout(() => held === latest && say("partly", "proving", held), 300); // most are shown before
+    const isRight = await isProved(held.version);
+    clearTimeout(timer);
+    if (held === latest) say(isRight ? "yes" : "no", isRight ? "ready" : "wrong", held);
   });
 }
