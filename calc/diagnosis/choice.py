@@ -112,6 +112,8 @@ def is_askable(sign, signs):
 
     Raises nothing.
     """
+    if any(signs.get(ending) == "seen" for ending in sign.get("unless", ())):
+        return False
     return bool(sign["engine"]) and ("after" not in sign or any(signs.get(before) == "seen" for before in sign["after"]))
 
 

@@ -11,6 +11,7 @@ something out of the ordinary that can be seen or not:
     effort   1 a glance, 2 a walk or an act, 3 tools
     danger   0 none, 1 water under pressure, heat or a shaft near, 2 more than that
     after    where it is there: asked only once one of these signs is seen
+    unless   where it is there: not asked once one of these signs is seen, beside which it has no answer
     either   True where it tells nothing of a cause that does not name it
     alarm    True where it overrides every ranking
     applies  {rig question: [answers]}: the rigs that can show it; where absent, all

@@ -9,6 +9,7 @@ Events: `{"kind", "at_s"}` and, where it says so, `step` (the one that was offer
     not_seen (step)                      it was not: stop; out of service where that means that the rig moved
     report (step, hazard)                one of the step's own hazards: teeth ground, the throttle was dead
     danger                               it moved or strained: out of service
+    mistouch                             that was a slip of the finger and nothing moved: the step again, what may have changed with it
     hold (step), tick                    begin what is timed; time passes, and a limit that is over stops
     back                                 to the step before
     look_again                           after not_seen, a limit that was over, or an answer that is not this card's rig
@@ -176,6 +177,7 @@ def _danger(state, event, offered):
         return
     state["left_s"] = None
     halt.stop(state, event, "danger", offered["step"], halt.MOVED)
+    state["stopped"]["by_touch"] = offered["step"] is not None
 
 
 def _hold(state, event, offered):
@@ -223,6 +225,7 @@ _EVENTS = {
     "not_seen": _not_seen,
     "report": _report,
     "danger": _danger,
+    "mistouch": rerun.mistouch,
     "hold": _hold,
     "tick": _tick,
     "back": _back,

@@ -61,6 +61,17 @@ def can_start_over(state):
     return state["status"] == "stopped" and not is_out(state) and state["stopped"]["reason"] != "other_card" and state["repeats"] <= MOST_REPEATS
 
 
+def can_take_back(state):
+    """Whether a stop may have been a slip of the finger: the red key, touched at a step, with the card in sight since.
+
+    state: see calc.shift.card
+
+    Returns a bool. Raises nothing. Source: a sign that was answered "it moved" is no slip, nor a stop that was left and come
+    back to; common practice.
+    """
+    return is_out(state) and bool(state["stopped"].get("by_touch"))
+
+
 def can_look_again(state):
     """Whether the step that stopped the card may be looked at once more.
 

@@ -17,6 +17,7 @@ def offered(state):
         "can_look_again": not is_left and halt.can_look_again(state),
         "can_start_over": not is_left and halt.can_start_over(state),
         "can_say_long": not is_left and state["status"] == "stopped" and state["stopped"]["reason"] == "repeat" and state["stopped"]["order"] == "grinding",
+        "can_take_back": halt.can_take_back(state),
         "can_begin_again": not halt.is_out(state),
         "is_out": halt.is_out(state),
     }

@@ -17,6 +17,20 @@ def renew(state):
                   "repeats": 0, "left_s": None, "offered_s": None})
 
 
+def mistouch(state, event, offered):
+    """Take back a red key that was touched by mistake: the same step, and what may have changed is seen again first.
+
+    state, event, offered: see the module
+
+    Returns nothing. Raises CalcError naming event where that is not offered.
+    """
+    if not offered["can_take_back"]:
+        raise CalcError("event", "not_offered")
+    state["status"] = "running"
+    state["stopped"] = None
+    halt.look_away(state)
+
+
 def look_again(state, event, offered):
     """Look once more at the step that stopped the card.
 
@@ -62,6 +76,8 @@ def resume(state, event, offered):
     """
     asks = away.kind(event["at_s"], event.get("left_s"))
     halt.look_away(state)
+    if halt.can_take_back(state):
+        state["stopped"] = dict(state["stopped"], by_touch=False)
     if halt.is_out(state) or state["status"] == "done" or not state["confirmed"] and state["status"] == "running":
         return
     if asks == "new_run":

@@ -40,7 +40,7 @@ def _heard(text, silent):
 def index(questions, pages):
     """Words with the rows that each leads to: {"rows": [...], "words": {word: [[row, weight], ...]}}.
 
-    questions: rows {"ask", "answer", "topic", "also", "address"}; pages: rows {"name", "address"}
+    questions: rows {"ask", "answer", "topic", "also", "address"}; pages: rows {"name", "address", "also"}
     """
     silent = silent_words()
     rows, weights = [], []
@@ -51,7 +51,7 @@ def index(questions, pages):
         weights.append(_weights(told))
     for row in pages:
         rows.append({"name": row["name"], "address": row["address"], "of": ""})
-        weights.append(_weights({NAMED_PAGE: words_of(row["name"], silent), HEARD: _heard(row["name"], silent)}))
+        weights.append(_weights({NAMED_PAGE: words_of(row["name"], silent), ALSO: words_of(row["also"], silent), HEARD: _heard(row["name"], silent)}))
     commonness = collections.Counter(word for row in weights for word in row)
     found = collections.defaultdict(list)
     for count, row in enumerate(weights):

@@ -1,7 +1,7 @@
 """The pages that find faults: the diagnosis, the collar, the lights, loss of water and the leak hunt."""
 import flask
 
-from calc.diagnosis import interlock
+from calc.diagnosis import interlock, water_loss
 from site_src.content import data, knowledge, units
 from site_src.routes import json_page
 
@@ -31,6 +31,7 @@ def page_data():
     orders = data.orders(*knowledge.order_names())
     words = _picked("diagnose", "end", "role", "engine_state", "at", "sense", "where", "likelihood")
     return json_page({
+        "titles": {name: card["title"] for name, card in site["card"].items()},
         "knowledge": knowledge.base(),
         "signs": {row["id"]: {"begins": knowledge.begins(row),
                               **{key: row[key] for key in ("place", "at", "sense", "radio", "order", "alarm") if key in row}} for row in file["sign"]},
@@ -93,7 +94,7 @@ def water_data():
     file = data.load("diagnose/water_loss")
     return json_page({
         "answers": {gauge: list(told) for gauge, told in _words()["gauge_answer"].items()},
-        "rows": file["row"], "shown": [file["lost"]["order"]], "sides": data.by_id(file["side"]),
+        "rows": file["row"], "sees": {gauge: file["sees"].get(gauge, {}) for gauge in water_loss.GAUGES}, "shown": [file["lost"]["order"]], "sides": data.by_id(file["side"]),
         "orders": data.orders(*sorted({name for side in file["side"] for name in side["warns"]})),
         "words": _picked("water", "gauge", "gauge_answer", "side"),
     })

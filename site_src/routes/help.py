@@ -83,9 +83,9 @@ def page_data():
 def _pages():
     """Every page by its name, once, as its address below the language's home."""
     listed = [{"endpoint": endpoint, "parts": parts, "name": data.said(place.split("."))} for pages in PAGES.values() for endpoint, parts, place in pages]
-    home = flask.url_for("start.home")
+    home, also = flask.url_for("start.home"), data.words("find")["page"]
     return list({
-        address: {"name": page["name"], "address": address}
+        address: {"name": page["name"], "address": address, "also": also.get(address, "")}
         for page in [*map(_way, WAYS), *listed]
         for address in [flask.url_for(page["endpoint"], **page["parts"]).removeprefix(home)] if page["endpoint"] != "help.index"
     }.values())

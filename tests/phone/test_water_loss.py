@@ -16,4 +16,5 @@ def test_loss_of_water_in_one_look(away):
     page.locator(".look").wait_for()
     page.get_by_text(ASK["so_far"], exact=True).tap()
     expect(page.get_by_text(F["sees"]["water_lost"])).to_be_visible()
+    expect(page.get_by_text(F["sees"]["intake_near_zero"])).to_be_visible()  # what the gauge said comes along
     page.close()

@@ -21,7 +21,7 @@ def test_base_is_whole():
     used = {sign for cause in CAUSES.values() for sign in cause["shows"] + cause.get("may", [])}
     alarms = {sign for sign in SIGNS if SIGNS[sign].get("alarm")}
     assert used | alarms == set(SIGNS)
-    assert {other for sign in SIGNS.values() for other in sign.get("after", [])} <= set(SIGNS)
+    assert {other for sign in SIGNS.values() for other in sign.get("after", []) + sign.get("unless", [])} <= set(SIGNS)
     assert {sign for pair in BASE["excludes"] for sign in pair} <= set(SIGNS)
     for cause in CAUSES.values():
         assert cause["likelihood"] in likelihood.CLASSES and len(set(cause["shows"])) == len(cause["shows"]) >= 2
@@ -125,3 +125,11 @@ def test_directions_are_never_mixed():
     for name, question in QUESTIONS.items():
         said = " ".join(WORDS["sees"][sign] for answer in question["answers"] for sign in answer["seen"])
         assert not (re.search(r"\bPUMP\b", said) and re.search(r"\bROAD\b", said)), name
+
+
+def test_what_did_not_happen_is_not_timed():
+    """Once no clunk came, how long the shift takes has no answer and is not asked, in either direction; before that it may be (common practice)."""
+    slow = SIGNS["slow_shift"]
+    for none in ("no_clunk", "no_clunk_road"):
+        assert not choice.is_askable(slow, {none: "seen"})
+    assert choice.is_askable(slow, {}) and choice.is_askable(slow, {"no_clunk": "not_seen"})

@@ -99,6 +99,9 @@ def test_causes_ruled_out_no_longer_count(run):
         ({"left": {"after": ["first"]}}, {}, "idle", "maker", None),
         ({"left": {"after": ["first"]}}, {"first": "not_seen"}, "idle", "maker", None),
         ({"left": {"after": ["first"]}}, {"first": "seen"}, "idle", "check", "left"),
+        # one that has no answer beside another is not asked once that is seen
+        ({"left": {"unless": ["first"]}}, {"first": "seen"}, "idle", "maker", None),
+        ({"left": {"unless": ["first"]}}, {"first": "not_seen"}, "idle", "check", "left"),
         # with the engine secured one may look as with the engine off, but not as with it running
         ({"left": {"engine": ["off"]}}, {}, "secured", "check", "left"),
         ({"left": {"engine": ["off"]}}, {}, "idle", "engine", None),

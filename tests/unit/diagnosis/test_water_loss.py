@@ -7,6 +7,7 @@ import pytest
 from calc.base.errors import CalcError
 from calc.diagnosis import leak, water_loss
 from site_src.content import data, units
+from tests.unit.diagnosis import dialogue
 
 FILE = data.load("diagnose/water_loss")
 ROWS, PARTS = FILE["row"], FILE["part"]
@@ -178,3 +179,16 @@ def test_gauges_still_to_be_read(run):
     with pytest.raises(CalcError) as refusal:
         run("diagnosis.water_loss", "side", rows=ROWS, seen={"x" * 61: "low"})
     assert refusal.value.facts == {"gauge": "x" * 60}
+
+
+@pytest.mark.parametrize(("gauge", "answer"), [(gauge, answer) for gauge in water_loss.GAUGES for answer in FILE["sees"].get(gauge, {})])
+def test_a_gauge_that_was_read_is_not_asked_again(gauge, answer):
+    """The diagnosis that goes on from here takes the needle as it was read: its question is settled from the first look on."""
+    assert answer in ANSWERS[gauge]
+    signs = FILE["sees"][gauge][answer]
+    question = {"intake": "intake", "line": "line_gauge"}[gauge]
+    members = {sign for each in dialogue.QUESTIONS[question]["answers"] for sign in each["seen"]}
+    assert set(signs) == members
+    for side in FILE["side"]:
+        _, looks, _ = dialogue.talk({side["enters"]: "seen", **signs}, lambda sign: "not_seen", {}, "operator", "pumping")
+        assert question not in looks

@@ -54,7 +54,7 @@ SLOW = {
 }
 AWAY_S = (0, 3, 21 * 60, -60, 121 * 60)  # in sight again at once, a glance, long, by a clock that was set back, very long
 ASK_S, LOST_S = 20 * 60, 120 * 60
-STOPPING = ("danger", "back", "resume", "not_seen", "report", "not_short", "start_over", "begin_again", "released")
+STOPPING = ("danger", "back", "resume", "not_seen", "report", "not_short", "start_over", "begin_again", "released", "mistouch")
 LIMIT_S = 45  # no pump is primed longer in one go (an apparatus-service firm's description of the annual test)
 
 
@@ -86,10 +86,14 @@ class Watcher:
             seen.add("lost" if event["at_s"] - event["left_s"] > LOST_S else "old")
         if kind == "report" or kind == "not_seen" and acted.get("repeat"):
             seen.add("out" if "failed" in seen else "failed")
-        if kind in ("danger", "not_short"):
-            seen.add("out")
+        if kind == "danger" and before["step"] and "out" not in seen:
+            seen.add("touched")  # out of service as well, unless it is taken back at once
+        elif kind == "not_short" or kind == "danger" and "touched" not in seen or kind == "resume" and "touched" in seen:
+            seen = seen - {"touched"} | {"out"}
+        if kind == "mistouch" and "touched" in seen:
+            seen.remove("touched")
         if kind == "released" or kind == "begin_again" and before["was_done"]:
-            seen -= {"failed", "out"}
+            seen -= {"failed", "out", "touched"}
         for step in (acted, self.steps.get(offered["step"])):
             if step and not (step is acted and event["kind"] != "seen"):
                 seen -= MOTION.get(step.get("act"), set())
@@ -99,7 +103,7 @@ class Watcher:
         """What is wrong with offering this, as (act, guard)."""
         offered = state["offer"]
         step = self.steps.get(offered["step"])
-        if "out" in seen and (step or any(offered[way] for way in ("can_start_over", "can_look_again", "can_begin_again"))):
+        if seen & {"out", "touched"} and (step or any(offered[way] for way in ("can_start_over", "can_look_again", "can_begin_again"))):
             return [("out of service", "third try")]
         if seen & {"old", "lost"} and SLOW & set(state["facts"]) and state["status"] == "running":
             return [("resume", "slow")]
@@ -123,7 +127,7 @@ def events(state):
     steps = [step["id"] for step in state["sequence"]["steps"]]
     place = steps.index(offered["step"]) if offered["step"] else 0
     beat_s = 5 if offered["kind"] == "limit" else 0.5  # a limit counts whatever passed
-    tried = [{"kind": kind, "at_s": last_s} for kind in ("danger", "back", "look_again", "start_over", "not_short", "go_on", "begin_again", "released")]
+    tried = [{"kind": kind, "at_s": last_s} for kind in ("danger", "mistouch", "back", "look_again", "start_over", "not_short", "go_on", "begin_again", "released")]
     tried += [{"kind": "resume", "at_s": last_s, "left_s": last_s - away_s} for away_s in AWAY_S]
     tried += [{"kind": "report", "step": offered["step"], "hazard": hazard, "at_s": last_s} for hazard in ["made_up"] + offered["reports"]]
     tried += [{"kind": "tick", "at_s": last_s + jump} for jump in ((beat_s, 20, -3600, 86400) if state["hold"] else (beat_s,))]
@@ -142,7 +146,7 @@ def shape(state, seen):
     if held is not None and state["offer"]["kind"] == "hold":
         held = min(held, 5)
     stopped = state["stopped"] and state["stopped"]["reason"]  # at which step, it only tells
-    left = state["left_s"] is not None, state["offer"]["can_say_long"]
+    left = state["left_s"] is not None, state["offer"]["can_say_long"], state["offer"]["can_take_back"]
     return left, state["repeats"], state["position"], state["status"], frozenset(state["facts"]), held, stopped, seen, tuple(sorted(state["rig"].items()))
 
 

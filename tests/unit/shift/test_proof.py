@@ -4,7 +4,7 @@ import copy
 import pytest
 
 from calc.base.errors import CalcError
-from calc.shift import card as shift_card, laws
+from calc.shift import card as shift_card, halt, laws
 from site_src.content import data
 from tests.unit.shift.onlooker import FLEETING, HAZARDS, explore
 
@@ -132,6 +132,12 @@ def test_the_exploration_notices_a_weaker_machine(monkeypatch, part, value):
     """Were nothing voided by motion or by looking away, the onlooker would catch it."""
     monkeypatch.setattr(laws, part, value)
     assert explore(there_and_back(), {})[1], "a machine that forgets motion must be caught"
+
+
+def test_the_exploration_notices_a_stop_taken_back_too_late(monkeypatch):
+    """Could any rig that is out of service be called a slip of the finger, the onlooker would catch it."""
+    monkeypatch.setattr(halt, "can_take_back", halt.is_out)
+    assert explore(there_and_back(), {}, until=("out of service", "third try"))[1]
 
 
 @pytest.mark.parametrize("limit_s", [60, 46])

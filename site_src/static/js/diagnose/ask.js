@@ -30,7 +30,7 @@ export function askView({ look, possible, state, data, isSaid, setEngine, again,
         ${how ? html`<p class="how">${how}</p>` : nothing}
         ${mind ? warning("caution", words.diagnose.mind, mind) : nothing}
       </div>
-      ${possibleView({ possible, words })}
+      ${possibleView({ possible, words, redraw })}
       <div class="look-more">
         ${engineChoice({ words, state, setEngine, redraw })}
         ${soFar({ state, words, again, redraw })}

@@ -21,6 +21,15 @@ export const endActs = ({ end, data, state, setRole, again, back }) => html`
   ${end.kind !== "danger" && state.asked.length ? html`<button type="button" class="key key-half" @click=${back}>${data.words.diagnose.back}</button>` : nothing}
   <button type="button" class="key ${end.kind !== "danger" && state.asked.length ? "key-half" : "key-row"}" @click=${again}>${data.words.diagnose.again}</button>`;
 
+// After a red key: the way back for a slip of the finger takes a second touch.
+export const slipActs = ({ words: { diagnose }, isAsked, ask, takeBack, again }) => html`
+  ${isAsked ? html`
+    <button type="button" class="key key-row key-act" @click=${() => ask(false)}>${diagnose.slip_not}</button>
+    <button type="button" class="key key-row" @click=${takeBack}>${diagnose.slip_sure}</button>`
+    : html`
+    <button type="button" class="key key-row" @click=${() => ask(true)}>${diagnose.slip}</button>
+    <button type="button" class="key key-row" @click=${again}>${diagnose.again}</button>`}`;
+
 const hold = (words) => html`<p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>`;
 
 // Nobody may be hurt, and nothing more is to be told from here: what the next person needs, and what the rig may do meanwhile.

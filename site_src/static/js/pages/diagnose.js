@@ -5,7 +5,7 @@ import { stayAwake } from "../shared/awake.js";
 import { choose, chosen } from "../shared/choices.js";
 import { askActs, askView, leavingActs, leavingView } from "../diagnose/ask.js";
 import { handedOver } from "../diagnose/enter.js";
-import { endActs, endView } from "../diagnose/end.js";
+import { endActs, endView, slipActs } from "../diagnose/end.js";
 import { isOld, leftActs, leftView } from "../diagnose/left.js";
 import { ordersFor } from "../shared/order.js";
 import { firstActs, firstView, noShift, orderToDo } from "../diagnose/order.js";
@@ -17,6 +17,7 @@ import { notices } from "../shared/notice.js";
 import { runs } from "../shared/running.js";
 import { chosenRig } from "../rig/chosen.js";
 import { fill, home, pageData } from "../shared/site.js";
+import { outElsewhere } from "../shift/out.js";
 import { keep, keepRecord, kept } from "../shared/store.js";
 import { shortTime } from "../shared/times.js";
 
@@ -32,7 +33,7 @@ const { words } = data;
 const rig = await chosenRig();
 data.orders = ordersFor(data.orders, rig?.drive);
 
-const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, isLeft: false, isNew: false, view: FIRST, shownAt: -SETTLE_MS };
+const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, isLeft: false, isNew: false, slip: null, isSlip: false, view: FIRST, shownAt: -SETTLE_MS };
 let state = null;
 let knowledge = null; // as far as it can be of this rig
 let madeOf = null; // what tells one such knowledge from another
@@ -40,6 +41,8 @@ let madeOf = null; // what tells one such knowledge from another
 function put(next) {
   state = next;
   page.isSaid = false;
+  page.slip = null;
+  page.isSlip = false;
   page.leavingFor = null;
   page.view = FIRST;
   page.isNew = true;
@@ -58,14 +61,16 @@ function show(view) {
 const save = () => keep(DRAFT, state);
 const isRunning = () => Boolean(state?.complaints.length);
 
-const fresh = (engine) => begun({ rig, madeOf, engine, role: chosen("role", "operator") });
+// A rig that a card stopped because it moved has no second shift here either.
+const out = await outElsewhere({ titles: data.titles, rig });
+const fresh = (engine) => ({ ...begun({ rig, madeOf, engine, role: chosen("role", "operator") }), ...(out && { isOut: true }) });
 const settled = () => performance.now() - page.shownAt >= SETTLE_MS;
 
 // What a new diagnosis keeps of the last: that the rig is out of service, and that the one repeat was told for a dead throttle.
 function lasting(sign) {
   if (!state || isOld(state)) return {};
   const wasDead = state.wasDead || state.signs.throttle_dead === "seen";
-  return { wasDead, isOut: state.isOut || (wasDead && sign === "throttle_dead") };
+  return { wasDead, isOut: state.isOut || state.signs.moves === "seen" || (wasDead && sign === "throttle_dead") };
 }
 
 function begin(sign) {
@@ -80,8 +85,20 @@ function answerLook(of, said) {
 
 // A red key: the sign of danger that it stands for ends the diagnosis, and no older end of it counts any more.
 function danger(sign) {
-  const { signs, complaints, ...rest } = state ?? fresh("idle");
+  const before = state ?? fresh("idle");
+  const { signs, complaints, ...rest } = before;
   put({ ...rest, signs: { ...signs, [sign]: "seen" }, complaints: [...complaints.filter((each) => each !== sign), sign], written: false });
+  page.slip = before;
+}
+
+// A red key that was touched by mistake: the same look is asked again. Its record stays in the log.
+function takeBack() {
+  put({ ...page.slip, id: fresh("idle").id });
+}
+
+function askSlip(isAsked) {
+  page.isSlip = isAsked;
+  redraw();
 }
 
 function again() {
@@ -154,9 +171,10 @@ function shown(answer) {
   }
   return {
     view: html`
+      ${page.isSlip ? html`<p class="notice" role="alert">${words.diagnose.slip_means}</p>` : nothing}
       ${endView({ end, ranked, data, state, setEngine, lookAt: (entry) => put({ ...unanswered(state, entry), written: false }) })}
       ${page.isLogged && end.kind !== "engine" ? html`<p><a href=${new URL("log/", home).href}>${words.diagnose.kept}</a></p>` : nothing}`,
-    acts: endActs({ end, data, state, setRole, again, back: () => put({ ...oneBack(state), written: false }) }),
+    acts: page.slip ? slipActs({ words, isAsked: page.isSlip, ask: askSlip, takeBack, again }) : endActs({ end, data, state, setRole, again, back: () => put({ ...oneBack(state), written: false }) }),
   };
 }
 

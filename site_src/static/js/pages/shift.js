@@ -14,6 +14,8 @@ import { Aids, aidsView } from "../shift/aids.js";
 import { Card } from "../shift/card.js";
 import { fit } from "../shift/fit.js";
 import { doneView, haltView, leftView } from "../shift/halt.js";
+import { outElsewhere, pass } from "../shift/out.js";
+import { outView } from "../shift/out_view.js";
 import { powerView } from "../shift/power.js";
 import { spoken } from "../shift/spoken.js";
 import { stepView, whyBelow } from "../shift/step.js";
@@ -25,26 +27,39 @@ const where = document.getElementById("place");
 const starting = calc.start();
 const data = await pageData();
 const { steps, words } = data;
-const page = { awake: null, isReleasing: false };
-const card = new Card({ data, rig: await chosenRig(), shown, over: () => aids.buzz() });
+const page = { awake: null, asking: null, out: null };
+const rig = await chosenRig();
+const card = new Card({ data, rig, shown, over: () => aids.buzz() });
 const aids = new Aids({ words, redraw: () => card.state && draw() });
 const send = (event) => card.send(event);
 const clock = (at_s) => clockTime(at_s * 1000);
 
 function shown(event) {
-  if (event && event.kind !== "resume") page.isReleasing = false;
+  if (event && event.kind !== "resume") page.asking = null;
   draw();
   if (!event) return;
   toHeading(place);
   scrollTo({ top: 0, behavior: "instant" });
 }
 
-// The release takes two taps, the second after what it means.
-function askRelease(isAsked) {
-  page.isReleasing = isAsked;
+// A way back from out of service takes two taps, the second after what it means.
+function ask(which) {
+  page.asking = which;
   draw();
   toHeading(place);
 }
+
+// Another card stopped for a rig that moved: this one waits for a second touch, wherever it stands, unless it is stopped itself.
+const isHeld = () => page.out && card.state?.status !== "stopped";
+const held = () => outView({
+  out: page.out, words, order: ordersFor(data.orders, rig?.drive).moved, isAsking: page.asking === "out", ask: (isAsked) => ask(isAsked ? "out" : null),
+  go: async () => {
+    await pass(page.out);
+    Object.assign(page, { out: null, asking: null });
+    draw();
+    toHeading(place);
+  },
+});
 
 // What the strip of every other page says of this card, while it is under way.
 function mark({ state, sequence, log }) {
@@ -56,10 +71,11 @@ function mark({ state, sequence, log }) {
 }
 
 function draw() {
-  const step = card.state?.status === "running" && !card.state.offer.can_go_on ? steps[card.state.offer.step] : null;
+  const step = !isHeld() && card.state?.status === "running" && !card.state.offer.can_go_on ? steps[card.state.offer.step] : null;
   where.hidden = !step;
   where.textContent = step ? words.place[step.place] : "";
   if (card.state) mark(card);
+  if (isHeld()) return render(held(), place);
   render(card.state ? cardView(card) : unlikeView({ data, rig: card.rig, answered: card.answers, take: () => {
     card.rig = null;
     card.open();
@@ -89,7 +105,7 @@ function cardView({ state, sequence, rig, notice, isResumed, hurried }) {
 function screen({ state, sequence, orders, last, hurried }) {
   const { offer, status } = state;
   if (offer.can_go_on) return leftView({ words, send, left: dayAndTime(state.left_s * 1000) });
-  if (status === "stopped") return haltView({ sequence, state, steps, words, send, orders, data, release: page.isReleasing, ask: askRelease });
+  if (status === "stopped") return haltView({ sequence, state, steps, words, send, orders, data, asking: page.asking, ask });
   if (status === "done") {
     return doneView({ words, send, next: data.next, finished: last ? fill(words.shift.finished, { time: clock(last.at_s) }) : "",
       told: hurried ?? words.shift[DONE[sequence.id] ?? "done_pump"] });
@@ -103,6 +119,7 @@ function screen({ state, sequence, orders, last, hurried }) {
 
 await starting;
 place.replaceChildren();
+page.out = await outElsewhere({ titles: data.titles, own: data.sequence.id, rig });
 await card.open();
 stayAwake((awake) => {
   page.awake = awake;

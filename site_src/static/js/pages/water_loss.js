@@ -18,7 +18,7 @@ const SWAY = 20;
 const place = document.getElementById("water");
 const acts = document.getElementById("acts");
 const starting = calc.start();
-const { answers, rows, shown, sides, orders, words } = await pageData();
+const { answers, rows, sees, shown, sides, orders, words } = await pageData();
 let seen = {};
 
 function put(next) {
@@ -36,8 +36,11 @@ const { change } = answering(() => calc.ask("water_loss.side", { seen }, { rows 
     <div role="status" class="side">${!answer ? nothing : isOne ? sideView(side) : open.length ? openView(open, unread) : html`<p class="notice">${words.water.again}</p>`}</div>`, place);
   render(html`
     <button type="button" class="key" @click=${() => put({})}>${words.water.clear}</button>
-    <a class="key ${isOne ? "key-act" : ""}" href=${enterLink({ signs: { [isOne ? sides[side].enters : sides.supply.enters]: "seen" }, shown })}>${words.water.go_on}</a>`, acts);
+    <a class="key ${isOne ? "key-act" : ""}" href=${enterLink({ signs: { [isOne ? sides[side].enters : sides.supply.enters]: "seen", ...read() }, shown })}>${words.water.go_on}</a>`, acts);
 });
+
+// What the gauges already said, as signs of a diagnosis.
+const read = () => Object.assign({}, ...GAUGES.map((gauge) => sees[gauge]?.[seen[gauge]]));
 
 // Where the needle of a gauge is drawn: the line's beside the master's, of which it is said.
 function needleOf(gauge) {

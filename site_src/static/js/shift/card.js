@@ -94,9 +94,10 @@ export class Card {
   }
 
   // Out of service outlasts an edited profile, another rig chosen and new steps: a technician's release alone ends it.
-  #keepHalt(left, isOther) {
+  async #keepHalt(left, isOther) {
     this.#take(left);
     this.#isStale = isOther;
+    await this.#resume(left.at_s ?? 0); // it was left, and a red key is no slip of the finger any more
     this.notice = isOther ? this.data.words.shift.still_out : null;
     this.shown();
   }

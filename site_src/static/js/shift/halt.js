@@ -8,8 +8,10 @@ import { orderOf, saidOf } from "./stop.js";
 import { cardsFor } from "./unlike.js";
 
 const AGAIN = { not_seen: "look_again", time_up: "look_again", other_card: "ask_again" };
+const SECOND = { release: "released", mistouch: "mistouch" }; // the event that a second touch is
 
-export function haltView({ sequence, state, steps, words, send, orders, data, release, ask }) {
+// asking: which second touch is asked for, "release" or "mistouch", if any; ask(which) asks for it.
+export function haltView({ sequence, state, steps, words, send, orders, data, asking, ask }) {
   const { shift } = words;
   const { stopped } = state;
   const order = orderOf(stopped, orders, words);
@@ -25,17 +27,18 @@ export function haltView({ sequence, state, steps, words, send, orders, data, re
           ? orderView({ order, words, isStop: true, here: !offer.is_out && stopped.order === steps[stopped.step]?.order ? steps[stopped.step].not_seen : null })
           : stopView({ said: saidOf(stopped, steps, words), words })}
         ${isOther ? html`<h2>${shift.other_cards}</h2>${cardsFor(data, answeredBy(sequence, state))}` : nothing}
-        ${offer.is_out && release ? html`<p class="notice" role="alert">${shift.release_means}</p>` : nothing}
+        ${asking ? html`<p class="notice" role="alert">${shift[`${asking}_means`]}</p>` : nothing}
       </div>
       <div class="dock answers-halt">
         ${isLook ? key("look_again", AGAIN[stopped.reason], "key-act") : nothing}
         ${isDanger || isOther ? nothing : html`<a class="key" href=${enterLink(fromCard(sequence, state))}>${shift.diagnose}</a>`}
         ${offer.can_start_over ? key("start_over", offer.can_say_long ? "start_over_short" : "start_over", isLook ? "" : "key-act") : nothing}
         ${offer.can_say_long ? key("not_short") : nothing}
-        ${offer.is_out && !release ? html`<button type="button" class="key" @click=${() => ask(true)}>${shift.released}</button>` : nothing}
-        ${offer.is_out && release ? html`
-          <button type="button" class="key" @click=${() => ask(false)}>${shift.release_not}</button>
-          ${key("released", "release_sure")}` : nothing}
+        ${offer.can_take_back && !asking ? html`<button type="button" class="key" @click=${() => ask("mistouch")}>${shift.mistouch}</button>` : nothing}
+        ${offer.is_out && !asking ? html`<button type="button" class="key" @click=${() => ask("release")}>${shift.released}</button>` : nothing}
+        ${asking ? html`
+          <button type="button" class="key" @click=${() => ask(null)}>${shift[`${asking}_not`]}</button>
+          ${key(SECOND[asking], `${asking}_sure`)}` : nothing}
         ${isDanger ? nothing : dangerKey(words, send)}
       </div>
     </section>`;

@@ -1,0 +1,89 @@
+"""Out of service because it moved: a slip of the finger has a way back that asks again, and no other card begins on one touch."""
+import pytest
+from playwright.sync_api import expect
+
+from site_src.content import data
+from tests.phone.card import RIG, beside, hasten, open_card
+from tests.phone.diagnosis import ASK, ORDER, ORDERS, asked, begin, button, choose, open_fresh
+from tests.phone.store import in_database
+from tests.phone.words import SITE
+
+SHIFT = SITE["shift"]
+LOG = data.words("log")["event"]
+
+
+@pytest.fixture
+def handset(take):
+    return hasten(take())
+
+
+def test_a_slip_of_the_finger_is_asked_again(handset):
+    """It takes two touches, can be turned down, comes back to the same step with its proofs to be seen again, and is in the log."""
+    beside(handset, **RIG)
+    card = open_card(handset, "scene")
+    card.run_to("gear")
+    card.press("danger")
+    expect(card.title).to_have_text(ORDERS["moved"]["title"])
+    card.press("mistouch")
+    expect(card.page.get_by_text(SHIFT["mistouch_means"])).to_be_visible()
+    card.press("mistouch_not")
+    expect(card.title).to_have_text(ORDERS["moved"]["title"])
+    card.press("mistouch")
+    card.press("mistouch_sure")
+    assert card.step() != "gear", "what may have changed comes first"
+    expect(card.page.get_by_text(SHIFT["again"].split("{")[0])).to_be_visible()
+    card.run_to("gear")
+    events = [entry["event"] for entry in in_database(card.page, "log")[-1]["entries"]]
+    assert events.index("danger") < events.index("mistouch") and {"danger", "mistouch"} <= set(LOG)
+    card.press("danger")
+    card.page.reload()
+    expect(card.button("released")).to_be_visible()
+    expect(card.button("mistouch")).to_have_count(0)  # it was left: no slip any more
+
+
+def test_another_card_shows_the_halt_first(handset):
+    """After It moved on one card, another shows that stop, starts on a second touch only, and Find the fault offers no second shift."""
+    beside(handset, **RIG)
+    card = open_card(handset, "road")
+    card.press("danger")
+    stopped = SITE["card"]["road"]["title"]
+    other = handset.open("shift/scene/")
+    expect(other.get_by_role("heading", level=2)).to_have_text(SHIFT["out_title"])
+    expect(other.get_by_role("alert")).to_contain_text(stopped)
+    expect(other.get_by_role("alert")).to_contain_text(ORDERS["moved"]["title"])
+    expect(button(other, SHIFT["seen"])).to_have_count(0)
+    fault = open_fresh(handset)
+    choose(fault, "light_dark")
+    expect(fault.get_by_role("alert").get_by_text(ORDERS["pump_fails"]["rig_final"] if "rig_final" in ORDERS["pump_fails"] else ORDER["hold"]).first).to_be_visible()
+    assert data.words("orders")["pump_fails"]["retry"] not in fault.get_by_role("main").inner_text()
+    fault.close()
+    other.bring_to_front()
+    button(other, SHIFT["out_pass"]).tap()
+    expect(other.get_by_text(SHIFT["out_means"])).to_be_visible()
+    button(other, SHIFT["out_not"]).tap()
+    expect(other.get_by_role("heading", level=2)).to_have_text(SHIFT["out_title"])
+    button(other, SHIFT["out_pass"]).tap()
+    button(other, SHIFT["out_sure"]).tap()
+    expect(button(other, SHIFT["seen"])).to_be_visible()
+    other.reload()
+    expect(button(other, SHIFT["seen"])).to_be_visible()  # it was said once of this stop
+    again = handset.open("shift/road/")
+    expect(again.get_by_role("heading", level=2)).to_have_text(ORDERS["moved"]["title"])  # its own card stays stopped
+
+
+def test_a_slip_in_a_diagnosis_asks_the_look_again(handset):
+    """The red key of a look, touched by mistake: the same look again, in two touches, with the stop still in the log."""
+    page = open_fresh(handset)
+    begin(page, "light_flickers")
+    page.locator(".look").wait_for()
+    look = asked(page)
+    button(page, ORDERS["moved"]["title"]).tap()
+    expect(page.get_by_role("alert").get_by_text(ORDERS["moved"]["title"])).to_be_visible()
+    button(page, ASK["slip"]).tap()
+    expect(page.get_by_text(ASK["slip_means"])).to_be_visible()
+    button(page, ASK["slip_not"]).tap()
+    button(page, ASK["slip"]).tap()
+    button(page, ASK["slip_sure"]).tap()
+    page.locator(".look").wait_for()
+    assert asked(page) == look
+    assert [record["outcome"] for record in in_database(page, "log")] == ["danger"]
