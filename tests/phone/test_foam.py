@@ -1,9 +1,12 @@
 """The Foam page answers as worked by hand, and says when the eductor would stop."""
 from playwright.sync_api import expect
 
+from site_src.content import data
 from tests.phone.handset import Handset, Host
 from tests.phone.sheet import open_sheet
 from tests.phone.words import SITE
+
+WATER = data.words("water")["reckon"]
 
 
 def test_concentrate(handset):
@@ -42,3 +45,22 @@ def test_offline(browser, built):
     sheet.type("flow", "500")
     sheet.shows("80", "psi")  # by hand: 2 psi per 100 ft: 20 + 60
     handset.close()
+
+
+def test_examples_go_as_they_are_owned(handset):
+    """What nobody entered keeps its hatched edge, in the picture too; a figure that happens to be right is taken as it stands."""
+    sheet = open_sheet(handset, "foam/")
+    plate, picture = sheet.page.locator(".water-plate"), sheet.page.locator(".pictured")
+    sheet.type("concentrate", "25")
+    sheet.type("flow", "125")
+    sheet.choose("percent", "6")
+    for name in ("hose", "rise"):
+        expect(plate).to_contain_text(WATER["example"])  # the longest hose in its sentence rests on them
+        sheet.open(name)
+        sheet.page.get_by_role("button", name=WATER["as_is"], exact=True).tap()
+    expect(plate).not_to_contain_text(WATER["example"])
+    expect(picture).to_have_attribute("data-from", "example")  # its length is nobody's yet
+    for name in ("length", "minutes"):
+        sheet.open(name)
+        sheet.page.get_by_role("button", name=WATER["as_is"], exact=True).tap()
+    expect(picture).not_to_have_attribute("data-from", "example")

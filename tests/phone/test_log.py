@@ -139,3 +139,14 @@ def test_long_notes_print_whole(logged):
     logged.emulate_media(media="screen")
     logged.evaluate("dispatchEvent(new Event('afterprint'))")
     assert notes.evaluate("(field) => field.clientHeight") == before
+
+
+def test_notes_that_are_cleared_stay_open(logged):
+    """What is cleared of a run's notes can be written again where it stood."""
+    notes = logged.get_by_label(LOG["notes"], exact=True)
+    notes.fill("Drain stuck")
+    logged.reload()
+    expect(notes).to_be_visible()  # written notes are open
+    notes.fill("")
+    notes.fill("Drain free")
+    expect(notes).to_be_visible()

@@ -115,3 +115,37 @@ def test_two_taps_from_the_start(handset, way, psi):
     for tapped in way:
         page.locator(tapped).first.tap()
     Layout(page).shows(psi)
+
+
+def test_a_wye_alone_can_be_removed(layout):
+    """Its two lines start at the pump then: by hand 15.5 x 1.5^2 x 1.5 + 100 = 152.31, without the 18 of its supply hose."""
+    layout.ready("wye")
+    layout.shows(170)
+    layout.line("S")
+    layout.press("unjoin")
+    layout.shows(152)
+    expect(layout.page.locator("button.lay-line")).to_have_count(2)
+    layout.press("undo")
+    layout.shows(170)
+
+
+def test_what_flows_now_says_what_to_tap(layout):
+    """Turned over, the page says that a tap shuts a nozzle, and the workings of what is required stand no more below."""
+    layout.ready("wye")
+    expect(layout.page.locator("[data-part=workings]")).to_have_count(1)
+    layout.turn()
+    expect(layout.page.get_by_text(SITE["now"]["tap"])).to_be_in_viewport()
+    expect(layout.page.locator("[data-part=workings]")).to_have_count(0)
+    layout.turn(over=False)
+
+
+def test_three_panes(take):
+    """At 1280 px: the plate with its picture, the tray, and the workings with the pump, side by side and open."""
+    layout = open_layout(take(viewport={"width": 1280, "height": 800}, is_mobile=False))
+    layout.ready("one")
+    layout.shows(170)
+    left = [layout.page.locator(f"[data-pane={name}]").bounding_box()["x"] for name in ("line", "tray", "work")]
+    assert left[0] < left[1] < left[2] and left[2] > 800
+    for part in ("workings", "at_pump", "bounds"):
+        expect(layout.page.locator(f"[data-part={part}]")).to_have_attribute("open", "")
+    expect(layout.page.locator("[data-part=workings] b").first).to_be_attached()

@@ -51,6 +51,8 @@ def test_a_reading_is_two_touches(run_of):
     one.press(RUN["take_at"].format(at="5:00"))
     (_, kept) = one.record()["tests"]["capacity"]["attempts"][0]["sets"]
     assert kept["values"]["pitot_psi"] == ["72@US"]
+    one.says(RUN["kept"].format(at="5:01"))
+    one.says(RUN["kept_before"].format(cells=", ".join(T["cell"][name] for name in ("discharge_psi", "engine_rpm"))))  # and the pitot was read
     expect(cells.filter(has_text=RUN["as_before"])).to_have_count(3)
 
 

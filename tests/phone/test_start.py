@@ -53,6 +53,22 @@ def test_last_answers_stand_before_the_calculator(handset):
     handset.context.unroute_all()
 
 
+def test_a_changed_bed_is_one_step_back(handset):
+    """A bed changed on Pressure gives way to the next bed that is tapped; the page says so, and brings it back."""
+    page = with_rig(handset)
+    bed(page, "Front bumper").tap()
+    expect(page.locator(".answer-figure b")).to_have_text("101")
+    expect(page.get_by_text(SITE["pressure"]["is_led"])).to_have_count(0)  # nothing was made yet
+    page.get_by_role("button", name="200 ft", exact=True).tap()
+    expect(page.locator(".answer-figure b")).to_have_text("126")  # by hand: 11.4 x 1.5^2 x 2 + 75 = 126.3
+    page.goto(handset.host.origin)
+    bed(page, "Crosslay 2").tap()
+    expect(page.locator(".answer-figure b")).to_have_text("164")
+    expect(page.get_by_text(SITE["pressure"]["is_led"])).to_be_visible()
+    page.get_by_role("button", name=SITE["pressure"]["undo"], exact=True).first.tap()
+    expect(page.locator(".answer-figure b")).to_have_text("126")
+
+
 def test_a_bed_opens_on_pressure(handset):
     """A tap on a bed opens it on Pressure at the same number, whatever was worked on there, and no other number before it."""
     page = with_rig(handset)

@@ -98,7 +98,7 @@ function hoseKey({ line, from, to, row, start }, box) {
     content: html`
       <span class="lay-label" ?data-bent=${start !== row} .style=${`bottom:calc(50% + ${u(clear)})`}>${line.hose}</span>
       <span class="lay-note" ?data-bent=${start !== row} ?data-fed=${line.feeder !== null} .style=${`top:calc(50% + ${u(clear)})`}>${line.note}</span>
-      ${joins ? html`<span class="lay-joint">${line.figure}</span>` : nothing}`,
+      ${joins ? html`<span class="lay-joint" ?data-narrow=${to - from < 6.5}>${line.figure}</span>` : nothing}`,
   });
 }
 

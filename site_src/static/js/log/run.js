@@ -7,6 +7,13 @@ import { entryWords, outcomeWords } from "./told.js";
 
 const isStop = (outcome) => ["danger", "not_seen", "repeat", "failed_twice", "time_up", "stopped", "contradiction", "unlisted"].includes(outcome);
 
+const open = new Map(); // by run: whether its notes were written when it was first drawn; what is cleared while it is open stays open
+
+function beganOpen({ id, who, notes }) {
+  if (!open.has(id)) open.set(id, Boolean(who || notes));
+  return open.get(id);
+}
+
 export function runView({ record, words, type, remove, isSure }) {
   const { log } = words;
   const entries = record.entries ?? [];
@@ -21,7 +28,7 @@ export function runView({ record, words, type, remove, isSure }) {
         <summary>${fill(log.entries, { count: entries.length })}</summary>
         <ol>${entries.map(entryView(log))}</ol>
       </details>
-      <details class="run-notes" ?open=${Boolean(record.who || record.notes)}>
+      <details class="run-notes" ?open=${beganOpen(record)}>
         <summary>${log.notes_fold}</summary>
         <div class="field">
           <label for="who-${record.id}">${log.who}</label>

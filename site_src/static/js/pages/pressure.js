@@ -19,7 +19,7 @@ import { openingsOf } from "../pressure/opening.js";
 import { Past, DRAFT as PAST } from "../pressure/past.js";
 import { staleOf } from "../pressure/plate.js";
 import { WATERS } from "../pressure/pump.js";
-import { isCrowded } from "../pressure/room.js";
+import { hasThreePanes, isCrowded } from "../pressure/room.js";
 import { Saved } from "../pressure/saved.js";
 import { NOW, openTab, tabOf } from "../pressure/tabs.js";
 import { pageView } from "../pressure/view.js";
@@ -149,7 +149,7 @@ async function question() {
   const held = { shelf: state.shelf, units: units(), profile: state.own };
   if (isOld(state.layout)) await convert(held);
   const { layout, selected: line, reach, tab } = state;
-  const parts = Object.fromEntries(["workings", "fall", "at_pump", "bounds"].filter((part) => isUnfolded(part)).concat(tab === NOW ? "flowing" : []).map((part) => [
+  const parts = Object.fromEntries(["workings", "fall", "at_pump", "bounds"].filter((part) => isUnfolded(part, hasThreePanes && part !== "fall")).concat(tab === NOW ? "flowing" : []).map((part) => [
     part, part === "bounds" ? { line, reach: { ...reach, length: reach.length || lineOf(line).length } } : true]));
   const { texts, learn } = inputs.unread(entriesOf(layout, reach));
   const answered = await calc.ask("layout_page.answer", { layout, parts, texts }, held);
@@ -217,6 +217,10 @@ function draftLayout() {
   return own || (openedOn = openingLayout(state.beds));
 }
 
+// Whether a layout is one that a person made: no opening, and no bed of the rig as it is.
+const isOwn = (layout) => ![openingLayout(state.beds), ...state.beds.map(layoutOf), ...data.ready[family()].map(({ layout: own }) => own)]
+  .some((other) => JSON.stringify(clean(other, choices).lines) === JSON.stringify(clean(layout, choices).lines));
+
 // Open on the link that was followed, one step from what it replaces, or else on what was worked on.
 function open() {
   const linked = address.take();
@@ -224,7 +228,9 @@ function open() {
   set(state.layout ?? draftLayout(), state.selected);
   if (led) {
     state.tab = "length"; // what is changed most of a bed
-    return show(led, Symbol("led"), "A");
+    const before = state.layout;
+    show(led, Symbol("led"), "A");
+    return isOwn(before) && say("top", words.pressure.is_led, act.undo);
   }
   if (linked) {
     if (!state.isExample) past.note(Symbol("link"), state);

@@ -47,6 +47,7 @@ const work = () => (state.isRunning ? page.change() : draw(recall()));
 const act = {
   choose: (name, id) => enter(name, id),
   type: (name, text) => enter(name, tagged(text, state.system)),
+  asIs: (name) => enter(name, state.entries[name]),
   // One tray at a time, and the whole of it in sight.
   open: (name) => {
     state.open = name;

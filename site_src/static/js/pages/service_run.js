@@ -121,7 +121,7 @@ function drawAnswer() {
   render(html`
     ${said(seen, test)}
     ${answer.plan ? runningIn(record).filter((each) => each !== name && name).map((each) => runningStrip(seen, each)) : nothing}
-    ${name === "site" ? html`<fieldset class="bare" ?disabled=${record.finished_ms !== null}>${siteView(seen)}</fieldset><div class="dock doing"><div class="acts">${nextLink(seen, "site")}${record.finished_ms === null ? door(words.danger.title) : nothing}</div></div>`
+    ${name === "site" ? html`<fieldset class="bare columns" ?disabled=${record.finished_ms !== null}>${siteView(seen)}</fieldset><div class="dock doing"><div class="acts">${nextLink(seen, "site")}${record.finished_ms === null ? door(words.danger.title) : nothing}</div></div>`
       : test ? partView(seen, test) : planView(seen)}`, place);
   if (page.asking !== reasonOf) {
     reasonOf = page.asking;
@@ -159,6 +159,7 @@ function look() {
 function goTo(name) {
   const field = name && (document.getElementById(name) ?? place.querySelector(`[name="${CSS.escape(name)}"]`));
   if (!field) return toTitle();
+  field.closest("details")?.setAttribute("open", "");
   field.focus({ preventScroll: true });
   (field.closest(".field, fieldset") ?? field).scrollIntoView({ block: "center" });
 }
@@ -184,7 +185,7 @@ try {
   addEventListener("pageshow", (event) => event.persisted && location.reload()); // what it shows may be old by now
   addEventListener("hashchange", () => {
     if (location.hash.slice(1).split("/")[0] !== record.id) return location.reload();
-    page.asking = null;
+    page.asking = page.unasked = null;
     page.cell = location.hash.split("/")[2] ?? null;
     judge().then(() => goTo(location.hash.split("/")[2]));
   });

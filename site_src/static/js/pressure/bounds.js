@@ -4,6 +4,7 @@ import { fold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
 import { warning } from "../shared/warning.js";
 import { entryStepper } from "./fields.js";
+import { hasThreePanes } from "./room.js";
 
 export const NOTHING_TYPED = { pump: "", end: "", flow: "", length: "" };
 
@@ -15,7 +16,7 @@ export function boundsView({ bounds, line, reach, selected, data, system, u, ref
     of: "reach", name: `reach_${name}`, label: words.bounds[name], entry: typed, blank: bounds?.[name] ?? "", data, system, u, refusal, shown,
     change: (text) => act.reach(name, text),
   });
-  return fold({ name: "bounds", summary: words.bounds.title, kind: "section", redraw: work }, () => html`
+  return fold({ name: "bounds", begins: hasThreePanes, summary: words.bounds.title, kind: "section", redraw: work }, () => html`
       <p>${labelOf(selected)}</p>
       ${entry("pump")}
       ${bounds && bounds.limit !== null ? html`<p>${told("limit")}</p>` : nothing}

@@ -4,6 +4,7 @@ import { cited } from "../shared/cited.js";
 import { fold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
 import { PIPED } from "./layout.js";
+import { hasThreePanes } from "./room.js";
 
 function rows(line, typed, data, u, lossSteps, origin) {
   const { words, formulas } = data;
@@ -32,7 +33,7 @@ function rows(line, typed, data, u, lossSteps, origin) {
 
 export function figuresView({ answer, lines, data, shelf, u, labelOf, work }) {
   const { words } = data;
-  return fold({ name: "workings", summary: words.pressure.figures, kind: "section", redraw: work },
+  return fold({ name: "workings", begins: hasThreePanes, summary: words.pressure.figures, kind: "section", redraw: work },
     () => answer.lines.filter(({ workings }) => workings).map((line) => {
       const typed = lines.find((each) => each.id === line.id);
       return html`

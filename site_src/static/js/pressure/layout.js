@@ -100,6 +100,9 @@ export const withJoint = (layout, id, supply) => replaced(layout, id, (line) => 
 
 export const withLine = (layout, line) => ({ ...layout, lines: [...layout.lines, copyOf(layout, line)] });
 
+// The layout without a joint: the lines behind it start where its own hose did.
+export const unjoined = (layout, id) => replaced(layout, id, (line) => line.end.lines);
+
 // The layout without a line; a line added later under its name does not start shut.
 export function without(layout, id) {
   const left = replaced(layout, id, () => []);

@@ -5,6 +5,7 @@ import { fold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
 import { shape, warning } from "../shared/warning.js";
 import { entryStepper } from "./fields.js";
+import { hasThreePanes } from "./room.js";
 
 export const WATERS = ["tank", "fed", "draft"];
 const LEFT = 46;
@@ -15,7 +16,7 @@ const ENTRIES = { tank: [], fed: [["intake", "intake"]], draft: [["lift", "lift"
 
 export function pumpView({ layout, at_pump: atPump, rig, data, system, u, refusal, shown, act, work }) {
   const { words } = data;
-  return fold({ name: "at_pump", summary: words.at_pump.title, kind: "section", redraw: work }, () => html`
+  return fold({ name: "at_pump", begins: hasThreePanes, summary: words.at_pump.title, kind: "section", redraw: work }, () => html`
       ${chips({
         name: "water", legend: words.at_pump.source, value: layout.source.kind, change: (kind) => act.source({ kind }),
         choices: WATERS.map((id) => ({ id, label: words.at_pump[id] })),

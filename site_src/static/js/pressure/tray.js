@@ -113,6 +113,7 @@ function more(page) {
     })}
     <div class="likely">
       ${hasRoom("twin") ? key("add_twin", act.addTwin) : nothing}
+      ${joint ? key("unjoin", act.unjoin) : nothing}
       ${isSpare(layout, line.id) ? key("remove", act.remove) : nothing}
     </div>`;
 }
@@ -123,6 +124,7 @@ function now({ layout, answer, flowing, scale, data, system, u, refusal, shown, 
   const stands = flowing ? flowing.pressure : "0";
   const step = data.systems[system].steps.pressure;
   return html`
+    <p class="plate-note">${words.now.tap}</p>
     <input class="slide" type="range" aria-label=${words.now.gauge} min="0" max=${scale?.end ?? 0} step=${step} .value=${stands.replace(",", ".")}
       aria-valuetext="${stands} ${u.u_pressure}" @input=${(event) => act.now({ pressure: act.tag(event.target.value) })}>
     ${entryStepper({

@@ -26,11 +26,13 @@ export function pageView(page) {
     </div>
     <div class="pane" data-pane="tray">
       ${trayView(page)}
+    </div>
+    <div class="pane" data-pane="work">
       <div class="folds">
         ${tab === NOW ? html`<p class="plate-note">${words.now.held}</p>` : nothing}
         ${faults?.length ? nothing : rigNamed(rig, faults, words)}
         ${readyView(page)}
-        ${answer ? html`${pumpView(page)}${boundsView(page)}${fallView(page)}${figuresView(page)}` : nothing}
+        ${answer && tab !== NOW ? html`${pumpView(page)}${boundsView(page)}${fallView(page)}${figuresView(page)}` : nothing}
         <div class="rows">
           <button type="button" class="key key-wide" @click=${act.share}>${words.pressure.share}</button>
           ${beside(notice, "share", words.pressure)}

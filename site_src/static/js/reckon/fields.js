@@ -83,7 +83,8 @@ function row(field, page) {
       <button type="button" class="entry-row" data-entry=${field.name} aria-expanded=${isOpen ? "true" : "false"} @click=${() => act.open(isOpen ? null : field.name)}>
         <span>${labelOf(field, data)}</span> <b>${text}</b> ${unit ? html`<small>${unit}</small>` : nothing}
       </button>
-      ${isOpen ? html`<div class="entry-tray">${tray(field, page)}</div>`
+      ${isOpen ? html`<div class="entry-tray">${tray(field, page)}${origins.example.includes(field) && !isRefused
+        ? html`<button type="button" class="key key-wide" @click=${() => act.asIs(field.name)}>${data.words.reckon.as_is}</button>` : nothing}</div>`
         : isRefused ? html`<p class="refusal" id="${field.name}-refused" role="alert">${refusalOf(data.words, refusal)}</p>` : nothing}
     </div>`;
 }

@@ -2,6 +2,7 @@
 import {
   allHalted, askedOf, attemptOf, begun, finished, halted, resumed, takenBack, testOf, withDraft, withDraftValue, withNotDone, withSaid, withSet, withValue,
 } from "./record.js";
+import { keptNow } from "./run_cells.js";
 import { tipOf, tipStanding } from "./tips.js";
 
 // `answer` gives what calc says of the record as it is, or null until it is there; `plan` the last plan, of its rig and site.
@@ -63,6 +64,7 @@ export function actions({ record, answer, plan, page, steady, change, draw, word
     take(name) {
       if (!answer()) return; // judged first: whether the flow strayed
       const strayed = answer().live[name]?.is_strayed;
+      page.kept = { name, ...keptNow(record(), planned(name)) };
       const next = withSet(record(), name, at());
       const test = planned(name);
       const attempt = attemptOf(next, name);

@@ -3,23 +3,40 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { clockView } from "./clock.js";
 import { amountView, checkView, kindOf, labelOf } from "./entries.js";
 import { clockOf, countedS, testOf } from "./record.js";
-import { figureView, limitText } from "./status.js";
+import { figureMark, figureView, limitText } from "./status.js";
 
 export function figuresView(view, test, judged) {
   const { words, record, act, besideOf } = view;
   const values = test.kind === "conditions" ? { ...record.conditions, ...testOf(record, test.id).values } : testOf(record, test.id).values ?? {};
   const change = (field) => (text) => test.kind === "conditions" && field !== "water_end_f" ? act.condition(field, text) : act.value(test.id, field, text);
   const figureOf = (field) => judged.figures.filter((figure) => figure.kind !== "check" && figure.value !== null && (figure.id === field || ofPair(test, figure.id, field)));
+  const isAsked = askedHere(view, test, values);
   return html`
     ${test.hold_s === null ? nothing : clockView({ clock: clockOf(record, test.id), hold_s: test.hold_s, now: view.now, words })}
     ${test.fields.map((field) => field.kind === "check"
       ? checkView(view, { id: field.id, label: labelOf(field.id, view), value: values[field.id] ?? null, change: change(field.id) })
-      : html`${amountView(view, {
+      : !isAsked(field.id) ? siteRow(view, field.id, values[field.id], judged) : html`${amountView(view, {
           id: field.id.replaceAll(".", "-"), name: field.id, label: labelOf(field.id, view), text: values[field.id] ?? "",
           start: startOf(judged, field), kind: kindOf(field.id), aim: aimOf(judged, field),
           at: [`tests.${test.id}.${field.id}`, `conditions.${field.id}`],
           change: change(field.id), beside: besideOf(view, test.id, field.id) })}
         ${figureOf(field.id).map((figure) => figureView(figure, figure.id === field.id ? null : labelOf(figure.id, view), view.u[`u_${figure.kind}`], words))}`)}`;
+}
+
+// What was entered under Site is not asked again here: which fields are is settled as the part is opened, and stays so while it is typed.
+function askedHere({ page }, test, values) {
+  if (test.kind !== "conditions") return () => true;
+  page.unasked ??= test.fields.filter(({ id }) => id !== "water_end_f" && values[id]).map(({ id }) => id);
+  return (id) => !page.unasked.includes(id);
+}
+
+// An amount of the site with its limit: a tap leads to where it is entered.
+function siteRow(view, name, text, judged) {
+  const { words, record, shown, u } = view;
+  const figure = judged.figures.find(({ id }) => id === name);
+  const kind = kindOf(name);
+  return html`<a class="site-row" href="#${record.id}/site/${name}"><span>${labelOf(name, view)} ${figure && limitText(figure) ? html`<small>${limitText(figure)} · ${words.figure_status[figure.status]}</small>` : nothing}</span>
+    <b>${shown(kind, text)}</b> <small>${u[`u_${kind}`]}</small>${figure ? figureMark(figure) : nothing}</a>`;
 }
 
 // A figure worked from two readings is shown under the second of them.

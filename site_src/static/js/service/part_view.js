@@ -24,7 +24,7 @@ export function partView(view, test) {
   }
   return html`
     <p class="part-told">${words.test_told[test.id]}</p>
-    <fieldset class="bare" ?disabled=${record.finished_ms !== null}>${figuresView(view, test, judged)}</fieldset>
+    <fieldset class="bare columns" ?disabled=${record.finished_ms !== null}>${figuresView(view, test, judged)}</fieldset>
     ${outcome(view, test, judged)}
     ${notDone(view, test)}
     ${dock(view, test)}`;

@@ -35,6 +35,14 @@ export function cellsOf({ record, words, u, answer }, test) {
     ...needed.filter(({ id }) => id === "pitot_psi").flatMap((field) => Array.from({ length: count }, (_, place) => one(field, place)))];
 }
 
+// What a reading that is kept now stands for: its time by the clock, and the fields of it that nobody touched since the one before.
+export function keptNow(record, test) {
+  const { attempts, draft } = testOf(record, test.id);
+  const isFirst = !attempts.at(-1).sets.length;
+  const isRead = (field) => (draft.read ?? []).some((each) => each.split(".")[0] === field);
+  return { count: attempts.at(-1).sets.length + 1, before: isFirst ? [] : test.fields.filter(({ id, needed }) => needed && !isRead(id)).map(({ id }) => id) };
+}
+
 // Where nothing was read yet a step begins from the target, so that one tap shows a figure near the needle.
 export function startOf(test, field, option) {
   const us = { discharge_psi: test.gauge_psi ?? test.net_psi, pitot_psi: option?.pitot_psi, meter_gpm: test.flow_gpm, engine_rpm: test.expected[0]?.engine_rpm, pump_rpm: test.expected[0]?.pump_rpm };

@@ -3,6 +3,7 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/controls.js";
 import { fill } from "../shared/site.js";
 import { amountView, textView } from "./entries.js";
+import { sitePicture } from "./site_picture.js";
 
 const PUT_IN = ["air_f", "water_f", "barometer_inhg", "altitude_ft"];
 const FROM_DRAFT = ["lift_ft", "depth_ft", "strainer_ft", "suction_length_ft"];
@@ -20,6 +21,7 @@ export function siteView(view) {
     chips({ name, legend: words.condition[name], value, choices, change });
   const isDraft = conditions.source !== "pressurised";
   return html`
+    ${sitePicture(view, isDraft)}
     ${choice("source", ["draft", "pressurised"].map((id) => ({ id, label: words.condition[id] })))}
     ${isDraft ? nothing : html`<p class="notice">${words.condition.pressurised_told}</p>`}
     ${isDraft ? html`
@@ -31,12 +33,13 @@ export function siteView(view) {
     ${conditions.flow_by === "meter" ? nothing : tips(view, family)}
     ${choice("meters", ["0", ...COUNTS].map((id) => ({ id, label: id })), record.rig.meters ?? "", (id) => act.rig("meters", id))}
     ${choice("auxiliary", ["yes", "no"].map((id) => ({ id, label: words.condition[id] })), record.rig.auxiliary ?? "", (id) => act.rig("auxiliary", id))}
-    <h2>${words.condition.accuracy}</h2>
+    <details class="section"><summary>${words.condition.accuracy}</summary>
     <p>${words.condition.accuracy_told}</p>
     ${Object.entries(data.accuracy).filter(([name]) => name in words.accuracy).map(([name, usual]) => amountView(view, {
       id: `accuracy-${name}`, name: name, label: `${words.accuracy[name]} (±${view.shown(usual.kind, usual.text)})`, kind: usual.kind,
       text: record.accuracy[name] ?? "", start: usual.text, at: [`accuracy.${name}`], change: (text) => act.accuracy(name, text),
     }))}
+    </details>
     ${equipment(view)}
     <h2>${words.condition.tester}</h2>
     ${["tester", "witness"].map((name) => textView({ id: name, label: words.condition[name], value: record.people[name], change: (text) => act.person(name, text) }))}
@@ -53,7 +56,7 @@ function tips({ words, record, act, data }, family) {
 }
 
 const equipment = ({ words, record, act }) => html`
-  <h2>${words.condition.equipment}</h2>
+  <details class="section"><summary>${words.condition.equipment}</summary>
   <p>${words.condition.equipment_told}</p>
   ${record.equipment.map((row, place) => html`
     <fieldset class="bed"><legend>${row.what || words.condition.what}</legend>
@@ -61,4 +64,4 @@ const equipment = ({ words, record, act }) => html`
         type: name === "calibrated" ? "date" : "text", change: (text) => act.equipment(place, { [name]: text }) }))}
       <button type="button" class="key" @click=${() => act.equipment(place, null)}>${fill(words.condition.remove, { what: row.what || words.condition.what })}</button>
     </fieldset>`)}
-  <button type="button" class="key key-wide" @click=${() => act.equipment(record.equipment.length, {})}>${words.condition.add}</button>`;
+  <button type="button" class="key key-wide" @click=${() => act.equipment(record.equipment.length, {})}>${words.condition.add}</button></details>`;

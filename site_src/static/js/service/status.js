@@ -18,7 +18,7 @@ export const limitText = (figure) =>
   [figure.least_text !== null && `≥ ${figure.least_text}`, figure.most_text !== null && `≤ ${figure.most_text}`].filter(Boolean).join(", ");
 
 // The mark of a figure: no tick beside one that is too close to tell.
-const figureMark = ({ status, is_close }) => mark(is_close && status === "pass" ? "not_proven" : status);
+export const figureMark = ({ status, is_close }) => mark(is_close && status === "pass" ? "not_proven" : status);
 
 // One judged figure: its value against its limit, and how far it may be off.
 export function figureView(figure, label, unit, words) {
