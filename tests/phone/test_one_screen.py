@@ -134,6 +134,7 @@ def test_what_flows_now_says_what_to_tap(layout):
     layout.ready("wye")
     expect(layout.page.locator("[data-part=workings]")).to_have_count(1)
     layout.turn()
+    layout.page.evaluate("scrollTo(0, 0)")
     expect(layout.page.get_by_text(SITE["now"]["tap"])).to_be_in_viewport()
     expect(layout.page.locator("[data-part=workings]")).to_have_count(0)
     layout.turn(over=False)

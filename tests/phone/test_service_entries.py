@@ -81,7 +81,7 @@ def test_a_failure_leads_to_its_cause(handset):
     page.goto(f"{handset.host.origin}{test}")
     page.get_by_role("link", name=T["sign"]["go_on"]).tap()
     expect(page.locator("#diagnose .notice").filter(has_text=data.words("diagnose")["diagnose"]["bad_link"])).to_have_count(0)
-    expect(page.locator("#diagnose .key").first).to_be_visible()
+    expect(page.locator("#acts .key").first).to_be_visible()
 
 
 def test_what_no_gauge_can_show_is_refused(run_of):
@@ -93,7 +93,7 @@ def test_what_no_gauge_can_show_is_refused(run_of):
         one.says(T["test"]["possible"].format(least=0, most=200, unit="psi"))
         expect(one.page.locator("input[name=pitot_psi]")).to_have_value(typed)
         expect(one.page.get_by_role("button", name=T["run"]["take"], exact=True)).to_be_disabled()
-    one.part("conditions")
+    one.part("site")
     one.type("water_f", "6")
     refusal = one.page.get_by_text(T["test"]["possible"].format(least=32, most=212, unit="°F"))
     expect(refusal).to_have_count(0)
@@ -225,3 +225,18 @@ def test_what_is_not_answered_is_not_passed_over(handset):
     page.evaluate("(part) => { location.hash = part; }", f"{record['id']}/checks_dry")
     page.get_by_role("link", name=T["test"]["next"].format(title=T["test_name"]["interlock"])).tap()
     expect(page.locator("h1")).to_have_text(T["test_name"]["interlock"])
+
+
+def test_the_site_is_asked_once(run_of):
+    """What was entered under Site stands in Conditions with its limit and leads back there; the water at the end is asked there alone."""
+    one = run_of(1, is_started=False)
+    one.part("conditions")
+    lift = one.page.get_by_role("link", name=T["field"]["lift_ft"])
+    expect(lift).to_contain_text("10")
+    expect(lift).to_contain_text(T["figure_status"]["pass"])
+    assert [field.get_attribute("name") for field in one.page.locator(".bare input").all()] == ["water_end_f"]
+    lift.tap()
+    expect(one.page.locator("#lift_ft")).to_be_focused()
+    expect(one.page.get_by_role("img", name=T["condition"]["picture"])).to_contain_text("10 ft")
+    one.type("lift_ft", "8")
+    expect(one.page.get_by_role("img", name=T["condition"]["picture"])).to_contain_text("8 ft")
