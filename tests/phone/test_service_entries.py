@@ -45,12 +45,12 @@ def test_what_is_missing_leads_to_its_field(handset):
     page.get_by_role("link", name=T["ask"]["source"]).tap()
     expect(page.get_by_role("radio", name=T["condition"]["draft"])).to_be_focused()
     page.get_by_role("radio", name=T["condition"]["draft"]).tap()
-    page.get_by_role("link", name=T["test"]["back"]).tap()
+    page.locator("#back").tap()
     page.get_by_role("link", name=T["test_name"]["capacity"]).tap()
     page.locator(".wants").first.get_by_role("link", name=T["field"]["lift_ft"]).tap()
     expect(page.locator("#lift_ft")).to_be_focused()
     page.locator("#lift_ft").fill("99")
-    page.get_by_role("link", name=T["test"]["back"]).tap()
+    page.locator("#back").tap()
     page.get_by_role("link", name=T["test"]["possible"].format(least=0, most=34, unit="ft")).tap()
     expect(page.locator("#lift_ft")).to_have_value("99")
     page.evaluate("(part) => { location.hash = part; }", f"{record['id']}/governed")
@@ -145,7 +145,7 @@ def test_a_stop_asks_why_in_sight_and_keeps_it(run_of):
     expect(heading).to_be_in_viewport(ratio=1)
     one.press(T["run"]["reasons_stop"][0])
     one.says(T["run"]["stopped_for"].format(reason=T["run"]["reasons_stop"][0]) + " " + T["run"]["short_told"])
-    one.page.get_by_role("link", name=T["test"]["back"]).tap()
+    one.page.locator("#back").tap()
     expect(one.page.get_by_role("heading", level=1)).to_be_focused()
     assert one.page.evaluate("scrollY") == 0
 

@@ -110,7 +110,7 @@ def test_what_runs_is_seen_from_other_pages(handset, due_s, said):
     page.evaluate("(text) => localStorage.setItem('running', text)", json.dumps(what))
     for address in ("", "water/"):
         page = handset.open(address)
-        line = page.get_by_role("navigation", name=STRIP["title"]).get_by_role("link")
+        line = page.get_by_role("navigation", name=STRIP["title"]).get_by_role("link").first
         expect(line).to_contain_text("Capacity run 1:0")
         expect(line).to_contain_text(said)
     line.tap()
@@ -127,7 +127,7 @@ def test_what_was_left_for_a_day_runs_no_more(handset):
             "fault": {"title": "Find the fault", "address": "diagnose/", "began_at": int((time.time() - day_s + 600) * 1000)}}
     page.evaluate("(text) => localStorage.setItem('running', text)", json.dumps(what))
     page = handset.open("water/")
-    expect(page.get_by_role("navigation", name=STRIP["title"]).get_by_role("link")).to_have_text(re.compile("Find the fault"))
+    expect(page.get_by_role("navigation", name=STRIP["title"]).get_by_role("link").first).to_have_text(re.compile("Find the fault"))
 
 
 def test_night_is_one_tap_from_every_page(handset):

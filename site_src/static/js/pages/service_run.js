@@ -54,7 +54,7 @@ function hear() {
 function endClocks() {
   for (const name of runningIn(record)) {
     const test = answer.plan?.tests.find(({ id }) => id === name);
-    const due = answer.verdict?.tests.find(({ id }) => id === name).attempts?.at(-1).missing.some((each) => each.startsWith("due_"));
+    const due = answer.verdict?.tests.find(({ id }) => id === name).attempts?.at(-1)?.missing.some((each) => each.startsWith("due_"));
     if (test && test.hold_s !== null && !due && countedS(clockOf(record, name), steady.now()) >= test.hold_s) {
       change(halted(record, name, { kind: "end", now: steady.now(), wall: Date.now() }));
     }

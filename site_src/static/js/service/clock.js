@@ -21,7 +21,7 @@ export function clockView({ clock, hold_s, now, words }) {
 // A clock that runs while another part is looked at: its count, what is due, and the way back to it.
 export const runningStrip = ({ record, words, answer, now }, name) => {
   const test = answer.plan.tests.find(({ id }) => id === name);
-  const missing = answer.verdict.tests.find(({ id }) => id === name).attempts?.at(-1).missing ?? [];
+  const missing = answer.verdict.tests.find(({ id }) => id === name).attempts?.at(-1)?.missing ?? [];
   const due = missing.find((each) => each.startsWith("due_"));
   const counted = countedS(clockOf(record, name), now);
   const left = due ? Math.ceil(Number(due.slice(4)) - counted) : Math.ceil(test.hold_s - counted);
