@@ -22,7 +22,7 @@ import warnings
 
 import flask_frozen
 
-from site_src import bundle, sharing
+from site_src import bundle, sharing, styles
 from site_src.app import create_app
 from site_src.content import data, fleet, languages, reckoners, units
 from site_src.publish import check, hosting, release
@@ -75,7 +75,7 @@ def freeze_language(dist, app):
         FREEZER_DESTINATION=str(dist),
         FREEZER_RELATIVE_URLS=True,
         FREEZER_REMOVE_EXTRA_FILES=False,
-        FREEZER_STATIC_IGNORE=["__pycache__", ".*", *bundle.parts()],
+        FREEZER_STATIC_IGNORE=["__pycache__", ".*", *bundle.parts(), *styles.parts()],
     )
     freezer = flask_frozen.Freezer(app)
 

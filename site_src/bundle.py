@@ -133,7 +133,8 @@ def renamed(text, names):
 @functools.cache
 def parts():
     """The sources that are in the site as part of a bundle alone: paths below static/."""
-    return sorted(set().union(*(imported(name) for modules in (*entries().values(), *ALONE.values(), [f"js/{THREAD}"]) for name in modules)))
+    named = set().union(*entries().values(), *ALONE.values(), [f"js/{THREAD}"])
+    return sorted(set().union(*map(imported, named)))
 
 
 def asked_at_once(name):

@@ -7,6 +7,7 @@ static/js/shared/site.js puts the page's data together again, key for key as the
 import collections
 import hashlib
 import json
+import re
 
 from site_src.content import data as texts
 from site_src.content import languages
@@ -15,6 +16,7 @@ from site_src.routes import JSON
 TOPICS = {"foam": "water", "practice": "why", "all": ""}  # pages whose folder is not their topic's
 SMALLEST = 250  # characters: less than that is said again, since its name has its price too
 PRELOAD = '<link rel="preload" as="fetch" crossorigin href="{}">'
+ASKS = re.compile(PRELOAD.format(r"((?:\.\./)*page\.json)"))
 
 
 def text(content):
@@ -79,9 +81,9 @@ def share(dist, language):
         if named[page]:
             assert "shared" not in data, page
             write(top / page, {**data, "shared": named[page]})
-            preload(top / page, sorted(named[page]))
     for file, content in files.items():
         write(top / file, content)
+    preload(top, named)
 
 
 def steps(page):
@@ -92,10 +94,12 @@ def write(path, content):
     path.write_text(text(content), encoding="utf-8", newline="\n")
 
 
-def preload(data, files):
-    """Every page that asks for this data at once asks for its shared parts too."""
-    for page in data.parent.glob("**/index.html"):
-        up = "../" * (len(page.relative_to(data.parent).parts) - 1)
-        asks, html = PRELOAD.format(f"{up}page.json"), page.read_text(encoding="utf-8")
-        if asks in html and (page.parent / f"{up}page.json").resolve() == data.resolve():
-            page.write_text(html.replace(asks, "\n".join([asks, *(PRELOAD.format(up + file) for file in files)])), encoding="utf-8", newline="\n")
+def preload(top, named):
+    """Every page that asks at once for data asks for the parts of it that are shared too."""
+    for page in sorted(top.glob("**/index.html")):
+        asked = ASKS.search(html := page.read_text(encoding="utf-8")) if languages.FLEET not in page.relative_to(top).as_posix() else None
+        data = asked and (page.parent / asked[1]).resolve().relative_to(top.resolve()).as_posix()
+        if named.get(data):
+            up = asked[1].removesuffix("page.json")
+            asks = "\n".join(PRELOAD.format(up + file) for file in sorted(named[data]))
+            page.write_text(html.replace(asked[0], f"{asked[0]}\n{asks}"), encoding="utf-8", newline="\n")

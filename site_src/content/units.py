@@ -71,6 +71,7 @@ def fine(name, language=None):
     return shown_in(name, language, is_fine=True)
 
 
+@functools.cache  # asked for the same few rows of the data for every rig of a fleet
 def canonical(kind, amount, unit):
     """An amount of the data files in calc's own unit.
 

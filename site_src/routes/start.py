@@ -3,7 +3,7 @@ import flask
 
 from calc.base import entry
 from calc.layout import answer as layout_answer
-from site_src import bundle, compiled
+from site_src import bundle, compiled, styles
 from site_src.content import catalogue, data, layouts, units
 from site_src.routes import answering_page, json_page
 
@@ -102,6 +102,11 @@ def calc_modules():
 def script(name):
     """A file of the bundled scripts, at the place that such files have among the sources."""
     return flask.Response(bundle.bundled()[0][name], mimetype="text/javascript")
+
+
+@shared.get("/static/css/site.css")
+def style():
+    return flask.Response(styles.sheet(), mimetype="text/css")
 
 
 @routes.get("/manifest.webmanifest")

@@ -1,7 +1,8 @@
 """Budgets of weight, by count: what a phone carries once the site is installed, and what one page weighs.
 
-Seen on 2026-11-28, compressed: 339 files and 1,260 kB with English alone, 52 kB of it the face; French adds 132 files and 755 kB; the heaviest page
-is 15.3 kB (fr/diagnose/read/), the heaviest data of a page 38.1 kB (fr/diagnose/: a question and two answers for each of 223 looks), calc 89 kB. A budget is up to a tenth above.
+Seen on 2026-11-29, compressed: 204 files and 1,032 kB with English alone, 53 kB of it the face; French adds 140 files and 502 kB; the heaviest page
+is 15.5 kB (fr/diagnose/read/), the heaviest data of a page 33.8 kB (fr/diagnose/: a question and two answers for each of 223 looks), data that pages share
+15.2 kB (fr/shift/), styles 21.8 kB, calc 93 kB. A budget is up to a tenth above.
 One that is passed is raised here, on purpose, with its reason in the commit.
 """
 import gzip
@@ -10,9 +11,9 @@ import pytest
 
 from site_src.content import data, languages
 
-SITE_FILES, SITE_KB = 390, 1380
-LANGUAGE_FILES, LANGUAGE_KB = 144, 790
-PAGE_KB, DATA_KB, CALC_KB = 16, 41, 93
+SITE_FILES, SITE_KB = 224, 1130
+LANGUAGE_FILES, LANGUAGE_KB = 150, 545
+PAGE_KB, DATA_KB, SHARED_KB, STYLES_KB, CALC_KB = 16, 37, 16.5, 24, 100
 
 
 @pytest.fixture(scope="module")
@@ -36,8 +37,8 @@ def test_install(weights):
         within(part, LANGUAGE_FILES, LANGUAGE_KB)
 
 
-@pytest.mark.parametrize(("ending", "most_kb"), [(".html", PAGE_KB), ("page.json", DATA_KB), ("calc.bin", CALC_KB)])
+@pytest.mark.parametrize(("ending", "most_kb"), [(".html", PAGE_KB), ("page.json", DATA_KB), ("shared.json", SHARED_KB), ("site.css", STYLES_KB), ("calc.bin", CALC_KB)])
 def test_heaviest(weights, ending, most_kb):
-    """No page, no page's data and not calc itself outgrows its budget."""
+    """No page, no data of a page or of several, and neither styles nor calc outgrow their budget."""
     name = max((name for name in weights if name.endswith(ending)), key=weights.get)
     assert weights[name] <= most_kb, name

@@ -1,0 +1,52 @@
+"""The styles of all pages in one file: a page's own sheets apply to it alone, by the names in its root element's data-css.
+
+Sources stay a file a topic. Each is scoped by `:where([data-css~=name])`, which adds nothing to its weight, and put in the order below, general before
+special; the bundler lowers that nesting for older browsers and shortens the whole. Apart stay night.css, which a choice turns on, and what sets paper.
+"""
+import functools
+import pathlib
+import re
+import tempfile
+
+from site_src import bundle
+
+CSS = bundle.STATIC / "css"
+ALWAYS = ("tokens", "base")
+ORDER = (
+    "answer", "controls", "start", "rig", "line", "reckon", "pressure", "power", "bench", "table", "service", "run", "quick", "years", "service_sheet",
+    "diagnose", "step", "short", "help", "order", "why", "evidence", "log", "recovery", "cards", "sheet",
+)
+ROOT = re.compile(r"(?m)^(\s*)html(?=[\s:.\[{])")
+OLDER = re.compile(r"[^{}]*:-(?:webkit|moz)-any\([^{}]*\{[^{}]*\}")  # what :is was called before there was a :where
+FRAMES = re.compile(r"(?m)^@keyframes .*$")
+
+
+def source(name):
+    return (CSS / f"{name}.css").read_text(encoding="utf-8")
+
+
+def of_root(text):
+    """A sheet whose rules of the root element are of the element that it is scoped by."""
+    return ROOT.sub(r"\1&:is(html)", text)
+
+
+@functools.cache
+def sheet():
+    """The file's bytes; print.css is in it last, and there outweighs what sets colors by night."""
+    scoped = [(name, source(name)) for name in ORDER]
+    together = [
+        *map(source, ALWAYS),
+        *(frames for _, text in scoped for frames in FRAMES.findall(text)),
+        *(f':where([data-css~="{name}"]) {{\n{of_root(FRAMES.sub("", text))}\n}}' for name, text in scoped),
+        f"@media print {{\n{source('print').replace(':root', ':root:root')}\n}}",
+    ]
+    with tempfile.TemporaryDirectory() as name:
+        folder = pathlib.Path(name)
+        (folder / "site.css").write_text("\n".join(together), encoding="utf-8", newline="\n")
+        bundle.build(folder, "--external=*.woff2", "--outdir=out", "site.css")
+        return OLDER.sub("", (folder / "out/site.css").read_text(encoding="utf-8")).encode()
+
+
+def parts():
+    """The sources that are in the site as part of that file alone: paths below static/."""
+    return [f"css/{name}.css" for name in (*ALWAYS, *ORDER, "print")]
