@@ -97,16 +97,16 @@ export async function install() {
   await choose(languages);
 }
 
-// Take one more language: chosen from now on, carried once all of it is here. Resolves to whether it is.
+// Take one more language, carried once all of it is here. Resolves to null then, or to why it could not be: { cause, file }.
 export async function take(language) {
   const languages = [...new Set([...await carried(), language])].filter((one) => release.languages.includes(one));
   try {
     await carry(languages);
-  } catch {
-    return false;
+  } catch ({ cause, file }) {
+    return { cause, file };
   }
   await choose(languages);
-  return true;
+  return null;
 }
 
 // What is kept, counted in the cache itself and compared.

@@ -19,12 +19,17 @@ onLook(choice("looks", look, chooseLook));
 choice("units", () => chosen("units", document.documentElement.dataset.system), (system) => choose("units", system));
 const readiness = document.getElementById("readiness");
 const version = document.getElementById("version");
+const stays = document.getElementById("stays"); // there is none where there is one language alone
+const data = pageData(new URL("../", document.baseURI));
 
 // Every page of the language comes to this phone first; a phone that cannot get all of it stays as it is.
 async function chooseLanguage(language, address) {
-  if (language !== "auto" && !(await carryLanguage(language))) {
+  const { words } = await data;
+  stays.textContent = "";
+  const fault = language === "auto" ? null : await carryLanguage(language);
+  if (fault) {
     showLanguage();
-    readiness.textContent = `${readiness.dataset.stays} ${readiness.textContent}`;
+    stays.textContent = `${stays.dataset.stays} ${fill(words.start.cause[fault.cause] ?? "", fault)}`;
     return;
   }
   choose("language", language);
@@ -47,7 +52,7 @@ watchHoldings(({ version: digest, date }) => {
   version.textContent = fill(version.dataset.version, { date, version: digest });
   version.hidden = false;
 });
-const { words } = await pageData(new URL("../", document.baseURI));
+const { words } = await data;
 watchReadiness(words.start, (state, sentence) => {
   readiness.dataset.state = state;
   readiness.textContent = sentence;

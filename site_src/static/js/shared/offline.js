@@ -69,7 +69,7 @@ async function ask(question, patienceMs = 0) {
 // What this phone holds, counted and compared; null before a worker answers.
 export const holdings = () => ask({ ask: "holdings" }, 20000);
 
-async function look() {
+async function look(mayCarry = true) {
   const told = await holdings();
   if (!told) return;
   jot("carried", told.languages.join(" "));
@@ -77,19 +77,19 @@ async function look() {
   isWhole = told.have === told.want && told.languages.includes(lang);
   if (isWhole) failures = 0;
   tell(told);
-  if (told.have === told.want && !spoken) carryLanguage(told.languages.includes(lang) ? wanted : lang);
+  if (mayCarry && told.have === told.want && !spoken) carryLanguage(told.languages.includes(lang) ? wanted : lang);
 }
 
 let carrying = null;
-// Have the phone carry one more language. Resolves to whether it does: all of it, or none.
+// Have the phone carry one more language: all of it, or none. Resolves to null, or to why it does not: { cause, file }.
 export async function carryLanguage(language) {
   await registered;
-  if (!registration?.active) return true; // its pages come from the host, and are carried once a worker is there
+  if (!registration?.active) return null; // its pages come from the host, and are carried once a worker is there
   carrying = language;
-  const isThere = await ask({ ask: "carry", language });
+  const fault = await ask({ ask: "carry", language });
   carrying = null;
-  if (isThere) await look();
-  return isThere;
+  await look(false);
+  return fault;
 }
 
 function fail(cause, count) {
@@ -116,7 +116,7 @@ navigator.serviceWorker?.addEventListener("message", ({ data: { scope, version, 
   if (scope !== root.href || !count) return;
   if (isWhole && version !== held.version) return count.cause && fail(count.cause, held); // a later version is fetched: what is here serves on
   isWhole = false; // files of this version were cleared, or another language is to come
-  if (count.cause) fail(count.cause, count);
+  if (count.cause && !carrying) fail(count.cause, count);
   else tell(count);
   if (count.have === count.want && registration?.active && !carrying) look();
 });
