@@ -103,16 +103,16 @@ def test_a_file_that_another_page_rewrote_heals(phone, own, built):
     """What is kept is compared with its digest before Ready is said; what is wrong is fetched again."""
     phone.install().close()
     page = phone.open("404.html")
-    page.evaluate(SPOIL, "/page.json")
-    sheet = (built / "page.json").read_text(encoding="utf-8")
-    assert page.evaluate(READ, "page.json") != sheet
+    page.evaluate(SPOIL, "/pressure/page.json")
+    sheet = (built / "pressure/page.json").read_text(encoding="utf-8")
+    assert page.evaluate(READ, "pressure/page.json") != sheet
     session = phone.context.new_cdp_session(page)
     session.send("ServiceWorker.enable")
     session.send("ServiceWorker.stopAllWorkers")  # as a browser does after a while; another life of it compares anew
     page.close()
     page = phone.open("all/")
     is_ready(page)
-    assert page.evaluate(READ, "page.json") == sheet
+    assert page.evaluate(READ, "pressure/page.json") == sheet
 
 
 def test_a_language_comes_when_it_is_chosen(phone, own, built):

@@ -12,6 +12,8 @@
     for (const part of notice.querySelectorAll("[data-down]")) part.hidden = part.dataset.down !== reason;
     notice.hidden = false;
     notice.querySelector("button").onclick = () => location.reload();
+    // A part that the host did not send comes from the phone as soon as all of it is there.
+    if (reason === "missing") navigator.serviceWorker?.addEventListener("controllerchange", () => location.reload(), { once: true });
   };
   const fault = (thrown) => down(NOT_HERE[thrown?.name] ?? "fault");
 
