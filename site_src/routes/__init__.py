@@ -18,8 +18,12 @@ def json_page(content):
 
 def answering_page(content):
     """The same for a page that keeps its last answer: with the version of data, calc and scripts that answer is of."""
-    version = hashlib.sha256(json.dumps(content, **JSON).encode() + _sources().encode()).hexdigest()[:16]
-    return json_page({**content, "version": version})
+    return json_page({**content, "version": version(content)})
+
+
+def version(content):
+    """What such a page's answer is of, short: another text where data, calc or scripts are others."""
+    return hashlib.sha256(json.dumps(content, **JSON).encode() + _sources().encode()).hexdigest()[:16]
 
 
 @functools.cache

@@ -5,7 +5,7 @@ from calc.base import entry
 from calc.layout import answer as layout_answer
 from site_src import bundle, compiled, styles
 from site_src.content import catalogue, data, layouts, units
-from site_src.routes import answering_page, json_page
+from site_src.routes import answering_page, json_page, version
 
 routes = flask.Blueprint("start", __name__)
 shared = flask.Blueprint("shared", __name__)  # the same for every language
@@ -36,20 +36,24 @@ PAGES = {
 
 @routes.get("/")
 def home():
-    return flask.render_template("start.html")
+    return flask.render_template("start.html", version=version(_content()))
 
 
 @routes.get("/page.json")
 def page_data():
+    return answering_page(_content())
+
+
+def _content():
     words = data.shared_words()
     shelf = catalogue.shelf()
-    return answering_page({
+    return {
         "shelf": shelf,
         "systems": units.for_page(),
         "examples": {system: _examples(shelf, system) for system in units.baked()},
         "proof": _proof(),
         "words": {key: words[key] for key in ("start", "unit", "engine")},
-    })
+    }
 
 
 def _proof():

@@ -16,7 +16,9 @@ interface Document {
 
 // `engine` is the interpreter's thread as engine_start.js begins it, before any module runs.
 interface Begun { worker: Worker; hasFailed: boolean }
+// `painted`: the rows that first_answer.js has put on the start page.
 interface Window {
+  painted?: { name: string; pressure: string | null }[];
   engine?: { address: string; begin: (() => Begun) | null; first: Begun | null };
   trustedTypes?: { createPolicy(name: string, rules: Record<string, (text: string) => string>): any };
 }

@@ -21,9 +21,16 @@ const basis = basisOf(rig, system, data.version);
 const detail = (row) => fill(words.start[row.code], { ...u, ...row });
 
 // A bed that has no number leads to the rig's profile, where the fault is named.
+const addressOf = (row) => (row.pressure === null ? new URL("rig/", home).href : `${pressure}#${row.link ?? `bed=${row.place}${row.tip ? `,${row.tip}` : ""}`}`);
+
+let stood = window.painted ?? null; // the rows that stood on the screen before the live answer
+
+// What stood for a bed before, where that was another number.
+const was = (row) => stood?.find(({ name, pressure }) => name === row.name && pressure !== null && pressure !== row.pressure)?.pressure;
+
 const bed = (row) => html`
-  <li><a class="bed" href=${row.pressure === null ? new URL("rig/", home).href : `${pressure}#${row.link ?? `bed=${row.place}${row.tip ? `,${row.tip}` : ""}`}`}>
-    <span>${row.name}<small>${row.pressure === null ? nothing : detail(row)}</small></span>
+  <li><a class="bed" href=${addressOf(row)}>
+    <span>${row.name}<small>${row.pressure === null ? nothing : detail(row)}</small>${was(row) ? html`<small class="bed-was">${fill(words.start.was, { was: was(row) })}</small>` : nothing}</span>
     ${row.pressure === null ? html`<b class="bed-none">${detail(row)}</b>` : html`<b class="bed-figure ${row.is_over ? "bed-over" : ""}">${row.pressure}</b>`}
   </a></li>`;
 
@@ -41,12 +48,19 @@ async function start() {
   if (!rig) return draw({ rows: data.examples[system], is_faulty: false }, true);
   link.textContent = rig.name;
   const last = lastAnswer("start", basis);
-  if (last) draw(last, false);
-  performance.mark("rig-answers");
+  if (last) stand(last);
   const answer = await calc.ask("beds_page.answer", { profile: rig }, { shelf: data.shelf, units: unitsOnce(data.systems)(system) });
-  draw(answer, false);
+  stand(answer);
   performance.mark("live-answer");
-  keepAnswer("start", basis, answer);
+  const rows = answer.rows.map((row) => ({ ...row, detail: detail(row), address: addressOf(row) }));
+  const of = answer.is_faulty ? null : [rig.id, system, data.version, document.documentElement.lang]; // see first_answer.js
+  keepAnswer("start", basis, { ...answer, rows, of, unit: u.u_pressure, rig: rig.name, more: { text: words.start.another, address: pressure.href } });
+}
+
+function stand(answer) {
+  draw(answer, false);
+  stood ??= answer.rows;
+  if (!performance.getEntriesByName("rig-answers").length) performance.mark("rig-answers");
 }
 
 watchReadiness(words.start, (state, sentence) => {

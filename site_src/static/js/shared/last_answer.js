@@ -31,3 +31,14 @@ export function keepAnswer(page, basis, answered) {
     }
   }
 }
+
+// What was worked out for a rig is not painted before anything is read (first_answer.js) once its profile is another.
+export function dropAnswer(page) {
+  for (const store of stores) {
+    try {
+      store().removeItem(place(page));
+    } catch {
+      // there is none
+    }
+  }
+}

@@ -2,6 +2,7 @@
 // written; its note goes only once the database has it. A note that stands is read in place of what the database has, and
 // written by whichever page reads it next. Whatever the database refuses is said above the page.
 import { openDB } from "../../vendor/idb/idb.js";
+import { dropAnswer } from "./last_answer.js";
 import { noteAt, noteDown, notes, notesOf, same, strike } from "./notes.js";
 import { DATABASE, inherited } from "./older.js";
 import { tellSaved } from "./unsaved.js";
@@ -80,7 +81,10 @@ async function write(place, note, isNoted, change) {
   return state;
 }
 
-const enter = (place, note, change) => write(place, note, noteDown(place, note), change);
+function enter(place, note, change) {
+  if (place[0] === "rigs") dropAnswer("start");
+  return write(place, note, noteDown(place, note), change);
+}
 
 // Keep a value, plain data, under a name; each of these resolves as `write` does.
 export const keep = (name, value) => enter(["drafts", name], { value }, () => value);

@@ -1,0 +1,37 @@
+// Paints what the beds of the start page were worked out to last, before any module runs, where that was for the rig, the units,
+// the language and the version of now. start.js draws it anew, and shows where the live answer is another.
+{
+  const { version } = document.currentScript.dataset;
+  const { lang, dataset } = document.documentElement;
+  const make = (tag, className, ...inside) => {
+    const made = document.createElement(tag);
+    if (className) made.className = className;
+    made.append(...inside);
+    return made;
+  };
+  const bed = ({ name, detail, pressure, is_over: isOver, address }) => {
+    const link = make("a", "bed", make("span", "", name, make("small", "", pressure === null ? "" : detail)),
+      pressure === null ? make("b", "bed-none", detail) : make("b", isOver ? "bed-figure bed-over" : "bed-figure", pressure));
+    link.href = address;
+    return make("li", "", link);
+  };
+  const more = ({ text, address }) => {
+    const arrow = make("span", "", "›");
+    arrow.ariaHidden = "true";
+    return Object.assign(make("a", "beds-more", text, arrow), { href: address });
+  };
+  try {
+    const last = JSON.parse(localStorage.getItem("answer:start"));
+    const of = [localStorage.getItem("rig"), localStorage.getItem("units") ?? dataset.system, version, lang];
+    if (last?.rows.length && JSON.stringify(last.of) === JSON.stringify(of)) {
+      const place = document.getElementById("beds");
+      place.querySelector(".beds-head span").textContent = last.unit;
+      place.replaceChildren(place.querySelector(".beds-head"), make("ul", "", ...last.rows.map(bed)), more(last.more));
+      document.getElementById("rig").textContent = last.rig;
+      window.painted = last.rows;
+      performance.mark("rig-answers");
+    }
+  } catch {
+    // no storage, or not ours: dashes stand
+  }
+}
