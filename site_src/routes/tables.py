@@ -37,7 +37,7 @@ def table(system, page):
     return flask.render_template(
         f"tables/{page}.html",
         page=page,
-        system=row,
+        shown=row,
         systems=units.systems(),
         tables=Tables(row),
         formulas=_formulas(),

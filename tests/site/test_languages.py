@@ -3,7 +3,7 @@ import re
 
 import pytest
 
-from site_src.content import data, languages
+from site_src.content import data, languages, units
 
 FOLDER = data.FOLDER / "words"
 TOPICS = sorted(path.relative_to(FOLDER / "en").with_suffix("").as_posix() for path in (FOLDER / "en").rglob("*.toml"))
@@ -111,3 +111,11 @@ def test_french_decimals_have_a_comma(built, page):
     if page.startswith("tables/bar/friction"):
         assert len(FIGURE.findall(english)) > 50  # which the English one has with points
         assert len(re.findall(r"\d+,\d+", french)) > 50
+
+
+@pytest.mark.parametrize("language", data.languages())
+def test_each_page_names_the_units_it_opens_in(built, language):
+    """The root element of every page has the id of one system of units, the language's own."""
+    [opening] = {re.search(r'data-system="([^"]*)"', path.read_text(encoding="utf-8"))[1] for path in (built / languages.folder(language)).rglob("index.html")
+                 if (path.relative_to(built).parts[0] == "fr") == (language == "fr")}
+    assert opening in [system["id"] for system in units.systems()]
