@@ -20,18 +20,32 @@
     arrow.ariaHidden = "true";
     return Object.assign(make("a", "beds-more", text, arrow), { href: address });
   };
-  try {
-    const last = JSON.parse(localStorage.getItem("answer:start"));
-    const of = [localStorage.getItem("rig"), localStorage.getItem("units") ?? dataset.system, version, lang];
-    if (last?.rows.length && JSON.stringify(last.of) === JSON.stringify(of)) {
-      const place = document.getElementById("beds");
-      place.querySelector(".beds-head span").textContent = last.unit;
-      place.replaceChildren(place.querySelector(".beds-head"), make("ul", "", ...last.rows.map(bed)), more(last.more));
-      document.getElementById("rig").textContent = last.rig;
-      window.painted = last.rows;
-      performance.mark("rig-answers");
+  // Before the first paint, as soon as the beds are read.
+  const watch = new MutationObserver(() => {
+    if (!document.querySelector("#beds + *")) return;
+    watch.disconnect();
+    paint();
+  });
+  watch.observe(document.documentElement, { childList: true, subtree: true });
+
+  function paint() {
+    const last = lastAnswer();
+    if (!last) return;
+    const place = document.getElementById("beds");
+    place.querySelector(".beds-head span").textContent = last.unit;
+    place.replaceChildren(place.querySelector(".beds-head"), make("ul", "", ...last.rows.map(bed)), more(last.more));
+    document.getElementById("rig").textContent = last.rig;
+    window.painted = last.rows;
+    performance.mark("rig-answers");
+  }
+
+  function lastAnswer() {
+    try {
+      const last = JSON.parse(localStorage.getItem("answer:start"));
+      const of = [localStorage.getItem("rig"), localStorage.getItem("units") ?? dataset.system, version, lang];
+      return last?.rows.length && JSON.stringify(last.of) === JSON.stringify(of) ? last : null;
+    } catch {
+      return null; // no storage, or not ours: dashes stand
     }
-  } catch {
-    // no storage, or not ours: dashes stand
   }
 }
