@@ -69,11 +69,12 @@ async function counted(languages) {
 async function carry(languages) {
   const { cache, missing, state, tell } = await counted(languages);
   const until = Date.now() + LONGEST_MS;
-  const queue = missing.sort((one, other) => other.size - one.size); // the longest first, so that none is waited for at the end
+  // From both ends: of the short ones each waits for the way there and back, and meanwhile the long ones fill the link.
+  const queue = missing.sort((one, other) => other.size - one.size);
   let fault = null;
-  const take = async () => {
+  const fetchFrom = async (isLong) => {
     while (queue.length && !fault) {
-      const file = queue.shift();
+      const file = isLong ? queue.shift() : queue.pop();
       try {
         if (Date.now() > until) throw new Failure("lost", file.name);
         const bytes = await fetched(file, (count) => { state.bytes += count; tell(); }, until);
@@ -85,7 +86,7 @@ async function carry(languages) {
       tell();
     }
   };
-  await Promise.all(Array.from({ length: AT_ONCE }, take));
+  await Promise.all(Array.from({ length: AT_ONCE }, (_, at) => fetchFrom(at % 4 === 0)));
   if (fault) Object.assign(state, { cause: fault.cause ?? "lost", file: fault.file ?? null });
   await tell(true);
   if (fault) throw fault;

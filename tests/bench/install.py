@@ -1,6 +1,6 @@
 """How long a phone takes to be ready, and what it fetches: over links of three kinds, and again for a release that changes one sentence.
 
-    nice .venv/bin/python tests/bench/install.py
+    nice .venv/bin/python tests/bench/install.py [FIRST LINK, COUNTED FROM 0]
 """
 import pathlib
 import shutil
@@ -59,7 +59,7 @@ def main():
         dist = pathlib.Path(folder) / "dist"
         build.build(dist)
         browser = playwright.chromium.launch(executable_path=chromium_path(), args=ARGUMENTS)
-        for name, link in LINKS.items():
+        for name, link in list(LINKS.items())[int(sys.argv[1]) if len(sys.argv) > 1 else 0:]:
             timed(browser, dist, link, name)
         browser.close()
         shutil.rmtree(dist)
