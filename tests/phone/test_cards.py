@@ -57,9 +57,13 @@ def test_a_rig_is_offered_its_cards_first(handset):
     page = handset.open("shift/")
     others = page.get_by_role("heading", name=SHIFT["others"].format(name="Pump of the day"))
     expect(others).to_be_visible()
-    titles = page.locator(".card-row b").all_inner_texts()
+    titles = page.locator(".card-row b").all_text_contents()
     assert set(titles[-2:]) == {SITE["card"][card]["title"] for card in ("stages", "override")}
     assert titles[:3] == [SITE["card"][card]["title"] for card in ("scene", "bay", "road")]
+    last = page.locator(".card-row").last
+    expect(last).to_be_hidden()  # one tap away, so that no card of another rig is taken by mistake
+    others.tap()
+    expect(last).to_be_visible()
 
 
 def test_what_the_rig_says_is_not_asked(handset):
