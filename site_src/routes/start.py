@@ -25,7 +25,7 @@ PAGES = {
     ],
     "learn": [
         ("help.index", {}, "help.help.title"), ("why.page", {}, "why.why.title"), ("why.practice", {}, "practice.practice.title"),
-        ("why.speeds", {}, "why.speeds.title"), ("why.heat", {}, "why.heat.title"),
+        ("why.drives", {}, "why.drives.title"), ("why.speeds", {}, "why.speeds.title"), ("why.heat", {}, "why.heat.title"),
         *((f"diagnose.{part}", {}, f"diagnose.{part}.title") for part in ("collar", "lights", "leak")),
     ],
     "about": [

@@ -49,6 +49,21 @@ def speeds():
     return flask.render_template("why/speeds.html", t=_told(), formulas=_formulas("pump_speed", "speedometer", "pressure_speed"))
 
 
+@routes.get("/why/drives/")
+def drives():
+    return flask.render_template("why/drives.html", t=_told())
+
+
+@routes.get("/why/drives/page.json")
+def drives_data():
+    families = data.load("why/power")["families"]
+    return json_page({
+        "families": {name: families[name] for name in ("pto", "front")},
+        "states": [{**state, "engine": "idle", "shaft_turning": False} for state in data.load("why/drives")["state"]],
+        "words": _words("power", "drives", "engine"),
+    })
+
+
 @routes.get("/why/heat/")
 def heat():
     return flask.render_template("why/heat.html", t=_told(), formulas=_formulas("shut_in", "circulation"))

@@ -16,7 +16,7 @@ import { fit } from "../shift/fit.js";
 import { doneView, haltView, leftView } from "../shift/halt.js";
 import { outElsewhere, pass } from "../shift/out.js";
 import { outView } from "../shift/out_view.js";
-import { powerView } from "../shift/power.js";
+import { largeView, powerView } from "../shift/power.js";
 import { spoken } from "../shift/spoken.js";
 import { stepView, whyBelow } from "../shift/step.js";
 import { unlikeView } from "../shift/unlike.js";
@@ -94,6 +94,7 @@ function cardView({ state, sequence, rig, notice, isResumed, hurried }) {
     <div class="card-more">
       <p class="card-rig">${rig ? fill(words.shift.beside, rig) : words.shift.beside_none}</p>
       ${aidsView(aids)}
+      ${largeView({ path: data.path, state, rig: card.answers, words })}
       ${fold({ name: "record", summary: words.shift.record, redraw: draw }, () => html`
         <ol>${state.confirmed.map((record) => html`
           <li><time datetime=${new Date(record.at_s * 1000).toISOString()}>${clock(record.at_s)}</time><span>${steps[record.step]?.act}</span></li>`)}</ol>

@@ -8,6 +8,7 @@ import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
 import { lampSign } from "../line/lamp.js";
 import { crossBar, junction } from "../line/signs.js";
 import { fill } from "../shared/site.js";
+import { text, turnSign, way } from "./pieces.js";
 import { rolling, sayings } from "./said.js";
 
 const TRUNK = 226;
@@ -16,11 +17,6 @@ const POINTS = { pump: `M${COLLAR - 24} ${TRUNK}C${COLLAR} ${TRUNK} ${COLLAR + 6
 const PISTON = { road: 250, between: 200, pump: 150 }; // air on a side pushes the piston away from it
 const LEVER = { road: 150, centre: 200, pump: 250 };
 const LAMPS = ["engaged", "ok", "throttle"];
-
-const text = (x, y, words, kind = "", anchor = "middle") => svg`<text class=${kind} x=${x} y=${y} text-anchor=${anchor}>${words}</text>`;
-const way = (path, state) => svg`<path class="path-way line-${state}" d=${path}/>`;
-// A round arrow: this part turns, whatever is said by motion.
-const turnSign = (x, y) => svg`<g class="path-turn" transform="translate(${x} ${y})"><path d="M-9 3A10 10 0 1 1 0 10"/><path d="M-4 6l4 4.500-4.500 4.500"/></g>`;
 
 export const drawingView = (state, words) => html`
   <svg class="path-drawing" viewBox="0 0 360 424" role="img" aria-label=${sayings(state, words).join(" ")}>
