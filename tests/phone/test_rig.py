@@ -5,7 +5,7 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data, fleet
-from tests.phone.handset import kill
+from tests.phone.handset import kill, read_in
 from tests.phone.sources import source
 
 R = data.words("rig")
@@ -228,13 +228,12 @@ def test_a_shift_card_for_another_drive_is_not_offered(handset):
 @pytest.mark.parametrize(("system", "figure", "unit"), [("SI", "1170", "kPa"), ("bar", "11.7", "bar"), ("imperial", "170", "psi")])
 def test_units_change_what_is_shown_and_not_what_was_entered(handset, system, figure, unit):
     """169.75 psi is 1170 kPa and 11.7 bar; and back in US units every entry stands as it was typed."""
-    names = data.words("units")["units"]
     page = handset.open("pressure/")
     page.locator("button.lay-line").wait_for()
     page.get_by_label("Length", exact=True).fill("201")
     page.get_by_label("Length", exact=True).fill("200")
-    page.get_by_role("radio", name=names[system]).tap()
+    read_in(page, system)
     expect(page.locator(".answer-figure")).to_have_text(f"{figure} {unit}")
-    page.get_by_role("radio", name=names["US"]).tap()
+    read_in(page, "US")
     expect(page.locator(".answer-figure")).to_have_text("170 psi")
     expect(page.get_by_label("Length", exact=True)).to_have_value("200")
