@@ -58,6 +58,8 @@ HOSE_FIELDS = (
     ("origin", "choice", ("handbook", "declared", "measured", "typed")),
     ("test_pressure", "quantity", "pressure", 50, 1500),
 )
+# of a discharge's cap or label, in plain words: paper and a color-blind eye read the word
+CAPS = ("red", "orange", "yellow", "green", "blue", "purple", "brown", "white", "gray", "black")
 BED_FIELDS = (
     ("name", "text"),
     ("hose", "shelf"),
@@ -65,6 +67,7 @@ BED_FIELDS = (
     ("crew", "crew"),
     ("device", "choice", ("master", "aerial")),
     ("loss", "quantity", "pressure", 0, 150),
+    ("cap", "choice", CAPS),
 )
 SUPPLY_FIELDS = (
     ("hose", "shelf"),

@@ -82,6 +82,8 @@ def _bed(bed, shelf, units, step_psi, changes, labels):
         for added_ft, rise_ft in changes
     ]
     row = _row(bed["name"], cells, _detail(bed, shelf, units, answer, labels), bed_answer.is_over(answer))
+    if bed.get("cap"):
+        row["cap"] = bed["cap"]
     if not is_piped:
         row["line"] = {"bore_in": shelf["hoses"][bed["hose"]]["bore_in"], "length_ft": line["length_ft"]}  # as it is drawn
     return row

@@ -166,3 +166,11 @@ def test_supply_hose_stands_with_its_length_and_limit(run):
     assert [row["detail"] for row in rows if row["detail"]] == [
         {"code": "carried_limit", "length": "1000", "limit": "180"}, {"code": "carried", "length": "400"}]
     assert ["1000", "8"] in [row["cells"] for row in rows]  # by hand: 0.08 x 10^2
+
+
+def test_a_cap_stands_at_its_bed(run):
+    """A bed whose cap has a color says it; one without says nothing."""
+    profile = {**RIG, "beds": [{**RIG["beds"][0], "cap": "yellow"}, *RIG["beds"][1:]]}
+    first, *others = block(card(run, profile), "set")["rows"]
+    assert first["cap"] == "yellow"
+    assert not any("cap" in row for row in others)

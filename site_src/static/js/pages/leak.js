@@ -89,7 +89,7 @@ function draw(answer) {
   const isHunting = !state.isStopped && (told.kind === "first" || told.kind === "shut");
   render(html`
     ${state.runs.length ? nothing : html`<p>${words.leak.told}</p>`}
-    ${isHunting ? nextMinute(told.shut, told.kind === "first" ? words.leak.run_first : words.leak.run_next, enter, answer)
+    ${isHunting ? nextMinute(told.shut, told.kind === "first" ? words.leak.run_first : words.leak.run_next, answer)
       : html`${state.isStopped ? nothing : ended(told)}${state.plugged.length ? restored(answer) : nothing}`}
     ${isHunting ? unplugView({ state, left, plugs, words }) : nothing}
     ${told.suspects.length > 1 ? html`<p><b>${words.leak.suspects}${colon}</b> ${named(told.suspects)}</p>` : nothing}
@@ -101,7 +101,15 @@ function draw(answer) {
       ${state.runs.length ? html`
         <button type="button" class="key key-wide" @click=${() => put({ ...FRESH, runs: state.runs.slice(0, -1) })}>${words.leak.back}</button>` : nothing}
       ${state.runs.length || state.isStopped ? html`<button type="button" class="key key-wide" @click=${() => put(FRESH)}>${words.leak.again}</button>` : nothing}
-    </div>`, place);
+    </div>
+    ${dock(isHunting, told, left)}`, place);
+}
+
+// What comes next: the minute, and once nothing is plugged any more one minute with everything open, and the end.
+function dock(isHunting, told, left) {
+  const act = isHunting ? minuteAct(told.shut, enter) : !state.plugged.length || left.open.length ? nothing
+    : state.last === null ? minuteAct([], enterLast) : html`<button type="button" class="key key-act" @click=${() => put(EMPTY)}>${words.leak.finish}</button>`;
+  return act === nothing ? nothing : html`<div class="dock">${act}</div>`;
 }
 
 const named = (list) => list.map((part) => words.part[part]).join(", ");
@@ -112,12 +120,12 @@ const restored = (answer) => {
   return html`
   ${left.open.length ? orderView({ order: orders[order], words }) : nothing}
   ${unplugView({ state, left, plugs, words, tick: (plug) => put({ opened: [...state.opened, plug] }) })}
-  ${left.open.length ? nothing : state.last === null ? nextMinute([], words.leak.last, enterLast, answer) : html`
+  ${left.open.length ? nothing : state.last === null ? nextMinute([], words.leak.last, answer) : html`
     <p>${fill(words.leak.finish_told, { ...unitWords(words, system), loss })}</p>
-    <button type="button" class="key key-wide key-go" @click=${() => put(EMPTY)}>${words.leak.finish}</button>`}`;
+    `}`;
 };
 
-function nextMinute(shut, title, done, answer) {
+function nextMinute(shut, title, answer) {
   // the phone's clock, so that a minute goes on while the page is away
   const left_s = state.began === null ? null : Math.max(0, Math.ceil((state.began + MINUTE_MS - Date.now()) / 1000));
   if (left_s > 0) setTimeout(redraw, 250);
@@ -125,15 +133,18 @@ function nextMinute(shut, title, done, answer) {
     <h2 class="step-act">${title}</h2>
     <ul class="shut">${shut.map((part) => html`<li><b>${words.part[part]}</b>${words.part_how[part]}</li>`)}</ul>
     ${reading("from", answer)}
-    ${left_s === null
-      ? html`<button type="button" class="key key-wide key-go" @click=${() => begin(shut)}>${words.leak.start}</button>`
-      : html`
-        <div class="minute">
+    ${left_s === null ? nothing : html`
+        <div class="minute plate">
           <p role="status">${left_s > 0 ? words.leak.running : html`<b>${words.leak.over}</b>`}</p>
           ${left_s > 0 ? html`<span class="minute-left" role="timer">${fill(words.leak.left, { left: left_s })}</span>` : nothing}
         </div>
-        ${left_s > 0 ? nothing : html`${reading("to", answer)}
-          <button type="button" class="key key-wide key-go" @click=${() => done(shut)}>${words.leak.enter}</button>`}`}`;
+        ${left_s > 0 ? nothing : reading("to", answer)}`}`;
+}
+
+// The one next act of a minute; none while it goes.
+function minuteAct(shut, done) {
+  if (state.began === null) return html`<button type="button" class="key key-act" @click=${() => begin(shut)}>${words.leak.start}</button>`;
+  return Date.now() < state.began + MINUTE_MS ? nothing : html`<button type="button" class="key key-act" @click=${() => done(shut)}>${words.leak.enter}</button>`;
 }
 
 function reading(name, { shown }) {

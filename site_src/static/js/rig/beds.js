@@ -67,6 +67,8 @@ function bedView({ bed, data, system, u, at, field, answer, change, remove }) {
       ${bed.device ? html`${entry("loss")}<p class="smallprint">${!bed.loss && answer ? fill(words.rig.loss_used, { ...u, loss: answer.loss }) : nothing} ${words.rig.loss_told}</p>` : html`
         ${field({ place: at("crew"), name: "crew", spec: TEXT, value: bed.crew, change: (crew) => change({ crew }),
           choices: Object.keys(data.shelf.crews).map((id) => ({ id, label: id })) })}`}
+      ${field({ place: at("cap"), name: "cap", spec: TEXT, value: bed.cap ?? "", change: (cap) => change({ cap }),
+        choices: [{ id: "", label: words.rig.unset }, ...spec.cap.options.map((id) => ({ id, label: words.option[id] }))] })}
       <button type="button" class="key" @click=${remove}>${fill(words.rig.remove_bed, { name: bed.name })}</button>
     </div>`;
 }
