@@ -12,6 +12,8 @@ from calc.teaching import handed, practice
 from site_src.content import catalogue, data, fleet, knowledge, reckoners, standards, units
 from site_src.routes import why
 from tests.service_records import a_record as a_whole_record
+from tests.unit.bay import test_limits, test_release, test_rounds
+from tests.unit.bay.logs import NOW_MS, defect
 from tests.unit.layout.test_answer import OTHER_UNITS, SHELF, UNITS, a_layout, a_line, a_wye, fog
 from tests.unit.layout.test_flowing import UNITS as STANDING_UNITS
 from tests.unit.service.made import a_plan
@@ -100,6 +102,17 @@ CALLS = [
     ("debrief.debrief", {"code": handed.sent_back(ENDED, None, 7), "models": why.models(), "units": units.shown_in("bar")}),
     *(("water_page.answer", {"page": page, "entries": reckoners.opening(page, "metric"), "shelf": reckoners.shelf(page),
                              "units": units.shown_in("SI"), "texts": []}) for page in reckoners.PAGES),
+    ("board.due", {"rows": [{"id": "gear_oil", "months": 12, "days": None, "hours": None, "miles": None, "by": []}], "records": [], "on_ms": NOW_MS, "offset_min": 0}),
+    ("limits.judged", {"limit": test_limits.VACUUM, "text": "22@US", "own": None, "earlier": [], "units": test_limits.US}),
+    ("limits.shown", {"limit": test_limits.VACUUM, "own": None, "units": test_limits.US}),
+    ("records.taken", {"arriving": [defect("d1"), 3], "standing": [defect("d1")]}),
+    ("release.lacks", {"table": test_release.TABLE, "entered": test_release.WHOLE}),
+    ("release.proofs", {"table": test_release.TABLE, "opened": ["pump"]}),
+    ("rounds.hurried", {"answers": [{"item": "oil", "took_s": 1}], "words": {"oil": 20}}),
+    ("rounds.items", {"rows": test_rounds.ROWS, "name": "weekly", "profile": PROFILE, "settings": {}}),
+    ("rounds.progress", {"records": [test_rounds.BEGUN], "id": "c1"}),
+    ("rounds.settings", {"records": []}),
+    ("standing.of_rig", {"records": [defect("d1")]}),
 ]
 
 

@@ -1,0 +1,150 @@
+"""What is due on a rig: by date, by hours or by miles, whichever comes first."""
+from calc.base.errors import CalcError
+from calc.bay.records import in_force
+
+DAY_MS = 86400000
+SOON_DAYS = 30
+SOON_SHARE = 0.1  # of an interval in hours or miles: its last tenth counts as soon
+METERS = ("miles", "engine_h", "pump_h")
+MONTH_DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
+
+
+def date_of(days):
+    """The calendar date of a day, `[year, month, day]`.
+
+    days: whole days since January 1, 1970
+
+    Raises nothing. Source: the Gregorian calendar (146,097 days in 400 years).
+    """
+    z = days + 719468
+    era = z // 146097
+    of_era = z - era * 146097
+    year_of_era = (of_era - of_era // 1460 + of_era // 36524 - of_era // 146096) // 365
+    of_year = of_era - (365 * year_of_era + year_of_era // 4 - year_of_era // 100)
+    shifted = (5 * of_year + 2) // 153
+    month = shifted + 3 if shifted < 10 else shifted - 9
+    return [year_of_era + era * 400 + (1 if month <= 2 else 0), month, of_year - (153 * shifted + 2) // 5 + 1]
+
+
+def days_of(year, month, day):
+    """Whole days from January 1, 1970 to a calendar date.
+
+    year, month, day: the date, all counted from 1
+
+    Raises nothing. Source: the Gregorian calendar (146,097 days in 400 years).
+    """
+    early = 1 if month <= 2 else 0
+    year = year - early
+    era = year // 400
+    year_of_era = year - era * 400
+    of_year = (153 * (month + 9 if early else month - 3) + 2) // 5 + day - 1
+    return era * 146097 + year_of_era * 365 + year_of_era // 4 - year_of_era // 100 + of_year - 719468
+
+
+def months_on(days, months):
+    """The day that is some calendar months after another: the same date, or the last of a month that is too short.
+
+    days: whole days since January 1, 1970
+    months: whole months, 0 or more
+
+    Raises nothing. Source: the Gregorian calendar.
+    """
+    year, month, day = date_of(days)
+    count = year * 12 + month - 1 + months
+    year, month = count // 12, count % 12 + 1
+    is_leap = year % 4 == 0 and (year % 100 != 0 or year % 400 == 0)
+    return days_of(year, month, min(day, MONTH_DAYS[month - 1] + (1 if month == 2 and is_leap else 0)))
+
+
+def due(rows, records, on_ms, offset_min):
+    """Where each row of the due board stands on a day.
+
+    rows: `{"id", "months", "days", "hours", "miles", "by"}`, None for what a row does not go by. hours: of the pump. by: items
+        of a check and kinds of test that count as done when they are good, or lists that count when they are ended
+    records: the rig's log, in any order
+    on_ms: the moment, milliseconds since 1970
+    offset_min: minutes that the place's clock is ahead of UTC
+
+    Returns `{"rows": [...], "meters": last readings by name}` of contract `board.due`, overdue first, then by date: standing
+    overdue (a day, hour or mile past), soon (within 30 days, or in the last tenth of the hours or miles), later, or never
+    where nothing says it was ever done. Raises CalcError naming on_ms.
+    Source: common practice (whichever comes first; the 30 days are the board's own).
+    """
+    if not on_ms >= 0:
+        raise CalcError("on_ms", "negative")
+    live = in_force(records)
+    meters = _meters(live)
+    today = _day(on_ms, offset_min)
+    done = _done(live, rows)
+    answer = [_row(row, done.get(row["id"]), meters, today, offset_min) for row in rows]
+    order = ("overdue", "soon", "never", "later")
+    answer.sort(key=lambda row: (order.index(row["standing"]), row["due_day"] if row["due_day"] is not None else 10**9, row["id"]))
+    return {"rows": answer, "meters": {name: meters[name][-1][1] if meters[name] else None for name in METERS}}
+
+
+def _day(at_ms, offset_min):
+    return int((at_ms + offset_min * 60000) // DAY_MS)
+
+
+def _meters(live):
+    """Readings of each meter, oldest first."""
+    return {name: sorted([(record["at_ms"], record[name]) for record in live if record["kind"] == "meters" and record[name] is not None])
+            for name in METERS}
+
+
+def _done(live, rows):
+    """When each row was last done."""
+    counts = {}
+    for row in rows:
+        for name in [row["id"]] + row["by"]:
+            counts.setdefault(name, []).append(row["id"])
+    lists = {record["id"]: record["list"] for record in live if record["kind"] == "round"}
+    answer = {}
+    for record in live:
+        kind = record["kind"]
+        name = None
+        if kind == "done":
+            name = record["due"]
+        elif kind == "answer" and record["answer"] == "good":
+            name = record["item"]
+        elif kind == "ended":
+            name = lists.get(record["round"])
+        for id in counts.get(name, ()):
+            answer[id] = max(answer.get(id, 0), record["at_ms"])
+    return answer
+
+
+def _row(row, done_ms, meters, today, offset_min):
+    due_day, left_days, left_hours, left_miles = None, None, None, None
+    if done_ms is not None:
+        day = _day(done_ms, offset_min)
+        if row["months"] is not None:
+            due_day = months_on(day, row["months"])
+        if row["days"] is not None:
+            due_day = day + row["days"]
+        left_days = None if due_day is None else due_day - today
+        left_hours = _left(row["hours"], meters["pump_h"], done_ms)
+        left_miles = _left(row["miles"], meters["miles"], done_ms)
+    return {
+        "id": row["id"], "standing": _standing(row, done_ms, (left_days, left_hours, left_miles)), "done_ms": done_ms, "due_day": due_day,
+        "due_date": None if due_day is None else date_of(due_day), "left_days": left_days, "left_hours": left_hours, "left_miles": left_miles,
+    }
+
+
+def _left(interval, readings, done_ms):
+    """What is left of an interval by a meter: from its last reading when the row was done."""
+    if interval is None or not readings:
+        return None
+    before = [amount for at_ms, amount in readings if at_ms <= done_ms]
+    return interval - (readings[-1][1] - (before[-1] if before else readings[0][1]))
+
+
+def _standing(row, done_ms, left):
+    if done_ms is None:
+        return "never"
+    left_days, left_hours, left_miles = left
+    if any([amount is not None and amount < 0 for amount in left]):
+        return "overdue"
+    is_soon = left_days is not None and left_days <= SOON_DAYS
+    is_soon = is_soon or (left_hours is not None and left_hours <= row["hours"] * SOON_SHARE)
+    return "soon" if is_soon or (left_miles is not None and left_miles <= row["miles"] * SOON_SHARE) else "later"

@@ -1,0 +1,91 @@
+"""A reading of a check against its limit: the rig's own where it has one, else the list's; and how it went before."""
+from calc.base import display, entry
+from calc.base.errors import CalcError
+
+KINDS = ("min", "max", "range", "target")
+TREND = 3  # readings in a row, each nearer the limit or farther from it, make a trend
+MOST_EARLIER = 6
+HAIR = 1e-9  # of rounding in a conversion
+
+
+def judged(limit, text, own, earlier, units):
+    """A reading against its limit.
+
+    limit: of the list: `{"kind", "value", "to", "quantity"}`. quantity: one of the units' kinds, or None for a plain number in
+        the limit's own unit. kind min and max allow the value itself, range both ends; target says what to aim at only
+    text: the reading as typed, "22@US"
+    own: the rig's own limit: `{"value", "to", "whose"}`, or None
+    earlier: readings of this item before: `{"at_ms", "amount"}`, in any order
+    units: see calc.base.display
+
+    Returns the answer of contract `limits.judged`: the amount in calc's unit, whether it is good (None for a target), the
+    limit and earlier readings as texts in the page's unit, whose it is, and the trend. Raises CalcError naming reading or limit.
+    """
+    if limit["kind"] not in KINDS:
+        raise CalcError("limit", "unknown")
+    value, to = (own["value"], own["to"]) if own else (limit["value"], limit["to"])
+    quantity = limit["quantity"]
+    if quantity:
+        amount = entry.quantity(units, quantity, "reading", text)
+    else:
+        amount = entry.number("reading", text.split("@")[0], "count", display.decimal(units))
+    low = value if limit["kind"] in ("min", "range") else None
+    high = {"max": value, "range": to}.get(limit["kind"])
+    bounds = [_bound(units, quantity, low, -1), _bound(units, quantity, high, 1)]
+    shown = display.converted(display.scale(units, units["shown"], quantity), amount) if quantity else amount
+    is_low = bounds[0] is not None and shown < bounds[0] - HAIR
+    is_high = bounds[1] is not None and shown > bounds[1] + HAIR
+    rows = sorted([(row["at_ms"], row["amount"]) for row in earlier])[-MOST_EARLIER:]
+    return {
+        "amount": amount, "is_good": None if limit["kind"] == "target" else not (is_low or is_high),
+        "side": "low" if is_low else "high" if is_high else None,
+        "whose": "rig" if own else "list",
+        "earlier": [{"at_ms": at_ms, "text": _text(units, quantity, past)} for at_ms, past in rows],
+        "trend": _trend([past for _, past in rows] + [amount], low, high),
+    }
+
+
+def shown(limit, own, units):
+    """A limit as texts in the page's unit.
+
+    limit, own, units: as for judged
+
+    Returns `{"kind", "value", "to", "whose"}`; to is None but for a range. Raises CalcError naming limit or units.
+    """
+    value, to = (own["value"], own["to"]) if own else (limit["value"], limit["to"])
+    side = {"max": 1, "target": 0}.get(limit["kind"], -1)
+    return {
+        "kind": limit["kind"], "value": _limit_text(units, limit["quantity"], value, side),
+        "to": None if to is None or limit["kind"] != "range" else _limit_text(units, limit["quantity"], to, 1), "whose": "rig" if own else "list",
+    }
+
+
+def _text(units, quantity, amount):
+    return display.figure(units, quantity, amount) if quantity else display.plain(units, amount, 2)
+
+
+def _limit_text(units, quantity, amount, side):
+    """A limit as text, rounded inward: side -1 for the least, 1 for the most, 0 for what is only aimed at."""
+    return display.limit(units, quantity, amount, side) if quantity and side else _text(units, quantity, amount)
+
+
+def _bound(units, quantity, amount, side):
+    """A bound as the page shows it: what is typed is held to the figure that stands beside it."""
+    if amount is None:
+        return None
+    if not quantity:
+        return amount
+    text = _limit_text(units, quantity, amount, side)
+    return entry.number("limit", text.replace("\u2212", "-"), quantity, display.decimal(units))
+
+
+def _trend(amounts, low, high):
+    """toward: each of the last three nearer the limit than the one before; away: each farther; level else; None for fewer."""
+    if len(amounts) < TREND or (low is None and high is None):
+        return None
+    rooms = [min([bound for bound in (amount - low if low is not None else None, high - amount if high is not None else None) if bound is not None])
+             for amount in amounts[-TREND:]]
+    steps = [rooms[place + 1] - rooms[place] for place in range(TREND - 1)]
+    if all([step < 0 for step in steps]):
+        return "toward"
+    return "away" if all([step > 0 for step in steps]) else "level"

@@ -1,0 +1,214 @@
+"""A rig's log: records that are only added, never changed, so that two phones that swap them in any order end equal.
+
+A record is `{"id", "rig_id", "rig_name", "at_ms", "by", "kind", "replaces", ...}` with the fields of its kind, see BODIES.
+`replaces` holds the ids of the records whose word it takes the place of; they stay in the log.
+"""
+from calc.base.errors import CalcError, LARGEST
+
+CLASSES = ("out_of_service", "restricted", "report", "note")  # worst first
+SCOPES = ("apparatus", "pump", "aerial", "foam")
+ANSWERS = ("good", "not_good", "not_here")
+MOST_TEXT = 2000
+MOST_LISTED = 400
+LATEST_MS = 4102444800000  # the year 2100
+HEAD = {"id": "text", "rig_id": "text", "rig_name": "text", "at_ms": "time", "by": "text", "kind": "text", "replaces": "texts"}
+# what a record of each kind holds beside its head, and what that is; "?": may be null
+BODIES = {
+    "round": {"list": "text", "items": "texts"},
+    "answer": {"round": "text", "item": "text", "answer": ANSWERS, "entry": "text?", "amount": "number?"},
+    "ended": {"round": "text", "took_s": "number", "hurried": "number"},
+    "defect": {"origin": "text", "item": "text?", "what": "text", "seen": "text", "place": "text", "state": "text", "limit": "text",
+               "class": CLASSES, "scope": SCOPES, "rule": "text"},
+    "decision": {"defect": "text", "class": CLASSES, "scope": SCOPES, "limits": "text"},
+    "repair": {"defects": "texts", "done": "text", "parts": "text", "hours": "text"},
+    "release": {"defects": "texts", "repaired_by": "text", "opened": "texts", "proofs": "texts", "limits": "text"},
+    "setting": {"item": "text", "applies": "flag", "reason": "text", "limit": "limit?"},
+    "meters": {"miles": "number?", "engine_h": "number?", "pump_h": "number?"},
+    "done": {"due": "text"},
+    "passed": {"card": "text"},
+    "photo": {"defect": "text"},
+    "withdrawn": {"reason": "text"},
+    "erased": {"count": "number", "reason": "text"},
+}
+
+
+def check(record):
+    """Refuse what is no record of a log.
+
+    record: anything
+
+    Raises CalcError naming the field, with code not_a_record, missing, unknown_field, unknown, not_text, not_a_number,
+    too_long or not_a_list.
+    """
+    if not isinstance(record, dict):
+        raise CalcError("record", "not_a_record")
+    for field in HEAD:
+        _check_field(record, field, HEAD[field])
+    if not record["id"] or not record["rig_id"]:
+        raise CalcError("id" if not record["id"] else "rig_id", "missing")
+    if record["kind"] not in BODIES:
+        raise CalcError("kind", "unknown")
+    body = BODIES[record["kind"]]
+    for field in body:
+        _check_field(record, field, body[field])
+    for field in record:
+        if field not in HEAD and field not in body:
+            raise CalcError(field, "unknown_field")
+    if record["kind"] == "release" and not two_names(record):
+        raise CalcError("by", "same_name")
+
+
+def two_names(release):
+    """Whether a release has the name of who repaired it and another's who puts it back in service.
+
+    release: a record of that kind
+
+    Raises nothing.
+    """
+    repaired, back = plain(release["repaired_by"]), plain(release["by"])
+    return bool(repaired) and bool(back) and repaired != back
+
+
+def plain(name):
+    """A name as it is compared: without capitals and idle spaces.
+
+    name: text
+
+    Raises nothing.
+    """
+    return " ".join(name.lower().split())
+
+
+def _check_field(record, field, kind):
+    if field not in record:
+        raise CalcError(field, "missing")
+    value = record[field]
+    if isinstance(kind, tuple):
+        if value not in kind:
+            raise CalcError(field, "unknown")
+        return
+    if kind.endswith("?"):
+        if value is None:
+            return
+        kind = kind[:-1]
+    if kind == "texts":
+        if not isinstance(value, list) or len(value) > MOST_LISTED:
+            raise CalcError(field, "not_a_list", most=MOST_LISTED)
+        for part in value:
+            _check_text(field, part)
+    elif kind == "text":
+        _check_text(field, value)
+    elif kind == "flag":
+        if value is not True and value is not False:
+            raise CalcError(field, "unknown")
+    elif kind == "limit":
+        _check_limit(field, value)
+    else:
+        _check_number(field, value, LATEST_MS if kind == "time" else LARGEST, 0 if kind == "time" else -LARGEST)
+
+
+def _check_text(field, value):
+    if not isinstance(value, str):
+        raise CalcError(field, "not_text")
+    if len(value) > MOST_TEXT:
+        raise CalcError(field, "too_long", most=MOST_TEXT)
+
+
+def _check_number(field, value, most, least):
+    if value is True or value is False or not isinstance(value, (int, float)) or value != value:
+        raise CalcError(field, "not_a_number")
+    if not least <= value <= most:
+        raise CalcError(field, "out_of_range", least=least, most=most)
+
+
+def _check_limit(field, value):
+    if not isinstance(value, dict):
+        raise CalcError(field, "not_a_limit")
+    for part in ("value", "to", "whose"):
+        if part not in value:
+            raise CalcError(field, "missing")
+    _check_text(field, value["whose"])
+    _check_number(field, value["value"], LARGEST, -LARGEST)
+    if value["to"] is not None:
+        _check_number(field, value["to"], LARGEST, -LARGEST)
+        if value["to"] < value["value"]:
+            raise CalcError(field, "out_of_order")
+
+
+def taken(arriving, standing):
+    """What of another phone's records is taken into a log.
+
+    arriving: anything that should be records
+    standing: the records here that have an id of theirs
+
+    Returns `{"add": places of the records that are new, "change": places of those that take the place of one here with
+    their id, "same": how many are here already, "refused": [{"at", "field", "code"}]}`. Of two records with one id, which
+    no phone of ours makes, every phone takes the same one, whichever came first.
+    Raises CalcError naming arriving.
+    """
+    if not isinstance(arriving, list):
+        raise CalcError("arriving", "not_a_list", most=MOST_LISTED)
+    here = {record["id"]: record for record in standing}
+    answer = {"add": [], "change": [], "same": 0, "refused": []}
+    for place, record in enumerate(arriving):
+        try:
+            check(record)
+        except CalcError as refusal:
+            answer["refused"].append({"at": place, "field": refusal.field, "code": refusal.code})
+            continue
+        other = here.get(record["id"])
+        if other is None:
+            answer["add"].append(place)
+        elif other == record or spelled(other) >= spelled(record):
+            answer["same"] += 1
+            continue
+        else:
+            answer["change"].append(place)
+        here[record["id"]] = record
+    return answer
+
+
+def spelled(value):
+    """Plain data as text in which nothing hangs on the order of an object's names.
+
+    value: plain data
+
+    Raises nothing.
+    """
+    if isinstance(value, dict):
+        return "{" + ",".join([repr(key) + ":" + spelled(value[key]) for key in sorted(value)]) + "}"
+    if isinstance(value, (list, tuple)):
+        return "[" + ",".join([spelled(part) for part in value]) + "]"
+    if isinstance(value, float) and value == int(value):
+        value = int(value)
+    return repr(value)
+
+
+def merged(one, other):
+    """Two sets of records as one, in the order of their ids: the same whichever comes first, and however often.
+
+    one, other: lists of records
+
+    Raises nothing: what is no record is left out.
+    """
+    here = {}
+    for records in (one, other):
+        answer = taken(records, list(here.values()))
+        for place in answer["add"] + answer["change"]:
+            here[records[place]["id"]] = records[place]
+    return [here[id] for id in sorted(here)]
+
+
+def in_force(records):
+    """The records that nobody withdrew, in the order of their ids.
+
+    records: a rig's log, in any order
+
+    Raises nothing.
+    """
+    gone = set()
+    for record in records:
+        if record["kind"] == "withdrawn":
+            gone.update(record["replaces"])
+    standing_still = [record for record in records if record["kind"] == "withdrawn" or record["id"] not in gone]
+    return sorted(standing_still, key=lambda record: record["id"])

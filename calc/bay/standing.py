@@ -1,0 +1,70 @@
+"""A rig's status from its log, by one rule that no clock and no order of arrival changes.
+
+A defect has opinions: its own proposed class, then what officers decided. Each decision, and each release, replaces the
+opinions it saw. The strictest of the opinions that nothing replaced holds; once a release has replaced them all, the defect
+is closed. An officer who decided on another phone, unseen by the release, keeps it open until somebody has seen that.
+"""
+from calc.bay.records import CLASSES, in_force, two_names
+
+STATES = ("out_of_service", "pump_out", "restricted", "open_items", "in_service")  # worst first
+
+
+def of_rig(records):
+    """The status of a rig.
+
+    records: its log, each as calc.bay.records.check takes it, in any order; answers of checks may be left out
+
+    Returns the answer of contract `standing.of_rig`: the state, since when, whether its pump may be engaged, whether all
+    that sets the state is repaired and waits for release, and the open defects, worst first. Raises nothing.
+    Source: common practice (a rig is as its worst open defect; back in service by a second name only).
+    """
+    live = in_force(records)
+    opinions, seen, released, repaired = {}, set(), set(), {}
+    for record in live:
+        kind = record["kind"]
+        if kind == "defect":
+            opinions.setdefault(record["id"], []).append(record)
+        elif kind == "decision":
+            opinions.setdefault(record["defect"], []).append(record)
+            seen.update(record["replaces"])
+        elif kind == "release" and two_names(record):
+            released.update(record["defects"])
+            seen.update(record["replaces"])
+        elif kind == "repair":
+            for id in record["defects"]:
+                repaired[id] = record["by"]
+    names = {record["id"]: record for record in live if record["kind"] == "defect"}
+    defects = []
+    for id in sorted(names):
+        heads = [opinion for opinion in opinions[id] if opinion["id"] not in seen]
+        if not heads and id in released:
+            continue
+        defects.append(_open(names[id], heads or opinions[id], repaired.get(id)))
+    defects.sort(key=lambda defect: (STATES.index(defect["state"]), CLASSES.index(defect["class"]), defect["at_ms"], defect["id"]))
+    state = defects[0]["state"] if defects else "in_service"
+    worst = [defect for defect in defects if defect["state"] == state]
+    return {
+        "state": state, "since_ms": min([defect["at_ms"] for defect in worst]) if worst else None,
+        "stops_pump": state in ("out_of_service", "pump_out"),
+        "is_waiting": bool(worst) and all([defect["repaired_by"] is not None for defect in worst]),
+        "defects": defects,
+    }
+
+
+def _open(defect, heads, repaired_by):
+    """An open defect as the strictest of its opinions has it."""
+    head = sorted(heads, key=lambda opinion: (STATES.index(_state(opinion)), CLASSES.index(opinion["class"]), opinion["id"]))[0]
+    is_decided = head["kind"] == "decision"
+    return {
+        "id": defect["id"], "state": _state(head), "class": head["class"], "scope": head["scope"], "what": defect["what"],
+        "seen": defect["seen"], "at_ms": defect["at_ms"], "by": defect["by"], "item": defect["item"],
+        "limits": head["limits"] if is_decided else "", "decided_by": head["by"] if is_decided else None,
+        "decided_ms": head["at_ms"] if is_decided else None, "repaired_by": repaired_by,
+        "heads": sorted([opinion["id"] for opinion in heads]),
+    }
+
+
+def _state(opinion):
+    if opinion["class"] == "out_of_service":
+        return {"apparatus": "out_of_service", "pump": "pump_out"}.get(opinion["scope"], "restricted")
+    return {"restricted": "restricted"}.get(opinion["class"], "open_items")

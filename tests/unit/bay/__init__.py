@@ -1,0 +1,1 @@
+"""Tests of the bay: checks, records, status, release, due dates."""

@@ -1,0 +1,110 @@
+"""What is due, by date, hours or miles."""
+import datetime
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc.base.errors import CalcError
+from calc.bay import board
+from tests.unit.bay.logs import DAY_MS, NOW_MS, record
+
+ROW = {"id": "gear_oil", "months": 12, "days": None, "hours": None, "miles": None, "by": []}
+
+
+def due(run, row, *records, on_ms=NOW_MS, offset_min=0):
+    answer = run("bay.board", "due", rows=[{**ROW, **row}], records=list(records), on_ms=on_ms, offset_min=offset_min)
+    return answer["rows"][0]
+
+
+def done(date, id="n1", due_id="gear_oil"):
+    at = datetime.datetime.combine(date, datetime.time(12), datetime.UTC)
+    return record("done", id, at_ms=at.timestamp() * 1000, due=due_id)
+
+
+TODAY = datetime.date(2026, 11, 30)  # the day of NOW_MS
+
+
+def test_now():
+    assert NOW_MS == datetime.datetime(2026, 11, 30, tzinfo=datetime.UTC).timestamp() * 1000
+
+
+@pytest.mark.parametrize(("date", "standing", "left_days"), [
+    (datetime.date(2025, 11, 29), "overdue", -1),
+    (datetime.date(2025, 11, 30), "soon", 0),  # due today is not past
+    (datetime.date(2025, 12, 30), "soon", 30),
+    (datetime.date(2025, 12, 31), "later", 31),
+])
+def test_by_date(run, date, standing, left_days):
+    """A year on: a day past is overdue, 30 days ahead is soon."""
+    answer = due(run, {}, done(date))
+    assert (answer["standing"], answer["left_days"]) == (standing, left_days)
+    assert answer["due_date"] == [date.year + 1, date.month, date.day]
+
+
+def test_never(run):
+    assert due(run, {})["standing"] == "never"
+
+
+@pytest.mark.parametrize(("pump_h", "standing", "left"), [(189, "later", 11), (190, "soon", 10), (200, "soon", 0), (200.5, "overdue", -0.5)])
+def test_by_hours(run, pump_h, standing, left):
+    """100 h after the 100 h on the meter when it was done; the last tenth is soon, whatever the date says."""
+    meters = [record("meters", f"m{count}", at_ms=NOW_MS - (5 - count) * DAY_MS, miles=None, engine_h=None, pump_h=hours) for count, hours in enumerate((100, pump_h))]
+    answer = due(run, {"hours": 100}, *meters, record("done", "n1", at_ms=NOW_MS - 5 * DAY_MS, due="gear_oil"))
+    assert (answer["standing"], answer["left_hours"]) == (standing, left)
+
+
+def test_by_miles(run):
+    """4,000 miles after 10,000 on the clock: at 14,001 it is overdue."""
+    meters = [record("meters", f"m{count}", at_ms=NOW_MS - (5 - count) * DAY_MS, miles=miles, engine_h=None, pump_h=None) for count, miles in enumerate((10000, 14001))]
+    answer = due(run, {"miles": 4000}, *meters, record("done", "n1", at_ms=NOW_MS - 5 * DAY_MS, due="gear_oil"))
+    assert (answer["standing"], answer["left_miles"]) == ("overdue", -1)
+
+
+@pytest.mark.parametrize(("answer", "standing"), [("good", "later"), ("not_good", "never")])
+def test_a_good_item_counts(run, answer, standing):
+    """A vacuum that held in a check is the dry vacuum test done; one that did not is not."""
+    held = record("answer", "a1", round="c1", item="prime_hold", answer=answer, entry=None, amount=None)
+    assert due(run, {"by": ["prime_hold"]}, held)["standing"] == standing
+
+
+def test_a_list_that_was_ended(run):
+    begun = record("round", "c1", list="weekly", items=[])
+    row = {"months": None, "days": 7, "by": ["weekly"]}
+    assert due(run, row, begun)["standing"] == "never"
+    assert due(run, row, begun, record("ended", "n", at_ms=NOW_MS - 8 * DAY_MS, round="c1", took_s=300, hurried=0))["standing"] == "overdue"
+
+
+def test_the_days_of_the_place(run):
+    """At 20:00 on November 29 in a place five hours behind UTC it is not yet November 30."""
+    assert due(run, {}, done(datetime.date(2025, 11, 29)), on_ms=NOW_MS + 3600000, offset_min=-300)["left_days"] == 0
+
+
+def test_order(run):
+    """Overdue first, then what is soon, then what nobody knows."""
+    rows = [{**ROW, "id": id} for id in ("later", "never", "soon", "late")]
+    records = [done(datetime.date(2026, 11, 1), "1", "later"), done(datetime.date(2025, 12, 10), "2", "soon"), done(datetime.date(2025, 11, 1), "3", "late")]
+    answer = run("bay.board", "due", rows=rows, records=records, on_ms=NOW_MS, offset_min=0)
+    assert [row["id"] for row in answer["rows"]] == ["late", "soon", "never", "later"]
+
+
+@given(date=st.dates(datetime.date(1970, 1, 1), datetime.date(2200, 1, 1)), months=st.integers(0, 240))
+def test_calendar(date, months):
+    """Dates as Python's own calendar has them; a month too short takes its last day."""
+    days = (date - datetime.date(1970, 1, 1)).days
+    assert board.date_of(days) == [date.year, date.month, date.day]
+    assert board.days_of(date.year, date.month, date.day) == days
+    count = date.year * 12 + date.month - 1 + months
+    day = date.day
+    while True:
+        try:
+            expected = datetime.date(count // 12, count % 12 + 1, day)
+            break
+        except ValueError:
+            day -= 1
+    assert board.date_of(board.months_on(days, months)) == [expected.year, expected.month, expected.day]
+
+
+def test_no_moment(run):
+    with pytest.raises(CalcError):
+        due(run, {}, on_ms=-1)

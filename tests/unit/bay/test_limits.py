@@ -1,0 +1,72 @@
+"""A reading against its limit."""
+import pytest
+
+from calc.base.errors import CalcError
+from site_src.content import units
+from tests.unit.bay.logs import DAY_MS, NOW_MS
+
+US = units.shown_in("US")
+VACUUM = {"kind": "min", "value": 22, "to": None, "quantity": "vacuum"}
+TREAD = {"kind": "min", "value": 4, "to": None, "quantity": None}
+VOLTS = {"kind": "range", "value": 13.7, "to": 14.7, "quantity": None}
+LOSS = {"kind": "max", "value": 10, "to": None, "quantity": "vacuum"}
+AIM = {"kind": "target", "value": 120, "to": None, "quantity": "temperature"}
+
+
+def judged(run, limit, text, own=None, earlier=(), shown=US):
+    rows = [{"at_ms": NOW_MS + count * DAY_MS, "amount": amount} for count, amount in enumerate(earlier)]
+    return run("bay.limits", "judged", limit=limit, text=text, own=own, earlier=rows, units=shown)
+
+
+@pytest.mark.parametrize(("limit", "text", "is_good", "side"), [
+    (VACUUM, "22@US", True, None), (VACUUM, "21.9@US", False, "low"),
+    (LOSS, "10@US", True, None), (LOSS, "10.1@US", False, "high"),
+    (TREAD, "4", True, None), (TREAD, "3.9", False, "low"),
+    (VOLTS, "13.7", True, None), (VOLTS, "13.6", False, "low"), (VOLTS, "14.7", True, None), (VOLTS, "14.8", False, "high"),
+    (AIM, "140@US", None, None),
+])
+def test_both_sides(run, limit, text, is_good, side):
+    """The limit itself is good; a target is only aimed at."""
+    answer = judged(run, limit, text)
+    assert (answer["is_good"], answer["side"], answer["whose"]) == (is_good, side, "list")
+
+
+def test_the_rigs_own(run):
+    """The rig's own limit goes before the list's, and says so."""
+    own = {"value": 20, "to": None, "whose": "plate at the panel"}
+    answer = judged(run, VACUUM, "20@US", own)
+    assert (answer["is_good"], answer["whose"]) == (True, "rig")
+    assert judged(run, VACUUM, "19.5@US", own)["is_good"] is False
+
+
+def test_metric(run):
+    """22 inHg is 74.5 kPa (1 inHg is 3.386 kPa), shown as 75: 75 is good, 74 is not."""
+    metric = units.shown_in("SI")
+    assert run("bay.limits", "shown", limit=VACUUM, own=None, units=metric)["value"] == "75"
+    assert judged(run, VACUUM, "75@SI", shown=metric)["is_good"] is True
+    assert judged(run, VACUUM, "74@SI", shown=metric)["is_good"] is False
+
+
+@pytest.mark.parametrize(("limit", "shown"), [
+    (VACUUM, ("min", "22", None)), (VOLTS, ("range", "13.7", "14.7")), (AIM, ("target", "120", None)),
+])
+def test_shown(run, limit, shown):
+    answer = run("bay.limits", "shown", limit=limit, own=None, units=US)
+    assert (answer["kind"], answer["value"], answer["to"]) == shown
+
+
+@pytest.mark.parametrize(("earlier", "text", "trend"), [
+    ((26, 25), "24", "toward"), ((23, 24), "25", "away"), ((25, 24), "24.5", "level"), ((25,), "24", None), ((22, 26, 25), "24", "toward"),
+])
+def test_trend(run, earlier, text, trend):
+    """Three readings in a row, each nearer the limit than the one before, are a trend."""
+    answer = judged(run, VACUUM, text + "@US", earlier=earlier)
+    assert answer["trend"] == trend
+    assert [row["text"] for row in answer["earlier"]] == [str(amount) for amount in earlier]
+
+
+@pytest.mark.parametrize("text", ["", "much", "1e9"])
+def test_no_reading(run, text):
+    with pytest.raises(CalcError) as refusal:
+        judged(run, VACUUM, text)
+    assert refusal.value.field == "reading"

@@ -1,0 +1,106 @@
+"""Which items a check has, in which order, and how far it is."""
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc.base.errors import CalcError
+from calc.bay import rounds
+from tests.unit.bay.logs import defect, record
+
+PROFILE = {"schema": 1, "id": "a", "name": "Engine 1", "units": "US", "drive": "midship", "pump_stages": "1", "pressure_control": ""}
+
+
+def row(id, place="panel", state="pumping", lists=("weekly",), fits=None, equipment=None):
+    return {"id": id, "lists": list(lists), "place": place, "state": state, "fits": fits or {}, "equipment": equipment}
+
+
+ROWS = [
+    row("throttle"), row("tires", "round", "off"), row("oil", "engine", "off"), row("drains", "panel", "shut"), row("chocks", "round", "off"),
+    row("lights", "cab", "running"), row("transfer", fits={"pump_stages": ["2"]}), row("relief", fits={"pressure_control": ["relief"]}),
+    row("foam", equipment="foam"), row("yearly", lists=("yearly",)),
+]
+
+
+def items(run, profile=PROFILE, settings=None, name="weekly", rows=ROWS):
+    return run("bay.rounds", "items", rows=rows, name=name, profile=profile, settings=settings or {})
+
+
+def test_order(run):
+    """Engine off, then running, then pumping, then shut down; at one place all of it at once."""
+    assert items(run)["items"] == ["tires", "chocks", "oil", "lights", "throttle", "relief", "foam", "drains"]
+
+
+def test_the_rig_decides(run):
+    """What the profile says otherwise is left out; what it does not say stays."""
+    assert items(run)["left_out"] == [{"id": "transfer", "code": "fits"}]
+    assert items(run, {**PROFILE, "pressure_control": "governor"})["left_out"] == [{"id": "transfer", "code": "fits"}, {"id": "relief", "code": "fits"}]
+    assert items(run, None)["left_out"] == []
+
+
+def test_not_on_this_rig(run):
+    """Said once with a reason, for an item or for all of an equipment, it is asked no more."""
+    no_foam = record("setting", "s1", item="foam", applies=False, reason="none fitted", limit=None)
+    made = run("bay.rounds", "settings", records=[no_foam])
+    assert made["foam"]["reason"] == "none fitted"
+    assert {"id": "foam", "code": "setting"} in items(run, settings=made)["left_out"]
+    back = record("setting", "s2", replaces=["s1"], item="foam", applies=True, reason="fitted in May", limit=None)
+    assert "foam" in items(run, settings=run("bay.rounds", "settings", records=[back, no_foam]))["items"]
+
+
+def test_two_settings_unseen_by_each_other(run):
+    """The item stays on the list."""
+    made = [record("setting", "s1", item="foam", applies=False, reason="", limit=None), record("setting", "s2", item="foam", applies=True, reason="", limit=None)]
+    for records in (made, made[::-1]):
+        assert run("bay.rounds", "settings", records=records)["foam"]["applies"] is True
+
+
+def test_unknown_list(run):
+    with pytest.raises(CalcError) as refusal:
+        items(run, name="hourly")
+    assert (refusal.value.field, refusal.value.code) == ("list", "unknown")
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(st.tuples(st.sampled_from(rounds.PLACES), st.sampled_from(rounds.STATES)), min_size=1, max_size=40))
+def test_nobody_walks_twice(run, places):
+    """Within one state of the engine each place comes once, and no state comes back."""
+    rows = [row(f"i{count}", place, state) for count, (place, state) in enumerate(places)]
+    where = [places[int(id[1:])] for id in items(run, rows=rows)["items"]]
+    stops = [stop for count, stop in enumerate(where) if count == 0 or where[count - 1] != stop]
+    assert len(stops) == len(set(stops))
+    engine = [rounds.STATES.index(state) for _, state in stops]
+    assert engine == sorted(engine)
+
+
+def answer(id, item, says="good", round_id="c1", **more):
+    return record("answer", id, **{"round": round_id, "item": item, "answer": says, "entry": None, "amount": None, **more})
+
+
+BEGUN = record("round", "c1", list="weekly", items=["oil", "chocks", "lights"])
+
+
+def test_halves_of_two_phones(run):
+    """Two people do a half each: what is left is what neither did; where they differ, not good holds."""
+    one = [BEGUN, answer("a1", "oil"), answer("a2", "chocks")]
+    other = [BEGUN, answer("b1", "lights"), answer("b2", "chocks", "not_good")]
+    assert run("bay.rounds", "progress", records=one, id="c1")["left"] == ["lights"]
+    joined = run("bay.rounds", "progress", records=run("bay.records", "merged", one=one, other=other), id="c1")
+    assert (joined["left"], joined["answers"]["chocks"]["answer"], joined["is_ended"]) == ([], "not_good", False)
+
+
+def test_an_answer_taken_back(run):
+    records = [BEGUN, answer("a1", "oil", "not_good"), answer("a2", "oil", "good", replaces=["a1"]), answer("x", "oil", "not_good", "other")]
+    records.append(record("ended", "n", round="c1", took_s=300, hurried=0))
+    joined = run("bay.rounds", "progress", records=records, id="c1")
+    assert (joined["answers"]["oil"]["answer"], joined["left"], joined["is_ended"]) == ("good", ["chocks", "lights"], True)
+
+
+def test_no_such_check(run):
+    with pytest.raises(CalcError):
+        run("bay.rounds", "progress", records=[defect("c1")], id="c1")
+
+
+@pytest.mark.parametrize(("took_s", "is_hurried"), [(1.9, True), (2, False), (None, False)])
+def test_too_fast_to_be_true(run, took_s, is_hurried):
+    """20 words are not even skimmed in under 2 s: 10 words a second, as on the cards."""
+    assert run("bay.rounds", "hurried", answers=[{"item": "oil", "took_s": took_s}], words={"oil": 20}) == (["oil"] if is_hurried else [])

@@ -1,0 +1,115 @@
+"""A rig's status from its log, by one rule."""
+import random
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.unit.bay.logs import DAY_MS, NOW_MS, decision, defect, logs, record, release
+
+
+def standing(run, *records):
+    return run("bay.standing", "of_rig", records=list(records))
+
+
+def test_no_record(run):
+    assert standing(run) == {"state": "in_service", "since_ms": None, "stops_pump": False, "is_waiting": False, "defects": []}
+
+
+@pytest.mark.parametrize(("rank", "scope", "state", "stops_pump"), [
+    ("out_of_service", "apparatus", "out_of_service", True),
+    ("out_of_service", "pump", "pump_out", True),
+    ("out_of_service", "foam", "restricted", False),
+    ("out_of_service", "aerial", "restricted", False),
+    ("restricted", "pump", "restricted", False),
+    ("report", "pump", "open_items", False),
+    ("note", "apparatus", "open_items", False),
+])
+def test_class_and_scope(run, rank, scope, state, stops_pump):
+    """A rig is as its worst open defect."""
+    answer = standing(run, defect("d1", rank, scope), defect("d2", "note", "pump"))
+    assert (answer["state"], answer["stops_pump"], len(answer["defects"])) == (state, stops_pump, 2)
+
+
+def test_worst_first(run):
+    answer = standing(run, defect("a", "note"), defect("b", "restricted"), defect("c"), defect("d", scope="apparatus", at_ms=NOW_MS + 5))
+    assert [row["id"] for row in answer["defects"]] == ["d", "c", "b", "a"]
+    assert answer["since_ms"] == NOW_MS + 5
+
+
+def test_an_officer_decides(run):
+    """The decision holds in place of the proposed class, with who made it."""
+    answer = standing(run, defect("d1"), decision("e1", "d1", "restricted", ["d1"], limits="no drafting", by="Lane"))
+    assert answer["state"] == "restricted"
+    assert (answer["defects"][0]["limits"], answer["defects"][0]["decided_by"]) == ("no drafting", "Lane")
+
+
+def test_two_officers_unseen_by_each_other(run):
+    """The stricter holds, whichever clock is later, until one has seen both."""
+    milder = decision("e1", "d1", "note", ["d1"], at_ms=NOW_MS + DAY_MS)
+    stricter = decision("e2", "d1", "out_of_service", ["d1"])
+    assert standing(run, defect("d1"), milder, stricter)["state"] == "pump_out"
+    assert standing(run, defect("d1"), milder, stricter, decision("e3", "d1", "report", ["e1", "e2"]))["state"] == "open_items"
+
+
+def test_repaired_waits_for_release(run):
+    repair = record("repair", "f1", by="Moss", defects=["d1"], done="seal replaced", parts="", hours="3")
+    answer = standing(run, defect("d1"), repair)
+    assert (answer["state"], answer["is_waiting"], answer["defects"][0]["repaired_by"]) == ("pump_out", True, "Moss")
+    assert standing(run, defect("d1"), defect("d2"), repair)["is_waiting"] is False
+
+
+def test_release_closes(run):
+    answer = standing(run, defect("d1"), decision("e1", "d1", "restricted", ["d1"]), release("z", ["d1"], ["d1", "e1"]))
+    assert (answer["state"], answer["defects"]) == ("in_service", [])
+
+
+@pytest.mark.parametrize("more", [
+    release("z", ["d1"], []),  # saw no opinion
+    release("z", ["d2"], ["d2"]),  # of another defect
+    release("z", ["d1"], ["d1"], repaired_by="Hart"),  # one name twice
+])
+def test_what_does_not_release(run, more):
+    assert run.unheld("bay.standing", "of_rig", records=[defect("d1"), more])["state"] == "pump_out"
+
+
+def test_a_decision_that_the_release_had_not_seen(run):
+    """It keeps the defect open until somebody has seen it."""
+    late = decision("e1", "d1", "out_of_service", ["d1"])
+    assert standing(run, defect("d1"), release("z", ["d1"], ["d1"]), late)["state"] == "pump_out"
+    assert standing(run, defect("d1"), release("z", ["d1"], ["d1"]), late, release("zz", ["d1"], ["e1"]))["state"] == "in_service"
+
+
+def test_opinions_that_replace_each_other(run):
+    """A spoiled file cannot close a defect without a release."""
+    answer = standing(run, defect("d1"), decision("e1", "d1", "note", ["d1", "e2"]), decision("e2", "d1", "note", ["d1", "e1"]))
+    assert answer["state"] == "pump_out"
+
+
+def test_withdrawn(run):
+    """A defect written at the wrong rig counts no more; a release that is withdrawn leaves its defect open."""
+    assert standing(run, defect("d1"), record("withdrawn", "w", replaces=["d1"], reason="wrong rig"))["state"] == "in_service"
+    answer = standing(run, defect("d1"), release("z", ["d1"], ["d1"]), record("withdrawn", "w", replaces=["z"], reason="leaks again"))
+    assert answer["state"] == "pump_out"
+
+
+@settings(max_examples=60, deadline=None)
+@given(made=logs(), seed=st.integers(0, 10**6))
+def test_no_order_and_no_clock_changes_it(run, made, seed):
+    """Any order, any record twice, any clock up to a day wrong: the same state, defects and classes."""
+    dice = random.Random(seed)
+    mixed = [{**row, "at_ms": row["at_ms"] + dice.randint(-DAY_MS, DAY_MS)} for row in made]
+    dice.shuffle(mixed)
+    one, other = standing(run, *made), standing(run, *mixed)
+    assert (one["state"], one["stops_pump"], one["is_waiting"]) == (other["state"], other["stops_pump"], other["is_waiting"])
+    assert {row["id"]: (row["class"], row["scope"], row["heads"]) for row in one["defects"]} \
+        == {row["id"]: (row["class"], row["scope"], row["heads"]) for row in other["defects"]}
+    assert standing(run, *run("bay.records", "merged", one=made, other=made[::-1])) == one
+
+
+@settings(max_examples=60, deadline=None)
+@given(made=logs())
+def test_only_a_release_or_a_withdrawal_closes(run, made):
+    """Without either every defect is open."""
+    live = [row for row in made if row["kind"] not in ("release", "withdrawn")]
+    assert len(standing(run, *live)["defects"]) == sum(row["kind"] == "defect" for row in live)
