@@ -28,7 +28,7 @@ from site_src.content import data, fleet, languages, reckoners, units
 from site_src.publish import check, hosting, release
 from site_src.publish.serving import server
 from site_src.report import pages as report
-from site_src.routes import service
+from site_src.routes import checks, service
 
 write_worker = release.write
 ROOT = pathlib.Path(__file__).parent
@@ -83,6 +83,8 @@ def freeze_language(dist, app):
     def unlinked():
         for part in service.PARTS:
             yield "service.part", {"part": part}
+        for part in checks.PARTS:
+            yield "checks.part", {"part": part}
         for card in data.cards():
             yield "shift.page_data", {"card": card["id"]}
         for source in reckoners.WATER:

@@ -1,8 +1,9 @@
-// The bar and the strip of every page: day or night by one tap, and what runs on another page.
+// The bar and the strip of every page: day or night by one tap, what runs on another page, and what the rig may not do.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { chosen } from "./choices.js";
 import { door } from "./door.js";
 import { chooseLook, isNight, onLook } from "./look.js";
+import { showStatus } from "./rig_status.js";
 import { running } from "./running.js";
 import { home } from "./site.js";
 import { minutes } from "./times.js";
@@ -41,10 +42,15 @@ function show() {
   if (others.length) ticking = setTimeout(show, TICK_MS);
 }
 
+function showAll() {
+  show();
+  showStatus();
+}
+
 showLook();
-show();
-addEventListener("storage", show);
+showAll();
+addEventListener("storage", showAll);
 addEventListener("pageshow", ({ persisted }) => {
   if (persisted && units() !== unitsThen) location.reload(); // chosen on All pages while this page lay behind it
-  else show();
+  else showAll();
 });

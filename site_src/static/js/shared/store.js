@@ -7,7 +7,7 @@ import { noteAt, noteDown, notes, notesOf, same, strike } from "./notes.js";
 import { DATABASE, inherited } from "./older.js";
 import { tellSaved } from "./unsaved.js";
 
-const STORES = ["drafts", "rigs", "log", "tests"];
+const STORES = ["drafts", "rigs", "log", "tests", "bay"];
 const PROBE = "probe";
 let hasRefused = false; // the database, something that is noted
 let opening = null;
@@ -23,7 +23,7 @@ function database() {
 
 async function open() {
   const rows = await inherited();
-  return openDB(DATABASE, 3, { ...listeners, upgrade(opened, _from, _to, transaction) {
+  return openDB(DATABASE, 4, { ...listeners, upgrade(opened, _from, _to, transaction) {
     for (const store of STORES) {
       if (!opened.objectStoreNames.contains(store)) opened.createObjectStore(store);
     }
@@ -92,6 +92,16 @@ export const keep = (name, value) => enter(["drafts", name], { value }, () => va
 // Keep a record, which carries its `id`.
 export const keepRecord = (store, record) => enter([store, record.id], { value: record }, () => record);
 
+// Keep many records at once, in one transaction; where the database refuses them each is noted and said as above.
+export async function keepRecords(store, records) {
+  try {
+    const transaction = (await database()).transaction(store, "readwrite");
+    await Promise.all([...records.map((record) => transaction.store.put(record, record.id)), transaction.done]);
+  } catch {
+    for (const record of records) await keepRecord(store, record);
+  }
+}
+
 // Keep some fields of a record, and leave any others it has.
 export const keepPart = (store, part) => enter([store, part.id], { value: part, isPart: true }, (stored) => ({ ...stored, ...part }));
 
@@ -134,7 +144,7 @@ export async function kept(name) {
   return withNotes(stored, notesOf("drafts", name));
 }
 
-// Every record of a store ("rigs", "log": finished cards and diagnoses, "tests": service tests), in the order of their ids.
+// Every record of a store ("rigs", "log": finished cards and diagnoses, "tests": service tests, "bay": what was checked, written and released), in the order of their ids.
 export async function keptRecords(store) {
   const records = new Map();
   try {
@@ -157,6 +167,19 @@ export async function dropRecord(store, id) {
     return false;
   }
   for (const { place, note } of notesOf(store, id)) strike(place, note);
+  return true;
+}
+
+// The same of many at once.
+export async function dropRecords(store, ids) {
+  try {
+    const transaction = (await database()).transaction(store, "readwrite");
+    await Promise.all([...ids.map((id) => transaction.store.delete(id)), transaction.done]);
+  } catch {
+    return false;
+  }
+  const gone = new Set(ids);
+  for (const { place, note } of notes()) if (place[0] === store && gone.has(place[1])) strike(place, note);
   return true;
 }
 

@@ -1,0 +1,57 @@
+"""The checks of a rig as pages have them: lists, rows, words, sources, proofs and what is due."""
+import copy
+import functools
+
+from site_src.content import data
+
+FACTS = ("id", "place", "state", "lists", "who", "class", "scope")
+
+
+@functools.cache
+def lists():
+    """The lists of checks in the order they are offered."""
+    return data.load("checks/lists")["list"]
+
+
+@functools.cache
+def rows():
+    """Every item in the order of its area, each complete: what it has not is None or empty."""
+    return [_whole(row) for area in data.load("checks/lists")["areas"] for row in data.load(f"checks/{area}")["check"]]
+
+
+def _whole(row):
+    limit = row.get("limit")
+    return {
+        **{name: row[name] for name in FACTS},
+        "fits": row.get("fits", {}), "equipment": row.get("equipment"), "limit": limit and whole_limit(limit),
+        "unit": (limit or {}).get("unit"), "clock_s": row.get("clock_s"), "tool": row.get("tool"), "restricts": row.get("restricts"),
+        "source": row["source"], "basis": row["basis"],
+    }
+
+
+def whole_limit(limit):
+    """A limit as calc.bay.limits takes it."""
+    return {"kind": limit["kind"], "value": limit["value"], "to": limit.get("to"), "quantity": limit.get("quantity")}
+
+
+def due():
+    """What is due, as calc.bay.board takes it: the lists that come round, then the tests and services."""
+    rounds = [{"id": row["id"], "months": row.get("months"), "days": row.get("days"), "hours": None, "miles": None, "by": [row["id"]], "equipment": None}
+              for row in lists() if "months" in row or "days" in row]
+    return rounds + [{"id": row["id"], "months": row["months"], "days": None, "hours": row.get("hours"), "miles": row.get("miles"),
+                      "by": row.get("by", []), "equipment": row.get("equipment")} for row in data.load("checks/due")["due"]]
+
+
+def proofs():
+    """What proofs each thing opened brings, as calc.bay.release takes it."""
+    return [{"opened": row["opened"], "proofs": row["proofs"]} for row in data.load("checks/proofs")["proof"]]
+
+
+def sources():
+    """What the checks were read in, by key."""
+    return copy.copy(data.load("checks/sources"))
+
+
+def text():
+    """What a person reads of each item, by its id."""
+    return data.words("checks")

@@ -1,0 +1,41 @@
+"""The bay: a rig's checks, its defects and status, release, what is due, and its log."""
+import flask
+
+from site_src.content import checks, data, units
+from site_src.routes import json_page
+
+routes = flask.Blueprint("checks", __name__)
+# a tap of the tray where a figure has a unit of its own: common practice, as such gauges are read
+STEPS = {"V": 0.1, "tread": 1, "years": 1, "lights": 1, "degrees": 1, "percent": 5, "inh2o": 1, "seconds": 1, "drops": 1, "hertz": 1}
+PARTS = ("round", "defect", "release", "tag", "due", "log")
+
+
+@routes.context_processor
+def words():
+    return {"t": data.words("bay")}
+
+
+@routes.get("/checks/")
+def index():
+    return flask.render_template("checks/index.html")
+
+
+@routes.get("/checks/<any(round, defect, release, tag, due, log):part>/")
+def part(part):
+    return flask.render_template(f"checks/{part}.html")
+
+
+@routes.get("/checks/page.json")
+def page_data():
+    site = data.shared_words()
+    return json_page({
+        "lists": [row["id"] for row in checks.lists()],
+        "rows": checks.rows(),
+        "text": checks.text(),
+        "sources": checks.sources(),
+        "proofs": checks.proofs(),
+        "due": checks.due(),
+        "steps": STEPS,
+        "systems": units.for_page(is_fine=True),
+        "words": {**{key: site[key] for key in ("refusal", "units", "unit", "engine", "basis", "rig_status")}, **data.words("bay")},
+    })

@@ -1,0 +1,84 @@
+// A rig's log as a file, and another phone's let in. calc.bay.records judges each record before it is kept; nothing here goes.
+import { calc } from "../shared/engine.js";
+import { fill } from "../shared/site.js";
+import { dropRecords, keepRecords } from "../shared/store.js";
+import { BATCH } from "./log.js";
+
+const FORMAT = "bay-log";
+const LARGEST_FILE = 60_000_000;
+const MOST_PICTURE = 300_000;
+const PICTURE = /^data:image\/jpeg;base64,[A-Za-z0-9+/=]+$/;
+
+const byId = (one, other) => (one.id < other.id ? -1 : 1);
+
+// The same bytes on every phone that has the same records.
+export function fileOf(log) {
+  const records = [...log.records].sort(byId).map(inOrder);
+  const content = JSON.stringify({ format: FORMAT, schema: 1, rig_id: log.rig.id, rig_name: log.rig.name, records });
+  return new File([content], `${log.rig.name.replace(/[^\w-]+/g, "-")}-log.json`, { type: "application/json" });
+}
+
+const inOrder = (record) => Object.fromEntries(Object.keys(record).sort().map((key) => [key, record[key]]));
+
+// Let a file in; resolves to sentences of what came of it.
+export async function bring(file, { log, words }) {
+  const refuse = (reason, facts = {}) => [fill(words.log[reason], { file: file.name, ...facts })];
+  if (file.size > LARGEST_FILE) return refuse("too_large");
+  let content;
+  try {
+    content = JSON.parse(await file.text());
+  } catch {
+    return refuse("not_json");
+  }
+  if (content?.format !== FORMAT || !Array.isArray(content.records)) return refuse("not_a_log");
+  if (content.schema !== 1) return refuse("newer");
+  if (content.rig_id !== log.rig.id) return refuse("other_rig", { rig: String(content.rig_name).slice(0, 60) });
+  let [taken, same] = [0, 0];
+  const refused = [];
+  for (let start = 0; start < content.records.length; start += BATCH) {
+    const came = await takeBatch(content.records.slice(start, start + BATCH), log, start);
+    taken += came.taken;
+    same += came.same;
+    refused.push(...came.refused);
+  }
+  return [
+    fill(words.log.taken, { file: file.name, taken, same }),
+    ...refused.slice(0, 5).map(({ at, field, code }) => fill(words.log.refused, { at: at + 1, field, reason: words.log_reason[code] ?? words.log_reason.other })),
+    ...(refused.length > 5 ? [fill(words.log.more_refused, { count: refused.length - 5 })] : []),
+  ];
+}
+
+async function takeBatch(arriving, log, start) {
+  const ids = new Set(arriving.map((record) => record?.id));
+  const here = new Map(log.records.filter(({ id }) => ids.has(id)).map((record) => [record.id, record]));
+  const answer = await calc.ask("records.taken", { arriving: arriving.map(bare), standing: [...here.values()].map(bare) });
+  const refused = answer.refused.map((refusal) => ({ ...refusal, at: refusal.at + start }));
+  const taken = new Map();
+  for (const place of [...answer.add, ...answer.change]) {
+    const record = arriving[place];
+    if (record.rig_id !== log.rig.id) refused.push({ at: place + start, field: "rig_id", code: "unknown" });
+    else if (record.kind === "photo" && !isPicture(record.picture)) refused.push({ at: place + start, field: "picture", code: "unknown" });
+    else taken.set(record.id, record);
+  }
+  await keepRecords("bay", [...taken.values()]);
+  log.records = [...log.records.filter(({ id }) => !taken.has(id)), ...taken.values()];
+  return { taken: taken.size, same: answer.same, refused };
+}
+
+// A picture is looked at here: calc has no part in it.
+function bare(record) {
+  if (record?.kind !== "photo") return record;
+  const { picture: _, ...rest } = record;
+  return rest;
+}
+
+const isPicture = (picture) => typeof picture === "string" && picture.length <= MOST_PICTURE && PICTURE.test(picture);
+
+// Take a rig's log off this phone. What is left is one record that says how much went, and when; null where it could not be done.
+export async function emptied(log) {
+  const gone = log.records.filter(({ kind }) => kind !== "erased");
+  if (!(await dropRecords("bay", gone.map(({ id }) => id)))) return null;
+  log.records = log.records.filter(({ kind }) => kind === "erased");
+  await log.add("erased", { count: gone.length, reason: "" });
+  return gone.length;
+}

@@ -1,0 +1,62 @@
+// An item of a check on the screen; what comes before the first, and after the last.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { chosen } from "../shared/choices.js";
+import { colon, fill } from "../shared/site.js";
+import { minutes } from "../shared/times.js";
+import { defectForm, hereForm, ownForm } from "./item_forms.js";
+import { pageOf } from "./opened.js";
+import { readingView } from "./reading.js";
+import { defectRow, ruleOf } from "./sentences.js";
+
+// Before the first item: who checks, and what the last crew wrote.
+export function firstView({ words, defects, act, items, list }) {
+  return html`
+    <h2 class="bay-act">${words.list[list]}, ${items.length}</h2>
+    ${defects.length ? html`<p><b>${words.round.read_first}</b></p><ul class="defects">${defects.map((defect) => defectRow(defect, words))}</ul>` : nothing}
+    <label class="field"><span>${words.bay.name}</span><input id="name" autocomplete="name" maxlength="60" .value=${chosen("bay-name", "")} @input=${({ target }) => act.name(target.value)}></label>
+    <div class="dock"><button type="button" class="key key-act" @click=${act.read}>${words.round.begin}</button></div>`;
+}
+
+export function itemView(view) {
+  const { state, words, data, rows, items, act, defects, list } = view;
+  const row = rows.get(state.at);
+  const text = data.text[row.id];
+  if (state.form) return html`<section class="bay-item">${{ defect: defectForm, here: hereForm, own: ownForm }[state.form.kind](view, row)}</section>`;
+  const standing = defects.filter(({ item }) => item === row.id);
+  const isReady = !row.limit || row.limit.kind === "target" && !state.refused || state.judged?.is_good === true;
+  return html`
+    <section class="bay-item">
+      <p class="bay-where"><b class="place">${words.place[row.place]}</b> <span>${words.engine_state[row.state]}</span> <span class="bay-count">${words.list[list]} · ${items.indexOf(row.id) + 1}/${items.length}</span></p>
+      <h2 class="bay-act">${text.title}</h2>
+      <p class="bay-look">${text.look}</p>
+      <div class="plate bay-good"><b>${words.round.good_sign}</b><p>${text.good}</p>
+        ${row.limit ? readingView(view, row) : nothing}</div>
+      ${standing.length ? html`<p class="hatched bay-known"><b>${words.round.known}${colon}</b> ${standing[0].what}${standing[0].seen ? html`, ${standing[0].seen}` : nothing}</p>` : nothing}
+      <p class="bay-rule">${row.who === "technician" ? html`<b>${words.round.technician}</b> · ` : nothing}${ruleOf(row, view)}</p>
+      <p class="bay-others">
+        <button type="button" class="key" @click=${() => act.form({ kind: "here", reason: "" })}>${words.round.not_here}</button>
+        ${row.limit ? html`<button type="button" class="key" @click=${() => act.form({ kind: "own", value: "", to: "", whose: "" })}>${words.round.own}</button>` : nothing}
+        <button type="button" class="key" @click=${act.later}>${words.round.later}</button>
+        <button type="button" class="key" ?disabled=${!Object.keys(view.answers).length} @click=${act.back}>${words.round.back}</button>
+      </p>
+      <div class="dock bay-dock">
+        <button type="button" class="key key-trouble" @click=${act.notGood}>${words.round.not_good}</button>
+        <button type="button" class="key key-act" ?disabled=${!isReady} @click=${act.good}>${words.round.good}</button>
+      </div>
+    </section>`;
+}
+
+export function doneView({ state, words, data, answers, act, items, list, round }) {
+  const says = (wanted) => items.filter((id) => answers[id]?.answer === wanted);
+  const bad = says("not_good");
+  if (!round) return html`<p>${words.round.nothing}</p><div class="dock"><a class="key key-act" href=${pageOf("")}>${words.bay.title}</a></div>`;
+  return html`
+    <h2 class="bay-act">${state.ended ? fill(words.round.ended, { list: words.list[list] }) : words.round.all}</h2>
+    <p>${fill(words.round.summary, { good: says("good").length, bad: bad.length, here: says("not_here").length })}${state.ended ? ` ${fill(words.round.took, { time: minutes(state.ended.took_s) })}` : ""}</p>
+    ${bad.length ? html`<ul class="listed">${bad.map((id) => html`<li>${data.text[id]?.title ?? id}</li>`)}</ul>` : nothing}
+    ${state.ended?.hurried.length ? html`<p class="hatched bay-known" role="alert">${fill(words.round.hurried, { count: state.ended.hurried.length })}</p>` : nothing}
+    <div class="dock bay-dock">
+      ${state.ended ? html`<button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button><a class="key key-act" href=${pageOf("")}>${words.bay.title}</a>`
+        : html`<button type="button" class="key" @click=${act.back}>${words.round.back}</button><button type="button" class="key key-act" @click=${act.end}>${words.round.end}</button>`}
+    </div>`;
+}

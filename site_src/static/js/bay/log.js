@@ -1,0 +1,57 @@
+// A rig's log in the bay: records that are only added, whoever adds them on whichever phone. calc.bay says what they come to.
+import { chosen } from "../shared/choices.js";
+import { calc } from "../shared/engine.js";
+import { jotStatus } from "../shared/rig_status.js";
+import { keepRecord, keptRecords } from "../shared/store.js";
+
+const OF_STATUS = new Set(["defect", "decision", "repair", "release", "withdrawn"]);
+export const BATCH = 300; // records that cross to calc at once
+
+export const yourName = () => chosen("bay-name", "");
+
+export class Log {
+  // rig: its profile
+  constructor(rig, records) {
+    this.rig = rig;
+    this.records = records;
+  }
+
+  static async open(rig) {
+    return new Log(rig, (await keptRecords("bay")).filter((record) => record.rig_id === rig.id));
+  }
+
+  // Add a record; resolves to it once it is noted. It is written ahead: a page may go at once.
+  async add(kind, body, { replaces = [], by = yourName() } = {}) {
+    const record = { id: crypto.randomUUID(), rig_id: this.rig.id, rig_name: this.rig.name, at_ms: Date.now(), by, kind, replaces, ...body };
+    this.records = [...this.records, record];
+    await keepRecord("bay", record);
+    return record;
+  }
+
+  of = (...kinds) => this.records.filter(({ kind }) => kinds.includes(kind));
+
+  // The rig's status from the log, also jotted down for every other page.
+  async standing() {
+    const standing = await calc.ask("standing.of_rig", { records: this.records.filter(({ kind }) => OF_STATUS.has(kind)) });
+    jotStatus(this.rig.id, standing);
+    return standing;
+  }
+
+  settings = () => calc.ask("rounds.settings", { records: this.of("setting", "withdrawn") });
+
+  // What is known of a check: its begin, its answers and its end.
+  progress(id) {
+    const records = this.records.filter((record) => record.id === id || record.round === id || record.kind === "withdrawn");
+    return calc.ask("rounds.progress", { records, id });
+  }
+
+  // The check of a list that was begun and not ended, newest first.
+  openRound(list) {
+    const ended = new Set(this.of("ended").map(({ round }) => round));
+    return this.of("round").filter((record) => record.list === list && !ended.has(record.id)).sort((one, other) => other.at_ms - one.at_ms)[0] ?? null;
+  }
+
+  // Readings of an item before, for calc.bay.limits.
+  readings = (item, round) => this.of("answer").filter((record) => record.item === item && record.amount !== null && record.round !== round)
+    .map(({ at_ms, amount }) => ({ at_ms, amount }));
+}

@@ -1,0 +1,37 @@
+// An item's figure: its limit and whose it is, what was read before, the clock where it has one, and a tray of figures near the last.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { fill } from "../shared/site.js";
+import { day, minutes } from "../shared/times.js";
+import { limitText, unitOf } from "./sentences.js";
+
+export function readingView(view, row) {
+  const { state, words, act, own, clock } = view;
+  const typed = state.entry.split("@")[0];
+  const judged = state.judged;
+  const middle = typed || state.start;
+  const figure = (text, isHere) => html`<button type="button" class="key" aria-pressed=${isHere ? "true" : "false"} @click=${() => act.enter(text)}>${text}</button>`;
+  return html`
+    <p class="bay-limit"><b>${limitText(state.limit, row, view)}</b> <small>${own ? fill(words.round.own_limit, { whose: own.whose }) : words.round.list_limit}</small></p>
+    ${row.clock_s || row.tool ? clockView(view, row, clock) : nothing}
+    <div class="bay-reading" data-good=${judged?.is_good ?? nothing}>
+      <input id="reading" inputmode="decimal" autocomplete="off" aria-label=${words.round.reading} placeholder="–" .value=${typed} aria-invalid=${state.refused ? "true" : "false"} @input=${({ target }) => act.enter(target.value)}>
+      <span>${unitOf(row, view)}</span>
+      <b role="status">${state.refused ?? (judged ? words.side[judged.side ?? (judged.is_good === null ? "aim" : "good")] : "")}</b></div>
+    <div class="tray" role="group" aria-label=${words.round.tray}>
+      ${(state.near?.below ?? []).map((text) => figure(text, false))}${figure(middle, Boolean(typed))}${(state.near?.above ?? []).map((text) => figure(text, false))}</div>
+    ${state.earlier.length ? html`<p class="bay-earlier">${words.round.earlier} ${(judged?.earlier ?? [{ at_ms: state.earlier.at(-1).at_ms, text: state.last }]).map(({ at_ms, text }) => html`<span><b>${text}</b> ${day(at_ms)}</span> `)}
+      ${judged?.trend && judged.trend !== "level" ? html`<b>${words.trend[judged.trend]}</b>` : nothing}</p>` : nothing}`;
+}
+
+function clockView({ words, act }, row, clock) {
+  const isOn = clock.began !== null && !clock.isOver;
+  const left = clock.whole_s && clock.began !== null ? Math.max(0, clock.whole_s - clock.seconds) : clock.seconds;
+  return html`
+    <div class="bay-clock">
+      <span role="timer" class="bay-time">${clock.began === null ? minutes(row.tool === "up" ? 0 : row.clock_s ?? 60) : minutes(row.tool === "up" ? left : Math.ceil(left))}</span>
+      ${isOn && row.tool ? html`<button type="button" class="key key-act" @click=${act.tap}>${row.tool === "taps" ? fill(words.clock.drip, { count: clock.taps }) : words.clock.stop}</button>`
+        : html`<button type="button" class="key" @click=${act.clock}>${clock.began === null ? words.clock.start : words.clock.again}</button>`}
+      ${clock.isOver && !row.tool ? html`<b role="status">${words.clock.over}</b>` : nothing}
+      ${clock.away_s >= 1 ? html`<small>${fill(words.clock.away, { seconds: Math.round(clock.away_s) })}</small>` : nothing}
+    </div>`;
+}

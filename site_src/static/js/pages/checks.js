@@ -1,0 +1,49 @@
+// The bay: the rig's status, its open defects, and the lists of checks with when each was last done.
+import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { calc } from "../shared/engine.js";
+import { choose, chosen } from "../shared/choices.js";
+import { sentenceOf } from "../shared/rig_status.js";
+import { fill } from "../shared/site.js";
+import { day } from "../shared/times.js";
+import { opened, pageOf } from "../bay/opened.js";
+import { defectRow } from "../bay/sentences.js";
+
+const OF_DUE = ["round", "ended", "done", "meters", "withdrawn"];
+const place = document.getElementById("bay");
+const page = await opened(place);
+if (page) await start();
+
+async function start() {
+  const { data, words, log, rig } = page;
+  const standing = await log.standing();
+  const board = await calc.ask("board.due", {
+    rows: data.due.filter(({ id }) => data.lists.includes(id)).map(({ equipment: _, ...row }) => row),
+    records: log.of(...OF_DUE), on_ms: Date.now(), offset_min: -new Date().getTimezoneOffset(),
+  });
+  const due = new Map(board.rows.map((row) => [row.id, row]));
+  const [worst] = standing.defects;
+  const status = { ...standing, what: worst?.what ?? "", limits: worst?.limits ?? "" };
+  const isLimited = standing.state !== "in_service" && standing.state !== "open_items";
+  const states = { ...words.rig_status, in_service: words.bay.in_service, open_items: words.bay.open_items };
+  const last = (list) => {
+    const begun = log.openRound(list);
+    if (begun) return html`<small class="due-soon">${fill(words.bay.begun, { date: day(begun.at_ms) })}</small>`;
+    const row = due.get(list);
+    if (!row) return nothing;
+    if (row.done_ms === null) return html`<small>${words.bay.never}</small>`;
+    return html`<small class=${row.standing === "overdue" ? "due-over" : nothing}>${fill(words.bay[row.standing === "overdue" ? "over" : "done"], { date: day(row.done_ms) })}</small>`;
+  };
+  render(html`
+    <section class="plate bay-status" data-state=${standing.state}><p><b>${rig.name}</b></p><p class="bay-sentence">${sentenceOf(status, states)}</p>
+      ${isLimited ? html`<a class="key" href=${pageOf("tag/")}>${words.bay.tag}</a>` : nothing}</section>
+    ${standing.defects.length ? html`<h2>${words.bay.open_defects}</h2><ul class="defects">${standing.defects.map((defect) => defectRow(defect, words))}</ul>` : nothing}
+    <label class="field bay-name"><span>${words.bay.name}</span>
+      <input id="name" autocomplete="name" maxlength="60" .value=${chosen("bay-name", "")} @input=${({ target }) => choose("bay-name", target.value.trim())}></label>
+    <nav class="group" aria-labelledby="lists"><h2 id="lists">${words.bay.lists}</h2>
+      <ul>${data.lists.map((list) => html`<li><a class="row" href=${`${pageOf("round/")}#${list}`}><span>${words.list[list]}${last(list)}</span></a></li>`)}</ul></nav>
+    <nav class="dock" aria-label=${words.bay.acts}>
+      <a class="key" href=${pageOf("log/")}>${words.bay.log}</a>
+      <a class="key" href=${pageOf("due/")}>${words.bay.due}</a>
+      <a class="key key-act" href=${pageOf("defect/")}>${words.bay.write}</a>
+    </nav>`, place);
+}

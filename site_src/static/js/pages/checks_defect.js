@@ -1,0 +1,121 @@
+// A defect: written where the hand is, or looked at and decided on by an officer. Another page may hand over what was seen, in the
+// fragment: #new= and JSON of { origin, what, seen, scope, class }.
+import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { toHeading } from "../shared/focus.js";
+import { chosen } from "../shared/choices.js";
+import { colon, fill, home } from "../shared/site.js";
+import { dayAndTime } from "../shared/times.js";
+import { field, rankChips, RANKS, scopeChips, SCOPES } from "../bay/item_forms.js";
+import { opened, pageOf } from "../bay/opened.js";
+import { Photos } from "../bay/photos.js";
+import { classOf } from "../bay/sentences.js";
+
+const NEW = "#new=";
+const LONGEST = 2000;
+const place = document.getElementById("bay");
+const page = await opened(place);
+const photos = page && new Photos(page.log, () => draw());
+/** @type {any} */
+const state = { form: null, decision: null, standing: null, defect: null };
+addEventListener("hashchange", () => location.reload());
+
+async function start() {
+  state.standing = await page.log.standing();
+  const id = decodeURIComponent(location.hash.slice(1));
+  state.defect = page.log.of("defect").find((record) => record.id === id) ?? null;
+  if (!state.defect) state.form = { what: "", seen: "", class: "report", scope: "pump", origin: "report", by: chosen("bay-name", ""), ...handed() };
+  draw();
+  toHeading(place);
+}
+
+// What another page hands over: plain text, and only choices that there are.
+function handed() {
+  if (!location.hash.startsWith(NEW) || location.hash.length > LONGEST) return {};
+  try {
+    const content = JSON.parse(decodeURIComponent(location.hash.slice(NEW.length)));
+    const text = (name) => (typeof content[name] === "string" ? content[name].slice(0, 200) : "");
+    return {
+      what: text("what"), seen: text("seen"), origin: text("origin") || "report",
+      ...(RANKS.includes(content.class) && { class: content.class }), ...(SCOPES.includes(content.scope) && { scope: content.scope }),
+    };
+  } catch {
+    return {};
+  }
+}
+
+const typed = (change) => {
+  Object.assign(state.form ?? state.decision, change);
+  draw();
+};
+
+async function write() {
+  const { what, seen, class: rank, scope, origin, by } = state.form;
+  const record = await page.log.add("defect", { origin, item: null, what: what.trim(), seen: seen.trim(), place: "", state: "", limit: "", class: rank, scope, rule: "" }, { by: by.trim() });
+  await page.log.standing();
+  history.replaceState(null, "", `#${record.id}`);
+  state.form = null;
+  await start();
+}
+
+async function decide() {
+  const { rank, scope, limits, by } = state.decision;
+  await page.log.add("decision", { defect: state.defect.id, class: rank, scope, limits: limits.trim() }, { replaces: here().heads, by: by.trim() });
+  state.decision = null;
+  await start();
+}
+
+async function withdraw() {
+  await page.log.add("withdrawn", { reason: page.words.defect.by_mistake }, { replaces: [state.defect.id] });
+  await page.log.standing();
+  location.replace(pageOf(""));
+}
+
+const here = () => state.standing.defects.find(({ id }) => id === state.defect.id);
+
+function draw() {
+  const { words } = page;
+  render(state.form ? writeView(words) : state.decision ? decideView(words) : defectView(words), place);
+  photos.paint(place);
+}
+
+const writeView = (words) => html`
+  <h2 class="bay-act">${words.defect.new}</h2>
+  ${field({ id: "what", label: words.defect.what, value: state.form.what, change: (what) => typed({ what }) })}
+  ${field({ id: "seen", label: words.defect.seen, value: state.form.seen, change: (seen) => typed({ seen }) })}
+  ${rankChips(words, state.form.class, (id) => typed({ class: id }))}
+  ${scopeChips(words, state.form.scope, (id) => typed({ scope: id }))}
+  ${field({ id: "by", label: words.bay.name, value: state.form.by, change: (by) => typed({ by }) })}
+  <div class="dock"><button type="button" class="key key-act" ?disabled=${!state.form.what.trim()} @click=${write}>${words.defect.write}</button></div>`;
+
+const decideView = (words) => html`
+  <h2 class="bay-act">${words.defect.decide}</h2>
+  <p>${state.defect.what}${state.defect.seen ? `: ${state.defect.seen}` : ""}</p>
+  ${rankChips(words, state.decision.rank, (id) => typed({ rank: id }))}
+  ${scopeChips(words, state.decision.scope, (id) => typed({ scope: id }))}
+  ${field({ id: "limits", label: words.defect.limits, value: state.decision.limits, change: (limits) => typed({ limits }) })}
+  ${field({ id: "by", label: words.defect.officer, value: state.decision.by, change: (by) => typed({ by }) })}
+  <div class="dock bay-dock"><button type="button" class="key" @click=${() => { state.decision = null; draw(); }}>${words.round.back}</button>
+    <button type="button" class="key key-act" ?disabled=${!state.decision.by.trim()} @click=${decide}>${words.defect.decide}</button></div>`;
+
+function defectView(words) {
+  const defect = state.defect;
+  const open = here();
+  const row = (label, text) => (text ? html`<p>${label}${colon} <b>${text}</b></p>` : nothing);
+  return html`
+    <h2 class="bay-act">${defect.what}</h2>
+    ${open ? html`<p class="plate bay-standing"><b>${classOf(open, words)}</b> <small>${open.decided_by ? fill(words.defect.decided_at, { by: open.decided_by, time: dayAndTime(open.decided_ms) }) : words.defect.proposed}</small></p>`
+      : html`<p class="plate bay-standing"><b>${words.defect.closed}</b></p>`}
+    ${row(words.defect.seen, defect.seen)}${row(words.defect.where, [defect.place, defect.state].filter(Boolean).join(", "))}${row(words.defect.limit, defect.limit)}
+    ${row(words.defect.may_not, open?.limits)}${row(words.defect.rule_of, page.data.sources[defect.rule])}${row(words.defect.origin, words.origin[defect.origin])}
+    <p>${fill(words.defect.written, { by: defect.by || "–", time: dayAndTime(defect.at_ms) })}</p>
+    ${photos.view(defect, words)}
+    <p class="bay-others">
+      <button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button>
+      ${open ? html`<button type="button" class="key" @click=${withdraw}>${words.defect.withdraw}</button>` : nothing}
+      <a class="key" href=${new URL("diagnose/", home).href}>${words.defect.diagnose}</a></p>
+    <div class="dock bay-dock">${open ? html`
+      <button type="button" class="key" @click=${() => { state.decision = { rank: open.class, scope: open.scope, limits: open.limits, by: "" }; draw(); toHeading(place); }}>${words.defect.decide}</button>
+      <a class="key key-act" href=${`${pageOf("release/")}#${defect.id}`}>${words.defect.release}</a>` : html`<a class="key key-act" href=${pageOf("")}>${words.bay.title}</a>`}</div>`;
+}
+
+if (page) await start();

@@ -1,0 +1,100 @@
+// What is due on the rig: overdue, within 30 days, later; by date, hours or miles. A touch says that it was done today.
+import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { calc, Refusal } from "../shared/engine.js";
+import { fill } from "../shared/site.js";
+import { live } from "../shared/notice.js";
+import { day } from "../shared/times.js";
+import { send } from "../rig/carry.js";
+import { calendarOf } from "../bay/calendar.js";
+import { opened } from "../bay/opened.js";
+import { field } from "../bay/item_forms.js";
+
+const METERS = ["miles", "engine_h", "pump_h"];
+const place = document.getElementById("bay");
+const page = await opened(place);
+/** @type {any} */
+const state = { rows: [], meters: {}, open: null, typed: {}, refused: null };
+
+async function look() {
+  const { data, log } = page;
+  const settings = await log.settings();
+  const rows = data.due.filter(({ id, equipment }) => settings[id]?.applies !== false && (!equipment || settings[equipment]?.applies !== false)).map(({ equipment: _, ...row }) => row);
+  Object.assign(state, await calc.ask("board.due", { rows, records: log.of("round", "ended", "answer", "done", "meters", "withdrawn"), on_ms: Date.now(), offset_min: -new Date().getTimezoneOffset() }));
+  draw();
+}
+
+async function done(id) {
+  await page.log.add("done", { due: id });
+  state.open = null;
+  await look();
+}
+
+async function notHere(id) {
+  const { data, log } = page;
+  const name = data.due.find((row) => row.id === id).equipment ?? id;
+  const settings = await log.settings();
+  await log.add("setting", { item: name, applies: false, reason: page.words.reason.none, limit: null }, { replaces: settings[name]?.ids ?? [] });
+  state.open = null;
+  await look();
+}
+
+async function readMeters() {
+  const read = {};
+  state.refused = null;
+  for (const name of METERS) {
+    const text = (state.typed[name] ?? "").trim();
+    if (!text) {
+      read[name] = null;
+      continue;
+    }
+    const least = state.meters[name] ?? 0;
+    let judged = null;
+    try {
+      judged = await calc.ask("limits.judged", { limit: { kind: "min", value: least, to: null, quantity: null }, text, own: null, earlier: [] }, { units: page.units });
+    } catch (refusal) {
+      if (!(refusal instanceof Refusal)) throw refusal;
+    }
+    if (!judged?.is_good) {
+      state.refused = fill(page.words.due.meter_refused, { name: page.words.meter[name], least });
+      return draw();
+    }
+    read[name] = judged.amount;
+  }
+  if (Object.values(read).every((number) => number === null)) return;
+  await page.log.add("meters", read);
+  state.typed = {};
+  await look();
+}
+
+const nameOf = (id) => page.words.list[id] ?? page.words.due_name[id];
+const calendar = () => send(calendarOf(state.rows.filter(({ due_date: date }) => date), { rig: page.rig, nameOf, words: page.words }));
+
+function when(row) {
+  const { words } = page;
+  const more = [["hours", row.left_hours], ["miles", row.left_miles]].filter(([, left]) => left !== null).map(([unit, left]) => fill(words.due[unit], { left: Math.round(left) }));
+  if (row.done_ms === null) return words.due.never;
+  return [row.due_date ? fill(words.due.by, { date: day(new Date(row.due_date[0], row.due_date[1] - 1, row.due_date[2])) }) : "", ...more].filter(Boolean).join(" · ");
+}
+
+function draw() {
+  const { words } = page;
+  const group = (standing) => {
+    const rows = state.rows.filter((row) => row.standing === standing);
+    return rows.length ? html`<section class="group"><h2 class="due-${standing}">${words.due[`group_${standing}`]} (${rows.length})</h2><ul class="due-rows">${rows.map((row) => html`
+      <li><button type="button" class="row" aria-expanded=${state.open === row.id ? "true" : "false"} @click=${() => { state.open = state.open === row.id ? null : row.id; draw(); }}>
+        <span>${nameOf(row.id)}<small>${when(row)}</small></span></button>
+        ${state.open === row.id ? html`<p class="bay-others">${words.due_pass[row.id] ? html`<span>${words.due_pass[row.id]}</span>` : nothing}
+          <button type="button" class="key key-act" @click=${() => done(row.id)}>${words.due.done_today}</button><button type="button" class="key" @click=${() => notHere(row.id)}>${words.round.not_here}</button></p>` : nothing}</li>`)}</ul></section>` : nothing;
+  };
+  render(html`
+    ${["overdue", "soon", "never", "later"].map(group)}
+    <section class="group"><h2>${words.due.meters}</h2>
+      ${METERS.map((name) => field({ id: name, label: state.meters[name] === null ? words.meter[name] : fill(words.due.meter, { name: words.meter[name], last: state.meters[name] }), value: state.typed[name] ?? "", mode: "decimal",
+        change: (text) => { state.typed[name] = text; } }))}
+      ${live(state.refused ? html`<p class="refusal">${state.refused}</p>` : nothing)}
+      <button type="button" class="key key-wide" @click=${readMeters}>${words.due.read}</button></section>
+    <div class="dock bay-dock"><button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button>
+      <button type="button" class="key key-act" @click=${calendar}>${words.due.calendar}</button></div>`, place);
+}
+
+if (page) await look();

@@ -1,0 +1,64 @@
+// The rig's log in the bay: its records, as a file to another phone and back, and emptying this phone.
+import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { fill } from "../shared/site.js";
+import { live } from "../shared/notice.js";
+import { dayAndTime } from "../shared/times.js";
+import { send } from "../rig/carry.js";
+import { bring, emptied, fileOf } from "../bay/exchange.js";
+import { opened } from "../bay/opened.js";
+
+const SHOWN = 60;
+const SURE_MS = 5000;
+const HIDDEN = new Set(["answer"]);
+const place = document.getElementById("bay");
+const page = await opened(place);
+/** @type {any} */
+const state = { said: [], isSure: false, shown: SHOWN };
+
+async function take(files) {
+  state.said = [];
+  for (const file of files) state.said.push(...(await bring(file, page)));
+  await page.log.standing();
+  draw();
+}
+
+// Two touches: the first asks, and the question lapses.
+async function empty() {
+  if (!state.isSure) {
+    state.isSure = true;
+    setTimeout(() => {
+      state.isSure = false;
+      draw();
+    }, SURE_MS);
+    return draw();
+  }
+  state.isSure = false;
+  const count = await emptied(page.log);
+  state.said = [count === null ? page.words.log.unemptied : fill(page.words.log.emptied, { count })];
+  await page.log.standing();
+  draw();
+}
+
+const label = ({ kind, what, list, item, due, reason }) => {
+  const { words, data } = page;
+  const name = what ?? words.list[list] ?? data.text[item]?.title ?? words.equipment[item] ?? words.list[due] ?? words.due_name[due] ?? reason ?? "";
+  return name ? `${words.kind[kind]}: ${name}` : words.kind[kind];
+};
+
+function draw() {
+  const { words, log, rig } = page;
+  const records = log.records.filter(({ kind }) => !HIDDEN.has(kind)).sort((one, other) => other.at_ms - one.at_ms);
+  render(html`
+    <p>${fill(words.log.count, { rig: rig.name, count: log.records.length })}</p>
+    <div class="rows">
+      <button type="button" class="key key-wide" ?disabled=${!log.records.length} @click=${() => send(fileOf(log))}>${words.log.file}</button>
+      <label class="key key-wide bay-file"><span>${words.log.bring}</span><input type="file" accept=".json,application/json" multiple @change=${({ target }) => take([...target.files])}></label>
+    </div>
+    ${live(state.said.length ? html`<ul class="notice listed">${state.said.map((line) => html`<li>${line}</li>`)}</ul>` : nothing)}
+    <ol class="bay-log">${records.slice(0, state.shown).map((record) => html`<li><b>${label(record)}</b><small>${dayAndTime(record.at_ms)}${record.by ? ` · ${record.by}` : ""}</small></li>`)}</ol>
+    ${records.length > state.shown ? html`<button type="button" class="key key-wide" @click=${() => { state.shown += SHOWN; draw(); }}>${words.log.more}</button>` : nothing}
+    <section class="group"><h2>${words.log.empty}</h2><p>${words.log.empty_told}</p>
+      <button type="button" class="key key-wide key-trouble" ?disabled=${!log.records.length} @click=${empty}>${state.isSure ? words.log.sure : words.log.empty}</button></section>`, place);
+}
+
+if (page) draw();

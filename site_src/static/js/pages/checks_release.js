@@ -1,0 +1,98 @@
+// Release: what was opened, what that must prove, what was done, and two names: repaired, and back in service.
+import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { calc } from "../shared/engine.js";
+import { fill } from "../shared/site.js";
+import { draftOf, keepDraft } from "../shared/draft.js";
+import { field } from "../bay/item_forms.js";
+import { opened, pageOf } from "../bay/opened.js";
+import { classOf } from "../bay/sentences.js";
+
+const EMPTY = { defects: [], opened: [], passed: [], done: "", parts: "", hours: "", repaired_by: "", by: "" };
+const place = document.getElementById("bay");
+const page = await opened(place);
+/** @type {any} */
+let entered = EMPTY;
+let standing = null;
+let proofs = [];
+let lacks = [];
+let released = false;
+
+async function start() {
+  standing = await page.log.standing();
+  const wanted = decodeURIComponent(location.hash.slice(1));
+  const here = new Set(standing.defects.map(({ id }) => id));
+  const draft = await draftOf(name());
+  entered = { ...EMPTY, ...draft };
+  if (here.has(wanted) && !entered.defects.includes(wanted)) entered = { ...entered, defects: [...entered.defects, wanted] };
+  entered = { ...entered, defects: entered.defects.filter((id) => here.has(id)) };
+  await change({});
+}
+
+const name = () => `release:${page.rig.id}`;
+
+async function change(part) {
+  entered = { ...entered, ...part };
+  draw();
+  const table = page.data.proofs;
+  const { defects: _, parts, hours, ...asked } = entered;
+  const newest = entered;
+  const answers = await Promise.all([calc.ask("release.proofs", { table, opened: entered.opened }), calc.ask("release.lacks", { table, entered: asked })]);
+  if (newest !== entered) return;
+  [proofs, lacks] = answers;
+  if (!released) keepDraft(name(), entered);
+  draw();
+}
+
+const toggled = (list, id) => (list.includes(id) ? list.filter((other) => other !== id) : [...list, id]);
+const repairOf = () => ({ defects: entered.defects, done: entered.done.trim(), parts: entered.parts.trim(), hours: entered.hours.trim() });
+
+async function repaired() {
+  await page.log.add("repair", repairOf(), { by: entered.repaired_by.trim() });
+  standing = await page.log.standing();
+  await change({});
+}
+
+async function release() {
+  const heads = standing.defects.filter(({ id }) => entered.defects.includes(id)).flatMap((defect) => defect.heads);
+  await page.log.add("repair", repairOf(), { by: entered.repaired_by.trim() });
+  await page.log.add("release", { defects: entered.defects, repaired_by: entered.repaired_by.trim(), opened: entered.opened, proofs: entered.passed.filter((id) => proofs.includes(id)), limits: "" },
+    { replaces: heads, by: entered.by.trim() });
+  standing = await page.log.standing();
+  released = true;
+  await keepDraft(name(), null);
+  draw();
+}
+
+// A row to tick: what is done stands with its mark.
+const tick = (id, label, isOn, act) => html`<li><button type="button" class="key key-wide bay-tick" aria-pressed=${isOn ? "true" : "false"} @click=${act}><span>${label}</span><b aria-hidden="true">${isOn ? "✓" : ""}</b></button></li>`;
+
+function draw() {
+  const { words, data } = page;
+  if (released) return render(doneView(words), place);
+  if (!standing.defects.length) return render(html`<p>${words.release.none}</p><div class="dock"><a class="key key-act" href=${pageOf("")}>${words.bay.title}</a></div>`, place);
+  const said = (code) => (code.startsWith("proof:") ? proofName(code.slice(6)) : words.lacks[code]);
+  const proofName = (id) => words.proof[id] ?? data.text[id]?.title ?? id;
+  render(html`
+    <h2>${words.release.which}</h2>
+    <ul class="ticks">${standing.defects.map((defect) => tick(defect.id, html`${classOf(defect, words)}: ${defect.what}`, entered.defects.includes(defect.id), () => change({ defects: toggled(entered.defects, defect.id) })))}</ul>
+    <h2>${words.release.opened}</h2>
+    <ul class="ticks ticks-two">${data.proofs.map(({ opened: id }) => tick(id, words.opened[id], entered.opened.includes(id), () => change({ opened: toggled(entered.opened, id) })))}</ul>
+    ${proofs.length ? html`<h2>${words.release.proofs}</h2><ul class="ticks">${proofs.map((id) => tick(id, proofName(id), entered.passed.includes(id), () => change({ passed: toggled(entered.passed, id) })))}</ul>` : nothing}
+    ${field({ id: "done", label: words.release.done, value: entered.done, change: (done) => change({ done }) })}
+    ${field({ id: "parts", label: words.release.parts, value: entered.parts, change: (parts) => change({ parts }) })}
+    ${field({ id: "hours", label: words.release.hours, value: entered.hours, mode: "decimal", change: (hours) => change({ hours }) })}
+    ${field({ id: "repaired_by", label: words.release.repaired_by, value: entered.repaired_by, change: (text) => change({ repaired_by: text }) })}
+    ${field({ id: "by", label: words.release.by, value: entered.by, change: (by) => change({ by }) })}
+    ${lacks.length ? html`<p class="bay-rule">${words.release.lacks} ${lacks.map(said).join(", ")}.</p>` : nothing}
+    <div class="dock bay-dock">
+      <button type="button" class="key" ?disabled=${!entered.defects.length || !entered.done.trim() || !entered.repaired_by.trim()} @click=${repaired}>${words.release.only_repaired}</button>
+      <button type="button" class="key key-act" ?disabled=${!entered.defects.length || lacks.length > 0} @click=${release}>${words.release.release}</button></div>`, place);
+}
+
+const doneView = (words) => html`
+  <h2 class="bay-act">${standing.defects.length ? words.release.still : fill(words.release.back, { rig: page.rig.name })}</h2>
+  <p>${fill(words.release.names, { repaired_by: entered.repaired_by, by: entered.by })}</p>
+  <ul class="listed">${words.release.then.map((line) => html`<li>${line}</li>`)}</ul>
+  <div class="dock bay-dock"><button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button><a class="key key-act" href=${pageOf("")}>${words.bay.title}</a></div>`;
+
+if (page) await start();

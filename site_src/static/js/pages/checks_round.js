@@ -1,0 +1,197 @@
+// A check, one item to a screen: where, look, the good sign, the limit; good or not good at the thumb. calc.bay says which items,
+// in which order, and what a reading is worth. Each answer is a record of its own as soon as it is touched.
+import { render } from "../../vendor/lit-html/lit-html.js";
+import { calc, Refusal } from "../shared/engine.js";
+import { chosen, choose } from "../shared/choices.js";
+import { toHeading } from "../shared/focus.js";
+import { running, runs } from "../shared/running.js";
+import { home } from "../shared/site.js";
+import { opened } from "../bay/opened.js";
+import { Clock } from "../bay/clock.js";
+import { doneView, firstView, itemView } from "../bay/item.js";
+import { limitText, unitOf } from "../bay/sentences.js";
+
+const SETTLE_MS = 400; // a second touch that follows at once is no answer to the item it brought
+const place = document.getElementById("bay");
+const page = await opened(place);
+const list = decodeURIComponent(location.hash.slice(1));
+/** @type {any} */
+const state = { at: null, entry: "", judged: null, near: null, form: null, isRead: false, shownAt: -SETTLE_MS, took: [], ended: null, refused: null };
+const clock = new Clock({ tick: () => draw(), done: (text) => enter(text) });
+
+async function start() {
+  const { data, log, rig } = page;
+  if (!data.lists.includes(list)) return location.replace(new URL("checks/", home));
+  page.defects = (await log.standing()).defects;
+  page.settings = await log.settings();
+  const { items } = await calc.ask("rounds.items", { rows: data.rows, name: list, profile: rig, settings: page.settings });
+  page.round = log.openRound(list);
+  page.items = page.round?.items ?? items;
+  await look();
+  state.isRead = Boolean(page.round) || !page.defects.length && Boolean(chosen("bay-name", ""));
+  await show(page.left[0] ?? null);
+}
+
+// How far the check is, by all that is in the log of it.
+async function look() {
+  const { log, round, items } = page;
+  const progress = round ? await log.progress(round.id) : { answers: {}, left: items, is_ended: false };
+  Object.assign(page, { answers: progress.answers, left: progress.left.filter((id) => page.rows.has(id)) });
+}
+
+async function show(id) {
+  clock.stop();
+  Object.assign(state, { at: id, entry: "", judged: null, near: null, form: null, refused: null, shownAt: performance.now(), since: performance.now() });
+  const row = id && page.rows.get(id);
+  if (row?.limit) {
+    page.own = page.settings[id]?.limit ?? null;
+    state.limit = await calc.ask("limits.shown", { limit: row.limit, own: page.own }, { units: page.units });
+    state.earlier = page.log.readings(id, page.round?.id);
+    await nearby(row);
+  }
+  mark();
+  draw();
+  toHeading(place);
+  scrollTo({ top: 0, behavior: "instant" });
+}
+
+// The figures next to what stands in the tray, or next to the last reading, or to the limit.
+async function nearby(row) {
+  const { data, system } = page;
+  const last = [...state.earlier].sort((one, other) => one.at_ms - other.at_ms).at(-1);
+  const before = last ? await calc.ask("limits.shown", { limit: { ...row.limit, kind: "target", value: last.amount, to: null }, own: null }, { units: page.units }) : null;
+  state.last = before?.value ?? null;
+  state.start = state.entry ? state.entry.split("@")[0] : state.last ?? state.limit.value;
+  const step = row.limit.quantity ? data.systems[system].steps[row.limit.quantity] : data.steps[row.unit];
+  [state.near] = await calc.ask("entry.near", { rows: [{ text: state.start, kind: row.limit.quantity ?? "count", step }], decimal: page.units.decimal, below: 2, above: 2 });
+}
+
+async function enter(text) {
+  const row = page.rows.get(state.at);
+  state.entry = text.trim() ? `${text.trim()}@${page.system}` : "";
+  state.judged = state.refused = null;
+  if (state.entry) {
+    const entry = state.entry;
+    try {
+      const judged = await calc.ask("limits.judged", { limit: row.limit, text: entry, own: page.own, earlier: state.earlier }, { units: page.units });
+      if (entry === state.entry) state.judged = judged;
+    } catch (refusal) {
+      if (!(refusal instanceof Refusal)) throw refusal;
+      state.refused = page.words.refusal[/** @type {any} */ (refusal).code] ?? page.words.refusal.other;
+    }
+    if (state.judged) await nearby(row);
+  }
+  draw();
+}
+
+// The record that begins the check, with its first answer.
+async function begun() {
+  page.round ??= await page.log.add("round", { list, items: page.items });
+  return page.round.id;
+}
+
+async function answer(says, more = {}) {
+  if (performance.now() - state.shownAt < SETTLE_MS) return;
+  const id = state.at;
+  const round = await begun();
+  const before = page.answers[id];
+  state.took.push({ item: id, took_s: (performance.now() - state.since) / 1000 });
+  await page.log.add("answer", { round, item: id, answer: says, entry: state.entry || null, amount: state.judged?.amount ?? null, ...more }, { replaces: before ? [before.id] : [] });
+  await look();
+  await show(page.left[0] ?? null);
+}
+
+const act = {
+  redraw: () => draw(),
+  enter,
+  read: () => {
+    state.isRead = true;
+    show(state.at);
+  },
+  name: (text) => choose("bay-name", text.trim()),
+  good: () => answer("good"),
+  notGood() {
+    if (performance.now() - state.shownAt < SETTLE_MS) return;
+    const row = page.rows.get(state.at);
+    if (page.defects.some(({ item }) => item === row.id)) return answer("not_good"); // it is written already
+    state.form = { kind: "defect", seen: "", rank: row.class, scope: row.scope };
+    draw();
+    toHeading(place);
+  },
+  form(change) {
+    state.form = change && { ...state.form, ...change };
+    draw();
+  },
+  async writeDefect() {
+    const row = page.rows.get(state.at);
+    const { seen, rank, scope } = state.form;
+    const { words, data } = page;
+    const restricts = row.restricts && rank === "restricted" ? words.restricts[row.restricts] : "";
+    await page.log.add("defect", {
+      origin: "check", item: row.id, what: data.text[row.id].title, seen: [seen.trim(), state.entry.split("@")[0] && `${state.entry.split("@")[0]} ${unitOf(row, page)}`, restricts].filter(Boolean).join("; "),
+      place: words.place[row.place], state: words.engine_state[row.state], limit: row.limit ? limitText(state.limit, row, page) : "",
+      class: rank, scope, rule: row.source[0],
+    });
+    page.defects = (await page.log.standing()).defects;
+    state.shownAt = -SETTLE_MS;
+    await answer("not_good");
+  },
+  async notHere() {
+    const row = page.rows.get(state.at);
+    const name = row.equipment ?? row.id;
+    await page.log.add("setting", { item: name, applies: false, reason: state.form.reason.trim(), limit: null }, { replaces: page.settings[name]?.ids ?? [] });
+    page.settings = await page.log.settings();
+    const others = page.left.filter((id) => id !== row.id && row.equipment && page.rows.get(id).equipment === row.equipment);
+    const round = await begun();
+    for (const id of others) await page.log.add("answer", { round, item: id, answer: "not_here", entry: null, amount: null });
+    state.shownAt = -SETTLE_MS;
+    await answer("not_here");
+  },
+  async ownLimit() {
+    const row = page.rows.get(state.at);
+    const { value, to, whose } = state.form;
+    try {
+      const read = async (text) => (await calc.ask("limits.judged", { limit: { ...row.limit, kind: "target" }, text: `${text}@${page.system}`, own: null, earlier: [] }, { units: page.units })).amount;
+      const limit = { value: await read(value), to: row.limit.kind === "range" ? await read(to) : null, whose: whose.trim() };
+      if (limit.to !== null && limit.to < limit.value) throw new Refusal({ field: "to", code: "other" });
+      await page.log.add("setting", { item: row.id, applies: true, reason: "", limit }, { replaces: page.settings[row.id]?.ids ?? [] });
+    } catch (refusal) {
+      if (!(refusal instanceof Refusal)) throw refusal;
+      return act.form({ refused: page.words.refusal[/** @type {any} */ (refusal).code] ?? page.words.refusal.other });
+    }
+    page.settings = await page.log.settings();
+    await show(state.at);
+  },
+  clock: () => clock.start(page.rows.get(state.at)),
+  tap: () => clock.tap(),
+  later() {
+    const at = page.left.indexOf(state.at);
+    return show(page.left[(at + 1) % page.left.length]);
+  },
+  back() {
+    const done = page.items.filter((id) => page.answers[id] && page.rows.has(id));
+    return show(done.at(-1) ?? state.at);
+  },
+  async end() {
+    const words = Object.fromEntries(state.took.map(({ item }) => [item, page.data.text[item].title.split(" ").length + page.data.text[item].good.split(" ").length]));
+    const hurried = await calc.ask("rounds.hurried", { answers: state.took, words });
+    const record = await page.log.add("ended", { round: page.round.id, took_s: Math.round((Date.now() - page.round.at_ms) / 1000), hurried: hurried.length });
+    state.ended = { ...record, hurried };
+    mark();
+    draw();
+  },
+};
+
+// What the strip of every other page says of this check, while it is under way.
+function mark() {
+  const address = `checks/round/#${list}`;
+  if (page.round && !state.ended) runs("check", { title: page.words.list[list], address, began_at: page.round.at_ms });
+  else if (running().check?.address === address) runs("check", null);
+}
+
+function draw() {
+  const view = { ...page, page, state, act, clock, list };
+  render(!state.isRead ? firstView(view) : state.at === null ? doneView(view) : itemView(view), place);
+}
+
+if (page) await start();

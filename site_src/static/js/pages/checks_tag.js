@@ -1,0 +1,28 @@
+// The tag: what the rig may not do, large enough to be read from the cab door, held up or printed.
+import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { colon, fill } from "../shared/site.js";
+import { dayAndTime } from "../shared/times.js";
+import { opened, pageOf } from "../bay/opened.js";
+
+const place = document.getElementById("bay");
+const page = await opened(place);
+if (page) await start();
+
+async function start() {
+  const { words, log, rig } = page;
+  const { state, defects } = await log.standing();
+  const own = defects.filter((defect) => defect.state === state);
+  const [worst] = own;
+  if (!words.tag[state]) return render(html`<p>${words.tag.none}</p><div class="dock"><a class="key key-act" href=${pageOf("")}>${words.bay.title}</a></div>`, place);
+  render(html`
+    <section class="tag" data-state=${state}>
+      <p class="tag-rig">${rig.name}</p>
+      <h2 class="tag-state">${words.tag[state]}</h2>
+      <p class="tag-never">${words.never[state]}</p>
+      ${own.map((defect) => html`<p class="tag-what">${defect.what}${defect.seen ? html`: ${defect.seen}` : nothing}${defect.limits ? html`<br><b>${defect.limits}</b>` : nothing}</p>`)}
+      <p class="tag-by">${fill(words.tag.placed, { by: worst.by || "–", time: dayAndTime(worst.at_ms) })}<br>
+        ${words.tag.officer}${colon} ${worst.decided_by ?? words.tag.undecided}<br>${words.tag.remove}</p>
+    </section>
+    <div class="dock bay-dock"><button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button>
+      <button type="button" class="key key-act" @click=${() => place.querySelector(".tag").requestFullscreen?.()}>${words.tag.hold_up}</button></div>`, place);
+}
