@@ -65,7 +65,7 @@ def due(rows, records, on_ms, offset_min):
     on_ms: the moment, milliseconds since 1970
     offset_min: minutes that the place's clock is ahead of UTC
 
-    Returns `{"rows": [...], "meters": last readings by name}` of contract `board.due`, overdue first, then by date: standing
+    Returns `{"rows": [...], "meters": last readings by name}` of contract `board.due`, overdue first, then by date, then as the rows came: standing
     overdue (a day, hour or mile past), soon (within 30 days, or in the last tenth of the hours or miles), later, or never
     where nothing says it was ever done. Raises CalcError naming on_ms.
     Source: common practice (whichever comes first; the 30 days are the board's own).
@@ -78,7 +78,8 @@ def due(rows, records, on_ms, offset_min):
     done = _done(live, rows)
     answer = [_row(row, done.get(row["id"]), meters, today, offset_min) for row in rows]
     order = ("overdue", "soon", "never", "later")
-    answer.sort(key=lambda row: (order.index(row["standing"]), row["due_day"] if row["due_day"] is not None else 10**9, row["id"]))
+    places = {row["id"]: place for place, row in enumerate(rows)}
+    answer.sort(key=lambda row: (order.index(row["standing"]), row["due_day"] if row["due_day"] is not None else 10**9, places[row["id"]]))
     return {"rows": answer, "meters": {name: meters[name][-1][1] if meters[name] else None for name in METERS}}
 
 

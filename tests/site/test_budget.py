@@ -2,7 +2,7 @@
 
 Seen on 2026-11-29, compressed: 204 files and 1,032 kB with English alone, 53 kB of it the face; French adds 140 files and 502 kB; the heaviest page
 is 15.5 kB (fr/diagnose/read/), the heaviest data of a page 33.8 kB (fr/diagnose/: a question and two answers for each of 223 looks), data that pages share
-15.2 kB (fr/shift/), styles 21.8 kB, calc 93 kB. A budget is up to a tenth above.
+15.2 kB (fr/shift/), styles 23 kB, calc 104 kB, 11 kB of it the bay. A budget is up to a tenth above.
 One that is passed is raised here, on purpose, with its reason in the commit.
 """
 import gzip
@@ -11,9 +11,9 @@ import pytest
 
 from site_src.content import data, languages
 
-SITE_FILES, SITE_KB = 224, 1130
-LANGUAGE_FILES, LANGUAGE_KB = 150, 545
-PAGE_KB, DATA_KB, SHARED_KB, STYLES_KB, CALC_KB = 16, 37, 16.5, 24, 100
+SITE_FILES, SITE_KB = 245, 1190
+LANGUAGE_FILES, LANGUAGE_KB = 162, 590
+PAGE_KB, DATA_KB, SHARED_KB, STYLES_KB, CALC_KB = 16, 37, 16.5, 25.5, 112
 
 
 @pytest.fixture(scope="module")

@@ -4,6 +4,9 @@ const TICK_MS = 250;
 const MINUTE_S = 60;
 
 export class Clock {
+  row = null;
+  whole_s = 0;
+  isOver = false;
   began = null;
   taps = 0;
   away_s = 0;
@@ -12,7 +15,8 @@ export class Clock {
 
   // tick(): a new second; done(text): the reading that it came to.
   constructor({ tick, done }) {
-    Object.assign(this, { tick, done });
+    this.tick = tick;
+    this.done = done;
     document.addEventListener("visibilitychange", () => {
       if (this.began === null) return;
       if (document.hidden) this.#left = performance.now();

@@ -43,6 +43,8 @@ async function scaled(file) {
 
 export class Photos {
   #refused = false;
+  log = null;
+  redraw = null;
 
   constructor(log, redraw) {
     Object.assign(this, { log, redraw });

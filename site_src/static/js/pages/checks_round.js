@@ -190,8 +190,10 @@ function mark() {
 }
 
 function draw() {
+  /** @type {any} */
   const view = { ...page, page, state, act, clock, list };
   render(!state.isRead ? firstView(view) : state.at === null ? doneView(view) : itemView(view), place);
 }
 
+addEventListener("hashchange", () => location.reload());
 if (page) await start();
