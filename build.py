@@ -83,8 +83,8 @@ def freeze_language(dist, app):
     def unlinked():
         for part in service.PARTS:
             yield "service.part", {"part": part}
-        for part in checks.PARTS:
-            yield "checks.part", {"part": part}
+        for work in checks.PARTS:
+            yield "checks.work", {"work": work}
         for card in data.cards():
             yield "shift.page_data", {"card": card["id"]}
         for source in reckoners.WATER:

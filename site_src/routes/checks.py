@@ -20,9 +20,9 @@ def index():
     return flask.render_template("checks/index.html")
 
 
-@routes.get("/checks/<any(round, defect, release, tag, due, log):part>/")
-def part(part):
-    return flask.render_template(f"checks/{part}.html")
+@routes.get("/checks/<work>/")
+def work(work):
+    return flask.render_template(f"checks/{work}.html")
 
 
 @routes.get("/checks/page.json")

@@ -4,7 +4,7 @@ import json
 
 from site_src.app import create_app
 from site_src.content import data, fleet, reckoners, units
-from site_src.routes import help, service, tables
+from site_src.routes import checks, help, service, tables
 
 
 def page_data(path):
@@ -39,6 +39,7 @@ PARTS = {
     "source": reckoners.WATER,
     "name": sorted(fleet.load()),
     "part": list(service.PARTS),
+    "work": list(checks.PARTS),
     "topic": list(help.TOPICS),
 }
 

@@ -37,7 +37,7 @@ export function itemView(view) {
         <button type="button" class="key" @click=${() => act.form({ kind: "here", reason: "" })}>${words.round.not_here}</button>
         ${row.limit ? html`<button type="button" class="key" @click=${() => act.form({ kind: "own", value: "", to: "", whose: "" })}>${words.round.own}</button>` : nothing}
         <button type="button" class="key" @click=${act.later}>${words.round.later}</button>
-        <button type="button" class="key" ?disabled=${!Object.keys(view.answers).length} @click=${act.back}>${words.round.back}</button>
+        ${Object.keys(view.answers).length ? html`<button type="button" class="key" @click=${act.back}>${words.round.back}</button>` : nothing}
       </p>
       <div class="dock bay-dock">
         <button type="button" class="key key-trouble" @click=${act.notGood}>${words.round.not_good}</button>

@@ -20,6 +20,7 @@ import { largeView, powerView } from "../shift/power.js";
 import { spoken } from "../shift/spoken.js";
 import { stepView, whyBelow } from "../shift/step.js";
 import { unlikeView } from "../shift/unlike.js";
+import { isOut, passed } from "../shift/pump_out.js";
 
 const DONE = { road: "done_road", freeze: "done_road", check: "done_road", override: "done_tag", moving: "done_road" };
 const place = document.getElementById("card");
@@ -120,6 +121,7 @@ function screen({ state, sequence, orders, last, hurried }) {
 
 await starting;
 place.replaceChildren();
+if (data.into_pump && isOut(card.rig)) await passed({ rig: card.rig, words, place });
 page.out = await outElsewhere({ titles: data.titles, own: data.sequence.id, rig });
 await card.open();
 stayAwake((awake) => {

@@ -1,0 +1,151 @@
+"""The bay by touch: a weekly check with two defects, killed and gone on with; the status on other pages; release; the log to a second phone."""
+import json
+
+from playwright.sync_api import expect
+
+from site_src.content import checks, data
+from tests.phone.card import beside
+from tests.phone.handset import kill
+from tests.phone.store import do
+
+T = data.words("bay", "en")
+TEXT = data.words("checks", "en")
+PUMP_OUT = data.words("site", "en")["rig_status"]["pump_out"]
+OUT = data.words("shift", "en")["out_first"]
+MIDSHIP = {"drive": "midship", "pump_stages": "1", "pressure_control": "governor", "shift_control": "air", "transmission": "automatic"}
+
+
+def key(page, name):
+    return page.get_by_role("button", name=name, exact=True)
+
+
+def title(page):
+    return page.locator(".bay-act")
+
+
+def touched_on(page, name):
+    """Touch a key until the next item is there: a touch within a moment of a new item counts for none."""
+    before = title(page).inner_text()
+    for _ in range(10):
+        key(page, name).tap()
+        try:
+            expect(title(page)).not_to_have_text(before, timeout=700)
+            return
+        except AssertionError:
+            continue
+    raise AssertionError(f"{before}: {name} leads nowhere")
+
+
+KINDS = {TEXT[row["id"]]["title"]: row["limit"]["kind"] for row in checks.rows() if row["limit"]}
+
+
+def good(page):
+    """Good; with a figure of the tray on the good side of the limit for a reading, where the item has one."""
+    kind = KINDS.get(title(page).inner_text())
+    if kind:
+        tray = page.locator(".tray .key")
+        expect(tray.nth(1)).to_be_visible()
+        tray.nth({"max": 0, "min": -1}.get(kind, 2)).tap()
+        expect(key(page, T["round"]["good"])).to_be_enabled()
+    touched_on(page, T["round"]["good"])
+
+
+def defect(page, seen):
+    touched_on(page, T["round"]["not_good"])
+    page.get_by_label(T["defect"]["seen"]).fill(seen)
+    touched_on(page, T["defect"]["write"])
+
+
+def begin(page):
+    page.get_by_label(T["bay"]["name"]).fill("Hart")
+    touched_on(page, T["round"]["begin"])
+
+
+def test_a_weekly_check_and_what_comes_of_it(take, tmp_path):
+    """Item by item by touch; killed in the middle, it goes on where it was; two defects take the pump out of service on every page."""
+    handset = take()
+    profile = beside(handset, **MIDSHIP)
+    page = handset.open("checks/round/#weekly")
+    begin(page)
+    bad = {TEXT["shift_lockup"]["title"]: "range lost", TEXT["eng_belts"]["title"]: "frayed"}
+    done = 0
+    while title(page).inner_text() != T["round"]["all"]:
+        now = title(page).inner_text()
+        if now in bad:
+            defect(page, bad[now])
+        else:
+            good(page)
+        done += 1
+        if done == 9:
+            expect(title(page)).not_to_have_text(now)
+            here = title(page).inner_text()
+            kill(page)
+            page = handset.open("checks/round/#weekly")
+            expect(title(page)).to_have_text(here)
+    assert done > 25
+    key(page, T["round"]["end"]).tap()
+    expect(page.get_by_text(T["round"]["summary"].format(good=done - 2, bad=2, here=0))).to_be_visible()
+    expect(page.get_by_role("alert")).to_be_visible()  # nobody reads so fast
+    for address in ("", "pressure/", "shift/road/"):
+        other = handset.open(address)
+        expect(other.locator("#rig-status")).to_contain_text(PUMP_OUT)
+        expect(other.locator("#rig-status")).to_contain_text("range lost")
+        other.close()
+    card = handset.open("shift/bay/")
+    expect(card.get_by_role("alert")).to_contain_text(PUMP_OUT)
+    expect(card.locator(".step")).to_have_count(0)
+    card.get_by_label(OUT["name"]).fill("Moss")
+    key(card, OUT["go_on"]).tap()
+    expect(card.locator(".step")).to_be_visible()
+    card.close()
+    page.goto(handset.host.origin + "checks/")
+    expect(page.locator(".defect")).to_have_count(2)
+
+    release_pump(page, handset)
+    page.goto(handset.host.origin + "checks/log/")
+    with page.expect_download() as leaving:
+        key(page, T["log"]["file"]).tap()
+    leaving.value.save_as(tmp_path / "log.json")
+    content = (tmp_path / "log.json").read_text(encoding="utf-8")
+    records = do(page, "keptRecords", "bay")
+
+    second = take()
+    beside(second, **MIDSHIP)
+    other = second.open("checks/log/")
+    spoiled = json.loads(content)
+    spoiled["records"] = [{**spoiled["records"][0], "id": "x", "kind": "spell"}, *spoiled["records"][:10]]
+    for name, text in (("part.json", json.dumps(spoiled)), ("log.json", content), ("again.json", content)):
+        other.locator("input[type=file]").set_input_files({"name": name, "mimeType": "application/json", "buffer": text.encode()})
+        expect(other.get_by_role("status").filter(has_text=name)).to_be_visible()
+        if name == "part.json":
+            expect(other.get_by_text(T["log"]["refused"].format(at=1, field="kind", reason=T["log_reason"]["unknown"]))).to_be_visible()
+    expect(other.get_by_text(T["log"]["taken"].format(file="again.json", taken=0, same=len(records)))).to_be_visible()
+    assert sorted(do(other, "keptRecords", "bay"), key=lambda record: record["id"]) == sorted(records, key=lambda record: record["id"])
+    with other.expect_download() as leaving:
+        key(other, T["log"]["file"]).tap()
+    leaving.value.save_as(tmp_path / "second.json")
+    assert (tmp_path / "second.json").read_bytes() == (tmp_path / "log.json").read_bytes()
+    assert profile["id"] == records[0]["rig_id"]
+
+
+def release_pump(page, handset):
+    """An officer decides, a technician repairs, another puts it back; the pump is in service, the belts are open."""
+    page.locator(".defect a").first.tap()
+    key(page, T["defect"]["decide"]).tap()
+    page.get_by_label(T["defect"]["officer"]).fill("Lane")
+    key(page, T["defect"]["decide"]).tap()
+    expect(page.get_by_text("Lane").first).to_be_visible()
+    page.get_by_role("link", name=T["defect"]["release"]).tap()
+    key(page, T["opened"]["shift"]).tap()
+    for proof in next(row for row in checks.proofs() if row["opened"] == "shift")["proofs"]:
+        key(page, TEXT[proof]["title"]).tap()
+    page.get_by_label(T["release"]["done"]).fill("selector valve replaced")
+    page.get_by_label(T["release"]["repaired_by"]).fill("Moss")
+    page.get_by_label(T["release"]["by"]).fill("moss")
+    expect(key(page, T["release"]["release"])).to_be_disabled()  # a second person's name
+    page.get_by_label(T["release"]["by"]).fill("Hart")
+    key(page, T["release"]["release"]).tap()
+    expect(page.get_by_text(T["release"]["names"].format(repaired_by="Moss", by="Hart"))).to_be_visible()
+    start = handset.open("")
+    expect(start.locator("#rig-status")).to_be_hidden()
+    start.close()
