@@ -3,7 +3,7 @@ import json
 
 from calc.base.errors import CalcError
 
-MOST_CHARACTERS = 200000
+MOST_CHARACTERS = 1000000  # what a log of ten thousand records says of a rig's status is 320,000
 MOST_HELD = 32
 
 # What may be called, as topic.function: the module that holds the function, and its arguments. tests/contracts has the shape of each.
@@ -75,7 +75,7 @@ def hold(name, value_json):
     """Keep plain data under a name, for calls that name it in place of handing it over.
 
     name: any text; what was held under it is replaced. Up to 32 names are held
-    value_json: the data, as JSON text of up to 200,000 characters
+    value_json: the data, as JSON text of up to 1,000,000 characters
 
     Returns the text of a JSON object: `{"ok": true}`, or `{"error": {"field", "code", ...facts}}`. Raises nothing.
     """
@@ -86,7 +86,7 @@ def call(name, arguments_json):
     """Call a function of calc by name.
 
     name: one of DOORS, such as "hose.friction_loss_psi"
-    arguments_json: its arguments, as the text of a JSON object, up to 200,000 characters. Its `held`, where there is
+    arguments_json: its arguments, as the text of a JSON object, up to 1,000,000 characters. Its `held`, where there is
         one, names what is held by argument: `{"layout": ..., "held": {"shelf": name}}`
 
     Returns the text of a JSON object: `{"ok": answer}`, or `{"error": {"field", "code", ...facts}}` for an

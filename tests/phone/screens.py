@@ -7,13 +7,15 @@ from site_src.content import data
 from site_src.routes import help, why
 from tests import service_records
 from tests.phone.card import beside, hasten, open_card
-from tests.phone.diagnosis import tap_until
+from tests.phone.diagnosis import tap, tap_until
 from tests.phone.history import held, years
 from tests.phone.layout import open_layout
 from tests.phone.proof import store
 from tests.phone.sheet import open_sheet
 from tests.phone.words import PRACTICE, SITE
+from tests.phone.store import do
 from tests.site import pages
+from tests.unit.bay.logs import defect
 
 PAIR = data.words("practice")["debrief"]
 
@@ -144,6 +146,20 @@ def log_with_a_run(handset):
     return page
 
 
+def in_the_bay(handset, address, *keys):
+    """A rig with a pump out of service, at a page of the bay, after touches of keys by their words."""
+    beside(handset, drive="midship")
+    page = handset.open("404.html")
+    page.evaluate("""() => localStorage.setItem("bay-name", "Hart")""")
+    do(page, "keepRecord", "bay", {**defect("d1"), "rig_id": "rig-1", "rig_name": "Pump of the day"})
+    page.goto(handset.host.origin + "checks/" + address)
+    for key in keys:
+        section, name = key.split(".")
+        tap(page, data.words("bay")[section][name])
+    page.locator("#bay :is(.key, .row)").first.wait_for()
+    return page
+
+
 def over_the_years(handset):
     """A rig with some years of tests, a table open, one test just taken off."""
     page = held(handset, years())
@@ -210,6 +226,14 @@ STATES = {
     "practice, a fault hidden": hidden_fault,
     "practice, a run read": found_fault,
     "years of tests": over_the_years,
+    "checks start": lambda handset: in_the_bay(handset, ""),
+    "checks item": lambda handset: in_the_bay(handset, "round/#cab_air", "round.begin"),
+    "checks not good": lambda handset: in_the_bay(handset, "round/#cab_air", "round.begin", "round.not_good"),
+    "checks defect": lambda handset: in_the_bay(handset, "defect/#d1"),
+    "checks release": lambda handset: in_the_bay(handset, "release/#d1"),
+    "checks tag": lambda handset: in_the_bay(handset, "tag/"),
+    "checks due": lambda handset: in_the_bay(handset, "due/"),
+    "checks log": lambda handset: in_the_bay(handset, "log/"),
     "check after repair": raising,
     "pressure with a wye": wye,
     **{f"pressure, its {tab}": functools.partial(wye, tab=tab) for tab in ("hose", "height", "more")},

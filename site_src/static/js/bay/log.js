@@ -37,6 +37,16 @@ export class Log {
     return standing;
   }
 
+  // What the due board is worked out from: of the answers, only the newest good one of each item that a row goes by.
+  ofDue(rows) {
+    const items = new Set(rows.flatMap(({ by }) => by));
+    const newest = new Map();
+    for (const record of this.of("answer")) {
+      if (record.answer === "good" && items.has(record.item) && !(newest.get(record.item)?.at_ms >= record.at_ms)) newest.set(record.item, record);
+    }
+    return [...this.of("round", "ended", "done", "meters", "withdrawn"), ...newest.values()];
+  }
+
   settings = () => calc.ask("rounds.settings", { records: this.of("setting", "withdrawn") });
 
   // What is known of a check: its begin, its answers and its end.

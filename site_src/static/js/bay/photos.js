@@ -70,6 +70,6 @@ export class Photos {
     return html`
       ${this.log.of("photo").filter((record) => record.defect === defect.id).map(({ id }) => html`<canvas class="bay-photo" role="img" aria-label=${words.defect.photo_of} data-photo=${id}></canvas>`)}
       ${this.#refused ? html`<p class="refusal" role="alert">${words.defect.no_photo}</p>` : nothing}
-      <label class="key key-wide bay-file"><span>${words.defect.photo}</span><input type="file" accept="image/*" capture="environment" @change=${({ target }) => this.#take(defect, target.files[0])}></label>`;
+      <label class="key key-wide key-file"><span>${words.defect.photo}</span><input type="file" accept="image/*" capture="environment" @change=${({ target }) => this.#take(defect, target.files[0])}></label>`;
   }
 }

@@ -1,5 +1,6 @@
 // How a diagnosis ends: a cause that stands, a stop, or what stands in the way of the next look.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { defectLink } from "../shared/defect_link.js";
 import { colon } from "../shared/site.js";
 import { orderView } from "../shared/order.js";
 import { shape } from "../shared/warning.js";
@@ -17,6 +18,7 @@ export function endView({ end, ranked, data, state, setEngine, lookAt }) {
 }
 
 export const endActs = ({ end, data, state, setRole, again, back }) => html`
+  ${["danger", "engine"].includes(end.kind) ? nothing : html`<a class="key key-row" href=${defectLink(defectOf({ end, data, state }))}>${data.words.rig_status_acts.write}</a>`}
   ${end.kind === "technician" ? html`<button type="button" class="key key-row" @click=${() => setRole("technician")}>${data.words.diagnose.as_technician}</button>` : nothing}
   ${end.kind !== "danger" && state.asked.length ? html`<button type="button" class="key key-half" @click=${back}>${data.words.diagnose.back}</button>` : nothing}
   <button type="button" class="key ${end.kind !== "danger" && state.asked.length ? "key-half" : "key-row"}" @click=${again}>${data.words.diagnose.again}</button>`;
@@ -29,6 +31,13 @@ export const slipActs = ({ words: { diagnose }, isAsked, ask, takeBack, again })
     : html`
     <button type="button" class="key key-row" @click=${() => ask(true)}>${diagnose.slip}</button>
     <button type="button" class="key key-row" @click=${again}>${diagnose.again}</button>`}`;
+
+// What a diagnosis leaves behind as a defect: the cause that stands, or what it ended with, and what was seen.
+const defectOf = ({ end, data, state }) => ({
+  origin: "diagnosis", what: data.words.name[end.cause] ?? data.words.end[`${end.kind}_title`],
+  seen: state.asked.filter(({ said }) => said === "seen").flatMap(({ settles }) => settles).map((sign) => data.words.sees[sign]).filter(Boolean).join("; "),
+  rank: end.kind === "stands" && !data.causes[end.cause].out ? "report" : "out_of_service",
+});
 
 const hold = (words) => html`<p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>`;
 

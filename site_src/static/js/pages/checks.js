@@ -8,7 +8,6 @@ import { day } from "../shared/times.js";
 import { opened, pageOf } from "../bay/opened.js";
 import { defectRow } from "../bay/sentences.js";
 
-const OF_DUE = ["round", "ended", "done", "meters", "withdrawn"];
 const place = document.getElementById("bay");
 const page = await opened(place);
 if (page) await start();
@@ -16,9 +15,9 @@ if (page) await start();
 async function start() {
   const { data, words, log, rig } = page;
   const standing = await log.standing();
+  const rows = data.due.filter(({ id }) => data.lists.includes(id)).map(({ equipment: _, ...row }) => row);
   const board = await calc.ask("board.due", {
-    rows: data.due.filter(({ id }) => data.lists.includes(id)).map(({ equipment: _, ...row }) => row),
-    records: log.of(...OF_DUE), on_ms: Date.now(), offset_min: -new Date().getTimezoneOffset(),
+    rows, records: log.ofDue(rows), on_ms: Date.now(), offset_min: -new Date().getTimezoneOffset(),
   });
   const due = new Map(board.rows.map((row) => [row.id, row]));
   const [worst] = standing.defects;

@@ -19,7 +19,7 @@ async function look() {
   const { data, log } = page;
   const settings = await log.settings();
   const rows = data.due.filter(({ id, equipment }) => settings[id]?.applies !== false && (!equipment || settings[equipment]?.applies !== false)).map(({ equipment: _, ...row }) => row);
-  Object.assign(state, await calc.ask("board.due", { rows, records: log.of("round", "ended", "answer", "done", "meters", "withdrawn"), on_ms: Date.now(), offset_min: -new Date().getTimezoneOffset() }));
+  Object.assign(state, await calc.ask("board.due", { rows, records: log.ofDue(rows), on_ms: Date.now(), offset_min: -new Date().getTimezoneOffset() }));
   draw();
 }
 

@@ -52,7 +52,7 @@ function draw() {
     <p>${fill(words.log.count, { rig: rig.name, count: log.records.length })}</p>
     <div class="rows">
       <button type="button" class="key key-wide" ?disabled=${!log.records.length} @click=${() => send(fileOf(log))}>${words.log.file}</button>
-      <label class="key key-wide bay-file"><span>${words.log.bring}</span><input type="file" accept=".json,application/json" multiple @change=${({ target }) => take([...target.files])}></label>
+      <label class="key key-wide key-file"><span>${words.log.bring}</span><input type="file" accept=".json,application/json" multiple @change=${({ target }) => take([...target.files])}></label>
     </div>
     ${live(state.said.length ? html`<ul class="notice listed">${state.said.map((line) => html`<li>${line}</li>`)}</ul>` : nothing)}
     <ol class="bay-log">${records.slice(0, state.shown).map((record) => html`<li><b>${label(record)}</b><small>${dayAndTime(record.at_ms)}${record.by ? ` · ${record.by}` : ""}</small></li>`)}</ol>

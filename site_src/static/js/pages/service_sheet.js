@@ -4,6 +4,7 @@ import { chips } from "../shared/controls.js";
 import { choose, chosen } from "../shared/choices.js";
 import { answering } from "../shared/answering.js";
 import { calc } from "../shared/engine.js";
+import { defectLink } from "../shared/defect_link.js";
 import { send } from "../rig/carry.js";
 import { chosenSystem } from "../rig/chosen.js";
 import { pageData, unitWords } from "../shared/site.js";
@@ -59,7 +60,8 @@ function drawAnswer({ record, answer, shown, curve }) {
       <div class="rows">
         <button type="button" class="key key-wide" @click=${() => send(csvFile({ ...view, labelOf: (name) => labelOf(name, view), kindOf }))}>${words.sheet.csv}</button>
         <button type="button" class="key key-wide" @click=${() => send(jsonFile(record))}>${words.sheet.json}</button>
-        ${answer.verdict.status === "fail" && record.finished_ms !== null ? causeLink(view) : nothing}
+        ${answer.verdict.status === "fail" && record.finished_ms !== null ? html`${causeLink(view)}
+          <a class="key key-wide" href=${defectLink({ origin: "test", what: words.kind[record.standard.kind] ?? words.test.title, seen: words.status.fail, rank: "restricted" })}>${words.rig_status_acts.write}</a>` : nothing}
       </div>
       ${chips({ name: "size", legend: words.sheet.size, value: page.size, choices: SIZES.map((id) => ({ id, label: words.sheet[id] })),
         change: (size) => { page.size = size; choose("paper", size); asking.redraw(); } })}

@@ -37,5 +37,5 @@ export function showStatus() {
   place.hidden = !status || !LIMITS.has(status.state);
   if (place.hidden) return;
   place.dataset.state = status.state;
-  place.textContent = sentenceOf(status, place.dataset);
+  place.querySelector("a").textContent = sentenceOf(status, place.dataset);
 }

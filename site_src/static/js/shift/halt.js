@@ -1,5 +1,6 @@
 // The card when it stands still: stopped at a hazard, at a sign that did not come, after a shift that failed twice, or finished.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { defectLink } from "../shared/defect_link.js";
 import { fill, home } from "../shared/site.js";
 import { orderView } from "../shared/order.js";
 import { shape } from "../shared/warning.js";
@@ -34,6 +35,7 @@ export function haltView({ sequence, state, steps, words, send, orders, data, as
         ${isDanger || isOther ? nothing : html`<a class="key" href=${enterLink(fromCard(sequence, state))}>${shift.diagnose}</a>`}
         ${offer.can_start_over ? key("start_over", offer.can_say_long ? "start_over_short" : "start_over", isLook ? "" : "key-act") : nothing}
         ${offer.can_say_long ? key("not_short") : nothing}
+        ${isOther || asking ? nothing : html`<a class="key" href=${defectLink(defectOf({ sequence, order, said: order ? null : saidOf(stopped, steps, words), data }))}>${words.rig_status_acts.write}</a>`}
         ${offer.can_take_back && !asking ? html`<button type="button" class="key" @click=${() => ask("mistouch")}>${shift.mistouch}</button>` : nothing}
         ${offer.is_out && !asking ? html`<button type="button" class="key" @click=${() => ask("release")}>${shift.released}</button>` : nothing}
         ${asking ? html`
@@ -43,6 +45,11 @@ export function haltView({ sequence, state, steps, words, send, orders, data, as
       </div>
     </section>`;
 }
+
+// What a stop leaves behind as a defect: its order, or its step's own title, and the card it stopped.
+const defectOf = ({ sequence, order, said, data }) => ({
+  origin: sequence.id === "override" ? "override" : "card", what: order?.title ?? said.title, seen: data.titles[sequence.id],
+});
 
 const dangerKey = ({ shift }, send) => html`
   <button type="button" class="key key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${shift.danger}</button>`;
