@@ -2,6 +2,12 @@
 // Returned as text only; nothing of the page's own state is looked at.
 async () => {
   const frame = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+  // Touched, and drawn: the answer comes when the interpreter has it.
+  const touched = async (key) => {
+    key().click();
+    for (let turn = 0; turn < 500 && key().getAttribute("aria-pressed") !== "true"; turn += 1) await frame();
+    await frame();
+  };
   const text = (element) => element?.textContent.replace(/\s+/g, " ").trim() ?? "";
   const chosen = (group) => {
     const chip = [...group.querySelectorAll("label.chip")].find((label) => label.querySelector("input").checked);
@@ -39,21 +45,17 @@ async () => {
   const opened = tabs().findIndex((tab) => tab.getAttribute("aria-pressed") === "true");
   const lines = [];
   for (let place = 0; place < keys().length; place += 1) {
-    keys()[place].click();
-    await frame();
+    await touched(() => keys()[place]);
     const line = { name: text(keys()[place].querySelector(".lay-name")).split(",")[0], isChosen: place === selected, drawn: drawnOf(keys()[place].dataset.line), groups: {}, fields: {} };
     for (let tab = 0; tab < tabs().length; tab += 1) {
-      tabs()[tab].click();
-      await frame();
+      await touched(() => tabs()[tab]);
       Object.assign(line.groups, groups(settings()));
       Object.assign(line.fields, fields(settings()));
     }
     lines.push(line);
   }
-  keys()[selected].click();
-  await frame();
-  tabs()[Math.min(opened, tabs().length - 1)].click();
-  await frame();
+  await touched(() => keys()[selected]);
+  await touched(() => tabs()[Math.min(opened, tabs().length - 1)]);
   const figure = document.querySelector("output.answer-figure");
   return {
     lines,
