@@ -2,7 +2,12 @@
 // Returned as text only; nothing of the page's own state is looked at.
 async () => {
   const frame = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
-  // Touched, and drawn: the answer comes when the interpreter has it.
+  // What a person reads, who looks a moment after the last touch: no dashes stand any more.
+  const settled = async () => {
+    await new Promise((done) => setTimeout(done, 80));
+    for (let turn = 0; turn < 500 && document.querySelector("output.answer-figure b[aria-hidden]"); turn += 1) await frame();
+  };
+  // Touched, and drawn.
   const touched = async (key) => {
     key().click();
     for (let turn = 0; turn < 500 && key().getAttribute("aria-pressed") !== "true"; turn += 1) await frame();
@@ -35,11 +40,12 @@ async () => {
     return { count: paths.length, from: middle(0), to: middle(1) };
   };
 
+  await settled();
   const isTurned = settings().querySelector(".tabs") === null; // what flows now: turned back to read what is entered
   const turn = () => document.querySelector(".dock .key-act").click();
   if (isTurned) {
     turn();
-    await frame();
+    await settled();
   }
   const selected = keys().findIndex((key) => key.getAttribute("aria-pressed") === "true");
   const opened = tabs().findIndex((tab) => tab.getAttribute("aria-pressed") === "true");

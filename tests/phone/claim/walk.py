@@ -2,6 +2,8 @@
 import pathlib
 import random
 
+from playwright.sync_api import expect
+
 from tests.phone.claim import desk
 from tests.phone.handset import read_in
 from tests.phone.words import SITE
@@ -111,8 +113,8 @@ class Walk:
             return  # somebody typed it
         device = before["groups"].get(WORDS["device"])
         usual = "50" if device == SITE["device"]["none"] else "80"
-        stands = self.settings().get_by_role("textbox", name=WORDS["nozzle_pressure"], exact=True).input_value()
-        assert stands == usual, f"a smooth bore stands at {stands} psi, usually {usual}"
+        field = self.settings().get_by_role("textbox", name=WORDS["nozzle_pressure"], exact=True)
+        expect(field, "the usual pressure of a smooth bore").to_have_value(usual)
 
     def line(self, shown):
         place = self.chance.randrange(len(shown["lines"]))

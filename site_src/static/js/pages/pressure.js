@@ -72,8 +72,16 @@ function redraw() {
   else draw(recall());
 }
 
+// Another line or tab of the same layout: drawn at once, and asked only where a part that is in sight follows from it.
+function look(changes) {
+  const before = JSON.stringify(parts());
+  Object.assign(state, changes);
+  if (JSON.stringify(parts()) === before) redraw();
+  else work();
+}
+
 const act = actsOn({
-  state, data, rig, ready, lineOf, show, work,
+  state, data, rig, ready, lineOf, show, work, look,
   before: (what) => past.before(what, state.layout),
   added: (kind, text, other, sign) => calc.ask("entry.added", { kind, text, other, sign }, { units: units() }),
   undo: () => {
@@ -144,15 +152,20 @@ function recall() {
 
 const isAsBaked = () => !rig && state.system === document.documentElement.dataset.system && JSON.stringify(clean(state.layout, choices)) === JSON.stringify(clean(standing, choices));
 
-// The page's one question: the answer, and of what is folded the parts that are in sight.
+// Of what is folded the parts that are in sight, each with what it is asked of.
+function parts() {
+  const { selected: line, reach, tab } = state;
+  return Object.fromEntries(["workings", "fall", "at_pump", "bounds"].filter((part) => isUnfolded(part, hasThreePanes && part !== "fall")).concat(tab === NOW ? "flowing" : []).map((part) => [
+    part, part === "bounds" ? { line, reach: { ...reach, length: reach.length || lineOf(line).length } } : true]));
+}
+
+// The page's one question: the answer, and those parts.
 async function question() {
   const held = { shelf: state.shelf, units: units(), profile: state.own };
   if (isOld(state.layout)) await convert(held);
-  const { layout, selected: line, reach, tab } = state;
-  const parts = Object.fromEntries(["workings", "fall", "at_pump", "bounds"].filter((part) => isUnfolded(part, hasThreePanes && part !== "fall")).concat(tab === NOW ? "flowing" : []).map((part) => [
-    part, part === "bounds" ? { line, reach: { ...reach, length: reach.length || lineOf(line).length } } : true]));
+  const { layout, reach } = state;
   const { texts, learn } = inputs.unread(entriesOf(layout, reach));
-  const answered = await calc.ask("layout_page.answer", { layout, parts, texts }, held);
+  const answered = await calc.ask("layout_page.answer", { layout, parts: parts(), texts }, held);
   learn(answered.texts);
   return answered;
 }

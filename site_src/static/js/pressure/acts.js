@@ -5,7 +5,7 @@ import { openTab } from "./tabs.js";
 import { usualPressure } from "../shared/usual.js";
 import { bare, tagged } from "../shared/units.js";
 
-export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, before, work, afresh, share, toEntry, toPart }) {
+export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, before, work, look, afresh, share, toEntry, toPart }) {
   const tag = (text) => (text === "" ? "" : tagged(text, state.system));
   const change = (id, changes) =>
     Object.entries(changes).reduce((layout, [name, value]) => changed(layout, id, name, value), state.layout);
@@ -79,13 +79,7 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
     toEntry,
     toPart,
     // A line, and of it what is touched: a part of its hose, or its end.
-    select: (id, tab = state.tab) => {
-      Object.assign(state, { selected: id, tab: openTab(tab, lineOf(id)) });
-      work();
-    },
-    open: (tab) => {
-      state.tab = openTab(tab, lineOf(state.selected));
-      work();
-    },
+    select: (id, tab = state.tab) => look({ selected: id, tab: openTab(tab, lineOf(id)) }),
+    open: (tab) => look({ tab: openTab(tab, lineOf(state.selected)) }),
   };
 }
