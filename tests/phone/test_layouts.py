@@ -182,6 +182,7 @@ def test_shutting_a_nozzle(away):
     expect(row).to_have_text(re.compile(r"156 gpm\s*109 psi\D*150"))
     expect(row).to_have_accessible_name(re.compile(r"156 gpm.*109 psi"))
     expect(now.locator("[data-pane=line] .lay-hose[data-line=B] .line-waits, .line-bar")).to_have_count(2)  # thin, with a bar across
+    layout.turn(over=False)
     pump = layout.open(SITE["at_pump"]["title"])
     pump.get_by_role("radio", name=SITE["at_pump"]["fed"]).tap()
     # by hand: 170.31 - 50 = 120.31; 300 x 120.31 / 1714 = 21.06
@@ -208,7 +209,7 @@ def test_deep_lay(take):
     layout = open_layout(take(viewport={"width": 320, "height": 740}))
     for _ in range(6):
         layout.build("add_wye")
-    assert layout.page.locator("button.lay-line").count() == 13
+    expect(layout.page.locator("button.lay-line")).to_have_count(13)
     assert layout.page.evaluate("document.documentElement.scrollWidth <= innerWidth")
     for key in layout.page.locator("button.lay-line").all():
         key.tap()
