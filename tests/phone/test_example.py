@@ -9,23 +9,34 @@ from tests.phone.test_rig import ENGINE, with_engine
 
 WORDS = TOLD["reckon"]
 DASHES = "– – –"
+STRIPES = "repeating-linear-gradient"
 
 
 def mark(sheet):
     return sheet.page.locator(".answer .example-mark")
 
 
+def examples(sheet, count):
+    """So many entries are marked as an example's, and with any of them the picture, by an edge and in what a reader is told; else it is not."""
+    expect(sheet.page.locator(".entry[data-from=example]")).to_have_count(count)
+    pictured = sheet.page.locator(".pictured")
+    expect(pictured).to_have_count(1)
+    told = TOLD["picture"][sheet.name] + (f", {WORDS['example']}" if count else "")
+    expect(pictured.get_by_role("img", name=told, exact=True)).to_be_visible()
+    edge = pictured.evaluate("pictured => getComputedStyle(pictured).backgroundImage")
+    assert edge.startswith(STRIPES) if count else edge == "none"
+
+
 @pytest.mark.parametrize("page", reckoners.PAGES)
 def test_every_page_opens_marked(shared, page):
-    """Baked and live, the answer to opening figures is an example, and so is each figure."""
+    """Baked and live, the answer to opening figures is an example, and so are each figure and the picture."""
     address = "foam/" if page == "foam" else f"water/{page}/"
     sheet = open_sheet(shared, address)
     expect(mark(sheet)).to_have_text(f"{WORDS['example']} {WORDS['example_all']}")
     edge = sheet.page.locator(".answer").evaluate("answer => getComputedStyle(answer, '::before').backgroundImage")
-    assert edge.startswith("repeating-linear-gradient")
-    marked = sheet.page.locator("[data-from=example]")
-    assert marked.count() == sum(1 for field in reckoners.fields(page)
-                                 if field["customary"] and not field.get("rule") and field.get("when") not in ({"known": "pitot"}, {"way": "timed"}))
+    assert edge.startswith(STRIPES)
+    examples(sheet, sum(1 for field in reckoners.fields(page)
+                        if field["customary"] and not field.get("rule") and field.get("when") not in ({"known": "pitot"}, {"way": "timed"})))
 
 
 def still(*names):
@@ -38,7 +49,7 @@ def test_until_all_are_entered(handset):
     sheet = open_sheet(handset, "water/tank/")
     sheet.type("tank", "1000")
     expect(mark(sheet)).to_have_text(still("flow"))
-    expect(sheet.page.locator("[data-from=example]")).to_have_count(1)
+    examples(sheet, 1)
     kill(sheet.page)
     sheet = open_sheet(handset, "water/tank/")
     sheet.shows("5.3", "min")  # by hand: 800 / 150
@@ -46,6 +57,7 @@ def test_until_all_are_entered(handset):
     sheet.type("flow", "200")
     sheet.shows("4.0", "min")
     expect(mark(sheet)).to_have_count(0)  # the usable share is a usual value
+    examples(sheet, 0)
     expect(sheet.page.locator(".answer")).not_to_have_attribute("data-example", "")
     sheet.page.get_by_role("button", name=WORDS["afresh"]).tap()
     expect(mark(sheet)).to_be_visible()
@@ -115,7 +127,7 @@ def test_the_rigs_own_are_named(handset):
     sheet = open_sheet(handset, "water/tank/")
     expect(mark(sheet)).to_have_text(still("flow"))
     expect(sheet.page.get_by_text(WORDS["rig_named"].format(name=ENGINE["name"], fields=sheet.label("tank")))).to_be_visible()
-    expect(sheet.page.locator("[data-from=example]")).to_have_count(1)
+    examples(sheet, 1)
 
 
 def test_the_menu(handset):
