@@ -44,6 +44,17 @@ def test_a_page_asks_for_its_scripts_at_once(built):
     assert {name for name in made if name.startswith("pages/")} < seen
 
 
+def test_a_page_that_computes_begins_the_interpreter(built):
+    """Where a page's script comes to ask calc, be it only of a file, its head begins the interpreter; no other page does."""
+    computes = {True: 0, False: 0}
+    for path in built.rglob("*.html"):
+        loaded = [given["src"].split("static/js/")[1] for tag, given in pages.Page(path).tags if tag == "script" and "src" in given]
+        asks = any("js/shared/engine.js" in bundle.imported(f"js/{name}") for name in loaded if name.startswith("pages/"))
+        assert ("shared/engine_start.js" in loaded) == asks, path
+        computes[asks] += 1
+    assert min(computes.values()) > 10
+
+
 def test_a_page_asks_for_its_data_at_once(built):
     """A page whose script reads its page.json asks for it beside its scripts; the file is there."""
     count = 0

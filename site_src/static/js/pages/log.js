@@ -1,6 +1,6 @@
 // The log: every run this phone keeps, newest first, to be signed, noted, sent, printed and deleted.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
-import { chips } from "../shared/controls.js";
+import { chips } from "../shared/chips.js";
 import { csvOf, jsonOf } from "../log/files.js";
 import { runView } from "../log/run.js";
 import { beside, toNotice } from "../shared/notice.js";

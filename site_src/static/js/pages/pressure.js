@@ -24,7 +24,8 @@ import { Saved } from "../pressure/saved.js";
 import { NOW, openTab, tabOf } from "../pressure/tabs.js";
 import { pageView } from "../pressure/view.js";
 import { wanted } from "../pressure/wanted.js";
-import { atHand, chosenRig, chosenSystem } from "../rig/chosen.js";
+import { atHand } from "../rig/at_hand.js";
+import { chosenRig, chosenSystem } from "../rig/chosen.js";
 import { faultsOf } from "../rig/faults.js";
 
 const DRAFT = "pressure"; // what is worked on

@@ -1,6 +1,5 @@
 // Which rig this phone works for, and the system of units it is read in.
 import { choose, chosen } from "../shared/choices.js";
-import { calc } from "../shared/engine.js";
 import { keptRecords } from "../shared/store.js";
 
 // An answer of an older profile that says too little: what it stood for is asked, not guessed (UNSAID of calc.rig.fields).
@@ -25,8 +24,3 @@ export const chosenSystem = (systems) => {
   const name = chosen("units", opening);
   return name in systems ? name : opening;
 };
-
-// What a page has of its rig: the shelf with the rig's own figures, what of the profile can be used, and its beds. Where
-// the profile has a fault, what hangs on it is marked on the shelf and `shelf.faults` says which: see calc.rig.profile.
-export const atHand = async (profile, shelf, units) =>
-  profile ? calc.ask("rig.at_hand", { profile }, { shelf, units }) : { shelf, rig: null, beds: [], faulty_beds: [] };
