@@ -29,8 +29,10 @@ def test_computes(away):
     """Pressure opens cold from the worker, with nothing from elsewhere, and answers a touch."""
     pressure(away)
     assert away.run("return navigator.serviceWorker.controller !== null")
+    named = away.run("return [...document.querySelectorAll('script[src], link[rel=modulepreload], link[rel=preload], link[rel=stylesheet]')].map(({ src, href }) => src || href)")
     loaded = away.run("return performance.getEntriesByType('resource').map((entry) => entry.name)")
-    assert len(loaded) > 20
+    assert {address.rpartition("/")[2] for address in named} >= {"site.css", "page.json", "engine_start.js", "common.js", "pressure.js"}
+    assert set(named) <= set(loaded)  # seen to load, each file that the page names
     assert [address for address in loaded if not address.startswith(away.host.origin)] == []
     away.shows("output", f"170 {PSI}")  # by hand: 15.5 x 1.5^2 x 2 + 100 = 169.75
     away.touch(said("pressure", "more", what=LENGTH))
