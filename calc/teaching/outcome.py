@@ -4,7 +4,8 @@ from calc.base.errors import CalcError
 SHOWS_PSI = 10
 # notes that a machine would not forgive, and those that went well
 HARMS = ("in_gear", "turning", "above_idle", "no_pause", "clash", "not_home", "strain", "runaway", "unproved", "no_flow",
-         "second_try", "hot", "dry")
+         "second_try", "hot", "dry", "past_proof")
+LATE = "past_proof"  # an act of risk after a proof that failed: nothing broke, and a stop after it comes too late
 GOODS = ("sound_move", "home_pump", "home_road", "gear_taken", "water_moved", "throttle_answered")
 
 
@@ -36,8 +37,10 @@ def judged(record):
             if note["code"] in wanted and note["code"] not in codes:
                 codes.append(note["code"])
     stopped = record["ended"] == "stopped"
-    if harm:
+    if [code for code in harm if code != LATE]:
         outcome = "harm"
+    elif harm and stopped:
+        outcome = "late"
     elif record["faults"]:
         outcome = "found" if stopped else "missed"
     elif stopped:
@@ -62,3 +65,22 @@ def is_reached(run):
         return train["collar"] == "road" and train["gear"] == "neutral" and not run["shown"]["raised"]
     return (train["collar"] == "pump" and train["gear"] == "drive" and run["shown"]["raised"] and train["circulating"]
             and run["shown"]["pressure_psi"] > SHOWS_PSI)
+
+
+def is_past_proof(run, first):
+    """Whether a proof has already failed where a person could see it: at the start, at the clunk, or at the throttle.
+
+    run: see calc.teaching.practice, with the collar where the task wants it
+    first: the same run at its start
+
+    Raises nothing. Source: the order of the cards, as calc.teaching.model_run takes it.
+    """
+    pumps, start = run["task"] == "to_pump", first["shown"]
+    if pumps:
+        has_failed = start["lights"]["engaged"]
+    else:
+        # a dead throttle lets the engine down to idle by itself while it pumps
+        has_failed = (not start["lights"]["engaged"] or not start["lights"]["ok"] or start["pressure_psi"] <= SHOWS_PSI
+                      or "throttle_dead" in run["faults"])
+    is_dead = any(note["code"] == "dead_throttle" for note in run["notes"])
+    return has_failed or is_dead or run["shown"]["lights"]["engaged"] != pumps

@@ -192,7 +192,10 @@ def _gear(run, event):
     if to == "neutral":
         return _note(run, "neutral")
     wanted = "pump" if run["task"] == "to_pump" else "road"
-    _note(run, "gear_taken" if train["collar"] == wanted else "strain" if train["collar"] == "road" else "not_home")
+    if train["collar"] != wanted:
+        return _note(run, "strain" if train["collar"] == "road" else "not_home")
+    first = begin(run["task"], run["parameters"], run["lights"], run["faults"])
+    _note(run, outcome.LATE if outcome.is_past_proof(run, first) else "gear_taken")
 
 
 def _throttle(run, event):

@@ -127,6 +127,19 @@ PROOF = [("gear", "drive"), 1, ("gear", "neutral"), 1]
         ("to_pump", ["no_air"], SOUND_SHIFT[:4], "stopped", "found", []),
         ("to_pump", ["bulb_dead"], SOUND_SHIFT[:4], "stopped", "found", []),
         ("to_road", ["switch_closed"], BACK, "finished", "missed", []),
+        # the lamp stayed dark at the clunk, and the gear was taken: a stop after it is late, and what was missed is no less missed
+        ("to_pump", ["switch_open"], SOUND_SHIFT[:6], "stopped", "late", ["past_proof"]),
+        ("to_pump", ["bulb_dead"], SOUND_SHIFT[:6], "stopped", "late", ["past_proof"]),
+        ("to_pump", ["switch_open"], SOUND_SHIFT[:6], "finished", "missed", ["past_proof"]),
+        # lit in road before any act, and the gear taken for all that
+        ("to_pump", ["switch_closed"], SOUND_SHIFT[:6], "stopped", "late", ["past_proof"]),
+        ("to_road", ["switch_closed"], BACK + PROOF, "stopped", "late", ["past_proof"]),
+        ("to_road", ["throttle_dead"], BACK + PROOF, "stopped", "late", ["past_proof"]),
+        ("to_road", ["no_water"], BACK + PROOF, "stopped", "late", ["past_proof"]),
+        # no pressure shows only once the gear is in
+        ("to_pump", ["no_water"], SOUND_SHIFT[:6], "stopped", "found", []),
+        # a throttle already dead in neutral
+        ("to_pump", ["throttle_dead"], [*SOUND_SHIFT[:4], ("throttle", "raised"), ("gear", "drive"), 2], "stopped", "late", ["past_proof"]),
     ],
 )
 def test_outcome(run, task, faults, steps, how, outcome, harm):
