@@ -106,6 +106,7 @@ def _conditions(record, units, problems):
     for name in typed:
         if name not in CHOSEN and name != "tips_in":
             conditions[name] = read(units, kind_of(name), "conditions." + name, typed[name], problems, name)
+    _refuse_deeper(conditions, problems)
     tips = [read(units, "diameter", "conditions.tips_in", text, problems) for text in typed.get("tips_in") or []]
     conditions["tips_in"] = [tip_in for tip_in in tips if tip_in is not None]
     accuracy = record.get("accuracy") or {}
@@ -116,6 +117,14 @@ def _conditions(record, units, problems):
             # how far an instrument may err is a width, to which no offset applies: none of these kinds has one
             conditions["accuracy"][name] = value
     return conditions
+
+
+def _refuse_deeper(conditions, problems):
+    """No strainer hangs deeper than the water is: two readings that cannot both be right prove nothing. Source: geometry."""
+    depth_ft, strainer_ft = conditions.get("depth_ft"), conditions.get("strainer_ft")
+    if depth_ft is not None and strainer_ft is not None and strainer_ft > depth_ft:
+        problems.append({"place": "conditions.strainer_ft", "code": "deeper_than_water"})
+        conditions["depth_ft"] = conditions["strainer_ft"] = None
 
 
 def _readings(record, units, problems):

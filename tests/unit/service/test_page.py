@@ -259,3 +259,15 @@ def test_a_vacuum_that_rose_by_itself(run):
     told = answered(run, record)
     assert told["problems"] == [{"place": "tests.vacuum.vacuum_after_inhg", "code": "wrong_way"}]
     assert of(told["verdict"], "vacuum")["status"] == "not_proven"
+
+
+@pytest.mark.parametrize(("strainer", "codes"), [("12@US", ["deeper_than_water"]), ("6.1@US", ["deeper_than_water"]), ("6@US", []), ("1.5@SI", [])])
+def test_a_strainer_deeper_than_its_water(run, strainer, codes):
+    """12 ft under in 6 ft of water contradict each other: said at the field, and neither depth is met. Hand: 1.5 m is 4.9 ft."""
+    record = a_record()
+    record["conditions"]["strainer_ft"] = strainer
+    told = answered(run, record)
+    assert [(problem["place"], problem["code"]) for problem in told["problems"]] == [("conditions.strainer_ft", code) for code in codes]
+    site = {figure["id"]: figure for figure in of(told["verdict"], "conditions")["figures"]}
+    for name in ("depth_ft", "strainer_ft"):
+        assert (site[name]["value"] is None) == bool(codes)
