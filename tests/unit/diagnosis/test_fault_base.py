@@ -133,3 +133,10 @@ def test_what_did_not_happen_is_not_timed():
     for none in ("no_clunk", "no_clunk_road"):
         assert not choice.is_askable(slow, {none: "seen"})
     assert choice.is_askable(slow, {}) and choice.is_askable(slow, {"no_clunk": "not_seen"})
+
+
+def test_a_light_that_never_came_has_an_answer():
+    """Whoever saw a dark light from the first is not asked what it did after it came: never is one of the answers."""
+    for language, never in (("en", "never"), ("fr", "jamais")):
+        question, came, other = data.words("faults", language)["asks"]["lamp_went_out"]
+        assert never in other and never not in came + question
