@@ -65,8 +65,18 @@ def two_names(release):
 
     Raises nothing.
     """
-    repaired, back = plain(release["repaired_by"]), plain(release["by"])
-    return bool(repaired) and bool(back) and repaired != back
+    repaired, back = release["repaired_by"], release["by"]
+    return is_name(repaired) and is_name(back) and plain(repaired) != plain(back)
+
+
+def is_name(text):
+    """Whether a text can be somebody's name or initials: two different letters at least.
+
+    text: text
+
+    Raises nothing.
+    """
+    return len({letter for letter in text.lower() if letter.isalpha() or ord(letter) > 127}) > 1
 
 
 def plain(name):

@@ -3,8 +3,10 @@
 A defect has opinions: its own proposed class, then what officers decided. Each decision, and each release, replaces the
 opinions it saw. The strictest of the opinions that nothing replaced holds; once a release has replaced them all, the defect
 is closed. An officer who decided on another phone, unseen by the release, keeps it open until somebody has seen that.
+A defect written by mistake is withdrawn by name and with a reason; once an officer decided on one that limits the rig, only a
+release ends it. A decision cannot be withdrawn: the next one replaces it.
 """
-from calc.bay.records import CLASSES, in_force, two_names
+from calc.bay.records import CLASSES, in_force, is_name, two_names
 
 STATES = ("out_of_service", "pump_out", "restricted", "open_items", "in_service")  # worst first
 
@@ -18,7 +20,7 @@ def of_rig(records):
     that sets the state is repaired and waits for release, and the open defects, worst first. Raises nothing.
     Source: common practice (a rig is as its worst open defect; back in service by a second name only).
     """
-    live = in_force(records)
+    withdrawn, live = _withdrawn(records)
     opinions, seen, released, repaired = {}, set(), set(), {}
     for record in live:
         kind = record["kind"]
@@ -39,7 +41,11 @@ def of_rig(records):
         heads = [opinion for opinion in opinions[id] if opinion["id"] not in seen]
         if not heads and id in released:
             continue
-        defects.append(_open(names[id], heads or opinions[id], repaired.get(id)))
+        defect = _open(names[id], heads or opinions[id], repaired.get(id))
+        is_decided = any([opinion["kind"] == "decision" for opinion in opinions[id]])
+        defect["may_withdraw"] = not (is_decided and defect["state"] != "open_items")
+        if id not in withdrawn or not defect["may_withdraw"]:
+            defects.append(defect)
     defects.sort(key=lambda defect: (STATES.index(defect["state"]), CLASSES.index(defect["class"]), defect["at_ms"], defect["id"]))
     state = defects[0]["state"] if defects else "in_service"
     worst = [defect for defect in defects if defect["state"] == state]
@@ -49,6 +55,17 @@ def of_rig(records):
         "is_waiting": bool(worst) and all([defect["repaired_by"] is not None for defect in worst]),
         "defects": defects,
     }
+
+
+def _withdrawn(records):
+    """The ids of what was withdrawn by name and with a reason, and the records whose word holds but for that of a defect."""
+    lasting = [record for record in records if record["kind"] in ("defect", "decision")]
+    others = [record for record in records if record["kind"] not in ("defect", "decision")]
+    ids = set()
+    for record in records:
+        if record["kind"] == "withdrawn" and is_name(record["by"]) and record["reason"].strip():
+            ids.update(record["replaces"])
+    return ids, in_force(others) + sorted(lasting, key=lambda record: record["id"])
 
 
 def _open(defect, heads, repaired_by):

@@ -77,6 +77,7 @@ def test_own_limit(run, limit, code):
 
 @pytest.mark.parametrize(("repaired_by", "by", "is_taken"), [
     ("Moss", "Hart", True), ("Moss", " moss ", False), ("", "Hart", False), ("Moss", "", False), ("J  Moss", "j moss", False),
+    ("Moss", "x", False), ("Moss", "xx", False), ("Moss", "12", False), ("M", "Hart", False), ("Éli", "Hé", True),
 ])
 def test_a_release_has_two_names(run, repaired_by, by, is_taken):
     answer = run("bay.records", "taken", arriving=[release("z", ["d1"], ["d1"], repaired_by, by)], standing=[])

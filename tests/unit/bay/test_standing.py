@@ -93,6 +93,33 @@ def test_withdrawn(run):
     assert answer["state"] == "pump_out"
 
 
+WITHDRAWN = record("withdrawn", "w", replaces=["d1"], reason="wrong rig")
+
+
+@pytest.mark.parametrize(("rank", "scope"), [("out_of_service", "pump"), ("out_of_service", "apparatus"), ("out_of_service", "foam"), ("restricted", "pump")])
+def test_what_an_officer_decided_is_not_withdrawn(run, rank, scope):
+    """Only a release ends it, whether the withdrawal or the decision came first, and though the decision itself is withdrawn."""
+    decided = decision("e1", "d1", rank, ["d1"], scope, at_ms=NOW_MS + DAY_MS)
+    no_decision = record("withdrawn", "v", replaces=["e1"], reason="wrong rig")
+    for records in ((defect("d1"), decided, WITHDRAWN), (WITHDRAWN, decided, defect("d1")), (defect("d1"), decided, WITHDRAWN, no_decision)):
+        answer = standing(run, *records)
+        assert [(row["class"], row["may_withdraw"]) for row in answer["defects"]] == [(rank, False)]
+    assert standing(run, defect("d1"), decided, WITHDRAWN, release("z", ["d1"], ["d1", "e1"]))["defects"] == []
+
+
+def test_what_nobody_decided_may_be_withdrawn(run):
+    """So may one that an officer made a note."""
+    assert standing(run, defect("d1"))["defects"][0]["may_withdraw"] is True
+    assert standing(run, defect("d1"), decision("e1", "d1", "note", ["d1"]))["defects"][0]["may_withdraw"] is True
+    assert standing(run, defect("d1"), decision("e1", "d1", "note", ["d1"]), WITHDRAWN)["defects"] == []
+
+
+@pytest.mark.parametrize("change", [{"by": ""}, {"by": "x"}, {"by": "12"}, {"reason": " "}])
+def test_a_withdrawal_has_a_name_and_a_reason(run, change):
+    """A slip of a finger withdraws nothing."""
+    assert standing(run, defect("d1"), {**WITHDRAWN, **change})["state"] == "pump_out"
+
+
 @settings(max_examples=60, deadline=None)
 @given(made=logs(), seed=st.integers(0, 10**6))
 def test_no_order_and_no_clock_changes_it(run, made, seed):
