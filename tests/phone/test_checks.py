@@ -94,9 +94,21 @@ def test_a_weekly_check_and_what_comes_of_it(take, tmp_path):
     card = handset.open("shift/bay/")
     expect(card.get_by_role("alert")).to_contain_text(PUMP_OUT)
     expect(card.locator(".step")).to_have_count(0)
+    expect(card.get_by_label(OUT["name"])).to_have_value("")
+    assert card.get_by_label(OUT["name"]).bounding_box()["height"] >= 44
+    expect(key(card, OUT["waits"])).to_be_disabled()
     card.get_by_label(OUT["name"]).fill("Moss")
-    key(card, OUT["go_on"]).tap()
+    key(card, OUT["go_on"]).dblclick()
+    expect(key(card, OUT["sure"])).to_be_visible()
+    expect(card.locator(".step")).to_have_count(0)
+    card.wait_for_timeout(450)
+    key(card, OUT["sure"]).tap()
     expect(card.locator(".step")).to_be_visible()
+    card.goto(handset.host.origin + "shift/bay/read/")
+    expect(card.get_by_text(OUT["read"])).to_be_visible()
+    expect(card.locator("li[data-step]")).to_have_count(0)
+    card.goto(handset.host.origin + "shift/road/read/")
+    expect(card.locator("li[data-step]").first).to_be_visible()
     card.close()
     page.goto(handset.host.origin + "checks/")
     expect(page.locator(".defect")).to_have_count(2)
@@ -149,3 +161,77 @@ def release_pump(page, handset):
     start = handset.open("")
     expect(start.locator("#rig-status")).to_be_hidden()
     start.close()
+
+
+def written(page, handset, what, rank="out_of_service", scope="pump"):
+    """A defect written by hand; its page is open."""
+    page.goto(handset.host.origin + "checks/defect/")
+    page.get_by_label(T["defect"]["what"]).fill(what)
+    page.get_by_label(T["rank"][rank], exact=True).tap()
+    page.get_by_label(T["scope"][scope], exact=True).tap()
+    page.get_by_label(T["bay"]["name"]).fill("Hart")
+    key(page, T["defect"]["write"]).tap()
+    expect(title(page)).to_have_text(what)
+
+
+def of_kind(page, kind):
+    return [record for record in do(page, "keptRecords", "bay") if record["kind"] == kind]
+
+
+def test_nothing_ends_a_defect_by_a_slip(take):
+    """Withdrawn by name, with a reason, in two touches apart; not at all once an officer decided; emptying the phone leaves it open."""
+    handset = take()
+    beside(handset, **MIDSHIP)
+    page = handset.open("checks/")
+    written(page, handset, "Wrong rig")
+    key(page, T["defect"]["withdraw"]).tap()
+    expect(key(page, T["defect"]["withdraw_do"])).to_be_disabled()
+    page.get_by_label(T["defect"]["withdraw_why"]).fill("other engine")
+    page.get_by_label(T["bay"]["name"]).fill("Hart")
+    key(page, T["defect"]["withdraw_do"]).dblclick()
+    expect(key(page, T["defect"]["withdraw_sure"])).to_be_visible()
+    assert not of_kind(page, "withdrawn")
+    page.wait_for_timeout(450)
+    key(page, T["defect"]["withdraw_sure"]).tap()
+    expect(page.locator(".bay-sentence")).to_have_text(T["bay"]["in_service"])
+    assert [(record["by"], record["reason"]) for record in of_kind(page, "withdrawn")] == [("Hart", "other engine")]
+
+    written(page, handset, "Gear oil low")
+    key(page, T["defect"]["decide"]).tap()
+    page.get_by_label(T["defect"]["officer"]).fill("Lane")
+    key(page, T["defect"]["decide"]).tap()
+    expect(page.get_by_text(T["defect"]["release_only"])).to_be_visible()
+    expect(key(page, T["defect"]["withdraw"])).to_have_count(0)
+
+    page.goto(handset.host.origin + "checks/log/")
+    expect(page.get_by_text(f"{T['kind']['withdrawn']}: Wrong rig, other engine")).to_be_visible()
+    expect(page.get_by_text(T["log"]["open_stay"].format(count=1))).to_be_visible()
+    expect(key(page, T["log"]["empty"])).to_be_disabled()
+    page.get_by_label(T["bay"]["name"]).fill("Moss")
+    key(page, T["log"]["empty"]).dblclick()
+    expect(key(page, T["log"]["sure"])).to_be_visible()
+    assert not of_kind(page, "erased")
+    page.wait_for_timeout(450)
+    key(page, T["log"]["sure"]).tap()
+    expect(page.get_by_text(T["log"]["emptied"].format(count=2))).to_be_visible()
+    assert [record["by"] for record in of_kind(page, "erased")] == ["Moss"]
+    assert sorted(record["kind"] for record in do(page, "keptRecords", "bay")) == ["decision", "defect", "erased"]
+    expect(page.locator("#rig-status")).to_contain_text(PUMP_OUT)
+
+
+def test_the_sentence_of_each_page(take):
+    """Two defects: every page says the worst and how many more; a card into pump says what stops the pump."""
+    handset = take()
+    beside(handset, **MIDSHIP)
+    page = handset.open("checks/")
+    written(page, handset, "Gear oil low")
+    written(page, handset, "Brake leak", scope="apparatus")
+    words = data.words("site", "en")["rig_status"]
+    more = words["more"].format(count=1)
+    page.goto(handset.host.origin)
+    expect(page.locator("#rig-status")).to_contain_text(words["out_of_service"] + " Brake leak")
+    expect(page.locator("#rig-status")).to_contain_text(more)
+    page.goto(handset.host.origin + "shift/scene/")
+    for line in (page.locator("#rig-status"), page.get_by_role("alert")):
+        expect(line).to_contain_text(PUMP_OUT + " Gear oil low")
+        expect(line).to_contain_text(more)

@@ -74,11 +74,23 @@ function bare(record) {
 
 const isPicture = (picture) => typeof picture === "string" && picture.length <= MOST_PICTURE && PICTURE.test(picture);
 
-// Take a rig's log off this phone. What is left is one record that says how much went, and when; null where it could not be done.
-export async function emptied(log) {
-  const gone = log.records.filter(({ kind }) => kind !== "erased");
+// The records on which the word of some defects hangs: theirs, what names them, and what names that.
+function recordsOf(ids, records) {
+  const stay = new Set(ids);
+  let before = -1;
+  while (before !== stay.size) {
+    before = stay.size;
+    for (const { id, defect, defects = [], replaces } of records) if ([defect, ...defects, ...replaces].some((named) => stay.has(named))) stay.add(id);
+  }
+  return stay;
+}
+
+// Take a rig's log off this phone, but for its open defects. A record says how much went, when and by whom; null where it could not be done.
+export async function emptied(log, by) {
+  const stay = recordsOf((await log.standing()).defects.map(({ id }) => id), log.records);
+  const gone = log.records.filter(({ id, kind }) => kind !== "erased" && !stay.has(id));
   if (!(await dropRecords("bay", gone.map(({ id }) => id)))) return null;
-  log.records = log.records.filter(({ kind }) => kind === "erased");
-  await log.add("erased", { count: gone.length, reason: "" });
+  log.records = log.records.filter((record) => !gone.includes(record));
+  await log.add("erased", { count: gone.length, reason: "" }, { by });
   return gone.length;
 }

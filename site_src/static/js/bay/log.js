@@ -9,6 +9,9 @@ export const BATCH = 300; // records that cross to calc at once
 
 export const yourName = () => chosen("bay-name", "");
 
+// Somebody's name or initials: two different letters at least, as calc.bay.records has it.
+export const isName = (text) => new Set(text.toLowerCase().match(/\p{L}/gu)).size > 1;
+
 export class Log {
   // rig: its profile
   constructor(rig, records) {

@@ -2,7 +2,7 @@
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { calc } from "../shared/engine.js";
 import { choose, chosen } from "../shared/choices.js";
-import { sentenceOf } from "../shared/rig_status.js";
+import { limitsRig, sentenceOf, statusFrom } from "../shared/rig_status.js";
 import { fill } from "../shared/site.js";
 import { day } from "../shared/times.js";
 import { opened, pageOf } from "../bay/opened.js";
@@ -20,9 +20,7 @@ async function start() {
     rows, records: log.ofDue(rows), on_ms: Date.now(), offset_min: -new Date().getTimezoneOffset(),
   });
   const due = new Map(board.rows.map((row) => [row.id, row]));
-  const [worst] = standing.defects;
-  const status = { ...standing, what: worst?.what ?? "", limits: worst?.limits ?? "" };
-  const isLimited = standing.state !== "in_service" && standing.state !== "open_items";
+  const isLimited = limitsRig(standing);
   const states = { ...words.rig_status, in_service: words.bay.in_service, open_items: words.bay.open_items };
   const last = (list) => {
     const begun = log.openRound(list);
@@ -33,7 +31,7 @@ async function start() {
     return html`<small class=${row.standing === "overdue" ? "due-over" : nothing}>${fill(words.bay[row.standing === "overdue" ? "over" : "done"], { date: day(row.done_ms) })}</small>`;
   };
   render(html`
-    <section class="plate bay-status" data-state=${standing.state}><p><b>${rig.name}</b></p><p class="bay-sentence">${sentenceOf(status, states)}</p>
+    <section class="plate bay-status" data-state=${standing.state}><p><b>${rig.name}</b></p><p class="bay-sentence">${sentenceOf(statusFrom(standing), states)}</p>
       ${isLimited ? html`<a class="key" href=${pageOf("tag/")}>${words.bay.tag}</a>` : nothing}</section>
     ${standing.defects.length ? html`<h2>${words.bay.open_defects}</h2><ul class="defects">${standing.defects.map((defect) => defectRow(defect, words))}</ul>` : nothing}
     <label class="field bay-name"><span>${words.bay.name}</span>

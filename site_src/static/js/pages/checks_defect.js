@@ -5,7 +5,9 @@ import { toHeading } from "../shared/focus.js";
 import { chosen } from "../shared/choices.js";
 import { colon, fill, home } from "../shared/site.js";
 import { dayAndTime } from "../shared/times.js";
+import { SecondTouch } from "../shared/second_touch.js";
 import { field, rankChips, RANKS, scopeChips, SCOPES } from "../bay/item_forms.js";
+import { isName } from "../bay/log.js";
 import { opened, pageOf } from "../bay/opened.js";
 import { Photos } from "../bay/photos.js";
 import { classOf } from "../bay/sentences.js";
@@ -16,7 +18,8 @@ const place = document.getElementById("bay");
 const page = await opened(place);
 const photos = page && new Photos(page.log, () => draw());
 /** @type {any} */
-const state = { form: null, decision: null, standing: null, defect: null };
+const state = { form: null, decision: null, withdrawal: null, standing: null, defect: null };
+const second = new SecondTouch(() => draw());
 addEventListener("hashchange", () => location.reload());
 
 async function start() {
@@ -44,7 +47,8 @@ function handed() {
 }
 
 const typed = (change) => {
-  Object.assign(state.form ?? state.decision, change);
+  second.lapse();
+  Object.assign(state.form ?? state.decision ?? state.withdrawal, change);
   draw();
 };
 
@@ -65,16 +69,24 @@ async function decide() {
 }
 
 async function withdraw() {
-  await page.log.add("withdrawn", { reason: page.words.defect.by_mistake }, { replaces: [state.defect.id] });
+  const { reason, by } = state.withdrawal;
+  await page.log.add("withdrawn", { reason: reason.trim() }, { replaces: [state.defect.id], by: by.trim() });
   await page.log.standing();
   location.replace(pageOf(""));
+}
+
+function show(change) {
+  second.lapse();
+  Object.assign(state, change);
+  draw();
+  toHeading(place);
 }
 
 const here = () => state.standing.defects.find(({ id }) => id === state.defect.id);
 
 function draw() {
   const { words } = page;
-  render(state.form ? writeView(words) : state.decision ? decideView(words) : defectView(words), place);
+  render(state.form ? writeView(words) : state.decision ? decideView(words) : state.withdrawal ? withdrawView(words) : defectView(words), place);
   photos.paint(place);
 }
 
@@ -94,8 +106,18 @@ const decideView = (words) => html`
   ${scopeChips(words, state.decision.scope, (id) => typed({ scope: id }))}
   ${field({ id: "limits", label: words.defect.limits, value: state.decision.limits, change: (limits) => typed({ limits }) })}
   ${field({ id: "by", label: words.defect.officer, value: state.decision.by, change: (by) => typed({ by }) })}
-  <div class="dock bay-dock"><button type="button" class="key" @click=${() => { state.decision = null; draw(); }}>${words.round.back}</button>
+  <div class="dock bay-dock"><button type="button" class="key" @click=${() => show({ decision: null })}>${words.round.back}</button>
     <button type="button" class="key key-act" ?disabled=${!state.decision.by.trim()} @click=${decide}>${words.defect.decide}</button></div>`;
+
+// Without a repair, so by name, with a reason and in two touches.
+const withdrawView = (words) => html`
+  <h2 class="bay-act">${words.defect.withdraw}</h2>
+  <p><b>${state.defect.what}</b>${state.defect.seen ? `: ${state.defect.seen}` : ""}</p>
+  <p>${words.defect.withdraw_only}</p>
+  ${field({ id: "reason", label: words.defect.withdraw_why, value: state.withdrawal.reason, change: (reason) => typed({ reason }) })}
+  ${field({ id: "by", label: words.bay.name, value: state.withdrawal.by, change: (by) => typed({ by }) })}
+  <div class="dock bay-dock"><button type="button" class="key" @click=${() => show({ withdrawal: null })}>${words.round.back}</button>
+    <button type="button" class="key key-trouble" ?disabled=${!state.withdrawal.reason.trim() || !isName(state.withdrawal.by)} @click=${() => second.touch(withdraw)}>${second.isAsked ? words.defect.withdraw_sure : words.defect.withdraw_do}</button></div>`;
 
 function defectView(words) {
   const defect = state.defect;
@@ -111,10 +133,11 @@ function defectView(words) {
     ${photos.view(defect, words)}
     <p class="bay-others">
       <button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button>
-      ${open ? html`<button type="button" class="key" @click=${withdraw}>${words.defect.withdraw}</button>` : nothing}
+      ${open?.may_withdraw ? html`<button type="button" class="key" @click=${() => show({ withdrawal: { reason: "", by: "" } })}>${words.defect.withdraw}</button>` : nothing}
       <a class="key" href=${new URL("diagnose/", home).href}>${words.defect.diagnose}</a></p>
+    ${open && !open.may_withdraw ? html`<p class="bay-rule">${words.defect.release_only}</p>` : nothing}
     <div class="dock bay-dock">${open ? html`
-      <button type="button" class="key" @click=${() => { state.decision = { rank: open.class, scope: open.scope, limits: open.limits, by: "" }; draw(); toHeading(place); }}>${words.defect.decide}</button>
+      <button type="button" class="key" @click=${() => show({ decision: { rank: open.class, scope: open.scope, limits: open.limits, by: "" } })}>${words.defect.decide}</button>
       <a class="key key-act" href=${`${pageOf("release/")}#${defect.id}`}>${words.defect.release}</a>` : html`<a class="key key-act" href=${pageOf("")}>${words.bay.title}</a>`}</div>`;
 }
 

@@ -4,44 +4,43 @@ import { fill } from "../shared/site.js";
 import { live } from "../shared/notice.js";
 import { dayAndTime } from "../shared/times.js";
 import { send } from "../rig/carry.js";
+import { field } from "../bay/item_forms.js";
+import { SecondTouch } from "../shared/second_touch.js";
 import { bring, emptied, fileOf } from "../bay/exchange.js";
+import { isName } from "../bay/log.js";
 import { opened } from "../bay/opened.js";
 
 const SHOWN = 60;
-const SURE_MS = 5000;
 const HIDDEN = new Set(["answer"]);
 const place = document.getElementById("bay");
 const page = await opened(place);
 /** @type {any} */
-const state = { said: [], isSure: false, shown: SHOWN };
+const state = { said: [], by: "", open: 0, shown: SHOWN };
+const second = new SecondTouch(() => draw());
 
 async function take(files) {
   state.said = [];
   for (const file of files) state.said.push(...(await bring(file, page)));
-  await page.log.standing();
-  draw();
+  await look();
 }
 
-// Two touches: the first asks, and the question lapses.
 async function empty() {
-  if (!state.isSure) {
-    state.isSure = true;
-    setTimeout(() => {
-      state.isSure = false;
-      draw();
-    }, SURE_MS);
-    return draw();
-  }
-  state.isSure = false;
-  const count = await emptied(page.log);
+  const count = await emptied(page.log, state.by.trim());
+  state.by = "";
   state.said = [count === null ? page.words.log.unemptied : fill(page.words.log.emptied, { count })];
-  await page.log.standing();
+  await look();
+}
+
+async function look() {
+  draw();
+  state.open = (await page.log.standing()).defects.length;
   draw();
 }
 
-const label = ({ kind, what, list, item, due, reason }) => {
-  const { words, data } = page;
-  const name = what ?? words.list[list] ?? data.text[item]?.title ?? words.equipment[item] ?? words.list[due] ?? words.due_name[due] ?? reason ?? "";
+const label = ({ kind, what, list, item, due, reason, replaces }) => {
+  const { words, data, log } = page;
+  const of = kind === "withdrawn" ? log.of("defect").find(({ id }) => replaces.includes(id)) : null;
+  const name = what ?? (of && `${of.what}, ${reason}`) ?? words.list[list] ?? data.text[item]?.title ?? words.equipment[item] ?? words.list[due] ?? words.due_name[due] ?? reason ?? "";
   return name ? `${words.kind[kind]}: ${name}` : words.kind[kind];
 };
 
@@ -58,7 +57,9 @@ function draw() {
     <ol class="bay-log">${records.slice(0, state.shown).map((record) => html`<li><b>${label(record)}</b><small>${dayAndTime(record.at_ms)}${record.by ? ` · ${record.by}` : ""}</small></li>`)}</ol>
     ${records.length > state.shown ? html`<button type="button" class="key key-wide" @click=${() => { state.shown += SHOWN; draw(); }}>${words.log.more}</button>` : nothing}
     <section class="group"><h2>${words.log.empty}</h2><p>${words.log.empty_told}</p>
-      <button type="button" class="key key-wide key-trouble" ?disabled=${!log.records.length} @click=${empty}>${state.isSure ? words.log.sure : words.log.empty}</button></section>`, place);
+      ${state.open ? html`<p><b>${fill(words.log.open_stay, { count: state.open })}</b></p>` : nothing}
+      ${field({ id: "by", label: words.bay.name, value: state.by, change: (by) => { second.lapse(); state.by = by; draw(); } })}
+      <button type="button" class="key key-wide key-trouble" ?disabled=${!log.records.length || !isName(state.by)} @click=${() => second.touch(empty)}>${second.isAsked ? words.log.sure : words.log.empty}</button></section>`, place);
 }
 
-if (page) draw();
+if (page) await look();

@@ -7,6 +7,7 @@ import { toHeading } from "../shared/focus.js";
 import { fold } from "../shared/fold.js";
 import { live, notices } from "../shared/notice.js";
 import { ordersFor } from "../shared/order.js";
+import { stopsPump } from "../shared/rig_status.js";
 import { running, runs } from "../shared/running.js";
 import { fill, pageData } from "../shared/site.js";
 import { clockTime, dayAndTime } from "../shared/times.js";
@@ -20,7 +21,7 @@ import { largeView, powerView } from "../shift/power.js";
 import { spoken } from "../shift/spoken.js";
 import { stepView, whyBelow } from "../shift/step.js";
 import { unlikeView } from "../shift/unlike.js";
-import { isOut, passed } from "../shift/pump_out.js";
+import { passed } from "../shift/pump_out.js";
 
 const DONE = { road: "done_road", freeze: "done_road", check: "done_road", override: "done_tag", moving: "done_road" };
 const place = document.getElementById("card");
@@ -121,7 +122,7 @@ function screen({ state, sequence, orders, last, hurried }) {
 
 await starting;
 place.replaceChildren();
-if (data.into_pump && isOut(card.rig)) await passed({ rig: card.rig, words, place });
+if (data.into_pump && stopsPump(card.rig)) await passed({ rig: card.rig, words, place });
 page.out = await outElsewhere({ titles: data.titles, own: data.sequence.id, rig });
 await card.open();
 stayAwake((awake) => {

@@ -2,10 +2,17 @@
 // card that is under way is marked.
 import "../shared/print.js";
 import { chosenRig } from "../rig/chosen.js";
+import { chosen } from "../shared/choices.js";
 import { inWords, known, mayFit } from "../shift/known.js";
+import { stopsPump } from "../shared/rig_status.js";
 import { fill, home, pageData } from "../shared/site.js";
 import { kept } from "../shared/store.js";
 
+// no steps into pump without the technician's name, which the card asks
+if ("intoPump" in document.body.dataset && stopsPump({ id: chosen("rig", "") })) {
+  for (const part of document.querySelectorAll("section")) part.remove();
+  document.getElementById("out").hidden = false;
+}
 const rows = /** @type {HTMLElement[]} */ ([...document.querySelectorAll(".short > li")]);
 const [rig, left] = await Promise.all([chosenRig(), kept(`shift:${document.body.dataset.card}`)]);
 const run = left?.state;

@@ -1,11 +1,14 @@
 // The status of the chosen rig in one sentence above every page, as long as there is something it may not do. The bay works
 // it out (calc.bay.standing) and jots it down here, where the next page reads it at once.
 import { chosen, jot } from "./choices.js";
+import { fill } from "./site.js";
 import { day } from "./times.js";
 
 const nameOf = (id) => `bay:${id}`;
 
-// { state, since_ms, stops_pump, is_waiting, what, limits, count } or null where nothing was ever written of the rig.
+const LIMITS = new Set(["out_of_service", "pump_out", "restricted"]);
+
+// As statusFrom gives it, or null where nothing was ever written of the rig.
 export function statusOf(id) {
   try {
     return JSON.parse(chosen(nameOf(id), "null"));
@@ -14,21 +17,35 @@ export function statusOf(id) {
   }
 }
 
-export function jotStatus(id, { state, since_ms, stops_pump, is_waiting, defects: [worst], defects }) {
-  const seen = worst?.seen ? `${worst.what}: ${worst.seen}` : worst?.what ?? "";
-  jot(nameOf(id), JSON.stringify({ state, since_ms, stops_pump, is_waiting, what: seen, limits: worst?.limits ?? "", count: defects.length }));
+// What is jotted down of a standing: the worst defect, the one that takes the pump out where there is one, and how many limit the rig.
+export function statusFrom({ state, since_ms, stops_pump, is_waiting, defects: [worst], defects }) {
+  const what = ({ what, seen }) => (seen ? `${what}: ${seen}` : what);
+  const ofPump = defects.find((defect) => defect.state === "pump_out");
+  return {
+    state, since_ms, stops_pump, is_waiting, what: worst ? what(worst) : "", limits: worst?.limits ?? "", limiting: defects.filter((defect) => limitsRig(defect)).length,
+    pump: ofPump ? { what: what(ofPump), since_ms: ofPump.at_ms, is_waiting: ofPump.repaired_by !== null } : null,
+  };
+}
+
+export const limitsRig = ({ state }) => LIMITS.has(state);
+export const stopsPump = (rig) => Boolean(rig && statusOf(rig.id)?.stops_pump);
+
+export function jotStatus(id, standing) {
+  jot(nameOf(id), JSON.stringify(statusFrom(standing)));
   showStatus();
 }
 
-// The sentence in `words`, which has one for each state, one for what waits for release, and the colon's place.
-export function sentenceOf(status, words) {
-  const parts = [status.limits && status.state === "restricted" ? `${words.restricted} ${status.limits}.` : words[status.state]];
-  if (status.is_waiting) parts.push(words.is_waiting);
-  if (status.what) parts.push(`${status.what}, ${day(status.since_ms)}.`);
+// The sentence in `words`, which has one for each state, one for what waits for release, and one for how many more limit the rig.
+// On a page that leads into pump, what stops the pump comes first.
+export function sentenceOf(status, words, isIntoPump = false) {
+  const { state, limits, what, since_ms, is_waiting } = isIntoPump && status.pump ? { state: "pump_out", limits: "", ...status.pump } : status;
+  const parts = [limits && state === "restricted" ? `${words.restricted} ${limits}.` : words[state]];
+  if (isIntoPump && state === "out_of_service") parts.push(words.no_pump);
+  if (is_waiting) parts.push(words.is_waiting);
+  if (what) parts.push(`${what}, ${day(since_ms)}.`);
+  if (status.limiting > 1) parts.push(fill(words.more, { count: status.limiting - 1 }));
   return parts.join(" ");
 }
-
-const LIMITS = new Set(["out_of_service", "pump_out", "restricted"]);
 
 export function showStatus() {
   const place = document.getElementById("rig-status");
@@ -37,5 +54,5 @@ export function showStatus() {
   place.hidden = !status || !LIMITS.has(status.state);
   if (place.hidden) return;
   place.dataset.state = status.state;
-  place.querySelector("a").textContent = sentenceOf(status, place.dataset);
+  place.querySelector("a").textContent = sentenceOf(status, place.dataset, "intoPump" in document.body.dataset);
 }
