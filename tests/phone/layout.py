@@ -21,7 +21,8 @@ class Layout:
         self.answer = page.locator("output")
 
     def tab(self, name):
-        """Open one part of the line that is selected, where it has it."""
+        """Open one part of the line that is selected, where it has it, once the tray is drawn."""
+        self.page.locator(".tab, [data-tab=now]").first.wait_for()
         key = self.page.locator(".tab", has=self.page.locator("b", has_text=re.compile(f"^{re.escape(SITE['tab'][name])}$")))
         if key.count() and key.get_attribute("aria-pressed") == "false":
             key.tap()

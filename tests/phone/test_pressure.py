@@ -179,10 +179,11 @@ def test_draft_survives_a_kill(handset):
 
 
 def test_draft_survives_a_reload(handset):
-    """A page loaded again right after a touch is as it was left, though its address was still of the layout before."""
+    """A page loaded again as soon as a touch shows is as it was left, though its address was still of the layout before."""
     layout = fresh_layout(handset)
     layout.link()
     layout.step("length", "more")
+    expect(layout.field("length")).to_have_value("250")
     layout.page.reload()
     layout.field("length").wait_for()
     layout.shows(187)  # by hand: 15.5 x 2.25 x 2.5 + 100 = 187.19
