@@ -1,10 +1,15 @@
 """A shift card as an operator touches it."""
+import contextlib
+
+from playwright.sync_api import TimeoutError as Late
 from playwright.sync_api import expect
 
 from calc.shift import laws
 from site_src.content import data
 from tests.phone.sources import source
 from tests.phone.words import KINDS, SITE, STEPS, answer_of
+
+SETTLE_MS = 450  # a card takes no answer to a new step for 400
 
 # Ten times as fast, but never by leaps: a page whose machine stalled for a moment has not slept. The next page goes on from there.
 QUICK = """const every = setInterval;
@@ -69,22 +74,28 @@ class Card:
         self._touch(self.button(key))
 
     def _touch(self, button):
-        """Touch a button until the card has answered: it may wait a moment before it takes an answer to a new step."""
+        """Touch a button until the card has answered: once a new step has settled, and again only long after, lest the touch meet the next step."""
         main = self.page.get_by_role("main")
         was = main.inner_text()
-        for _ in range(20):
-            button.tap()
+        for _ in range(4):
+            self._pass(SETTLE_MS)
+            with contextlib.suppress(Late):  # the answer took the button away
+                button.tap(timeout=2000)
             try:
-                return expect(main).not_to_have_text(was, use_inner_text=True, timeout=250)
+                return expect(main).not_to_have_text(was, use_inner_text=True, timeout=3000)
             except AssertionError:
                 continue
         raise AssertionError(f"never answered: {button}")
 
-    def read(self):
-        """Let the page's own clock pass the time that the step on the screen takes to read."""
-        began_ms = self.page.evaluate("Date.now()")
-        while self.page.evaluate("Date.now()") < began_ms + 6000:  # no step has more than 60 words
+    def _pass(self, ms, clock="performance"):
+        """Let a clock of the page's own pass a time."""
+        began_ms = self.page.evaluate(f"{clock}.now()")
+        while self.page.evaluate(f"{clock}.now()") < began_ms + ms:
             pass
+
+    def read(self):
+        """Let the time pass that the step on the screen takes to read."""
+        self._pass(6000, "Date")  # no step has more than 60 words
 
     def begin_pause(self):
         """Begin the pause of the step on the screen."""
