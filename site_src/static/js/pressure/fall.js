@@ -17,7 +17,7 @@ function way(lines, id) {
 }
 
 export const fallView = (page) => fold({ name: "fall", summary: page.words.fall.title, kind: "section", redraw: page.work },
-  () => (page.answer.lines.every(({ fall }) => fall) ? drawn(page) : nothing));
+  () => (page.answer?.lines.every(({ fall }) => fall) ? drawn(page) : nothing));
 
 function drawn({ answer, selected, words, u, labelOf }) {
   const on = way(answer.lines, selected);

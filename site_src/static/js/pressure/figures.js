@@ -34,7 +34,7 @@ function rows(line, typed, data, u, lossSteps, origin) {
 export function figuresView({ answer, lines, data, shelf, u, labelOf, work }) {
   const { words } = data;
   return fold({ name: "workings", begins: hasThreePanes, summary: words.pressure.figures, kind: "section", redraw: work },
-    () => answer.lines.filter(({ workings }) => workings).map((line) => {
+    () => answer?.lines.filter(({ workings }) => workings).map((line) => {
       const typed = lines.find((each) => each.id === line.id);
       return html`
         ${lines.length > 1 ? html`<h3>${labelOf(line.id)}</h3>` : nothing}

@@ -15,7 +15,7 @@ import { NOW } from "./tabs.js";
 import { trayView } from "./tray.js";
 
 export function pageView(page) {
-  const { layout, answer, notice, faults, tab, rig, words, act, saved } = page;
+  const { layout, answer, refusal, notice, faults, tab, rig, words, act, saved } = page;
   return html`
     <div class="pane" data-pane="line">
       ${beside(notice, "top", words.pressure)}
@@ -32,7 +32,7 @@ export function pageView(page) {
         ${tab === NOW ? html`<p class="plate-note">${words.now.held}</p>` : nothing}
         ${faults?.length ? nothing : rigNamed(rig, faults, words)}
         ${readyView(page)}
-        ${answer && tab !== NOW ? html`${pumpView(page)}${boundsView(page)}${fallView(page)}${figuresView(page)}` : nothing}
+        ${(answer || !refusal) && tab !== NOW ? html`${pumpView(page)}${boundsView(page)}${fallView(page)}${figuresView(page)}` : nothing}
         <div class="rows">
           <button type="button" class="key key-wide" @click=${act.share}>${words.pressure.share}</button>
           ${beside(notice, "share", words.pressure)}

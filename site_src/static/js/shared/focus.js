@@ -63,6 +63,10 @@ new MutationObserver((changes) => {
   focus(near(standing(changes)));
 }).observe(page, { childList: true, subtree: true, attributeFilter: ["disabled", "hidden", "open"] });
 
+// What a script focuses, for a reader of the page, is ringed for hands on a keyboard alone: the Tab key is theirs, no touch is.
+addEventListener("keydown", ({ key }) => key === "Tab" && document.documentElement.setAttribute("data-keys", ""), true);
+addEventListener("pointerdown", () => document.documentElement.removeAttribute("data-keys"), true);
+
 // A held key presses once: only a stepper goes on.
 addEventListener("keydown", (event) => {
   const key = /** @type {Element} */ (event.target);
