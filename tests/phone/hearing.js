@@ -2,7 +2,8 @@
 (() => {
   const LIVE = "[role=status], [role=alert], [aria-live], output";
   const last = new WeakMap();
-  const text = (region) => region.textContent.replace(/\s+/g, " ").trim();
+  const said = (node) => node.nodeType === Node.TEXT_NODE ? node.data : node.ariaHidden === "true" ? "" : [...node.childNodes].map(said).join("");
+  const text = (region) => said(region).replace(/\s+/g, " ").trim();
   const notes = [];
 
   const note = (region) => {

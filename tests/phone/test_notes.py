@@ -125,6 +125,47 @@ def test_card_killed_before_it_was_written(take):
     comes_into(page, "log", card.steps[1])
 
 
+# Questions put to the interpreter's thread from here on get no answer.
+UNANSWERED = """
+window.unanswered = null;
+window.Worker = class extends Worker {
+  postMessage(question) {
+    if (window.unanswered === null) return super.postMessage(question);
+    window.unanswered += 1;
+  }
+};
+"""
+
+
+@pytest.mark.parametrize("key", ["seen", "not_seen", "danger"])
+def test_card_killed_before_its_touch_was_answered(take, key):
+    """A touch that the interpreter had not answered as the page died is asked again: no step is passed over, none stands as done."""
+    handset = hasten(take())
+    beside(handset, **ENGINE)
+    handset.context.add_init_script(UNANSWERED)
+    card = open_card(handset, "bay", rig=ENGINE)
+    card.see()
+    card.shows(card.steps[1])
+    page = card.page
+    comes_into(page, "log", card.steps[0])
+    page.evaluate("window.unanswered = 0")
+    for _ in range(40):  # a step settles before it takes an answer
+        card.button(key).tap()
+        if page.evaluate("window.unanswered"):
+            break
+        page.wait_for_timeout(50)
+    assert page.evaluate("window.unanswered") == 1
+    card.shows(card.steps[1])
+    kill(page)
+    card = open_card(handset, "bay", first=card.steps[1], rig=ENGINE)
+    expect(card.stop).to_have_count(0)
+    comes_into(card.page, "log", '"resume"')
+    [run] = in_database(card.page, "log")
+    assert [(entry["event"], entry["step"]) for entry in run["entries"]] == [("seen", card.steps[0]), ("resume", card.steps[1])]
+    card.see()
+    card.shows(card.steps[2])
+
+
 OLDER = {  # as versions of the site before this one left their notes, beside what the database had then
     "draft": ({"note:heat": {"pump_hp": "47@US"}}, "why/heat/", "drafts", "47@US"),
     "rig": ({"rig-entries": [{"id": ENGINE["id"], "key": "name", "value": "Noted before", "base": ENGINE["name"]}]}, "rig/", "rigs", "Noted before"),

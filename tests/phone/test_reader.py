@@ -128,6 +128,7 @@ def test_a_run_is_heard_by_its_turns(handset):
     button(page, T["run"]["pause"]).click()
     expect(page.get_by_role("group", name=T["run"]["pause"])).to_be_visible()
     button(page, T["run"]["reasons_pause"][0]).click()
+    resume.wait_for()
     turns = heard(page)
     said = [text for text in turns if text not in (T["run"]["going"], T["run"]["paused"])]
     assert turns[0] == T["run"]["going"] and turns.count(T["run"]["paused"]) == 1
@@ -145,9 +146,14 @@ def test_a_rig_is_heard(handset):
     page.evaluate(HEARING)
     expect(tank).to_have_accessible_description(SITE["unit"]["US"]["volume"])
     tank.fill("much")
+    expect(tank).to_have_attribute("aria-invalid", "true")
     [refusal] = heard(page)
     expect(tank).to_have_accessible_description(re.compile(re.escape(refusal)))
+    tank.fill("500")
+    expect(tank).not_to_have_attribute("aria-invalid", "true")
     button(page, RIG["rig"]["add_bed"]).click()
+    expect(page.get_by_role("button", name=RIG["rig"]["remove_bed"].format(name=""))).to_be_visible()
     heard(page)
     page.get_by_role("button", name=RIG["rig"]["remove_bed"].format(name="")).click()
+    expect(button(page, RIG["rig"]["put_back"])).to_be_visible()
     assert heard(page) == [RIG["rig"]["taken_out"] + " " + RIG["rig"]["put_back"]]
