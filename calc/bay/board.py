@@ -83,6 +83,30 @@ def due(rows, records, on_ms, offset_min):
     return {"rows": answer, "meters": {name: meters[name][-1][1] if meters[name] else None for name in METERS}}
 
 
+def done_at(date, on_ms, offset_min):
+    """The moment that stands for a day on which something was done: its noon, or now where that has not come today.
+
+    date: "2026-05-14", year, month and day
+    on_ms: the moment it is written, milliseconds since 1970
+    offset_min: minutes that the place's clock is ahead of UTC
+
+    Returns milliseconds since 1970. Raises CalcError naming date: "not_a_date", "future", or "too_early" for a day before 1970.
+    Source: the Gregorian calendar.
+    """
+    parts = date.split("-") if isinstance(date, str) else []
+    if len(parts) != 3 or not all([part.isdigit() and len(part) <= 4 for part in parts]):
+        raise CalcError("date", "not_a_date")
+    year, month, day = [int(part) for part in parts]
+    if not (year and 1 <= month <= 12 and day and date_of(days_of(year, month, day)) == [year, month, day]):
+        raise CalcError("date", "not_a_date")
+    days = days_of(year, month, day)
+    if days < 0:
+        raise CalcError("date", "too_early")
+    if days > _day(on_ms, offset_min):
+        raise CalcError("date", "future")
+    return min(days * DAY_MS + DAY_MS // 2 - offset_min * 60000, on_ms)
+
+
 def _day(at_ms, offset_min):
     return int((at_ms + offset_min * 60000) // DAY_MS)
 

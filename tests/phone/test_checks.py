@@ -235,3 +235,25 @@ def test_the_sentence_of_each_page(take):
     for line in (page.locator("#rig-status"), page.get_by_role("alert")):
         expect(line).to_contain_text(PUMP_OUT + " Gear oil low")
         expect(line).to_contain_text(more)
+
+
+def test_what_was_done_before(take):
+    """Done asks for the day before it writes: a day to come is refused, last May's is taken; a calendar without a date says so."""
+    handset = take()
+    beside(handset, **MIDSHIP)
+    due, name = T["due"], T["due_name"]["road_test"]
+    page = handset.open("checks/due/")
+    key(page, due["calendar"]).tap()
+    expect(page.get_by_text(due["no_dates"])).to_be_visible()
+    page.get_by_role("button", name=name).tap()
+    key(page, due["done"]).tap()
+    assert do(page, "keptRecords", "bay") == []
+    page.get_by_label(due["done_on"]).fill("2999-05-14")
+    key(page, due["write_done"]).tap()
+    expect(page.get_by_text(due["date_future"])).to_be_visible()
+    page.get_by_label(due["done_on"]).fill("2026-05-14")
+    key(page, due["write_done"]).tap()
+    expect(page.get_by_role("button", name=name)).not_to_contain_text(due["never"])
+    (record,) = do(page, "keptRecords", "bay")
+    assert (record["kind"], record["due"]) == ("done", "road_test") and record["at_ms"] < 1779000000000  # May 17, 2026
+    page.close()

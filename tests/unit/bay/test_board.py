@@ -108,3 +108,25 @@ def test_calendar(date, months):
 def test_no_moment(run):
     with pytest.raises(CalcError):
         due(run, {}, on_ms=-1)
+
+
+@pytest.mark.parametrize(("date", "offset_min", "at"), [
+    ("2026-05-14", 0, datetime.datetime(2026, 5, 14, 12, tzinfo=datetime.UTC)),
+    ("2026-05-14", -240, datetime.datetime(2026, 5, 14, 16, tzinfo=datetime.UTC)),  # noon four hours west of UTC
+    ("2024-02-29", 0, datetime.datetime(2024, 2, 29, 12, tzinfo=datetime.UTC)),
+    ("2026-11-30", 0, datetime.datetime(2026, 11, 30, tzinfo=datetime.UTC)),  # today, before noon: now
+])
+def test_a_day_it_was_done(run, date, offset_min, at):
+    """A past day is its noon where the rig stands."""
+    assert run("bay.board", "done_at", date=date, on_ms=NOW_MS, offset_min=offset_min) == at.timestamp() * 1000
+
+
+@pytest.mark.parametrize(("date", "code"), [
+    ("2026-12-01", "future"), ("2027-05-14", "future"), ("2026-02-29", "not_a_date"), ("2026-13-01", "not_a_date"), ("", "not_a_date"),
+    ("14 May", "not_a_date"), ("0000-01-01", "not_a_date"), ("1969-12-31", "too_early"),
+])
+def test_a_day_it_cannot_have_been_done(run, date, code):
+    """A day that is none, or has not come, is refused at its field."""
+    with pytest.raises(CalcError) as refused:
+        run("bay.board", "done_at", date=date, on_ms=NOW_MS, offset_min=0)
+    assert (refused.value.field, refused.value.code) == ("date", code)

@@ -1,4 +1,4 @@
-// What is due on the rig: overdue, within 30 days, later; by date, hours or miles. A touch says that it was done today.
+// What is due on the rig: overdue, within 30 days, later; by date, hours or miles. A touch asks when it was done; a second writes it.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { calc, Refusal } from "../shared/engine.js";
 import { fill } from "../shared/site.js";
@@ -13,18 +13,36 @@ const METERS = ["miles", "engine_h", "pump_h"];
 const place = document.getElementById("bay");
 const page = await opened(place);
 /** @type {any} */
-const state = { rows: [], meters: {}, open: null, typed: {}, refused: null };
+const state = { rows: [], meters: {}, open: null, date: "", typed: {}, refused: null, noDate: false };
+
+const offset = () => -new Date().getTimezoneOffset();
+const today = () => new Date(Date.now() + offset() * 60000).toISOString().slice(0, 10);
 
 async function look() {
   const { data, log } = page;
   const settings = await log.settings();
   const rows = data.due.filter(({ id, equipment }) => settings[id]?.applies !== false && (!equipment || settings[equipment]?.applies !== false)).map(({ equipment: _, ...row }) => row);
-  Object.assign(state, await calc.ask("board.due", { rows, records: log.ofDue(rows), on_ms: Date.now(), offset_min: -new Date().getTimezoneOffset() }));
+  Object.assign(state, await calc.ask("board.due", { rows, records: log.ofDue(rows), on_ms: Date.now(), offset_min: offset() }));
   draw();
 }
 
+// Ask for the day it was done, today until another is chosen.
+function askWhen(id) {
+  Object.assign(state, { open: id, date: today(), dateRefused: null, isAsking: true });
+  draw();
+  document.getElementById("done-on")?.focus();
+}
+
 async function done(id) {
-  await page.log.add("done", { due: id });
+  let at;
+  try {
+    at = await calc.ask("board.done_at", { date: state.date, on_ms: Date.now(), offset_min: offset() });
+  } catch (refusal) {
+    if (!(refusal instanceof Refusal)) throw refusal;
+    state.dateRefused = page.words.due[`date_${refusal.code}`];
+    return draw();
+  }
+  await page.log.add("done", { due: id, at_ms: at });
   state.open = null;
   await look();
 }
@@ -67,7 +85,26 @@ async function readMeters() {
 }
 
 const nameOf = (id) => page.words.list[id] ?? page.words.due_name[id];
-const calendar = () => send(calendarOf(state.rows.filter(({ due_date: date }) => date), { rig: page.rig, nameOf, words: page.words }));
+function calendar() {
+  const dated = state.rows.filter(({ due_date: date }) => date);
+  state.noDate = !dated.length;
+  draw();
+  if (dated.length) send(calendarOf(dated, { rig: page.rig, nameOf, words: page.words }));
+}
+
+const openRow = (id, { due, due_pass: pass, round }) => html`
+  ${pass[id] ? html`<p>${pass[id]}</p>` : nothing}
+  ${state.isAsking ? html`
+    <label class="field"><span>${due.done_on}</span><input id="done-on" type="date" max=${today()} .value=${state.date} @input=${({ target }) => { state.date = target.value; }}></label>
+    ${live(state.dateRefused ? html`<p class="refusal">${state.dateRefused}</p>` : nothing)}
+    <p class="bay-others"><button type="button" class="key key-act" @click=${() => done(id)}>${due.write_done}</button><button type="button" class="key" @click=${() => turn(id)}>${round.back}</button></p>`
+    : html`<p class="bay-others"><button type="button" class="key key-act" @click=${() => askWhen(id)}>${due.done}</button><button type="button" class="key" @click=${() => notHere(id)}>${round.not_here}</button></p>`}`;
+
+// Open a row, or shut the one that is open.
+function turn(id) {
+  Object.assign(state, { open: state.open === id ? null : id, isAsking: false });
+  draw();
+}
 
 function when(row) {
   const { words } = page;
@@ -81,10 +118,9 @@ function draw() {
   const group = (standing) => {
     const rows = state.rows.filter((row) => row.standing === standing);
     return rows.length ? html`<section class="group"><h2 class="due-${standing}">${words.due[`group_${standing}`]} (${rows.length})</h2><ul class="due-rows">${rows.map((row) => html`
-      <li><button type="button" class="row" aria-expanded=${state.open === row.id ? "true" : "false"} @click=${() => { state.open = state.open === row.id ? null : row.id; draw(); }}>
+      <li><button type="button" class="row" aria-expanded=${state.open === row.id ? "true" : "false"} @click=${() => turn(row.id)}>
         <span>${nameOf(row.id)}<small>${when(row)}</small></span></button>
-        ${state.open === row.id ? html`<p class="bay-others">${words.due_pass[row.id] ? html`<span>${words.due_pass[row.id]}</span>` : nothing}
-          <button type="button" class="key key-act" @click=${() => done(row.id)}>${words.due.done_today}</button><button type="button" class="key" @click=${() => notHere(row.id)}>${words.round.not_here}</button></p>` : nothing}</li>`)}</ul></section>` : nothing;
+        ${state.open === row.id ? openRow(row.id, words) : nothing}</li>`)}</ul></section>` : nothing;
   };
   render(html`
     ${["overdue", "soon", "never", "later"].map(group)}
@@ -93,6 +129,7 @@ function draw() {
         change: (text) => { state.typed[name] = text; } }))}
       ${live(state.refused ? html`<p class="refusal">${state.refused}</p>` : nothing)}
       <button type="button" class="key key-wide" @click=${readMeters}>${words.due.read}</button></section>
+    ${live(state.noDate ? html`<p class="refusal">${words.due.no_dates}</p>` : nothing)}
     <div class="dock bay-dock"><button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button>
       <button type="button" class="key key-act" @click=${calendar}>${words.due.calendar}</button></div>`, place);
 }
