@@ -13,6 +13,9 @@ TABS = {"length": "length", "height": "height", "flow": "nozzle", "pressure": "n
 FIELDS = {"length": "length", "height": "height", "flow": "flow", "pressure": "nozzle_pressure"}
 
 
+HAND_MS = 60  # no hand touches twice in less, and the drawing has its answer by then or dashes stand
+
+
 class Layout:
     """An open Pressure page: its fields, choices, answer and workings."""
 
@@ -72,7 +75,9 @@ class Layout:
         self.choose_row("tip", TIPS[name])
 
     def line(self, name):
-        """Show the entries of one line of the layout: touch it in the drawing."""
+        """Show the entries of one line of the layout: touch it in the drawing, once that stands still."""
+        self.page.wait_for_timeout(HAND_MS)
+        expect(self.page.locator("output.answer-figure b[aria-hidden]")).to_have_count(0)
         self.page.locator(f"button.lay-line[data-line='{name}']").tap(position={"x": 8, "y": 30})
 
     def turn(self, over=True):

@@ -198,6 +198,7 @@ function draw(answered) {
   if (!isDrawn) place.replaceChildren();
   isDrawn = true;
   bringRefused(answered);
+  if (answered?.answer?.cautions.length === 0) unfold("careful", false); // the next one begins folded
   Object.assign(state, NOTHING, answered);
   for (const { id, length_ft } of state.answer?.lines ?? []) state.lengths[id] = length_ft;
   clearTimeout(resting);

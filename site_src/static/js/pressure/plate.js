@@ -2,6 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { scale as scaleView } from "../line/scale.js";
 import { figureView } from "../shared/figure.js";
+import { isUnfolded, unfold } from "../shared/fold.js";
 import { refusalOf } from "../shared/refusal.js";
 import { fill, numberOf } from "../shared/site.js";
 import { shape, warning } from "../shared/warning.js";
@@ -109,7 +110,7 @@ function careful(cautions, { words, u, labelOf }) {
   const [worst, ...others] = cautions;
   const told = (found) => warning(found.level, words.caution[found.level], fill(words.caution[found.code], { ...u, ...found, line: labelOf(found.line) }));
   return html`
-    <details class="plate-careful" data-level=${worst.level}>
+    <details class="plate-careful" data-level=${worst.level} ?open=${isUnfolded("careful")} @toggle=${({ target }) => unfold("careful", target.open)}>
       <summary>${shape(worst.level)}<span><b>${words.caution[worst.level]}</b> ${words.caution_short[worst.code]}${others.length ? ` · ${fill(words.pressure.and_more, { count: others.length })}` : ""}</span></summary>
       ${cautions.map(told)}
     </details>

@@ -5,7 +5,7 @@ const open = new Map(); // by name: whether a person unfolded it or folded it; o
 
 export const isUnfolded = (name, begins = false) => open.get(name) ?? begins;
 
-export const unfold = (name) => open.set(name, true); // to be seen where the page is drawn next
+export const unfold = (name, isOpen = true) => open.set(name, isOpen); // to be seen where the page is drawn next
 
 // Of parts that begin with a name all are folded, but for one.
 export function foldAll(start, but = null) {
