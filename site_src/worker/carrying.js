@@ -40,23 +40,23 @@ async function isSound(cache, file) {
   return true;
 }
 
-// How far it is: files and bytes, of how many, and what it failed on.
-function progress(wanted) {
+// How far it is: files and bytes, of how many, and what it failed on. isMore: a language is added to what is carried.
+function progress(wanted, isMore) {
   const state = { have: 0, want: wanted.length, bytes: 0, size: wanted.reduce((sum, { size }) => sum + size, 0), cause: null, file: null };
   let last = 0;
   const tell = async (isLast = false) => {
     if (!isLast && Date.now() - last < TOLD_EACH_MS) return;
     last = Date.now();
-    for (const page of await pages()) page.postMessage({ scope, version: release.version, carrying: { ...state } });
+    for (const page of await pages()) page.postMessage({ scope, version: release.version, carrying: { ...state, isMore } });
   };
   return { state, tell };
 }
 
 // What is kept of some languages' files: those that are not, and the count. What is there and wrong is taken out.
-async function counted(languages) {
+async function counted(languages, isMore = false) {
   const cache = await caches.open(CACHE);
   const wanted = filesOf(languages);
-  const { state, tell } = progress(wanted);
+  const { state, tell } = progress(wanted, isMore);
   const checks = await Promise.all(wanted.map((file) => isSound(cache, file)));
   const missing = wanted.filter((_, at) => !checks[at]);
   await Promise.all(missing.map(({ key }) => cache.delete(key)));
@@ -66,8 +66,8 @@ async function counted(languages) {
 }
 
 // Fetch what is not here yet. Rejects with a Failure where one file cannot be had; those that came stay for the next time.
-async function carry(languages) {
-  const { cache, missing, state, tell } = await counted(languages);
+async function carry(languages, isMore = false) {
+  const { cache, missing, state, tell } = await counted(languages, isMore);
   const until = Date.now() + LONGEST_MS;
   // From both ends: of the short ones each waits for the way there and back, and meanwhile the long ones fill the link.
   const queue = missing.sort((one, other) => other.size - one.size);
@@ -102,7 +102,7 @@ export async function install() {
 export async function take(language) {
   const languages = [...new Set([...await carried(), language])].filter((one) => release.languages.includes(one));
   try {
-    await carry(languages);
+    await carry(languages, true);
   } catch ({ cause, file }) {
     return { cause, file };
   }

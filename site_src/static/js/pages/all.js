@@ -25,11 +25,11 @@ const data = pageData(new URL("../", document.baseURI));
 // Every page of the language comes to this phone first; a phone that cannot get all of it stays as it is.
 async function chooseLanguage(language, address) {
   const { words } = await data;
-  stays.textContent = "";
+  stays.textContent = language === "auto" ? "" : stays.dataset.comes;
   const fault = language === "auto" ? null : await carryLanguage(language);
   if (fault) {
     showLanguage();
-    stays.textContent = `${stays.dataset.stays} ${fill(words.start.cause[fault.cause] ?? "", fault)}`;
+    stays.textContent = fault.cause === "lost" ? stays.dataset.signal : `${stays.dataset.stays} ${fill(words.start.cause[fault.cause] ?? "", fault)}`;
     return;
   }
   choose("language", language);

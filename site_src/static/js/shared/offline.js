@@ -1,5 +1,5 @@
 // The one door to the service worker: registers it, has it go on where it stopped, says what it holds, and offers a waiting version.
-import { drop, jot } from "./choices.js";
+import { chosen, drop, jot } from "./choices.js";
 import { root } from "./site.js";
 
 const bar = document.getElementById("update");
@@ -84,6 +84,7 @@ let carrying = null;
 // Have the phone carry one more language: all of it, or none. Resolves to null, or to why it does not: { cause, file }.
 export async function carryLanguage(language) {
   await registered;
+  if (!navigator.onLine && !chosen("carried")?.split(" ").includes(language)) return { cause: "lost" };
   if (!registration?.active) return null; // its pages come from the host, and are carried once a worker is there
   carrying = language;
   const fault = await ask({ ask: "carry", language });
@@ -114,6 +115,7 @@ function goOn() {
 // A worker says how far it is, whichever page began it.
 navigator.serviceWorker?.addEventListener("message", ({ data: { scope, version, carrying: count } }) => {
   if (scope !== root.href || !count) return;
+  if (count.isMore && isWhole) return; // a language that is added is not of this page: what this one needs is all here
   if (isWhole && version !== held.version) return count.cause && fail(count.cause, held); // a later version is fetched: what is here serves on
   isWhole = false; // files of this version were cleared, or another language is to come
   if (count.cause && !carrying) fail(count.cause, count);
