@@ -16,7 +16,8 @@ def lists():
 @functools.cache
 def rows():
     """Every item in the order of its area, each complete: what it has not is None or empty."""
-    return [_whole(row) for area in data.load("checks/lists")["areas"] for row in data.load(f"checks/{area}")["check"]]
+    systems = data.load("checks/lists")["systems"]
+    return [{**_whole(row), "system": systems.get(area)} for area in data.load("checks/lists")["areas"] for row in data.load(f"checks/{area}")["check"]]
 
 
 def _whole(row):

@@ -108,7 +108,7 @@ def test_a_weekly_check_and_what_comes_of_it(take, tmp_path):
     expect(card.get_by_text(OUT["read"])).to_be_visible()
     expect(card.locator("li[data-step]")).to_have_count(0)
     card.goto(handset.host.origin + "shift/road/read/")
-    expect(card.locator("li[data-step]").first).to_be_visible()
+    expect(card.locator("li[data-step]").last).to_be_visible()
     card.close()
     page.goto(handset.host.origin + "checks/")
     expect(page.locator(".defect")).to_have_count(2)
@@ -149,7 +149,7 @@ def release_pump(page, handset):
     expect(page.get_by_text("Lane").first).to_be_visible()
     page.get_by_role("link", name=T["defect"]["release"]).tap()
     key(page, T["opened"]["shift"]).tap()
-    for proof in next(row for row in checks.proofs() if row["opened"] == "shift")["proofs"]:
+    for proof in ["shift_lockup", *next(row for row in checks.proofs() if row["opened"] == "shift")["proofs"]]:
         key(page, TEXT[proof]["title"]).tap()
     page.get_by_label(T["release"]["done"]).fill("selector valve replaced")
     page.get_by_label(T["release"]["repaired_by"]).fill("Moss")
@@ -158,6 +158,7 @@ def release_pump(page, handset):
     page.get_by_label(T["release"]["by"]).fill("Hart")
     key(page, T["release"]["release"]).tap()
     expect(page.get_by_text(T["release"]["names"].format(repaired_by="Moss", by="Hart"))).to_be_visible()
+    expect(page.get_by_text(T["release"]["then"][0])).to_be_visible()  # the belts do not limit the rig
     start = handset.open("")
     expect(start.locator("#rig-status")).to_be_hidden()
     start.close()
@@ -235,6 +236,17 @@ def test_the_sentence_of_each_page(take):
     for line in (page.locator("#rig-status"), page.get_by_role("alert")):
         expect(line).to_contain_text(PUMP_OUT + " Gear oil low")
         expect(line).to_contain_text(more)
+    page.goto(handset.host.origin + "checks/release/")
+    key(page, f"{T['rank']['pump_out']}: Gear oil low").tap()
+    key(page, T["opened"]["other"]).tap()
+    key(page, T["proof"]["second_look"]).tap()
+    page.get_by_label(T["release"]["done"]).fill("filled")
+    page.get_by_label(T["release"]["repaired_by"]).fill("Moss")
+    page.get_by_label(T["release"]["by"]).fill("Hart")
+    key(page, T["release"]["release"]).tap()
+    expect(title(page)).to_have_text(T["release"]["still"])
+    expect(page.locator(".defect")).to_contain_text("Brake leak")
+    expect(page.get_by_text(T["release"]["then"][0])).to_have_count(0)
 
 
 def test_what_was_done_before(take):

@@ -108,7 +108,7 @@ CALLS = [
     ("limits.shown", {"limit": test_limits.VACUUM, "own": None, "units": test_limits.US}),
     ("records.taken", {"arriving": [defect("d1"), 3], "standing": [defect("d1")]}),
     ("release.lacks", {"table": test_release.TABLE, "entered": test_release.WHOLE}),
-    ("release.proofs", {"table": test_release.TABLE, "opened": ["pump"]}),
+    ("release.proofs", {"table": test_release.TABLE, "opened": ["pump"], "checked": []}),
     ("rounds.hurried", {"answers": [{"item": "oil", "took_s": 1}], "words": {"oil": 20}}),
     ("rounds.items", {"rows": test_rounds.ROWS, "name": "weekly", "profile": PROFILE, "settings": {}}),
     ("rounds.progress", {"records": [test_rounds.BEGUN], "id": "c1"}),

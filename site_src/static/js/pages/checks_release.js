@@ -1,11 +1,12 @@
 // Release: what was opened, what that must prove, what was done, and two names: repaired, and back in service.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { calc } from "../shared/engine.js";
+import { limitsRig } from "../shared/rig_status.js";
 import { fill } from "../shared/site.js";
 import { draftOf, keepDraft } from "../shared/draft.js";
 import { field } from "../bay/item_forms.js";
 import { opened, pageOf } from "../bay/opened.js";
-import { classOf } from "../bay/sentences.js";
+import { classOf, defectRow } from "../bay/sentences.js";
 
 const EMPTY = { defects: [], opened: [], passed: [], done: "", parts: "", hours: "", repaired_by: "", by: "" };
 const place = document.getElementById("bay");
@@ -34,9 +35,10 @@ async function change(part) {
   entered = { ...entered, ...part };
   draw();
   const table = page.data.proofs;
-  const { defects: _, parts, hours, ...asked } = entered;
+  const { defects: _, parts, hours, ...typed } = entered;
+  const asked = { ...typed, checked: checkedOf() };
   const newest = entered;
-  const answers = await Promise.all([calc.ask("release.proofs", { table, opened: entered.opened }), calc.ask("release.lacks", { table, entered: asked })]);
+  const answers = await Promise.all([calc.ask("release.proofs", { table, opened: entered.opened, checked: asked.checked }), calc.ask("release.lacks", { table, entered: asked })]);
   if (newest !== entered) return;
   [proofs, lacks] = answers;
   if (!released) keepDraft(name(), entered);
@@ -62,6 +64,10 @@ async function release() {
   await keepDraft(name(), null);
   draw();
 }
+
+const isLimited = () => limitsRig(standing);
+// The checks that found the defects, each with what of the table it is a part of.
+const checkedOf = () => standing.defects.filter(({ id, item }) => entered.defects.includes(id) && page.rows.has(item)).map(({ item }) => ({ item, system: page.rows.get(item).system }));
 
 // A row to tick: what is done stands with its mark.
 const tick = (id, label, isOn, act) => html`<li><button type="button" class="key key-wide bay-tick" aria-pressed=${isOn ? "true" : "false"} @click=${act}><span>${label}</span><b aria-hidden="true">${isOn ? "✓" : ""}</b></button></li>`;
@@ -89,10 +95,12 @@ function draw() {
       <button type="button" class="key key-act" ?disabled=${!entered.defects.length || lacks.length > 0} @click=${release}>${words.release.release}</button></div>`, place);
 }
 
+// The tags come off only once nothing open limits the rig.
 const doneView = (words) => html`
-  <h2 class="bay-act">${standing.defects.length ? words.release.still : fill(words.release.back, { rig: page.rig.name })}</h2>
+  <h2 class="bay-act">${isLimited() ? words.release.still : fill(words.release.back, { rig: page.rig.name })}</h2>
   <p>${fill(words.release.names, { repaired_by: entered.repaired_by, by: entered.by })}</p>
-  <ul class="listed">${words.release.then.map((line) => html`<li>${line}</li>`)}</ul>
+  ${isLimited() ? html`<p><b>${words.release.stays}</b></p><ul class="defects">${standing.defects.filter((defect) => limitsRig(defect)).map((defect) => defectRow(defect, words))}</ul>`
+    : html`<ul class="listed">${words.release.then.map((line) => html`<li>${line}</li>`)}</ul>`}
   <div class="dock bay-dock"><button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button><a class="key key-act" href=${pageOf("")}>${words.bay.title}</a></div>`;
 
 if (page) await start();
