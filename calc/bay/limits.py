@@ -5,6 +5,7 @@ from calc.base.errors import CalcError
 KINDS = ("min", "max", "range", "target")
 TREND = 3  # readings in a row, each nearer the limit or farther from it, make a trend
 MOST_EARLIER = 6
+GREATEST_VACUUM_INHG = 31  # the air's whole pressure at sea level on a day of high pressure: no gauge reads more
 HAIR = 1e-9  # of rounding in a conversion
 
 
@@ -19,7 +20,8 @@ def judged(limit, text, own, earlier, units):
     units: see calc.base.display
 
     Returns the answer of contract `limits.judged`: the amount in calc's unit, whether it is good (None for a target), the
-    limit and earlier readings as texts in the page's unit, whose it is, and the trend. Raises CalcError naming reading or limit.
+    limit and earlier readings as texts in the page's unit, whose it is, and the trend. Raises CalcError naming reading or limit; with code negative or out_of_range for a reading that cannot be: less than nothing
+    of what goes no lower, or more vacuum than the air has pressure (standard atmosphere, 29.92 inHg).
     """
     if limit["kind"] not in KINDS:
         raise CalcError("limit", "unknown")
@@ -29,6 +31,10 @@ def judged(limit, text, own, earlier, units):
         amount = entry.quantity(units, quantity, "reading", text)
     else:
         amount = entry.number("reading", text.split("@")[0], "count", display.decimal(units))
+    if amount < 0 and limit["value"] >= 0 and quantity != "temperature":
+        raise CalcError("reading", "negative")
+    if quantity == "vacuum" and amount > GREATEST_VACUUM_INHG:
+        raise CalcError("reading", "out_of_range")
     low = value if limit["kind"] in ("min", "range") else None
     high = {"max": value, "range": to}.get(limit["kind"])
     bounds = [_bound(units, quantity, low, -1), _bound(units, quantity, high, 1)]

@@ -30,6 +30,8 @@ BODIES = {
     "withdrawn": {"reason": "text"},
     "erased": {"count": "number", "reason": "text"},
 }
+# what it may hold besides, where it was written since there is such a thing
+MORE = {"answer": {"clock": ("run", "not_run")}}
 
 
 def check(record):
@@ -51,8 +53,11 @@ def check(record):
     body = BODIES[record["kind"]]
     for field in body:
         _check_field(record, field, body[field])
+    more = MORE.get(record["kind"], {})
     for field in record:
-        if field not in HEAD and field not in body:
+        if field in more:
+            _check_field(record, field, more[field])
+        elif field not in HEAD and field not in body:
             raise CalcError(field, "unknown_field")
     if record["kind"] == "release" and not two_names(record):
         raise CalcError("by", "same_name")

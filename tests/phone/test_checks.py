@@ -269,3 +269,41 @@ def test_what_was_done_before(take):
     (record,) = do(page, "keptRecords", "bay")
     assert (record["kind"], record["due"]) == ("done", "road_test") and record["at_ms"] < 1779000000000  # May 17, 2026
     page.close()
+
+
+def test_a_half_written_defect_comes_back(take):
+    """Written by hand or from an item of a check, it is there after the page was killed; once written it is gone. An item without its clock says so."""
+    handset = take()
+    beside(handset, **MIDSHIP)
+    page = handset.open("checks/defect/")
+    page.get_by_label(T["defect"]["what"]).fill("Brake lin")
+    page.get_by_label(T["rank"]["out_of_service"], exact=True).tap()
+    kill(page)
+    page = handset.open("checks/defect/")
+    expect(page.get_by_label(T["defect"]["what"])).to_have_value("Brake lin")
+    expect(page.get_by_label(T["rank"]["out_of_service"], exact=True)).to_be_checked()
+    key(page, T["defect"]["write"]).tap()
+    expect(title(page)).to_have_text("Brake lin")
+    page.goto(handset.host.origin + "checks/defect/")
+    expect(page.get_by_label(T["defect"]["what"])).to_have_value("")
+
+    page.goto(handset.host.origin + "checks/round/#vacuum")
+    page.reload()
+    begin(page)
+    while title(page).inner_text() != TEXT["prime_hold"]["title"]:
+        good(page)
+    page.get_by_label(T["round"]["reading"], exact=True).fill("-2")
+    expect(page.get_by_text(data.words("site", "en")["refusal"]["negative"])).to_be_visible()
+    expect(key(page, T["round"]["good"])).to_be_disabled()
+    page.get_by_label(T["round"]["reading"], exact=True).fill("12")
+    expect(page.get_by_text(T["side"]["high"])).to_be_visible()
+    touched_on(page, T["round"]["not_good"])
+    page.get_by_label(T["defect"]["seen"]).fill("needle fal")
+    kill(page)
+    page = handset.open("checks/round/#vacuum")
+    expect(page.get_by_label(T["defect"]["seen"])).to_have_value("needle fal")
+    expect(page.locator(".bay-where")).to_contain_text("12")
+    touched_on(page, T["defect"]["write"])
+    [answer] = [record for record in of_kind(page, "answer") if record["item"] == "prime_hold"]
+    assert (answer["answer"], answer["clock"]) == ("not_good", "not_run")
+    assert T["clock"]["not_run"] in of_kind(page, "defect")[-1]["seen"] or T["clock"]["not_run"] in of_kind(page, "defect")[0]["seen"]

@@ -65,6 +65,23 @@ def test_trend(run, earlier, text, trend):
     assert [row["text"] for row in answer["earlier"]] == [str(amount) for amount in earlier]
 
 
+ZERO = {"kind": "range", "value": -10, "to": 10, "quantity": "pressure"}
+
+
+@pytest.mark.parametrize(("limit", "text", "code"), [
+    (LOSS, "-2@US", "negative"), (TREAD, "-1", "negative"), ({**LOSS, "quantity": "pressure"}, "-0.1@US", "negative"),
+    (VACUUM, "32@US", "out_of_range"),  # the air presses 29.92 inHg (standard atmosphere)
+    (ZERO, "-2@US", None), (AIM, "-10@US", None), (LOSS, "0@US", None), (VACUUM, "29.9@US", None),
+])
+def test_what_cannot_be_read(run, limit, text, code):
+    """No gauge loses less than nothing; one that is off its zero may read below it."""
+    if code is None:
+        return judged(run, limit, text)
+    with pytest.raises(CalcError) as refusal:
+        judged(run, limit, text)
+    assert (refusal.value.field, refusal.value.code) == ("reading", code)
+
+
 @pytest.mark.parametrize("text", ["", "much", "1e9"])
 def test_no_reading(run, text):
     with pytest.raises(CalcError) as refusal:

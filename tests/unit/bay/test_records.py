@@ -53,6 +53,13 @@ def test_hostile_records(run, change, field, code):
     assert answer["refused"] == [{"at": 1, "field": field, "code": code}]
 
 
+@pytest.mark.parametrize(("clock", "refused"), [({}, []), ({"clock": "run"}, []), ({"clock": "not_run"}, []), ({"clock": "fast"}, ["unknown"])])
+def test_the_clock_of_an_answer(run, clock, refused):
+    """An answer may say whether its clock was run; those from before say nothing."""
+    made = record("answer", "a", round="c1", item="prime_hold", answer="good", entry=None, amount=None, **clock)
+    assert [row["code"] for row in run("bay.records", "taken", arriving=[made], standing=[])["refused"]] == refused
+
+
 @pytest.mark.parametrize("arriving", [None, {}, "x", 3])
 def test_no_list(run, arriving):
     with pytest.raises(CalcError) as refusal:

@@ -1,6 +1,7 @@
 // A defect: written where the hand is, or looked at and decided on by an officer. Another page may hand over what was seen, in the
 // fragment: #new= and JSON of { origin, what, seen, scope, class }.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { draftOf, keepDraft } from "../shared/draft.js";
 import { toHeading } from "../shared/focus.js";
 import { chosen } from "../shared/choices.js";
 import { colon, fill, home } from "../shared/site.js";
@@ -26,9 +27,17 @@ async function start() {
   state.standing = await page.log.standing();
   const id = decodeURIComponent(location.hash.slice(1));
   state.defect = page.log.of("defect").find((record) => record.id === id) ?? null;
-  if (!state.defect) state.form = { what: "", seen: "", class: "report", scope: "pump", origin: "report", by: chosen("bay-name", ""), ...handed() };
+  if (!state.defect) state.form = { what: "", seen: "", class: "report", scope: "pump", origin: "report", by: chosen("bay-name", ""), ...handed(), ...(await halfWritten()) };
   draw();
   toHeading(place);
+}
+
+const draftName = () => `defect:${page.rig.id}`;
+
+// What was being written of the same, before this page went.
+async function halfWritten() {
+  const draft = await draftOf(draftName());
+  return draft?.from === location.hash ? draft.form : {};
 }
 
 // What another page hands over: plain text, and only choices that there are.
@@ -49,12 +58,14 @@ function handed() {
 const typed = (change) => {
   second.lapse();
   Object.assign(state.form ?? state.decision ?? state.withdrawal, change);
+  if (state.form) keepDraft(draftName(), { from: location.hash, form: state.form });
   draw();
 };
 
 async function write() {
   const { what, seen, class: rank, scope, origin, by } = state.form;
   const record = await page.log.add("defect", { origin, item: null, what: what.trim(), seen: seen.trim(), place: "", state: "", limit: "", class: rank, scope, rule: "" }, { by: by.trim() });
+  await keepDraft(draftName(), null);
   await page.log.standing();
   history.replaceState(null, "", `#${record.id}`);
   state.form = null;

@@ -2,6 +2,7 @@
 // in which order, and what a reading is worth. Each answer is a record of its own as soon as it is touched.
 import { render } from "../../vendor/lit-html/lit-html.js";
 import { calc, Refusal } from "../shared/engine.js";
+import { draftOf, keepDraft } from "../shared/draft.js";
 import { chosen, choose } from "../shared/choices.js";
 import { toHeading } from "../shared/focus.js";
 import { running, runs } from "../shared/running.js";
@@ -16,8 +17,10 @@ const place = document.getElementById("bay");
 const page = await opened(place);
 const list = decodeURIComponent(location.hash.slice(1));
 /** @type {any} */
-const state = { at: null, entry: "", judged: null, near: null, form: null, isRead: false, shownAt: -SETTLE_MS, took: [], ended: null, refused: null };
-const clock = new Clock({ tick: () => draw(), done: (text) => enter(text) });
+const state = { at: null, entry: "", judged: null, near: null, form: null, isRead: false, isTimed: false, shownAt: -SETTLE_MS, took: [], ended: null, refused: null };
+const clock = new Clock({ tick: () => draw(), done: (text) => { state.isTimed = true; enter(text); } });
+// Whether the item's clock, where it has one, was run to its end.
+const clockOf = (row) => (row.clock_s || row.tool ? { clock: clock.isOver || state.isTimed ? "run" : "not_run" } : {});
 
 async function start() {
   const { data, log, rig } = page;
@@ -29,8 +32,16 @@ async function start() {
   page.items = page.round?.items ?? items;
   await look();
   state.isRead = Boolean(page.round) || !page.defects.length && Boolean(chosen("bay-name", ""));
-  await show(page.left[0] ?? null);
+  const draft = await draftOf(draftName());
+  if (!page.left.includes(draft?.at)) return show(page.left[0] ?? null);
+  state.isRead = true;
+  await show(draft.at);
+  if (draft.entry) await enter(draft.entry.split("@")[0]);
+  act.form(draft.form);
 }
+
+// A defect that is being written, with its item and reading, is noted at each touch of a key.
+const draftName = () => `not-good:${page.rig.id}:${list}`;
 
 // How far the check is, by all that is in the log of it.
 async function look() {
@@ -41,7 +52,7 @@ async function look() {
 
 async function show(id) {
   clock.stop();
-  Object.assign(state, { at: id, entry: "", judged: null, near: null, form: null, refused: null, shownAt: performance.now(), since: performance.now() });
+  Object.assign(state, { at: id, entry: "", judged: null, near: null, form: null, refused: null, isTimed: false, shownAt: performance.now(), since: performance.now() });
   const row = id && page.rows.get(id);
   if (row?.limit) {
     page.own = page.settings[id]?.limit ?? null;
@@ -96,7 +107,7 @@ async function answer(says, more = {}) {
   const round = await begun();
   const before = page.answers[id];
   state.took.push({ item: id, took_s: (performance.now() - state.since) / 1000 });
-  await page.log.add("answer", { round, item: id, answer: says, entry: state.entry || null, amount: state.judged?.amount ?? null, ...more }, { replaces: before ? [before.id] : [] });
+  await page.log.add("answer", { round, item: id, answer: says, entry: state.entry || null, amount: state.judged?.amount ?? null, ...(says === "not_here" ? {} : clockOf(page.rows.get(id))), ...more }, { replaces: before ? [before.id] : [] });
   await look();
   await show(page.left[0] ?? null);
 }
@@ -114,12 +125,12 @@ const act = {
     if (performance.now() - state.shownAt < SETTLE_MS) return;
     const row = page.rows.get(state.at);
     if (page.defects.some(({ item }) => item === row.id)) return answer("not_good"); // it is written already
-    state.form = { kind: "defect", seen: "", rank: row.class, scope: row.scope };
-    draw();
+    act.form({ kind: "defect", seen: "", rank: row.class, scope: row.scope });
     toHeading(place);
   },
   form(change) {
     state.form = change && { ...state.form, ...change };
+    if (!change || state.form.kind === "defect") keepDraft(draftName(), state.form && { at: state.at, entry: state.entry, form: state.form });
     draw();
   },
   async writeDefect() {
@@ -128,10 +139,11 @@ const act = {
     const { words, data } = page;
     const restricts = row.restricts && rank === "restricted" ? words.restricts[row.restricts] : "";
     await page.log.add("defect", {
-      origin: "check", item: row.id, what: data.text[row.id].title, seen: [seen.trim(), state.entry.split("@")[0] && `${state.entry.split("@")[0]} ${unitOf(row, page)}`, restricts].filter(Boolean).join("; "),
+      origin: "check", item: row.id, what: data.text[row.id].title, seen: [seen.trim(), state.entry.split("@")[0] && `${state.entry.split("@")[0]} ${unitOf(row, page)}`, clockOf(row).clock === "not_run" ? words.clock.not_run : "", restricts].filter(Boolean).join("; "),
       place: words.place[row.place], state: words.engine_state[row.state], limit: row.limit ? limitText(state.limit, row, page) : "",
       class: rank, scope, rule: row.source[0],
     });
+    await keepDraft(draftName(), null);
     page.defects = (await page.log.standing()).defects;
     state.shownAt = -SETTLE_MS;
     await answer("not_good");
@@ -162,7 +174,10 @@ const act = {
     page.settings = await page.log.settings();
     await show(state.at);
   },
-  clock: () => clock.start(page.rows.get(state.at)),
+  clock: () => {
+    state.isTimed = false;
+    clock.start(page.rows.get(state.at));
+  },
   tap: () => clock.tap(),
   later() {
     const at = page.left.indexOf(state.at);
