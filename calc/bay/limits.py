@@ -31,7 +31,8 @@ def judged(limit, text, own, earlier, units):
         amount = entry.quantity(units, quantity, "reading", text)
     else:
         amount = entry.number("reading", text.split("@")[0], "count", display.decimal(units))
-    if amount < 0 and limit["value"] >= 0 and quantity != "temperature":
+    goes_below = limit["kind"] == "range" and limit["value"] <= 0  # over or under what was set: a rate, a gauge's zero
+    if amount < 0 and not goes_below and quantity != "temperature":
         raise CalcError("reading", "negative")
     if quantity == "vacuum" and amount > GREATEST_VACUUM_INHG:
         raise CalcError("reading", "out_of_range")
