@@ -8,7 +8,7 @@ import pathlib
 import subprocess
 
 # how many runs share the browser's cases between them; walks that are alike but for their seed, more
-SHARES, WALKS, WALKED = 3, 15, "test_claim.py"
+SHARES, WALKS, WALKED = 5, 15, "test_claim.py"
 ROUND = 15  # runs after which every share was taken
 
 
@@ -47,7 +47,7 @@ def pytest_collection_modifyitems(config, items):
 
 
 def in_share(items, chosen):
-    """The items of a share: every third of the browser's own cases, and all that need no browser."""
+    """The items of a share: one in SHARES of the browser's own cases, and all that need no browser."""
     counts, kept = collections.Counter(), []
     for item in items:
         shares = shares_of(item)

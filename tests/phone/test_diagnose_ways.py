@@ -22,7 +22,8 @@ def test_danger_ends_it(away, name):
             begin(page, "light_flickers")
             page.locator(".look").wait_for()
         button(page, ORDERS[name]["title"]).tap()
-        [alert] = page.get_by_role("alert").all()
+        alert = page.get_by_role("alert")
+        expect(alert).to_have_count(1)
         expect(alert.get_by_role("listitem")).to_have_text(ORDERS[name]["do"])
         for words in (ORDER["danger"], ORDERS[name]["never"], ORDERS[name]["rig"], ORDERS[name]["radio"]):
             expect(alert).to_contain_text(words)

@@ -122,6 +122,7 @@ def run(proof, clock, test, meanwhile):
         again.tap()
     at_s = 0
     for due_s in test["due_s"]:
+        proof.rests()
         passed = meanwhile(due_s)
         clock.passes(due_s - at_s - passed) if due_s - at_s > passed else None
         at_s = due_s

@@ -14,7 +14,7 @@ def test_a_round_of_runs_takes_every_case():
     """Commits in a row run every case of the browser, each as often as the others; what needs none is in each run."""
     taken = [[item.nodeid for item in sampling.in_share(CASES, chosen)] for chosen in range(sampling.ROUND)]
     for item in CASES:
-        expected = 15 if "unit" in item.nodeid else 1 if "claim" in item.nodeid else 5
+        expected = sampling.ROUND if "unit" in item.nodeid else sampling.ROUND // (sampling.WALKS if "claim" in item.nodeid else sampling.SHARES)
         assert sum(item.nodeid in names for names in taken) == expected, item.nodeid
 
 

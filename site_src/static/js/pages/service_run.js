@@ -52,6 +52,7 @@ function hear() {
 
 // A clock ends by itself once its time is over and no reading is left to take: what is kept is then what was held.
 function endClocks() {
+  if (answer?.of !== record) return; // an answer to what stood before ends nothing
   for (const name of runningIn(record)) {
     const test = answer.plan?.tests.find(({ id }) => id === name);
     const due = answer.verdict?.tests.find(({ id }) => id === name).attempts?.at(-1)?.missing.some((each) => each.startsWith("due_"));
@@ -73,8 +74,9 @@ function change(next) {
 // The page's one question, and a page that is drawn from what was answered. Until it is, what stands there is of no use.
 const asking = answering(async () => {
   const units = unitsOf(page.system);
+  const of = record;
   const [judged, shown] = await Promise.all([calc.ask("service.answer", { record }, { units }), shownIn(units, record, besideOf.earlier, data.accuracy, data.starts)]);
-  return { ...judged, ...(await trayOf(judged, shown, units)) };
+  return { ...judged, of, ...(await trayOf(judged, shown, units)) };
 }, (arrived) => {
   answer = arrived;
   page.near = answer?.near ?? page.near;
