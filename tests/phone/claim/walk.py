@@ -109,8 +109,9 @@ class Walk:
         """A fog nozzle's pressure does not stay when a smooth bore takes its place: 50 psi by hand, 80 from a device."""
         if system != "US" or before["groups"].get(WORDS["nozzle"]) != WORDS["fog"] or kind != WORDS["smooth"]:
             return
-        if before["fields"][WORDS["nozzle_pressure"]]["text"] != "100":
-            return  # somebody typed it
+        is_typed = any(step.startswith("type") and step.endswith(f"into {WORDS['nozzle_pressure']}") for step in self.steps)
+        if is_typed or before["fields"][WORDS["nozzle_pressure"]]["text"] != "100":
+            return  # what somebody typed stays
         device = before["groups"].get(WORDS["device"])
         usual = "50" if device == SITE["device"]["none"] else "80"
         field = self.settings().get_by_role("textbox", name=WORDS["nozzle_pressure"], exact=True)
@@ -119,7 +120,9 @@ class Walk:
     def line(self, shown):
         place = self.chance.randrange(len(shown["lines"]))
         self.note("touch", shown["lines"][place]["name"])
-        self.page.locator("button.lay-line").nth(place).tap(position={"x": 8, "y": 30})
+        key = self.page.locator("button.lay-line").nth(place)
+        key.evaluate("(each) => each.scrollIntoView({ block: 'center' })")  # as a hand moves it clear of plate and tray
+        key.tap(position={"x": 8, "y": 30})
 
     def build(self, shown):
         """One more hose, or one less."""
