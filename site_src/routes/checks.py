@@ -17,12 +17,18 @@ def words():
 
 @routes.get("/checks/")
 def index():
-    return flask.render_template("checks/index.html")
+    return page("bay", "pages/checks.js", "page.json")
 
 
 @routes.get("/checks/<work>/")
 def work(work):
-    return flask.render_template(f"checks/{work}.html")
+    return page(work, f"pages/checks_{work}.js", "../page.json")
+
+
+def page(name, script, data_file):
+    """One of the bay's pages: each is drawn by its own script, and a round of checks is a task no update may break into."""
+    title = data.words("bay")[name]["title"]
+    return flask.render_template("checks/page.html", title=title, script=script, data=data_file, holds_task=name == "round")
 
 
 @routes.get("/checks/page.json")
