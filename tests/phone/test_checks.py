@@ -6,59 +6,10 @@ from playwright.sync_api import expect
 from site_src.content import checks, data
 from tests.phone.card import beside
 from tests.phone.handset import kill
+from tests.phone.rounds import MIDSHIP, PUMP_OUT, T, TEXT, begin, defect, good, key, title
 from tests.phone.store import do
 
-T = data.words("bay", "en")
-TEXT = data.words("checks", "en")
-PUMP_OUT = data.words("site", "en")["rig_status"]["pump_out"]
 OUT = data.words("shift", "en")["out_first"]
-MIDSHIP = {"drive": "midship", "pump_stages": "1", "pressure_control": "governor", "shift_control": "air", "transmission": "automatic"}
-
-
-def key(page, name):
-    return page.get_by_role("button", name=name, exact=True)
-
-
-def title(page):
-    return page.locator(".bay-act")
-
-
-def touched_on(page, name):
-    """Touch a key until the next item is there: a touch within a moment of a new item counts for none."""
-    before = title(page).inner_text()
-    for _ in range(10):
-        key(page, name).tap()
-        try:
-            expect(title(page)).not_to_have_text(before, timeout=700)
-            return
-        except AssertionError:
-            continue
-    raise AssertionError(f"{before}: {name} leads nowhere")
-
-
-KINDS = {TEXT[row["id"]]["title"]: row["limit"]["kind"] for row in checks.rows() if row["limit"]}
-
-
-def good(page):
-    """Good; with a figure of the tray on the good side of the limit for a reading, where the item has one."""
-    kind = KINDS.get(title(page).inner_text())
-    if kind:
-        tray = page.locator(".tray .key")
-        expect(tray.nth(1)).to_be_visible()
-        tray.nth({"max": 0, "min": -1}.get(kind, 2)).tap()
-        expect(key(page, T["round"]["good"])).to_be_enabled()
-    touched_on(page, T["round"]["good"])
-
-
-def defect(page, seen):
-    touched_on(page, T["round"]["not_good"])
-    page.get_by_label(T["defect"]["seen"]).fill(seen)
-    touched_on(page, T["defect"]["write"])
-
-
-def begin(page):
-    page.get_by_label(T["bay"]["name"]).fill("Hart")
-    touched_on(page, T["round"]["begin"])
 
 
 def test_a_weekly_check_and_what_comes_of_it(take, tmp_path):
@@ -164,91 +115,6 @@ def release_pump(page, handset):
     start.close()
 
 
-def written(page, handset, what, rank="out_of_service", scope="pump"):
-    """A defect written by hand; its page is open."""
-    page.goto(handset.host.origin + "checks/defect/")
-    page.get_by_label(T["defect"]["what"]).fill(what)
-    page.get_by_label(T["rank"][rank], exact=True).tap()
-    page.get_by_label(T["scope"][scope], exact=True).tap()
-    page.get_by_label(T["bay"]["name"]).fill("Hart")
-    key(page, T["defect"]["write"]).tap()
-    expect(title(page)).to_have_text(what)
-
-
-def of_kind(page, kind):
-    return [record for record in do(page, "keptRecords", "bay") if record["kind"] == kind]
-
-
-def test_nothing_ends_a_defect_by_a_slip(take):
-    """Withdrawn by name, with a reason, in two touches apart; not at all once an officer decided; emptying the phone leaves it open."""
-    handset = take()
-    beside(handset, **MIDSHIP)
-    page = handset.open("checks/")
-    written(page, handset, "Wrong rig")
-    key(page, T["defect"]["withdraw"]).tap()
-    expect(key(page, T["defect"]["withdraw_do"])).to_be_disabled()
-    page.get_by_label(T["defect"]["withdraw_why"]).fill("other engine")
-    page.get_by_label(T["bay"]["name"]).fill("Hart")
-    key(page, T["defect"]["withdraw_do"]).dblclick()
-    expect(key(page, T["defect"]["withdraw_sure"])).to_be_visible()
-    assert not of_kind(page, "withdrawn")
-    page.wait_for_timeout(450)
-    key(page, T["defect"]["withdraw_sure"]).tap()
-    expect(page.locator(".bay-sentence")).to_have_text(T["bay"]["in_service"])
-    assert [(record["by"], record["reason"]) for record in of_kind(page, "withdrawn")] == [("Hart", "other engine")]
-
-    written(page, handset, "Gear oil low")
-    key(page, T["defect"]["decide"]).tap()
-    page.get_by_label(T["defect"]["officer"]).fill("Lane")
-    key(page, T["defect"]["decide"]).tap()
-    expect(page.get_by_text(T["defect"]["release_only"])).to_be_visible()
-    expect(key(page, T["defect"]["withdraw"])).to_have_count(0)
-
-    page.goto(handset.host.origin + "checks/log/")
-    expect(page.get_by_text(f"{T['kind']['withdrawn']}: Wrong rig, other engine")).to_be_visible()
-    expect(page.get_by_text(T["log"]["open_stay"].format(count=1))).to_be_visible()
-    expect(key(page, T["log"]["empty"])).to_be_disabled()
-    page.get_by_label(T["bay"]["name"]).fill("Moss")
-    key(page, T["log"]["empty"]).dblclick()
-    expect(key(page, T["log"]["sure"])).to_be_visible()
-    assert not of_kind(page, "erased")
-    page.wait_for_timeout(450)
-    key(page, T["log"]["sure"]).tap()
-    expect(page.get_by_text(T["log"]["emptied"].format(count=2))).to_be_visible()
-    assert [record["by"] for record in of_kind(page, "erased")] == ["Moss"]
-    assert sorted(record["kind"] for record in do(page, "keptRecords", "bay")) == ["decision", "defect", "erased"]
-    expect(page.locator("#rig-status")).to_contain_text(PUMP_OUT)
-
-
-def test_the_sentence_of_each_page(take):
-    """Two defects: every page says the worst and how many more; a card into pump says what stops the pump."""
-    handset = take()
-    beside(handset, **MIDSHIP)
-    page = handset.open("checks/")
-    written(page, handset, "Gear oil low")
-    written(page, handset, "Brake leak", scope="apparatus")
-    words = data.words("site", "en")["rig_status"]
-    more = words["more"].format(count=1)
-    page.goto(handset.host.origin)
-    expect(page.locator("#rig-status")).to_contain_text(words["out_of_service"] + " Brake leak")
-    expect(page.locator("#rig-status")).to_contain_text(more)
-    page.goto(handset.host.origin + "shift/scene/")
-    for line in (page.locator("#rig-status"), page.get_by_role("alert")):
-        expect(line).to_contain_text(PUMP_OUT + " Gear oil low")
-        expect(line).to_contain_text(more)
-    page.goto(handset.host.origin + "checks/release/")
-    key(page, f"{T['rank']['pump_out']}: Gear oil low").tap()
-    key(page, T["opened"]["other"]).tap()
-    key(page, T["proof"]["second_look"]).tap()
-    page.get_by_label(T["release"]["done"]).fill("filled")
-    page.get_by_label(T["release"]["repaired_by"]).fill("Moss")
-    page.get_by_label(T["release"]["by"]).fill("Hart")
-    key(page, T["release"]["release"]).tap()
-    expect(title(page)).to_have_text(T["release"]["still"])
-    expect(page.locator(".defect")).to_contain_text("Brake leak")
-    expect(page.get_by_text(T["release"]["then"][0])).to_have_count(0)
-
-
 def test_what_was_done_before(take):
     """Done asks for the day before it writes: a day to come is refused, last May's is taken; a calendar without a date says so."""
     handset = take()
@@ -269,41 +135,3 @@ def test_what_was_done_before(take):
     (record,) = do(page, "keptRecords", "bay")
     assert (record["kind"], record["due"]) == ("done", "road_test") and record["at_ms"] < 1779000000000  # May 17, 2026
     page.close()
-
-
-def test_a_half_written_defect_comes_back(take):
-    """Written by hand or from an item of a check, it is there after the page was killed; once written it is gone. An item without its clock says so."""
-    handset = take()
-    beside(handset, **MIDSHIP)
-    page = handset.open("checks/defect/")
-    page.get_by_label(T["defect"]["what"]).fill("Brake lin")
-    page.get_by_label(T["rank"]["out_of_service"], exact=True).tap()
-    kill(page)
-    page = handset.open("checks/defect/")
-    expect(page.get_by_label(T["defect"]["what"])).to_have_value("Brake lin")
-    expect(page.get_by_label(T["rank"]["out_of_service"], exact=True)).to_be_checked()
-    key(page, T["defect"]["write"]).tap()
-    expect(title(page)).to_have_text("Brake lin")
-    page.goto(handset.host.origin + "checks/defect/")
-    expect(page.get_by_label(T["defect"]["what"])).to_have_value("")
-
-    page.goto(handset.host.origin + "checks/round/#vacuum")
-    page.reload()
-    begin(page)
-    while title(page).inner_text() != TEXT["prime_hold"]["title"]:
-        good(page)
-    page.get_by_label(T["round"]["reading"], exact=True).fill("-2")
-    expect(page.get_by_text(data.words("site", "en")["refusal"]["negative"])).to_be_visible()
-    expect(key(page, T["round"]["good"])).to_be_disabled()
-    page.get_by_label(T["round"]["reading"], exact=True).fill("12")
-    expect(page.get_by_text(T["side"]["high"])).to_be_visible()
-    touched_on(page, T["round"]["not_good"])
-    page.get_by_label(T["defect"]["seen"]).fill("needle fal")
-    kill(page)
-    page = handset.open("checks/round/#vacuum")
-    expect(page.get_by_label(T["defect"]["seen"])).to_have_value("needle fal")
-    expect(page.locator(".bay-where")).to_contain_text("12")
-    touched_on(page, T["defect"]["write"])
-    [answer] = [record for record in of_kind(page, "answer") if record["item"] == "prime_hold"]
-    assert (answer["answer"], answer["clock"]) == ("not_good", "not_run")
-    assert T["clock"]["not_run"] in of_kind(page, "defect")[-1]["seen"] or T["clock"]["not_run"] in of_kind(page, "defect")[0]["seen"]

@@ -1,0 +1,71 @@
+"""The bay by touch: items of a check, defects written by hand, and what the phone keeps of them."""
+from playwright.sync_api import expect
+
+from site_src.content import checks, data
+from tests.phone.store import do
+
+T = data.words("bay", "en")
+TEXT = data.words("checks", "en")
+PUMP_OUT = data.words("site", "en")["rig_status"]["pump_out"]
+MIDSHIP = {"drive": "midship", "pump_stages": "1", "pressure_control": "governor", "shift_control": "air", "transmission": "automatic"}
+
+
+def key(page, name):
+    return page.get_by_role("button", name=name, exact=True)
+
+
+def title(page):
+    return page.locator(".bay-act")
+
+
+def touched_on(page, name):
+    """Touch a key until the next item is there: a touch within a moment of a new item counts for none."""
+    before = title(page).inner_text()
+    for _ in range(10):
+        key(page, name).tap()
+        try:
+            expect(title(page)).not_to_have_text(before, timeout=700)
+            return
+        except AssertionError:
+            continue
+    raise AssertionError(f"{before}: {name} leads nowhere")
+
+
+KINDS = {TEXT[row["id"]]["title"]: row["limit"]["kind"] for row in checks.rows() if row["limit"]}
+
+
+def good(page):
+    """Good; with a figure of the tray on the good side of the limit for a reading, where the item has one."""
+    kind = KINDS.get(title(page).inner_text())
+    if kind:
+        tray = page.locator(".tray .key")
+        expect(tray.nth(1)).to_be_visible()
+        tray.nth({"max": 0, "min": -1}.get(kind, 2)).tap()
+        expect(key(page, T["round"]["good"])).to_be_enabled()
+    touched_on(page, T["round"]["good"])
+
+
+def defect(page, seen):
+    touched_on(page, T["round"]["not_good"])
+    page.get_by_label(T["defect"]["seen"]).fill(seen)
+    touched_on(page, T["defect"]["write"])
+
+
+def begin(page):
+    page.get_by_label(T["bay"]["name"]).fill("Hart")
+    touched_on(page, T["round"]["begin"])
+
+
+def written(page, handset, what, rank="out_of_service", scope="pump"):
+    """A defect written by hand; its page is open."""
+    page.goto(handset.host.origin + "checks/defect/")
+    page.get_by_label(T["defect"]["what"]).fill(what)
+    page.get_by_label(T["rank"][rank], exact=True).tap()
+    page.get_by_label(T["scope"][scope], exact=True).tap()
+    page.get_by_label(T["bay"]["name"]).fill("Hart")
+    key(page, T["defect"]["write"]).tap()
+    expect(title(page)).to_have_text(what)
+
+
+def of_kind(page, kind):
+    return [record for record in do(page, "keptRecords", "bay") if record["kind"] == kind]
