@@ -6,7 +6,6 @@ DAY_MS = 86400000
 SOON_DAYS = 30
 SOON_SHARE = 0.1  # of an interval in hours or miles: its last tenth counts as soon
 METERS = ("miles", "engine_h", "pump_h")
-MONTH_DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 
 
 def date_of(days):
@@ -51,9 +50,9 @@ def months_on(days, months):
     """
     year, month, day = date_of(days)
     count = year * 12 + month - 1 + months
-    year, month = count // 12, count % 12 + 1
-    is_leap = year % 4 == 0 and (year % 100 != 0 or year % 400 == 0)
-    return days_of(year, month, min(day, MONTH_DAYS[month - 1] + (1 if month == 2 and is_leap else 0)))
+    first = days_of(count // 12, count % 12 + 1, 1)
+    length = days_of((count + 1) // 12, (count + 1) % 12 + 1, 1) - first
+    return first + min(day, length) - 1
 
 
 def due(rows, records, on_ms, offset_min):
