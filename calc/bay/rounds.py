@@ -53,15 +53,8 @@ def settings(records):
     unseen by each other, it stays on the list, and the limit is the one that comes first by its id until somebody sets it
     again. Raises nothing.
     """
-    live = in_force(records)
-    gone = set()
-    for record in live:
-        if record["kind"] == "setting":
-            gone.update(record["replaces"])
     answer = {}
-    for record in live:
-        if record["kind"] != "setting" or record["id"] in gone:
-            continue
+    for record in _standing(in_force(records), "setting"):
         before = answer.get(record["item"])
         answer[record["item"]] = {
             "applies": record["applies"] or (before is not None and before["applies"]),
@@ -84,21 +77,26 @@ def progress(records, id):
     begun = [record for record in live if record["id"] == id and record["kind"] == "round"]
     if not begun:
         raise CalcError("id", "unknown")
-    gone = set()
-    for record in live:
-        if record["kind"] == "answer":
-            gone.update(record["replaces"])
     answers = {}
-    for record in live:
-        if record["kind"] == "answer" and record["round"] == id and record["id"] not in gone:
+    for record in _standing(live, "answer"):
+        if record["round"] == id:
             before = answers.get(record["item"])
             if before is None or _gravity(record) < _gravity(before):
                 answers[record["item"]] = record
     return {
-        "list": begun[0]["list"], "answers": {item: answers[item] for item in answers},
+        "list": begun[0]["list"], "answers": answers,
         "left": [item for item in begun[0]["items"] if item not in answers],
         "is_ended": any([record["kind"] == "ended" and record["round"] == id for record in live]),
     }
+
+
+def _standing(live, kind):
+    """The records of a kind that no other of it replaced."""
+    of_kind = [record for record in live if record["kind"] == kind]
+    gone = set()
+    for record in of_kind:
+        gone.update(record["replaces"])
+    return [record for record in of_kind if record["id"] not in gone]
 
 
 def _gravity(answer):
