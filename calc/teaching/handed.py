@@ -9,6 +9,8 @@ from calc.teaching import outcome, powertrain, practice, sealed
 VERSION = 1
 _PLANT, _RETURN = 0, 1
 UNNAMED = "unsure"
+_FAULTS = (None,) + powertrain.FAULT_CODES
+_NAMES = (None, UNNAMED) + powertrain.FAULT_CODES
 NOTES = ("neutral", "gear_refused", "dead_throttle") + outcome.GOODS + outcome.HARMS
 ACTS = (
     ("selector", "road"), ("selector", "centre"), ("selector", "pump"), ("gear", "neutral"), ("gear", "drive"),
@@ -45,9 +47,10 @@ def opened(code):
         raise CalcError("code", "broken")
     if read[0] != VERSION:
         raise CalcError("code", "newer")
-    kind, task, fault = read[1], _of(practice.TASKS, read[2]), _of((None,) + powertrain.FAULT_CODES, read[3])
+    kind, task, fault = read[1], _of(practice.TASKS, read[2]), _of(_FAULTS, read[3])
+    faults = [fault] if fault else []
     if kind == _PLANT and len(read) == 4:
-        return {"task": task, "faults": [fault] if fault else [], "named": None, "record": None}
+        return {"task": task, "faults": faults, "named": None, "record": None}
     if kind != _RETURN or len(read) < 13 or (len(read) - 13) % 4:
         raise CalcError("code", "broken")
     acts, notes = [], []
@@ -59,9 +62,9 @@ def opened(code):
         else:
             notes.append({"at_s": at_s, "code": _of(NOTES, read[at] - _FIRST_NOTE)})
     return {
-        "task": task, "faults": [fault] if fault else [], "named": _of((None, UNNAMED) + powertrain.FAULT_CODES, read[4]),
+        "task": task, "faults": faults, "named": _of(_NAMES, read[4]),
         "record": {
-            "faults": [fault] if fault else [], "ended": _of(_ENDS, read[5]), "is_reached": _of((False, True), read[6]),
+            "faults": faults, "ended": _of(_ENDS, read[5]), "is_reached": _of((False, True), read[6]),
             "at_s": _seconds(read[7:10]), "away_s": _seconds(read[10:13]), "acts": acts, "notes": notes,
         },
     }
@@ -78,11 +81,10 @@ def sent_back(run, named, salt):
     """
     if run["ended"] is None:
         raise CalcError("run", "not_ended")
-    known = (None, UNNAMED) + powertrain.FAULT_CODES
-    if named not in known:
+    if named not in _NAMES:
         raise CalcError("named", "unknown")
     values = [VERSION, _RETURN] + _planted(run["task"], run["faults"][0] if run["faults"] else None)
-    values += [known.index(named), _ENDS.index(run["ended"]), 1 if outcome.is_reached(run) else 0]
+    values += [_NAMES.index(named), _ENDS.index(run["ended"]), 1 if outcome.is_reached(run) else 0]
     values += _three(run["at_s"]) + _three(run["away_s"])
     for act in run["acts"]:
         values += [ACTS.index((act["kind"], act["to"]))] + _three(act["at_s"])
@@ -94,10 +96,9 @@ def sent_back(run, named, salt):
 def _planted(task, fault):
     if task not in practice.TASKS:
         raise CalcError("task", "unknown")
-    faults = (None,) + powertrain.FAULT_CODES
-    if fault not in faults:
+    if fault not in _FAULTS:
         raise CalcError("fault", "unknown")
-    return [practice.TASKS.index(task), faults.index(fault)]
+    return [practice.TASKS.index(task), _FAULTS.index(fault)]
 
 
 def _of(choices, place):

@@ -5,12 +5,11 @@ step waits for is seen, felt or heard, never read off the drawing; so a fault is
 Source: order of the into-pump and to-road cards; times are those of the made-up rig and the soonest there can be.
 """
 from calc.base.errors import CalcError
-from calc.teaching import practice
+from calc.teaching import outcome, powertrain, practice
 
 TICK_S = 0.1
 LONGEST_WAIT_S = 8  # twice what the made-up shaft takes to stand still
 HELD_S = 3  # that what should stay as it is is watched
-SHOWS_PSI = 10
 STANDS_MPH = 0.05  # the speedometer rests at zero
 
 # Each step: the act, or none for a look; then the signs to see, in turn. A look at the start must stay as it is.
@@ -66,11 +65,11 @@ def alike(task, parameters, lights, fault):
 
     Returns a list of codes without the fault itself. Raises CalcError naming faults.
     """
-    if fault not in practice.powertrain.FAULT_CODES:
+    if fault not in powertrain.FAULT_CODES:
         raise CalcError("faults", "unknown", fault=str(fault))
     signs = _signs(model_run(task, parameters, lights, [fault]))
     return [
-        other for other in practice.powertrain.FAULT_CODES
+        other for other in powertrain.FAULT_CODES
         if other != fault and _signs(model_run(task, parameters, lights, [other])) == signs
     ]
 
@@ -99,13 +98,13 @@ def _shows(run, sign):
     return {
         "starts_dark": not lit["engaged"],
         "starts_lit": lit["engaged"] and lit["ok"],
-        "starts_pumping": now["pressure_psi"] > SHOWS_PSI,
+        "starts_pumping": now["pressure_psi"] > outcome.SHOWS_PSI,
         "starts_raised": now["raised"],
         "silent": "exhaust" not in heard,
         "lamp_engaged": lit["engaged"],
         "lamp_ok": lit["ok"],
         "lamp_out": not lit["engaged"],
-        "pressure": now["pressure_psi"] > SHOWS_PSI,
+        "pressure": now["pressure_psi"] > outcome.SHOWS_PSI,
         "speeds_up": now["raised"],
         "slows": not now["raised"],
         "stands": now["speed_mph"] < STANDS_MPH,
