@@ -1,5 +1,4 @@
 """The checks of a rig as pages have them: lists, rows, words, sources, proofs and what is due."""
-import copy
 import functools
 
 from site_src.content import data
@@ -7,7 +6,6 @@ from site_src.content import data
 FACTS = ("id", "place", "state", "lists", "who", "class", "scope")
 
 
-@functools.cache
 def lists():
     """The lists of checks in the order they are offered."""
     return data.load("checks/lists")["list"]
@@ -16,21 +14,21 @@ def lists():
 @functools.cache
 def rows():
     """Every item in the order of its area, each complete: what it has not is None or empty."""
-    systems = data.load("checks/lists")["systems"]
-    return [{**_whole(row), "system": systems.get(area)} for area in data.load("checks/lists")["areas"] for row in data.load(f"checks/{area}")["check"]]
+    listed = data.load("checks/lists")
+    return [{**_whole(row), "system": listed["systems"].get(area)} for area in listed["areas"] for row in data.load(f"checks/{area}")["check"]]
 
 
 def _whole(row):
     limit = row.get("limit")
     return {
         **{name: row[name] for name in FACTS},
-        "fits": row.get("fits", {}), "equipment": row.get("equipment"), "limit": limit and whole_limit(limit),
+        "fits": row.get("fits", {}), "equipment": row.get("equipment"), "limit": limit and _whole_limit(limit),
         "unit": (limit or {}).get("unit"), "clock_s": row.get("clock_s"), "tool": row.get("tool"), "restricts": row.get("restricts"),
         "source": row["source"], "basis": row["basis"],
     }
 
 
-def whole_limit(limit):
+def _whole_limit(limit):
     """A limit as calc.bay.limits takes it."""
     return {"kind": limit["kind"], "value": limit["value"], "to": limit.get("to"), "quantity": limit.get("quantity")}
 
@@ -50,7 +48,7 @@ def proofs():
 
 def sources():
     """What the checks were read in, by key."""
-    return copy.copy(data.load("checks/sources"))
+    return data.load("checks/sources")
 
 
 def text():
