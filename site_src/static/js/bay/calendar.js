@@ -1,4 +1,6 @@
 // What is due as a calendar file: one all-day event a row (iCalendar, RFC 5545: lines end in CR LF and fold at 75 bytes).
+import { safe } from "../rig/carry.js";
+
 const FOLD = 73;
 
 const escaped = (text) => text.replaceAll("\\", "\\\\").replaceAll(";", "\\;").replaceAll(",", "\\,").replaceAll("\n", "\\n");
@@ -27,5 +29,5 @@ export function calendarOf(rows, { rig, nameOf, words }) {
     `SUMMARY:${escaped(`${rig.name}: ${nameOf(id)}`)}`, "BEGIN:VALARM", "ACTION:DISPLAY", "TRIGGER:-P7D", `DESCRIPTION:${escaped(nameOf(id))}`, "END:VALARM", "END:VEVENT",
   ]);
   const lines = ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//bay//due//EN", `X-WR-CALNAME:${escaped(`${rig.name}: ${words.due.title}`)}`, ...events, "END:VCALENDAR"];
-  return new File([`${lines.map(folded).join("\r\n")}\r\n`], `${rig.name.replace(/[^\w-]+/g, "-")}-due.ics`, { type: "text/calendar" });
+  return new File([`${lines.map(folded).join("\r\n")}\r\n`], `${safe(rig.name)}-due.ics`, { type: "text/calendar" });
 }

@@ -1,4 +1,5 @@
 // A rig's log as a file, and another phone's let in. calc.bay.records judges each record before it is kept; nothing here goes.
+import { safe } from "../rig/carry.js";
 import { calc } from "../shared/engine.js";
 import { fill } from "../shared/site.js";
 import { dropRecords, keepRecords } from "../shared/store.js";
@@ -15,7 +16,7 @@ const byId = (one, other) => (one.id < other.id ? -1 : 1);
 export function fileOf(log) {
   const records = [...log.records].sort(byId).map(inOrder);
   const content = JSON.stringify({ format: FORMAT, schema: 1, rig_id: log.rig.id, rig_name: log.rig.name, records });
-  return new File([content], `${log.rig.name.replace(/[^\w-]+/g, "-")}-log.json`, { type: "application/json" });
+  return new File([content], `${safe(log.rig.name)}-log.json`, { type: "application/json" });
 }
 
 const inOrder = (record) => Object.fromEntries(Object.keys(record).sort().map((key) => [key, record[key]]));

@@ -46,8 +46,11 @@ export async function textOf(fragment) {
   return new TextDecoder("utf-8", { fatal: true }).decode(plain);
 }
 
+// A name as a part of a file's name.
+export const safe = (name) => name.replace(/[^\w-]+/g, "-");
+
 export const fileOf = (profiles, name) =>
-  new File([JSON.stringify(profiles.length === 1 ? profiles[0] : profiles, null, 1)], `${name.replace(/[^\w-]+/g, "-")}.json`, { type: "application/json" });
+  new File([JSON.stringify(profiles.length === 1 ? profiles[0] : profiles, null, 1)], `${safe(name)}.json`, { type: "application/json" });
 
 // A file whose name says which version of the site wrote it, as All pages shows it.
 async function signed(given) {

@@ -1,8 +1,8 @@
 // A test as files: JSON, whole, for other phones and the fleet's report; and CSV, a row for each reading, for a spreadsheet.
+import { safe } from "../rig/carry.js";
 import { overrideText } from "./before_view.js";
 import { SCHEMA, testOf } from "./record.js";
 
-const safe = (name) => name.replace(/[^\w-]+/g, "-");
 export const dated = (record) => new Date(record.finished_ms ?? record.begun_ms).toISOString().slice(0, 10);
 
 export const jsonFile = (record) =>
