@@ -3,6 +3,7 @@ import { chosen } from "../shared/choices.js";
 import { calc } from "../shared/engine.js";
 import { jotStatus } from "../shared/rig_status.js";
 import { keepRecord, keptRecords } from "../shared/store.js";
+import { aheadMin } from "../shared/times.js";
 
 const OF_STATUS = new Set(["defect", "decision", "repair", "release", "withdrawn"]);
 export const BATCH = 300; // records that cross to calc at once
@@ -40,8 +41,14 @@ export class Log {
     return standing;
   }
 
+  // Where each of some rows of the due board stands now.
+  due(rows) {
+    const asked = rows.map(({ equipment: _, ...row }) => row);
+    return calc.ask("board.due", { rows: asked, records: this.#ofDue(asked), on_ms: Date.now(), offset_min: aheadMin() });
+  }
+
   // What the due board is worked out from: of the answers, only the newest good one of each item that a row goes by.
-  ofDue(rows) {
+  #ofDue(rows) {
     const items = new Set(rows.flatMap(({ by }) => by));
     const newest = new Map();
     for (const record of this.of("answer")) {
@@ -51,6 +58,12 @@ export class Log {
   }
 
   settings = () => calc.ask("rounds.settings", { records: this.of("setting", "withdrawn") });
+
+  // Set an item, or what it needs, for this rig, in place of what was set before.
+  async set(item, { applies = true, reason = "", limit = null }) {
+    const before = (await this.settings())[item];
+    return this.add("setting", { item, applies, reason, limit }, { replaces: before?.ids ?? [] });
+  }
 
   // What is known of a check: its begin, its answers and its end.
   progress(id) {

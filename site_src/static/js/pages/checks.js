@@ -1,6 +1,5 @@
 // The bay: the rig's status, its open defects, and the lists of checks with when each was last done.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
-import { calc } from "../shared/engine.js";
 import { choose, chosen } from "../shared/choices.js";
 import { limitsRig, sentenceOf, statusFrom } from "../shared/rig_status.js";
 import { fill } from "../shared/site.js";
@@ -15,10 +14,7 @@ if (page) await start();
 async function start() {
   const { data, words, log, rig } = page;
   const standing = await log.standing();
-  const rows = data.due.filter(({ id }) => data.lists.includes(id)).map(({ equipment: _, ...row }) => row);
-  const board = await calc.ask("board.due", {
-    rows, records: log.ofDue(rows), on_ms: Date.now(), offset_min: -new Date().getTimezoneOffset(),
-  });
+  const board = await log.due(data.due.filter(({ id }) => data.lists.includes(id)));
   const due = new Map(board.rows.map((row) => [row.id, row]));
   const isLimited = limitsRig(standing);
   const states = { ...words.rig_status, in_service: words.bay.in_service, open_items: words.bay.open_items };

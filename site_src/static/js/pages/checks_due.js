@@ -3,7 +3,7 @@ import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { calc, Refusal } from "../shared/engine.js";
 import { fill } from "../shared/site.js";
 import { live } from "../shared/notice.js";
-import { day } from "../shared/times.js";
+import { aheadMin, day } from "../shared/times.js";
 import { send } from "../rig/carry.js";
 import { calendarOf } from "../bay/calendar.js";
 import { opened } from "../bay/opened.js";
@@ -15,14 +15,13 @@ const page = await opened(place);
 /** @type {any} */
 const state = { rows: [], meters: {}, open: null, date: "", typed: {}, refused: null, noDate: false };
 
-const offset = () => -new Date().getTimezoneOffset();
-const today = () => new Date(Date.now() + offset() * 60000).toISOString().slice(0, 10);
+const today = () => new Date(Date.now() + aheadMin() * 60000).toISOString().slice(0, 10);
 
 async function look() {
   const { data, log } = page;
   const settings = await log.settings();
-  const rows = data.due.filter(({ id, equipment }) => settings[id]?.applies !== false && (!equipment || settings[equipment]?.applies !== false)).map(({ equipment: _, ...row }) => row);
-  Object.assign(state, await calc.ask("board.due", { rows, records: log.ofDue(rows), on_ms: Date.now(), offset_min: offset() }));
+  const rows = data.due.filter(({ id, equipment }) => settings[id]?.applies !== false && (!equipment || settings[equipment]?.applies !== false));
+  Object.assign(state, await log.due(rows));
   draw();
 }
 
@@ -36,7 +35,7 @@ function askWhen(id) {
 async function done(id) {
   let at;
   try {
-    at = await calc.ask("board.done_at", { date: state.date, on_ms: Date.now(), offset_min: offset() });
+    at = await calc.ask("board.done_at", { date: state.date, on_ms: Date.now(), offset_min: aheadMin() });
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal;
     state.dateRefused = page.words.due[`date_${refusal.code}`];
@@ -50,8 +49,7 @@ async function done(id) {
 async function notHere(id) {
   const { data, log } = page;
   const name = data.due.find((row) => row.id === id).equipment ?? id;
-  const settings = await log.settings();
-  await log.add("setting", { item: name, applies: false, reason: page.words.reason.none, limit: null }, { replaces: settings[name]?.ids ?? [] });
+  await log.set(name, { applies: false, reason: page.words.reason.none });
   state.open = null;
   await look();
 }

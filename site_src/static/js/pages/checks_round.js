@@ -151,7 +151,7 @@ const act = {
   async notHere() {
     const row = page.rows.get(state.at);
     const name = row.equipment ?? row.id;
-    await page.log.add("setting", { item: name, applies: false, reason: state.form.reason.trim(), limit: null }, { replaces: page.settings[name]?.ids ?? [] });
+    await page.log.set(name, { applies: false, reason: state.form.reason.trim() });
     page.settings = await page.log.settings();
     const others = page.left.filter((id) => id !== row.id && row.equipment && page.rows.get(id).equipment === row.equipment);
     const round = await begun();
@@ -166,7 +166,7 @@ const act = {
       const read = async (text) => (await calc.ask("limits.judged", { limit: { ...row.limit, kind: "target" }, text: `${text}@${page.system}`, own: null, earlier: [] }, { units: page.units })).amount;
       const limit = { value: await read(value), to: row.limit.kind === "range" ? await read(to) : null, whose: whose.trim() };
       if (limit.to !== null && limit.to < limit.value) throw new Refusal({ field: "to", code: "other" });
-      await page.log.add("setting", { item: row.id, applies: true, reason: "", limit }, { replaces: page.settings[row.id]?.ids ?? [] });
+      await page.log.set(row.id, { limit });
     } catch (refusal) {
       if (!(refusal instanceof Refusal)) throw refusal;
       return act.form({ refused: page.words.refusal[/** @type {any} */ (refusal).code] ?? page.words.refusal.other });

@@ -12,6 +12,9 @@ export const dayTime = (at) => new Date(at).toLocaleTimeString(locale, { ...SHOR
 export const day = (at) => new Date(at).toLocaleDateString(locale, DAY);
 export const dayAndTime = (at) => new Date(at).toLocaleString(locale, { dateStyle: "medium", timeStyle: "short" });
 
+// Minutes that this phone's clock is ahead of UTC, as calc.bay.board takes them.
+export const aheadMin = () => -new Date().getTimezoneOffset();
+
 // A count of seconds as a clock shows it: 4:07, 1:04:07.
 export const minutes = (seconds) => {
   const whole = Math.floor(Math.max(seconds, 0));
