@@ -66,7 +66,6 @@ async function write() {
   const { what, seen, class: rank, scope, origin, by } = state.form;
   const record = await page.log.add("defect", { origin, item: null, what: what.trim(), seen: seen.trim(), place: "", state: "", limit: "", class: rank, scope, rule: "" }, { by: by.trim() });
   await keepDraft(draftName(), null);
-  await page.log.standing();
   history.replaceState(null, "", `#${record.id}`);
   state.form = null;
   await start();
