@@ -58,6 +58,7 @@ async function show(id) {
     page.own = page.settings[id]?.limit ?? null;
     state.limit = await calc.ask("limits.shown", { limit: row.limit, own: page.own }, { units: page.units });
     state.earlier = page.log.readings(id, page.round?.id);
+    state.last = await lastText(row);
     await nearby(row);
   }
   mark();
@@ -66,12 +67,15 @@ async function show(id) {
   scrollTo({ top: 0, behavior: "instant" });
 }
 
+// The last reading before this check as it is shown, or null.
+async function lastText(row) {
+  const last = [...state.earlier].sort((one, other) => one.at_ms - other.at_ms).at(-1);
+  return last ? (await calc.ask("limits.shown", { limit: { ...row.limit, kind: "target", value: last.amount, to: null }, own: null }, { units: page.units })).value : null;
+}
+
 // The figures next to what stands in the tray, or next to the last reading, or to the limit.
 async function nearby(row) {
   const { data, system } = page;
-  const last = [...state.earlier].sort((one, other) => one.at_ms - other.at_ms).at(-1);
-  const before = last ? await calc.ask("limits.shown", { limit: { ...row.limit, kind: "target", value: last.amount, to: null }, own: null }, { units: page.units }) : null;
-  state.last = before?.value ?? null;
   state.start = state.entry ? state.entry.split("@")[0] : state.last ?? state.limit.value;
   const step = row.limit.quantity ? data.systems[system].steps[row.limit.quantity] : data.steps[row.unit];
   [state.near] = await calc.ask("entry.near", { rows: [{ text: state.start, kind: row.limit.quantity ?? "count", step }], decimal: page.units.decimal, below: 2, above: 2 });
