@@ -100,7 +100,10 @@ def test_a_half_written_defect_comes_back(take):
     while title(page).inner_text() != TEXT["prime_hold"]["title"]:
         good(page)
     page.get_by_label(T["round"]["reading"], exact=True).fill("-2")
-    expect(page.get_by_text(data.words("site", "en")["refusal"]["negative"])).to_be_visible()
+    refusals = data.words("site", "en")["refusal"]
+    expect(page.get_by_text(refusals["negative"])).to_be_visible()
+    page.get_by_label(T["round"]["reading"], exact=True).fill("1.250")
+    expect(page.get_by_text(refusals["thousands_or_decimals"].format(thousands="1250", decimals="1.25"))).to_be_visible()
     expect(key(page, T["round"]["good"])).to_be_disabled()
     page.get_by_label(T["round"]["reading"], exact=True).fill("12")
     expect(page.get_by_text(T["side"]["high"])).to_be_visible()

@@ -5,6 +5,7 @@ import { calc, Refusal } from "../shared/engine.js";
 import { draftOf, keepDraft } from "../shared/draft.js";
 import { chosen, choose } from "../shared/choices.js";
 import { toHeading } from "../shared/focus.js";
+import { refusalOf } from "../shared/refusal.js";
 import { running, runs } from "../shared/running.js";
 import { home } from "../shared/site.js";
 import { opened } from "../bay/opened.js";
@@ -92,7 +93,7 @@ async function enter(text) {
       if (entry === state.entry) state.judged = judged;
     } catch (refusal) {
       if (!(refusal instanceof Refusal)) throw refusal;
-      state.refused = page.words.refusal[/** @type {any} */ (refusal).code] ?? page.words.refusal.other;
+      state.refused = refusalOf(page.words, refusal);
     }
     if (state.judged) await nearby(row);
   }
@@ -173,7 +174,7 @@ const act = {
       await page.log.set(row.id, { limit });
     } catch (refusal) {
       if (!(refusal instanceof Refusal)) throw refusal;
-      return act.form({ refused: page.words.refusal[/** @type {any} */ (refusal).code] ?? page.words.refusal.other });
+      return act.form({ refused: refusalOf(page.words, refusal) });
     }
     page.settings = await page.log.settings();
     await show(state.at);
