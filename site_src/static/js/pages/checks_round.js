@@ -7,18 +7,18 @@ import { chosen, choose } from "../shared/choices.js";
 import { toHeading } from "../shared/focus.js";
 import { refusalOf } from "../shared/refusal.js";
 import { running, runs } from "../shared/running.js";
+import { isSettled } from "../shared/second_touch.js";
 import { home } from "../shared/site.js";
 import { opened } from "../bay/opened.js";
 import { Clock } from "../bay/clock.js";
 import { doneView, firstView, itemView } from "../bay/item.js";
 import { limitText, unitOf } from "../bay/sentences.js";
 
-const SETTLE_MS = 400; // a second touch that follows at once is no answer to the item it brought
 const place = document.getElementById("bay");
 const page = await opened(place);
 const list = decodeURIComponent(location.hash.slice(1));
 /** @type {any} */
-const state = { at: null, entry: "", judged: null, near: null, form: null, isRead: false, isTimed: false, shownAt: -SETTLE_MS, took: [], ended: null, refused: null };
+const state = { at: null, entry: "", judged: null, near: null, form: null, isRead: false, isTimed: false, shownAt: -Infinity, took: [], ended: null, refused: null };
 const clock = new Clock({ tick: () => draw(), done: (text) => { state.isTimed = true; enter(text); } });
 // Whether the item's clock, where it has one, was run to its end.
 const clockOf = (row) => (row.clock_s || row.tool ? { clock: clock.isOver || state.isTimed ? "run" : "not_run" } : {});
@@ -53,7 +53,7 @@ async function look() {
 
 async function show(id) {
   clock.stop();
-  Object.assign(state, { at: id, entry: "", judged: null, near: null, form: null, refused: null, isTimed: false, shownAt: performance.now(), since: performance.now() });
+  Object.assign(state, { at: id, entry: "", judged: null, near: null, form: null, refused: null, isTimed: false, shownAt: performance.now() });
   const row = id && page.rows.get(id);
   if (row?.limit) {
     page.own = page.settings[id]?.limit ?? null;
@@ -107,11 +107,10 @@ async function begun() {
 }
 
 async function answer(says, more = {}) {
-  if (performance.now() - state.shownAt < SETTLE_MS) return;
   const id = state.at;
   const round = await begun();
   const before = page.answers[id];
-  state.took.push({ item: id, took_s: (performance.now() - state.since) / 1000 });
+  state.took.push({ item: id, took_s: (performance.now() - state.shownAt) / 1000 });
   await page.log.add("answer", { round, item: id, answer: says, entry: state.entry || null, amount: state.judged?.amount ?? null, ...(says === "not_here" ? {} : clockOf(page.rows.get(id))), ...more }, { replaces: before ? [before.id] : [] });
   await look();
   await show(page.left[0] ?? null);
@@ -125,9 +124,9 @@ const act = {
     show(state.at);
   },
   name: (text) => choose("bay-name", text.trim()),
-  good: () => answer("good"),
+  good: () => isSettled(state.shownAt) && answer("good"),
   notGood() {
-    if (performance.now() - state.shownAt < SETTLE_MS) return;
+    if (!isSettled(state.shownAt)) return;
     const row = page.rows.get(state.at);
     if (page.defects.some(({ item }) => item === row.id)) return answer("not_good"); // it is written already
     act.form({ kind: "defect", seen: "", rank: row.class, scope: row.scope });
@@ -150,7 +149,6 @@ const act = {
     });
     await keepDraft(draftName(), null);
     page.defects = (await page.log.standing()).defects;
-    state.shownAt = -SETTLE_MS;
     await answer("not_good");
   },
   async notHere() {
@@ -161,7 +159,6 @@ const act = {
     const others = page.left.filter((id) => id !== row.id && row.equipment && page.rows.get(id).equipment === row.equipment);
     const round = await begun();
     for (const id of others) await page.log.add("answer", { round, item: id, answer: "not_here", entry: null, amount: null });
-    state.shownAt = -SETTLE_MS;
     await answer("not_here");
   },
   async ownLimit() {

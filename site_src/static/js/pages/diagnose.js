@@ -16,13 +16,13 @@ import { drawnAnew } from "../shared/focus.js";
 import { notices } from "../shared/notice.js";
 import { runs } from "../shared/running.js";
 import { chosenRig } from "../rig/chosen.js";
+import { isSettled } from "../shared/second_touch.js";
 import { fill, home, pageData } from "../shared/site.js";
 import { outElsewhere } from "../shift/out.js";
 import { keep, keepRecord, kept } from "../shared/store.js";
 import { shortTime } from "../shared/times.js";
 
 const DRAFT = "diagnosis";
-const SETTLE_MS = 400; // a second touch that follows at once is no answer to the look it brought
 const place = document.getElementById("diagnose");
 const acts = document.getElementById("acts");
 const where = document.getElementById("where");
@@ -33,7 +33,7 @@ const { words } = data;
 const rig = await chosenRig();
 data.orders = ordersFor(data.orders, rig?.drive);
 
-const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, isLeft: false, isNew: false, slip: null, isSlip: false, view: FIRST, shownAt: -SETTLE_MS };
+const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, isLeft: false, isNew: false, slip: null, isSlip: false, view: FIRST, shownAt: -Infinity };
 let state = null;
 let knowledge = null; // as far as it can be of this rig
 let madeOf = null; // what tells one such knowledge from another
@@ -64,7 +64,6 @@ const isRunning = () => Boolean(state?.complaints.length);
 // A rig that a card stopped because it moved has no second shift here either.
 const out = await outElsewhere({ titles: data.titles, rig });
 const fresh = (engine) => ({ ...begun({ rig, madeOf, engine, role: chosen("role", "operator") }), ...(out && { isOut: true }) });
-const settled = () => performance.now() - page.shownAt >= SETTLE_MS;
 
 // What a new diagnosis keeps of the last: that the rig is out of service, and that the one repeat was told for a dead throttle.
 function lasting(sign) {
@@ -166,7 +165,7 @@ function shown(answer) {
       place: words.where[data.signs[end.sign].place],
       view: askView({ look: end, possible, state, data, isSaid: page.isSaid, setEngine, again, redraw, back: () => put(oneBack(state)) }),
       acts: askActs({ look: end, data, isSaid: page.isSaid, danger, said: () => { page.isSaid = true; redraw(); },
-        answer: (said) => settled() && answerLook(end, said) }),
+        answer: (said) => isSettled(page.shownAt) && answerLook(end, said) }),
     };
   }
   return {

@@ -1,7 +1,11 @@
-// A deliberate second touch: the first asks, one that follows at once counts for none, a later one acts, and the question lapses.
+// A second touch: one that follows at once was meant for what stood before.
 const PAUSE_MS = 400;
 const LAPSE_MS = 8000;
 
+// Whether what is shown since `shownAt`, by the page's own clock, stands long enough to be answered.
+export const isSettled = (shownAt) => performance.now() - shownAt >= PAUSE_MS;
+
+// A deliberate second touch: the first asks, one that follows at once counts for none, a later one acts, and the question lapses.
 export class SecondTouch {
   isAsked = false;
   #last = 0;
@@ -13,9 +17,9 @@ export class SecondTouch {
   }
 
   touch(act) {
-    const pause = performance.now() - this.#last;
+    const isMeant = isSettled(this.#last);
     this.#last = performance.now();
-    if (this.isAsked && pause < PAUSE_MS) return undefined;
+    if (this.isAsked && !isMeant) return undefined;
     if (this.isAsked) {
       this.lapse();
       return act();

@@ -3,11 +3,11 @@ import { newRun, noted } from "./diary.js";
 import { known, mayFit } from "./known.js";
 import { Presence } from "./presence.js";
 import { calc, Refusal } from "../shared/engine.js";
+import { isSettled } from "../shared/second_touch.js";
 import { fill } from "../shared/site.js";
 import { keep, kept } from "../shared/store.js";
 
 const TICK_MS = 200;
-const SETTLE_MS = 400; // a second touch that follows at once is no answer to the step it brought
 const SETTLING = new Set(["seen", "not_seen", "report", "hold", "back"]);
 const RENEWS = new Set(["begin_again", "released"]);
 
@@ -19,7 +19,7 @@ export class Card {
   notice = null;
   isResumed = false;
   #turn = Promise.resolve();
-  #shownAt = -SETTLE_MS;
+  #shownAt = -Infinity;
   #isKept = true;
   #isStale = false; // out of service since before the rig or the steps were others
 
@@ -123,7 +123,7 @@ export class Card {
 
   // Put an event to the card; nobody looked until now where the card was out of sight, and the touch is then no answer.
   send(event) {
-    if (SETTLING.has(event.kind) && performance.now() - this.#shownAt < SETTLE_MS) return;
+    if (SETTLING.has(event.kind) && !isSettled(this.#shownAt)) return;
     this.#inTurn(async () => await this.#look() && this.#put(event));
   }
 
