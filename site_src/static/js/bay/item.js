@@ -1,19 +1,17 @@
 // An item of a check on the screen; what comes before the first, and after the last.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { chosen } from "../shared/choices.js";
 import { colon, fill } from "../shared/site.js";
 import { minutes } from "../shared/times.js";
-import { defectForm, hereForm, ownForm } from "./item_forms.js";
-import { pageOf } from "./opened.js";
+import { defectForm, hereForm, nameField, ownForm } from "./item_forms.js";
 import { readingView } from "./reading.js";
-import { defectRow, ruleOf } from "./sentences.js";
+import { defectRow, ruleOf, toBay } from "./sentences.js";
 
 // Before the first item: who checks, and what the last crew wrote.
 export function firstView({ words, defects, act, items, list }) {
   return html`
     <h2 class="bay-act">${words.list[list]}, ${items.length}</h2>
     ${defects.length ? html`<p><b>${words.round.read_first}</b></p><ul class="defects">${defects.map((defect) => defectRow(defect, words))}</ul>` : nothing}
-    <label class="field"><span>${words.bay.name}</span><input id="name" autocomplete="name" maxlength="60" .value=${chosen("bay-name", "")} @input=${({ target }) => act.name(target.value)}></label>
+    ${nameField(words)}
     <div class="dock"><button type="button" class="key key-act" @click=${act.read}>${words.round.begin}</button></div>`;
 }
 
@@ -50,7 +48,7 @@ export function doneView({ state, words, data, answers, act, items, list, round 
   const says = (wanted) => items.filter((id) => answers[id]?.answer === wanted);
   const bad = says("not_good");
   const untimed = items.filter((id) => answers[id]?.clock === "not_run");
-  if (!round) return html`<p>${words.round.nothing}</p><div class="dock"><a class="key key-act" href=${pageOf("")}>${words.bay.title}</a></div>`;
+  if (!round) return html`<p>${words.round.nothing}</p><div class="dock">${toBay(words)}</div>`;
   return html`
     <h2 class="bay-act">${state.ended ? fill(words.round.ended, { list: words.list[list] }) : words.round.all}</h2>
     <p>${fill(words.round.summary, { good: says("good").length, bad: bad.length, here: says("not_here").length })}${state.ended ? ` ${fill(words.round.took, { time: minutes(state.ended.took_s) })}` : ""}</p>
@@ -58,7 +56,7 @@ export function doneView({ state, words, data, answers, act, items, list, round 
     ${untimed.length ? html`<p><b>${words.clock.not_run}${colon}</b> ${untimed.map((id) => data.text[id]?.title ?? id).join(", ")}</p>` : nothing}
     ${state.ended?.hurried.length ? html`<p class="hatched bay-known" role="alert">${fill(words.round.hurried, { count: state.ended.hurried.length })}</p>` : nothing}
     <div class="dock bay-dock">
-      ${state.ended ? html`<button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button><a class="key key-act" href=${pageOf("")}>${words.bay.title}</a>`
+      ${state.ended ? html`<button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button>${toBay(words)}`
         : html`<button type="button" class="key" @click=${act.back}>${words.round.back}</button><button type="button" class="key key-act" @click=${act.end}>${words.round.end}</button>`}
     </div>`;
 }

@@ -1,7 +1,9 @@
 // What an item asks besides good and not good: the defect, why it is not on this rig, this rig's own limit.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/chips.js";
+import { choose } from "../shared/choices.js";
 import { fill } from "../shared/site.js";
+import { YOUR_NAME, yourName } from "./log.js";
 import { limitText, ruleOf, unitOf } from "./sentences.js";
 
 export const RANKS = ["out_of_service", "restricted", "report", "note"];
@@ -12,6 +14,10 @@ export const scopeChips = (words, value, change) => chips({ name: "scope", legen
 
 export const field = ({ id, label, value, change, more = nothing, mode = "text" }) => html`
   <label class="field"><span>${label}</span><input id=${id} inputmode=${mode} autocomplete="off" maxlength="200" .value=${value} @input=${({ target }) => change(target.value)}>${more}</label>`;
+
+// Who works here, chosen once for every page of the bay.
+export const nameField = ({ bay }) => html`
+  <label class="field"><span>${bay.name}</span><input id="name" autocomplete="name" maxlength="60" .value=${yourName()} @input=${({ target }) => choose(YOUR_NAME, target.value.trim())}></label>`;
 
 export function defectForm(view, row) {
   const { state, words, data, act } = view;

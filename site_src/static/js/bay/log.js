@@ -8,7 +8,8 @@ import { aheadMin } from "../shared/times.js";
 const OF_STATUS = new Set(["defect", "decision", "repair", "release", "withdrawn"]);
 export const BATCH = 300; // records that cross to calc at once
 
-export const yourName = () => chosen("bay-name", "");
+export const YOUR_NAME = "bay-name";
+export const yourName = () => chosen(YOUR_NAME, "");
 
 // Somebody's name or initials: two different letters at least, as calc.bay.records has it.
 export const isName = (text) => new Set(text.toLowerCase().match(/\p{L}/gu)).size > 1;

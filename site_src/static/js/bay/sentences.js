@@ -1,27 +1,28 @@
 // What the bay's pages say the same way: a defect in a row, its class, a limit, whose rule it is.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { whatOf } from "../shared/rig_status.js";
 import { fill } from "../shared/site.js";
 import { day } from "../shared/times.js";
 import { pageOf } from "./opened.js";
+
+// The way back to the bay, as the one next act.
+export const toBay = ({ bay }) => html`<a class="key key-act" href=${pageOf("")}>${bay.title}</a>`;
 
 export const classOf = ({ state, class: rank }, words) => words.rank[state === "pump_out" ? "pump_out" : rank];
 
 // Whose rule a row of the checks is: what was read first, and what that is worth.
 export const ruleOf = (row, { data, words }) => `${data.sources[row.source[0]]} (${words.basis[row.basis]})`;
 
-export const defectRow = (defect, words, more = nothing) => html`
+export const defectRow = (defect, words) => html`
   <li class="defect" data-class=${defect.class}>
     <a href=${`${pageOf("defect/")}#${defect.id}`}>
-      <b>${classOf(defect, words)}</b> <span>${defect.what}${defect.seen ? html`: ${defect.seen}` : nothing}</span>
+      <b>${classOf(defect, words)}</b> <span>${whatOf(defect)}</span>
       <small>${defect.decided_by ? fill(words.defect.decided, { by: defect.decided_by }) : words.defect.proposed} · ${day(defect.at_ms)}${defect.by ? ` · ${defect.by}` : ""}${defect.repaired_by ? ` · ${words.defect.repaired}` : ""}</small>
       ${defect.limits ? html`<small>${defect.limits}</small>` : nothing}
-    </a>${more}
+    </a>
   </li>`;
 
 // A limit in words: "22 inHg or more".
-export function limitText(limit, row, { words, u }) {
-  const unit = row.limit.quantity ? u[`u_${row.limit.quantity}`] : words.bay_unit[row.unit];
-  return fill(words.limit[limit.kind], { value: limit.value, to: limit.to ?? "", unit });
-}
+export const limitText = (limit, row, view) => fill(view.words.limit[limit.kind], { value: limit.value, to: limit.to ?? "", unit: unitOf(row, view) });
 
 export const unitOf = (row, { words, u }) => (row.limit.quantity ? u[`u_${row.limit.quantity}`] : words.bay_unit[row.unit]);

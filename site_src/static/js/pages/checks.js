@@ -1,9 +1,9 @@
 // The bay: the rig's status, its open defects, and the lists of checks with when each was last done.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
-import { choose, chosen } from "../shared/choices.js";
 import { limitsRig, sentenceOf, statusFrom } from "../shared/rig_status.js";
 import { fill } from "../shared/site.js";
 import { day } from "../shared/times.js";
+import { nameField } from "../bay/item_forms.js";
 import { opened, pageOf } from "../bay/opened.js";
 import { defectRow } from "../bay/sentences.js";
 
@@ -30,8 +30,7 @@ async function start() {
     <section class="plate bay-status" data-state=${standing.state}><p><b>${rig.name}</b></p><p class="bay-sentence">${sentenceOf(statusFrom(standing), states)}</p>
       ${isLimited ? html`<a class="key" href=${pageOf("tag/")}>${words.bay.tag}</a>` : nothing}</section>
     ${standing.defects.length ? html`<h2>${words.bay.open_defects}</h2><ul class="defects">${standing.defects.map((defect) => defectRow(defect, words))}</ul>` : nothing}
-    <label class="field bay-name"><span>${words.bay.name}</span>
-      <input id="name" autocomplete="name" maxlength="60" .value=${chosen("bay-name", "")} @input=${({ target }) => choose("bay-name", target.value.trim())}></label>
+    ${nameField(words)}
     <nav class="group" aria-labelledby="lists"><h2 id="lists">${words.bay.lists}</h2>
       <ul>${data.lists.map((list) => html`<li><a class="row" href=${`${pageOf("round/")}#${list}`}><span>${words.list[list]}${last(list)}</span></a></li>`)}</ul></nav>
     <nav class="dock" aria-label=${words.bay.acts}>

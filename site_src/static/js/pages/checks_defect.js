@@ -3,15 +3,15 @@
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { draftOf, keepDraft } from "../shared/draft.js";
 import { toHeading } from "../shared/focus.js";
-import { chosen } from "../shared/choices.js";
+import { whatOf } from "../shared/rig_status.js";
 import { colon, fill, home } from "../shared/site.js";
 import { dayAndTime } from "../shared/times.js";
 import { SecondTouch } from "../shared/second_touch.js";
 import { field, rankChips, RANKS, scopeChips, SCOPES } from "../bay/item_forms.js";
-import { isName } from "../bay/log.js";
+import { isName, yourName } from "../bay/log.js";
 import { opened, pageOf } from "../bay/opened.js";
 import { Photos } from "../bay/photos.js";
-import { classOf } from "../bay/sentences.js";
+import { classOf, toBay } from "../bay/sentences.js";
 
 const NEW = "#new=";
 const LONGEST = 2000;
@@ -27,7 +27,7 @@ async function start() {
   state.standing = await page.log.standing();
   const id = decodeURIComponent(location.hash.slice(1));
   state.defect = page.log.of("defect").find((record) => record.id === id) ?? null;
-  if (!state.defect) state.form = { what: "", seen: "", class: "report", scope: "pump", origin: "report", by: chosen("bay-name", ""), ...handed(), ...(await halfWritten()) };
+  if (!state.defect) state.form = { what: "", seen: "", class: "report", scope: "pump", origin: "report", by: yourName(), ...handed(), ...(await halfWritten()) };
   draw();
   toHeading(place);
 }
@@ -111,7 +111,7 @@ const writeView = (words) => html`
 
 const decideView = (words) => html`
   <h2 class="bay-act">${words.defect.decide}</h2>
-  <p>${state.defect.what}${state.defect.seen ? `: ${state.defect.seen}` : ""}</p>
+  <p>${whatOf(state.defect)}</p>
   ${rankChips(words, state.decision.rank, (id) => typed({ rank: id }))}
   ${scopeChips(words, state.decision.scope, (id) => typed({ scope: id }))}
   ${field({ id: "limits", label: words.defect.limits, value: state.decision.limits, change: (limits) => typed({ limits }) })}
@@ -148,7 +148,7 @@ function defectView(words) {
     ${open && !open.may_withdraw ? html`<p class="bay-rule">${words.defect.release_only}</p>` : nothing}
     <div class="dock bay-dock">${open ? html`
       <button type="button" class="key" @click=${() => show({ decision: { rank: open.class, scope: open.scope, limits: open.limits, by: "" } })}>${words.defect.decide}</button>
-      <a class="key key-act" href=${`${pageOf("release/")}#${defect.id}`}>${words.defect.release}</a>` : html`<a class="key key-act" href=${pageOf("")}>${words.bay.title}</a>`}</div>`;
+      <a class="key key-act" href=${`${pageOf("release/")}#${defect.id}`}>${words.defect.release}</a>` : toBay(words)}</div>`;
 }
 
 if (page) await start();

@@ -5,8 +5,8 @@ import { limitsRig } from "../shared/rig_status.js";
 import { fill } from "../shared/site.js";
 import { draftOf, keepDraft } from "../shared/draft.js";
 import { field } from "../bay/item_forms.js";
-import { opened, pageOf } from "../bay/opened.js";
-import { classOf, defectRow } from "../bay/sentences.js";
+import { opened } from "../bay/opened.js";
+import { classOf, defectRow, toBay } from "../bay/sentences.js";
 
 const EMPTY = { defects: [], opened: [], passed: [], done: "", parts: "", hours: "", repaired_by: "", by: "" };
 const place = document.getElementById("bay");
@@ -75,7 +75,7 @@ const tick = (id, label, isOn, act) => html`<li><button type="button" class="key
 function draw() {
   const { words, data } = page;
   if (released) return render(doneView(words), place);
-  if (!standing.defects.length) return render(html`<p>${words.release.none}</p><div class="dock"><a class="key key-act" href=${pageOf("")}>${words.bay.title}</a></div>`, place);
+  if (!standing.defects.length) return render(html`<p>${words.release.none}</p><div class="dock">${toBay(words)}</div>`, place);
   const said = (code) => (code.startsWith("proof:") ? proofName(code.slice(6)) : words.lacks[code]);
   const proofName = (id) => words.proof[id] ?? data.text[id]?.title ?? id;
   render(html`
@@ -101,6 +101,6 @@ const doneView = (words) => html`
   <p>${fill(words.release.names, { repaired_by: entered.repaired_by, by: entered.by })}</p>
   ${isLimited() ? html`<p><b>${words.release.stays}</b></p><ul class="defects">${standing.defects.filter((defect) => limitsRig(defect)).map((defect) => defectRow(defect, words))}</ul>`
     : html`<ul class="listed">${words.release.then.map((line) => html`<li>${line}</li>`)}</ul>`}
-  <div class="dock bay-dock"><button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button><a class="key key-act" href=${pageOf("")}>${words.bay.title}</a></div>`;
+  <div class="dock bay-dock"><button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button>${toBay(words)}</div>`;
 
 if (page) await start();

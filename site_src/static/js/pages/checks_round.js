@@ -3,7 +3,6 @@
 import { render } from "../../vendor/lit-html/lit-html.js";
 import { calc, Refusal } from "../shared/engine.js";
 import { draftOf, keepDraft } from "../shared/draft.js";
-import { chosen, choose } from "../shared/choices.js";
 import { toHeading } from "../shared/focus.js";
 import { refusalOf } from "../shared/refusal.js";
 import { running, runs } from "../shared/running.js";
@@ -12,6 +11,7 @@ import { home } from "../shared/site.js";
 import { opened } from "../bay/opened.js";
 import { Clock } from "../bay/clock.js";
 import { doneView, firstView, itemView } from "../bay/item.js";
+import { yourName } from "../bay/log.js";
 import { limitText, unitOf } from "../bay/sentences.js";
 
 const place = document.getElementById("bay");
@@ -32,7 +32,7 @@ async function start() {
   page.round = log.openRound(list);
   page.items = page.round?.items ?? items;
   await look();
-  state.isRead = Boolean(page.round) || !page.defects.length && Boolean(chosen("bay-name", ""));
+  state.isRead = Boolean(page.round) || !page.defects.length && Boolean(yourName());
   const draft = await draftOf(draftName());
   if (!page.left.includes(draft?.at)) return show(page.left[0] ?? null);
   state.isRead = true;
@@ -123,7 +123,6 @@ const act = {
     state.isRead = true;
     show(state.at);
   },
-  name: (text) => choose("bay-name", text.trim()),
   good: () => isSettled(state.shownAt) && answer("good"),
   notGood() {
     if (!isSettled(state.shownAt)) return;

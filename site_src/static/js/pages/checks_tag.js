@@ -1,8 +1,10 @@
 // The tag: what the rig may not do, large enough to be read from the cab door, held up or printed.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { whatOf } from "../shared/rig_status.js";
 import { colon, fill } from "../shared/site.js";
 import { dayAndTime } from "../shared/times.js";
-import { opened, pageOf } from "../bay/opened.js";
+import { opened } from "../bay/opened.js";
+import { toBay } from "../bay/sentences.js";
 
 const place = document.getElementById("bay");
 const page = await opened(place);
@@ -13,13 +15,13 @@ async function start() {
   const { state, defects } = await log.standing();
   const own = defects.filter((defect) => defect.state === state);
   const [worst] = own;
-  if (!words.tag[state]) return render(html`<p>${words.tag.none}</p><div class="dock"><a class="key key-act" href=${pageOf("")}>${words.bay.title}</a></div>`, place);
+  if (!words.tag[state]) return render(html`<p>${words.tag.none}</p><div class="dock">${toBay(words)}</div>`, place);
   render(html`
     <section class="tag" data-state=${state}>
       <p class="tag-rig">${rig.name}</p>
       <h2 class="tag-state">${words.tag[state]}</h2>
       <p class="tag-never">${words.never[state]}</p>
-      ${own.map((defect) => html`<p class="tag-what">${defect.what}${defect.seen ? html`: ${defect.seen}` : nothing}${defect.limits ? html`<br><b>${defect.limits}</b>` : nothing}</p>`)}
+      ${own.map((defect) => html`<p class="tag-what">${whatOf(defect)}${defect.limits ? html`<br><b>${defect.limits}</b>` : nothing}</p>`)}
       <p class="tag-by">${fill(words.tag.placed, { by: worst.by || "–", time: dayAndTime(worst.at_ms) })}<br>
         ${words.tag.officer}${colon} ${worst.decided_by ?? words.tag.undecided}<br>${words.tag.remove}</p>
     </section>

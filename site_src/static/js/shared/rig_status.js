@@ -17,13 +17,15 @@ export function statusOf(id) {
   }
 }
 
+// A defect and what was seen of it, in a row.
+export const whatOf = ({ what, seen }) => (seen ? `${what}: ${seen}` : what);
+
 // What is jotted down of a standing: the worst defect, the one that takes the pump out where there is one, and how many limit the rig.
 export function statusFrom({ state, since_ms, stops_pump, is_waiting, defects: [worst], defects }) {
-  const what = ({ what, seen }) => (seen ? `${what}: ${seen}` : what);
   const ofPump = defects.find((defect) => defect.state === "pump_out");
   return {
-    state, since_ms, stops_pump, is_waiting, what: worst ? what(worst) : "", limits: worst?.limits ?? "", limiting: defects.filter((defect) => limitsRig(defect)).length,
-    pump: ofPump ? { what: what(ofPump), since_ms: ofPump.at_ms, is_waiting: ofPump.repaired_by !== null } : null,
+    state, since_ms, stops_pump, is_waiting, what: worst ? whatOf(worst) : "", limits: worst?.limits ?? "", limiting: defects.filter((defect) => limitsRig(defect)).length,
+    pump: ofPump ? { what: whatOf(ofPump), since_ms: ofPump.at_ms, is_waiting: ofPump.repaired_by !== null } : null,
   };
 }
 
