@@ -1,4 +1,5 @@
 // Two phones and one fault: its code on this phone, whichever of the two it is. No fault is said here before the end.
+import { handOn } from "../shared/address.js";
 import { calc, Refusal } from "../shared/engine.js";
 import { root } from "../shared/site.js";
 
@@ -61,15 +62,8 @@ export class Pair {
   }
 
   send = async (link) => {
-    try {
-      if (navigator.share) await navigator.share({ url: link });
-      else {
-        await navigator.clipboard.writeText(link);
-        this.notice = this.words.copied;
-      }
-    } catch (turnedDown) {
-      this.notice = turnedDown?.name === "AbortError" ? null : this.words.uncopied;
-    }
+    const became = await handOn(link);
+    if (became !== "sent") this.notice = { copied: this.words.copied, unsent: this.words.uncopied }[became] ?? null;
     this.redraw();
   };
 

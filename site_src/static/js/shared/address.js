@@ -19,6 +19,20 @@ const own = {
   },
 };
 
+// Hand a link on. Resolves to what became of it: "sent" by the share sheet, "copied", "refused" by the person, or "unsent".
+export async function handOn(url) {
+  try {
+    if (!navigator.share) {
+      await navigator.clipboard.writeText(url);
+      return "copied";
+    }
+    await navigator.share({ url });
+    return "sent";
+  } catch (refusal) {
+    return refusal?.name === "AbortError" ? "refused" : "unsent";
+  }
+}
+
 const clear = () => history.replaceState(null, "", location.pathname + location.search);
 
 // The address of a page whose fragment is `mark` and a value as JSON; links of an older version may have begun with `old`. `clean(value)` rebuilds what is sound and throws
@@ -46,22 +60,13 @@ export function addressOf({ mark, old = mark, longest, clean: cleaned }) {
     // A link that is no longer to what the page holds does not stay in its address.
     leave: () => isHere() && clear(),
 
-    // Hand a value on. Resolves to what became of it: "sent" by the share sheet, "copied", "refused" by the person, or only "written" in the address.
+    // Hand a value on. Resolves as handOn does, "written" where it is in the address only.
     async share(value) {
       const fragment = fragmentOf(value);
       history.replaceState(null, "", fragment);
       own.write(location.hash);
-      const url = new URL(fragment, location.href).href;
-      try {
-        if (!navigator.share) {
-          await navigator.clipboard.writeText(url);
-          return "copied";
-        }
-        await navigator.share({ url });
-        return "sent";
-      } catch (refusal) {
-        return refusal?.name === "AbortError" ? "refused" : "written";
-      }
+      const became = await handOn(new URL(fragment, location.href).href);
+      return became === "unsent" ? "written" : became;
     },
   };
 }
