@@ -34,11 +34,11 @@ const name = () => `release:${page.rig.id}`;
 async function change(part) {
   entered = { ...entered, ...part };
   draw();
-  const table = page.data.proofs;
+  const held = { table: page.data.proofs };
   const { defects: _, parts, hours, ...typed } = entered;
   const asked = { ...typed, checked: checkedOf() };
   const newest = entered;
-  const answers = await Promise.all([calc.ask("release.proofs", { table, opened: entered.opened, checked: asked.checked }), calc.ask("release.lacks", { table, entered: asked })]);
+  const answers = await Promise.all([calc.ask("release.proofs", { opened: entered.opened, checked: asked.checked }, held), calc.ask("release.lacks", { entered: asked }, held)]);
   if (newest !== entered) return;
   [proofs, lacks] = answers;
   if (!released) keepDraft(name(), entered);
