@@ -19,6 +19,7 @@ import threading
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[2]))
 
 import build
+from site_src.publish.serving import Handler
 from tests.browser import chromium_path
 
 LIGHTHOUSE = "lighthouse@12.2.3"
@@ -26,7 +27,7 @@ CATEGORIES = "performance,accessibility,best-practices"
 PAGES = ["", "pressure/", "shift/bay/", "diagnose/", "test/", "tables/US/friction/", "fr/"]
 
 
-class Packed(build.Handler):
+class Packed(Handler):
     """Serves a file compressed."""
 
     def do_GET(self):
