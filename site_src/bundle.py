@@ -35,6 +35,12 @@ class BundleError(Exception):
     """The scripts cannot be put together here; its text says why, in a sentence."""
 
 
+@functools.cache
+def named_in(path):
+    """The paths that a script imports by name."""
+    return [(path.parent / target).resolve() for target in IMPORT.findall(path.read_text(encoding="utf-8"))]
+
+
 def imported(name):
     """A script and every module it imports: paths below static/."""
     found, pending = set(), [STATIC / name]
@@ -43,7 +49,7 @@ def imported(name):
         inside = path.relative_to(STATIC).as_posix()
         if inside not in found:
             found.add(inside)
-            pending += [(path.parent / target).resolve() for target in IMPORT.findall(path.read_text(encoding="utf-8"))]
+            pending += named_in(path)
     return found
 
 
