@@ -60,7 +60,8 @@ def check(url):
     if not found:
         return [f"{base}sw.js is not the worker of this site, or something on the way changed it."], ""
     release = json.loads(found[1])
-    faults = [*_transport(address, base), *_typed(worker, "sw.js"), *_headers(Answer(base), "the start page"), *_unknown(base, release), *_slash(base)]
+    wrong = _wrong_type(worker, "sw.js")
+    faults = [*_transport(address, base), *([f"sw.js {wrong}."] if wrong else []), *_headers(Answer(base), "the start page"), *_unknown(base, release), *_slash(base)]
     return [*faults, *_files(base, release)], f"version {release['version']} of {release['date']}, {len(release['files'])} files"
 
 
@@ -77,11 +78,11 @@ def _transport(address, base):
             yield f"{base.replace('https:', 'http:', 1)} answers {plain.status}: have it redirect to https."
 
 
-def _typed(answer, name):
+def _wrong_type(answer, name):
+    """What a file comes as and should not, without the name before it; None where its type is right."""
     got, wanted = answer.headers.get("Content-Type", "nothing").lower(), type_of(name)
     kinds = ("text/javascript", "application/javascript") if "javascript" in wanted else (wanted.partition(";")[0],)
-    if got.partition(";")[0].strip() not in kinds:
-        yield f"{name} comes as {got}. It should be {wanted}."
+    return None if got.partition(";")[0].strip() in kinds else f"comes as {got}. It should be {wanted}"
 
 
 def _headers(answer, place):
@@ -151,9 +152,8 @@ def _fault(base, row):
         return _said(answer)
     if len(answer.body) != size or digest(answer.body) != wanted:
         return "not the bytes that were built: changed on the way, or of another version"
-    wrong = next(_typed(answer, name), None)
-    if wrong:
-        return wrong.partition(" comes ")[2].join(("it comes ", "")).rstrip(".")
+    if wrong := _wrong_type(answer, name):
+        return f"it {wrong}"
     if size > 10_000 and name.endswith(COMPRESSED) and not answer.is_compressed:
         return "not compressed"
     return None
