@@ -7,7 +7,7 @@ from site_src.content import data, layouts, units
 
 COMMON_RUNS = 4  # hoses side by side that stand as chips; more are in a list
 WORDS = (
-    "pressure", "device", "now", "at_pump", "bounds", "fall", "ready", "refusal", "caution", "caution_short", "unit", "units", "basis", "engine", "link", "saved", "paper",
+    "pressure", "device", "now", "at_pump", "bounds", "fall", "ready", "refusal", "caution", "caution_short", "unit", "basis", "engine", "link", "saved", "paper",
     "tab", "entry",
 )
 

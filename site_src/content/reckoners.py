@@ -76,7 +76,7 @@ def page_data(page):
     words, water = data.shared_words(), data.words("water")
     formulas = data.by_id(data.named("formulas"))
     told = {
-        **{key: words[key] for key in ("unit", "units", "basis", "engine", "link")},
+        **{key: words[key] for key in ("unit", "basis", "engine", "link")},
         **{key: water[key] for key in ("reckon", "page", "field", "group", "row", "working", "text", "told", "picture")},
         "refusal": {**words["refusal"], **water["refusal"]},
         "pressure": {key: words["pressure"][key] for key in PRESSURE_WORDS},

@@ -48,7 +48,7 @@ def page_data():
         "tips": catalogue.tip_choices(),
         "usual": catalogue.usual_pressures(),
         "systems": units.for_page(),
-        "words": {**{key: words[key] for key in ("pressure", "refusal", "caution", "unit", "units", "engine")}, **told},
+        "words": {**{key: words[key] for key in ("pressure", "refusal", "caution", "unit", "engine")}, **told},
     })
 
 

@@ -99,7 +99,7 @@ def _rig_page(*sections, **more):
         "parameters": parameters(),
         "lights": lights(),
         "systems": units.for_page(),
-        "words": _words("power", "practice", "note", "sound", "why", "unit", "units", "engine", *sections),
+        "words": _words("power", "practice", "note", "sound", "why", "unit", "engine", *sections),
     })
 
 
@@ -117,7 +117,7 @@ def practice_data():
 def speeds_data():
     return json_page({
         "systems": units.for_page(),
-        "words": _words("speeds", "refusal", "unit", "units", "engine"),
+        "words": _words("speeds", "refusal", "unit", "engine"),
     })
 
 
@@ -127,5 +127,5 @@ def heat_data():
     return json_page({
         "opening": opening,
         "systems": units.for_page(),
-        "words": _words("heat", "refusal", "unit", "units", "engine"),
+        "words": _words("heat", "refusal", "unit", "engine"),
     })
