@@ -4,7 +4,7 @@ import shutil
 import pytest
 from playwright.sync_api import expect
 
-from tests.phone.handset import Handset, Host
+from tests.phone.handset import Handset, Host, until
 from tests.phone.sources import source
 from tests.phone.test_failure import MADE
 from tests.phone.test_rig import ENGINE
@@ -74,3 +74,14 @@ def test_entries_of_before_are_in_both_and_then_apart(siblings):
     pages["/pump/"].evaluate(KEEP, ["/pump/", {**ENGINE, "id": "rig-2", "name": "Only here"}])
     assert pages["/pump/"].evaluate(RIGS, "/pump/") == sorted([ENGINE["name"], "Only here"])
     assert pages["/pump/beta/"].evaluate(RIGS, "/pump/beta/") == [ENGINE["name"]]
+
+
+def test_a_number_of_one_is_not_painted_in_the_other(siblings):
+    """What a site worked out for its rig is painted there before any module runs; one beside it with the same rig chosen paints none of it."""
+    chosen = {"rig": "another", **{f"{path} rig": ENGINE["id"] for path in PATHS}}
+    page = siblings.open("pump/cautions/")
+    page.evaluate("(chosen) => Object.entries(chosen).forEach(([name, id]) => localStorage.setItem(name, id))", chosen)
+    page = siblings.open("pump/")
+    until(page, "performance.getEntriesByName('live-answer').length")
+    assert siblings.open("pump/").evaluate("window.painted?.length") > 0
+    assert siblings.open("pump/beta/").evaluate("window.painted ?? null") is None

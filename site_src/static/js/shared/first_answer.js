@@ -1,5 +1,7 @@
 // Paints what the beds of the start page were worked out to last, before any module runs, where that was for the rig, the units,
 // the language and the version of now. start.js draws it anew, and shows where the live answer is another.
+import { chosen, scoped } from "./early.js";
+
 {
   const { version } = document.currentScript.dataset;
   const { lang, dataset } = document.documentElement;
@@ -41,8 +43,8 @@
 
   function lastAnswer() {
     try {
-      const last = JSON.parse(localStorage.getItem("answer:start"));
-      const of = [localStorage.getItem("rig"), localStorage.getItem("units") ?? dataset.system, version, lang];
+      const last = JSON.parse(localStorage.getItem(scoped("answer:start")));
+      const of = [chosen("rig"), chosen("units") ?? dataset.system, version, lang];
       return last?.rows.length && JSON.stringify(last.of) === JSON.stringify(of) ? last : null;
     } catch {
       return null; // no storage, or not ours: dashes stand

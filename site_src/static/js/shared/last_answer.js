@@ -1,8 +1,10 @@
 // The last answer of a page, kept with exactly what it was worked out from, so that it can stand on the screen before the
 // calculator runs. Where anything of that is another now, there is no last answer.
+import { scoped } from "./site.js";
+
 const LARGEST = 200_000;
 const stores = [() => sessionStorage, () => localStorage]; // of this tab, or else of the last that answered
-const place = (page) => `answer:${page}`;
+const place = (page) => scoped(`answer:${page}`);
 
 // What an answer follows from, as one text: all that is entered, the rig and its shelf, the units, the version of the site.
 export const basisOf = (...parts) => JSON.stringify(parts);

@@ -1,13 +1,7 @@
 // Day or night, and the language, as chosen on this phone; without a choice, as the phone. Runs before first paint.
+import { chosen } from "./early.js";
+
 {
-  const path = new URL(/** @type {HTMLScriptElement} */ (document.currentScript).src).pathname.replace(/static\/.*$/, ""); // of the site; see scoped() of site.js
-  const chosen = (name) => {
-    try {
-      return localStorage.getItem(path === "/" ? name : `${path} ${name}`) ?? (name === "carried" ? null : localStorage.getItem(name));
-    } catch {
-      return null; // no storage: the phone's own choice stands
-    }
-  };
   const media = { day: "not all", night: "all" };
   const look = chosen("look");
   if (look in media) for (const part of /** @type {NodeListOf<HTMLLinkElement>} */ (document.querySelectorAll("[data-night]"))) part.media = media[look];
