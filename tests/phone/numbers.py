@@ -39,8 +39,8 @@ def water_page(address):
 
 
 def with_a_number(page):
-    """A page whose entries open one at a time, with the first open that takes a number."""
-    page.locator(".entry-row, main summary, " + NUMBERS).first.wait_for(state="attached")
+    """A page whose entries open one at a time, with the first open that takes a number, once its script has drawn it."""
+    page.locator(", ".join(f"[data-drawn] {part}" for part in (".entry-row", "summary", *NUMBERS.split(", ")))).first.wait_for(state="attached")
     page.evaluate(UNFOLDED)
     rows = page.locator(".entry-row")
     for place in range(rows.count()):

@@ -13,6 +13,18 @@ FITS = "document.documentElement.scrollHeight <= innerHeight && document.documen
 RUNNING = "JSON.parse(localStorage.getItem('running') ?? '{}').test ?? null"
 
 
+# A phone whose answers are held back until its page calls `answers()`.
+HOLDS = """() => {
+  const { postMessage } = Worker.prototype;
+  const held = [];
+  Worker.prototype.postMessage = function (...told) { held.push([this, told]); };
+  window.answers = () => {
+    Worker.prototype.postMessage = postMessage;
+    for (const [worker, told] of held) postMessage.apply(worker, told);
+  };
+}"""
+
+
 def figure(one, text):
     return one.page.get_by_role("group", name=RUN["tray"].split("{")[0]).get_by_role("button", name=text)
 
@@ -54,6 +66,42 @@ def test_a_reading_is_two_touches(run_of):
     one.says(RUN["kept"].format(at="5:01"))
     one.says(RUN["kept_before"].format(cells=", ".join(T["cell"][name] for name in ("discharge_psi", "engine_rpm"))))  # and the pitot was read
     expect(cells.filter(has_text=RUN["as_before"])).to_have_count(3)
+
+
+def test_a_touch_before_the_answer_to_what_was_typed_counts_once(run_of):
+    """A reading that is kept on a slow phone just after it was typed stands at the time of its touch, and two quick touches keep it once."""
+    one = run_of(1)
+    one.counts("0:00")
+    one.clock.passes(60)
+    one.counts("1:00")
+    one.page.evaluate(HOLDS)
+    one.type("discharge_psi", "152")
+    one.page.get_by_role("button", name=RUN["take"], exact=True).evaluate("(key) => { key.click(); key.click(); }")
+    one.clock.passes(4)
+    one.page.evaluate("answers()")
+    one.says(RUN["kept"].format(at="1:00"))
+    one.counts("1:04")
+    first, second = one.record()["tests"]["capacity"]["attempts"][0]["sets"]
+    assert (first["at_s"], second["at_s"], second["values"]["discharge_psi"]) == (0, 60, "152@US")
+
+
+def test_a_phone_asleep_before_a_run_has_begun(run_of):
+    """The minutes between a touch on Begin and its answer are none of the run: it begins when it is there, and nothing is asked."""
+    one = run_of(1, is_started=False)
+    begin = one.page.get_by_role("button", name=RUN["begin"], exact=True)
+    expect(begin).to_be_enabled()
+    one.page.evaluate(HOLDS)
+    one.type("discharge_psi", "152")
+    begin.evaluate("(key) => { key.click(); key.click(); }")
+    one.clock.is_set(180)  # the page's own clock stood still meanwhile: it slept
+    one.page.evaluate("answers()")
+    expect(begin).to_have_count(0)
+    one.counts("0:00")
+    one.clock.passes(5)
+    one.counts("0:05")
+    record = one.record()
+    assert record["events"] == []
+    assert len(record["tests"]["capacity"]["attempts"]) == 1
 
 
 def test_a_second_touch_brings_the_keys(run_of):

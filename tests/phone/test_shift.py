@@ -5,7 +5,8 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data
-from tests.phone.card import RIG, beside, hasten, open_card
+from tests.phone.card import RIG, SETTLE_MS, beside, hasten, open_card
+from tests.phone.store import do
 from tests.phone.words import SITE, STEPS, answer_of
 
 SHIFT = SITE["shift"]
@@ -186,3 +187,15 @@ def test_step_back(handset):
     card.shows("idle")
     card.see()
     card.shows("neutral")
+
+
+def test_two_touches_before_the_phone_has_answered_are_one(handset):
+    """A slow phone answers the first of two quick touches after the second: that one was meant for the step that stood there."""
+    beside(handset, **RIG)
+    card = open_card(handset, "scene")
+    card.run_to("zero")
+    card.page.wait_for_timeout(SETTLE_MS)
+    card.button("back").evaluate("(key) => { key.click(); key.click(); }")
+    card.shows("brake")
+    card.see()
+    assert [line["event"] for line in do(card.page, "kept", "shift:scene")["run"]["entries"]].count("back") == 1

@@ -97,10 +97,17 @@ async function trayOf(judged, shown, units) {
   return { near: Object.fromEntries(cells.map(({ id }, count) => [id, rows[count]])), shown: await shownIn(units, texts, starts) };
 }
 
-const judge = () => asking.change();
+let judging; // the question that was put last
+const judge = () => (judging = asking.change());
 const draw = () => asking.redraw();
 
-const act = actions({ record: () => record, answer: () => answer, plan: () => plan, page, steady: () => steady, change, draw, words, goTo });
+// What calc says of the record as it is now, where the page may still show the one before.
+async function judged() {
+  while (answer?.of !== record) await judging;
+  return answer;
+}
+
+const act = actions({ record: () => record, judged, plan: () => plan, page, steady: () => steady, change, draw, words, goTo });
 
 function view() {
   const u = unitWords(words, page.system);

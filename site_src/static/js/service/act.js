@@ -1,13 +1,17 @@
 // What a touch on the run page does: a change of the record, or of what the page asks.
 import {
-  allHalted, askedOf, attemptOf, begun, finished, halted, resumed, takenBack, testOf, withDraft, withDraftValue, withNotDone, withSaid, withSet, withValue,
+  allHalted, askedOf, attemptOf, begun, finished, halted, resumed, runningIn, takenBack, testOf, withDraft, withDraftValue, withNotDone, withSaid, withSet, withValue,
 } from "./record.js";
 import { keptNow } from "./run_cells.js";
 import { tipOf, tipStanding } from "./tips.js";
 
-// `answer` gives what calc says of the record as it is, or null until it is there; `plan` the last plan, of its rig and site.
-export function actions({ record, answer, plan, page, steady, change, draw, words, goTo }) {
-  const at = () => ({ now: steady().now(), wall: Date.now() });
+// `judged` promises what calc says of the record as it is; `plan` gives the last plan, of its rig and site.
+export function actions({ record, judged, plan, page, steady, change, draw, words, goTo }) {
+  // By the clock as it is after whatever the phone slept meanwhile: of that no clock counts anything that begins here.
+  const at = () => {
+    steady().tick();
+    return { now: steady().now(), wall: Date.now() };
+  };
   const planned = (name) => plan().tests.find(({ id }) => id === name);
   const part = () => location.hash.slice(1).split("/")[1];
   const put = (key) => (name, text) => change({ ...record(), [key]: { ...record()[key], [name]: text } });
@@ -15,11 +19,8 @@ export function actions({ record, answer, plan, page, steady, change, draw, word
   // A new attempt of a run, whose clock starts on the reading that stands: its first.
   const firstSet = (name) => withSet(begun(record(), name, { ...at(), tip: testOf(record(), name).draft.tip, isRun: true }), name, at());
 
-  // What a clock waits for by the record as it is now, where the page may still show the one before.
-  async function waitsOf(name) {
-    if (!answer()) await change(record());
-    return answer()?.waits[name] ?? [null];
-  }
+  const waitsOf = async (name) => (await judged()).waits[name] ?? [null];
+  const isCounting = (name) => runningIn(record()).includes(name);
 
   return {
     condition: put("conditions"),
@@ -48,29 +49,32 @@ export function actions({ record, answer, plan, page, steady, change, draw, word
       change(withDraft(record(), name, { tip, values, touched: true }));
     },
     override: (part, text) => change({ ...record(), override: { ...record().override, [part]: text } }),
-    goOn() {
-      const { open, wants } = answer()?.before ?? { wants: [null] };
+    async goOn() {
+      const { open, wants } = (await judged()).before ?? { wants: [null] };
       if (!wants.length) change({ ...record(), overrides: [...(record().overrides ?? []), { ...record().override, wall: Date.now(), open }], override: {} });
     },
     async begin(name) {
-      if ((await waitsOf(name)).length) return;
+      if ((await waitsOf(name)).length || isCounting(name)) return;
       page.jumps = [];
       page.asking = null;
       change(planned(name).kind === "run" ? firstSet(name) : begun(record(), name, { ...at(), isRun: false }));
     },
     async short(name) {
-      if (!(await waitsOf(name)).some(({ code }) => code !== "outside")) change(halted(firstSet(name), name, { kind: "stop", reason: words.run.reasons_stop[0], ...at() }));
+      if (!(await waitsOf(name)).some(({ code }) => code !== "outside") && !isCounting(name)) change(halted(firstSet(name), name, { kind: "stop", reason: words.run.reasons_stop[0], ...at() }));
     },
-    take(name) {
-      if (!answer()) return; // judged first: whether the flow strayed
-      const strayed = answer().live[name]?.is_strayed;
+    // A touch just after an entry is kept too, at its own time, once calc has judged whether the flow strayed.
+    async take(name) {
+      const touched = at();
+      const { length } = attemptOf(record(), name).sets;
+      const strayed = (await judged()).live[name]?.is_strayed;
+      if (!isCounting(name) || attemptOf(record(), name).sets.length !== length) return; // by a touch before it
       page.kept = { name, ...keptNow(record(), planned(name)) };
-      const next = withSet(record(), name, at());
+      const next = withSet(record(), name, touched);
       const test = planned(name);
       const attempt = attemptOf(next, name);
       const isOver = test.hold_s !== null && attempt.clock_s >= test.hold_s;
       page.jumps = [];
-      change(strayed ? halted(next, name, { kind: "strayed", ...at() }) : isOver ? halted(next, name, { kind: "end", ...at() }) : next);
+      change(strayed ? halted(next, name, { kind: "strayed", ...touched }) : isOver ? halted(next, name, { kind: "end", ...touched }) : next);
     },
     redraw: draw,
     goTo,
@@ -101,7 +105,8 @@ export function actions({ record, answer, plan, page, steady, change, draw, word
     async finish() {
       page.asking = null;
       await change(allHalted(record(), at()));
-      if (answer()) change(finished(record(), { result: answer().summary, ...at() }));
+      const { summary } = await judged();
+      change(finished(record(), { result: summary, ...at() }));
     },
   };
 }

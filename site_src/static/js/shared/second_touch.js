@@ -2,8 +2,9 @@
 const PAUSE_MS = 400;
 const LAPSE_MS = 8000;
 
-// Whether what is shown since `shownAt`, by the page's own clock, stands long enough to be answered.
-export const isSettled = (shownAt) => performance.now() - shownAt >= PAUSE_MS;
+// Whether what is shown since `shownAt` stood long enough to be answered by a touch at `touchedAt`, both by the page's own clock.
+// A touch that is put to what it finds only after others were answered is judged in its turn, by when it was.
+export const isSettled = (shownAt, touchedAt = performance.now()) => touchedAt - shownAt >= PAUSE_MS;
 
 // A deliberate second touch: the first asks, one that follows at once counts for none, a later one acts, and the question lapses.
 export class SecondTouch {

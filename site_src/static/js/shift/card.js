@@ -123,8 +123,9 @@ export class Card {
 
   // Put an event to the card; nobody looked until now where the card was out of sight, and the touch is then no answer.
   send(event) {
-    if (SETTLING.has(event.kind) && !isSettled(this.#shownAt)) return;
-    this.#inTurn(async () => await this.#look() && this.#put(event));
+    const touchedAt = performance.now();
+    const isMeant = () => !SETTLING.has(event.kind) || isSettled(this.#shownAt, touchedAt);
+    this.#inTurn(async () => isMeant() && await this.#look() && this.#put(event));
   }
 
   // What calc refuses leaves the card as it was.
