@@ -9,6 +9,7 @@ from tests.phone.handset import kill
 from tests.phone.rounds import MIDSHIP, PUMP_OUT, T, TEXT, begin, defect, good, key, title
 from tests.phone.store import do
 
+START = data.words("start", "en")["start"]
 OUT = data.words("shift", "en")["out_first"]
 
 
@@ -134,4 +135,19 @@ def test_what_was_done_before(take):
     expect(page.get_by_role("button", name=name)).not_to_contain_text(due["never"])
     (record,) = do(page, "keptRecords", "bay")
     assert (record["kind"], record["due"]) == ("done", "road_test") and record["at_ms"] < 1779000000000  # May 17, 2026
+    page.goto(handset.host.origin)
+    expect(page.get_by_role("link", name=START["checks"], exact=True)).to_be_visible()
+    page.goto(handset.host.origin + "checks/due/")
+    page.get_by_role("button", name=name).tap()
+    key(page, due["done"]).tap()
+    page.get_by_label(due["done_on"]).fill("2024-05-14")  # before the other: the newer one holds, nothing is overdue
+    key(page, due["write_done"]).tap()
+    page.get_by_role("button", name=T["due_name"]["nozzles"]).tap()
+    key(page, due["done"]).tap()
+    page.get_by_label(due["done_on"]).fill("2024-05-14")
+    key(page, due["write_done"]).tap()
+    expect(page.locator("h2.due-overdue")).to_be_visible()
+    page.goto(handset.host.origin)
+    page.get_by_role("link", name=START["overdue"].format(count=1)).tap()  # one tap from start to the checks
+    expect(page.locator(".bay-status")).to_be_visible()
     page.close()

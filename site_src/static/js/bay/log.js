@@ -1,7 +1,7 @@
 // A rig's log in the bay: records that are only added, whoever adds them on whichever phone. calc.bay says what they come to.
 import { chosen } from "../shared/choices.js";
 import { calc } from "../shared/engine.js";
-import { jotStatus } from "../shared/rig_status.js";
+import { jotDue, jotStatus } from "../shared/rig_status.js";
 import { keepRecord, keptRecords } from "../shared/store.js";
 import { aheadMin } from "../shared/times.js";
 
@@ -43,9 +43,18 @@ export class Log {
   }
 
   // Where each of some rows of the due board stands now.
-  due(rows) {
+  #due(rows) {
     const asked = rows.map(({ equipment: _, ...row }) => row);
     return calc.ask("board.due", { rows: asked, records: this.#ofDue(asked), on_ms: Date.now(), offset_min: aheadMin() });
+  }
+
+  // The due board of all that this rig has, also jotted down for the start page.
+  async board({ due }) {
+    const settings = await this.settings();
+    const rows = due.filter(({ id, equipment }) => settings[id]?.applies !== false && settings[equipment]?.applies !== false);
+    const board = await this.#due(rows);
+    jotDue(this.rig.id, board.rows);
+    return board;
   }
 
   // What the due board is worked out from: of the answers, only the newest good one of each item that a row goes by.

@@ -14,7 +14,7 @@ if (page) await start();
 async function start() {
   const { data, words, log, rig } = page;
   const standing = await log.standing();
-  const board = await log.due(data.due.filter(({ id }) => data.lists.includes(id)));
+  const board = await log.board(data);
   const due = new Map(board.rows.map((row) => [row.id, row]));
   const isLimited = limitsRig(standing);
   const states = { ...words.rig_status, in_service: words.bay.in_service, open_items: words.bay.open_items };

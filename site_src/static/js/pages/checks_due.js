@@ -18,10 +18,7 @@ const state = { rows: [], meters: {}, open: null, date: "", typed: {}, refused: 
 const today = () => new Date(Date.now() + aheadMin() * 60000).toISOString().slice(0, 10);
 
 async function look() {
-  const { data, log } = page;
-  const settings = await log.settings();
-  const rows = data.due.filter(({ id, equipment }) => settings[id]?.applies !== false && (!equipment || settings[equipment]?.applies !== false));
-  Object.assign(state, await log.due(rows));
+  Object.assign(state, await page.log.board(page.data));
   draw();
 }
 

@@ -21,6 +21,7 @@ const second = new SecondTouch(() => draw());
 async function take(files) {
   state.said = [];
   for (const file of files) state.said.push(...(await bring(file, page)));
+  await page.log.board(page.data);
   await look();
 }
 

@@ -193,6 +193,7 @@ const act = {
     const hurried = await calc.ask("rounds.hurried", { answers: state.took, words });
     const record = await page.log.add("ended", { round: page.round.id, took_s: Math.round((Date.now() - page.round.at_ms) / 1000), hurried: hurried.length });
     state.ended = { ...record, hurried };
+    await page.log.board(page.data);
     mark();
     draw();
   },

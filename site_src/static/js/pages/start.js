@@ -4,11 +4,13 @@ import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { calc } from "../shared/engine.js";
 import { basisOf, keepAnswer, lastAnswer } from "../shared/last_answer.js";
 import { watchReadiness } from "../shared/readiness.js";
+import { overdue } from "../shared/rig_status.js";
 import { fill, home, pageData, unitWords } from "../shared/site.js";
 import { unitsOnce } from "../shared/units.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
 
 const place = document.getElementById("beds");
+const checks = document.getElementById("checks");
 const link = document.getElementById("rig");
 const readiness = document.getElementById("readiness");
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
@@ -47,6 +49,7 @@ function draw({ rows, is_faulty: isFaulty }, isExample) {
 async function start() {
   if (!rig) return draw({ rows: data.examples[system], is_faulty: false }, true);
   link.textContent = rig.name;
+  showOverdue();
   const last = lastAnswer("start", basis);
   if (last) stand(last);
   const answer = await calc.ask("beds_page.answer", { profile: rig }, { shelf: data.shelf, units: unitsOnce(data.systems)(system) });
@@ -56,6 +59,15 @@ async function start() {
   const of = answer.is_faulty ? null : [rig.id, system, data.version, document.documentElement.lang]; // see first_answer.js
   keepAnswer("start", basis, { ...answer, rows, of, unit: u.u_pressure, rig: rig.name, more: { text: words.start.another, address: pressure.href } });
 }
+
+// The way to the checks says how many are overdue; what limits the rig stands above every page.
+function showOverdue() {
+  const count = overdue(rig.id);
+  checks.classList.toggle("start-overdue", count > 0);
+  checks.textContent = count ? fill(words.start.overdue, { count }) : words.start.checks;
+}
+
+addEventListener("pageshow", ({ persisted }) => persisted && rig && showOverdue());
 
 function stand(answer) {
   draw(answer, false);

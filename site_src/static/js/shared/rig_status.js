@@ -2,8 +2,9 @@
 // it out (calc.bay.standing) and jots it down here, where the next page reads it at once.
 import { chosen, jot } from "./choices.js";
 import { fill } from "./site.js";
-import { day } from "./times.js";
+import { aheadMin, day } from "./times.js";
 
+const DAY_MS = 86400000;
 const nameOf = (id) => `bay:${id}`;
 
 const LIMITS = new Set(["out_of_service", "pump_out", "restricted"]);
@@ -47,6 +48,24 @@ export function sentenceOf(status, words, isIntoPump = false) {
   if (what) parts.push(`${what}, ${day(since_ms)}.`);
   if (status.limiting > 1) parts.push(fill(words.more, { count: status.limiting - 1 }));
   return parts.join(" ");
+}
+
+const dueOf = (id) => `bay-due:${id}`;
+export const today = () => Math.floor((Date.now() + aheadMin() * 60000) / DAY_MS);
+
+// Jot down when each row of a rig's due board is due, as whole days; 0 for one that is overdue by its hours or miles.
+export function jotDue(id, rows) {
+  const days = rows.map(({ standing, due_day: due }) => (standing === "overdue" && !(due < today()) ? 0 : due));
+  jot(dueOf(id), JSON.stringify(days.filter((day) => day !== null)));
+}
+
+// How many rows of its due board are overdue by now.
+export function overdue(id) {
+  try {
+    return JSON.parse(chosen(dueOf(id), "[]")).filter((day) => day < today()).length;
+  } catch {
+    return 0; // nothing of ours
+  }
 }
 
 export function showStatus() {
