@@ -58,7 +58,7 @@ DOORS = {
     "service.baseline": ("service.file", ("content", "units")),
     "service.curve": ("service.curve", ("plan", "summary", "earlier", "units")),
     "service.history": ("service.history", ("results", "speed_accuracy_rpm", "units")),
-    "service.judged": ("service.file", ("record", "standards", "units")),
+    "service.judged": ("service.file", ("record", "standards", "former", "units")),
     "service.standing": ("service.due", ("results", "on_ms", "interval_days")),
     "shift.advance": ("shift.card", ("state", "event")),
     "shift.start": ("shift.card", ("sequence", "rig")),

@@ -77,7 +77,7 @@ def suction_loss_ft(rows, size_in, flow_gpm, length_ft):
     length_ft: length of hose, feet, 10 or more
 
     The table is for 20 ft of hose with its strainer; add_10_ft is added for each 10 ft more and taken off for each 10 ft
-    less. Scales the nearest row of that size with the square of the flow. Raises CalcError naming the input.
+    less. Rows with "first_10ft_ft" are those of tests of before 28 November 2026, read as on their day: for 10 ft. Scales the nearest row of that size with the square of the flow. Raises CalcError naming the input.
     Source: NFPA 1901/1911 annex table, from memory (two recollections); square law.
     """
     check_not_negative("flow_gpm", flow_gpm)
@@ -90,7 +90,8 @@ def suction_loss_ft(rows, size_in, flow_gpm, length_ft):
         if abs(row["gpm"] - flow_gpm) < abs(nearest["gpm"] - flow_gpm):
             nearest = row
     share = flow_gpm / nearest["gpm"]
-    return share * share * (nearest["loss_20ft_ft"] + nearest["add_10_ft"] * (length_ft - TABLE_HOSE_FT) / 10)
+    loss_ft, of_ft = (nearest["first_10ft_ft"], 10) if "first_10ft_ft" in nearest else (nearest["loss_20ft_ft"], TABLE_HOSE_FT)
+    return share * share * (loss_ft + nearest["add_10_ft"] * (length_ft - of_ft) / 10)
 
 
 def practical_lift_ft(altitude_ft, water_f):

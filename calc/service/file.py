@@ -1,7 +1,7 @@
 """A service test that comes from elsewhere: only what has the shape of a test is let in, and its result is
 worked out again from its readings.
 
-Nothing in such a file is trusted: a test whose limits are not those of our standard of its name and kind is refused, and a result
+Nothing in such a file is trusted: a test whose limits are not those of our standard of its name and kind, now or on its day, is refused, and a result
 it claims is compared with what its own readings prove. A rig's baseline may travel beside its tests.
 """
 from calc.base.errors import CalcError
@@ -41,15 +41,16 @@ BASELINE = {"schema": "number", "rig_id": "name", "rig_name": "name",
             "baseline": {"at_ms": "moment", "readings": [{"engine_rpm": "name", "discharge_psi": "name"}]}}
 
 
-def judged(record, standards, units):
+def judged(record, standards, former, units):
     """A record from a file as it may be saved, with what its readings prove.
 
     record: whatever the file held, as plain data
-    standards: ours, by name and kind
+    standards, former: ours, in force and before, see calc.service.limits
     units: see calc.base.display
 
-    Returns the answer of contract `service.judged`: the record carries its result worked out again where it is finished.
-    Raises CalcError with field file and code not_a_test, newer, damaged or other_limits, and as a fact
+    Returns the answer of contract `service.judged`: the record carries its result worked out again where it is finished, and
+    "edition" is that of our limits it was judged by where a later one is in force.
+    Raises CalcError with field file and code not_a_test, newer, damaged, other_limits or former_limits, and as a fact
     where: `at`.
     """
     if not isinstance(record, dict) or "schema" not in record or "standard" not in record or "tests" not in record:
@@ -57,7 +58,7 @@ def judged(record, standards, units):
     if record["schema"] != SCHEMA:
         raise CalcError("file", "newer")
     _check(record, SHAPE, "")
-    limits.check_ours(record["standard"], standards)
+    edition = limits.edition_of(record["standard"], record["begun_ms"], standards, former)
     try:
         answer = page.answer(record, units)
     except CalcError as error:
@@ -73,7 +74,7 @@ def judged(record, standards, units):
             claimed = status if isinstance(status, str) else "missing"
     else:
         judged_record["result"] = None
-    return {"record": judged_record, "verdict": answer["verdict"], "plan": answer["plan"], "claimed": claimed}
+    return {"record": judged_record, "verdict": answer["verdict"], "plan": answer["plan"], "claimed": claimed, "edition": edition}
 
 
 def is_baseline(content):

@@ -1,23 +1,44 @@
-"""Whose limits a test from a file was judged by: only our own standard's count, never those its file brings."""
+"""Whose limits a test from a file was judged by: only our own standard's count, those in force or those of the test's day,
+never those its file brings."""
 from calc.base.errors import CalcError
 
 MOST_PLACE = 200
+DAY_MS = 86400000
+LATE_DAYS = 90  # a phone without signal goes on with the edition it has: common practice
 
 
-def check_ours(standard, standards):
-    """Raise unless a file's standard is ours of that name and kind, to the last limit.
+def edition_of(standard, begun_ms, standards, former):
+    """The edition of our own limits that a file's standard is, to the last limit; None for that in force.
 
     standard: what the file brought, of the shape that calc.service.file asks
+    begun_ms: when its test was begun, milliseconds since 1970, or None
     standards: ours, by name and kind
+    former: former editions, newest first: [{"id", "last_ms", "standards"}], by name and kind `{"was": the sections as they were,
+        "later": names of sections that came later}`
 
-    Raises CalcError with field file and code damaged (we have none of that name) or other_limits, and as a fact where: `at`.
+    A former edition counts for tests begun up to 90 days after its last day. Raises CalcError with field file and code damaged
+    (we have none of that name), other_limits with, as a fact, `at` which limit, or former_limits with `at` which edition.
     """
     ours = standards.get(standard["id"], {}).get(standard["kind"])
     if ours is None:
         raise CalcError("file", "damaged", at="standard")
     place = _where_unlike(standard, ours, "standard")
-    if place:
-        raise CalcError("file", "other_limits", at=place[:MOST_PLACE])
+    if not place:
+        return None
+    for edition in former:
+        changes = edition["standards"].get(standard["id"], {}).get(standard["kind"])
+        if changes and not _where_unlike(standard, _as_it_was(ours, changes), "standard"):
+            if begun_ms is None or begun_ms > edition["last_ms"] + LATE_DAYS * DAY_MS:
+                raise CalcError("file", "former_limits", at=edition["id"])
+            return edition["id"]
+    raise CalcError("file", "other_limits", at=place[:MOST_PLACE])
+
+
+def _as_it_was(ours, changes):
+    """A standard of ours with its sections as a former edition had them."""
+    old = {name: section for name, section in ours.items() if name not in changes["later"]}
+    old.update(changes["was"])
+    return old
 
 
 def _where_unlike(one, other, place):

@@ -29,6 +29,11 @@ def kinds(name):
     return [kind["id"] for kind in named(name)["kind"]]
 
 
+def edition():
+    """The edition of our own limits that is in force."""
+    return data.load("service/editions")["edition"][-1]["id"]
+
+
 @functools.cache
 def standard(name, kind):
     """A standard for one kind of test, as calc.service.plan takes it.
@@ -48,6 +53,7 @@ def standard(name, kind):
         **{key: section for key, section in sections.items() if key not in ("runs", "kinds")},
         "id": name,
         "kind": kind,
+        "edition": edition(),
         "tests": chosen["tests"],
         "runs": runs,
         "unsure": written["unsure"] + chosen.get("unsure", []),

@@ -14,7 +14,7 @@ import jinja2
 
 from calc.base.errors import CalcError
 from calc.service import due, file as service_file, history as service_history
-from site_src.content import data, standards, units
+from site_src.content import data, former, standards, units
 
 PLACE = "report"  # the folder within the folder
 MARK = '<meta name="generator" content="panelhand fleet report">'
@@ -108,7 +108,7 @@ def told(files, folder, on, system, language="en"):
     rigs = [rig_of(tests, end_ms, days, shown) for tests in by_rig.values()]
     rigs.sort(key=lambda rig: (due.ORDER.index(rig["standing"]["status"]), in_turn(rig["name"]), rig["page"]))
     return {
-        "rigs": rigs, "bad": bad, "changed": changed, "turned": turned, "older": older, "files": len(files), "tests": len(done), "days": days,
+        "rigs": rigs, "bad": bad, "changed": changed, "turned": turned, "older": older, "former": [record for record in done if record["edition"]], "files": len(files), "tests": len(done), "days": days,
         "on": on.isoformat(), "unfinished": sorted((each for each in newest.values() if each["at_ms"] is None), key=lambda each: each["rig_name"]),
     }
 
@@ -144,7 +144,7 @@ def _no_constant(name):
 
 def _record(given, shown):
     try:
-        judged = service_file.judged(given, standards.every(), shown)
+        judged = service_file.judged(given, standards.every(), former.every(), shown)
     except CalcError as fault:
         return None, fault.code, fault.facts.get("at")
     record, verdict = judged["record"], judged["verdict"]
@@ -160,7 +160,7 @@ def _record(given, shown):
         "failed": [{"test": test["id"], "figure": test["decided"]} for test in failed],
         "signs": [sign["id"] for sign in verdict["signs"]] if verdict else [],
         "missing": [test["id"] for test in verdict["tests"] if test["status"] == "not_proven"] if verdict else [],
-        "claimed": judged["claimed"],
+        "claimed": judged["claimed"], "edition": judged["edition"],
         "readings": hashlib.sha256(json.dumps([record["tests"], record["conditions"], record["rig"]], sort_keys=True).encode()).hexdigest(),
     }, None, None
 

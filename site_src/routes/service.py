@@ -2,7 +2,7 @@
 import flask
 
 from calc.service import file as service_file
-from site_src.content import data, reckoners, standards, units
+from site_src.content import data, former, reckoners, standards, units
 from site_src.routes import json_page
 
 routes = flask.Blueprint("service", __name__)
@@ -38,6 +38,7 @@ def page_data():
     return json_page({
         "orders": data.orders(*HAZARDS),
         "standards": standards.every(),
+        "former": former.every(),
         "bounds": {"most_records": service_file.MOST_RECORDS, "largest_bytes": service_file.LARGEST_BYTES},
         "kinds": [[name, standards.kinds(name)] for name in standards.NAMES],
         "systems": units.for_page(is_fine=True),

@@ -12,7 +12,7 @@ import pytest
 
 import build
 from calc.service import due as service_due
-from site_src.content import data
+from site_src.content import data, former
 from site_src.report import pages as report
 from tests import service_records
 from tests.service_fleet import write_fleet
@@ -52,7 +52,7 @@ def reported(folder):
 
 def section(text, title):
     """The text from one heading up to the next of the first page."""
-    titles = [YEARS["report"][key] for key in ("who_failed", "who_due", "who_falling", "rigs", "open_tests", "changed", "turned", "bad")]
+    titles = [YEARS["report"][key] for key in ("who_failed", "who_due", "who_falling", "rigs", "open_tests", "changed", "former", "turned", "bad")]
     rest = text.split(f" {title} ", 1)[1]
     return min((rest.split(f" {each} ", 1)[0] for each in titles if each != title), key=len)
 
@@ -150,6 +150,15 @@ def test_a_later_version_that_turns_fail_to_pass_is_named(tmp_path, order):
     status = YEARS["status"]
     assert "Quarry Engine" in text and YEARS["report"]["turn"].format(was=status["fail"], status=status["pass"]) in text
     assert f"{order.index('late')}-late.json" in text
+
+
+def test_a_test_of_a_former_edition_counts_and_is_named(tmp_path):
+    """After a change of our limits an earlier export still counts, by the limits of its day, and they are named."""
+    put(tmp_path, old={**WHOLE, "standard": former.limits("2026-11-25")["us"]["annual"]}, new={**WHOLE, "id": "now", "rig_id": "rig-9", "rig_name": "Mill Engine"})
+    text, told = reported(tmp_path)
+    assert (told["tests"], told["bad"]) == (2, 0)
+    named = section(text, YEARS["report"]["former"])
+    assert "old.json" in named and "2026-11-25" in named and "new.json" not in named
 
 
 def test_many_records_in_one_file(tmp_path):

@@ -9,7 +9,7 @@ from calc import phone as door
 from calc.base.errors import CalcError
 from calc.shift import card
 from calc.teaching import handed, practice
-from site_src.content import catalogue, data, fleet, knowledge, reckoners, standards, units
+from site_src.content import catalogue, data, fleet, former, knowledge, reckoners, standards, units
 from site_src.routes import why
 from tests.service_records import a_record as a_whole_record
 from tests.unit.bay import test_limits, test_release, test_rounds
@@ -83,7 +83,7 @@ CALLS = [
                             "units": units.fine("bar")}),
     ("service.baseline", {"content": {"schema": 1, "rig_id": "r", "rig_name": "R", "baseline": {"at_ms": 1, "readings": [
         {"engine_rpm": "1000", "discharge_psi": "60@US"}]}}, "units": units.fine("US")}),
-    ("service.judged", {"record": a_whole_record(), "standards": standards.every(), "units": units.fine("US")}),
+    ("service.judged", {"record": a_whole_record(), "standards": standards.every(), "former": former.every(), "units": units.fine("US")}),
     ("service.history", {"results": [a_dated(2020, "acceptance", 1600), a_dated(2022.3, "annual", 1650)], "speed_accuracy_rpm": 10,
                                  "units": units.fine("SI")}),
     ("shift.start", {"sequence": SEQUENCE, "rig": {"light": "after"}}),

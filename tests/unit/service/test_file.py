@@ -7,7 +7,7 @@ import pytest
 
 from calc.base.errors import CalcError
 from calc.service import file
-from site_src.content import standards
+from site_src.content import former, standards
 from tests import service_records
 
 US = service_records.US
@@ -16,7 +16,7 @@ HOSTILE = (None, True, -1, 0, 1e300, 5e-324, "", "x", "<script>alert(1)</script>
 
 
 def judged(run, record):
-    return run("service.file", "judged", record=record, standards=standards.every(), units=US)
+    return run("service.file", "judged", record=record, standards=standards.every(), former=former.every(), units=US)
 
 
 @pytest.mark.parametrize(("record", "status"), [(WHOLE, "pass"), (FAILED, "fail"), (OPEN, "not_proven")])
@@ -190,7 +190,7 @@ def test_much_damage_is_refused_or_harmless():
     refused = 0
     for seed in range(100, 250):
         try:
-            json.dumps(file.judged(damaged(random.Random(seed)), standards.every(), US), allow_nan=False)
+            json.dumps(file.judged(damaged(random.Random(seed)), standards.every(), former.every(), US), allow_nan=False)
         except CalcError as error:
             assert error.field == "file", error
             refused += 1

@@ -5,7 +5,7 @@ import json
 import pytest
 
 from calc.base.errors import CalcError
-from site_src.content import standards
+from site_src.content import former, standards
 from tests import service_records
 
 US = service_records.US
@@ -77,7 +77,7 @@ def put(place, thing):
 
 
 def judged(run, record):
-    return run("service.file", "judged", record=record, standards=standards.every(), units=US)
+    return run("service.file", "judged", record=record, standards=standards.every(), former=former.every(), units=US)
 
 
 def test_the_whole_is_let_in(run):

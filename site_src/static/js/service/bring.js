@@ -12,7 +12,7 @@ const MOST_SAID = 20; // sentences about what was wrong; the rest is counted
 
 // What came of the files: the tests kept, and sentences for a person.
 export async function bring({ files, tests, units, data }) {
-  const { words, standards, bounds } = data;
+  const { words, standards, former, bounds } = data;
   const here = new Map(tests.map((test) => [test.id, test]));
   const taken = [];
   const said = [];
@@ -20,7 +20,7 @@ export async function bring({ files, tests, units, data }) {
   let unkept = 0;
   for (const file of files) {
     for (const given of await recordsOf(file, said, { bounds, words })) {
-      const told = await judge(given, { units, standards });
+      const told = await judge(given, { units, standards, former });
       if ("baseline" in told) {
         said.push(fill(words.baseline[await takeBaseline(told, data.quick.step_psi.length)], { name: told.rig_name, date: day(told.baseline.at_ms) }));
         continue;
@@ -45,6 +45,7 @@ export async function bring({ files, tests, units, data }) {
       }
       here.set(record.id, record);
       taken.push(record);
+      if (told.edition) said.push(fill(words.years.former, { name: nameOf(record, file), edition: told.edition }));
       if (told.claimed) said.push(claim(told, nameOf(record, file), words));
     }
   }
@@ -79,10 +80,10 @@ async function recordsOf(file, said, { bounds, words }) {
   }
 }
 
-async function judge(given, { units, standards }) {
+async function judge(given, { units, standards, former }) {
   try {
     if (given?.baseline !== undefined) return await calc.ask("service.baseline", { content: given }, { units });
-    return await calc.ask("service.judged", { record: given }, { units, standards });
+    return await calc.ask("service.judged", { record: given }, { units, standards, former });
   } catch (refusal) {
     if (!(refusal instanceof Refusal)) throw refusal;
     return { refused: /** @type {any} */ (refusal) }; // its facts go by its code

@@ -27,7 +27,7 @@ export function sheetView(view) {
     <table class="paper" role="presentation"><thead class="sheet-head"><tr><td><b>${record.rig_name}</b> <span>${words.sheet.title}, ${day(when)}</span></td></tr></thead>
     <tbody><tr><td>
       <h2>${record.rig_name}</h2>
-      <p class="sheet-kind">${words.standard[record.standard.id]} · ${words.kind[record.standard.kind]} · ${fill(words.test.opened, { date: `${day(record.begun_ms)}, ${dayTime(record.begun_ms)}` })} ·
+      <p class="sheet-kind">${words.standard[record.standard.id]} · ${words.kind[record.standard.kind]} · ${fill(words.sheet.edition, { id: record.standard.edition ?? words.sheet.edition_before })} · ${fill(words.test.opened, { date: `${day(record.begun_ms)}, ${dayTime(record.begun_ms)}` })} ·
         <b>${record.finished_ms === null ? words.sheet.open : fill(words.test.closed, { date: `${day(record.finished_ms)}, ${dayTime(record.finished_ms)}` })}</b></p>
       ${standing(view, Object.values(states))}
       ${runsView(view, states)}
