@@ -13,7 +13,7 @@ SITE = {"source": "draft", "flow_by": "pitot", "air_f": "70@US", "water_f": "60@
 RIG = {"drive": "midship", "pump_rated": "1250@US", "pump_stages": "1", "pump_ratio": "2", "governed": "2200", "tank": "750@US",
        "meters": "0", "auxiliary": "no", "new": {}, "last": {}}
 VALUES = {"water_end_f": "65@US", "governed_rpm": "2210@US", "vacuum_reached_inhg": "24@US", "vacuum_after_inhg": "20@US",
-          "prime_s": "20@US", "relief_setting_psi": "125@US", "tank_flow_gpm": "600@US", "hydrostatic_psi": "260@US", "closing_s": "5@US"}
+          "prime_s": "20@US", "relief_set_psi": "125@US", "relief_setting_psi": "125@US", "tank_flow_gpm": "600@US", "hydrostatic_psi": "260@US", "closing_s": "5@US"}
 SPEEDS = {"capacity": 1600, "overload": 1680, "seventy": 1720, "fifty": 1810}
 
 
@@ -25,7 +25,7 @@ def value_of(field):
     if name in VALUES or name in SITE:
         return VALUES.get(name) or SITE[name]
     at = {"at_90": 90, "at_150": 150, "at_200": 200, "at_250": 250}[field["id"].split(".")[-2]]
-    return f"{ {'set_psi': at, 'peak_psi': at + 20, 'panel_psi': at + 4, 'reference_psi': at}[name] }@US"
+    return f"{ {'set_psi': at, 'flow_gpm': {150: 1250, 250: 625}.get(at), 'peak_psi': at + 20, 'panel_psi': at + 4, 'reference_psi': at}[name] }@US"
 
 
 def a_record(number=0, rig="rig-1", name="Tollgate Engine 1", kind="annual", begun_ms=BEGUN_MS, wear=0.0, **rig_changes):

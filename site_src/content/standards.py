@@ -15,7 +15,7 @@ UNITS = {
     "c": ("degree_Celsius", "f", "degree_Fahrenheit"),
 }
 VACUUM = ("inhg", "inch_Hg")  # what calc reads the weight of air and a vacuum in
-TOLD = ("source", "basis")
+TOLD = ("source", "basis", "memory")
 
 
 @functools.cache
@@ -95,9 +95,13 @@ def every():
 
 
 def sections():
-    """Every section of every standard with its source, for the page that lists them."""
-    return [
-        {"standard": name, "section": key, "source": section["source"], "basis": section["basis"],
-         "is_unsure": key in named(name)["unsure"]}
-        for name in NAMES for key, section in named(name).items() if isinstance(section, dict)
-    ]
+    """Every section of every standard with its source, for the page that lists them: its limits from memory by themselves."""
+    rows = []
+    for name in NAMES:
+        for key, section in named(name).items():
+            if isinstance(section, dict):
+                rows.append({"standard": name, "section": key, "source": section["source"], "basis": section["basis"], "limits": [],
+                             "is_unsure": key in named(name)["unsure"]})
+                if section.get("memory"):
+                    rows.append({**rows[-1], "basis": "from memory", "limits": section["memory"]})
+    return rows

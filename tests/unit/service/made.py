@@ -28,7 +28,7 @@ def a_plan(rig=None, **site):
 # what each figure of the other tests reads on a day when all is well; by hand, each well inside its limit
 VALUES = {
     "water_end_f": 65, "governed_rpm": 2210, "vacuum_reached_inhg": 24, "vacuum_after_inhg": 20, "prime_s": 20,
-    "relief_setting_psi": 125, "tank_flow_gpm": 600, "hydrostatic_psi": 260, "shown_gpm": 1010, "pitot_gpm": 1000,
+    "relief_set_psi": 125, "relief_setting_psi": 125, "tank_flow_gpm": 600, "hydrostatic_psi": 260, "shown_gpm": 1010, "pitot_gpm": 1000,
     "closing_s": 5,
 }
 
@@ -42,7 +42,7 @@ def a_value(field):
     if name in SITE:
         return SITE[name]
     at = {"at_90": 90, "at_150": 150, "at_200": 200, "at_250": 250}[field["id"].split(".")[-2]]
-    return {"set_psi": at, "peak_psi": at + 20, "panel_psi": at + 4, "reference_psi": at}[name]
+    return {"set_psi": at, "flow_gpm": {150: RATED_GPM, 250: RATED_GPM / 2}.get(at), "peak_psi": at + 20, "panel_psi": at + 4, "reference_psi": at}[name]
 
 
 def a_set(test, at_s, **changes):

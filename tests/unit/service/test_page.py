@@ -4,7 +4,7 @@ import copy
 import pytest
 
 from calc.base.errors import CalcError
-from calc.service import plan
+from calc.service import parts
 from site_src.content import standards, units
 from tests.unit.service.made import a_plan, of
 
@@ -34,7 +34,7 @@ def a_record(**changes):
 
 
 READY = {  # every check before water of a midship pump, answered yes
-    "checks_dry": {"values": dict.fromkeys(plan.CHECKS["checks_dry"], "yes")},
+    "checks_dry": {"values": dict.fromkeys(parts.CHECKS["checks_dry"], "yes")},
     "interlock": {"values": {field["id"]: "yes" for field in of(a_plan(), "interlock")["fields"]}},
     "shift": {"values": {"shift_proved": "yes"}},
 }

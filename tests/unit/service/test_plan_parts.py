@@ -11,14 +11,15 @@ from calc.base.errors import CalcError
 from site_src.content import data
 from tests.unit.service.made import SITE, a_rig
 
-ANNUAL = ["conditions", "checks_dry", "interlock", "shift", "governed", "gauges_zero", "vacuum", "priming", "capacity", "overload",
+ANNUAL = ["conditions", "checks_dry", "interlock", "shift", "governed", "gauges_zero", "vacuum", "vacuum_valves", "priming", "capacity", "overload",
           "seventy", "fifty", "pressure_control", "transfer", "intake_relief", "tank", "gauges", "meters", "leaks"]
 CHECKS = {
     "checks_dry": ["limits_confirmed", "chocks", "people_clear", "streams_secured", "hearing", "stop_control", "fluids"],
     "interlock": ["road_released", "road_set", "pump_neutral", "pump_gear", "pump_wrong_gear"],
     "shift": ["shift_proved"],
     "gauges_zero": ["zero_discharge", "zero_intake", "zero_pitot"],
-    "transfer": ["transfer_both_ways"],
+    # the position of each point, from memory: volume for capacity and overload, the plate's at 70 %, pressure at 50 %
+    "transfer": ["transfer_both_ways", "capacity.transfer_volume", "overload.transfer_volume", "seventy.transfer_plate", "fifty.transfer_pressure"],
     "leaks": ["leak_casing", "leak_shaft", "leak_valves", "leak_piping"],
 }
 # by part: fields as (name, kind); limits as (name, kind, how, of what, least, most)
@@ -28,17 +29,24 @@ FIGURES = {
         [("vacuum_reached_inhg", "vacuum"), ("vacuum_after_inhg", "vacuum")],
         [("vacuum_reached_inhg", "vacuum", "value", None, 22, None),
          ("vacuum_lost_inhg", "vacuum", "loss", ["vacuum_reached_inhg", "vacuum_after_inhg"], None, 10)]),
+    "vacuum_valves": (
+        [("vacuum_reached_inhg", "vacuum"), ("vacuum_after_inhg", "vacuum")],
+        [("vacuum_reached_inhg", "vacuum", "value", None, 22, None),
+         ("vacuum_lost_inhg", "vacuum", "loss", ["vacuum_reached_inhg", "vacuum_after_inhg"], None, 10)]),
     "priming": ([("prime_s", "seconds")], [("prime_s", "seconds", "value", None, None, 30)]),
+    # a fire journal on the acceptance test: rated flow at 150, down to 90 by the throttle alone, half flow at 250; 1,250 gpm here
     "pressure_control": (
-        [(f"at_{psi}.{name}", kind) for psi in (150, 90, 250)
-         for name, kind in (("set_psi", "pressure"), ("peak_psi", "pressure"), ("closing_s", "seconds"))],
-        [limit for psi in (150, 90, 250) for limit in (
+        [(f"at_{psi}.{name}", kind) for psi, flow in ((150, ("flow_gpm", "flow")), (90, ("throttle_only", "check")), (250, ("flow_gpm", "flow")))
+         for name, kind in (("set_psi", "pressure"), flow, ("peak_psi", "pressure"), ("closing_s", "seconds"))],
+        [limit for psi, flow_gpm in ((150, 1250), (90, None), (250, 625)) for limit in (
             (f"at_{psi}.set_psi", "pressure", "value", None, psi * 0.9, psi * 1.1),
+            *([(f"at_{psi}.flow_gpm", "flow", "value", None, flow_gpm * 0.9, flow_gpm * 1.1)] if flow_gpm else []),
             (f"at_{psi}.rise_psi", "pressure", "rise", [f"at_{psi}.set_psi", f"at_{psi}.peak_psi"], None, 30),
             (f"at_{psi}.closing_s", "seconds", "value", None, 3, 10))]),
+    # against this rig's own setting; 10 psi is a choice
     "intake_relief": (
-        [("relief_setting_psi", "pressure"), ("relief_opened", "check")],
-        [("relief_setting_psi", "pressure", "value", None, 90, 185)]),
+        [("relief_set_psi", "pressure"), ("relief_setting_psi", "pressure"), ("relief_opened", "check")],
+        [("relief_off_psi", "pressure", "error", ["relief_set_psi", "relief_setting_psi"], None, 10)]),
     "tank": ([("tank_flow_gpm", "flow")], [("tank_flow_gpm", "flow", "value", None, 500, None)]),
     "gauges": (
         [(f"master.at_{psi}.{name}_psi", "pressure") for psi in (150, 200, 250) for name in ("panel", "reference")],
@@ -55,10 +63,10 @@ FIGURES = {
 }
 SITE_LIMITS = [  # name, kind, least, most; the last four from draft alone
     ("air_f", "temperature", 0, 110), ("water_f", "temperature", 35, 90), ("water_end_f", "temperature", 35, 90),
-    ("barometer_inhg", "barometer", 29, None), ("altitude_ft", "length", None, 2000), ("lift_ft", "length", None, 10),
+    ("barometer_inhg", "barometer", 29, None), ("altitude_ft", "length", None, 2000), ("lift_ft", "length", 3, 10),
     ("suction_length_ft", "length", 20, None), ("depth_ft", "length", 4, None), ("strainer_ft", "length", 2, None),
 ]
-HELD = {"vacuum": (300, ["vacuum_reached_inhg"]), "hydrostatic": (180, ["hydrostatic_psi"])}
+HELD = {"vacuum": (300, ["vacuum_reached_inhg"]), "vacuum_valves": (300, ["vacuum_reached_inhg"]), "hydrostatic": (180, ["hydrostatic_psi"])}
 
 
 def planned(run, rig=None, **site):
@@ -114,14 +122,42 @@ def test_figures(run, name):
         "id": name, "kind": "figures", "fields": fields(asked), "limits": limits(judged), "missing": [], "hold_s": hold_s, "start": start}
 
 
+@pytest.mark.parametrize(
+    ("rated_gpm", "size_in", "most_in", "lines", "lift_ft"),
+    [  # the suction table by rated capacity, from memory; other ways of 2,250 and 2,500 gpm pumps with 8 in hose
+        (250, 3, 3, 1, 10), (300, 4, 3, 1, 10), (350, 4, 4, 1, 10), (500, 4, 4, 1, 10), (750, 4.5, 4.5, 1, 10), (1000, 6, 6, 1, 10), (1000, 5, 6, 1, 10), (1250, 6, 6, 1, 10),
+        (1500, 6, 6, 2, 10), (1750, 6, 6, 2, 8), (2000, 6, 6, 2, 6), (2250, 6, 6, 3, 6), (2250, 8, 8, 1, 6), (2500, 8, 8, 2, 6), (3000, 6, 6, 4, 6), (3000, 10, 8, 2, 6),
+    ],
+)
+def test_suction_by_rating(run, rated_gpm, size_in, most_in, lines, lift_ft):
+    """Hose and lift are held to what a pump of its rating is certified with: more would flatter it."""
+    limits = {limit["id"]: limit for limit in parts(planned(run, a_rig(rated_gpm=rated_gpm), suction_size_in=size_in))["conditions"]["limits"]}
+    assert (limits["suction_size_in"]["most"], limits["suction_lines"]["most"]) == (most_in, lines)
+    assert (limits["lift_ft"]["least"], limits["lift_ft"]["most"]) == (3, lift_ft)
+
+
+def test_no_table_no_suction_limit(run):
+    """Past the table's last rating, and in a standard without one, nothing is made up."""
+    for rig in (a_rig(rated_gpm=3001), a_rig(standard="europe")):
+        assert not {"suction_size_in", "suction_lines"} & {limit["id"] for limit in parts(planned(run, rig))["conditions"]["limits"]}
+
+
+def test_a_two_stage_pump_without_overload(run):
+    """Under 750 gpm there is no overload, so none is asked for; a single-stage pump has no valve."""
+    assert [field["id"] for field in parts(planned(run, a_rig(rated_gpm=500)))["transfer"]["fields"]] == [name for name in CHECKS["transfer"] if "overload" not in name]
+    assert "transfer" not in parts(planned(run, a_rig(stages=1)))
+
+
 @pytest.mark.parametrize(("source", "count"), [("draft", 9), ("pressurised", 5)])
 def test_conditions(run, source, count):
     """The site is judged by what its water comes from."""
     site = parts(planned(run, source=source))["conditions"]
     told = SITE_LIMITS[:count]
+    # 1,250 gpm on one 6 in hose: a trade article's worked test
+    hose = [("suction_size_in", "diameter", None, 6), ("suction_lines", "ratio", None, 1)] if source == "draft" else []
     assert site == {
-        "id": "conditions", "kind": "conditions", "fields": fields(row[:2] for row in told),
-        "limits": limits((name, kind, "value", None, least, most) for name, kind, least, most in told), "missing": [], "hold_s": None,
+        "id": "conditions", "kind": "conditions", "fields": fields(row[:2] for row in told + hose),
+        "limits": limits((name, kind, "value", None, least, most) for name, kind, least, most in told + hose), "missing": [], "hold_s": None,
         "start": []}
 
 

@@ -23,7 +23,7 @@ export const isDone = (state) => ["passed", "close", "failed", "left"].includes(
 // The parts of the line, each with the tests in it.
 export const GROUPS = [
   ["before", ["conditions", "checks_dry", "interlock", "shift", "governed", "gauges_zero"]],
-  ["dry", ["hydrostatic", "vacuum"]],
+  ["dry", ["hydrostatic", "vacuum", "vacuum_valves"]],
   ["pumping", ["priming", "capacity", "overload", "seventy", "fifty"]],
   ["controls", ["pressure_control", "transfer", "intake_relief", "tank", "gauges", "meters"]],
   ["after", ["leaks"]],
