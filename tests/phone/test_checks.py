@@ -6,7 +6,7 @@ from playwright.sync_api import expect
 from site_src.content import checks, data
 from tests.phone.card import beside
 from tests.phone.handset import kill
-from tests.phone.rounds import MIDSHIP, PUMP_OUT, T, TEXT, begin, defect, good, key, title
+from tests.phone.rounds import KINDS, MIDSHIP, PUMP_OUT, T, TEXT, begin, defect, good, key, title, touched_on
 from tests.phone.store import do
 
 START = data.words("start", "en")["start"]
@@ -45,6 +45,8 @@ def test_a_weekly_check_and_what_comes_of_it(take, tmp_path):
         other.close()
     card = handset.open("shift/bay/")
     expect(card.get_by_role("alert")).to_contain_text(PUMP_OUT)
+    expect(card.get_by_text(PUMP_OUT).locator("visible=true")).to_have_count(1)  # said once
+    expect(card.locator("#rig-status")).to_be_hidden()
     expect(card.locator(".step")).to_have_count(0)
     expect(card.get_by_label(OUT["name"])).to_have_value("")
     assert card.get_by_label(OUT["name"]).bounding_box()["height"] >= 44
@@ -90,6 +92,40 @@ def test_a_weekly_check_and_what_comes_of_it(take, tmp_path):
     leaving.value.save_as(tmp_path / "second.json")
     assert (tmp_path / "second.json").read_bytes() == (tmp_path / "log.json").read_bytes()
     assert profile["id"] == records[0]["rig_id"]
+
+
+def test_back_keeps_an_answer(take):
+    """Back by the key shows the answer with its reading and changes nothing; back by the phone keeps what was typed."""
+    handset = take()
+    beside(handset, **MIDSHIP)
+    page = handset.open("checks/")
+    page.goto(handset.host.origin + "checks/round/#weekly")
+    begin(page)
+    while title(page).inner_text() not in KINDS:
+        good(page)
+    item = title(page).inner_text()
+    good(page)
+    left = title(page).inner_text()
+    before = do(page, "keptRecords", "bay")
+    reading = next(record["entry"] for record in before if record.get("entry"))
+    touched_on(page, T["round"]["back"])
+    expect(title(page)).to_have_text(item)
+    expect(page.locator("#reading")).to_have_value(reading.split("@")[0])
+    expect(key(page, T["round"]["good"])).to_have_attribute("aria-pressed", "true")
+    touched_on(page, T["round"]["good"])
+    expect(title(page)).to_have_text(left)
+    assert do(page, "keptRecords", "bay") == before
+    while left not in KINDS:
+        good(page)
+        left = title(page).inner_text()
+    page.locator(".tray .key").first.tap()
+    expect(page.locator("#reading")).not_to_have_value("")
+    typed = page.locator("#reading").input_value()
+    page.go_back()
+    page.goto(handset.host.origin + "checks/round/#weekly")
+    expect(title(page)).to_have_text(left)
+    expect(page.locator("#reading")).to_have_value(typed)
+    page.close()
 
 
 def release_pump(page, handset):

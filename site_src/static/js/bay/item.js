@@ -21,6 +21,7 @@ export function itemView(view) {
   const text = data.text[row.id];
   if (state.form) return html`<section class="bay-item">${{ defect: defectForm, here: hereForm, own: ownForm }[state.form.kind](view, row)}</section>`;
   const standing = defects.filter(({ item }) => item === row.id);
+  const pressed = (says) => (view.answers[row.id] ? String(view.answers[row.id].answer === says) : nothing);
   const isReady = !row.limit || row.limit.kind === "target" && !state.refused || state.judged?.is_good === true;
   return html`
     <section class="bay-item">
@@ -38,8 +39,8 @@ export function itemView(view) {
         ${Object.keys(view.answers).length ? html`<button type="button" class="key" @click=${act.back}>${words.round.back}</button>` : nothing}
       </p>
       <div class="dock bay-dock">
-        <button type="button" class="key key-trouble" @click=${act.notGood}>${words.round.not_good}</button>
-        <button type="button" class="key key-act" ?disabled=${!isReady} @click=${act.good}>${words.round.good}</button>
+        <button type="button" class="key key-trouble" aria-pressed=${pressed("not_good")} @click=${act.notGood}>${words.round.not_good}</button>
+        <button type="button" class="key key-act" aria-pressed=${pressed("good")} ?disabled=${!isReady} @click=${act.good}>${words.round.good}</button>
       </div>
     </section>`;
 }

@@ -8,6 +8,7 @@ import { refusalOf } from "../shared/refusal.js";
 import { running, runs } from "../shared/running.js";
 import { isSettled } from "../shared/second_touch.js";
 import { home } from "../shared/site.js";
+import { isAsTyped } from "../shared/units.js";
 import { opened } from "../bay/opened.js";
 import { Clock } from "../bay/clock.js";
 import { doneView, firstView, itemView } from "../bay/item.js";
@@ -19,6 +20,7 @@ const page = await opened(place);
 const list = decodeURIComponent(location.hash.slice(1));
 /** @type {any} */
 const state = { at: null, entry: "", judged: null, near: null, form: null, isRead: false, isTimed: false, shownAt: -Infinity, took: [], ended: null, refused: null };
+const entries = new Map(); // what is typed for an item, whatever is looked at meanwhile
 const clock = new Clock({ tick: () => draw(), done: (text) => { state.isTimed = true; enter(text); } });
 // Whether the item's clock, where it has one, was run to its end.
 const clockOf = (row) => (row.clock_s || row.tool ? { clock: clock.isOver || state.isTimed ? "run" : "not_run" } : {});
@@ -38,7 +40,7 @@ async function start() {
   state.isRead = true;
   await show(draft.at);
   if (draft.entry) await enter(draft.entry.split("@")[0]);
-  act.form(draft.form);
+  if (draft.form) act.form(draft.form);
 }
 
 // A defect that is being written, with its item and reading, is noted at each touch of a key.
@@ -62,16 +64,25 @@ async function show(id) {
     state.last = await lastText(row);
     await nearby(row);
   }
+  const before = page.answers[id];
+  state.isTimed = before?.clock === "run";
+  const entry = entries.get(id) ?? (row?.limit && before?.entry ? await entryOf(row, before) : "");
+  if (entry) await enter(entry.split("@")[0]);
   mark();
   draw();
   toHeading(place);
   scrollTo({ top: 0, behavior: "instant" });
 }
 
+// The reading of an answer as it was typed, or its amount in the units of now.
+const entryOf = async (row, { entry, amount }) => (isAsTyped(entry, page.system) || amount === null ? entry : amountText(row, amount));
+
+const amountText = async (row, amount) => (await calc.ask("limits.shown", { limit: { ...row.limit, kind: "target", value: amount, to: null }, own: null }, { units: page.units })).value;
+
 // The last reading before this check as it is shown, or null.
 async function lastText(row) {
   const last = [...state.earlier].sort((one, other) => one.at_ms - other.at_ms).at(-1);
-  return last ? (await calc.ask("limits.shown", { limit: { ...row.limit, kind: "target", value: last.amount, to: null }, own: null }, { units: page.units })).value : null;
+  return last ? amountText(row, last.amount) : null;
 }
 
 // The figures next to what stands in the tray, or next to the last reading, or to the limit.
@@ -85,6 +96,8 @@ async function nearby(row) {
 async function enter(text) {
   const row = page.rows.get(state.at);
   state.entry = text.trim() ? `${text.trim()}@${page.system}` : "";
+  entries.set(state.at, state.entry);
+  keepDraft(draftName(), { at: state.at, entry: state.entry, form: null });
   state.judged = state.refused = null;
   if (state.entry) {
     const entry = state.entry;
@@ -108,10 +121,13 @@ async function begun() {
 
 async function answer(says, more = {}) {
   const id = state.at;
-  const round = await begun();
   const before = page.answers[id];
+  if (before?.answer === says && (before.entry ?? "") === state.entry) return show(page.left[0] ?? null); // as it stands
+  const round = await begun();
   state.took.push({ item: id, took_s: (performance.now() - state.shownAt) / 1000 });
   await page.log.add("answer", { round, item: id, answer: says, entry: state.entry || null, amount: state.judged?.amount ?? null, ...(says === "not_here" ? {} : clockOf(page.rows.get(id))), ...more }, { replaces: before ? [before.id] : [] });
+  entries.delete(id);
+  await keepDraft(draftName(), null);
   await look();
   await show(page.left[0] ?? null);
 }
@@ -185,8 +201,9 @@ const act = {
     return show(page.left[(at + 1) % page.left.length]);
   },
   back() {
+    const place = state.at === null ? page.items.length : page.items.indexOf(state.at);
     const done = page.items.filter((id) => page.answers[id] && page.rows.has(id));
-    return show(done.at(-1) ?? state.at);
+    return show(done.filter((id) => page.items.indexOf(id) < place).at(-1) ?? done.at(-1) ?? state.at);
   },
   async end() {
     const words = Object.fromEntries(state.took.map(({ item }) => [item, page.data.text[item].title.split(" ").length + page.data.text[item].good.split(" ").length]));

@@ -72,7 +72,7 @@ export function showStatus() {
   const place = document.getElementById("rig-status");
   const id = chosen("rig", null);
   const status = id ? statusOf(id) : null;
-  place.hidden = !status || !LIMITS.has(status.state);
+  place.hidden = !status || !LIMITS.has(status.state) || "gate" in document.body.dataset; // a gate says it itself
   if (place.hidden) return;
   place.dataset.state = status.state;
   place.querySelector("a").textContent = sentenceOf(status, place.dataset, "intoPump" in document.body.dataset);

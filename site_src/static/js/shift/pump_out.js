@@ -3,7 +3,7 @@
 import { html, render } from "../../vendor/lit-html/lit-html.js";
 import { isName, Log } from "../bay/log.js";
 import { toHeading } from "../shared/focus.js";
-import { sentenceOf, statusOf } from "../shared/rig_status.js";
+import { sentenceOf, showStatus, statusOf } from "../shared/rig_status.js";
 import { SecondTouch } from "../shared/second_touch.js";
 import { home } from "../shared/site.js";
 
@@ -21,6 +21,8 @@ export function passed({ rig, words, place }) {
       const log = new Log(rig, []);
       await log.add("passed", { card: location.pathname.split("/").filter(Boolean).at(-1) }, { by: name.trim() });
       render(html``, place);
+      delete document.body.dataset.gate;
+      showStatus();
       goOn(true);
     };
     const draw = () => render(html`
@@ -29,6 +31,8 @@ export function passed({ rig, words, place }) {
       <p><a class="key key-wide" href=${new URL("checks/", home).href}>${words.out_first.bay}</a></p>
       <div class="dock"><a class="key key-act" href=${home.href}>${words.out_first.stop}</a>
         <button type="button" class="key key-trouble" ?disabled=${!isName(name)} @click=${() => second.touch(on)}>${isName(name) ? words.out_first[second.isAsked ? "sure" : "go_on"] : words.out_first.waits}</button></div>`, place);
+    document.body.dataset.gate = "";
+    showStatus();
     draw();
     toHeading(place);
   });
