@@ -9,6 +9,7 @@ import urllib.parse
 import urllib.request
 
 from site_src.publish.hosting import COMPRESSED, HEADERS, type_of
+from site_src.publish.packing import FOLDER
 from site_src.publish.release import digest
 
 AT_ONCE = 8
@@ -131,7 +132,7 @@ def _files(base, release):
     """Faults of the listed files; those that many share are said once."""
     together = collections.defaultdict(list)
     with concurrent.futures.ThreadPoolExecutor(AT_ONCE) as pool:
-        for name, fault in pool.map(lambda row: (row[0], _fault(base, row)), release["files"]):
+        for name, fault in pool.map(lambda row: (row[0], _fault(base, row)), [*release["files"], *release["packs"]]):
             if fault:
                 together[fault].append(name)
     for fault, names in together.items():
@@ -152,7 +153,7 @@ def _fault(base, row):
         return _said(answer)
     if len(answer.body) != size or digest(answer.body) != wanted:
         return "not the bytes that were built: changed on the way, or of another version"
-    if wrong := _wrong_type(answer, name):
+    if not name.startswith(FOLDER) and (wrong := _wrong_type(answer, name)):  # what a pack comes as is no matter
         return f"it {wrong}"
     if size > 10_000 and name.endswith(COMPRESSED) and not answer.is_compressed:
         return "not compressed"

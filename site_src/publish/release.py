@@ -14,10 +14,11 @@ import tempfile
 
 from site_src import bundle
 from site_src.content import data, languages
+from site_src.publish import packing
 
 SOURCES = pathlib.Path(__file__).parent.parent / "worker"
 WORKER, VERSION = "sw.js", "version.json"
-NOT_CARRIED = ("_headers", ".gz", "static/screens/")  # for the host, or for an app store's list, not for the phone
+NOT_CARRIED = ("_headers", ".gz", "static/screens/", packing.FOLDER)  # for the host, an app store's list or the way there: no phone keeps it
 POLICY = re.compile(r'http-equiv="Content-Security-Policy" content="([^"]+)"')
 TYPES = {
     ".html": "text/html; charset=utf-8",
@@ -84,20 +85,24 @@ def version(release):
 
 
 def write(dist):
-    """Write version.json, and last the service worker with every file that is really there; returns {version, date}."""
+    """Write version.json, the packs, and last the service worker with every file that is really there; returns {version, date}."""
     (dist / VERSION).unlink(missing_ok=True)
     release = {"languages": data.languages(), "types": TYPES, "headers": page_headers(dist), "files": rows(dist, carried(dist))}
     facts = {"version": version(release), "date": date()}
     _write(dist / VERSION, json.dumps(facts))
-    _write(dist / WORKER, script({**facts, **release, "files": sorted([*release["files"], *rows(dist, [VERSION])])}))
+    files = sorted([*release["files"], *rows(dist, [VERSION])])
+    packs = packing.write(dist, files)
+    pack_of = {name: at for at, (_, _, names) in enumerate(packs) for name in names}
+    listed = [[*row, pack_of[row[0]]] if row[0] in pack_of else row for row in files]
+    _write(dist / WORKER, script({**facts, **release, "files": listed, "packs": [[name, digest(content), len(content)] for name, content, _ in packs]}))
     return facts
 
 
 def rows(dist, names):
-    """The worker's list: [name, digest, size] of a file, and its language where it has one."""
+    """The worker's list: [name, digest, size, language] of a file."""
     spoken = languages_of(names)
     contents = ((name, (dist / name).read_bytes()) for name in names)
-    return [[name, digest(content), len(content), *([spoken[name]] if spoken[name] else [])] for name, content in contents]
+    return [[name, digest(content), len(content), spoken[name]] for name, content in contents]
 
 
 def page_headers(dist):

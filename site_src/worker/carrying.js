@@ -1,5 +1,6 @@
 // The files this phone carries: all of its languages' or none, many at a time; what is there already is compared with its digest.
 import { digestOf, Failure, fetched } from "./fetching.js";
+import { contentsOf, parcels, singles } from "./parcels.js";
 import { CACHE, filesOf, headersOf, languageAt, pages, release, scope } from "./release.js";
 
 const AT_ONCE = 12;
@@ -47,7 +48,7 @@ function progress(wanted, isMore) {
   const tell = async (isLast = false) => {
     if (!isLast && Date.now() - last < TOLD_EACH_MS) return;
     last = Date.now();
-    for (const page of await pages()) page.postMessage({ scope, version: release.version, carrying: { ...state, isMore } });
+    for (const page of await pages()) page.postMessage({ scope, version: release.version, carrying: { ...state, bytes: Math.round(state.bytes), isMore } });
   };
   return { state, tell };
 }
@@ -70,18 +71,34 @@ async function carry(languages, isMore = false) {
   const { cache, missing, state, tell } = await counted(languages, isMore);
   const until = Date.now() + LONGEST_MS;
   // From both ends: of the short ones each waits for the way there and back, and meanwhile the long ones fill the link.
-  const queue = missing.sort((one, other) => other.size - one.size);
+  const queue = parcels(missing).sort((one, other) => other.size - one.size);
   let fault = null;
+  const bring = async (parcel) => {
+    let counted = 0;
+    const count = (bytes) => {
+      counted += bytes;
+      state.bytes += bytes * parcel.holds / parcel.size;
+      tell();
+    };
+    const bytes = await fetched(parcel, count, until);
+    const contents = await contentsOf(parcel, bytes).catch((thrown) => {
+      count(-counted);
+      throw thrown;
+    });
+    await Promise.all(contents.map(async ([file, content]) => {
+      await put(cache, file, content);
+      state.have += 1;
+    }));
+  };
   const fetchFrom = async (isLong) => {
     while (queue.length && !fault) {
-      const file = isLong ? queue.shift() : queue.pop();
+      const parcel = isLong ? queue.shift() : queue.pop();
       try {
-        if (Date.now() > until) throw new Failure("lost", file.name);
-        const bytes = await fetched(file, (count) => { state.bytes += count; tell(); }, until);
-        await put(cache, file, bytes);
-        state.have += 1;
+        if (Date.now() > until) throw new Failure("lost", parcel.name);
+        await bring(parcel);
       } catch (thrown) {
-        fault ??= thrown;
+        if (parcel.isPack && ["missing", "changed"].includes(thrown.cause)) queue.unshift(...singles(parcel.files)); // the files have the last word
+        else fault ??= thrown;
       }
       tell();
     }

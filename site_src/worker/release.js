@@ -1,14 +1,20 @@
 // What this version is made of, as build.py wrote it: version and date; the languages, the first of them at the root; the files,
-// each with its digest, its size, and its language (null for what all of them use); types by ending, and the headers of a page.
+// each with its digest, its size, its language (null for what all of them use) and its pack, where it has one; the packs, each
+// with its digest and size as it is fetched; types by ending, and the headers of a page.
 export const release = RELEASE;
 
 export const scope = registration.scope;
 export const CACHE = `files ${scope}`;
 
-export const files = release.files.map(([name, digest, size, language = null]) => ({
-  name, digest, size, language,
+export const files = release.files.map(([name, digest, size, language, pack = null]) => ({
+  name, digest, size, language, pack,
   url: new URL(name, scope).href,
   key: new URL(`${name}?${digest}`, scope).href, // two versions of a file lie side by side until the later one takes over
+}));
+
+// Many files in one (unpacking.js), in the list's order.
+export const packs = release.packs.map(([name, digest, size], at) => ({
+  name, digest, size, url: new URL(name, scope).href, files: files.filter(({ pack }) => pack === at),
 }));
 
 const byAddress = new Map(files.map((file) => [file.url, file]));

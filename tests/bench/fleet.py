@@ -37,7 +37,7 @@ def main(most):
             for path in dist.rglob("*"):
                 if path.is_file():
                     sizes[path.relative_to(dist).parts[0] == "rigs"] += path.stat().st_size
-            listed = (dist / "sw.js").read_text(encoding="utf-8").count('"url"')
+            listed = (dist / "sw.js").read_text(encoding="utf-8").count('\n["')
         print(f"{count:5} rigs: {seconds:6.1f} s, fleet pages {sizes[True] / 1000:7.0f} kB, "
               f"the rest {sizes[False] / 1000:.0f} kB, {listed} files on a phone", flush=True)
 

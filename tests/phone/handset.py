@@ -151,7 +151,7 @@ def carried(built, language="en"):
     """How many files of the built site a phone of a language holds: all but the worker itself, the fleet's pages, what is for the host, and other languages."""
     others = {other for other in data.languages() if other != "en"} - {language}
     names = [path.relative_to(built) for path in built.rglob("*") if path.is_file()]
-    own = [name for name in names if name.name not in ("sw.js", "_headers") and not {"rigs", "screens", *others} & set(name.parts)]
+    own = [name for name in names if name.name not in ("sw.js", "_headers") and not {"rigs", "screens", "packs", *others} & set(name.parts)]
     return sum(language == "en" or name.parts[0] == language or not (built / language / name).exists() for name in own)
 
 

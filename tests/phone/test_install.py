@@ -54,6 +54,7 @@ def is_ready(page, timeout=90000):
 
 def test_a_missing_file_is_said_and_then_fetched(phone, own, built):
     """The page counts files and megabytes, names the file that is not there, and says Ready without a tap once it is."""
+    shutil.rmtree(own.dist / "packs")
     (own.dist / "cautions/index.html").unlink()
     page = phone.open("all/")
     expect(readiness(page)).to_contain_text(START["cause"]["missing"].format(file="cautions/index.html"), timeout=60000)
@@ -64,6 +65,17 @@ def test_a_missing_file_is_said_and_then_fetched(phone, own, built):
     page.evaluate("dispatchEvent(new Event('online'))")  # as the phone does when its signal is back
     is_ready(page)
     expect(readiness(page)).to_have_text(ready(carried(built)))
+
+
+def test_a_spoiled_pack_is_made_up_for(phone, own, built):
+    """A pack that was cut off on its way to the host, one that is another's: their files are fetched by themselves, and what is kept is right."""
+    first, second = sorted((own.dist / "packs").glob("en-*"))[:2]
+    first.write_bytes(first.read_bytes()[:-400])
+    shutil.copy(first, second)
+    page = phone.open("all/")
+    is_ready(page)
+    kept = {name: page.evaluate(READ, name) for name in ("cautions/index.html", "pressure/page.json", "diagnose/page.json")}
+    assert kept == {name: (built / name).read_text(encoding="utf-8") for name in kept}
 
 
 class Frozen(serving.Handler):
@@ -118,12 +130,14 @@ def test_a_file_that_another_page_rewrote_heals(phone, own, built):
 def test_a_language_comes_when_it_is_chosen(phone, own, built):
     """English is carried alone; French is fetched whole once it is chosen, or not at all, and then opens with no signal."""
     page = phone.install()
+    (own.dist / "packs").rename(own.dist / "taken")
     (own.dist / "fr/cautions/index.html").rename(own.dist / "aside")
     page.get_by_role("radio", name="Français").tap()
     expect(page.locator("#stays")).to_have_text(f"{START['stays']} {START['cause']['missing'].format(file='fr/cautions/index.html')}", timeout=30000)
     expect(page.locator("h1")).to_have_text(SITE["all"]["title"])
     is_ready(page)  # in English, as it was
     (own.dist / "aside").rename(own.dist / "fr/cautions/index.html")
+    (own.dist / "taken").rename(own.dist / "packs")
     page.get_by_role("radio", name="Français").tap()
     expect(page.locator("h1")).to_have_text(FRENCH["all"]["title"], timeout=60000)
     is_ready(page)

@@ -38,6 +38,7 @@ class Release(Host):
         build.write_worker(aside)
         if breakage:
             breakage(self.page())
+        shutil.copytree(aside / "packs", self.dist / "packs", dirs_exist_ok=True)
         for name in ("version.json", "sw.js"):
             (aside / name).replace(self.dist / name)
         shutil.rmtree(aside)

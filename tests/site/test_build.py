@@ -27,7 +27,7 @@ def contents(dist):
 
 
 def release_of(dist):
-    """What the built worker was given: version, languages, headers, and files as [name, digest, size, language]."""
+    """What the built worker was given: version, languages, headers, files as [name, digest, size, language, pack], and packs as [name, digest, size]."""
     return json.loads(re.search(r"const RELEASE = (\{.*?\});\n", (dist / "sw.js").read_text(encoding="utf-8"), re.DOTALL)[1])
 
 
@@ -36,7 +36,7 @@ def listed(built):
     """The worker's list, by name: [digest, size, language], the last None for what all languages use."""
     rows = release_of(built)["files"]
     assert len({name for name, *_ in rows}) == len(rows)
-    return {name: (digest, size, *(language or [None])) for name, digest, size, *language in rows}
+    return {name: (digest, size, language) for name, digest, size, language, *_ in rows}
 
 
 def test_same_sources_give_the_same_bytes(built, tmp_path):
@@ -51,7 +51,7 @@ def test_same_sources_give_the_same_bytes(built, tmp_path):
 
 def test_the_list_is_the_site(built, listed):
     """The worker lists every file but itself, the fleet's pages and what is for the host, and nothing that is not there."""
-    for_host = ("_headers", "static/screens/")
+    for_host = ("_headers", "static/screens/", "packs/")
     assert sorted(listed) == sorted(name for name in contents(built) if name != "sw.js" and not languages.is_fleet(name) and not name.startswith(for_host))
 
 
@@ -91,7 +91,7 @@ def test_the_worker_answers_pages_with_their_own_policy(built):
     page = (built / "index.html").read_text(encoding="utf-8")
     policy, framing = given["headers"]["Content-Security-Policy"].rsplit("; ", 1)
     assert f'content="{policy}"' in page and framing == "frame-ancestors 'none'"
-    assert {path.suffix for path in built.rglob("*") if path.suffix} - set(given["types"]) <= {".bin"}
+    assert {path.suffix for path in built.rglob("*") if path.suffix} - set(given["types"]) <= {".bin", ".pack"}
 
 
 def test_every_page_is_a_route_and_every_route_a_page(built):

@@ -2,7 +2,7 @@
 // puts in, and what only a service worker has.
 declare const RELEASE: {
   version: string; date: string; languages: string[]; types: Record<string, string>; headers: Record<string, string>;
-  files: [string, string, number, string?][];
+  files: [string, string, number, string | null, number?][]; packs: [string, string, number][];
 };
 declare const registration: ServiceWorkerRegistration;
 
