@@ -63,6 +63,7 @@ DOORS = {
     "shift.advance": ("shift.card", ("state", "event")),
     "shift.start": ("shift.card", ("sequence", "rig")),
     "standing.of_rig": ("bay.standing", ("records",)),
+    "standing.worst_first": ("bay.standing", ("rigs",)),
     "warming.answer": ("teaching.warming", ("entries", "units")),
     "water_page.answer": ("supply.page", ("page", "entries", "shelf", "units", "texts")),
     "water_loss.side": ("diagnosis.water_loss", ("rows", "seen")),

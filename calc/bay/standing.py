@@ -6,6 +6,7 @@ is closed. An officer who decided on another phone, unseen by the release, keeps
 A defect written by mistake is withdrawn by name and with a reason; once an officer decided on one that limits the rig, only a
 release ends it. A decision cannot be withdrawn: the next one replaces it.
 """
+from calc.base.errors import CalcError
 from calc.bay.records import CLASSES, in_force, is_name, two_names
 
 STATES = ("out_of_service", "pump_out", "restricted", "open_items", "in_service")  # worst first
@@ -55,6 +56,22 @@ def of_rig(records):
         "is_waiting": bool(worst) and all([defect["repaired_by"] is not None for defect in worst]),
         "defects": defects,
     }
+
+
+def worst_first(rigs):
+    """The rigs of a phone, the worst first.
+
+    rigs: `{"id", "state", "overdue", "open", "next_day"}`: state as of_rig has it, how many rows are overdue, how many defects
+        are open, and the day on which the next row is due, whole days since 1970, or None
+
+    Returns ids: by state, then by what is overdue, then by open defects, then by the next day, then by id. Raises CalcError
+    naming state, with code unknown. Source: common practice (what limits a rig comes before what is late).
+    """
+    for rig in rigs:
+        if rig["state"] not in STATES:
+            raise CalcError("state", "unknown")
+    rows = [(STATES.index(rig["state"]), -rig["overdue"], -rig["open"], rig["next_day"] is None, rig["next_day"] or 0, rig["id"]) for rig in rigs]
+    return [row[-1] for row in sorted(rows)]
 
 
 def _withdrawn(records):

@@ -5,7 +5,8 @@ from site_src.content import data
 from tests.phone.card import beside
 from tests.phone.handset import kill
 from tests.phone.rounds import MIDSHIP, PUMP_OUT, T, TEXT, begin, good, key, of_kind, title, touched_on, written
-from tests.phone.store import do
+from tests.phone.store import do, put
+from tests.unit.bay.logs import defect as a_defect
 
 
 def test_nothing_ends_a_defect_by_a_slip(take):
@@ -117,3 +118,23 @@ def test_a_half_written_defect_comes_back(take):
     [answer] = [record for record in of_kind(page, "answer") if record["item"] == "prime_hold"]
     assert (answer["answer"], answer["clock"]) == ("not_good", "not_run")
     assert T["clock"]["not_run"] in of_kind(page, "defect")[-1]["seen"] or T["clock"]["not_run"] in of_kind(page, "defect")[0]["seen"]
+
+
+def test_all_rigs_of_the_phone(take):
+    """Each with its status, its open defects and what is due, the worst first; a touch works for that rig."""
+    handset = take()
+    beside(handset, **MIDSHIP, id="rig-2", name="Spare engine")
+    put(handset, "keepRecord", "bay", {**a_defect("d1"), "rig_id": "rig-2", "rig_name": "Spare engine"})
+    beside(handset, **MIDSHIP)
+    page = handset.open("checks/")
+    page.get_by_role("link", name=T["board"]["title"]).tap()
+    rows = page.locator(".defect")
+    expect(rows).to_have_count(2)
+    expect(rows.first).to_contain_text("Spare engine")
+    expect(rows.first).to_contain_text(PUMP_OUT)
+    expect(rows.first).to_contain_text(T["board"]["open"].format(count=1))
+    expect(rows.last).to_contain_text(T["board"]["no_date"])
+    rows.first.locator("a").tap()
+    expect(page.locator(".bay-status")).to_contain_text("Spare engine")
+    expect(page.locator(".bay-status")).to_contain_text(PUMP_OUT)
+    page.close()

@@ -5,6 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from calc.base.errors import CalcError
 from tests.unit.bay.logs import DAY_MS, NOW_MS, decision, defect, logs, record, release
 
 
@@ -140,3 +141,19 @@ def test_only_a_release_or_a_withdrawal_closes(run, made):
     """Without either every defect is open."""
     live = [row for row in made if row["kind"] not in ("release", "withdrawn")]
     assert len(standing(run, *live)["defects"]) == sum(row["kind"] == "defect" for row in live)
+
+
+def of_phone(id, state="in_service", overdue=0, open=0, next_day=None):
+    return {"id": id, "state": state, "overdue": overdue, "open": open, "next_day": next_day}
+
+
+def test_worst_first(run):
+    """A rig that is limited comes before one that is late, a late one before one with defects, then by the day, an undated one last."""
+    rigs = [of_phone("undated"), of_phone("may", next_day=20600), of_phone("april", next_day=20570), of_phone("open", open=2), of_phone("later", overdue=1),
+            of_phone("late", overdue=3), of_phone("pump", "pump_out"), of_phone("out", "out_of_service", next_day=20570), of_phone("items", "open_items", open=1)]
+    wanted = ["out", "pump", "items", "late", "later", "open", "april", "may", "undated"]  # by hand, from the rule
+    assert run("bay.standing", "worst_first", rigs=rigs) == wanted
+    assert run("bay.standing", "worst_first", rigs=rigs[::-1]) == wanted
+    with pytest.raises(CalcError) as refusal:
+        run.unheld("bay.standing", "worst_first", rigs=[of_phone("x", "asleep")])
+    assert (refusal.value.field, refusal.value.code) == ("state", "unknown")

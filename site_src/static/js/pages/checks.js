@@ -32,7 +32,8 @@ async function start() {
     ${standing.defects.length ? html`<h2>${words.bay.open_defects}</h2><ul class="defects">${standing.defects.map((defect) => defectRow(defect, words))}</ul>` : nothing}
     ${nameField(words)}
     <nav class="group" aria-labelledby="lists"><h2 id="lists">${words.bay.lists}</h2>
-      <ul>${data.lists.map((list) => html`<li><a class="row" href=${`${pageOf("round/")}#${list}`}><span>${words.list[list]}${last(list)}</span></a></li>`)}</ul></nav>
+      <ul>${data.lists.map((list) => html`<li><a class="row" href=${`${pageOf("round/")}#${list}`}><span>${words.list[list]}${last(list)}</span></a></li>`)}
+      <li><a class="row" href=${pageOf("board/")}>${words.board.title}</a></li></ul></nav>
     <nav class="dock" aria-label=${words.bay.acts}>
       <a class="key" href=${pageOf("log/")}>${words.bay.log}</a>
       <a class="key" href=${pageOf("due/")}>${words.bay.due}</a>
