@@ -126,6 +126,8 @@ def test_all_rigs_of_the_phone(take):
     beside(handset, **MIDSHIP, id="rig-2", name="Spare engine")
     put(handset, "keepRecord", "bay", {**a_defect("d1"), "rig_id": "rig-2", "rig_name": "Spare engine"})
     beside(handset, **MIDSHIP)
+    done = {"id": "n1", "rig_id": "rig-1", "rig_name": "Pump of the day", "at_ms": 1706000000000, "by": "Hart", "kind": "done", "replaces": [], "due": "nozzles"}
+    put(handset, "keepRecord", "bay", done)  # January 2024; nozzles come round in 12 months
     page = handset.open("checks/")
     page.get_by_role("link", name=T["board"]["title"]).tap()
     rows = page.locator(".defect")
@@ -133,7 +135,8 @@ def test_all_rigs_of_the_phone(take):
     expect(rows.first).to_contain_text("Spare engine")
     expect(rows.first).to_contain_text(PUMP_OUT)
     expect(rows.first).to_contain_text(T["board"]["open"].format(count=1))
-    expect(rows.last).to_contain_text(T["board"]["no_date"])
+    expect(rows.first).to_contain_text(T["board"]["no_date"])
+    expect(rows.last).to_contain_text(T["board"]["overdue"].format(count=1, name=T["due_name"]["nozzles"]))
     rows.first.locator("a").tap()
     expect(page.locator(".bay-status")).to_contain_text("Spare engine")
     expect(page.locator(".bay-status")).to_contain_text(PUMP_OUT)
