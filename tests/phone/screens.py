@@ -156,7 +156,7 @@ def in_the_bay(handset, address, *keys):
     for key in keys:
         section, name = key.split(".")
         tap(page, data.words("bay")[section][name])
-    page.locator("#bay :is(.key, .row)").first.wait_for()
+    page.locator("#bay :is(.key, .row, .defect)").first.wait_for()
     return page
 
 
@@ -233,6 +233,7 @@ STATES = {
     "checks release": lambda handset: in_the_bay(handset, "release/#d1"),
     "checks tag": lambda handset: in_the_bay(handset, "tag/"),
     "checks due": lambda handset: in_the_bay(handset, "due/"),
+    "checks board": lambda handset: in_the_bay(handset, "board/"),
     "checks log": lambda handset: in_the_bay(handset, "log/"),
     "check after repair": raising,
     "pressure with a wye": wye,
