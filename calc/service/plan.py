@@ -8,10 +8,12 @@ Conditions are contract `conditions`, always with its source, and "accuracy" (wh
 the standard's).
 """
 from calc.base.errors import CalcError, check_within
+from calc.service import uncertainty
 from calc.service.parts import made
 from calc.service.runs import run_plan, runs_of
 
 SCHEMA = 1
+ROOM_PERCENT = 2  # of net pressure, for a needle to move in above the instruments' error: common practice
 AMOUNTS = ("air_f", "water_f", "barometer_inhg", "altitude_ft", "lift_ft", "depth_ft", "strainer_ft", "suction_size_in",
            "suction_length_ft", "suction_lines")
 
@@ -49,8 +51,19 @@ def plan(rig, conditions):
         "unsure": standard["unsure"],
         "speed_rise_percent": standard.get("engine", {}).get("speed_rise_percent"),
         "pump_ratio": rig.get("pump_ratio"),
-        "tests": _tests(rig, conditions, standard),
+        "tests": [_held_clear(test, conditions, accuracy) for test in _tests(rig, conditions, standard)],
     }
+
+
+def _held_clear(test, conditions, accuracy):
+    """A run with the readings of the discharge gauge to hold it between, so that its verdict is clear with these instruments."""
+    if test["kind"] == "run":
+        test["hold_psi"] = None
+        if test["gauge_psi"] is not None:
+            least_psi = test["gauge_psi"] + uncertainty.net_band_from_draft_psi(
+                accuracy["discharge_psi"], accuracy["lift_ft"], test["suction_loss_ft"] * accuracy["loss_percent"] / 100)
+            test["hold_psi"] = [least_psi, least_psi + test["net_psi"] * ROOM_PERCENT / 100]
+    return test
 
 
 def _tests(rig, conditions, standard):
