@@ -30,10 +30,11 @@ def answer(record, units):
     waits = {test["id"]: start.waits(test, live.get(test["id"]) if test["kind"] == "run" else judged[test["id"]], before)
              for test in plan["tests"] if test["start"]}
     summary = years.summary(plan, verdict)
+    said = {}
     for test in plan["tests"]:
-        _add_test_texts(test, units)
-    _add_texts(verdict, units)
-    _add_texts(live, units)
+        _add_test_texts(test, units, said)
+    _add_texts(verdict, units, said)
+    _add_texts(live, units, said)
     add_bound_texts(problems, units)
     return {"plan": plan, "verdict": verdict, "live": live, "waits": waits, "before": before, "summary": summary, "problems": problems,
             "points": _points(rig["standard"], units)}
@@ -114,37 +115,49 @@ def add_bound_texts(problems, units):
             problem["most_text"] = display.limit(units, problem["kind"], problem["most"], 1)
 
 
-def _add_texts(data, units):
-    """Add texts to every figure within plain data."""
+def _add_texts(data, units, said):
+    """Add texts to every figure within plain data; `said` holds those of this answer, since most limits stand at many readings."""
     if isinstance(data, list):
         for row in data:
-            _add_texts(row, units)
+            _add_texts(row, units, said)
     elif isinstance(data, dict):
         if "kind" in data and "least" in data:
-            _add_figure_texts(data, units)
+            _add_figure_texts(data, units, said)
         elif "limit" in data and "kind" in data:
-            data["value_text"] = display.figure(units, data["kind"], data["value"])
-            data["limit_text"] = display.figure(units, data["kind"], data["limit"])
+            data["value_text"] = _figure(units, said, data["kind"], data["value"])
+            data["limit_text"] = _figure(units, said, data["kind"], data["limit"])
         for name in data:
             if isinstance(data[name], (list, dict)):
-                _add_texts(data[name], units)
+                _add_texts(data[name], units, said)
 
 
-def _add_figure_texts(figure, units):
+def _add_figure_texts(figure, units, said):
     kind = figure["kind"]
     if kind == "check":
         return
     if "value" in figure:
-        figure["value_text"] = display.figure(units, kind, figure["value"])
+        figure["value_text"] = _figure(units, said, kind, figure["value"])
         scale = display.scale(units, units["shown"], kind)
         figure["band_text"] = None if figure["band"] is None else display.plain(units, figure["band"] * scale["factor"], scale["places"])
-    figure["least_text"] = display.limit(units, kind, figure["least"], -1)
-    figure["most_text"] = display.limit(units, kind, figure["most"], 1)
+    figure["least_text"] = _limit(units, said, kind, figure["least"], -1)
+    figure["most_text"] = _limit(units, said, kind, figure["most"], 1)
 
 
-def _add_test_texts(test, units):
+def _figure(units, said, kind, value):
+    if (kind, value) not in said:
+        said[(kind, value)] = display.figure(units, kind, value)
+    return said[(kind, value)]
+
+
+def _limit(units, said, kind, value, side):
+    if (kind, value, side) not in said:
+        said[(kind, value, side)] = display.limit(units, kind, value, side)
+    return said[(kind, value, side)]
+
+
+def _add_test_texts(test, units, said):
     """Add texts to a test of the plan."""
-    _add_texts(test.get("limits", []), units)
+    _add_texts(test.get("limits", []), units, said)
     if test["kind"] != "run":
         return
     for name, kind in SET:
