@@ -1,14 +1,8 @@
 // The log as files: a spreadsheet with one line an entry, and all of it as JSON.
+import { cell } from "../shared/cell.js";
 import { eventWords, outcomeWords, toldWords } from "./told.js";
 
 const file = (parts, ending, type) => new File(parts, `log-${new Date().toISOString().slice(0, 10)}.${ending}`, { type });
-
-// A cell that no spreadsheet takes for a formula.
-function cell(value) {
-  const text = String(value ?? "");
-  const plain = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return `"${plain.replaceAll('"', '""')}"`;
-}
 
 export function csvOf(records, log) {
   const rows = records.flatMap((record) => {

@@ -1,5 +1,6 @@
 // A test as files: JSON, whole, for other phones and the fleet's report; and CSV, a row for each reading, for a spreadsheet.
 import { safe } from "../rig/carry.js";
+import { cell } from "../shared/cell.js";
 import { overrideText } from "./before_view.js";
 import { SCHEMA, testOf } from "./record.js";
 
@@ -17,13 +18,6 @@ export const baselineRow = ({ id, name }, baseline) => ({ schema: SCHEMA, rig_id
 
 export const baselineFile = (row) =>
   new File([JSON.stringify(row, null, 1)], `baseline-${safe(row.rig_name)}-${new Date(row.baseline.at_ms).toISOString().slice(0, 10)}.json`, { type: "application/json" });
-
-// A cell of a spreadsheet: quoted, and never one that it would run as a formula.
-export function cell(value) {
-  const text = String(value ?? "");
-  const inert = /^\s*[=+\-@\t\r]/.test(text) && !/^-?\d+([.,]\d+)?$/.test(text) ? `'${text}` : text;
-  return /[",;\r\n]/.test(inert) || inert !== text ? `"${inert.replaceAll('"', '""')}"` : inert;
-}
 
 // A figure as every spreadsheet reads it, whatever mark its page sets.
 const figure = (text) => (/^[-−]?\d+,\d+$/.test(text) ? text.replace(",", ".") : text);
