@@ -67,6 +67,21 @@ def test_a_missing_file_is_said_and_then_fetched(phone, own, built):
     expect(readiness(page)).to_have_text(ready(carried(built)))
 
 
+def test_a_phone_that_fills_up_goes_on_once_there_is_room(phone, own, built):
+    """The store is full in the middle of an install: the page says so, names no file as missing, and ends Ready once room was made."""
+    page = phone.open("404.html")
+    session = phone.context.new_cdp_session(page)
+    origin = own.origin.rstrip("/")
+    session.send("Storage.overrideQuotaForOrigin", {"origin": origin, "quotaSize": 1_500_000})  # of 3.2 MB
+    page.goto(f"{own.origin}all/")
+    expect(readiness(page)).to_contain_text(START["cause"]["room"], timeout=60000)
+    expect(readiness(page)).to_have_attribute("data-state", "partly")
+    session.send("Storage.overrideQuotaForOrigin", {"origin": origin})
+    page.evaluate("dispatchEvent(new Event('online'))")
+    is_ready(page)
+    expect(readiness(page)).to_have_text(ready(carried(built)))
+
+
 def test_a_spoiled_pack_is_made_up_for(phone, own, built):
     """A pack that was cut off on its way to the host, one that is another's: their files are fetched by themselves, and what is kept is right."""
     first, second = sorted((own.dist / "packs").glob("en-*"))[:2]
