@@ -2,7 +2,8 @@
 
 A pack is one stream of raw LZMA (from Python's own library; `worker/unpacking.js` reads it) of files of one language and kind, in the list's order.
 A host needs to compress nothing for it. It is transport alone: the version goes by the files, and each is served by itself too. What the start
-page asks for is in no pack, since a phone that installs has it already. A pack ends near MOST bytes, so that a lost signal costs little.
+page asks for is in no pack, since a phone that installs has it already. A pack has at most MOST bytes, about
+the interpreter's: in more of 64 kB an install is 26 kB larger, and no more phones of tests/bench/phones.py end the day with it.
 """
 import collections
 import functools
@@ -10,11 +11,12 @@ import lzma
 import re
 
 FOLDER = "packs/"
-MOST = 65536
-KINDS = ("html", "js", "json")  # by a file's ending, and the rest
+MOST = 200_000
+KINDS = {"html": "text", "json": "text", "js": "js"}  # by a file's ending; pages repeat what their data says
 FILTERS = ({"id": lzma.FILTER_LZMA1, "preset": 9 | lzma.PRESET_EXTREME, "lc": 3, "lp": 0, "pb": 0},)
 ASKED = re.compile(r'<(?:link|script)\b[^>]* (?:href|src)="([^"]+)"')
 ENGINE = {"calc.bin", "static/js/shared/engine_worker.js", "static/vendor/micropython/micropython.wasm"}  # asked for by a script of it
+EACH_TIME = "version.json"  # another with every version
 
 
 @functools.lru_cache(256)
@@ -24,12 +26,11 @@ def packed(content):
 
 def packs(dist, rows):
     """The packs of a release's files, of (name, digest, size, language): [(name of a pack, its bytes, names in it), ...]."""
-    apart = {*ENGINE, *ASKED.findall((dist / "index.html").read_text(encoding="utf-8"))}
+    apart = {*ENGINE, EACH_TIME, *ASKED.findall((dist / "index.html").read_text(encoding="utf-8"))}
     groups = collections.defaultdict(list)
     for name, _, _, language in rows:
         if name not in apart:
-            ending = name.rpartition(".")[2]
-            groups[language or "all", ending if ending in KINDS else "rest"].append(name)
+            groups[language or "all", KINDS.get(name.rpartition(".")[2], "rest")].append(name)
     made = []
     for (language, kind), names in sorted(groups.items()):
         parts = split([(name, (dist / name).read_bytes()) for name in names])
