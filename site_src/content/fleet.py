@@ -37,7 +37,7 @@ def profile_of(path):
     """One rig's file as a sound profile. Figures may stand as numbers, in the file's own units."""
     written = fleet_files.read(path)
     system = written.get("units")
-    if system not in units.baked():
+    if not isinstance(system, str) or system not in units.baked():
         system = "US"
     profile = {"schema": rig_fields.SCHEMA, "id": f"fleet-{path.stem}", **_typed(written, rig_fields.FIELDS, system)}
     profile["hoses"] = [_typed(row, rig_fields.HOSE_FIELDS, system) for row in written.get("hoses", [])]

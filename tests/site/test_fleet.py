@@ -9,7 +9,8 @@ import jsonschema_rs
 import pytest
 
 import build
-from site_src.content import data, fleet
+from calc.rig import fields as rig_fields
+from site_src.content import data, fleet, fleet_files
 from site_src.routes.rig import profile_schema
 
 
@@ -83,6 +84,45 @@ def test_a_bad_file_is_refused_in_a_sentence(tmp_path, text, start, end):
     put(tmp_path, a=text)
     line = refused(tmp_path)[0]
     assert line.startswith(start) and line.endswith(end)
+
+
+OF_ANY_TYPE = (
+    "1979-05-27", "1979-05-27T07:32:00Z", "07:32:00", "inf", "nan", "true", "[]", "{}", "[1]", "[[1]]", "[{}]", "{ a = 1 }", "9" * 29, "1e400", "-1", '""',
+    '"\\u0000"', "[1979-05-27]", "[nan]", '{ kind = "fog" }', "{ kind = 1979-05-27 }", '{ kind = "fog", flow = 07:00:00, pressure = nan }', "{ kind = [1] }",
+)
+
+
+def files_of_any_type():
+    """A file for each field of a rig and each type that TOML has."""
+    bed = {"name": '"x"', "hose": '"attack-1.75"', "length": "200", "end": '{ kind = "fog", flow = 150, pressure = 100 }'}
+    for value in OF_ANY_TYPE:
+        for field in [*(field[0] for field in rig_fields.FIELDS), *fleet_files.SECTIONS, "odd"]:
+            sound = {"name": '"A"', "units": '"US"', field: value}
+            yield "\n".join(f"{name} = {written}" for name, written in sound.items())
+        for section, fields in fleet_files.SECTIONS.items():
+            for field in [*(field[0] if isinstance(field, tuple) else field for field in fields), "odd"]:
+                row = {**(bed if section == "beds" else {}), field: value}
+                yield SOUND.format("A") + f"[[{section}]]\n" + "\n".join(f"{name} = {written}" for name, written in row.items())
+
+
+def test_no_type_of_toml_ends_in_a_traceback(tmp_path):
+    """Times, dates, tables and numbers beyond any, in each field: a sound rig or a sentence that names the file."""
+    taken = 0
+    for text in files_of_any_type():
+        put(tmp_path, a=text)
+        try:
+            taken += len(fleet.load(tmp_path))
+        except fleet.FleetError as fault:
+            assert str(fault).startswith("a.toml, "), text
+    assert 0 < taken < 400
+
+
+def test_nothing_but_files_is_opened(tmp_path):
+    """A pipe and a link to an endless device would hold the build for ever: they are no files of a rig."""
+    put(tmp_path, a=SOUND.format("A"))
+    os.mkfifo(tmp_path / "b.toml")
+    (tmp_path / "c.toml").symlink_to("/dev/zero")
+    assert list(fleet.load(tmp_path)) == ["a"]
 
 
 def test_all_that_is_wrong_is_said_at_once(tmp_path):
