@@ -1,7 +1,7 @@
 """A diagnosis on a phone: its places, its looks, its answers and its orders, as a person taps them."""
 import json
 
-from playwright.sync_api import expect
+from playwright.sync_api import TimeoutError, expect
 
 from site_src.content import data
 
@@ -41,7 +41,10 @@ def open_fresh(away):
 def tap_until(page, touched, what):
     """Touch a button until the page has changed: a look settles before it takes an answer."""
     for _ in range(20):
-        touched.tap()
+        try:
+            touched.tap(timeout=2000)
+        except TimeoutError:
+            pass  # gone already: the page changes now
         try:
             return expect(page.locator("#page")).not_to_have_text(what, use_inner_text=True, timeout=250)
         except AssertionError:
@@ -95,7 +98,7 @@ def begin(page, sign):
 
 def choose(page, sign):
     """Tap a sign at its place."""
-    place(page, SIGN[sign]["at"]).tap()
+    tap_until(page, place(page, SIGN[sign]["at"]), page.locator("#page").inner_text())
     tap(page, F["sees"][sign])
 
 

@@ -4,7 +4,7 @@ import json
 import pytest
 from playwright.sync_api import expect
 
-from tests.phone.diagnosis import ASK, D, F, ORDER, ORDERS, SIGN, answer, asked, begin, button, carried_out, choose, open_fresh, place
+from tests.phone.diagnosis import ASK, D, F, ORDER, ORDERS, SIGN, answer, asked, begin, button, carried_out, choose, log_of, open_at, open_fresh, place
 from tests.phone.test_rig import ENGINE, with_engine
 
 
@@ -89,6 +89,33 @@ def test_what_is_handed_over_is_judged(away):
         expect(page.get_by_text(ASK["bad_link"])).to_be_visible()
         expect(place(page, "lamp")).to_be_visible()
         page.close()
+
+
+def test_a_link_alone_writes_nothing(away):
+    """What a link from elsewhere says was seen is shown and neither logged nor kept: the diagnosis that stood is there; an answer given here counts."""
+    page = open_fresh(away)
+    begin(page, "light_flickers")
+    page.locator(".look").wait_for()
+    logged = len(log_of(page))
+    page.close()
+
+    page = open_at(away, ["moves"])
+    expect(page.get_by_text(ASK["from_link"])).to_be_visible()
+    expect(page.get_by_role("alert").get_by_role("listitem")).to_have_text(ORDERS["moved"]["do"])
+    page.goto(away.host.origin + "log/")
+    expect(page.get_by_role("heading", level=1)).to_be_visible()
+    assert len(log_of(page)) == logged
+    page.goto(away.host.origin + "diagnose/")
+    expect(page.locator(".look")).to_be_visible()
+    expect(page.get_by_text(ASK["from_link"])).to_have_count(0)
+    page.close()
+
+    page = open_at(away, ["gravel_noise"])
+    expect(page.get_by_text(ASK["from_link"])).to_be_visible()
+    button(page, ORDERS["moved"]["title"]).tap()
+    expect(page.get_by_role("link", name=ASK["kept"])).to_be_visible()
+    assert len(log_of(page)) == logged + 1
+    page.close()
 
 
 def test_a_sign_that_the_rig_cannot_show_is_not_taken(take):

@@ -1,5 +1,7 @@
 // The way into a diagnosis from another page, with what that page knows. What comes in by it is judged by calc.
-import { home } from "../shared/site.js";
+import { home, scoped } from "../shared/site.js";
+
+const HANDED = scoped("handed"); // in this tab: what a page of ours handed over last
 
 // The address of the diagnosis. `known` is { sequence, step, facts, missing } of a card, or { signs, shown } of any other page: what was seen, and the orders that it showed.
 export function enterLink(known) {
@@ -23,6 +25,28 @@ export function fromCard(sequence, state) {
   }
   const proofs = [step, ...(step.answers ?? [])].flatMap((each) => each.proves ?? []);
   return { sequence: sequence.id, step: step.id, facts: state.facts, missing: proofs.slice(0, 1), out };
+}
+
+// As a link of enterLink is followed, the tab remembers that a page of ours made it.
+document.addEventListener("click", ({ target }) => {
+  const link = /** @type {HTMLAnchorElement | null} */ (/** @type {Element} */ (target).closest("a[href*='#from=']"));
+  if (!link) return;
+  try {
+    sessionStorage.setItem(HANDED, link.hash);
+  } catch {
+    // no storage: it is taken as a link from elsewhere
+  }
+}, { capture: true });
+
+// Whether a page of ours handed over what is in this page's address, as somebody touched it; a link from elsewhere has no such mark.
+export function isOurs() {
+  try {
+    const mark = sessionStorage.getItem(HANDED);
+    sessionStorage.removeItem(HANDED);
+    return mark === location.hash;
+  } catch {
+    return false;
+  }
 }
 
 // What was handed over in this page's address; null where nothing was, "unreadable" where it cannot be read.

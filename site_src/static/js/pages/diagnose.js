@@ -4,7 +4,7 @@ import { answering } from "../shared/answering.js";
 import { stayAwake } from "../shared/awake.js";
 import { choose, chosen } from "../shared/choices.js";
 import { askActs, askView, leavingActs, leavingView } from "../diagnose/ask.js";
-import { handedOver } from "../diagnose/enter.js";
+import { handedOver, isOurs } from "../diagnose/enter.js";
 import { endActs, endView, slipActs } from "../diagnose/end.js";
 import { isOld, leftActs, leftView } from "../diagnose/left.js";
 import { ordersFor } from "../shared/order.js";
@@ -33,12 +33,13 @@ const { words } = data;
 const rig = await chosenRig();
 data.orders = ordersFor(data.orders, rig?.drive);
 
-const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, isLeft: false, isNew: false, slip: null, isSlip: false, view: FIRST, shownAt: -Infinity };
+const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, isLeft: false, isNew: false, slip: null, isSlip: false, view: FIRST, isForeign: false, shownAt: -Infinity };
 let state = null;
 let knowledge = null; // as far as it can be of this rig
 let madeOf = null; // what tells one such knowledge from another
 
-function put(next) {
+// The next state. What a link from elsewhere brought is shown, and neither kept nor logged before somebody answers here.
+function put(next, isForeign = false) {
   state = next;
   page.isSaid = false;
   page.slip = null;
@@ -47,6 +48,7 @@ function put(next) {
   page.view = FIRST;
   page.isNew = true;
   page.shownAt = performance.now();
+  page.isForeign = isForeign;
   save();
   change();
 }
@@ -58,7 +60,7 @@ function show(view) {
   redraw();
 }
 
-const save = () => keep(DRAFT, state);
+const save = () => page.isForeign || keep(DRAFT, state);
 const isRunning = () => Boolean(state?.complaints.length);
 
 // A rig that a card stopped because it moved has no second shift here either.
@@ -133,7 +135,7 @@ const { change, redraw } = answering(look, (answer) => {
   ways.hidden = isRunning() || Boolean(page.view.at) || page.view.isWords;
   where.hidden = !screen.place;
   where.textContent = screen.place ?? "";
-  if (!isRunning() || answer) runs("fault", isGoingOn(answer) ? { title: words.diagnose.title, address: "diagnose/", began_at: Date.parse(state.began_at) } : null);
+  if (!page.isForeign && (!isRunning() || answer)) runs("fault", isGoingOn(answer) ? { title: words.diagnose.title, address: "diagnose/", began_at: Date.parse(state.began_at) } : null);
   const draw = () => {
     render(html`${notices(page.notice)}${screen.view}`, place);
     acts.hidden = screen.acts === nothing;
@@ -182,7 +184,7 @@ const orderBefore = (end) => (end.kind === "danger" ? null : orderToDo(state, da
 
 // The log takes a diagnosis once it has ended; one that goes on after all replaces its own record.
 function write(end) {
-  if (state.written || page.isLeft || ["check", "engine"].includes(end.kind) || orderBefore(end)) return;
+  if (state.written || page.isLeft || page.isForeign || ["check", "engine"].includes(end.kind) || orderBefore(end)) return;
   state = { ...state, written: true };
   save();
   const record = recordOf(state, end, data);
@@ -195,6 +197,7 @@ function write(end) {
 // From a card or another page, with what it knows; false where nothing was handed over.
 async function takeOver(known) {
   if (known === null) return false;
+  const isForeign = !isOurs();
   history.replaceState(null, "", location.pathname);
   try {
     if (known === "unreadable") throw new Refusal({ field: "from", code: known });
@@ -203,13 +206,14 @@ async function takeOver(known) {
     const possible = Object.entries(others).filter(([sign]) => knowledge.signs.some(({ id }) => id === sign));
     const signs = { ...await calc.ask("fault.entered", { facts, missing }, { knowledge }), ...Object.fromEntries(possible) };
     const complaints = Object.keys(signs).filter((sign) => signs[sign] === "seen");
-    page.notice = possible.length || !Object.keys(others).length ? words.diagnose.from_card : fill(words.diagnose.not_of_rig, rig);
+    const whence = isForeign ? words.diagnose.from_link : words.diagnose.from_card;
+    page.notice = possible.length || !Object.keys(others).length ? whence : fill(words.diagnose.not_of_rig, rig);
     const shown = known.step ? complaints.map((sign) => data.signs[sign].order) : known.shown ?? []; // by where it came from
-    put({ ...fresh(data.signs[complaints[0]]?.begins ?? "idle"), signs, complaints, carriedOut: shown, isOut: known.out === true });
+    put({ ...fresh(data.signs[complaints[0]]?.begins ?? "idle"), signs, complaints, carriedOut: shown, isOut: known.out === true }, isForeign);
   } catch (problem) {
     if (!(problem instanceof Refusal)) throw problem;
     page.notice = words.diagnose.bad_link;
-    put(fresh("idle"));
+    put(fresh("idle"), isForeign);
   }
   return true;
 }
