@@ -114,6 +114,7 @@ CALLS = [
     ("rounds.progress", {"records": [test_rounds.BEGUN], "id": "c1"}),
     ("rounds.settings", {"records": []}),
     ("standing.of_rig", {"records": [defect("d1")]}),
+    ("standing.worst_first", {"rigs": [{"id": "b", "state": "in_service", "overdue": 0, "open": 0, "next_day": None}]}),
 ]
 
 
