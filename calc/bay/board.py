@@ -60,7 +60,7 @@ def due(rows, records, on_ms, offset_min):
 
     rows: `{"id", "months", "days", "hours", "miles", "by"}`, None for what a row does not go by. hours: of the pump. by: items
         of a check and kinds of test that count as done when they are good, or lists that count when they are ended
-    records: the rig's log, in any order
+    records: the rig's log, in any order; one dated after this day, by a phone whose clock is wrong, counts for nothing yet
     on_ms: the moment, milliseconds since 1970
     offset_min: minutes that the place's clock is ahead of UTC
 
@@ -71,9 +71,9 @@ def due(rows, records, on_ms, offset_min):
     """
     if not on_ms >= 0:
         raise CalcError("on_ms", "negative")
-    live = in_force(records)
-    meters = _meters(live)
     today = _day(on_ms, offset_min)
+    live = [record for record in in_force(records) if _day(record["at_ms"], offset_min) <= today]
+    meters = _meters(live)
     done = _done(live, rows)
     answer = [_row(row, done.get(row["id"]), meters, today, offset_min) for row in rows]
     order = ("overdue", "soon", "never", "later")

@@ -130,3 +130,13 @@ def test_a_day_it_cannot_have_been_done(run, date, code):
     with pytest.raises(CalcError) as refused:
         run("bay.board", "done_at", date=date, on_ms=NOW_MS, offset_min=0)
     assert (refused.value.field, refused.value.code) == ("date", code)
+
+
+@pytest.mark.parametrize(("ahead_days", "standing"), [(0, "later"), (1, "overdue")])
+def test_a_record_dated_ahead_hides_nothing(run, ahead_days, standing):
+    """What a phone with a wrong clock dated after today leaves an overdue row overdue, and gives no meter reading; one of today counts."""
+    ahead = TODAY + datetime.timedelta(ahead_days)
+    records = [done(datetime.date(2025, 11, 29)), done(ahead, "n2"), record("meters", "m1", at_ms=NOW_MS + ahead_days * DAY_MS, miles=9000.0, engine_h=None, pump_h=None)]
+    answer = run("bay.board", "due", rows=[ROW], records=records, on_ms=NOW_MS + DAY_MS / 2, offset_min=0)
+    assert answer["rows"][0]["standing"] == standing
+    assert answer["meters"]["miles"] == (None if ahead_days else 9000.0)

@@ -27,6 +27,6 @@ export function beforeView(view) {
 export const overrideText = ({ name, reason, wall, open }, view) =>
   fill(view.words.run.overridden, { name, reason, time: dayTime(wall), open: openText(open, view) });
 
-const openText = (open, { words, answer }) => open.map(({ test, check, value }) => check === "not_done"
-  ? `${words.test_name[test]}${colon} ${words.code.not_done}`
-  : `${missingWord(check, { words, answer })} (${words.condition[value] ?? words.run.unanswered})`).join("; ");
+const openText = (open, view) => open.map(({ test, check, value }) => check === "not_done"
+  ? `${view.words.test_name[test]}${colon} ${view.words.code.not_done}`
+  : `${missingWord(check, view)} (${view.words.condition[value] ?? view.words.run.unanswered})`).join("; ");

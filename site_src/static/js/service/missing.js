@@ -6,11 +6,13 @@ import { labelOf } from "./entries.js";
 
 const AT_SITE = ["source", "lift_ft", "suction_size_in", "suction_length_ft", "suction_lines", "altitude_ft", "tips_in", "meters"];
 
-export function missingWord(name, { words, answer }) {
+export function missingWord(name, view) {
+  const { words, answer } = view;
   if (name.startsWith("due_")) return fill(words.missing.due, { at: minutes(Number(name.slice(4))) });
   if (name.startsWith("rig.")) return words.missing[name.slice(4)];
   const last = name.split(".").at(-1);
   const isSection = answer.plan.tests.some(({ id }) => id === name);
+  if (answer.points.some(({ id }) => id === name.split(".")[0])) return labelOf(name, view); // the same reading is taken at each point
   return words.field[last] ?? words.check[last] ?? words.missing[name] ?? (isSection ? words.missing.section : name);
 }
 
