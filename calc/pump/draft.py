@@ -77,7 +77,8 @@ def suction_loss_ft(rows, size_in, flow_gpm, length_ft):
     length_ft: length of hose, feet, 10 or more
 
     The table is for 20 ft of hose with its strainer; add_10_ft is added for each 10 ft more and taken off for each 10 ft
-    less. Rows with "first_10ft_ft" are those of tests of before 28 November 2026, read as on their day: for 10 ft. Scales the nearest row of that size with the square of the flow. Raises CalcError naming the input.
+    less. Rows with "first_10ft_ft" are those of tests of before 28 November 2026, read as on their day: for 10 ft. Scales the
+    nearest row of that size with the square of the flow. Raises CalcError naming the input.
     Source: NFPA 1901/1911 annex table, from memory (two recollections); square law.
     """
     check_not_negative("flow_gpm", flow_gpm)

@@ -4,12 +4,9 @@ Every result is worked out anew from its readings; nothing a file says of itself
 text on a page: no script may run there, and all of it is escaped.
 """
 import base64
-import concurrent.futures
 import datetime
-import functools
 import hashlib
 import json
-import os
 import pathlib
 import re
 
@@ -21,7 +18,6 @@ from site_src.content import data, former, standards, units
 
 PLACE = "report"  # the folder within the folder
 MARK = '<meta name="generator" content="panelhand fleet report">'
-MANY_BYTES = 1_000_000  # of files from which it pays to begin a process for each core
 TEMPLATES = pathlib.Path(__file__).parent.parent / "templates" / "report"
 
 
@@ -87,9 +83,9 @@ def told(files, folder, on, system, language="en"):
     shown = units.fine(system, language)
     days = data.load("service/common")["due"]["interval_days"]
     newest, bad, changed, turned, older = {}, [], [], [], 0
-    for path, held in zip(files, read(files, shown)):
+    for path in files:
         name = path.relative_to(folder).as_posix()
-        for record, reason, at in held:
+        for record, reason, at in records(path, shown):
             if reason:
                 bad.append({"file": name, "reason": reason, "at": at})
                 continue
@@ -122,15 +118,6 @@ def turns(earlier, later, file):
     if earlier is None or earlier["at_ms"] is None or earlier["status"] == later["status"] or earlier["revision"] == later["revision"]:
         return []
     return [{"file": file, "rig_name": later["rig_name"], "at_ms": later["at_ms"], "was": earlier["status"], "status": later["status"]}]
-
-
-def read(files, shown):
-    """The records of each file, in the order of the files; many of them on all cores."""
-    cores = os.cpu_count() or 1
-    if cores == 1 or sum(path.lstat().st_size for path in files) < MANY_BYTES:
-        return [records(path, shown) for path in files]
-    with concurrent.futures.ProcessPoolExecutor(cores) as workers:
-        return list(workers.map(functools.partial(records, shown=shown), files, chunksize=max(1, len(files) // (8 * cores))))
 
 
 def records(path, shown):

@@ -91,22 +91,6 @@ def test_a_generated_fleet(tmp_path):
     assert all(point["is_falling"] for rig in told["rigs"] if rig["name"] in meant["worn"] for point in rig["points"])
 
 
-def test_many_files_are_read_on_all_cores_to_the_same_report(tmp_path, monkeypatch):
-    """Files in several processes say what they say one after another, the bad ones by the same names."""
-    written = []
-    for name, many in (("one", 10 ** 9), ("all", 0)):
-        folder = tmp_path / name
-        folder.mkdir()
-        write_fleet(folder, 4, 2)
-        (folder / "z.json").write_text("not JSON", encoding="utf-8")
-        monkeypatch.setattr(report, "MANY_BYTES", many)
-        monkeypatch.setattr(report.os, "cpu_count", lambda: 2)
-        told = report.write(folder, datetime.date(2026, 11, 25))
-        assert (told["tests"], told["rigs"], told["bad"]) == (8, 4, 1)
-        written.append({path.name: path.read_text(encoding="utf-8") for path in (folder / report.PLACE).glob("*.html")})
-    assert written[0] == written[1]
-
-
 @pytest.mark.parametrize(
     ("content", "reason"),
     [
