@@ -69,6 +69,37 @@ def test_a_changed_bed_is_one_step_back(handset):
     expect(page.locator(".answer-figure b")).to_have_text("126")
 
 
+def test_a_changed_bed_is_said_on_the_start_page(handset):
+    """Its row keeps the profile's number with the profile's length, says that it was changed, and leads to the layout as it was left: painted
+    early as well. Undone, it says nothing."""
+    page = with_rig(handset)
+    until(page, "performance.getEntriesByName('live-answer').length > 0")
+    bed(page, "Front bumper").tap()
+    page.get_by_role("button", name="200 ft", exact=True).tap()
+    expect(page.locator(".answer-figure b")).to_have_text("126")  # by hand: 11.4 x 1.5^2 x 2 + 75 = 126.3
+    page.go_back()
+    expect(bed(page, "Front bumper")).to_contain_text(START["changed"])  # also where the browser brings the page back as it was left
+    page = handset.open()
+    row = bed(page, "Front bumper")
+    expect(row).to_contain_text(START["changed"])
+    expect(row).to_contain_text("100 ft")
+    expect(row.locator(".bed-figure")).to_have_text("101")
+    expect(bed(page, "Crosslay 2")).not_to_contain_text(START["changed"])
+    handset.context.route("**/start.js", lambda route: None)  # it never comes
+    page = begun(handset)
+    expect(bed(page, "Front bumper")).to_contain_text(START["changed"])
+    bed(page, "Front bumper").tap()
+    expect(page.locator(".answer-figure b")).to_have_text("126")
+    page.reload()
+    expect(page.locator(".answer-figure b")).to_have_text("126")
+    handset.context.unroute_all()
+    page.get_by_role("button", name=SITE["pressure"]["undo"], exact=True).first.tap()
+    expect(page.locator(".answer-figure b")).to_have_text("101")
+    page = handset.open()
+    expect(bed(page, "Front bumper").locator(".bed-figure")).to_have_text("101")
+    expect(bed(page, "Front bumper")).not_to_contain_text(START["changed"])
+
+
 def worked_out(handset):
     """A phone that has worked out its rig's beds, and has no script of the start page any more."""
     page = with_rig(handset)

@@ -16,6 +16,7 @@ import { NOTHING_TYPED } from "../pressure/bounds.js";
 import { clean, entriesOf, hasRoom, isOld, linesOf } from "../pressure/layout.js";
 import { namesOf } from "../pressure/names.js";
 import { openingsOf } from "../pressure/opening.js";
+import { bedName, keepOrigin, lastOrigin, origin } from "../pressure/origin.js";
 import { Past, DRAFT as PAST } from "../pressure/past.js";
 import { staleOf } from "../pressure/plate.js";
 import { WATERS } from "../pressure/pump.js";
@@ -44,8 +45,8 @@ const { soundLayout, layoutOf, usable, openingLayout } = openingsOf(choices, (id
 const address = addressOf({ mark: "#layout=", old: "#lay=", longest: data.bounds.link, clean: (layout) => clean(layout, choices) });
 
 const NOTHING = { answer: null, scale: null, flowing: null, at_pump: null, bounds: null, refusal: null };
-const state = { ...NOTHING, system: chosenSystem(data.systems), layout: null, selected: "A", tab: rig?.beds?.length ? "hose" : "length", lengths: {}, width: roomIn(null), shelf: data.shelf, isExample: false, isRunning: false, reach: NOTHING_TYPED, notice: null, own: rig, beds: [], faultyBeds: [], faults: null };
-const past = new Past((undone ?? []).map(({ lay, layout = lay, selected }) => ({ layout: soundLayout(() => layout), selected })).filter(({ layout }) => layout));
+const state = { ...NOTHING, system: chosenSystem(data.systems), layout: null, from: null, selected: "A", tab: rig?.beds?.length ? "hose" : "length", lengths: {}, width: roomIn(null), shelf: data.shelf, isExample: false, isRunning: false, reach: NOTHING_TYPED, notice: null, own: rig, beds: [], faultyBeds: [], faults: null };
+const past = new Past((undone ?? []).map(({ lay, layout = lay, selected, from }) => ({ layout: soundLayout(() => layout), selected, from })).filter(({ layout }) => layout));
 const inputs = shownIn(state);
 const { shown } = inputs;
 const page = answering(question, draw);
@@ -87,11 +88,11 @@ const act = actsOn({
   added: (kind, text, other, sign) => calc.ask("entry.added", { kind, text, other, sign }, { units: units() }),
   undo: () => {
     const step = past.back();
-    show(step.layout, null, step.selected);
+    show(step.layout, null, step.selected, step.from ?? null);
   },
   afresh: () => {
     state.reach = NOTHING_TYPED;
-    show(openingLayout(state.beds), Symbol("afresh"), "A");
+    show(openingLayout(state.beds), Symbol("afresh"), "A", openingOrigin());
     keepDraft(DRAFT, null);
     state.isExample = !state.beds.length;
     say("afresh", words.pressure.is_opening, act.undo);
@@ -130,9 +131,11 @@ function set(layout, selected) {
 }
 
 // A new layout: keep it, work it out. What was changed is one step to go back; null for a step back.
-function show(layout, what, selected = state.selected) {
+function show(layout, what, selected = state.selected, from = state.from) {
   if (what !== null) past.note(what, state);
   set(layout, selected);
+  state.from = from;
+  keepOrigin(rig, from, layout);
   state.notice = null;
   state.isExample = false;
   keepDraft(DRAFT, layout);
@@ -229,8 +232,11 @@ function measure() {
 function draftLayout() {
   const own = draft && soundLayout(() => draft);
   state.isExample = !own && !state.beds.length;
+  state.from = own ? lastOrigin(rig) : openingOrigin();
   return own || (openedOn = openingLayout(state.beds));
 }
+
+const openingOrigin = () => (state.beds.length ? origin(bedName(rig, state.beds[0]), openingLayout(state.beds)) : null);
 
 // Whether a layout is one that a person made: no opening, and no bed of the rig as it is.
 const isOwn = (layout) => ![openingLayout(state.beds), ...state.beds.map(layoutOf), ...data.ready[family()].map(({ layout: own }) => own)]
@@ -244,13 +250,14 @@ function open() {
   if (led) {
     state.tab = "length"; // what is changed most of a bed
     const before = state.layout;
-    show(led, Symbol("led"), "A");
+    show(led.layout, Symbol("led"), "A", led.bed && origin(led.bed, led.layout));
     return isOwn(before) && say("top", words.pressure.is_led, act.undo);
   }
   if (linked) {
     if (!state.isExample) past.note(Symbol("link"), state);
     state.isExample = false;
     set(linked, "A");
+    keepOrigin(rig, (state.from = null), linked);
     keepDraft(DRAFT, linked);
   }
   work();
@@ -267,6 +274,7 @@ Object.assign(state, { shelf: own.shelf, own: own.rig, beds: usable(own.beds), f
 state.faults = await faultsOf(own.shelf, rig, state);
 if (state.layout === openedOn) {
   set(openingLayout(state.beds), "A");
+  state.from = openingOrigin();
   const [first] = state.faultyBeds;
   if (first?.before === 0 && state.beds.length) state.notice ??= { at: "top", text: fill(words.pressure.opened_on_other, { name: first.name, other: state.beds[0].name }) };
 }

@@ -6,6 +6,7 @@ import { basisOf, keepAnswer, lastAnswer } from "../shared/last_answer.js";
 import { watchReadiness } from "../shared/readiness.js";
 import { overdue } from "../shared/rig_status.js";
 import { fill, home, pageData, unitWords } from "../shared/site.js";
+import { changedBed } from "../pressure/origin.js";
 import { unitsOnce } from "../shared/units.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
 
@@ -23,16 +24,22 @@ const basis = basisOf(rig, system, data.version);
 const detail = (row) => fill(words.start[row.code], { ...u, ...row });
 
 // A bed that has no number leads to the rig's profile, where the fault is named.
-const addressOf = (row) => (row.pressure === null ? new URL("rig/", home).href : `${pressure}#${row.link ?? `bed=${row.place}${row.tip ? `,${row.tip}` : ""}`}`);
+const nameOf = (row) => [row.place, row.tip].filter((part) => part !== undefined).join(",");
+const addressOf = (row) => (row.pressure === null ? new URL("rig/", home).href : `${pressure}#${row.link ?? `bed=${nameOf(row)}`}`);
 
+// The bed whose layout was changed on Pressure says so, and leads to that layout as it was left.
+let changed = rig && changedBed(rig);
+const isChanged = (row) => row.pressure !== null && row.place !== undefined && nameOf(row) === changed;
+
+let standing = null; // the answer that is on the screen
 let stood = window.painted ?? null; // the rows that stood on the screen before the live answer
 
 // What stood for a bed before, where that was another number.
 const was = (row) => stood?.find(({ name, pressure }) => name === row.name && pressure !== null && pressure !== row.pressure)?.pressure;
 
 const bed = (row) => html`
-  <li><a class="bed" href=${addressOf(row)}>
-    <span>${row.name}<small>${row.pressure === null ? nothing : detail(row)}</small>${was(row) ? html`<small class="bed-was">${fill(words.start.was, { was: was(row) })}</small>` : nothing}</span>
+  <li><a class="bed" href=${isChanged(row) ? pressure.href : addressOf(row)}>
+    <span>${row.name}<small>${row.pressure === null ? nothing : detail(row)}</small>${isChanged(row) ? html`<small class="bed-changed">${words.start.changed}</small>` : nothing}${was(row) ? html`<small class="bed-was">${fill(words.start.was, { was: was(row) })}</small>` : nothing}</span>
     ${row.pressure === null ? html`<b class="bed-none">${detail(row)}</b>` : html`<b class="bed-figure ${row.is_over ? "bed-over" : ""}">${row.pressure}</b>`}
   </a></li>`;
 
@@ -55,9 +62,9 @@ async function start() {
   const answer = await calc.ask("beds_page.answer", { profile: rig }, { shelf: data.shelf, units: unitsOnce(data.systems)(system) });
   stand(answer);
   performance.mark("live-answer");
-  const rows = answer.rows.map((row) => ({ ...row, detail: detail(row), address: addressOf(row) }));
+  const rows = answer.rows.map((row) => ({ ...row, detail: detail(row), address: addressOf(row), bed: nameOf(row) }));
   const of = answer.is_faulty ? null : [rig.id, system, data.version, document.documentElement.lang]; // see first_answer.js
-  keepAnswer("start", basis, { ...answer, rows, of, unit: u.u_pressure, rig: rig.name, more: { text: words.start.another, address: pressure.href } });
+  keepAnswer("start", basis, { ...answer, rows, of, unit: u.u_pressure, rig: rig.name, more: { text: words.start.another, address: pressure.href }, changed: words.start.changed });
 }
 
 // The way to the checks says how many are overdue; what limits the rig stands above every page.
@@ -67,9 +74,16 @@ function showOverdue() {
   checks.textContent = count ? fill(words.start.overdue, { count }) : words.start.checks;
 }
 
-addEventListener("pageshow", ({ persisted }) => persisted && rig && showOverdue());
+// Where this page is gone back to as it was left.
+addEventListener("pageshow", ({ persisted }) => {
+  if (!persisted || !rig) return;
+  showOverdue();
+  changed = changedBed(rig);
+  if (standing) draw(standing, false);
+});
 
 function stand(answer) {
+  standing = answer;
   draw(answer, false);
   stood ??= answer.rows;
   if (!performance.getEntriesByName("rig-answers").length) performance.mark("rig-answers");

@@ -1,6 +1,7 @@
 // What a touch does to the layout. Each act says what it changed, so that one step back undoes it whole.
 import { NOTHING_TYPED } from "./bounds.js";
 import { asBed, asSupply, changed, isJoint, isSpare, linesOf, raised, unjoined, without, withJoint, withLine, withTwin } from "./layout.js";
+import { bedName, origin } from "./origin.js";
 import { openTab } from "./tabs.js";
 import { usualPressure } from "../shared/usual.js";
 import { bare, tagged } from "../shared/units.js";
@@ -54,7 +55,10 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
     kind: (id, kind) => show(withPressure(id, { kind, ...(kind === "inlet" && { device: "none", loss: "" }) }), once("kind")),
     tip: (id, tip) => show(withPressure(id, { tip }), once("tip")),
     crew: (crew) => show({ ...state.layout, crew }, once("crew")),
-    bed: (id, bed) => show(asBed(state.layout, id, bed), once("bed")),
+    bed: (id, bed) => {
+      const layout = asBed(state.layout, id, bed);
+      show(layout, once("bed"), id, linesOf(layout).length === 1 ? origin(bedName(rig, bed), layout) : state.from);
+    },
     supply: (id, row) => show(asSupply(state.layout, id, row, ready("supply").lines[0]), once("supply")),
     now: (changes) => show({ ...state.layout, now: { ...state.layout.now, ...changes } }, `now ${Object.keys(changes)}`),
     source: (changes) => show({ ...state.layout, source: { ...state.layout.source, ...changes } }, `source ${Object.keys(changes)}`),
@@ -73,7 +77,7 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
     unjoin: () => isJoint(lineOf(state.selected)) && show(unjoined(state.layout, state.selected), once("unjoin"), lineOf(state.selected).end.lines[0].id),
     ready: (layout) => {
       state.reach = NOTHING_TYPED;
-      show(layout, once("ready"), "A");
+      show(layout, once("ready"), "A", null);
       scrollTo(0, 0);
     },
     toEntry,

@@ -19,9 +19,9 @@ export class Past {
   before = (what, layout) => (this.#steps.at(-1)?.what === what ? this.#steps.at(-1).layout : layout);
 
   // A layout and its selected line, as they stand before a change.
-  note(what, { layout, selected }) {
+  note(what, { layout, selected, from }) {
     if (this.#steps.at(-1)?.what === what) return;
-    this.#steps.push({ layout, what, selected });
+    this.#steps.push({ layout, what, selected, from });
     if (this.#steps.length > MOST) this.#steps.shift();
     this.#keep();
   }
@@ -35,6 +35,6 @@ export class Past {
   }
 
   #keep() {
-    keepDraft(DRAFT, this.#steps.slice(-MOST_KEPT).map(({ layout, selected }) => ({ layout, selected })));
+    keepDraft(DRAFT, this.#steps.slice(-MOST_KEPT).map(({ layout, selected, from }) => ({ layout, selected, from })));
   }
 }

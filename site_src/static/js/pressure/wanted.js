@@ -2,13 +2,14 @@
 // (#ready=wye). It goes from the address at once, so that a reload goes on with what is worked on.
 const WANTED = /^#(bed|ready)=([\w.@,]+)$/;
 
-// The layout that is led here for, or null. `layoutOf(bed)` lays a bed, null where it cannot; `ready(id)` throws where there is none.
+// The layout that is led here for with the bed it is of, or null. `layoutOf(bed)` lays a bed, null where it cannot; `ready(id)` throws where there is none.
 export function wanted({ rig, layoutOf, readyIds, ready }) {
   const [, kind, value] = WANTED.exec(location.hash) ?? [];
   if (!kind) return null;
   history.replaceState(history.state, "", location.pathname + location.search);
-  if (kind === "ready") return readyIds.includes(value) ? ready(value) : null;
+  if (kind === "ready") return readyIds.includes(value) ? { layout: ready(value), bed: null } : null;
   const [place, tip] = value.split(",");
   const bed = rig?.beds?.[place];
-  return bed ? layoutOf(tip ? { ...bed, end: { ...bed.end, tip } } : bed) : null;
+  const layout = bed ? layoutOf(tip ? { ...bed, end: { ...bed.end, tip } } : bed) : null;
+  return layout && { layout, bed: value };
 }

@@ -5,16 +5,18 @@ import { chosen, scoped } from "./early.js";
 {
   const { version } = document.currentScript.dataset;
   const { lang, dataset } = document.documentElement;
+  const last = lastAnswer();
   const make = (tag, className, ...inside) => {
     const made = document.createElement(tag);
     if (className) made.className = className;
     made.append(...inside);
     return made;
   };
-  const bed = ({ name, detail, pressure, is_over: isOver, address }) => {
-    const link = make("a", "bed", make("span", "", name, make("small", "", pressure === null ? "" : detail)),
+  const bed = ({ name, detail, pressure, is_over: isOver, address, bed: id }) => {
+    const isChanged = pressure !== null && id === changedBed();
+    const link = make("a", "bed", make("span", "", name, make("small", "", pressure === null ? "" : detail), ...(isChanged ? [make("small", "bed-changed", last.changed)] : [])),
       pressure === null ? make("b", "bed-none", detail) : make("b", isOver ? "bed-figure bed-over" : "bed-figure", pressure));
-    link.href = address;
+    link.href = isChanged ? last.more.address : address;
     return make("li", "", link);
   };
   const more = ({ text, address }) => {
@@ -22,6 +24,14 @@ import { chosen, scoped } from "./early.js";
     arrow.ariaHidden = "true";
     return Object.assign(make("a", "beds-more", text, arrow), { href: address });
   };
+  // The bed whose layout on Pressure is another than its own: see pressure/origin.js.
+  function changedBed() {
+    for (const store of [sessionStorage, localStorage]) {
+      const kept = JSON.parse(store.getItem(scoped("answer:origin")));
+      if (kept?.basis === JSON.stringify([chosen("rig")])) return kept.changed;
+    }
+    return null;
+  }
   // Before the first paint, as soon as the beds are read.
   const watch = new MutationObserver(() => {
     if (!document.querySelector("#beds + *")) return;
@@ -31,7 +41,6 @@ import { chosen, scoped } from "./early.js";
   watch.observe(document.documentElement, { childList: true, subtree: true });
 
   function paint() {
-    const last = lastAnswer();
     if (!last) return;
     const place = document.getElementById("beds");
     place.querySelector(".beds-head span").textContent = last.unit;
