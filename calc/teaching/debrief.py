@@ -59,6 +59,7 @@ def debrief(code, models, units):
         "naming": _naming(read["named"], fault, model["alike"]),
         "alike": model["alike"],
         "done": _done(record, clock),
+        "stopped_after": _steps_done(record["acts"], model["steps"]) if record["ended"] == "stopped" and not fault else None,
         "ended": {"how": record["ended"], "at": clock(record["at_s"])},
         "should": [
             {"at": clock(step["at_s"]), "kind": step["kind"], "to": step["to"], "sign": step["sign"], "shows": step["shows"]}
@@ -70,12 +71,28 @@ def debrief(code, models, units):
 
 
 def _naming(named, fault, alike):
-    """Whether the finder named the fault: one that shows the very same signs is as good a name."""
+    """Whether the finder named the fault: one that shows the very same signs is as good a name, and no fault has a name too."""
     if named is None:
         return None
     if named == handed.UNNAMED:
         return "unsure"
+    if named == handed.SOUND or fault is None:
+        return "right" if named == handed.SOUND and fault is None else "overlooked" if named == handed.SOUND else "imagined"
     return "right" if named == fault else "alike" if named in alike else "other"
+
+
+def _steps_done(acts, steps):
+    """How many steps of a run as it should have gone were done in their order, the look before the first act among them."""
+    count = 0
+    for step in steps:
+        if step["kind"] is None:
+            count += 1
+            continue
+        places = [place for place, act in enumerate(acts) if (act["kind"], act["to"]) == (step["kind"], step["to"])]
+        if not places:
+            break
+        acts, count = acts[places[0] + 1:], count + 1
+    return count
 
 
 def _done(record, clock):

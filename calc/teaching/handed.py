@@ -9,8 +9,9 @@ from calc.teaching import outcome, powertrain, practice, sealed
 VERSION = 1
 _PLANT, _RETURN = 0, 1
 UNNAMED = "unsure"
+SOUND = "nothing"  # nothing is wrong: a name like any fault's
 _FAULTS = (None,) + powertrain.FAULT_CODES
-_NAMES = (None, UNNAMED) + powertrain.FAULT_CODES
+_NAMES = (None, UNNAMED) + powertrain.FAULT_CODES + (SOUND,)
 NOTES = ("neutral", "gear_refused", "dead_throttle") + outcome.GOODS + outcome.HARMS
 ACTS = (
     ("selector", "road"), ("selector", "centre"), ("selector", "pump"), ("gear", "neutral"), ("gear", "drive"),
@@ -74,7 +75,7 @@ def sent_back(run, named, salt):
     """The code that shows the planter how a run went.
 
     run: an ended one of calc.teaching.practice, of one fault at most
-    named: what the finder called it: a fault's code, "unsure", or None where nobody asked
+    named: what the finder called it: a fault's code, "nothing", "unsure", or None where nobody asked
     salt: see calc.teaching.sealed
 
     Returns text. Raises CalcError naming run, named or salt.

@@ -57,12 +57,31 @@ def test_harm_travels(run):
 @pytest.mark.parametrize(
     ("fault", "named", "naming"),
     [("no_air", "no_air", "right"), ("no_air", "selector_stuck", "alike"), ("no_air", "no_water", "other"), ("no_air", "unsure", "unsure"), ("no_air", None, None),
-     (None, "no_air", "other")],
+     (None, "no_air", "imagined"), (None, "nothing", "right"), ("no_air", "nothing", "overlooked"), (None, "unsure", "unsure")],
 )
 def test_what_the_finder_called_it(run, fault, named, naming):
     """A name is right, as good where the signs are the very same, or another."""
     answer = debrief(run, found(run, fault, ("selector", "centre"), 2, named=named))
     assert (answer["named"], answer["naming"]) == (named, naming)
+
+
+def test_a_stop_with_nothing_wrong_is_debriefed(run):
+    """By hand: center, then pump, both in order, after the look: three steps of six; the next is the gear, where a sound rig loads its engine.
+
+    Source: the order of the into-pump card.
+    """
+    answer = debrief(run, found(run, None, 1, ("selector", "centre"), 2, ("selector", "pump"), 3, named="no_air"))
+    assert (answer["verdict"]["outcome"], answer["verdict"]["faults"], answer["naming"], answer["stopped_after"]) == ("unneeded", [], "imagined", 3)
+    assert (answer["should"][3]["kind"], answer["should"][3]["to"], len(answer["should"])) == ("gear", "drive", 6)
+    assert all(step["shows"] for step in answer["should"]) and answer["should_end"]["how"] == "finished"
+
+
+def test_only_a_stop_of_a_sound_rig_says_how_far_it_came(run):
+    """A planted fault has its own place to stop, and a run that was finished was not stopped."""
+    assert debrief(run, found(run, "collar_stuck", ("selector", "centre"), 2))["stopped_after"] is None
+    finished = debrief(run, found(run, None, ("selector", "centre"), 2, how="finished"))
+    assert (finished["stopped_after"], finished["verdict"]["outcome"]) == (None, "unreached")
+    assert debrief(run, found(run, None, 1))["stopped_after"] == 1
 
 
 def test_time_away_counts_on_the_clock(run):
@@ -101,7 +120,7 @@ def test_the_wrong_kind_of_code(run):
 @pytest.mark.parametrize(
     ("values", "code"),
     [([1, 0, 0], "broken"), ([2, 0, 0, 0], "newer"), ([1, 0, 2, 0], "broken"), ([1, 0, 0, 9], "broken"), ([1, 0, 0, 0, 0], "broken"), ([1, 2, 0, 0], "broken"),
-     ([1, 1, 0, 0, 10, 0, 0, 0, 0, 0, 0, 0, 0], "broken"), ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 9, 0, 0, 0], "broken"), ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 250, 0, 0, 0], "broken"),
+     ([1, 1, 0, 0, 11, 0, 0, 0, 0, 0, 0, 0, 0], "broken"), ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 9, 0, 0, 0], "broken"), ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 250, 0, 0, 0], "broken"),
      ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1], "broken")],
 )
 def test_what_no_phone_of_ours_seals(run, values, code):
