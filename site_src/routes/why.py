@@ -110,7 +110,7 @@ def page_data():
 
 @routes.get("/practice/page.json")
 def practice_data():
-    return _rig_page("caution", "lasted", "debrief", "sign", models=models())
+    return _rig_page("caution", "lasted", "debrief", "sign", models=models(), sound_share=data.load("practice")["surprise"]["sound_share"])
 
 
 @routes.get("/why/speeds/page.json")

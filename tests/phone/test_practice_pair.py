@@ -94,6 +94,27 @@ def test_hidden_found_and_read_on_both(phones):
         page.close()
 
 
+def test_a_surprise_may_be_nothing_and_a_stop_then_counts(phones):
+    """By lot nothing is wrong: a stop is asked for its name and counts as wrong, with the sign that would have come next; to finish is right."""
+    rig = Rig(phones[0], "practice/")
+    rig.page.evaluate("Math.random = () => 0")
+    rig.choose(PRACTICE["fault"], PRACTICE["fault_any"])
+    rig.press("start")
+    rig.select("centre")
+    rig.wait(2)
+    rig.press("stop")
+    rig.page.get_by_role("button", name=PAIR["sound"], exact=True).tap()
+    expect(rig.page.get_by_role("heading", name=PRACTICE["outcome_unneeded"])).to_be_visible()
+    said = rig.page.get_by_role("main").inner_text()
+    for sentence in (PRACTICE["not_planted"], PAIR["named_right"].format(named=PAIR["sound"]), PAIR["needless"].split("{")[0].strip(),
+                     WORDS["sign"]["lamp_engaged"], PAIR["stopped_here"]):
+        assert sentence in said
+    expect(rig.page.get_by_text(PRACTICE["kept"])).to_be_visible()
+    assert rig.page.evaluate(LOG)[-1]["outcome"] == PRACTICE["outcome_unneeded"]
+    expect(rig.page.get_by_role("button", name=PAIR["back"])).to_have_count(0)
+    rig.page.close()
+
+
 def test_an_edited_link_opens_nothing(phones):
     """A letter changed, a link cut short, or one of nonsense is refused in words, and practice stands as ever."""
     planter, finder = phones

@@ -23,7 +23,10 @@ const units = unitsFor(data.systems, system, []);
 const bench = new Bench({ data, units, redraw: draw });
 const pair = new Pair({ data, units, redraw: draw });
 
-const planted = () => (page.fault === "any" ? data.faults[Math.floor(Math.random() * data.faults.length)] : page.fault === "none" ? null : page.fault);
+// Whoever is surprised may find a rig with nothing wrong: then no stop is right.
+const drawn = () => (Math.random() < data.sound_share ? null : data.faults[Math.floor(Math.random() * data.faults.length)]);
+const planted = () => (page.fault === "any" ? drawn() : page.fault === "none" ? null : page.fault);
+const isUnknown = () => Boolean(pair.code) || page.fault === "any"; // nobody at this phone knows what is planted
 
 function start() {
   Object.assign(page, { beganAt: new Date(), isKept: null, ears: new Ears(), names: false });
@@ -44,15 +47,15 @@ function hide() {
 async function end(how) {
   await bench.send({ kind: "end", how });
   scrollTo(0, 0);
-  page.names = Boolean(pair.code) && how === "stopped";
+  page.names = isUnknown() && how === "stopped";
   if (page.names) return draw();
   return judge(null);
 }
 
-// The run is over and, where another phone hid the fault, it was named.
+// The run is over and, where nobody here knew the fault, it was named.
 async function judge(named) {
   page.names = false;
-  if (pair.code) await pair.end(bench.run, named);
+  if (isUnknown()) await pair.end(bench.run, named);
   scrollTo(0, 0);
   page.isKept = (await keepRecord("log", recordOf({ run: bench.run, beganAt: page.beganAt, endedAt: new Date(), words, rig }))) !== "unkept";
   draw();
@@ -122,6 +125,7 @@ const naming = () => html`
   <p>${words.debrief.call_told}</p>
   <div class="rows">
     ${data.faults.map((id) => html`<button type="button" class="key key-wide" @click=${() => judge(id)}>${words.practice[`fault_${id}`]}</button>`)}
+    <button type="button" class="key key-wide" @click=${() => judge("nothing")}>${words.debrief.sound}</button>
     <button type="button" class="key key-wide" @click=${() => judge("unsure")}>${words.debrief.unsure}</button>
   </div>`;
 

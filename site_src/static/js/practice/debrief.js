@@ -6,7 +6,7 @@ import { notices } from "../shared/notice.js";
 import { fill } from "../shared/site.js";
 import { shape } from "../shared/warning.js";
 
-const SHAPES = { harm: "stop", missed: "caution" };
+export const SHAPES = { harm: "stop", missed: "caution", unneeded: "caution" };
 
 // An act in the words of the controls.
 function actOf({ kind, to }, { practice, power, debrief }) {
@@ -28,20 +28,33 @@ const done = ({ done, ended }, words) => html`
     ${row(ended.at, words, words.debrief[`ends_${ended.how}`], "end")}
   </ol>`;
 
-const should = ({ should, should_end }, words) => html`
+const should = ({ should, should_end, stopped_after }, words) => html`
   <ol>
-    ${should.map((step) => html`
+    ${should.map((step, at) => html`
       ${row(step.at, words, actOf(step, words))}
-      <li class="debrief-note" data-mark=${step.shows ? nothing : "sign"}>${words.sign[step.shows ? step.sign : `no_${step.sign}`]}</li>`)}
+      <li class="debrief-note" data-mark=${step.shows ? nothing : "sign"}>${words.sign[step.shows ? step.sign : `no_${step.sign}`]}</li>
+      ${stopped_after === at + 1 ? html`<li data-mark="end">${words.debrief.stopped_here}</li>` : nothing}`)}
     ${should_end.how === "stopped" ? html`<li data-mark="end">${words.debrief.stop_here}</li>` : row(should_end.at, words, words.debrief.ends_finished, "end")}
   </ol>`;
 
 const names = (faults, words) => faults.map((fault) => words.practice[`fault_${fault}`]).join(", ");
 
+// What a stop with nothing wrong missed: the next act, and the sign that would have come.
+function needless({ should, stopped_after }, words) {
+  const next = should[stopped_after];
+  return next ? fill(words.debrief.needless, { act: actOf(next, words), sign: words.sign[next.sign] }) : words.debrief.needless_done;
+}
+
+function saidOf(debrief, words) {
+  const { verdict } = debrief;
+  if (verdict.outcome === "unneeded") return html`<p>${needless(debrief, words)}</p><p>${words.practice.outcome_unneeded_told}</p>`;
+  return verdict.outcome === "good" ? html`<p>${words.debrief.sound_said}</p>` : nothing;
+}
+
 function namingOf({ naming, named, alike, verdict }, words) {
   const { debrief, practice } = words;
   return html`
-    ${naming ? html`<p>${fill(debrief[`named_${naming}`], { named: practice[`fault_${named}`] ?? "" })}</p>` : nothing}
+    ${naming ? html`<p>${fill(debrief[`named_${naming}`], { named: practice[`fault_${named}`] ?? debrief.sound })}</p>` : nothing}
     ${alike.length && verdict.outcome !== "missed" && naming !== "alike" ? html`<p class="smallprint">${fill(debrief.alike, { faults: names(alike, words) })}</p>` : nothing}`;
 }
 
@@ -52,8 +65,9 @@ export function debriefView({ debrief, words, isKept }) {
     <section class="run-verdict" aria-live="polite">
       ${verdict.outcome in SHAPES ? shape(SHAPES[verdict.outcome]) : nothing}
       <h2>${practice[`outcome_${verdict.outcome}`]}</h2>
-      <p><b>${fill(words.debrief.planted, { fault: names(verdict.faults, words) || practice.fault_none })}</b></p>
+      <p><b>${verdict.faults.length ? fill(words.debrief.planted, { fault: names(verdict.faults, words) }) : practice.not_planted}</b></p>
       ${namingOf(debrief, words)}
+      ${saidOf(debrief, words)}
       <p>${fill(practice.took, { time: lasted(verdict, words) })}</p>
       ${away ? html`<p>${fill(words.debrief.away, { time: lasted({ took_s: verdict.away_s }, words) })}</p>` : nothing}
     </section>

@@ -49,10 +49,10 @@ export class Pair {
     return true;
   }
 
-  // A run of this phone is over: the same page for both.
+  // A run of this phone is over: the same page for both, where another phone hid the fault.
   async end(run, named) {
     const code = await calc.ask("handed.sent_back", { run, named, salt: salt() });
-    this.back = linkOf(WENT, code);
+    this.back = this.code && linkOf(WENT, code);
     history.replaceState(null, "", WENT + code); // a reload shows it again
     await this.#judge(code);
   }

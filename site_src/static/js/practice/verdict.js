@@ -3,8 +3,8 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { lasted } from "../shared/lasted.js";
 import { colon, fill } from "../shared/site.js";
 import { shape } from "../shared/warning.js";
+import { SHAPES } from "./debrief.js";
 
-const SHAPES = { harm: "stop", missed: "caution" };
 
 const listed = (codes, words) => html`<ul class="listed">${codes.map((code) => html`<li>${words.note[code]}</li>`)}</ul>`;
 
