@@ -48,3 +48,22 @@ def logs(draw, most=14):
         else:
             made.append(record("withdrawn", id, at_ms=at_ms, replaces=[draw(st.sampled_from([other["id"] for other in made]))], reason="wrong rig"))
     return made
+
+
+def long_log(count):
+    """A log of years, as checks make it: of a hundred records one defect, its decision, its release, four checks, and the rest answers."""
+    made = []
+    for place in range(count):
+        id, at_ms, turn = f"n{place:05d}", NOW_MS - (count - place) * 60000, place % 100
+        if turn == 0:
+            made.append(defect(id, at_ms=at_ms))
+        elif turn == 1:
+            made.append(decision(id, f"n{place - 1:05d}", "restricted", [f"n{place - 1:05d}"], at_ms=at_ms))
+        elif turn == 2:
+            made.append(release(id, [f"n{place - 2:05d}"], [f"n{place - 1:05d}"], at_ms=at_ms))
+        elif turn % 25 == 3:
+            made.append(record("round", id, at_ms=at_ms, list="weekly", items=[f"item_{number}" for number in range(22)]))
+        else:
+            begun = f"n{place - (turn - 3) % 25:05d}"
+            made.append(record("answer", id, at_ms=at_ms, round=begun, item=f"item_{turn % 22}", answer="good", entry="12", amount=12, clock="run"))
+    return made

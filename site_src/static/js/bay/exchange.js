@@ -3,12 +3,10 @@ import { safe } from "../rig/carry.js";
 import { calc } from "../shared/engine.js";
 import { fill } from "../shared/site.js";
 import { dropRecords, keepRecords } from "../shared/store.js";
-import { BATCH } from "./log.js";
+import { inOrder, letIn } from "./arrivals.js";
 
 const FORMAT = "bay-log";
 const LARGEST_FILE = 60_000_000;
-const MOST_PICTURE = 300_000;
-const PICTURE = /^data:image\/jpeg;base64,[A-Za-z0-9+/=]+$/;
 
 const byId = (one, other) => (one.id < other.id ? -1 : 1);
 
@@ -18,8 +16,6 @@ export function fileOf(log) {
   const content = JSON.stringify({ format: FORMAT, schema: 1, rig_id: log.rig.id, rig_name: log.rig.name, records });
   return new File([content], `${safe(log.rig.name)}-log.json`, { type: "application/json" });
 }
-
-const inOrder = (record) => Object.fromEntries(Object.keys(record).sort().map((key) => [key, record[key]]));
 
 // Let a file in; resolves to sentences of what came of it.
 export async function bring(file, { log, words }) {
@@ -34,46 +30,13 @@ export async function bring(file, { log, words }) {
   if (content?.format !== FORMAT || !Array.isArray(content.records)) return refuse("not_a_log");
   if (content.schema !== 1) return refuse("newer");
   if (content.rig_id !== log.rig.id) return refuse("other_rig", { rig: String(content.rig_name).slice(0, 60) });
-  let [taken, same] = [0, 0];
-  const refused = [];
-  for (let start = 0; start < content.records.length; start += BATCH) {
-    const came = await takeBatch(content.records.slice(start, start + BATCH), log, start);
-    taken += came.taken;
-    same += came.same;
-    refused.push(...came.refused);
-  }
+  const { taken, same, refused } = await letIn(content.records, log, { ask: calc.ask, keep: (records) => keepRecords("bay", records) });
   return [
     fill(words.log.taken, { file: file.name, taken, same }),
     ...refused.slice(0, 5).map(({ at, field, code }) => fill(words.log.refused, { at: at + 1, field, reason: words.log_reason[code] ?? words.log_reason.other })),
     ...(refused.length > 5 ? [fill(words.log.more_refused, { count: refused.length - 5 })] : []),
   ];
 }
-
-async function takeBatch(arriving, log, start) {
-  const ids = new Set(arriving.map((record) => record?.id));
-  const here = new Map(log.records.filter(({ id }) => ids.has(id)).map((record) => [record.id, record]));
-  const answer = await calc.ask("records.taken", { arriving: arriving.map(bare), standing: [...here.values()].map(bare) });
-  const refused = answer.refused.map((refusal) => ({ ...refusal, at: refusal.at + start }));
-  const taken = new Map();
-  for (const place of [...answer.add, ...answer.change]) {
-    const record = arriving[place];
-    if (record.rig_id !== log.rig.id) refused.push({ at: place + start, field: "rig_id", code: "unknown" });
-    else if (record.kind === "photo" && !isPicture(record.picture)) refused.push({ at: place + start, field: "picture", code: "unknown" });
-    else taken.set(record.id, record);
-  }
-  await keepRecords("bay", [...taken.values()]);
-  log.records = [...log.records.filter(({ id }) => !taken.has(id)), ...taken.values()];
-  return { taken: taken.size, same: answer.same, refused };
-}
-
-// A picture is looked at here: calc has no part in it.
-function bare(record) {
-  if (record?.kind !== "photo") return record;
-  const { picture: _, ...rest } = record;
-  return rest;
-}
-
-const isPicture = (picture) => typeof picture === "string" && picture.length <= MOST_PICTURE && PICTURE.test(picture);
 
 // The records on which the word of some defects hangs: theirs, what names them, and what names that.
 function recordsOf(ids, records) {

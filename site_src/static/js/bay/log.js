@@ -6,7 +6,6 @@ import { keepRecord, keptRecords } from "../shared/store.js";
 import { aheadMin } from "../shared/times.js";
 
 const OF_STATUS = new Set(["defect", "decision", "repair", "release", "withdrawn"]);
-export const BATCH = 300; // records that cross to calc at once
 
 export const YOUR_NAME = "bay-name";
 export const yourName = () => chosen(YOUR_NAME, "");
