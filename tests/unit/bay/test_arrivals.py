@@ -1,5 +1,6 @@
 """Files let into a log: equal in any order, twice or partly, no picture lost, and each record judged once."""
 import itertools
+import json
 import random
 
 import pytest
@@ -79,3 +80,22 @@ def test_ten_thousand_cross_once():
     assert (sum(half["asked"]), half["came"][0]["same"]) == (5000, 5000)
     assert len(by_id(half)) == 10_000
     assert max(again["asked"]) <= 300
+
+
+def test_a_file_has_a_bound():
+    """Photos go newest first into files of a bound, each a log of its own; all of them, in any order, make the log again."""
+    photos = [{**photo(f"p{count}", "A" * 1000), "at_ms": 1000 + count} for count in range(9)]
+    records = [*long_log(5), *photos]
+    [cut] = let_in([{"standing": records, "files": [], "most": 6000}])
+    assert [part["photos"] for part in cut["parts"]][0] < 9
+    assert sum(part["photos"] for part in cut["parts"]) == 9
+    assert all(sum(len(json.dumps(row, separators=(",", ":"))) for row in part["records"]) <= 6000 for part in cut["parts"])
+    assert [row["id"] for row in cut["parts"][0]["records"][:6]] == ["n00000", "n00001", "n00002", "n00003", "n00004", "p8"]
+    [back] = let_in([{"standing": [], "files": [part["records"] for part in reversed(cut["parts"])]}])
+    assert by_id(back) == sorted(records, key=lambda row: row["id"])
+
+
+def test_small_logs_are_one_file():
+    """A log without photos, and one with thirty at their largest, go as one file; a hundred do not."""
+    logs = [[*long_log(1000), *[photo(f"p{count}", "A" * 260_000) for count in range(photos)]] for photos in (0, 30, 100)]
+    assert [len(answer["parts"]) for answer in let_in([{"standing": log, "files": []} for log in logs])] == [1, 1, 3]

@@ -3,18 +3,19 @@ import { safe } from "../rig/carry.js";
 import { calc } from "../shared/engine.js";
 import { fill } from "../shared/site.js";
 import { dropRecords, keepRecords } from "../shared/store.js";
-import { inOrder, letIn } from "./arrivals.js";
+import { letIn } from "./arrivals.js";
+import { partsOf } from "./parts.js";
 
 const FORMAT = "bay-log";
-const LARGEST_FILE = 60_000_000;
+const LARGEST_FILE = 16_000_000; // more than any part of ours
 
-const byId = (one, other) => (one.id < other.id ? -1 : 1);
-
-// The same bytes on every phone that has the same records.
-export function fileOf(log) {
-  const records = [...log.records].sort(byId).map(inOrder);
-  const content = JSON.stringify({ format: FORMAT, schema: 1, rig_id: log.rig.id, rig_name: log.rig.name, records });
-  return new File([content], `${safe(log.rig.name)}-log.json`, { type: "application/json" });
+// The files of a log, [{ file(), photos }]: the same bytes on every phone that has the same records.
+export function filesOf({ rig, records }) {
+  return partsOf(records).map(({ texts, photos }, place) => ({ photos, file: () => {
+    const head = JSON.stringify({ format: FORMAT, schema: 1, rig_id: rig.id, rig_name: rig.name });
+    const content = `${head.slice(0, -1)},"records":[${texts.join(",")}]}`;
+    return new File([content], `${safe(rig.name)}-log${place ? `-${place + 1}` : ""}.json`, { type: "application/json" });
+  } }));
 }
 
 // Let a file in; resolves to sentences of what came of it.

@@ -52,7 +52,7 @@ export function doneView({ state, words, data, answers, act, items, list, round 
   if (!round) return html`<p>${words.round.nothing}</p><div class="dock">${toBay(words)}</div>`;
   return html`
     <h2 class="bay-act">${state.ended ? fill(words.round.ended, { list: words.list[list] }) : words.round.all}</h2>
-    <p>${fill(words.round.summary, { good: says("good").length, bad: bad.length, here: says("not_here").length })}${state.ended ? ` ${fill(words.round.took, { time: minutes(state.ended.took_s) })}` : ""}</p>
+    <p>${fill(words.round.summary, { good: says("good").length, bad: bad.length, here: says("not_here").length })}${state.ended?.took_s > 0 ? ` ${fill(words.round.took, { time: minutes(state.ended.took_s) })}` : ""}</p>
     ${bad.length ? html`<ul class="listed">${bad.map((id) => html`<li>${data.text[id]?.title ?? id}</li>`)}</ul>` : nothing}
     ${untimed.length ? html`<p><b>${words.clock.not_run}${colon}</b> ${untimed.map((id) => data.text[id]?.title ?? id).join(", ")}</p>` : nothing}
     ${state.ended?.hurried.length ? html`<p class="hatched bay-known" role="alert">${fill(words.round.hurried, { count: state.ended.hurried.length })}</p>` : nothing}

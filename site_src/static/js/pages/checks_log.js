@@ -6,7 +6,7 @@ import { dayAndTime } from "../shared/times.js";
 import { send } from "../rig/carry.js";
 import { field } from "../bay/item_forms.js";
 import { SecondTouch } from "../shared/second_touch.js";
-import { bring, emptied, fileOf } from "../bay/exchange.js";
+import { bring, emptied, filesOf } from "../bay/exchange.js";
 import { isName } from "../bay/log.js";
 import { opened } from "../bay/opened.js";
 
@@ -15,7 +15,7 @@ const HIDDEN = new Set(["answer"]);
 const place = document.getElementById("bay");
 const page = await opened(place);
 /** @type {any} */
-const state = { said: [], by: "", open: 0, shown: SHOWN };
+const state = { said: [], by: "", open: 0, shown: SHOWN, files: [] };
 const second = new SecondTouch(() => draw());
 
 async function take(files) {
@@ -35,6 +35,7 @@ async function empty() {
 async function look() {
   draw();
   state.open = (await page.log.standing()).defects.length;
+  state.files = filesOf(page.log);
   draw();
 }
 
@@ -45,13 +46,24 @@ const label = ({ kind, what, list, item, due, reason, replaces }) => {
   return name ? `${words.kind[kind]}: ${name}` : words.kind[kind];
 };
 
+// One key a file; where the photos do not fit in one, what the first leaves out.
+function sending() {
+  const { words: { log: words }, log } = page;
+  const { files } = state;
+  const photos = files.reduce((count, part) => count + part.photos, 0);
+  return html`
+    ${files.length > 1 ? html`<p>${fill(words.left_out, { files: files.length, photos: files[0].photos, left: photos - files[0].photos })}</p>` : nothing}
+    ${files.length > 1 ? files.map(({ file }, place) => html`<button type="button" class="key key-wide" @click=${() => send(file())}>${fill(words.part, { part: place + 1, files: files.length })}</button>`)
+      : html`<button type="button" class="key key-wide" ?disabled=${!log.records.length} @click=${() => send(filesOf(log)[0].file())}>${words.file}</button>`}`;
+}
+
 function draw() {
   const { words, log, rig } = page;
   const records = log.records.filter(({ kind }) => !HIDDEN.has(kind)).sort((one, other) => other.at_ms - one.at_ms);
   render(html`
     <p>${fill(words.log.count, { rig: rig.name, count: log.records.length })}</p>
     <div class="rows">
-      <button type="button" class="key key-wide" ?disabled=${!log.records.length} @click=${() => send(fileOf(log))}>${words.log.file}</button>
+      ${sending()}
       <label class="key key-wide key-file"><span>${words.log.bring}</span><input type="file" accept=".json,application/json" multiple @change=${({ target }) => take([...target.files])}></label>
     </div>
     ${live(state.said.length ? html`<ul class="notice listed">${state.said.map((line) => html`<li>${line}</li>`)}</ul>` : nothing)}

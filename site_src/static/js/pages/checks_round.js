@@ -208,13 +208,16 @@ const act = {
   async end() {
     const words = Object.fromEntries(state.took.map(({ item }) => [item, page.data.text[item].title.split(" ").length + page.data.text[item].good.split(" ").length]));
     const hurried = await calc.ask("rounds.hurried", { answers: state.took, words });
-    const record = await page.log.add("ended", { round: page.round.id, took_s: Math.round((Date.now() - page.round.at_ms) / 1000), hurried: hurried.length });
+    const record = await page.log.add("ended", { round: page.round.id, took_s: tookS(page.round), hurried: hurried.length });
     state.ended = { ...record, hurried };
     await page.log.board(page.data);
     mark();
     draw();
   },
 };
+
+// A phone's clock that was set back, or another phone's that is ahead, gives no time below 0.
+const tookS = ({ at_ms }) => Math.max(0, Math.round((Date.now() - at_ms) / 1000));
 
 // What the strip of every other page says of this check, while it is under way.
 function mark() {

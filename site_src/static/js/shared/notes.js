@@ -1,4 +1,4 @@
-// Notes of entries on their way to the database, written where no page need wait. A note is `{ value, base?, isPart? }` at a
+// Notes of entries on their way to the database, written where no page need wait. A note is `{ value, base?, isPart?, isLarge? }` at a
 // place `[store, id]` or, of one field of a record, `[store, id, field]`; `base` is what the field held before.
 import { scoped } from "./site.js";
 
@@ -29,10 +29,11 @@ function drop(name) {
   }
 }
 
-// Note an entry; returns whether it could be. An earlier note of the place would be worse than none, and goes.
+// Note an entry; returns whether it could be. A large one, a photo, is noted by this page alone: storage has no room for many. An earlier note of the place would be worse than none, and goes.
 export function noteDown(place, note) {
   const name = nameOf(place);
   try {
+    if (note.isLarge) throw new RangeError("too large");
     localStorage.setItem(name, JSON.stringify(note));
     unstored.delete(name);
     return true;

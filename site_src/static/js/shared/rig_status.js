@@ -45,7 +45,7 @@ export function sentenceOf(status, words, isIntoPump = false) {
   const parts = [limits && state === "restricted" ? `${words.restricted} ${limits}.` : words[state]];
   if (isIntoPump && state === "out_of_service") parts.push(words.no_pump);
   if (is_waiting) parts.push(words.is_waiting);
-  if (what) parts.push(`${what}, ${day(since_ms)}.`);
+  if (what) parts.push(`${what}, ${day(Math.min(since_ms, Date.now()))}.`); // a clock that was ahead wrote it
   if (status.limiting > 1) parts.push(fill(words.more, { count: status.limiting - 1 }));
   return parts.join(" ");
 }

@@ -90,7 +90,7 @@ function enter(place, note, change) {
 export const keep = (name, value) => enter(["drafts", name], { value }, () => value);
 
 // Keep a record, which carries its `id`.
-export const keepRecord = (store, record) => enter([store, record.id], { value: record }, () => record);
+export const keepRecord = (store, record) => enter([store, record.id], { value: record, ...("picture" in record && { isLarge: true }) }, () => record);
 
 // Keep many records at once, in one transaction; where the database refuses them each is noted and said as above.
 export async function keepRecords(store, records) {
