@@ -51,7 +51,7 @@ def page_data():
         "errs": {name: accuracy[name] for name in ("discharge_psi", "speed_rpm")},
         "interval_days": data.load("service/common")["due"]["interval_days"],
         "words": {
-            **{key: site[key] for key in ("refusal", "unit", "engine", "pressure", "card", "danger", "rig_status_acts")}, "order": data.words("orders")["order"],
+            **{key: site[key] for key in ("refusal", "unit", "engine", "pressure", "card", "danger")}, "order": data.words("orders")["order"],
             **{section: words for section, words in data.words("service").items() if section != "report"},
         },
     })

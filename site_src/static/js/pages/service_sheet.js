@@ -4,12 +4,12 @@ import { chips } from "../shared/controls.js";
 import { choose, chosen } from "../shared/choices.js";
 import { answering } from "../shared/answering.js";
 import { calc } from "../shared/engine.js";
-import { defectLink } from "../shared/defect_link.js";
 import { send } from "../rig/carry.js";
 import { chosenSystem } from "../rig/chosen.js";
-import { pageData, unitWords } from "../shared/site.js";
+import { colon, pageData, unitWords } from "../shared/site.js";
 import { keptRecords } from "../shared/store.js";
 import { kindOf, labelOf } from "../service/entries.js";
+import { decide, decidedOn, decisionView, wantsDecision } from "../service/decision.js";
 import { csvFile, dated, jsonFile } from "../service/files.js";
 import { missingWord } from "../service/missing.js";
 import { causeLink } from "../service/plan_view.js";
@@ -26,7 +26,7 @@ const [data, tests] = await Promise.all([
   keptRecords("tests"),
 ]);
 const { words } = data;
-const page = { system: chosenSystem(data.systems), size: SIZES.includes(chosen("paper", "letter")) ? chosen("paper", "letter") : "letter" };
+const page = { system: chosenSystem(data.systems), size: SIZES.includes(chosen("paper", "letter")) ? chosen("paper", "letter") : "letter", form: null, isWriting: false };
 const steady = new Steady(); // keeps time while a test's sheet is looked at
 setInterval(() => steady.tick(), 500);
 
@@ -40,34 +40,49 @@ const asking = answering(async () => {
   const [answer, shown] = await Promise.all([calc.ask("service.answer", { record }, { units }), shownIn(units, record)]);
   const earlier = tests.filter((test) => test.rig_id === record.rig_id && test.result && test.finished_ms < record.begun_ms)
     .map((test) => ({ name: dated(test), points: test.result.points }));
+  const decided = answer.verdict && wantsDecision(record, answer.verdict) ? await decidedOn(record) : null;
   const isRun = answer.plan?.tests.some(({ kind }) => kind === "run");
-  return { record, answer, shown, curve: isRun ? await calc.ask("service.curve", { plan: answer.plan, summary: answer.summary, earlier }, { units }) : null };
+  return { record, answer, shown, decided, curve: isRun ? await calc.ask("service.curve", { plan: answer.plan, summary: answer.summary, earlier }, { units }) : null };
 }, (arrived) => {
   place.setAttribute("aria-busy", String(arrived === null));
   if (arrived) drawAnswer(arrived);
 });
 const draw = () => asking.change();
 
-function drawAnswer({ record, answer, shown, curve }) {
+function drawAnswer({ record, answer, shown, decided, curve }) {
   for (const size of SIZES) document.getElementById(`upright-${size}`).media = size === page.size ? "all" : "not all";
   if (!record) return render(html`<p class="notice">${words.test.missing_record}</p><div class="dock"><a class="key key-act" href="../">${words.test.all}</a></div>`, place);
   if (!answer.plan) return render(html`<p class="notice">${words.sheet.no_plan}</p>`, place);
   const u = unitWords(words, page.system);
-  const view = { record, data, words, answer, u, shown, curve, missingWord: (name) => missingWord(name, { words, answer }) };
+  /** @type {any} */
+  const view = { record, data, words, answer, u, shown, curve, missingWord: (name) => missingWord(name, { words, answer }), decision: nothing };
+  if (wantsDecision(record, answer.verdict)) {
+    page.form ??= { state: null, reason: "", limits: "", by: record.people.tester };
+    view.decision = decisionView({ words, form: page.form, decided, write: () => settle(record, answer), change: (part) => { Object.assign(page.form, part); asking.redraw(); } });
+  }
   render(html`
     ${sheetView(view)}
     <section class="no-print send"><h2 tabindex="-1">${words.sheet.send}</h2>
       <div class="rows">
         <button type="button" class="key key-wide" @click=${() => send(csvFile({ ...view, labelOf: (name) => labelOf(name, view), kindOf }))}>${words.sheet.csv}</button>
         <button type="button" class="key key-wide" @click=${() => send(jsonFile(record))}>${words.sheet.json}</button>
-        ${answer.verdict.status === "fail" && record.finished_ms !== null ? html`${causeLink(view)}
-          <a class="key key-wide" href=${defectLink({ origin: "test", what: words.kind[record.standard.kind] ?? words.test.title, seen: words.status.fail, rank: "restricted" })}>${words.rig_status_acts.write}</a>` : nothing}
+        ${view.decision === nothing ? nothing : causeLink(view)}
       </div>
       ${chips({ name: "size", legend: words.sheet.size, value: page.size, choices: SIZES.map((id) => ({ id, label: words.sheet[id] })),
         change: (size) => { page.size = size; choose("paper", size); asking.redraw(); } })}
     </section>
     <div class="dock sheet-dock"><button type="button" class="key key-act" @click=${() => window.print()}>${words.sheet.print}</button>
       <button type="button" class="key" @click=${toFiles}>${words.sheet.send}</button></div>`, place);
+}
+
+// The rig's status as the tester decides it, with the parts that failed; written once.
+async function settle(record, answer) {
+  if (page.isWriting) return;
+  page.isWriting = true;
+  const failed = answer.verdict.tests.filter(({ status }) => status === "fail").map(({ id }) => words.test_name[id]);
+  await decide(record, page.form, `${words.kind[record.standard.kind]}, ${words.status.fail}${colon} ${failed.join(", ")}`);
+  await draw();
+  page.isWriting = false;
 }
 
 function toFiles() {

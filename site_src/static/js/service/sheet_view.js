@@ -30,6 +30,7 @@ export function sheetView(view) {
       <p class="sheet-kind">${words.standard[record.standard.id]} · ${words.kind[record.standard.kind]} · ${fill(words.sheet.edition, { id: record.standard.edition ?? words.sheet.edition_before })} · ${fill(words.test.opened, { date: `${day(record.begun_ms)}, ${dayTime(record.begun_ms)}` })} ·
         <b>${record.finished_ms === null ? words.sheet.open : fill(words.test.closed, { date: `${day(record.finished_ms)}, ${dayTime(record.finished_ms)}` })}</b></p>
       ${standing(view, Object.values(states))}
+      ${view.decision}
       ${runsView(view, states)}
       ${curve ? html`<section class="curve-block"><h3>${words.sheet.curve}</h3>${curveView({ curve, words, u })}</section>` : nothing}
       <section class="exceptions">

@@ -1,0 +1,63 @@
+"""A failed test and the rig's status: the tester decides, the rig's log has it, and no later test is due for it."""
+from playwright.sync_api import expect
+
+from tests import service_records as records
+from tests.phone.proof import RIG, T, keep_rig
+from tests.phone.store import do
+
+DECISION = T["decision"]
+
+
+def failed_sheet(take):
+    """The sheet of a failed test, after one that passed a year ago; the rig is chosen."""
+    handset = take()
+    page = handset.open("test/")
+    keep_rig(page, RIG)
+    do(page, "keepRecord", "tests", records.a_record(1, begun_ms=records.BEGUN_MS - 300 * records.DAY_MS))
+    record = records.a_failed_record(number=2)
+    do(page, "keepRecord", "tests", record)
+    page.goto(f"{handset.host.origin}test/sheet/#{record['id']}")
+    return page
+
+
+def choose(page, label):
+    page.get_by_role("group", name=DECISION["status"]).get_by_role("radio", name=label, exact=True).tap()
+
+
+def test_a_failed_test_changes_the_status_of_the_rig(take):
+    """Restricted, with what it may not do, why and by whom; the status stands on every page, and again after a reload."""
+    page = failed_sheet(take)
+    write = page.get_by_role("button", name=DECISION["write"], exact=True)
+    choose(page, DECISION["pump_out"])
+    expect(write).to_be_disabled()  # no reason
+    choose(page, DECISION["restricted"])
+    page.get_by_label(DECISION["reason"], exact=True).fill("Capacity 7 psi short")
+    expect(write).to_be_disabled()  # in service with limits, and none is named
+    page.get_by_label(DECISION["limits"], exact=True).fill("no drafting")
+    page.get_by_label(DECISION["name"], exact=True).fill("1")
+    expect(write).to_be_disabled()  # nobody's name
+    page.get_by_label(DECISION["name"], exact=True).fill("A. Tester")
+    write.tap()
+    said = page.locator("p.decision")
+    for text in (DECISION["restricted"], "no drafting", "Capacity 7 psi short", "A. Tester"):
+        expect(said).to_contain_text(text)
+    expect(page.locator("#rig-status")).to_contain_text("no drafting")
+    page.reload()
+    expect(said).to_contain_text("no drafting")
+    expect(write).to_have_count(0)
+    defect, decision = sorted(do(page, "keptRecords", "bay"), key=lambda record: record["kind"], reverse=True)
+    assert (defect["class"], defect["origin"], decision["limits"], decision["replaces"]) == ("restricted", "test", "no drafting", [defect["id"]])
+
+
+def test_the_pump_is_out_and_the_due_date_stays(take):
+    """Out of service stops the pump; the years page says failed, and due a year after the test that passed."""
+    page = failed_sheet(take)
+    choose(page, DECISION["pump_out"])
+    page.get_by_label(DECISION["reason"], exact=True).fill("Loses its vacuum")
+    page.get_by_role("button", name=DECISION["write"], exact=True).tap()
+    expect(page.locator("p.decision")).to_contain_text(DECISION["pump_out"])
+    expect(page.locator("#rig-status")).to_have_attribute("data-state", "pump_out")
+    page.get_by_role("link", name=DECISION["see"], exact=True).tap()
+    expect(page.locator("main")).to_contain_text("Loses its vacuum")
+    page.goto(page.url.split("checks/")[0] + "test/years/#rig-1")
+    expect(page.locator("main")).to_contain_text("Nov 25, 2026")  # by hand: passed 300 days before 21 September 2026, and 365 days on
