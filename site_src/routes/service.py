@@ -22,7 +22,10 @@ def words():
 
 @routes.get("/test/")
 def index():
-    return flask.render_template("service/index.html", sections=standards.sections())
+    parts = {name: {} for name in standards.NAMES}
+    for row in standards.sections():
+        parts[row["standard"]].setdefault(row["section"], []).append(row)
+    return flask.render_template("service/index.html", standards=parts)
 
 
 @routes.get("/test/<part>/")

@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import expect
 
 from calc.service import page as service_page
-from site_src.content import data, units
+from site_src.content import data, standards, units
 from tests import service_records as records
 from tests.phone import history
 from tests.phone.handset import Handset, Host
@@ -278,3 +278,26 @@ def test_a_finished_test_stays(handset):
     page.locator("input[type=file]").set_input_files(file)
     expect(page.get_by_role("status").filter(has_text=YEARS["here"].format(count=1))).to_be_visible()
     assert kept_test(page, records.a_record()["id"])["result"]["status"] == "pass"
+
+
+def test_where_limits_come_from_is_a_line_for_each_part(handset):
+    """Three standards, the chosen one named; each part of it is one line that opens to its source, and the page is two screens and not nine."""
+    page = handset.open("")
+    keep_rig(page, RIG)
+    page.goto(handset.host.origin + "test/")
+    words = data.words("service")
+    chosen = page.locator(".limits-chosen").filter(visible=True)
+    page.get_by_text(words["sources"]["title"], exact=True).tap()
+    expect(chosen).to_have_text(words["sources"]["chosen"].format(kind=words["kind"]["annual"]))
+    assert page.evaluate("document.documentElement.scrollHeight") < 2 * 740
+    page.get_by_role("radio", name=words["standard"]["europe"]).tap()
+    group = page.locator(".limits-of").filter(has=chosen)
+    expect(group).to_have_attribute("data-standard", "europe")
+    expect(chosen).to_have_count(1)
+    group.locator("> summary").tap()
+    parts = {row["section"]: row for row in standards.sections() if row["standard"] == "europe"}
+    expect(group.locator("details > summary")).to_have_text([words["section"][part] for part in parts])
+    assert all(height <= 60 for height in group.locator("details > summary").evaluate_all("(lines) => lines.map((line) => line.offsetHeight)"))
+    group.get_by_text(words["section"]["vacuum"], exact=True).tap()
+    expect(group.get_by_text(parts["vacuum"]["source"][:30]).filter(visible=True).first).to_be_visible()
+    page.close()

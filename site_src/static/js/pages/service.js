@@ -46,7 +46,17 @@ async function remove(id) {
   draw();
 }
 
+// Of the limits that stand below in groups, the one that is chosen says so, with the kind of test.
+function markChosen() {
+  for (const group of document.querySelectorAll(".limits-of")) {
+    const mark = group.querySelector(".limits-chosen");
+    mark.hidden = group.dataset.standard !== page.standard;
+    mark.textContent = fill(words.sources.chosen, { kind: words.kind[page.kind] });
+  }
+}
+
 function draw() {
+  markChosen();
   const open = page.tests.filter((test) => test.finished_ms === null);
   const done = page.tests.filter((test) => test.finished_ms !== null);
   const [, kinds] = data.kinds.find(([id]) => id === page.standard);
