@@ -20,7 +20,7 @@ IMPORT = re.compile(r'^(?:import|export) (?:[^;"]*? from )?"(\.[^"]+)"', re.MULT
 EVERY = [f"js/shared/{name}.js" for name in ("focus", "bar", "print", "offline")]  # run on each page, before its own script
 ALONE = {  # files that share nothing with a page's others, each in a bundle that is no module
     "shared/first.js": [f"js/shared/{name}.js" for name in ("guard", "theme")],  # run before the page is drawn
-    **{f"shared/{name}.js": [f"js/shared/{name}.js"] for name in ("engine_start", "first_answer")},
+    **{f"shared/{name}.js": [f"js/shared/{name}.js"] for name in ("engine_start", "first_answer", "first_pressure")},
 }
 THREAD = "shared/engine_worker.js"  # a module of its own with the interpreter in it; a page may import it too
 TOPICS = {  # pages whose scripts share a good deal with each other and with no other topic

@@ -4,7 +4,7 @@ import flask
 from calc.base import entry
 from calc.layout import answer, scale
 from site_src.content import catalogue, data, layouts, units
-from site_src.routes import answering_page
+from site_src.routes import answering_page, version
 
 routes = flask.Blueprint("pressure", __name__)
 
@@ -16,6 +16,7 @@ def page():
     shown = units.shown_in(system)
     return flask.render_template(
         "pressure.html",
+        version=version(_content()),
         answer=_opening_answer(),
         hose=data.by_id(data.named("hoses"))[line["hose"]]["label"],
         length=entry.shown(shown, "length", line["length"]),
@@ -24,7 +25,11 @@ def page():
 
 @routes.get("/pressure/page.json")
 def page_data():
-    return answering_page({**catalogue.page(), "baked": _opening_answer(), "baked_scale": _opening_scale()})
+    return answering_page(_content())
+
+
+def _content():
+    return {**catalogue.page(), "baked": _opening_answer(), "baked_scale": _opening_scale()}
 
 
 def _opening_lay():

@@ -16,9 +16,9 @@ interface Document {
 
 // `engine` is the interpreter's thread as engine_start.js begins it, before any module runs.
 interface Begun { worker: Worker; hasFailed: boolean }
-// `painted`: the rows that first_answer.js has put on the start page.
+// `painted`: the rows that first_answer.js has put on the start page; the pressure that first_pressure.js has put on Pressure.
 interface Window {
-  painted?: { name: string; pressure: string | null }[];
+  painted?: any;
   engine?: { address: string; begin: (() => Begun) | null; first: Begun | null };
   trustedTypes?: { createPolicy(name: string, rules: Record<string, (text: string) => string>): any };
 }

@@ -3,7 +3,8 @@ import { render } from "../../vendor/lit-html/lit-html.js";
 import { roomIn } from "../line/labels.js";
 import { addressOf } from "../shared/address.js";
 import { answering } from "../shared/answering.js";
-import { draftOf, keepDraft } from "../shared/draft.js";
+import { chosen } from "../shared/choices.js";
+import { draftOf } from "../shared/draft.js";
 import { calc } from "../shared/engine.js";
 import { isUnfolded, unfold } from "../shared/fold.js";
 import { basisOf, keepAnswer, lastAnswer } from "../shared/last_answer.js";
@@ -13,6 +14,7 @@ import { fill, pageData, unitWords } from "../shared/site.js";
 import { unitsOnce } from "../shared/units.js";
 import { actsOn } from "../pressure/acts.js";
 import { NOTHING_TYPED } from "../pressure/bounds.js";
+import { firstOf, keepLayout, noteOpened } from "../pressure/first.js";
 import { clean, entriesOf, hasRoom, isOld, linesOf } from "../pressure/layout.js";
 import { namesOf } from "../pressure/names.js";
 import { openingsOf } from "../pressure/opening.js";
@@ -34,6 +36,7 @@ const LARGE = 16; // rem across under which letters are so large that nothing ma
 const REST_MS = 20; // from an answer to its being kept
 const place = document.getElementById("pressure");
 const starting = calc.start();
+const profiles = chosen("profiles", "");
 const [data, draft, undone, rig] = await Promise.all([pageData(), draftOf(DRAFT), draftOf(PAST), chosenRig()]);
 const { words } = data;
 const unitsOf = unitsOnce(data.systems);
@@ -44,13 +47,15 @@ const choices = { ...data, source: standing.source, now: standing.now, waters: W
 const { soundLayout, layoutOf, usable, openingLayout } = openingsOf(choices, (id) => ready(id));
 const address = addressOf({ mark: "#layout=", old: "#lay=", longest: data.bounds.link, clean: (layout) => clean(layout, choices) });
 
-const NOTHING = { answer: null, scale: null, flowing: null, at_pump: null, bounds: null, refusal: null };
+const NOTHING = { isLast: false, answer: null, scale: null, flowing: null, at_pump: null, bounds: null, refusal: null };
 const state = { ...NOTHING, system: chosenSystem(data.systems), layout: null, from: null, selected: "A", tab: rig?.beds?.length ? "hose" : "length", lengths: {}, width: roomIn(null), shelf: data.shelf, isExample: false, isRunning: false, reach: NOTHING_TYPED, notice: null, own: rig, beds: [], faultyBeds: [], faults: null };
 const past = new Past((undone ?? []).map(({ lay, layout = lay, selected, from }) => ({ layout: soundLayout(() => layout), selected, from })).filter(({ layout }) => layout));
 const inputs = shownIn(state);
 const { shown } = inputs;
 const page = answering(question, draw);
 const saved = new Saved({ words, longest: data.bounds.name, redraw, open: openSaved });
+let worked = draft ?? null; // the draft as it is kept
+let stood = typeof window.painted === "string" ? window.painted : null; // the pressure that stood for this layout before the live answer
 let resting;
 let refused = null; // the entry that was refused last
 let isDrawn = false;
@@ -93,7 +98,7 @@ const act = actsOn({
   afresh: () => {
     state.reach = NOTHING_TYPED;
     show(openingLayout(state.beds), Symbol("afresh"), "A", openingOrigin());
-    keepDraft(DRAFT, null);
+    keepWork(null);
     state.isExample = !state.beds.length;
     say("afresh", words.pressure.is_opening, act.undo);
   },
@@ -136,9 +141,10 @@ function show(layout, what, selected = state.selected, from = state.from) {
   set(layout, selected);
   state.from = from;
   keepOrigin(rig, from, layout);
+  stood = null;
   state.notice = null;
   state.isExample = false;
-  keepDraft(DRAFT, layout);
+  keepWork(layout);
   address.leave();
   work();
 }
@@ -147,11 +153,13 @@ function show(layout, what, selected = state.selected, from = state.from) {
 const basis = () => basisOf(data.version, state.system, rig, clean(state.layout, choices));
 
 function recall() {
-  const last = lastAnswer(DRAFT, basis()) ?? (isAsBaked() ? { answer: data.baked, scale: data.baked_scale, texts: [], laid: {} } : null);
+  const own = lastAnswer(DRAFT, basis());
+  const last = own ?? (isAsBaked() ? { answer: data.baked, scale: data.baked_scale, texts: [], laid: {} } : null);
   if (!last) return null;
+  stood ??= last.answer.pressure;
   inputs.recall(last.texts);
   state.shelf = { ...data.shelf, ...last.laid, hoses: { ...data.shelf.hoses, ...last.laid.hoses } };
-  return { ...NOTHING, answer: last.answer, scale: last.scale ?? null };
+  return { ...NOTHING, answer: last.answer, scale: last.scale ?? null, isLast: own !== null };
 }
 
 const isAsBaked = () => !rig && state.system === document.documentElement.dataset.system && JSON.stringify(clean(state.layout, choices)) === JSON.stringify(clean(standing, choices));
@@ -180,12 +188,20 @@ async function convert({ units }) {
   const converted = await calc.ask("heights.converted", { layout }, { units });
   if (state.layout !== layout) return;
   state.layout = clean(converted, choices);
-  keepDraft(DRAFT, state.layout);
+  keepWork(state.layout);
+}
+
+// A layout that is worked on, or null where the page is back at its opening one.
+function keepWork(layout) {
+  worked = layout;
+  return keepLayout(layout);
 }
 
 function keepLast() {
   const laid = Object.fromEntries(linesOf(state.layout).map(({ hose }) => [hose, state.shelf.hoses[hose]]));
-  if (state.answer) keepAnswer(DRAFT, basis(), { answer: state.answer, scale: state.scale, laid: { ...state.shelf, hoses: laid }, texts: inputs.kept() });
+  if (!state.answer) return;
+  const first = state.tab === NOW || state.notice ? undefined : firstOf({ place, draft: worked, profiles, system: state.system, version: data.version, pressure: state.answer.pressure, label: words.pressure.last });
+  keepAnswer(DRAFT, basis(), { answer: state.answer, scale: state.scale, laid: { ...state.shelf, hoses: laid }, texts: inputs.kept(), first });
 }
 
 // An entry that is refused as the page opens, or as a part of it is brought, is the one that is open.
@@ -197,7 +213,7 @@ function bringRefused(answered) {
 }
 
 function draw(answered) {
-  if (!state.isRunning && !isDrawn && !answered) return; // dashes stand there
+  if (!state.isRunning && !isDrawn && !answered && !window.painted) return; // dashes stand there
   if (!isDrawn) place.replaceChildren();
   isDrawn = true;
   bringRefused(answered);
@@ -210,7 +226,7 @@ function draw(answered) {
   const lines = linesOf(layout);
   const common = {
     ...state, ...names, line: lineOf(state.selected), lines, data, rig, words, u: unitWords(words, state.system), stale: staleOf(state, words, names.labelOf), shown, lineOf, act, work, redraw, saved,
-    ready: data.ready[family()], canUndo: !past.isEmpty, hasRoom: (added) => hasRoom(layout, state.selected, added, data.bounds),
+    was: stood && state.answer && state.answer.pressure !== stood ? stood : null, ready: data.ready[family()], canUndo: !past.isEmpty, hasRoom: (added) => hasRoom(layout, state.selected, added, data.bounds),
   };
   render(pageView(common), place);
   measure();
@@ -258,12 +274,13 @@ function open() {
     state.isExample = false;
     set(linked, "A");
     keepOrigin(rig, (state.from = null), linked);
-    keepDraft(DRAFT, linked);
+    keepWork(linked);
   }
   work();
   if (linked || linked === undefined) say("top", words.pressure[linked ? "is_linked" : "damaged_link"]);
 }
 
+noteOpened(worked);
 open();
 addEventListener("hashchange", open);
 addEventListener("resize", measure);

@@ -25,14 +25,14 @@ export function staleOf({ refusal, layout, selected }, words, labelOf) {
 
 // `stale` is the sentence to show while there is no answer, null while the calculator starts.
 export function plateView(page) {
-  const { layout, answer, flowing, tab, stale, isExample, isRunning, words, u, refusal, act } = page;
+  const { layout, answer, flowing, tab, stale, isExample, isLast, was, isRunning, words, u, refusal, act } = page;
   const isNow = tab === NOW;
   const shown = isNow ? flowing : answer;
   const gravity = !isNow && answer?.pressure_psi < 0;
   const cautions = shown?.cautions ?? [];
   const [worst] = cautions;
   const isAdvised = worst?.level !== "stop" && worst?.code !== "above_working_pressure"; // past a hose's limit it is no order
-  const label = isNow ? words.now.gauge : words.pressure[!isAdvised ? "would_need" : layout.now.shut?.length ? "set_all_open" : "set"];
+  const label = isNow ? words.now.gauge : words.pressure[isLast ? "last" : !isAdvised ? "would_need" : layout.now.shut?.length ? "set_all_open" : "set"];
   const throttled = answer && !isNow ? gates(page) : [];
   const isInSight = isAdvised && throttled.length <= MOST_GATES;
   return html`
@@ -46,6 +46,7 @@ export function plateView(page) {
       ${stale && tabOf(refusal, layout) && !isShown(refusal, page) ? html`<button type="button" class="key key-wide" @click=${() => act.toEntry(refusal)}>${words.pressure.to_entry}</button>` : nothing}
       ${scaled(page, shown, worst)}
       ${isNow && flowing?.asked ? html`<p class="plate-note">${fill(words.now.asked, { ...u, asked: flowing.asked })}</p>` : nothing}
+      ${isNow || !was ? nothing : html`<p class="plate-note">${fill(words.pressure.was, { ...u, was })}</p>`}
       ${isNow || !layout.now.shut?.length || !answer ? nothing : html`<p class="plate-note">${words.now.for_all_open}</p>`}
       ${ruled(page)}
       <div role="status">${careful(cautions, page)}</div>

@@ -34,7 +34,7 @@ export function keepAnswer(page, basis, answered) {
   }
 }
 
-// What was worked out for a rig is not painted before anything is read (first_answer.js) once its profile is another.
+// What stood for entries that are no longer those of the page.
 export function dropAnswer(page) {
   for (const store of stores) {
     try {

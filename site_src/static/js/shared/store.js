@@ -2,6 +2,7 @@
 // written; its note goes only once the database has it. A note that stands is read in place of what the database has, and
 // written by whichever page reads it next. Whatever the database refuses is said above the page.
 import { openDB } from "../../vendor/idb/idb.js";
+import { jot } from "./choices.js";
 import { dropAnswer } from "./last_answer.js";
 import { noteAt, noteDown, notes, notesOf, same, strike } from "./notes.js";
 import { DATABASE, inherited } from "./older.js";
@@ -81,8 +82,14 @@ async function write(place, note, isNoted, change) {
   return state;
 }
 
+// What was worked out for a rig is not painted before anything is read (shared/first_*.js) once a profile is another.
+function dropPainted() {
+  jot("profiles", String(Date.now()));
+  for (const page of ["start", "pressure"]) dropAnswer(page);
+}
+
 function enter(place, note, change) {
-  if (place[0] === "rigs") dropAnswer("start");
+  if (place[0] === "rigs") dropPainted();
   return write(place, note, noteDown(place, note), change);
 }
 
