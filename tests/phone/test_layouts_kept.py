@@ -224,6 +224,7 @@ def test_print(handset):
     layout.page.evaluate("() => { window.print = () => { window.printed = true; }; }")
     layout.press("print")
     assert layout.page.evaluate("window.printed")
+    layout.page.evaluate("dispatchEvent(new Event('beforeprint'))")
     layout.page.emulate_media(media="print")
     paper = layout.page.locator("main").inner_text()
     for text in ("170", "Engine 9", said("pressure", "line", id="A"), said("pressure", "line", id="B"), "150 gpm"):

@@ -48,7 +48,7 @@ const { soundLayout, layoutOf, usable, openingLayout } = openingsOf(choices, (id
 const address = addressOf({ mark: "#layout=", old: "#lay=", longest: data.bounds.link, clean: (layout) => clean(layout, choices) });
 
 const NOTHING = { isLast: false, answer: null, scale: null, flowing: null, at_pump: null, bounds: null, refusal: null };
-const state = { ...NOTHING, system: chosenSystem(data.systems), layout: null, from: null, selected: "A", tab: rig?.beds?.length ? "hose" : "length", lengths: {}, width: roomIn(null), shelf: data.shelf, isExample: false, isRunning: false, reach: NOTHING_TYPED, notice: null, own: rig, beds: [], faultyBeds: [], faults: null };
+const state = { ...NOTHING, system: chosenSystem(data.systems), layout: null, from: null, selected: "A", tab: rig?.beds?.length ? "hose" : "length", lengths: {}, width: roomIn(null), shelf: data.shelf, isExample: false, isRunning: false, printed: null, reach: NOTHING_TYPED, notice: null, own: rig, beds: [], faultyBeds: [], faults: null };
 const past = new Past((undone ?? []).map(({ lay, layout = lay, selected, from }) => ({ layout: soundLayout(() => layout), selected, from })).filter(({ layout }) => layout));
 const inputs = shownIn(state);
 const { shown } = inputs;
@@ -284,7 +284,10 @@ noteOpened(worked);
 open();
 addEventListener("hashchange", open);
 addEventListener("resize", measure);
-addEventListener("beforeprint", redraw); // with the date of now
+addEventListener("beforeprint", () => {
+  state.printed = Date.now();
+  redraw();
+});
 await starting;
 const own = await atHand(rig, data.shelf, units());
 Object.assign(state, { shelf: own.shelf, own: own.rig, beds: usable(own.beds), faultyBeds: own.faulty_beds });

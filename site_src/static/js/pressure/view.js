@@ -15,11 +15,11 @@ import { NOW } from "./tabs.js";
 import { trayView } from "./tray.js";
 
 export function pageView(page) {
-  const { layout, answer, refusal, notice, faults, tab, rig, words, act, saved } = page;
+  const { layout, answer, refusal, notice, faults, tab, rig, words, act, saved, printed } = page;
   return html`
     <div class="pane" data-pane="line">
       ${beside(notice, "top", words.pressure)}
-      ${paperView({ rig, words })}
+      ${paperView({ rig, words, printed })}
       ${plateView(page)}
       ${pictureView(page)}
       ${faults?.length ? rigNamed(rig, faults, words) : nothing}
