@@ -54,7 +54,6 @@ const inputs = shownIn(state);
 const { shown } = inputs;
 const page = answering(question, draw);
 const saved = new Saved({ words, longest: data.bounds.name, redraw, open: openSaved });
-let worked = draft ?? null; // the draft as it is kept
 let stood = typeof window.painted === "string" ? window.painted : null; // the pressure that stood for this layout before the live answer
 let resting;
 let refused = null; // the entry that was refused last
@@ -98,7 +97,7 @@ const act = actsOn({
   afresh: () => {
     state.reach = NOTHING_TYPED;
     show(openingLayout(state.beds), Symbol("afresh"), "A", openingOrigin());
-    keepWork(null);
+    keepLayout(null);
     state.isExample = !state.beds.length;
     say("afresh", words.pressure.is_opening, act.undo);
   },
@@ -144,7 +143,7 @@ function show(layout, what, selected = state.selected, from = state.from) {
   stood = null;
   state.notice = null;
   state.isExample = false;
-  keepWork(layout);
+  keepLayout(layout);
   address.leave();
   work();
 }
@@ -188,19 +187,13 @@ async function convert({ units }) {
   const converted = await calc.ask("heights.converted", { layout }, { units });
   if (state.layout !== layout) return;
   state.layout = clean(converted, choices);
-  keepWork(state.layout);
-}
-
-// A layout that is worked on, or null where the page is back at its opening one.
-function keepWork(layout) {
-  worked = layout;
-  return keepLayout(layout);
+  keepLayout(state.layout);
 }
 
 function keepLast() {
   const laid = Object.fromEntries(linesOf(state.layout).map(({ hose }) => [hose, state.shelf.hoses[hose]]));
   if (!state.answer) return;
-  const first = state.tab === NOW || state.notice ? undefined : firstOf({ place, draft: worked, profiles, system: state.system, version: data.version, pressure: state.answer.pressure, label: words.pressure.last });
+  const first = state.tab === NOW || state.notice ? undefined : firstOf({ place, profiles, system: state.system, version: data.version, pressure: state.answer.pressure, label: words.pressure.last });
   keepAnswer(DRAFT, basis(), { answer: state.answer, scale: state.scale, laid: { ...state.shelf, hoses: laid }, texts: inputs.kept(), first });
 }
 
@@ -274,13 +267,13 @@ function open() {
     state.isExample = false;
     set(linked, "A");
     keepOrigin(rig, (state.from = null), linked);
-    keepWork(linked);
+    keepLayout(linked);
   }
   work();
   if (linked || linked === undefined) say("top", words.pressure[linked ? "is_linked" : "damaged_link"]);
 }
 
-noteOpened(worked);
+noteOpened(draft ?? null);
 open();
 addEventListener("hashchange", open);
 addEventListener("resize", measure);

@@ -8,34 +8,37 @@ import { snapshotOf } from "../shared/snapshot.js";
 const DRAFT = "pressure";
 const MOST = 30_000; // letters; a larger picture takes longer than it is worth
 const WORKED = scoped("worked:pressure"); // the draft that the database has, for what runs before it is read
+let worked = null; // the draft as it is kept
 
 // Keep the layout that is worked on, null for the opening one. What stood is of another: it is painted no more.
 export function keepLayout(layout) {
+  worked = layout;
   dropAnswer(DRAFT);
-  note(layout);
+  note();
   return keepDraft(DRAFT, layout);
 }
 
 // What the page opened on, where that was not noted yet.
 export function noteOpened(draft) {
+  worked = draft;
   try {
-    if (localStorage.getItem(WORKED) === null) note(draft ?? null);
+    if (localStorage.getItem(WORKED) === null) note();
   } catch {
     // no storage: nothing is painted first
   }
 }
 
-function note(draft) {
+function note() {
   try {
-    localStorage.setItem(WORKED, JSON.stringify({ draft }));
+    localStorage.setItem(WORKED, JSON.stringify({ draft: worked }));
   } catch {
     localStorage.removeItem(WORKED); // an older one would be worse than none
   }
 }
 
-// `place` as it stands at an answer to `draft`, or null where that is too large. `profiles` is when a rig on this phone was last changed.
-export function firstOf({ place, draft, profiles, system, version, pressure, label }) {
+// `place` as it stands at the answer to what is kept, or null where that is too large. `profiles` is when a rig on this phone was last changed.
+export function firstOf({ place, profiles, system, version, pressure, label }) {
   const shown = snapshotOf(place.querySelector("[data-pane=line]"));
-  const first = { of: [draft, chosen("rig", null) || null, profiles, system, version, document.documentElement.lang, innerWidth], pressure, label, shown };
+  const first = { of: [worked, chosen("rig", null) || null, profiles, system, version, document.documentElement.lang, innerWidth], pressure, label, shown };
   return JSON.stringify(first).length > MOST ? null : first;
 }
