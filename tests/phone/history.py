@@ -16,6 +16,7 @@ SEED = """async ({ tests, rig }) => {
   await new Promise((done) => { writing.oncomplete = done; });
   database.close();
   localStorage.setItem("rig", rig.id);
+  localStorage.setItem("profiles", String(Date.now())); // as the door to what is kept notes it
 }"""
 
 
