@@ -21,21 +21,7 @@ def of_rig(records):
     that sets the state is repaired and waits for release, and the open defects, worst first. Raises nothing.
     Source: common practice (a rig is as its worst open defect; back in service by a second name only).
     """
-    withdrawn, live = _withdrawn(records)
-    opinions, seen, released, repaired = {}, set(), set(), {}
-    for record in live:
-        kind = record["kind"]
-        if kind == "defect":
-            opinions.setdefault(record["id"], []).append(record)
-        elif kind == "decision":
-            opinions.setdefault(record["defect"], []).append(record)
-            seen.update(record["replaces"])
-        elif kind == "release" and two_names(record):
-            released.update(record["defects"])
-            seen.update(record["replaces"])
-        elif kind == "repair":
-            for id in record["defects"]:
-                repaired[id] = record["by"]
+    withdrawn, live, opinions, seen, released, repaired = _written(records)
     names = {record["id"]: record for record in live if record["kind"] == "defect"}
     defects = []
     for id in sorted(names):
@@ -58,6 +44,35 @@ def of_rig(records):
     }
 
 
+def out_ms(records, from_ms, on_ms):
+    """How long a rig, or its pump, was out of service.
+
+    records: its log, as for of_rig
+    from_ms, on_ms: the time that is looked at, milliseconds since 1970
+
+    Returns milliseconds: of each defect from the word that took the rig out to the word that replaced it, times that run together
+    counted once, by the clocks of the phones. What was withdrawn never took it out. Raises CalcError naming on_ms.
+    Source: common practice (out of service from the tag to the release).
+    """
+    if not on_ms >= from_ms:
+        raise CalcError("on_ms", "too_small", least=from_ms)
+    withdrawn, _, opinions, seen, released, _ = _written(records)
+    is_open = {defect["id"] for defect in of_rig(records)["defects"]}
+    spans = []
+    for id in opinions:
+        if opinions[id][0]["kind"] != "defect" or id in withdrawn and id not in is_open:
+            continue
+        holds = id not in released and all([opinion["id"] in seen for opinion in opinions[id]])
+        for opinion in opinions[id]:
+            if _state(opinion) in STATES[:2]:
+                spans.append((max(opinion["at_ms"], from_ms), on_ms if holds else min(seen.get(opinion["id"], on_ms), on_ms)))
+    answer, last = 0, from_ms
+    for begun, ended in sorted(spans):
+        answer += max(ended - max(begun, last), 0)
+        last = max(last, ended)
+    return answer
+
+
 def worst_first(rigs):
     """The rigs of a phone, the worst first.
 
@@ -72,6 +87,30 @@ def worst_first(rigs):
             raise CalcError("state", "unknown")
     rows = [(STATES.index(rig["state"]), -rig["overdue"], -rig["open"], rig["next_day"] is None, rig["next_day"] or 0, rig["id"]) for rig in rigs]
     return [row[-1] for row in sorted(rows)]
+
+
+def _written(records):
+    """What was withdrawn, what lives, the opinions of each defect, its own first, when each was first seen by another, what was
+    released, and who repaired what."""
+    withdrawn, live = _withdrawn(records)
+    opinions, seen, released, repaired = {}, {}, set(), {}
+    for record in live:
+        kind = record["kind"]
+        sees = []
+        if kind == "defect":
+            opinions.setdefault(record["id"], []).insert(0, record)
+        elif kind == "decision":
+            opinions.setdefault(record["defect"], []).append(record)
+            sees = record["replaces"]
+        elif kind == "release" and two_names(record):
+            released.update(record["defects"])
+            sees = record["replaces"]
+        elif kind == "repair":
+            for id in record["defects"]:
+                repaired[id] = record["by"]
+        for id in sees:
+            seen[id] = min(seen.get(id, record["at_ms"]), record["at_ms"])
+    return withdrawn, live, opinions, seen, released, repaired
 
 
 def _withdrawn(records):

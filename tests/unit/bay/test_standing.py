@@ -157,3 +157,44 @@ def test_worst_first(run):
     with pytest.raises(CalcError) as refusal:
         run.unheld("bay.standing", "worst_first", rigs=[of_phone("x", "asleep")])
     assert (refusal.value.field, refusal.value.code) == ("state", "unknown")
+
+
+HOUR_MS = DAY_MS // 24
+OUT, BACK = defect("d1"), release("r1", ["d1"], ["d1"], at_ms=NOW_MS + 5 * DAY_MS)
+
+
+@pytest.mark.parametrize(("made", "days"), [
+    ([], 0),
+    ([OUT], 10),  # still out: from the tag to the day it is looked at
+    ([OUT, BACK], 5),
+    ([OUT, decision("e1", "d1", "restricted", ["d1"], at_ms=NOW_MS + 2 * DAY_MS)], 2),  # limits only from then on
+    ([defect("d1", "restricted"), decision("e1", "d1", "out_of_service", ["d1"], at_ms=NOW_MS + 4 * DAY_MS)], 6),
+    ([OUT, BACK, defect("d2", scope="apparatus", at_ms=NOW_MS + 3 * DAY_MS), release("r2", ["d2"], ["d2"], at_ms=NOW_MS + 7 * DAY_MS)], 7),  # 0 to 5 and 3 to 7
+    ([OUT, BACK, defect("d2", at_ms=NOW_MS + 8 * DAY_MS)], 7),  # 0 to 5 and 8 to 10
+    ([OUT, record("withdrawn", "w1", replaces=["d1"], reason="other engine")], 0),
+    ([defect("d1", scope="foam"), defect("d2", "report")], 0),  # neither takes the rig or its pump out
+    ([defect("d1", at_ms=NOW_MS - 9 * DAY_MS)], 10),  # from before the time that is looked at
+    ([defect("d1", at_ms=NOW_MS + 30 * DAY_MS)], 0),  # dated ahead
+    ([OUT, release("r1", ["d1"], ["d1"], at_ms=NOW_MS - DAY_MS)], 0),  # back before it went out: a clock was wrong
+    ([OUT, release("r1", ["d1"], [], at_ms=NOW_MS + DAY_MS)], 10),  # it saw nothing of what holds
+    ([decision("e9", "none", "out_of_service", [])], 0),  # of no defect that is here
+])
+def test_days_out(run, made, days):
+    """By hand, of ten days from the moment the first defect was written."""
+    for order in (made, made[::-1]):
+        assert run("bay.standing", "out_ms", records=order, from_ms=NOW_MS, on_ms=NOW_MS + 10 * DAY_MS) == days * DAY_MS
+
+
+def test_days_out_of_a_time_that_ends_before_it_begins(run):
+    with pytest.raises(CalcError) as refusal:
+        run("bay.standing", "out_ms", records=[], from_ms=NOW_MS, on_ms=NOW_MS - 1)
+    assert (refusal.value.field, refusal.value.code) == ("on_ms", "too_small")
+
+
+@settings(max_examples=60, deadline=None)
+@given(made=logs())
+def test_out_now_and_out_by_time_agree(run, made):
+    """A rig that is out of service by its status is out in the hour that ends the log, and one that is not is in service there."""
+    on_ms = NOW_MS + 40 * DAY_MS  # after every record
+    is_out = standing(run, *made)["state"] in ("out_of_service", "pump_out")
+    assert run("bay.standing", "out_ms", records=made, from_ms=on_ms - HOUR_MS, on_ms=on_ms) == (HOUR_MS if is_out else 0)
