@@ -52,6 +52,25 @@ def judged(limit, text, own, earlier, units):
     }
 
 
+def course(limit, own, earlier):
+    """Where readings went, without a new one.
+
+    limit, own, earlier: as for judged
+
+    Returns `{"side", "trend", "amounts"}`: the newest against the limit as it stands, low, high or None; the trend; and the last
+    readings, oldest first. Raises CalcError naming limit. Source: common practice (three in a row make a trend).
+    """
+    if limit["kind"] not in KINDS:
+        raise CalcError("limit", "unknown")
+    value, to = (own["value"], own["to"]) if own else (limit["value"], limit["to"])
+    low = value if limit["kind"] in ("min", "range") else None
+    high = {"max": value, "range": to}.get(limit["kind"])
+    amounts = [amount for _, amount in sorted([(row["at_ms"], row["amount"]) for row in earlier])][-MOST_EARLIER:]
+    is_low = bool(amounts) and low is not None and amounts[-1] < low - HAIR
+    is_high = bool(amounts) and high is not None and amounts[-1] > high + HAIR
+    return {"side": "low" if is_low else "high" if is_high else None, "trend": _trend(amounts, low, high), "amounts": amounts}
+
+
 def shown(limit, own, units):
     """A limit as texts in the page's unit.
 

@@ -140,3 +140,39 @@ def test_a_record_dated_ahead_hides_nothing(run, ahead_days, standing):
     answer = run("bay.board", "due", rows=[ROW], records=records, on_ms=NOW_MS + DAY_MS / 2, offset_min=0)
     assert answer["rows"][0]["standing"] == standing
     assert answer["meters"]["miles"] == (None if ahead_days else 9000.0)
+
+
+WEEKLY = {"id": "weekly", "months": None, "days": 7, "hours": None, "miles": None, "by": ["weekly"]}
+
+
+def ended(days_ago, id):
+    at_ms = NOW_MS - days_ago * DAY_MS
+    return [record("round", f"r{id}", at_ms=at_ms, list="weekly", items=["prime_hold"]), record("ended", f"e{id}", at_ms=at_ms, round=f"r{id}", took_s=60, hurried=0)]
+
+
+@pytest.mark.parametrize(("days_ago", "done", "due"), [
+    ([], 0, 0),  # an empty log: nothing is known of it
+    ([0], 0, 0),  # begun today: no week is over
+    ([0, 27], 2, 4),  # four weeks of days 0 to 27 ago; 27 is in the fourth
+    ([0, 26], 1, 3),  # three whole weeks end today; 26 days ago was before them
+    ([0, 7, 14, 21, 27], 4, 4),
+    ([0, 1, 2, 3, 4, 5, 6, 27], 2, 4),  # seven in one week make no other week good
+    ([13, 27], 2, 4),
+    ([-3, 27], 1, 4),  # dated ahead
+])
+def test_done_of_due(run, days_ago, done, due):
+    """By hand: weeks are counted back from today to the day the log begins."""
+    records = [made for place, ago in enumerate(days_ago) for made in ended(ago, place)]
+    answer = run("bay.board", "done_of_due", rows=[WEEKLY], records=records, from_ms=NOW_MS - 90 * DAY_MS, on_ms=NOW_MS, offset_min=0)
+    assert answer == ([{"id": "weekly", "done": done, "due": due}] if days_ago else [])
+
+
+def test_done_of_due_looks_back_so_far(run):
+    """Of a log of years only the weeks of the time that is looked at; months by their mean length, 30.44 days; rows without either are left out."""
+    records = [made for place in range(60) for made in ended(place * 7, place)]
+    rows = [WEEKLY, {**ROW, "id": "m", "months": 1}, {**ROW, "id": "meter", "months": None, "hours": 50}]
+    answer = run("bay.board", "done_of_due", rows=rows, records=records, from_ms=NOW_MS - 89 * DAY_MS, on_ms=NOW_MS, offset_min=0)
+    assert answer == [{"id": "weekly", "done": 12, "due": 12}, {"id": "m", "done": 0, "due": 3}]  # 90 days: 12 weeks of 7, 3 months of 30
+    with pytest.raises(CalcError) as refusal:
+        run("bay.board", "done_of_due", rows=rows, records=records, from_ms=NOW_MS, on_ms=NOW_MS - 1, offset_min=0)
+    assert (refusal.value.field, refusal.value.code) == ("on_ms", "too_small")

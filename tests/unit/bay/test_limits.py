@@ -88,3 +88,17 @@ def test_no_reading(run, text):
     with pytest.raises(CalcError) as refusal:
         judged(run, VACUUM, text)
     assert refusal.value.field == "reading"
+
+
+@pytest.mark.parametrize(("limit", "own", "amounts", "side", "trend"), [
+    (VACUUM, None, [], None, None), (VACUUM, None, [22], None, None), (VACUUM, None, [21.9], "low", None),
+    (VACUUM, None, [25, 24, 23], None, "toward"), (VACUUM, None, [23, 24, 25], None, "away"), (VACUUM, None, [25, 23, 24], None, "level"),
+    (VACUUM, {"value": 18, "to": None, "whose": "plate"}, [21], None, None), (LOSS, None, [8, 9, 10.1], "high", "toward"),
+    (VOLTS, None, [14.2, 14.5, 14.8], "high", "toward"), (AIM, None, [120, 130, 140], None, None),
+    (VOLTS, {"value": 13, "to": None, "whose": "plate"}, [14, 14.2, 14.8], None, "away"),  # an own limit of one side
+])
+def test_where_readings_went(run, limit, own, amounts, side, trend):
+    """The newest against the limit, and three in a row, in whatever order they stand in the log; the last six are given."""
+    rows = [{"at_ms": NOW_MS + count * DAY_MS, "amount": amount} for count, amount in enumerate(amounts)]
+    answer = run("bay.limits", "course", limit=limit, own=own, earlier=rows[::-1])
+    assert (answer["side"], answer["trend"], answer["amounts"]) == (side, trend, amounts)
