@@ -3,7 +3,7 @@
     .venv/bin/python build.py                     build
     .venv/bin/python build.py --serve [PORT]      build, then serve on this machine
     .venv/bin/python build.py --at /pump/         build for a host where the site lies under /pump/ (for its 404 page)
-    .venv/bin/python build.py --report FOLDER     instead of a build: a fleet report of the exported test results in FOLDER
+    .venv/bin/python build.py --report FOLDER     instead of a build: a fleet report of the exported test results and rig logs in FOLDER
     .venv/bin/python build.py --gzip              build, with a .gz beside each file for hosts that send those
     .venv/bin/python build.py --check ADDRESS     instead of a build: what is wrong with the site as it is hosted there
     .venv/bin/python build.py --rigs FOLDER       bake a department's rigs in place of the made-up ones
@@ -130,7 +130,7 @@ def parsed():
     building.add_argument("--rigs", type=pathlib.Path, metavar="FOLDER", help="the department's rigs, as TOML")
     building.add_argument("--gzip", action="store_const", const=True, help="write a .gz beside each file")
     parser.add_argument("--check", metavar="ADDRESS", help="say what is wrong with the site as it is hosted")
-    reporting.add_argument("--report", type=pathlib.Path, metavar="FOLDER", help="report on the exported test results in a folder, into FOLDER/report")
+    reporting.add_argument("--report", type=pathlib.Path, metavar="FOLDER", help="report on the exported test results and rig logs in a folder, into FOLDER/report")
     reporting.add_argument("--units", choices=[system["id"] for system in units.systems()], help="units of the report")
     reporting.add_argument("--language", choices=data.languages(), help="language of the report")
     options = parser.parse_args()
@@ -148,7 +148,7 @@ def parsed():
 def print_report(options):
     """Write the fleet's report in place of the site."""
     facts = report.write(options.report, system=options.units or "US", language=options.language or "en")
-    print(f"Reported {facts['tests']} tests of {facts['rigs']} rigs from {facts['files']} files, {facts['bad']} of them unusable: {facts['page']}")
+    print(f"Reported {facts['tests']} tests of {facts['rigs']} rigs and the logs of {facts['logs']} from {facts['files']} files, {facts['bad']} of them unusable: {facts['page']}")
 
 
 def print_build(options):

@@ -1,4 +1,4 @@
-"""The fleet's report: a folder of exported test results to plain pages that read and print anywhere.
+"""The fleet's report: a folder of exported test results and logs of rigs to plain pages that read and print anywhere.
 
 Every result is worked out anew from its readings; nothing a file says of itself is believed, and nothing in it can be more than
 text on a page: no script may run there, and all of it is escaped.
@@ -15,6 +15,7 @@ import jinja2
 from calc.base.errors import CalcError
 from calc.service import due, file as service_file, history as service_history
 from site_src.content import data, former, standards, units
+from site_src.report import logs as report_logs
 
 PLACE = "report"  # the folder within the folder
 MARK = '<meta name="generator" content="panelhand fleet report">'
@@ -28,12 +29,12 @@ class ReportError(ValueError):
 def write(folder, on=None, system="US", language="en"):
     """Write the report of a folder into its subfolder `report`, and say what it is of.
 
-    folder: path of a folder that holds results as the Test pages export them, at any depth
+    folder: path of a folder that holds results as the Test pages export them and logs of rigs, at any depth
     on: the day it is made for, as a date; today where none is given
     system: units it is read in, such as "US"
     language: of its words, such as "en"
 
-    Returns the path of its first page and counts: `{"page", "files", "tests", "rigs", "bad"}`. Raises ReportError where
+    Returns the path of its first page and counts: `{"page", "files", "tests", "rigs", "logs", "bad"}`. Raises ReportError where
     there is no such folder or no file in it. A file that cannot be used is named in the report.
     """
     folder = pathlib.Path(folder)
@@ -42,15 +43,17 @@ def write(folder, on=None, system="US", language="en"):
         raise ReportError(f"{folder}: no such folder.")
     files = sorted(path for path in folder.rglob("*") if path.suffix.lower() == ".json" and out not in path.parents)
     if not files:
-        raise ReportError(f"{folder}: no .json file of test results in it.")
+        raise ReportError(f"{folder}: no .json file of test results or logs in it.")
     facts = told(files, folder, on or datetime.date.today(), system, language)
     render = renderer(system, language)
     pages = {out / rig["page"]: render("rig.html", rig=rig, **facts) for rig in facts["rigs"]}
+    pages.update({out / log["page"]: render("log.html", log=log, **facts) for log in facts["logs"]})
     pages[out / "index.html"] = render("index.html", **facts)
     clear(out, pages)
     for path, text in pages.items():
         page(path, text)
-    return {"page": out / "index.html", "files": len(files), "tests": facts["tests"], "rigs": len(facts["rigs"]), "bad": len(facts["bad"])}
+    return {"page": out / "index.html", "files": len(files), "tests": facts["tests"], "rigs": len(facts["rigs"]), "logs": len(facts["logs"]),
+            "bad": len(facts["bad"]) + len(facts["bad_logs"])}
 
 
 def clear(out, pages):
@@ -82,10 +85,14 @@ def told(files, folder, on, system, language="en"):
     """Everything the report says, as plain data."""
     shown = units.fine(system, language)
     days = data.load("service/common")["due"]["interval_days"]
-    newest, bad, changed, turned, older = {}, [], [], [], 0
+    newest, bad, changed, turned, older, logs = {}, [], [], [], 0, report_logs.Logs()
     for path in files:
         name = path.relative_to(folder).as_posix()
-        for record, reason, at in records(path, shown):
+        content, fault = content_of(path)
+        if not fault and report_logs.is_log(content):
+            logs.take(name, content)
+            continue
+        for record, reason, at in [(None, fault, None)] if fault else records(content, shown):
             if reason:
                 bad.append({"file": name, "reason": reason, "at": at})
                 continue
@@ -107,7 +114,9 @@ def told(files, folder, on, system, language="en"):
     end_ms = (datetime.datetime.combine(on, datetime.time(23, 59, 59), datetime.UTC)).timestamp() * 1000
     rigs = [rig_of(tests, end_ms, days, shown) for tests in by_rig.values()]
     rigs.sort(key=lambda rig: (due.ORDER.index(rig["standing"]["status"]), in_turn(rig["name"]), rig["page"]))
+    names = {id: tests[-1]["rig_name"] for id, tests in by_rig.items()}
     return {
+        **report_logs.facts(logs, names, end_ms, shown),
         "rigs": rigs, "bad": bad, "changed": changed, "turned": turned, "older": older, "former": [record for record in done if record["edition"]], "files": len(files), "tests": len(done), "days": days,
         "on": on.isoformat(), "unfinished": sorted((each for each in newest.values() if each["at_ms"] is None), key=lambda each: each["rig_name"]),
     }
@@ -120,22 +129,30 @@ def turns(earlier, later, file):
     return [{"file": file, "rig_name": later["rig_name"], "at_ms": later["at_ms"], "was": earlier["status"], "status": later["status"]}]
 
 
-def records(path, shown):
-    """What a file holds, one after another: (what the report needs of it, None, None) or (None, why not, where)."""
+def content_of(path):
+    """What a file holds, and None; or None, and why it cannot be read."""
     try:
         if path.is_symlink() or not path.is_file():  # a folder, a pipe, a link to anything
-            return [(None, "unreadable", None)]
-        if path.stat().st_size > service_file.LARGEST_BYTES:
-            return [(None, "too_large", None)]
-        given = json.loads(path.read_text(encoding="utf-8-sig"), parse_constant=_no_constant)
+            return None, "unreadable"
+        size = path.stat().st_size
+        if size > report_logs.LARGEST_BYTES:
+            return None, "too_large"
+        content = json.loads(path.read_text(encoding="utf-8-sig"), parse_constant=_no_constant)
     except OSError:
-        return [(None, "unreadable", None)]
+        return None, "unreadable"
     except (ValueError, RecursionError):
-        return [(None, "not_json", None)]
-    given = given if isinstance(given, list) else [given]
-    if len(given) > service_file.MOST_RECORDS:
+        return None, "not_json"
+    if size > service_file.LARGEST_BYTES and not report_logs.is_log(content):
+        return None, "too_large"
+    return content, None
+
+
+def records(content, shown):
+    """The tests of a file, one after another: (what the report needs of it, None, None) or (None, why not, where)."""
+    listed = content if isinstance(content, list) else [content]
+    if len(listed) > service_file.MOST_RECORDS:
         return [(None, "too_many", None)]
-    return [_record(each, shown) for each in given if not service_file.is_baseline(each)]
+    return [_record(test, shown) for test in listed if not service_file.is_baseline(test)]
 
 
 def _no_constant(name):
@@ -193,7 +210,7 @@ def renderer(system, language):
     given = {
         "mark": MARK, "t": test, "r": test["report"], "site": site["site"]["name"], "u": site["unit"][system], "style": style,
         "policy": f"default-src 'none'; style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'", "language": language,
-        "colon": data.colon(language), "label": lambda name: label_of(name, test), "rating": lambda gpm: rating(gpm, shown),
+        **report_logs.words(language), "colon": data.colon(language), "label": lambda name: label_of(name, test), "rating": lambda gpm: rating(gpm, shown),
     }
     return lambda name, **facts: environment.get_template(name).render(**given, **facts)
 

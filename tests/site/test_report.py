@@ -220,7 +220,7 @@ def spoiled(record, chance):
     record = copy.deepcopy(record)
     for _ in range(chance.randint(1, 3)):
         holder, key = chance.choice(list(values(record)))
-        holder[key] = chance.choice(ODD)
+        holder[key] = copy.deepcopy(chance.choice(ODD))
     return record
 
 
