@@ -143,6 +143,26 @@ def test_check_after_repair(take, tmp_path):
     expect(button(page, QUICK["seen"])).to_be_disabled()
 
 
+def test_a_step_of_the_check_is_one_screen(handset):
+    """Of five steps the one to do now is in sight whole: act, signs and both answers, none cut and nothing sideways; the readings are cells without keys."""
+    page = history.held(handset)
+    page.goto(handset.host.origin + "test/quick/")
+    for number in (1, 2, 3, 4):
+        expect(page.get_by_role("img", name=QUICK["place"].format(number=number, most=5))).to_be_visible()
+        expect(page.locator(".quick-open")).to_be_in_viewport()
+        for key in ("seen", "not_seen"):
+            expect(button(page, QUICK[key])).to_be_in_viewport(ratio=1)
+        if number < 4:
+            plate, dock = (page.locator(each).bounding_box() for each in (".quick-see", ".quick-answers"))
+            assert plate["y"] + plate["height"] <= dock["y"]
+            button(page, QUICK["seen"]).tap()
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    expect(page.locator(".quick-open").get_by_role("button")).to_have_count(0)
+    button(page, f"{QUICK['undo']}: {TOLD['quick_step']['prime']['title']}").tap()
+    expect(page.get_by_role("img", name=QUICK["place"].format(number=3, most=5))).to_be_visible()
+    page.close()
+
+
 def test_names_from_files_are_text(handset):
     """A name from a file is a name on the page and nothing else."""
     text = "<img src=x onerror=alert(1)>"

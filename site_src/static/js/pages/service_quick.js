@@ -12,9 +12,9 @@ import { stayAwake } from "../shared/awake.js";
 import { baselineFile, baselineRow } from "../service/files.js";
 import { textView } from "../service/entries.js";
 import {
-  closed, isUnderWay, keepQuick, opened, STEPS, withBaseline, withEarlier, withReading, withRepaired, withSeen, withoutBaseline, withStopped, withUnseen,
+  closed, isOpenAt, isUnderWay, keepQuick, opened, STEPS, withBaseline, withEarlier, withReading, withRepaired, withSeen, withoutBaseline, withStopped, withUnseen,
 } from "../service/quick_record.js";
-import { rowText, stepView } from "../service/quick_step.js";
+import { answersView, hereView, rowText, stepsView } from "../service/quick_step.js";
 import { refuser } from "../service/refusal.js";
 import { shownIn } from "../service/shown.js";
 import { day } from "../shared/times.js";
@@ -93,12 +93,16 @@ function drawAnswer() {
     data, words, record, act, answer, u, shown, system: page.system, isLooked: page.isLooked,
     refusal: refuser(answer.problems, { words, u }),
   };
+  const here = record.open.stopped ? undefined : STEPS.find((step) => isOpenAt(record, step));
   render(html`
-    <p class="standing"><b>${rig.name}</b></p>
-    <details class="beware hatched" ?open=${!Object.keys(record.open.seen).length}><summary>${words.test.beware}</summary>${orderLines(data.orders, words)}</details>
+    <p class="quick-rig"><b>${rig.name}</b></p>
     ${page.isLooked ? nothing : html`<section class="notice" role="alert"><p>${words.quick.look_again}</p>
       <button type="button" class="key key-wide key-act" @click=${() => { page.isLooked = true; draw(); }}>${words.quick.looked}</button></section>`}
-    ${record.open.stopped ? stoppedView() : STEPS.map((step) => stepView(view, step))}
+    ${here ? hereView(view, here) : nothing}
+    ${record.open.stopped ? stoppedView() : nothing}
+    ${endView(answer)}
+    <details class="beware hatched" ?open=${!Object.keys(record.open.seen).length}><summary>${words.test.beware}</summary>${orderLines(data.orders, words)}</details>
+    ${record.open.stopped ? nothing : stepsView(view)}
     ${textView({ id: "repaired", label: words.quick.repaired, value: record.open.repaired, change: (text) => change(withRepaired(record, text)) })}
     ${record.baseline ? html`<details class="section"><summary>${fill(words.quick.baseline_of, { date: day(record.baseline.at_ms) })}</summary>
       <ul class="listed">${record.baseline.readings.map((reading) => html`<li>${rowText({ reading, words, u, shown })}</li>`)}</ul>
@@ -106,8 +110,8 @@ function drawAnswer() {
         <button type="button" class="key key-wide" @click=${act.removeBaseline}>${words.quick.remove_baseline}</button></div></details>`
       : html`<p>${words.quick.no_baseline} ${words.quick.bring_baseline} <a class="key" href=${new URL("test/years/", home).href}>${words.years.title}</a></p>`}
     ${live(page.removed ? html`<p class="notice">${words.quick.taken_off} <button type="button" class="key" @click=${act.putBack}>${words.quick.put_back}</button></p>` : nothing)}
-    ${endView(answer)}
-    ${earlierView({ u, shown })}`, place);
+    ${earlierView({ u, shown })}
+    ${here ? answersView(view, here) : nothing}`, place);
 }
 
 const stoppedView = () => html`

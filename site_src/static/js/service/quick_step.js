@@ -1,33 +1,44 @@
-// One step of the check after a repair: done, open, or waiting for the one before.
+// The steps of the check after a repair: the one to do now, and all of them as a line.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { colon, fill, home } from "../shared/site.js";
 import { dayTime } from "../shared/times.js";
-import { amountView } from "./entries.js";
+import { route, routeList } from "../line/route.js";
+import { tagged } from "../shared/units.js";
+import { kindOf } from "./entries.js";
 import { isOpenAt, STEPS } from "./quick_record.js";
 
-export function stepView(view, step) {
-  const { words, record, act, isLooked } = view;
-  const told = words.quick_step[step];
-  const number = STEPS.indexOf(step) + 1;
-  const seen = record.open.seen[step];
-  if (seen !== undefined) {
-    return html`<section class="quick-step quick-done"><div><h2>${number}. ${told.title}</h2>
-      <p>✓ ${fill(words.quick.done_at, { time: dayTime(seen) })}</p>
-      ${step === "raise" ? raised(view) : nothing}</div>
-      <button type="button" class="key" aria-label=${`${words.quick.undo}${colon} ${told.title}`} @click=${() => act.unsee(step)}>${words.quick.undo}</button></section>`;
-  }
-  if (!isOpenAt(record, step)) return html`<section class="quick-step quick-waits"><h2>${number}. ${told.title}</h2><p>${words.quick.waits}</p></section>`;
+// The line of the check: where it stands, and what is to do now; the signs to see on the plate.
+export function hereView(view, step) {
+  const { words, isLooked } = view;
+  const text = words.quick_step[step];
+  const name = fill(words.quick.place, { number: STEPS.indexOf(step) + 1, most: STEPS.length });
   return html`
-    <section class="quick-step quick-open"><h2>${number}. ${told.title}</h2>
-      <p class="quick-act">${told.act}</p>
+    <div class="quick-line">${route({ stations: STEPS.map((each) => ({ state: stateOf(view.record, each) })), name, label: name })}</div>
+    <section class="quick-open"><h2>${text.title}</h2>
+      <p class="quick-act">${text.act}</p>
       ${cardLink(view, step)}
-      <fieldset class="bare" ?disabled=${!isLooked}>
-        ${step === "raise" ? raising(view) : nothing}
-        <p class="quick-see">${told.see}</p>
-        <div class="quick-answers"><button type="button" class="key key-act" @click=${() => act.see(step)}>${words.quick.seen}</button>
-          <button type="button" class="key key-danger" @click=${() => act.halt(step)}>${words.quick.not_seen}</button></div>
-      </fieldset>
+      <fieldset class="bare" ?disabled=${!isLooked}>${step === "raise" ? raising(view) : nothing}</fieldset>
+      <div class="plate quick-see"><b>${words.quick.you_see}</b><p>${text.see}</p></div>
     </section>`;
+}
+
+export const answersView = ({ words, act, isLooked }, step) => html`
+  <div class="dock quick-answers"><button type="button" class="key key-danger" ?disabled=${!isLooked} @click=${() => act.halt(step)}>${words.quick.not_seen}</button>
+    <button type="button" class="key key-act" ?disabled=${!isLooked} @click=${() => act.see(step)}>${words.quick.seen}</button></div>`;
+
+// All steps down the page: what was seen and when, and what is still to come.
+export const stepsView = (view) => routeList(STEPS.map((step) => ({ state: stateOf(view.record, step), content: rowView(view, step) })));
+
+const stateOf = (record, step) => (record.open.seen[step] !== undefined ? "proven" : isOpenAt(record, step) ? "here" : "todo");
+
+function rowView(view, step) {
+  const { words, record, act } = view;
+  const { title } = words.quick_step[step];
+  const seen = record.open.seen[step];
+  if (seen === undefined) return html`<p class="quick-row"><b>${title}</b></p>`;
+  return html`<div class="quick-row"><p><b>${title}</b> ${fill(words.quick.done_at, { time: dayTime(seen) })}</p>
+    <button type="button" class="key" aria-label=${`${words.quick.undo}${colon} ${title}`} @click=${() => act.unsee(step)}>${words.quick.undo}</button>
+    ${step === "raise" ? raised(view) : nothing}</div>`;
 }
 
 const cardLink = ({ words, data }, step) => {
@@ -36,19 +47,28 @@ const cardLink = ({ words, data }, step) => {
 };
 
 function raising(view) {
-  const { words, record, data, u, act, answer, shown } = view;
-  return record.open.readings.map((reading, place) => {
-    const at = `${data.quick.step_psi[place]}@US`;
-    const told = answer.steps[place];
-    return html`
-      <fieldset class="bed"><legend>${fill(words.quick.raise_to, { at: shown("pressure", at), ...u })}</legend>
-        ${amountView(view, { id: `engine-${place}`, name: "engine_rpm", label: words.quick.speed, text: reading.engine_rpm, start: record.baseline?.readings[place]?.engine_rpm ?? "1000",
-          at: [`${place}.engine_rpm`], change: (text) => act.reading(place, "engine_rpm", text) })}
-        ${amountView(view, { id: `pressure-${place}`, name: "discharge_psi", label: words.quick.pressure, text: reading.discharge_psi, start: at,
-          at: [`${place}.discharge_psi`], change: (text) => act.reading(place, "discharge_psi", text) })}
-        ${compared(told, view)}
-      </fieldset>`;
-  });
+  const { words, record, data, u, answer, shown } = view;
+  return record.open.readings.map((reading, place) => html`
+    <fieldset class="quick-reading"><legend>${fill(words.quick.raise_to, { at: shown("pressure", `${data.quick.step_psi[place]}@US`), ...u })}</legend>
+      <div class="cells">
+        ${cellView(view, { id: `engine-${place}`, place, field: "engine_rpm", label: words.quick.speed, text: reading.engine_rpm })}
+        ${cellView(view, { id: `pressure-${place}`, place, field: "discharge_psi", label: words.quick.pressure, text: reading.discharge_psi })}
+      </div>
+      ${compared(answer.steps[place], view)}
+    </fieldset>`);
+}
+
+function cellView({ u, act, shown, system, refusal }, { id, place, field, label, text }) {
+  const kind = kindOf(field);
+  const refused = refusal([`${place}.${field}`], id);
+  return html`
+    <div class="cell" ?data-refused=${refused !== null}><label for=${id}>${label}</label>
+      <span class="cell-figure"><input id=${id} name=${field} inputmode="decimal" autocomplete="off" .value=${shown(kind, text)} placeholder="–"
+        aria-invalid=${refused ? "true" : "false"} aria-describedby=${refused ? `${id}-unit ${id}-refused` : `${id}-unit`}
+        @input=${({ target }) => act.reading(place, field, target.value.trim() ? tagged(target.value, system) : "")}>
+        <span class="cell-side"><span id="${id}-unit" aria-hidden="true">${u[`u_${kind}`]}</span></span></span>
+      ${refused ? html`<p class="refusal" id="${id}-refused" role="alert">${refused}</p>` : nothing}
+    </div>`;
 }
 
 function compared(step, { words, u }) {
