@@ -42,16 +42,18 @@ def summed(figures, missing, code="blank"):
     missing: names of what was not read
     code: why it is not proven, where something is missing
 
-    Returns `{"status", "code", "decided", "missing", "figures"}`. Raises nothing.
+    Returns `{"status", "code", "decided", "missing", "figures", "is_close"}`, the last where all passed and another gauge might say
+    otherwise of one. Raises nothing.
     """
     failed = [figure for figure in figures if figure["status"] == FAIL]
     if failed:
         decided = deciding(failed)
-        return {"status": FAIL, "code": _side(decided), "decided": decided, "missing": missing, "figures": figures}
+        return {"status": FAIL, "code": _side(decided), "decided": decided, "missing": missing, "figures": figures, "is_close": False}
     missing = missing + [figure["id"] for figure in figures if figure["status"] == NOT_PROVEN and figure["id"] not in missing]
     if missing or not figures:
-        return {"status": NOT_PROVEN, "code": code, "decided": None, "missing": missing, "figures": figures}
-    return {"status": PASS, "code": "met", "decided": deciding(figures), "missing": missing, "figures": figures}
+        return {"status": NOT_PROVEN, "code": code, "decided": None, "missing": missing, "figures": figures, "is_close": False}
+    return {"status": PASS, "code": "met", "decided": deciding(figures), "missing": missing, "figures": figures,
+            "is_close": any([figure["is_close"] for figure in figures])}
 
 
 def _side(figure):
@@ -105,6 +107,7 @@ def judged_set(test, tip, values, plan):
     ]
     outcome = summed(figures, missing)
     outcome["at_s"] = values["at_s"]
+    outcome["is_by_mean"] = False
     outcome["engine_rpm"], outcome["pump_rpm"] = values.get("engine_rpm"), values.get("pump_rpm")
     outcome["is_strayed"] = flow_gpm is not None and not test["flow_least_gpm"] <= flow_gpm <= test["flow_most_gpm"]
     return outcome

@@ -50,6 +50,7 @@ def plan(rig, conditions):
         "accuracy": accuracy,
         "unsure": standard["unsure"],
         "speed_rise_percent": standard.get("engine", {}).get("speed_rise_percent"),
+        "by_mean": standard.get("flow", {}).get("by_mean", False),
         "pump_ratio": rig.get("pump_ratio"),
         "tests": [_held_clear(test, conditions, accuracy) for test in _tests(rig, conditions, standard)],
     }

@@ -111,6 +111,8 @@ def _run_patterns(test, planned):
     is_fast = is_known and "speed_above_new" in codes
     patterns = []
     for row in test.get("sets", []):
+        if row["is_by_mean"]:
+            continue
         flow, net = [figure["status"] for figure in row["figures"]]
         if net == "fail":
             patterns.append("pressure_low_speed_" + ("high" if is_fast else "usual" if is_known else "unknown"))

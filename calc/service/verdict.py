@@ -7,6 +7,7 @@ where "pitot_psi" is a list, one reading a tip; a set may carry a tip of its own
 from calc.base.errors import CalcError, check_not_negative, check_number
 from calc.service import uncertainty
 from calc.service.judge import FAIL, NOT_PROVEN, PASS, deciding, judged, judged_set, summed
+from calc.service.mean import counted, is_on_mean
 from calc.service.runs import END_GRACE_S
 from calc.service.signs import cautions_of, signs_of
 
@@ -143,7 +144,10 @@ def _attempt(test, attempt, plan, place):
     if attempt.get("stopped"):
         missing.append("stopped")
         code = "strayed" if attempt["stopped"] == "flow_strayed" else "stopped"
-    outcome = summed([figure for row in sets for figure in row["figures"]], missing, code)
+    figures = counted(sets) if plan["by_mean"] else [figure for row in sets for figure in row["figures"]]
+    outcome = summed(figures, missing, code)
+    if outcome["status"] == PASS and is_on_mean(figures):
+        outcome["code"] = "mean"
     outcome.update({"sets": sets, "clock_s": clock_s, "stopped": attempt.get("stopped")})
     return outcome
 

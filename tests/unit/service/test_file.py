@@ -178,7 +178,7 @@ def damaged(pick):
 def test_damage_is_refused_or_harmless(run, seed):
     """Whatever stands wherever in a file: it is refused as a file, or judged to plain data; nothing else ever happens."""
     try:
-        told = judged(run, damaged(random.Random(seed)))
+        told = judged(run.unheld, damaged(random.Random(seed)))  # a name of no page in a place that takes any is let in
     except CalcError as error:
         assert error.field == "file", error
     else:

@@ -42,7 +42,7 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
       for (const field of test.fields) {
         for (const text of [set.values[field.id]].flat()) add(part, count + 1, set.at_s, set.at_ms, labelOf(field.id), text, kindOf(field.id), "");
       }
-      for (const one of read.figures) rows.push([part, count + 1, set.at_s, time(set.at_ms), labelOf(one.id), figure(one.value_text), u[`u_${one.kind}`], words.figure_status[one.status]]);
+      for (const one of read.figures) rows.push([part, count + 1, set.at_s, time(set.at_ms), labelOf(one.id), figure(one.value_text), u[`u_${one.kind}`], words.figure_status[read.is_by_mean && one.status === "fail" ? "by_mean" : one.status]]);
     }));
     rows.push([part, "", "", "", words.sheet.result, given.not_done ?? "", "", words.status[judged.status]]);
   }

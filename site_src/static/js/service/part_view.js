@@ -55,7 +55,7 @@ function outcome(view, test, judged) {
   return html`
     <section class="outcome"><div role="status">${["todo", "begun", "now"].includes(state) ? nothing
       : html`${state === "left" ? html`<b>${fill(words.test.not_done_kept, { reason: judged.not_done })}</b>`
-        : html`${verdictView(judged.status, words)}<p>${words.code[judged.code]}${stoppedFor(view, test.id)}</p>`}`}</div>
+        : html`${verdictView(judged.status, words)}<p>${words.code[judged.code]}${stoppedFor(view, test.id)}${judged.is_close ? ` ${words.code.close}` : nothing}</p>`}`}</div>
       ${judged.status === "fail" ? causeLink(view, test.id) : nothing}
       ${judged.status !== "pass" && state !== "now" ? wants(view, test, judged) : nothing}
       ${signsView(view, test.id)}</section>`;

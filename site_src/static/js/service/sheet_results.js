@@ -20,7 +20,7 @@ export function resultsView(view, states) {
         <button type="button" class="result-head" aria-expanded="false" @click=${unfold}>${head}</button>
         <div class="result-read">${read(view, planned(test), test)}</div></div>`;
     })}</div>
-    ${tests.some((test) => test.decided?.is_close) ? html`<p>≈ ${words.code.close}</p>` : nothing}`;
+    ${tests.some((test) => test.is_close) ? html`<p>≈ ${words.code.close}</p>` : nothing}`;
 }
 
 // The readings of one part, folded on the screen; on paper they always stand.

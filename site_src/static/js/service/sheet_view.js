@@ -54,8 +54,10 @@ export function sheetView(view) {
 // The verdict of a finished test; of one that is not, how far it is.
 function standing({ record, words, answer: { verdict } }, states) {
   if (record.finished_ms !== null) {
+    const close = verdict.tests.filter((test) => test.is_close).map(({ id }) => words.test_name[id]);
     return html`<div class="overall">${verdictView(verdict.status, words)}
-      <p>${fill(words.sheet.counts, verdict.counts)} ${verdict.status === "not_proven" ? words.sheet.not_proven_told : nothing}</p></div>`;
+      <p>${fill(words.sheet.counts, verdict.counts)} ${verdict.status === "not_proven" ? words.sheet.not_proven_told : nothing}</p>
+      ${verdict.status === "pass" && close.length ? html`<p>${close.join(", ")}${colon} ${words.code.close}</p>` : nothing}</div>`;
   }
   const count = (...names) => states.filter((state) => names.includes(state)).length;
   return html`<div class="overall"><b>${words.sheet.unfinished}</b>

@@ -8,7 +8,7 @@ export function stateOf(record, test, judged) {
   if (clockOf(record, test.id)?.since != null || (test.kind === "run" && isUnderWay(record, test, judged))) return "now";
   if (judged.status === "fail") return "failed";
   if (judged.not_done) return "left";
-  if (judged.status === "pass") return judged.decided?.is_close ? "close" : "passed";
+  if (judged.status === "pass") return judged.is_close ? "close" : "passed";
   const isBegun = Boolean(attempts?.length || draft || Object.values(values ?? {}).some(Boolean)
     || (test.kind === "conditions" && test.fields.some(({ id }) => record.conditions[id])));
   if (record.finished_ms !== null) return "open";
