@@ -17,15 +17,18 @@ BOUNDS = {
               "rated": (50, 6000)},
     "joint": {"supply": (0, 300), "before": (1, 600), "wanted": (1, 800), "flow": (1, 5000), "length": (0, 1000),
               "limit": (20, 800)},
+    "connection": {"climb": (-200, 2000), "needed": (0, 300), "flow": (1, 5000), "sign": (20, 800), "length": (0, 2000),
+                   "allowance": (0, 200), "setting": (10, 400)},
     "shuttle": {"load": (10, 20000), "fill": (0.1, 120), "dump": (0.1, 120), "wanted": (1, 10000), "distance": (0, 100),
                 "timed": (0, 600)},
     "foam": {"concentrate": (0.1, 20000), "flow": (1, 5000), "minutes": (0.1, 600), "inlet": (50, 400), "plate": (10, 400), "nozzle": (5, 300),
              "length": (0, 2000), "rise": (-300, 300)},
 }
 COUNTS = {"hydrant": {"lines": (1, 12), "outlets": (1, 4)}, "draft": {"hoses": (1, 4)}, "relay": {"lines": (1, 12)},
-          "shuttle": {"tankers": (1, 30)}}
+          "connection": {"lines": (1, 12), "storey": (1, 150)}, "shuttle": {"tankers": (1, 30)}}
 # what makes a page read an entry at all
-READ_WITH = {"outlet": {"known": "pitot"}, "pitot": {"known": "pitot"}, "outlets": {"known": "pitot"}, "timed": {"way": "timed"}}
+READ_WITH = {"outlet": {"known": "pitot"}, "pitot": {"known": "pitot"}, "outlets": {"known": "pitot"}, "timed": {"way": "timed"},
+             "setting": {"device": "set"}, "climb": {"by": "height"}}
 AMOUNTS = [(page, name, *ends) for page, bounds in BOUNDS.items() for name, ends in bounds.items()]
 COUNTED = [(page, name, *ends) for page, counts in COUNTS.items() for name, ends in counts.items()]
 CHOICES = [(field["page"], field["name"], option)

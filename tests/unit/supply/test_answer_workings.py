@@ -54,6 +54,11 @@ LIFTS = {"practical": "22.2"}  # a study's table, and two thirds of it (NWCG)
         ("relay", {}, "fill", "3.1", {"held": "3059.99", "flow": "1000", "minutes": "3.06"}),  # pi/4 x 25 x 36,000 / 231
         ("relay", {"lines": "2"}, "fill", "6.1", {"held": "6119.99", "flow": "1000", "minutes": "6.12"}),
         ("relay", {"climb": "100"}, "shut", "140", {"pressure": "161.7", "elevation": "21.7", "shut": "140"}),
+        # 2 lines of 3 in hose are 0.8 / 4; 250 gpm, 100 ft; the tenth floor is nine times 5 psi; a handbook's 0.374 (from memory), 45 / 0.434 ft
+        ("connection", {}, "feed", "1", {"coefficient": "0.2", "hundreds_flow": "2.5", "hundreds_length": "1", "friction": "1.25"}),
+        ("connection", {}, "floors", "45", {"floor": "10", "each": "5", "elevation": "45"}),
+        ("connection", {}, "at_connection", "170", {"needed": "100", "system": "25", "riser": "0", "elevation": "45", "connection": "170"}),
+        ("connection", {"riser": "4"}, "riser", "2", {"coefficient": "0.374", "hundreds_flow": "2.5", "hundreds_length": "1.04", "friction": "2.42"}),
         # pressures in series add: 0.08 x 25 x 0.5 = 1 psi between the two
         ("joint", {}, "second_intake", "129", {"from": "130", "friction": "1", "intake": "129"}),
         ("joint", {"way": "dual"}, "second_intake", "44", {"from": "45", "friction": "1", "intake": "44"}),

@@ -75,6 +75,26 @@ export function joint({ picture, words, u, bore, hose }) {
     ${name((one + two + PUMP) / 2, y + 56, `${hose} · ${picture.length} ${u.u_length}`)}`;
 }
 
+// The pump feeds a connection in a wall; behind it a riser climbs to the outlet, or sprinklers are fed.
+export function connection({ picture, words, u, bore, hose }) {
+  const [y, wall, riser, top] = [116, 246, 288, 40];
+  const pumpAt = 30;
+  return svg`
+    <path class="picture-axis" d="M${wall + 3} ${top - 26}V${y + 26}H${WIDE - 4}"/>
+    ${pipe(`M8 ${y}H${wall}`, { bore })}
+    ${pipe(picture.outlet === null ? `M${wall} ${y}H${WIDE - 4}` : `M${wall} ${y}H${riser}V${top}H${riser + 18}`, {})}
+    ${picture.outlet === null ? null : nozzle(riser + 18, top)}
+    ${pump(pumpAt, y)}${inlet(wall, y)}
+    ${figure(pumpAt + PUMP + 6, y - 23, picture.pump, "start")}
+    ${figure(wall - 8, y - 23, picture.connection, "end")}
+    ${picture.outlet === null ? null : svg`${figure(wall - 8, top + 6, picture.outlet, "end")}${name(wall - 8, top - 16, words.picture.upstairs, "end")}
+      ${name(riser + 12, (y + top) / 2, `${picture.height} ${u.u_rise}`, "start")}`}
+    ${name(8, 14, u.u_pressure, "start")}
+    ${name(wall - 8, y - 46, words.picture.fdc, "end")}
+    ${name(pumpAt + PUMP + 6, y + 28, `${picture.flow} ${u.u_flow}`, "start")}
+    ${name(8, y + 50, `${picture.hoses > 1 ? `${picture.hoses} × ` : ""}${hose} · ${picture.length} ${u.u_length}`, "start")}`;
+}
+
 // The eductor takes from its pail while what is behind it does not push back too hard.
 export function foam({ picture, words, u, bore, hose }) {
   const y = 58;
