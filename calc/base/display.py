@@ -1,8 +1,8 @@
 """Amounts in calc's own units to the text a person reads in the page's units.
 
-`units` is `{"shown": name, "decimal": mark, "systems": {name: {kind: {"factor", "places", "offset"}}}}`: how many of a system's
+`units` is `{"shown": name, "decimal": mark, "systems": {name: {kind: {"factor", "places", "offset", "set"}}}}`: how many of a system's
 unit make one of calc's (factors that Pint made when the site was built), by kind of quantity, the decimals of an answer
-and, only of a kind whose zero differs, what calc's zero is called there (0 F is -17.8 C); `shown` is the system of the page, `decimal` the decimal mark of its language, a point where it is left out.
+and, only of a kind whose zero differs, what calc's zero is called there (0 F is -17.8 C), and, only where a gauge is set less finely, `set`, the step that it is set to; `shown` is the system of the page, `decimal` the decimal mark of its language, a point where it is left out.
 Every text a person reads goes through here; texts that machines read (files, entries as kept) have a point.
 """
 import math
@@ -98,6 +98,20 @@ def text(units, kind, value):
     """
     shown = scale(units, units["shown"], kind)
     return None if value is None else marked(units, rounding.rounded(converted(shown, value), shown["places"]))
+
+
+def setting(units, psi):
+    """A pressure to set a gauge to, as text: to the step that such a gauge is set to in the page's unit; None stays None.
+
+    units: as the module says; `set` of its pressure is that step, without one it is set as an answer is rounded
+    psi: the pressure, or None where it is not known
+
+    Raises CalcError naming value or units. Source: common practice (a needle is set to a fifth of its marks: 1 psi, 10 kPa, 0.1 bar).
+    """
+    here = scale(units, units["shown"], "pressure")
+    if psi is None or "set" not in here:
+        return text(units, "pressure", psi)
+    return rounded(units, rounding.to_step(converted(here, psi), here["set"]), here["places"])
 
 
 def addends(units, kind, total, fixed, parts):

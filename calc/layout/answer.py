@@ -40,7 +40,7 @@ def read(solution, shelf, units, parts):
             texts["fall"] = _fall(line, by_id[line["id"]], starts, units)
     return {
         "pressure_psi": report["discharge_psi"],
-        "pressure": display.text(units, "pressure", report["discharge_psi"]),
+        "pressure": display.setting(units, report["discharge_psi"]),
         "flow": display.text(units, "flow", report["flow_gpm"]),
         "by_rule": _by_rule(plain_layout, shelf, units),
         "loss_steps": {device: _loss_steps(shelf, device, units) for device in _devices(by_id)},
@@ -74,7 +74,7 @@ def _by_rule(plain_layout, shelf, units):
         discharge_psi = layout_pressure.discharge_pressure(plain_layout, rule)["discharge_psi"]
     except CalcError as error:
         return {"rule": rule, "code": error.code, "line": error.facts.get("line")}
-    return {"rule": rule, "pressure": display.text(units, "pressure", discharge_psi)}
+    return {"rule": rule, "pressure": display.setting(units, discharge_psi)}
 
 
 def _devices(by_id):
@@ -102,6 +102,7 @@ def _read(line, spec, units):
         "feeder": line["feeder"],
         "flow": display.text(units, "flow", line["flow_gpm"]),
         "inlet": display.text(units, "pressure", line["inlet_psi"]),
+        "gauge": display.setting(units, line["inlet_psi"]),
         "outlet": display.text(units, "pressure", line["outlet_psi"]),
         "gate": _unless_nothing(units, line["gate_psi"]),
         "friction": display.text(units, "pressure", line["friction_psi"]),

@@ -68,7 +68,7 @@ def _changed(parent, changes):
 
 def _asked(plain_layout, units):
     report = pressure.discharge_pressure(plain_layout)
-    return display.text(units, "pressure", report["discharge_psi"]) if report["flow_gpm"] else None
+    return display.setting(units, report["discharge_psi"]) if report["flow_gpm"] else None
 
 
 def _read(rated, opened, line, is_shut, is_compared, units):

@@ -38,7 +38,7 @@ def _bed(bed, at_hand, units):
         _, _, report = layout_answer.solved(rig_profile.layout_of(bed), at_hand["shelf"], units)
     except CalcError:
         return None
-    return {"pressure": display.text(units, "pressure", report["discharge_psi"]),
+    return {"pressure": display.setting(units, report["discharge_psi"]),
             "loss": display.text(units, "pressure", report["lines"][0]["appliance_psi"])}
 
 

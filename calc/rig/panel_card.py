@@ -118,7 +118,7 @@ def _pressure(line, units, step_psi, added_ft, rise_ft):
     if not 0 <= psi <= layout_answer.MOST_PSI:
         return None
     if step_psi is None:
-        return display.text(units, "pressure", psi)
+        return display.setting(units, psi)
     here = display.scale(units, units["shown"], "pressure")
     shown = rounding.to_step(display.converted(here, psi), display.step(units, "pressure", step_psi))
     return display.rounded(units, shown, here["places"])

@@ -29,7 +29,7 @@ def answer(entries, shelf, units):
     plan = _plan(coefficient, typed)
     minutes = relay.fill_minutes(supply_hose["bore_in"], typed["distance"], hoses, typed["flow"])
     held_gal = hose.water_in_hose_gal(supply_hose["bore_in"], typed["distance"]) * hoses
-    pressure_text = display.text(units, "pressure", plan["discharge_psi"])
+    pressure_text = display.setting(units, plan["discharge_psi"])
     rows = [
         readout.row(units, "pressure", "pressure", plan["discharge_psi"], (
             ("floor", "pressure", typed["floor"]), ("friction", "pressure", plan["friction_psi"]),

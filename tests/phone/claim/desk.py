@@ -163,7 +163,7 @@ def least_and_greatest_psi(page, coefficients):
 
 
 def claim_psi(page):
-    """The biggest number of the page in psi, with half of its last place as slack, or None where there is none."""
+    """The biggest number of the page in psi, with half of the step it is set to as slack, or None where there is none."""
     if page["number"] is None:
         return None
     system = system_of(page)
@@ -173,7 +173,7 @@ def claim_psi(page):
         raise Unreadable(page["number"])
     typed = match[1].replace("\u2212", "-").replace(",", ".")
     name = SYSTEMS[system]["kinds"]["pressure"]["unit"]
-    half = 0.5 * 10 ** -len(typed.partition(".")[2])
+    half = 0.5 * SYSTEMS[system]["kinds"]["pressure"].get("set", 10 ** -len(typed.partition(".")[2]))
     return [REGISTRY.Quantity(float(typed) + end * half, name).to("psi").magnitude for end in (-1, 1)]
 
 

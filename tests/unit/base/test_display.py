@@ -193,3 +193,28 @@ def test_an_instrument_is_read_finer(run):
     assert run("base.display", "text", units=units.shown_in("US"), kind="pressure", value=151.25) == "151"
     assert run("base.display", "figure", units=units.fine("US"), kind="pressure", value=151.25) == "151.3"
     assert run("base.display", "figure", units=units.fine("US"), kind="pressure", value=151) == "151"
+
+
+@pytest.mark.parametrize(("system", "psi", "expected"), [
+    # by hand; gauges are marked every 5 psi, 50 kPa, 0.5 bar and a needle is set to a fifth of that, common practice
+    ("US", 166.3, "166"), ("imperial", 166.3, "166"),
+    ("SI", 166.3, "1150"),  # 1146.6 kPa
+    ("SI", 169.75, "1170"),  # 1170.4 kPa
+    ("SI", 165.2, "1140"),  # 1139.0 kPa
+    ("bar", 166.3, "11.5"),  # 11.466 bar
+    ("SI", None, None), ("US", None, None),
+])
+def test_a_setting_is_as_fine_as_a_gauge(run, system, psi, expected):
+    """What is to be set is no finer than a needle can be set; all else reads as it did."""
+    shown = units.shown_in(system)
+    assert run("base.display", "setting", units=shown, psi=psi) == expected
+
+
+def test_a_set_pressure_in_kpa_keeps_its_working(run):
+    """By hand, 45 mm metric hose of C 24.6 kPa from the handbook: 24.6 x 5.5^2 x 0.6 + 700 = 1146.5 kPa, of which 446 is friction; set 1150."""
+    line = {"id": "A", "hose": "metric-45", "length": "60@SI", "height": "0@SI", "runs": "1", "device": "none", "loss": "",
+            "end": {"kind": "fog", "flow": "550@SI", "least": "550@SI", "tip": "22@SI", "pressure": "700@SI"}}
+    read = run("layout.answer", "answer", layout={"crew": "2", "lines": [line]}, shelf=SHELF, units=units.shown_in("SI"))
+    [shown] = read["lines"]
+    assert (read["pressure"], shown["gauge"]) == ("1150", "1150")
+    assert (shown["inlet"], shown["friction"], shown["outlet"], shown["workings"]["inlet"]["inlet"]) == ("1146", "446", "700", "1146.49")

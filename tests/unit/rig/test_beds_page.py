@@ -20,8 +20,8 @@ def test_beds(run, name, pressure, length, flow):
 
 
 def test_units(run):
-    """100.65 psi is 694 kPa, at 6.894757 kPa a psi."""
-    assert rows(run, system="SI")["Front bumper"]["pressure"] == "694"
+    """100.65 psi is 694 kPa, at 6.894757 kPa a psi, and a kPa gauge is set to 10."""
+    assert rows(run, system="SI")["Front bumper"]["pressure"] == "690"
 
 
 def test_a_fault_leaves_no_number(run):

@@ -82,7 +82,7 @@ function hardestWay({ lines }) {
   }
 }
 
-// What the number is made of along that way; parts that are nothing are left out. A tap opens every figure with its working.
+// What the number is made of along that way, and their sum where a gauge is set less finely; parts that are nothing are left out. A tap opens every figure with its working.
 function sum({ answer, words, act }) {
   const way = hardestWay(answer);
   const end = way.at(-1);
@@ -90,7 +90,7 @@ function sum({ answer, words, act }) {
   const parts = [["friction", along("friction")], [end.end === "open" ? "inlet" : "nozzle", numberOf(end.outlet) ? end.outlet : ""], ["elevation", along("elevation")], ["appliance", along("appliance")]];
   return html`
     <button type="button" class="plate-sum" @click=${() => act.toPart("workings")}>${parts.filter(([, amount]) => amount).map(([part, amount]) => html`
-      <span>${fill(words.pressure[`part_${part}`], { amount })}</span>`)}</button>`;
+      <span>${fill(words.pressure[`part_${part}`], { amount })}</span>`)}${way[0].inlet === answer.pressure ? nothing : html`<span>= ${way[0].inlet}</span>`}</button>`;
 }
 
 // How the gauge stands to what the layout requires; a tap brings it there.
@@ -125,7 +125,7 @@ function gates({ answer: { lines }, words, u, labelOf, nameOf, lineOf }) {
     const here = gated.filter((line) => line.feeder === feeder);
     const facts = feeder ? { joint: nameOf(lineOf(feeder)) } : {};
     const sentence = `gate${here.length > 1 ? "s" : ""}${feeder ? "" : "_pump"}`;
-    const rows = here.map((line) => fill(words.pressure.gate_row, { ...u, line: labelOf(line.id), inlet: line.inlet })).join(" \u00b7 ");
-    return html`<p>${fill(words.pressure[sentence], { ...u, ...facts, rows, line: labelOf(here[0].id), inlet: here[0].inlet })}</p>`;
+    const rows = here.map((line) => fill(words.pressure.gate_row, { ...u, line: labelOf(line.id), inlet: line.gauge })).join(" \u00b7 ");
+    return html`<p>${fill(words.pressure[sentence], { ...u, ...facts, rows, line: labelOf(here[0].id), inlet: here[0].gauge })}</p>`;
   });
 }
