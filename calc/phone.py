@@ -18,6 +18,7 @@ DOORS = {
     "debrief.begin": ("teaching.debrief", ("code", "parameters", "lights", "units")),
     "debrief.debrief": ("teaching.debrief", ("code", "models", "units")),
     "debrief.kind": ("teaching.debrief", ("code",)),
+    "department.applied": ("bay.department", ("rows", "due", "lists", "checks", "units")),
     "entry.added": ("base.entry", ("units", "kind", "text", "other", "sign")),
     "entry.all_shown": ("base.entry", ("units", "entries")),
     "entry.near": ("base.neighbors", ("rows", "decimal", "below", "above")),

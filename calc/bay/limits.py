@@ -13,7 +13,7 @@ def judged(limit, text, own, earlier, units):
     """A reading against its limit.
 
     limit: of the list: `{"kind", "value", "to", "quantity"}`. quantity: one of the units' kinds, or None for a plain number in
-        the limit's own unit. kind min and max allow the value itself, range both ends; target says what to aim at only
+        the limit's own unit. kind min and max allow the value itself, range both ends; target says what to aim at only. whose: department or profile, where it is theirs
     text: the reading as typed, "22@US"
     own: the rig's own limit: `{"value", "to", "whose"}`, or None
     earlier: readings of this item before: `{"at_ms", "amount"}`, in any order
@@ -46,7 +46,7 @@ def judged(limit, text, own, earlier, units):
     return {
         "amount": amount, "is_good": None if limit["kind"] == "target" else not (is_low or is_high),
         "side": "low" if is_low else "high" if is_high else None,
-        "whose": "rig" if own else "list",
+        "whose": "rig" if own else limit.get("whose", "list"),
         "earlier": [{"at_ms": at_ms, "text": _text(units, quantity, past)} for at_ms, past in rows],
         "trend": _trend([past for _, past in rows] + [amount], low, high),
     }
@@ -82,7 +82,7 @@ def shown(limit, own, units):
     side = {"max": 1, "target": 0}.get(limit["kind"], -1)
     return {
         "kind": limit["kind"], "value": _limit_text(units, limit["quantity"], value, side),
-        "to": None if to is None or limit["kind"] != "range" else _limit_text(units, limit["quantity"], to, 1), "whose": "rig" if own else "list",
+        "to": None if to is None or limit["kind"] != "range" else _limit_text(units, limit["quantity"], to, 1), "whose": "rig" if own else limit.get("whose", "list"),
     }
 
 

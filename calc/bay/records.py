@@ -4,9 +4,8 @@ A record is `{"id", "rig_id", "rig_name", "at_ms", "by", "kind", "replaces", ...
 `replaces` holds the ids of the records whose word it takes the place of; they stay in the log.
 """
 from calc.base.errors import CalcError, LARGEST
+from calc.rig.check_fields import CLASSES, SCOPES
 
-CLASSES = ("out_of_service", "restricted", "report", "note")  # worst first
-SCOPES = ("apparatus", "pump", "aerial", "foam")
 ANSWERS = ("good", "not_good", "not_here")
 MOST_TEXT = 2000
 MOST_LISTED = 400

@@ -1,23 +1,23 @@
 """A check of a rig: which items of a list it has, in the order in which nobody walks twice, and how far it is."""
 from calc.base.errors import CalcError
 from calc.bay.records import in_force
+from calc.rig.check_fields import PLACES, STATES
 from calc.shift import pace
 
-STATES = ("off", "running", "pumping", "shut", "shop")  # of the engine and pump, as they come; shop: on the lift, with tools
-PLACES = ("papers", "round", "cab", "engine", "under", "bed", "pump", "panel", "road")  # where you stand, as you come to it
 
 
 def items(rows, name, profile, settings):
     """The items of a list that a rig has, in the order they are done.
 
     rows: every item: `{"id", "lists", "place", "state", "fits", "equipment"}`. fits: what the profile must say, values by field;
-        equipment: what the rig must carry that no field of the profile says, or None
+        equipment: what the rig must carry that no field of the profile says, or None;
+        left_out, where the department has it: its reason, as calc.bay.department gives the row
     name: of the list
     profile: the rig's profile, or None. A field that says nothing leaves no item out
     settings: as calc.bay.rounds.settings gives them
 
-    Returns `{"items": ids, "left_out": [{"id", "code"}]}`, code fits where the profile says otherwise, setting where
-    somebody said it is not on this rig. Raises CalcError with code unknown for a list, state or place that there is not.
+    Returns `{"items": ids, "left_out": [{"id", "code"}]}`, code fits where the profile says otherwise, department
+    where its own list leaves the item out, setting where somebody said it is not on this rig. Raises CalcError with code unknown for a list, state or place that there is not.
     """
     listed = [(place, row) for place, row in enumerate(rows) if name in row["lists"]]
     if not listed:
@@ -35,6 +35,8 @@ def items(rows, name, profile, settings):
 
 
 def _left_out(row, profile, settings):
+    if row.get("left_out"):
+        return "department"
     for field in row["fits"]:
         if profile.get(field) and profile[field] not in row["fits"][field]:
             return "fits"

@@ -2,11 +2,13 @@
 from calc.base import display, entry
 from calc.base.errors import CalcError
 from calc.hydraulics import friction_rule
+from calc.rig.check_fields import MOST_CODES, MOST_NOTE
 
 SCHEMA = 1
 MOST_ROWS = 40
 MOST_TEXT = 60
 MOST_TIPS = 6
+_LETTERS = "abcdefghijklmnopqrstuvwxyz"
 HANDBOOK_SLACK = 0.01  # a figure within it of the handbook's is that figure, rounded; more is another figure
 
 # name, kind, and for a choice its options; for a number least and most; for a quantity its kind, least and most,
@@ -79,8 +81,8 @@ END_FIELDS = {
     "smooth": (("tip", "quantity", "diameter", 0.1, 6), ("pressure", "quantity", "pressure", 5, 1000)),
 }
 END_ENTRIES = ("flow", "tip", "pressure")  # a bed carries the entries of the nozzle kind it does not use now too
-LISTS = ("hoses", "beds", "supply")
-FIXED = ("schema", "id", "hoses", "beds", "supply")
+LISTS = ("hoses", "beds", "supply", "checks")
+FIXED = ("schema", "id", "hoses", "beds", "supply", "checks")
 PIPED = "piped"  # in place of a hose: a device that is plumbed to the pump
 
 
@@ -92,6 +94,30 @@ def is_text(value):
     Raises nothing.
     """
     return isinstance(value, str) and len(value) <= MOST_TEXT
+
+
+def is_code(value):
+    """Whether a value can be the id of an item or a list: small letters, digits and _, a letter first.
+
+    value: anything
+
+    Raises nothing.
+    """
+    return is_text(value) and value[:1] in _LETTERS and all([letter in _LETTERS + "0123456789_" for letter in value]) and value != ""
+
+
+def check_codes(name, value):
+    """Refuse what is no list of different ids.
+
+    name: of the field
+    value: anything
+
+    Raises CalcError naming the field.
+    """
+    if not isinstance(value, list) or len(value) > MOST_CODES or not all([is_code(code) for code in value]):
+        raise CalcError(name, "not_codes")
+    if len(set(value)) < len(value):
+        raise CalcError(name, "duplicate")
 
 
 def is_handbooks(coefficient, figures):
@@ -116,8 +142,17 @@ def check_field(value, field, context):
     """
     shelf, units = context
     name, kind = field[0], field[1]
+    if kind == "codes":
+        check_codes(name, value)
+        return
+    if kind == "note" and isinstance(value, str):
+        if len(value) > MOST_NOTE:
+            raise CalcError(name, "long_note", most=MOST_NOTE)
+        return
     if not is_text(value):
         raise CalcError(name, "not_text")
+    if kind == "code" and not is_code(value):
+        raise CalcError(name, "not_code")
     if kind == "choice" and value not in field[2] and value not in UNSAID.get(name, ()):
         raise CalcError(name, "unknown")
     if kind == "shelf" and (value not in shelf["hoses"] or value == PIPED):

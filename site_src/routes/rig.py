@@ -1,7 +1,7 @@
 """The Rig page: a truck's profile, its panel card on the phone, and the profile's published form."""
 import flask
 
-from calc.rig import fields as rig_fields, hose_test
+from calc.rig import check_fields, fields as rig_fields, hose_test
 from site_src.content import catalogue, data, layouts, units
 from site_src.routes import json_page
 
@@ -36,6 +36,7 @@ def page_data():
         "hose_fields": _fields(rig_fields.HOSE_FIELDS),
         "bed_fields": {**_fields(rig_fields.BED_FIELDS), **{name: spec for end in rig_fields.END_FIELDS.values() for name, spec in _fields(end).items()}},
         "supply_fields": _fields(rig_fields.SUPPLY_FIELDS),
+        "check_fields": _fields(check_fields.CHECK_FIELDS),
         "bounds": {"rows": rig_fields.MOST_ROWS, "tips": rig_fields.MOST_TIPS, "text": rig_fields.MOST_TEXT, "readings": hose_test.MOST_READINGS},
         "sections": layout["section"],
         "new": layout["new"],
@@ -62,16 +63,21 @@ def profile_schema():
     """JSON Schema of a profile. Bounds of numbers in text are calc.rig.check's to find."""
     entry = {"type": "string", "maxLength": rig_fields.MOST_TEXT}
 
+    forms = {
+        "note": {"type": "string", "maxLength": check_fields.MOST_NOTE},
+        "codes": {"type": "array", "maxItems": check_fields.MOST_CODES, "items": entry, "uniqueItems": True},
+    }
+
     def properties(fields):
         return {
-            name: {"type": "string", "enum": ["", *detail[0]]} if kind == "choice" else entry
+            name: {"type": "string", "enum": ["", *detail[0]]} if kind == "choice" else forms.get(kind, entry)
             for name, kind, *detail in fields
         }
 
-    def rows(fields, needed, more=None):
+    def rows(fields, needed, more=None, most=rig_fields.MOST_ROWS):
         return {
             "type": "array",
-            "maxItems": rig_fields.MOST_ROWS,
+            "maxItems": most,
             "items": {
                 "type": "object",
                 "properties": {**properties(fields), **(more or {})},
@@ -100,6 +106,7 @@ def profile_schema():
             "hoses": rows(rig_fields.HOSE_FIELDS, ("hose",)),
             "beds": beds,
             "supply": rows(rig_fields.SUPPLY_FIELDS, ("hose", "length")),
+            "checks": rows(check_fields.CHECK_FIELDS, ("item", "act"), most=check_fields.MOST_CHECKS),
         },
         "required": ["schema", "id", "name", "units"],
         "additionalProperties": False,

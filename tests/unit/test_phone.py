@@ -12,7 +12,7 @@ from calc.teaching import handed, practice
 from site_src.content import catalogue, data, fleet, former, knowledge, reckoners, standards, units
 from site_src.routes import why
 from tests.service_records import a_record as a_whole_record
-from tests.unit.bay import test_limits, test_release, test_rounds
+from tests.unit.bay import test_department, test_limits, test_release, test_rounds
 from tests.unit.bay.logs import NOW_MS, defect
 from tests.unit.layout.test_answer import OTHER_UNITS, SHELF, UNITS, a_layout, a_line, a_wye, fog
 from tests.unit.layout.test_flowing import UNITS as STANDING_UNITS
@@ -110,6 +110,8 @@ CALLS = [
     ("release.lacks", {"table": test_release.TABLE, "entered": test_release.WHOLE}),
     ("release.proofs", {"table": test_release.TABLE, "opened": ["pump"], "checked": []}),
     ("rounds.hurried", {"answers": [{"item": "oil", "took_s": 1}], "words": {"oil": 20}}),
+    ("department.applied", {"rows": [test_department.BELTS, test_department.VACUUM], "due": test_department.DUE, "lists": test_department.LISTS,
+                            "checks": [test_department.OWN, test_department.LIMIT, {"item": "no", "act": "change"}], "units": test_limits.US}),
     ("rounds.items", {"rows": test_rounds.ROWS, "name": "weekly", "profile": PROFILE, "settings": {}}),
     ("rounds.progress", {"records": [test_rounds.BEGUN], "id": "c1"}),
     ("rounds.settings", {"records": []}),
