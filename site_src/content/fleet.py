@@ -4,8 +4,9 @@ import json
 import pathlib
 import zlib
 
-from calc.rig import check, fields as rig_fields
-from site_src.content import catalogue, data, fleet_files, units
+from calc.bay import department
+from calc.rig import check, check_fields, fields as rig_fields
+from site_src.content import catalogue, checks, data, fleet_files, units
 from site_src.content.fleet_files import FleetError
 
 DEMO = data.FOLDER / "rigs"
@@ -44,10 +45,23 @@ def profile_of(path):
     profile["beds"] = [_typed_bed(bed, system) for bed in written.get("beds", [])]
     if "supply" in written:
         profile["supply"] = [_typed(row, rig_fields.SUPPLY_FIELDS, system) for row in written["supply"]]
+    if "checks" in written:
+        profile["checks"] = [_typed_check(row, system) for row in written["checks"]]
     problems = check.problems(profile, catalogue.shelf(), units.shown_in("US"))
+    problems += [fault for fault in _department_faults(profile) if fault not in problems]
     if problems:
         raise FleetError("\n".join(fleet_files.sentence(path.name, problem, written, system) for problem in problems))
     return profile
+
+
+def _department_faults(profile):
+    lists = [row["id"] for row in checks.lists()]
+    return department.applied(checks.rows(), checks.due(), lists, profile.get("checks", []), units.shown_in("US"))["faults"]
+
+
+def _typed_check(row, system):
+    limits = [(name, "quantity") for name in check_fields.LIMITS if row.get("unit") in check_fields.QUANTITIES]
+    return _typed(row, limits, system)
 
 
 def _typed_bed(bed, system):

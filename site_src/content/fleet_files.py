@@ -7,12 +7,12 @@ import tomllib
 import unicodedata
 
 from calc.base import display
-from calc.rig import fields as rig_fields
-from site_src.content import catalogue, data, units
+from calc.rig import check_fields, fields as rig_fields
+from site_src.content import catalogue, checks, data, units
 
 LARGEST_BYTES = 200_000  # a rig with every row it may have is under 20,000
 SAFE = re.compile(r"[A-Za-z0-9](?:[A-Za-z0-9 ._-]*[A-Za-z0-9_-])?")  # what a host, a browser and a message all leave as it is
-SECTIONS = {"hoses": rig_fields.HOSE_FIELDS, "beds": (*rig_fields.BED_FIELDS, ("tips", "text")), "supply": rig_fields.SUPPLY_FIELDS}
+SECTIONS = {"hoses": rig_fields.HOSE_FIELDS, "beds": (*rig_fields.BED_FIELDS, ("tips", "text")), "supply": rig_fields.SUPPLY_FIELDS, "checks": check_fields.CHECK_FIELDS}
 
 
 class FleetError(ValueError):
@@ -82,9 +82,9 @@ def sentence(name, problem, written, system):
     place, value, fields = found(problem["field"].split("."), written)
     carry, refusal = data.words("rig")["carry"], data.words("site")["refusal"]
     reason = carry.get(problem["code"]) or refusal.get(problem["code"]) or refusal["other"]
-    more = allowed(problem, fields, problem["field"].split(".")[-1], system)
+    more = allowed(problem, fields, problem["field"].split(".")[-1], system) or meant(problem["code"], value)
     typed = "" if value is None else f" = {json.dumps(value, ensure_ascii=False, default=str)[:60]}"
-    return f"{', '.join([name, *place])}{typed}: {reason.rstrip('.')}.{more}"
+    return f"{', '.join([name, *place])}{typed}: {reason.format(**problem).rstrip('.')}.{more}"
 
 
 def found(parts, written):
@@ -130,6 +130,15 @@ def allowed(problem, fields, name, system):
         unit = data.words("units")["unit"][system].get(detail[0], "")
         return f" Allowed: {inward(detail[1] * factor, math.ceil)} to {inward(detail[2] * factor, math.floor)} {unit}".rstrip() + "."
     return f" Allowed: text of up to {rig_fields.MOST_TEXT} characters." if problem["code"] == "not_text" else ""
+
+
+def meant(code, value):
+    """The item or list that a row may have meant, as the end of a sentence; nothing for another fault."""
+    if code == "no_such_list":
+        return f" Allowed: {', '.join(row['id'] for row in checks.lists())}."
+    ids = [row["id"] for row in (*checks.rows(), *checks.due())] if code == "no_such_item" else []
+    close = difflib.get_close_matches(str(value), ids, 1)
+    return f' Did you mean "{close[0]}"?' if close else ""
 
 
 def inward(bound, toward):

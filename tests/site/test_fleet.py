@@ -31,6 +31,7 @@ def test_the_schema_refuses_what_calc_refuses(change):
 
 SOUND = 'name = "{}"\nunits = "US"\n'
 BED = '[[beds]]\nname = "x"\nhose = "attack-1.75"\nlength = 200\nend = {{ kind = "fog", flow = 150, pressure = {} }}\n'
+CHECK = '[[checks]]\nitem = "{}"\nact = "change"\n{}\n'
 
 
 def put(folder, **files):
@@ -69,6 +70,13 @@ def reason(code):
         (SOUND.format("A") + "hoses = 5", "a.toml, hoses: begin each row with [[hoses]]", ""),
         (SOUND.format("A") + '[[beds]]\nend = "fog"', "a.toml, [[beds]] 1, end: write it as { kind", ""),
         (SOUND.format("A") + '[[beds]]\nname = "x"\n[beds.end]\nkind = [1]', "a.toml, [[beds]] 1, hose: ", ""),
+        (SOUND.format("A") + CHECK.format("eng_belt", "months = 6"), f'a.toml, [[checks]] 1, item = "eng_belt": {reason("no_such_item")}.', ' Did you mean "eng_belts"?'),
+        (SOUND.format("A") + CHECK.format("eng_belts", "months = 6") * 2, f'a.toml, [[checks]] 2, item = "eng_belts": {reason("duplicate")}.', ""),
+        (SOUND.format("A") + CHECK.format("prime_hold", 'unit = "pressure"\nmost = 5'), 'a.toml, [[checks]] 1, unit = "pressure": ', "vacuum."),
+        (SOUND.format("A") + CHECK.format("eng_belts", 'lists = ["often"]'), f'a.toml, [[checks]] 1, lists: {reason("no_such_list")}.', ", before_test."),
+        (SOUND.format("A") + CHECK.format("eng_belts", "months = 0"), "a.toml, [[checks]] 1, months = 0: ", " Allowed: 1 to 120."),
+        (SOUND.format("A") + CHECK.format("eng_belts", "months = 6") * 3000, "a.toml, checks: ", ""),
+        (SOUND.format("A") + "[checks]\nitem = 1", "a.toml, checks: begin each row with [[checks]]", ""),
         (SOUND.format("A") + "schema = 2", "a.toml, schema: the build sets this itself.", ""),
         ('name = "A"\nunits = 5', "a.toml, units = 5: ", ""),
         ('name = ["A"]\nunits = "US"', "a.toml, name: ", " Allowed: text of up to 60 characters."),
