@@ -7,11 +7,12 @@ import { readingView } from "./reading.js";
 import { defectRow, ruleOf, toBay } from "./sentences.js";
 
 // Before the first item: who checks, and what the last crew wrote.
-export function firstView({ words, defects, act, items, list }) {
+export function firstView({ words, defects, act, items, list, leftOut }) {
   return html`
     <h2 class="bay-act">${words.list[list]}, ${items.length}</h2>
     ${defects.length ? html`<p><b>${words.round.read_first}</b></p><ul class="defects">${defects.map((defect) => defectRow(defect, words))}</ul>` : nothing}
     ${nameField(words)}
+    ${leftOut}
     <div class="dock"><button type="button" class="key key-act" @click=${act.read}>${words.round.begin}</button></div>`;
 }
 
@@ -45,17 +46,18 @@ export function itemView(view) {
     </section>`;
 }
 
-export function doneView({ state, words, data, answers, act, items, list, round }) {
+export function doneView({ state, words, data, answers, act, items, list, round, leftOut }) {
   const says = (wanted) => items.filter((id) => answers[id]?.answer === wanted);
   const bad = says("not_good");
   const untimed = items.filter((id) => answers[id]?.clock === "not_run");
-  if (!round) return html`<p>${words.round.nothing}</p><div class="dock">${toBay(words)}</div>`;
+  if (!round) return html`<p>${words.round.nothing}</p>${leftOut}<div class="dock">${toBay(words)}</div>`;
   return html`
     <h2 class="bay-act">${state.ended ? fill(words.round.ended, { list: words.list[list] }) : words.round.all}</h2>
     <p>${fill(words.round.summary, { good: says("good").length, bad: bad.length, here: says("not_here").length })}${state.ended?.took_s > 0 ? ` ${fill(words.round.took, { time: minutes(state.ended.took_s) })}` : ""}</p>
     ${bad.length ? html`<ul class="listed">${bad.map((id) => html`<li>${data.text[id]?.title ?? id}</li>`)}</ul>` : nothing}
     ${untimed.length ? html`<p><b>${words.clock.not_run}${colon}</b> ${untimed.map((id) => data.text[id]?.title ?? id).join(", ")}</p>` : nothing}
     ${state.ended?.hurried.length ? html`<p class="hatched bay-known" role="alert">${fill(words.round.hurried, { count: state.ended.hurried.length })}</p>` : nothing}
+    ${leftOut}
     <div class="dock bay-dock">
       ${state.ended ? html`<button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button>${toBay(words)}`
         : html`<button type="button" class="key" @click=${act.back}>${words.round.back}</button><button type="button" class="key key-act" @click=${act.end}>${words.round.end}</button>`}

@@ -4,24 +4,28 @@ import { home, pageData, unitWords } from "../shared/site.js";
 import { unitsOnce } from "../shared/units.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
 import { html, render } from "../../vendor/lit-html/lit-html.js";
+import { departments, faultsAbove } from "./department.js";
 import { Log } from "./log.js";
 
 const checks = new URL("checks/", home);
 export const pageOf = (part) => new URL(part, checks).href;
 
-// { data, words, rig, log, units, u, rows }, or null where no rig is chosen: the page says so itself.
+// { data (as the rig's department has it), published, words, rig, log, units, u, rows }, or null where no rig is chosen: the page says so itself.
 export async function opened(place) {
   calc.start();
-  const [data, rig] = await Promise.all([pageData(checks), chosenRig()]);
+  const [published, rig] = await Promise.all([pageData(checks), chosenRig()]);
   place.replaceChildren();
-  const { words } = data;
+  const { words } = published;
   if (!rig) {
     render(html`<p class="notice">${words.bay.no_rig} <a class="key" href=${new URL("rig/", home).href}>${words.bay.to_rig}</a></p>`, place);
     return null;
   }
-  const system = chosenSystem(data.systems);
+  const system = chosenSystem(published.systems);
+  const units = unitsOnce(published.systems)(system);
+  const data = await departments(published, rig, units);
+  await faultsAbove(place, data, rig, system);
   return {
-    data, words, rig, system, log: await Log.open(rig), units: unitsOnce(data.systems)(system), u: unitWords(words, system),
+    data, published, words, rig, system, log: await Log.open(rig), units, u: unitWords(words, system),
     rows: new Map(data.rows.map((row) => [row.id, row])),
   };
 }

@@ -2,16 +2,17 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../shared/site.js";
 import { day, minutes } from "../shared/times.js";
+import { whoseOf } from "./department.js";
 import { limitText, unitOf } from "./sentences.js";
 
 export function readingView(view, row) {
-  const { state, words, act, own, clock } = view;
+  const { state, words, act, clock } = view;
   const typed = state.entry.split("@")[0];
   const judged = state.judged;
   const middle = typed || state.start;
   const figure = (text, isHere) => html`<button type="button" class="key" aria-pressed=${isHere ? "true" : "false"} @click=${() => act.enter(text)}>${text}</button>`;
   return html`
-    <p class="bay-limit"><b>${limitText(state.limit, row, view)}</b> <small>${own ? fill(words.round.own_limit, { whose: own.whose }) : words.round.list_limit}</small></p>
+    <p class="bay-limit"><b>${limitText(state.limit, row, view)}</b> <small>${limitOf(view, row)}</small></p>
     ${row.clock_s || row.tool ? clockView(view, row, clock) : nothing}
     <div class="bay-reading" data-good=${judged?.is_good ?? nothing}>
       <input id="reading" inputmode="decimal" autocomplete="off" aria-label=${words.round.reading} placeholder="–" .value=${typed} aria-invalid=${state.refused ? "true" : "false"} @input=${({ target }) => act.enter(target.value)}>
@@ -21,6 +22,12 @@ export function readingView(view, row) {
       ${(state.near?.below ?? []).map((text) => figure(text, false))}${figure(middle, Boolean(typed))}${(state.near?.above ?? []).map((text) => figure(text, false))}</div>
     ${state.earlier.length ? html`<p class="bay-earlier">${words.round.earlier} ${(judged?.earlier ?? [{ at_ms: state.earlier.at(-1).at_ms, text: state.last }]).map(({ at_ms, text }) => html`<span><b>${text}</b> ${day(at_ms)}</span> `)}
       ${judged?.trend && judged.trend !== "level" ? html`<b>${words.trend[judged.trend]}</b>` : nothing}</p>` : nothing}`;
+}
+
+// Whose the limit is: set on this phone, of the rig's profile, its department's, or the list's.
+function limitOf({ own, words }, { limit }) {
+  if (own) return fill(words.round.own_limit, { whose: own.whose });
+  return limit.whose ? whoseOf(`limit_${limit.whose}`, limit.reason, { words }) : words.round.list_limit;
 }
 
 function clockView({ words, act }, row, clock) {

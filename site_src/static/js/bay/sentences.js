@@ -11,7 +11,7 @@ export const toBay = ({ bay }) => html`<a class="key key-act" href=${pageOf("")}
 export const classOf = ({ state, class: rank }, words) => words.rank[state === "pump_out" ? "pump_out" : rank];
 
 // Whose rule a row of the checks is: what was read first, and what that is worth.
-export const ruleOf = (row, { data, words }) => `${data.sources[row.source[0]]} (${words.basis[row.basis]})`;
+export const ruleOf = (row, { data, words }) => (row.source.length ? `${data.sources[row.source[0]]} (${words.basis[row.basis]})` : words.department[row.basis]);
 
 export const defectRow = (defect, words) => html`
   <li class="defect" data-class=${defect.class}>
@@ -26,3 +26,6 @@ export const defectRow = (defect, words) => html`
 export const limitText = (limit, row, view) => fill(view.words.limit[limit.kind], { value: limit.value, to: limit.to ?? "", unit: unitOf(row, view) });
 
 export const unitOf = (row, { words, u }) => (row.limit.quantity ? u[`u_${row.limit.quantity}`] : words.bay_unit[row.unit]);
+
+// A row of the due board: a list, a test or service, or an item that a department has its own interval for.
+export const dueName = (id, { data, words }) => words.list[id] ?? words.due_name[id] ?? data.text[id]?.title ?? id;

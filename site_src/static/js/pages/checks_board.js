@@ -6,8 +6,10 @@ import { fill } from "../shared/site.js";
 import { keptRecords } from "../shared/store.js";
 import { day } from "../shared/times.js";
 import { chooseRig } from "../rig/chosen.js";
+import { departments } from "../bay/department.js";
 import { Log } from "../bay/log.js";
 import { opened, pageOf } from "../bay/opened.js";
+import { dueName } from "../bay/sentences.js";
 
 const place = document.getElementById("bay");
 const page = await opened(place);
@@ -15,13 +17,14 @@ const page = await opened(place);
 async function look(profile) {
   const log = await Log.open(profile);
   const standing = await log.standing();
-  const { rows } = await log.board(page.data);
-  return { profile, standing, late: rows.filter((row) => row.standing === "overdue"), next: rows.find(({ due_date: date }) => date) ?? null };
+  const data = await departments(page.published, profile, page.units);
+  const { rows } = await log.board(data);
+  return { profile, standing, nameOf: namesIn(data), late: rows.filter((row) => row.standing === "overdue"), next: rows.find(({ due_date: date }) => date) ?? null };
 }
 
-const nameOf = (id) => page.words.list[id] ?? page.words.due_name[id];
+const namesIn = (data) => (id) => dueName(id, { data, words: page.words });
 
-function dueText({ late, next }) {
+function dueText({ late, next, nameOf }) {
   const { board } = page.words;
   if (late.length) return fill(board.overdue, { count: late.length, name: nameOf(late[0].id) });
   if (!next) return board.no_date;

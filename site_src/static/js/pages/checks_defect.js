@@ -138,7 +138,7 @@ function defectView(words) {
     ${open ? html`<p class="plate bay-standing"><b>${classOf(open, words)}</b> <small>${open.decided_by ? fill(words.defect.decided_at, { by: open.decided_by, time: dayAndTime(open.decided_ms) }) : words.defect.proposed}</small></p>`
       : html`<p class="plate bay-standing"><b>${words.defect.closed}</b></p>`}
     ${row(words.defect.seen, defect.seen)}${row(words.defect.where, [defect.place, defect.state].filter(Boolean).join(", "))}${row(words.defect.limit, defect.limit)}
-    ${row(words.defect.may_not, open?.limits)}${row(words.defect.rule_of, page.data.sources[defect.rule])}${row(words.defect.origin, words.origin[defect.origin])}
+    ${row(words.defect.may_not, open?.limits)}${row(words.defect.rule_of, page.data.sources[defect.rule] ?? words.department[defect.rule])}${row(words.defect.origin, words.origin[defect.origin])}
     <p>${fill(words.defect.written, { by: defect.by || "–", time: dayAndTime(defect.at_ms) })}</p>
     ${photos.view(defect, words)}
     <p class="bay-others">

@@ -6,6 +6,7 @@ import { live } from "../shared/notice.js";
 import { aheadMin, day } from "../shared/times.js";
 import { send } from "../rig/carry.js";
 import { calendarOf } from "../bay/calendar.js";
+import { dueName } from "../bay/sentences.js";
 import { opened } from "../bay/opened.js";
 import { field } from "../bay/item_forms.js";
 
@@ -79,7 +80,7 @@ async function readMeters() {
   await look();
 }
 
-const nameOf = (id) => page.words.list[id] ?? page.words.due_name[id];
+const nameOf = (id) => dueName(id, page);
 function calendar() {
   const dated = state.rows.filter(({ due_date: date }) => date);
   state.noDate = !dated.length;

@@ -9,6 +9,7 @@ import { SecondTouch } from "../shared/second_touch.js";
 import { bring, emptied, filesOf } from "../bay/exchange.js";
 import { isName } from "../bay/log.js";
 import { opened } from "../bay/opened.js";
+import { dueName } from "../bay/sentences.js";
 
 const SHOWN = 60;
 const HIDDEN = new Set(["answer"]);
@@ -42,7 +43,7 @@ async function look() {
 const label = ({ kind, what, list, item, due, reason, replaces }) => {
   const { words, data, log } = page;
   const of = kind === "withdrawn" ? log.of("defect").find(({ id }) => replaces.includes(id)) : null;
-  const name = what ?? (of && `${of.what}, ${reason}`) ?? words.list[list] ?? data.text[item]?.title ?? words.equipment[item] ?? words.list[due] ?? words.due_name[due] ?? reason ?? "";
+  const name = what ?? (of && `${of.what}, ${reason}`) ?? words.list[list] ?? data.text[item]?.title ?? words.equipment[item] ?? (due && dueName(due, page)) ?? reason ?? "";
   return name ? `${words.kind[kind]}: ${name}` : words.kind[kind];
 };
 

@@ -11,6 +11,7 @@ import { home } from "../shared/site.js";
 import { isAsTyped } from "../shared/units.js";
 import { opened } from "../bay/opened.js";
 import { Clock } from "../bay/clock.js";
+import { leftOutView } from "../bay/department.js";
 import { doneView, firstView, itemView } from "../bay/item.js";
 import { yourName } from "../bay/log.js";
 import { limitText, unitOf } from "../bay/sentences.js";
@@ -30,7 +31,8 @@ async function start() {
   if (!data.lists.includes(list)) return location.replace(new URL("checks/", home));
   page.defects = (await log.standing()).defects;
   page.settings = await log.settings();
-  const { items } = await calc.ask("rounds.items", { rows: data.rows, name: list, profile: rig, settings: page.settings });
+  const { items, left_out: leftOut } = await calc.ask("rounds.items", { rows: data.rows, name: list, profile: rig, settings: page.settings });
+  page.leftOut = leftOut;
   page.round = log.openRound(list);
   page.items = page.round?.items ?? items;
   await look();
@@ -160,7 +162,7 @@ const act = {
     await page.log.add("defect", {
       origin: "check", item: row.id, what: data.text[row.id].title, seen: [seen.trim(), state.entry.split("@")[0] && `${state.entry.split("@")[0]} ${unitOf(row, page)}`, clockOf(row).clock === "not_run" ? words.clock.not_run : "", restricts].filter(Boolean).join("; "),
       place: words.place[row.place], state: words.engine_state[row.state], limit: row.limit ? limitText(state.limit, row, page) : "",
-      class: rank, scope, rule: row.source[0],
+      class: rank, scope, rule: row.source[0] ?? row.basis,
     });
     await keepDraft(draftName(), null);
     page.defects = (await page.log.standing()).defects;
@@ -228,7 +230,7 @@ function mark() {
 
 function draw() {
   /** @type {any} */
-  const view = { ...page, page, state, act, clock, list };
+  const view = { ...page, page, state, act, clock, list, leftOut: leftOutView(page) };
   render(!state.isRead ? firstView(view) : state.at === null ? doneView(view) : itemView(view), place);
 }
 

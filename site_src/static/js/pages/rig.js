@@ -9,6 +9,7 @@ import { shownIn } from "../shared/shown.js";
 import { fill, home, pageData, unitWords } from "../shared/site.js";
 import { isEntry, tagged, unitsOnce } from "../shared/units.js";
 import { bedsView, openBed } from "../rig/beds.js";
+import { checksFaults, checksView } from "../rig/checks.js";
 import { chooseRig, chosenSystem } from "../rig/chosen.js";
 import { linksView } from "../rig/faults.js";
 import { fieldMaker } from "../rig/fields.js";
@@ -22,7 +23,7 @@ import { offerView } from "../rig/offer.js";
 import { Travel, travelView } from "../rig/travel.js";
 
 const NOTHING = { problems: [], beds: [], figures: [], measured: {} };
-const LISTS = ["beds", "supply", "hoses"];
+const LISTS = ["beds", "supply", "hoses", "checks"];
 const place = document.getElementById("rig");
 const starting = calc.start();
 const data = await pageData();
@@ -49,7 +50,8 @@ async function judge(profile, parts, entries = []) {
   const { texts, learn } = inputs.unread([...amountsOf(profile, data).filter(([, text]) => isEntry(data.systems, text)), ...entries]);
   const judged = await calc.ask("rig_page.answer", { profile, parts, texts }, held());
   learn(judged.texts);
-  return judged;
+  const more = await checksFaults(profile, judged.problems, held().units);
+  return more.length ? { ...judged, problems: [...judged.problems, ...more] } : judged;
 }
 
 // The page's one question.
@@ -163,6 +165,7 @@ function editor(profile, { problems: found, beds, figures, measured }) {
       },
       measureView: (row, count, use) => measureView({ readings, profile, row, found: measured[count], data, u, system, shown, use, redraw: page.change }),
     }), false)}
+    ${profile.checks ? section("checks", () => checksView(common), false) : nothing}
     </div></div>
     <p class="smallprint">${words.rig.kept}</p>`;
 }
@@ -178,7 +181,7 @@ async function arrive() {
   if (first === "beds") openBed(count);
   unfold(LISTS.includes(first) ? first : data.sections.find(({ fields }) => fields.includes(first))?.id);
   await page.change();
-  document.getElementById(hash.slice(1))?.focus();
+  (document.getElementById(hash.slice(1)) ?? document.getElementById(`field-${first}-${count}`))?.focus();
 }
 
 await Promise.all([keeper.load(), starting]);

@@ -17,6 +17,7 @@ function partsOf(profile, data) {
     add("beds", bed.name, { ...without(data.bed_fields, "name"), kind: { kind: "nozzle" }, tips: { kind: "tips" } }, { ...bed, kind: end.kind, ...used(end) });
   }
   for (const row of profile.supply ?? []) add("supply", hoseOf(row), without(data.supply_fields, "hose"), row);
+  for (const row of profile.checks ?? []) add("checks", row.name || row.item, data.check_fields, row);
   return parts;
 }
 
@@ -32,6 +33,7 @@ function text(value, spec, { data, u, shown }) {
   if (spec.kind === "choice") return words.option[value] ?? value;
   if (spec.kind === "nozzle") return words.pressure[value];
   if (spec.kind === "shelf") return data.hoses.find((hose) => hose.id === value)?.label ?? value;
+  if (spec.kind === "codes") return value.join(", ");
   const tipOf = (tip) => data.tips.find(({ id }) => id === tip)?.label ?? bare(tip);
   if (spec.kind === "tips") return value.map(tipOf).join(", ");
   if (spec.quantity === "diameter") return tipOf(value);

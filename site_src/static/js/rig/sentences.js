@@ -18,7 +18,7 @@ export function placeName(place, { rig, field }, profile = null) {
 const specOf = (field, data) => {
   const [first, count, ...rest] = field.split(".");
   if (count === undefined) return data.fields[first];
-  return { hoses: data.hose_fields, beds: data.bed_fields, supply: data.supply_fields }[first]?.[rest.at(-1)];
+  return { hoses: data.hose_fields, beds: data.bed_fields, supply: data.supply_fields, checks: data.check_fields }[first]?.[rest.at(-1)];
 };
 
 // The least and the most of a field, with its unit; null where the fault is another.
