@@ -55,6 +55,7 @@ def test_a_departments_own_list(take):
     assert (written["item"], written["what"], written["rule"]) == ("saw_bar", OWN["name"], "department")
     fault.get_by_role("link").first.tap()
     expect(page.locator("#field-checks-3")).to_be_focused()
+    expect(page.locator("#field-checks-3")).to_contain_text(TEXT["prime_pull"]["title"])
     page.locator("#field-checks-3").get_by_role("button").tap()
     expect(page.locator(".faults")).to_have_count(0)
     page.close()

@@ -1,14 +1,17 @@
 // A department's own rows of the checks, read and taken out here; they come in with a file or a link. What they mean calc.bay.department says.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { calc } from "../shared/engine.js";
-import { fill, home, pageData } from "../shared/site.js";
+import { colon, fill, home, pageData } from "../shared/site.js";
 import { bare } from "../shared/units.js";
 import { fieldId } from "./sentences.js";
+
+let names = {}; // of published items, lists and tests, once they are fetched
 
 // What is wrong with the rows beyond their form: it takes the published list, which is fetched only where there are rows.
 export async function checksFaults({ checks }, problems, units) {
   if (!checks || problems.some(({ field }) => field === "checks")) return [];
-  const { rows, due, lists } = await pageData(new URL("checks/", home));
+  const { rows, due, lists, text: says, words } = await pageData(new URL("checks/", home));
+  names = { ...words.due_name, ...words.list, ...Object.fromEntries(Object.entries(says).map(([id, { title }]) => [id, title])) };
   const { faults } = await calc.ask("department.applied", { rows, due, lists, checks }, { units });
   return faults.filter(({ field, code }) => !problems.some((problem) => problem.field === field && problem.code === code));
 }
@@ -18,12 +21,12 @@ const text = (value) => (Array.isArray(value) ? value.join(", ") : bare(String(v
 export function checksView({ profile, data: { words }, remove }) {
   const rows = Array.isArray(profile.checks) ? profile.checks : [];
   const says = (row) => ["good", "least", "most", "aim", "unit", "months", "days", "hours", "miles", "reason"].filter((name) => row?.[name])
-    .map((name) => `${words.field[name]} ${text(row[name])}`).join(" · ");
+    .map((name) => `${words.field[name]}${colon} ${text(row[name])}`).join(" · ");
   return html`
     <p>${words.rig.checks_told}</p>
     ${rows.map((row, place) => html`
       <fieldset class="rig-hose" id=${fieldId(`checks.${place}`)} tabindex="-1">
-        <legend>${place + 1}. ${row?.name || row?.item}</legend>
+        <legend>${place + 1}. ${row?.name || (names[row?.item] ?? row?.item)}</legend>
         <p>${words.option[row?.act] ?? nothing}${says(row) ? html`<br>${says(row)}` : nothing}</p>
         <button type="button" class="key" @click=${() => remove("checks", rows, place)}>${fill(words.rig.remove_check, { count: place + 1 })}</button>
       </fieldset>`)}`;
