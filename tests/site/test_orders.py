@@ -1,4 +1,5 @@
 """One hazard, one order: the orders are whole, in every language."""
+import html
 import re
 
 import pytest
@@ -156,3 +157,14 @@ def test_every_order_is_named_by_a_page():
     for path in sorted((data.FOLDER / "help").glob("*.toml")):
         named |= {name for row in data.load(f"help/{path.stem}")["question"] for name in row.get("orders", [])}
     assert named == set(SETTLED)
+
+
+@pytest.mark.parametrize("folder", ["", "fr/"])
+def test_cautions_say_each_grade_once(built, folder):
+    """Of what is folded there only the hazard is named; its grade stands once, over its hazards."""
+    text = (built / folder / "cautions/index.html").read_text(encoding="utf-8")
+    words = data.load(f"words/{'fr' if folder else 'en'}/orders")
+    tops = [re.sub("<[^>]*>", "", top).strip() for top in re.findall(r"<h2[^>]*>(.*?)</h2>", text, re.DOTALL)]
+    assert [top for top in tops if top in [words["order"][grade] for grade in GRADES]] == [words["order"][grade] for grade in ("danger", "hold", "note")]
+    folded = [html.unescape(re.sub("<[^>]*>", "", fold)).strip() for fold in re.findall(r"<summary>(.*?)</summary>", text, re.DOTALL)]
+    assert folded[:len(SETTLED)] == [words[name]["title"] for grade in ("danger", "hold", "note") for name in SETTLED if SETTLED[name][0] == grade]
