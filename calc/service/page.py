@@ -3,6 +3,7 @@ from calc.base import display
 from calc.base.errors import CalcError
 from calc.service import entries, judge, plan as service_plan, start, verdict as service_verdict, years
 from calc.service.before_run import before_run
+from calc.service.doubts import doubts_of
 
 MOST_PROBLEMS = 60
 # figures of a run that are set or expected, and their kinds; what is set is rounded so that its point is reached
@@ -22,9 +23,9 @@ def answer(record, units):
     plan = _plan(rig, conditions, problems)
     if plan is None:
         add_bound_texts(problems, units)
-        return {"plan": None, "verdict": None, "live": {}, "waits": {}, "before": None, "summary": None, "problems": problems, "points": []}
+        return {"plan": None, "verdict": None, "live": {}, "doubts": {}, "waits": {}, "before": None, "summary": None, "problems": problems, "points": []}
     verdict = _verdict(plan, readings, problems)
-    live = _live(plan, record, units, problems)
+    live, doubts = _live(plan, record, units, problems, verdict)
     judged = {test["id"]: test for test in verdict["tests"]}
     before = before_run(verdict["tests"], record)
     waits = {test["id"]: start.waits(test, live.get(test["id"]) if test["kind"] == "run" else judged[test["id"]], before)
@@ -36,7 +37,7 @@ def answer(record, units):
     _add_texts(verdict, units, said)
     _add_texts(live, units, said)
     add_bound_texts(problems, units)
-    return {"plan": plan, "verdict": verdict, "live": live, "waits": waits, "before": before, "summary": summary, "problems": problems,
+    return {"plan": plan, "verdict": verdict, "live": live, "doubts": doubts, "waits": waits, "before": before, "summary": summary, "problems": problems,
             "points": _points(rig["standard"], units)}
 
 
@@ -77,9 +78,10 @@ def _verdict(plan, readings, problems):
     raise CalcError("record", "damaged")
 
 
-def _live(plan, record, units, problems):
-    """The readings that are being entered, judged as they stand."""
-    live = {}
+def _live(plan, record, units, problems, verdict):
+    """The readings that are being entered, judged as they stand, and what of them is in doubt, by run."""
+    live, doubts = {}, {}
+    judged = {test["id"]: test for test in verdict["tests"]}
     for test in plan["tests"]:
         draft = ((record.get("tests") or {}).get(test["id"]) or {}).get("draft")
         if test["kind"] != "run" or not draft:
@@ -98,7 +100,11 @@ def _live(plan, record, units, problems):
             live[test["id"]] = judge.judged_set(test, entries.tip_of(draft.get("tip"), units, place + "tip", problems), values, plan)
         except CalcError as error:
             problems.append({"place": place + error.field, "code": error.code})
-    return live
+            continue
+        attempts = judged[test["id"]]["attempts"]
+        kept = attempts[-1]["sets"][-1] if attempts and attempts[-1]["sets"] else None
+        doubts[test["id"]] = doubts_of(test, values, live[test["id"]], kept, plan)
+    return live, doubts
 
 
 def add_bound_texts(problems, units):

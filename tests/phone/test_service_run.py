@@ -254,3 +254,17 @@ def test_every_page_of_paper_has_its_rig(handset):
     expect(last).to_contain_text(T["test_name"]["vacuum"])
     expect(page.get_by_role("cell", name="145").first).to_be_visible()
     expect(page.locator(".dock")).to_be_hidden()
+
+
+def test_readings_that_contradict_each_other_are_questioned(run_of):
+    """Less speed and more pressure at the same flow: asked as they are typed, and the reading can be kept all the same."""
+    one = run_of(1)
+    doubt = one.page.locator(".doubt")
+    expect(doubt).to_have_count(0)
+    one.type("engine_rpm", "1500")
+    one.type("discharge_psi", "155")
+    expect(doubt).to_have_text(T["doubt"]["speed_down_pressure_up"])
+    assert one.page.evaluate(FITS)
+    one.press(RUN["take"])
+    expect(doubt).to_have_count(0)  # it is the last one now
+    assert len(one.record()["tests"]["capacity"]["attempts"][0]["sets"]) == 2

@@ -1,0 +1,40 @@
+"""Readings of a run that contradict each other: asked about as they are typed, never refused."""
+
+MOST_PITOT_RATIO = 1.5  # of equal tips: lines of unlike length pull them apart by a fifth or so; common practice
+MOST_OVER_INHG = 5  # vacuum over what lift and suction loss take: common practice
+SAME_FLOW = 0.98  # of the flow before: two pitot readings, common practice
+FT_PER_INHG = 1.133  # a foot of water against an inch of mercury: 13.6 / 12
+
+
+def doubts_of(test, values, live, before, plan):
+    """What of the readings being entered cannot well be all true.
+
+    test: a run of the plan
+    values: the readings, in calc's units, as calc.service.judge takes them
+    live, before: those readings judged, and the set that was kept last in the same attempt, or None
+    plan: of calc.service.plan
+
+    Returns codes with the field to look at, `[{"code", "field"}]`: pitots_unlike, vacuum_over_lift, speed_down_pressure_up. Raises nothing.
+    Source: equal tips at one pressure pass the same flow; physics of lift; affinity laws (less speed at the same flow is less pressure).
+    """
+    rows = []
+    pitots = [pitot_psi for pitot_psi in values.get("pitot_psi") or [] if pitot_psi is not None]
+    if pitots and max(pitots) > MOST_PITOT_RATIO * min(pitots):
+        rows.append({"code": "pitots_unlike", "field": "pitot_psi"})
+    lift_ft, vacuum_inhg = plan["conditions"].get("lift_ft"), values.get("intake_inhg")
+    if vacuum_inhg is not None and lift_ft is not None and test["suction_loss_ft"] is not None:
+        if vacuum_inhg > (lift_ft + test["suction_loss_ft"]) / FT_PER_INHG + MOST_OVER_INHG:
+            rows.append({"code": "vacuum_over_lift", "field": "intake_inhg"})
+    if before is not None and _is_contrary(live, before, plan["accuracy"]):
+        rows.append({"code": "speed_down_pressure_up", "field": "engine_rpm"})
+    return rows
+
+
+def _is_contrary(live, before, accuracy):
+    """Whether the engine turns slower and the pump gives more pressure, at no less flow than before."""
+    flow, net = [figure["value"] for figure in live["figures"]]
+    flow_before, net_before = [figure["value"] for figure in before["figures"]]
+    if None in (flow, net, flow_before, net_before, live["engine_rpm"], before["engine_rpm"]):
+        return False
+    is_down = live["engine_rpm"] < before["engine_rpm"] - accuracy["speed_rpm"]
+    return is_down and net > net_before + accuracy["discharge_psi"] and flow >= SAME_FLOW * flow_before
