@@ -44,7 +44,7 @@ function told(view, test, { isRunning, attempt }, isOver) {
     : wanting.length ? html`${isRunning ? words.run.blank : words.run.waits} ${missingView(wanting, view, test)}`
     : page.kept?.name === test.id && attempt?.sets.length === page.kept.count && !testOf(view.record, test.id).draft?.touched ? keptView(view, attempt, page.kept.before)
     : live?.is_strayed ? (isRunning ? words.run.straying : fill(words.run.waits_flow, { ...u, least: test.band_texts[0], most: test.band_texts[1] })) : nothing;
-  const doubts = refused ? [] : answer.doubts[test.id] ?? [];
+  const doubts = refused ? [] : (answer.doubts[test.id] ?? []).slice(0, 1);
   return html`${line === nothing ? nothing : html`<p class="doing-told">${line}</p>`}${doubts.map(({ code }) => html`<p class="doing-told doubt" role="status">${words.doubt[code]}</p>`)}`;
 }
 
