@@ -24,6 +24,7 @@ import { staleOf } from "../pressure/plate.js";
 import { WATERS } from "../pressure/pump.js";
 import { hasThreePanes, isCrowded } from "../pressure/room.js";
 import { Saved } from "../pressure/saved.js";
+import { inStages } from "../pressure/stages.js";
 import { NOW, openTab, tabOf } from "../pressure/tabs.js";
 import { pageView } from "../pressure/view.js";
 import { wanted } from "../pressure/wanted.js";
@@ -48,13 +49,14 @@ const { soundLayout, layoutOf, usable, openingLayout } = openingsOf(choices, (id
 const address = addressOf({ mark: "#layout=", old: "#lay=", longest: data.bounds.link, clean: (layout) => clean(layout, choices) });
 
 const NOTHING = { isLast: false, answer: null, scale: null, flowing: null, at_pump: null, bounds: null, refusal: null };
-const state = { ...NOTHING, system: chosenSystem(data.systems), layout: null, from: null, selected: "A", tab: rig?.beds?.length ? "hose" : "length", lengths: {}, width: roomIn(null), shelf: data.shelf, isExample: false, isRunning: false, printed: null, reach: NOTHING_TYPED, notice: null, own: rig, beds: [], faultyBeds: [], faults: null };
+const state = { ...NOTHING, system: chosenSystem(data.systems), layout: null, from: null, selected: "A", tab: rig?.beds?.length ? "hose" : "length", lengths: {}, width: roomIn(null) - 1, shelf: data.shelf, isExample: false, isRunning: false, printed: null, reach: NOTHING_TYPED, notice: null, own: rig, beds: [], faultyBeds: [], faults: null };
 const past = new Past((undone ?? []).map(({ lay, layout = lay, selected, from }) => ({ layout: soundLayout(() => layout), selected, from })).filter(({ layout }) => layout));
 const inputs = shownIn(state);
 const { shown } = inputs;
 const page = answering(question, draw);
 const saved = new Saved({ words, longest: data.bounds.name, redraw, open: openSaved });
 let stood = typeof window.painted === "string" ? window.painted : null; // the pressure that stood for this layout before the live answer
+const paint = inStages({ draw: (parts, stage) => render(pageView({ ...parts, stage }), place), settle: measure, isOf: ({ layout }) => layout === state.layout });
 let resting;
 let refused = null; // the entry that was refused last
 let isDrawn = false;
@@ -221,20 +223,20 @@ function draw(answered) {
     ...state, ...names, line: lineOf(state.selected), lines, data, rig, words, u: unitWords(words, state.system), stale: staleOf(state, words, names.labelOf), shown, lineOf, act, work, redraw, saved,
     was: stood && state.answer && state.answer.pressure !== stood ? stood : null, ready: data.ready[family()], canUndo: !past.isEmpty, hasRoom: (added) => hasRoom(layout, state.selected, added, data.bounds),
   };
-  render(pageView(common), place);
-  measure();
-  place.toggleAttribute("data-crowded", isCrowded(place));
+  paint(common);
 }
 
 // The picture has the room that its pane leaves it. Drawn once more where that is another than it was drawn for.
 function measure() {
-  const room = roomIn(place.querySelector(".lay"));
-  if (isMeasuring || Math.abs(room - state.width) < 0.01) return;
-  isMeasuring = true;
-  state.width = room;
   place.toggleAttribute("data-large", roomIn(null) < LARGE);
-  redraw();
-  isMeasuring = false;
+  const room = roomIn(place.querySelector(".lay"));
+  if (!isMeasuring && Math.abs(room - state.width) >= 0.01) {
+    isMeasuring = true;
+    state.width = room;
+    redraw();
+    isMeasuring = false;
+  }
+  if (place.querySelector(".dock")) place.toggleAttribute("data-crowded", isCrowded(place)); // all of it is drawn
 }
 
 // What was worked on last, or the layout the page opens on: an example, unless it is a rig's own.

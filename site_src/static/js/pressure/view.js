@@ -11,11 +11,12 @@ import { pictureView } from "./picture.js";
 import { plateView } from "./plate.js";
 import { pumpView } from "./pump.js";
 import { savedView } from "./saved.js";
+import { TRAY, WHOLE } from "./stages.js";
 import { NOW } from "./tabs.js";
 import { trayView } from "./tray.js";
 
 export function pageView(page) {
-  const { layout, answer, refusal, notice, faults, tab, rig, words, act, saved, printed } = page;
+  const { notice, faults, rig, words, printed, stage } = page;
   return html`
     <div class="pane" data-pane="line">
       ${beside(notice, "top", words.pressure)}
@@ -25,9 +26,16 @@ export function pageView(page) {
       ${faults?.length ? rigNamed(rig, faults, words) : nothing}
     </div>
     <div class="pane" data-pane="tray">
-      ${trayView(page)}
+      ${stage < TRAY ? nothing : trayView(page)}
     </div>
-    <div class="pane" data-pane="work">
+    <div class="pane" data-pane="work">${stage < WHOLE ? nothing : foldsView(page)}</div>
+    ${stage < TRAY ? nothing : dockView(page)}`;
+}
+
+// What lies one tap away.
+const foldsView = (page) => {
+  const { layout, answer, refusal, notice, faults, tab, rig, words, act, saved } = page;
+  return html`
       <div class="folds">
         ${tab === NOW ? html`<p class="plate-note">${words.now.held}</p>` : nothing}
         ${faults?.length ? nothing : rigNamed(rig, faults, words)}
@@ -44,7 +52,5 @@ export function pageView(page) {
           ${beside(notice, "afresh", words.pressure)}
         </div>
         <p class="smallprint">${words.pressure.service}</p>
-      </div>
-    </div>
-    ${dockView(page)}`;
-}
+      </div>`;
+};
