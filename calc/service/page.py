@@ -102,8 +102,8 @@ def _live(plan, record, units, problems, verdict):
             problems.append({"place": place + error.field, "code": error.code})
             continue
         attempts = judged[test["id"]]["attempts"]
-        kept = attempts[-1]["sets"][-1] if attempts and attempts[-1]["sets"] else None
-        doubts[test["id"]] = doubts_of(test, values, live[test["id"]], kept, plan)
+        before = attempts[-1]["sets"][-1] if attempts and attempts[-1]["sets"] else None
+        doubts[test["id"]] = doubts_of(test, values, live[test["id"]], before, plan)
     return live, doubts
 
 
