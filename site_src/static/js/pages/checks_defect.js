@@ -3,6 +3,7 @@
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { draftOf, keepDraft } from "../shared/draft.js";
 import { toHeading } from "../shared/focus.js";
+import { handedIn } from "../shared/handed.js";
 import { whatOf } from "../shared/rig_status.js";
 import { colon, fill, home } from "../shared/site.js";
 import { dayAndTime } from "../shared/times.js";
@@ -13,13 +14,11 @@ import { opened, pageOf } from "../bay/opened.js";
 import { Photos } from "../bay/photos.js";
 import { classOf, toBay } from "../bay/sentences.js";
 
-const NEW = "#new=";
-const LONGEST = 2000;
 const place = document.getElementById("bay");
 const page = await opened(place);
 const photos = page && new Photos(page.log, () => draw());
 /** @type {any} */
-const state = { form: null, decision: null, withdrawal: null, standing: null, defect: null };
+const state = { form: null, decision: null, withdrawal: null, standing: null, defect: null, isLost: false };
 const second = new SecondTouch(() => draw());
 addEventListener("hashchange", () => location.reload());
 
@@ -40,19 +39,13 @@ async function halfWritten() {
   return draft?.from === location.hash ? draft.form : {};
 }
 
-// What another page hands over: plain text, and only choices that there are.
+// What another page hands over: only choices that there are.
 function handed() {
-  if (!location.hash.startsWith(NEW) || location.hash.length > LONGEST) return {};
-  try {
-    const content = JSON.parse(decodeURIComponent(location.hash.slice(NEW.length)));
-    const text = (name) => (typeof content[name] === "string" ? content[name].slice(0, 200) : "");
-    return {
-      what: text("what"), seen: text("seen"), origin: text("origin") || "report",
-      ...(RANKS.includes(content.class) && { class: content.class }), ...(SCOPES.includes(content.scope) && { scope: content.scope }),
-    };
-  } catch {
-    return {};
-  }
+  const content = handedIn(location.hash);
+  state.isLost = content === "lost";
+  if (!content || content === "lost") return {};
+  const { what, seen, origin, rank, scope } = content;
+  return { what, seen, origin: origin || "report", ...(RANKS.includes(rank) && { class: rank }), ...(SCOPES.includes(scope) && { scope }) };
 }
 
 const typed = (change) => {
@@ -102,6 +95,7 @@ function draw() {
 
 const writeView = (words) => html`
   <h2 class="bay-act">${words.defect.new}</h2>
+  ${state.isLost ? html`<p class="notice" role="alert">${words.defect.lost}</p>` : nothing}
   ${field({ id: "what", label: words.defect.what, value: state.form.what, change: (what) => typed({ what }) })}
   ${field({ id: "seen", label: words.defect.seen, value: state.form.seen, change: (seen) => typed({ seen }) })}
   ${rankChips(words, state.form.class, (id) => typed({ class: id }))}

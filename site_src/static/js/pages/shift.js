@@ -110,7 +110,7 @@ function screen({ state, sequence, orders, last, hurried }) {
   if (offer.can_go_on) return leftView({ words, send, left: dayAndTime(state.left_s * 1000) });
   if (status === "stopped") return haltView({ sequence, state, steps, words, send, orders, data, asking: page.asking, ask });
   if (status === "done") {
-    return doneView({ words, send, next: data.next, finished: last ? fill(words.shift.finished, { time: clock(last.at_s) }) : "",
+    return doneView({ words, send, sequence, data, next: data.next, finished: last ? fill(words.shift.finished, { time: clock(last.at_s) }) : "",
       told: hurried ?? words.shift[DONE[sequence.id] ?? "done_pump"] });
   }
   // what has failed once is out of service if it fails again

@@ -35,7 +35,7 @@ export function haltView({ sequence, state, steps, words, send, orders, data, as
         ${isDanger || isOther ? nothing : html`<a class="key" href=${enterLink(fromCard(sequence, state))}>${shift.diagnose}</a>`}
         ${offer.can_start_over ? key("start_over", offer.can_say_long ? "start_over_short" : "start_over", isLook ? "" : "key-act") : nothing}
         ${offer.can_say_long ? key("not_short") : nothing}
-        ${isOther || asking ? nothing : html`<a class="key" href=${defectLink(defectOf({ sequence, order, said: order ? null : saidOf(stopped, steps, words), data }))}>${words.rig_status_acts.write}</a>`}
+        ${isOther || asking ? nothing : html`<a class="key" href=${defectLink(defectOf({ sequence, order, state, steps, data, words }))}>${words.rig_status_acts.write}</a>`}
         ${offer.can_take_back && !asking ? html`<button type="button" class="key" @click=${() => ask("mistouch")}>${shift.mistouch}</button>` : nothing}
         ${offer.is_out && !asking ? html`<button type="button" class="key" @click=${() => ask("release")}>${shift.released}</button>` : nothing}
         ${asking ? html`
@@ -46,10 +46,15 @@ export function haltView({ sequence, state, steps, words, send, orders, data, as
     </section>`;
 }
 
-// What a stop leaves behind as a defect: its order, or its step's own title, and the card it stopped.
-const defectOf = ({ sequence, order, said, data }) => ({
-  origin: sequence.id === "override" ? "override" : "card", what: order?.title ?? said.title, seen: data.titles[sequence.id],
-});
+// What a stop leaves behind as a defect: its order, or the step it came at; and what was not seen on which card.
+function defectOf({ sequence, order, state: { stopped }, steps, data, words: { shift } }) {
+  const step = steps[stopped.step];
+  const card = data.titles[sequence.id];
+  const says = stopped.reason === "danger" ? shift.defect_stopped : shift.defect_unseen;
+  return {
+    origin: sequence.id === "override" ? "override" : "card", what: order?.title ?? step?.act ?? card, seen: step ? fill(says, { card, act: step.act, see: step.see }) : card,
+  };
+}
 
 const dangerKey = ({ shift }, send) => html`
   <button type="button" class="key key-danger" @click=${() => send({ kind: "danger" })}>${shape("stop")}${shift.danger}</button>`;
@@ -88,7 +93,8 @@ function answeredBy(sequence, { rig, stopped }) {
   return { ...Object.fromEntries(Object.entries(rig).filter(([, answer]) => answer !== "unknown")), [asks]: stopped.answer };
 }
 
-export const doneView = ({ words, told, send, finished, next }) => html`
+// After the override a rig is out of service: the defect that says so is one tap away.
+export const doneView = ({ words, told, send, finished, next, sequence, data }) => html`
   <section class="step step-done">
     <div class="step-body">
       <h2 class="step-act">${words.shift.done}</h2>
@@ -97,6 +103,7 @@ export const doneView = ({ words, told, send, finished, next }) => html`
     </div>
     <div class="dock answers-halt">
       ${dangerKey(words, send)}
+      ${sequence.id === "override" ? html`<a class="key" href=${defectLink({ origin: "override", what: data.titles.override, seen: told, scope: "apparatus" })}>${words.rig_status_acts.write}</a>` : nothing}
       <nav class="done-next" aria-label=${words.shift.next}>
         ${next.map(({ address, title }) => html`<a class="key" href=${new URL(address, home).href}>${title}</a>`)}
       </nav>
