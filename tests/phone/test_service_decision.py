@@ -1,4 +1,6 @@
 """A failed test and the rig's status: the tester decides, the rig's log has it, and no later test is due for it."""
+import re
+
 from playwright.sync_api import expect
 
 from tests import service_records as records
@@ -47,6 +49,9 @@ def test_a_failed_test_changes_the_status_of_the_rig(take):
     expect(write).to_have_count(0)
     defect, decision = sorted(do(page, "keptRecords", "bay"), key=lambda record: record["kind"], reverse=True)
     assert (defect["class"], defect["origin"], decision["limits"], decision["replaces"]) == ("restricted", "test", "no drafting", [defect["id"]])
+    assert re.search(r"vacuum.* 13 .*inHg \(≤ 10\); Capacity.* psi \(≥ 150\)$", defect["limit"]), defect["limit"]  # by hand: 24 less 11 inHg; of 150 psi
+    page.get_by_role("link", name=DECISION["see"], exact=True).tap()
+    expect(page.locator("main")).to_contain_text(defect["limit"])
 
 
 def test_the_pump_is_out_and_the_due_date_stays(take):

@@ -14,6 +14,7 @@ import { csvFile, dated, jsonFile } from "../service/files.js";
 import { missingWord } from "../service/missing.js";
 import { causeLink } from "../service/plan_view.js";
 import { shownIn } from "../service/shown.js";
+import { decidedText } from "../service/sheet_results.js";
 import { sheetView } from "../service/sheet_view.js";
 import { Steady } from "../service/steady.js";
 import { unitsOnce } from "../shared/units.js";
@@ -58,7 +59,7 @@ function drawAnswer({ record, answer, shown, decided, curve }) {
   const view = { record, data, words, answer, u, shown, curve, missingWord: (name) => missingWord(name, { words, answer }), decision: nothing };
   if (wantsDecision(record, answer.verdict)) {
     page.form ??= { state: null, reason: "", limits: "", by: record.people.tester };
-    view.decision = decisionView({ words, form: page.form, decided, write: () => settle(record, answer), change: (part) => { Object.assign(page.form, part); asking.redraw(); } });
+    view.decision = decisionView({ words, form: page.form, decided, write: () => settle(view), change: (part) => { Object.assign(page.form, part); asking.redraw(); } });
   }
   render(html`
     ${sheetView(view)}
@@ -75,12 +76,14 @@ function drawAnswer({ record, answer, shown, decided, curve }) {
       <button type="button" class="key" @click=${toFiles}>${words.sheet.send}</button></div>`, place);
 }
 
-// The rig's status as the tester decides it, with the parts that failed; written once.
-async function settle(record, answer) {
+// The rig's status as the tester decides it, with the parts that failed and the figures that decided them; written once.
+async function settle(view) {
+  const { record, answer } = view;
   if (page.isWriting) return;
   page.isWriting = true;
-  const failed = answer.verdict.tests.filter(({ status }) => status === "fail").map(({ id }) => words.test_name[id]);
-  await decide(record, page.form, `${words.kind[record.standard.kind]}, ${words.status.fail}${colon} ${failed.join(", ")}`);
+  const failed = answer.verdict.tests.filter(({ status }) => status === "fail");
+  const figures = failed.map((test) => [words.test_name[test.id], decidedText(view, test)].filter(Boolean).join(`${colon} `));
+  await decide(record, page.form, { what: `${words.kind[record.standard.kind]}, ${words.status.fail}${colon} ${failed.map(({ id }) => words.test_name[id]).join(", ")}`, figures: figures.join("; ") });
   await draw();
   page.isWriting = false;
 }

@@ -10,6 +10,7 @@ import { textView } from "./entries.js";
 
 // What may be decided, as calc.bay.records has it.
 const STATES = { pump_out: { class: "out_of_service", scope: "pump" }, out_of_service: { class: "out_of_service", scope: "apparatus" }, restricted: { class: "restricted", scope: "pump" } };
+const MOST_TEXT = 2000; // of a record's text, as calc.bay.records has it
 const markOf = (test) => `test:${test.id}`;
 
 // Whether somebody has to decide on the rig of a test.
@@ -24,10 +25,10 @@ export async function decidedOn(test) {
   return { defect, open: open ?? null };
 }
 
-// Write it: what failed is the defect, what the tester said is the decision on it.
-export async function decide(test, { state, reason, limits, by }, failed) {
+// Write it: what failed, the reason and the figures are the defect, what the tester said is the decision on it.
+export async function decide(test, { state, reason, limits, by }, { what, figures }) {
   const log = await Log.open({ id: test.rig_id, name: test.rig_name });
-  const defect = await log.add("defect", { origin: "test", item: markOf(test), what: failed, seen: reason.trim(), place: "", state: "", limit: "", rule: "", ...STATES[state] }, { by: by.trim() });
+  const defect = await log.add("defect", { origin: "test", item: markOf(test), what, seen: reason.trim(), place: "", state: "", limit: figures.slice(0, MOST_TEXT), rule: "", ...STATES[state] }, { by: by.trim() });
   await log.add("decision", { defect: defect.id, limits: state === "restricted" ? limits.trim() : "", ...STATES[state] }, { by: by.trim(), replaces: [defect.id] });
   await log.standing();
 }

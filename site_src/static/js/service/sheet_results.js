@@ -33,14 +33,22 @@ export function unfold({ currentTarget }) {
 const figureText = (figure, { u }) =>
   `${figure.value_text}${figure.band_text ? ` ±${figure.band_text}` : ""} ${u[`u_${figure.kind}`]} (${limitText(figure)})${figure.is_close ? " ≈" : ""}`;
 
+// What decided a test, as text: a figure with its limit, or the check that was answered; "" where neither did.
+export function decidedText(view, { decided: figure }) {
+  const { words } = view;
+  if (!figure) return "";
+  if (figure.kind === "check") return `${words.check[figure.id]}${colon} ${words.condition[figure.value]}`;
+  return `${labelOf(figure.id, view)} ${figureText(figure, view)}`;
+}
+
 function deciding(view, test, state) {
   const { words } = view;
   const figure = test.decided;
   if (state === "now") return nothing;
   if (test.not_done) return fill(words.test.not_done_kept, { reason: test.not_done });
   if (!figure || test.status === "not_proven") return words.code[test.code];
-  if (figure.kind === "check") return figure.value === "yes" ? words.sheet.all_yes : `${words.check[figure.id]}${colon} ${words.condition[figure.value]}`;
-  return html`${labelOf(figure.id, view)} ${figureText(figure, view)}
+  if (figure.kind === "check") return figure.value === "yes" ? words.sheet.all_yes : decidedText(view, test);
+  return html`${decidedText(view, test)}
     ${test.cautions.map((caution) => html`<br>${fill(words.caution[caution.code], { value: caution.value_text, limit: caution.limit_text })}`)}`;
 }
 

@@ -21,12 +21,19 @@ export function statusOf(id) {
 // A defect and what was seen of it, in a row.
 export const whatOf = ({ what, seen }) => (seen ? `${what}: ${seen}` : what);
 
+// As much of it as the sentence above every page has room for; the defect itself has the whole.
+const MOST_SAID = 120;
+const briefly = (defect) => {
+  const said = whatOf(defect);
+  return said.length > MOST_SAID ? `${said.slice(0, MOST_SAID - 1).trimEnd()}…` : said;
+};
+
 // What is jotted down of a standing: the worst defect, the one that takes the pump out where there is one, and how many limit the rig.
 export function statusFrom({ state, since_ms, stops_pump, is_waiting, defects: [worst], defects }) {
   const ofPump = defects.find((defect) => defect.state === "pump_out");
   return {
-    state, since_ms, stops_pump, is_waiting, what: worst ? whatOf(worst) : "", limits: worst?.limits ?? "", limiting: defects.filter((defect) => limitsRig(defect)).length,
-    pump: ofPump ? { what: whatOf(ofPump), since_ms: ofPump.at_ms, is_waiting: ofPump.repaired_by !== null } : null,
+    state, since_ms, stops_pump, is_waiting, what: worst ? briefly(worst) : "", limits: worst?.limits ?? "", limiting: defects.filter((defect) => limitsRig(defect)).length,
+    pump: ofPump ? { what: briefly(ofPump), since_ms: ofPump.at_ms, is_waiting: ofPump.repaired_by !== null } : null,
   };
 }
 

@@ -103,7 +103,7 @@ export const doneView = ({ words, told, send, finished, next, sequence, data }) 
     </div>
     <div class="dock answers-halt">
       ${dangerKey(words, send)}
-      ${sequence.id === "override" ? html`<a class="key" href=${defectLink({ origin: "override", what: data.titles.override, seen: told, scope: "apparatus" })}>${words.rig_status_acts.write}</a>` : nothing}
+      ${sequence.id === "override" ? html`<a class="key" href=${defectLink({ origin: "override", what: data.titles.override, seen: words.shift.done_tag, scope: "apparatus" })}>${words.rig_status_acts.write}</a>` : nothing}
       <nav class="done-next" aria-label=${words.shift.next}>
         ${next.map(({ address, title }) => html`<a class="key" href=${new URL(address, home).href}>${title}</a>`)}
       </nav>
