@@ -1,4 +1,7 @@
 """The diagnosis, by touch and with no signal: from a card to a cause, one question at a time, and every way of standing still."""
+import json
+from urllib.parse import unquote
+
 import pytest
 from playwright.sync_api import expect
 
@@ -127,6 +130,9 @@ def test_grinding_in_a_look_is_its_order(away):
     while asked(page):
         assert not SIGN.get(asked(page), {}).get("shifts")
         answer(page, "unknown")
+    link = page.get_by_role("link", name=SITE["rig_status_acts"]["write"], exact=True).get_attribute("href")
+    seen = json.loads(unquote(link.split("#new=")[1]))["seen"]  # what it ended with leads to a defect with all that was seen
+    assert seen.split("; ") == [F["sees"]["light_dark"], F["sees"]["grinds"]]  # and nothing that was not seen
     page.close()
 
 

@@ -35,7 +35,8 @@ export const slipActs = ({ words: { diagnose }, isAsked, ask, takeBack, again })
 // What a diagnosis leaves behind as a defect: the cause that stands, or what it ended with, and what was seen.
 const defectOf = ({ end, data, state }) => ({
   origin: "diagnosis", what: data.words.name[end.cause] ?? data.words.end[`${end.kind}_title`],
-  seen: state.asked.filter(({ said }) => said === "seen").flatMap(({ settles }) => settles).map((sign) => data.words.sees[sign]).filter(Boolean).join("; "),
+  seen: [...new Set([...state.complaints, ...state.asked.flatMap(({ settles }) => settles).filter((sign) => state.signs[sign] === "seen")])]
+    .map((sign) => data.words.sees[sign]).filter(Boolean).join("; "),
   rank: end.kind === "stands" && !data.causes[end.cause].out ? "report" : "out_of_service",
 });
 
