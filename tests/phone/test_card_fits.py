@@ -117,3 +117,17 @@ def test_large_letters_are_not_covered(handset):
         edges = card.page.evaluate(EDGES)
         card.page.evaluate("document.documentElement.style.fontSize = ''")
         assert edges["see"] <= edges["top"]
+
+
+@pytest.mark.parametrize("size", [{"width": 360, "height": 740}, SMALL], ids=["360x740", "small"])
+def test_the_red_key_is_in_reach_in_letters_twice_as_large(take, size):
+    """At 200 % text the act fills the screen, and the way out of danger stands on it all the same: as the step comes and half way down."""
+    page = take(viewport=size).open("shift/scene/")
+    red = page.locator(".step .key-danger")
+    red.wait_for()
+    page.evaluate("document.documentElement.style.fontSize = '32px'")
+    expect(red).to_be_in_viewport(ratio=1)
+    page.evaluate("scrollTo(0, 300)")
+    expect(red).to_be_in_viewport(ratio=1)
+    red.tap()
+    expect(page.locator(".order-danger[role=alert]")).to_be_visible()
