@@ -49,6 +49,8 @@ def test_a_new_phone_gets_the_history_of_a_rig(away, tmp_path):
     bring(page, (tmp_path / "out.json").read_text(encoding="utf-8"))
     expect(page.get_by_text(YEARS["here"].format(count=4))).to_be_visible()
     rows = page.get_by_role("article")
+    assert all(height <= 84 for height in rows.evaluate_all("(rows) => rows.map((row) => row.offsetHeight)"))  # one row a year
+    assert rows.first.get_by_role("link").get_attribute("href").startswith("../sheet/#")
     button(rows.nth(0), YEARS["remove"]).tap()
     expect(rows).to_have_count(3)
     button(page, YEARS["put_back"]).tap()

@@ -80,6 +80,18 @@ def test_who_is_due(tmp_path):
     assert "Northmere Engine" in due and YEARS["due"]["due"] in due and "Tollgate" not in due
 
 
+def test_a_row_stands_by_itself_on_a_phone(tmp_path):
+    """On a phone no table is wider than the screen: each cell of it carries the name of its column, and those names are the column's own."""
+    write_fleet(tmp_path, 10, 6)
+    page = report.write(tmp_path, ON)["page"].read_text(encoding="utf-8")
+    tables = re.findall(r'<table class="stack">(.*?)</table>', page, re.S)
+    assert len(tables) >= 3 and "<table>" not in page
+    for table in tables:
+        heads = re.findall(r'<th scope="col">(.*?)</th>', table)
+        for row in re.findall(r"<tr><th scope=\"row\">.*?</tr>", table, re.S):
+            assert re.findall(r'<td(?: class="\w+")? data-name="(.*?)"', row) == heads[1:]
+
+
 def test_a_generated_fleet(tmp_path):
     """Of 20 rigs over 6 years those that were made to wear, to fail and to be late are found, and no others."""
     meant = write_fleet(tmp_path, 20, 6)

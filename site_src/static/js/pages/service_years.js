@@ -142,12 +142,12 @@ function historyView(done, told) {
     ${told.points.some(({ picture }) => picture) ? html`<p class="smallprint">${words.years.picture_told}</p>` : nothing}`;
 }
 
+// A year is one row: its sheet behind it, and the key that takes it off beside it.
 const row = (test) => html`
-  <article class="row">
-    <p>${mark(test.result?.status ?? "not_proven")}<span><b>${day(ended(test))}</b>
-      <small>${words.kind[test.standard.kind] ?? test.standard.kind} · ${test.result ? words.status[test.result.status] : words.sheet.open}</small></span></p>
-    <div class="pairs"><a class="key" href="../sheet/#${test.id}">${words.test.sheet}</a>
-      <button type="button" class="key" @click=${() => remove(test)}>${words.years.remove}</button></div>
+  <article class="year-row">
+    <a href="../sheet/#${test.id}">${mark(test.result?.status ?? "not_proven")}<span><b>${day(ended(test))}</b>
+      <small>${words.kind[test.standard.kind] ?? test.standard.kind} · ${test.result ? words.status[test.result.status] : words.sheet.open}</small></span><i aria-hidden="true">›</i></a>
+    <button type="button" class="key" aria-label=${words.years.remove} title=${words.years.remove} @click=${() => remove(test)}>✕</button>
   </article>`;
 
 place.replaceChildren();
