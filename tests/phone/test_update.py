@@ -29,15 +29,26 @@ class Release(Host):
     def page(self):
         return self.dist / CHANGED / "index.html"
 
-    def put_news(self):
-        self.page().write_text(self.page().read_text(encoding="utf-8").replace("</main>", f"<p>{NEWS}</p></main>"), encoding="utf-8")
+    def with_news(self):
+        return self.page().read_text(encoding="utf-8").replace("</main>", f"<p>{NEWS}</p></main>")
 
-    def publish(self, breakage=None):
-        """Put the worker of the files as they stand in place at once, and before it what breaks the changed page."""
+    def put_news(self):
+        self.page().write_text(self.with_news(), encoding="utf-8")
+
+    def publish(self, breakage=None, text=None):
+        """Put the worker of the files as they stand in place at once, or with the changed page's `text`, which `breakage` breaks before it is there.
+
+        So a phone that tries an older release again never finds the page whole.
+        """
         aside = shutil.copytree(self.dist, self.dist.with_name("aside"), ignore=shutil.ignore_patterns("sw.js"))
-        build.write_worker(aside)
         if breakage:
-            breakage(self.page())
+            page = aside / self.page().relative_to(self.dist)
+            page.write_text(text, encoding="utf-8")
+            build.write_worker(aside)
+            breakage(page)
+            page.replace(self.page()) if page.exists() else self.page().unlink()
+        else:
+            build.write_worker(aside)
         shutil.copytree(aside / "packs", self.dist / "packs", dirs_exist_ok=True)
         for name in ("version.json", "sw.js"):
             (aside / name).replace(self.dist / name)
