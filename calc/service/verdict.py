@@ -71,6 +71,9 @@ def _figures(test, entered, plan):
         if outcome["status"] == FAIL:  # the site or the crew is not ready, which says nothing of the pump
             outcome["status"] = NOT_PROVEN
             outcome["code"] = "outside" if test["kind"] == "conditions" else "not_ready"
+    failed = [figure["id"] for figure in figures if figure["status"] == FAIL]
+    if test["id"] == "transfer" and failed and "transfer_both_ways" not in failed:  # pumped in the wrong position: no fault, and no proof
+        outcome["status"], outcome["code"] = NOT_PROVEN, "position"
     outcome["cautions"] = []
     return outcome
 

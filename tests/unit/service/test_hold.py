@@ -40,6 +40,19 @@ def test_a_worn_pump():
     assert [figure["value"] for figure in told["figures"]] == [pytest.approx(1012, abs=1), pytest.approx(151.0, abs=0.1)]
 
 
+def test_a_worn_pump_calls_for_its_cause(run):
+    """Sheet C3: 1,980 rpm where 1,760 was read when new, 12.5 percent up: no fail of the point, but its cause is to be looked for."""
+    plan = a_plan(a_rig(rated_gpm=1000, new={"capacity": {"engine_rpm": 1760}}), lift_ft=8)
+    test = of(plan, "capacity")
+    row = {"pitot_psi": [72.5], "discharge_psi": 146.0, "engine_rpm": 1980}
+    attempt = {"clock_s": test["hold_s"], "stopped": None, "tip": {"tip_in": 2.0, "count": 1}, "sets": [{"at_s": at_s, **row} for at_s in test["due_s"]]}
+    told = run("service.verdict", "verdict", plan=plan, readings={"capacity": {"attempts": [attempt]}})
+    point = of(told, "capacity")
+    assert (point["status"], point["code"], point["is_close"]) == ("pass", "met", True)  # 1.0 psi over, of which a gauge may err 3
+    assert [(caution["code"], caution["value"], caution["limit"]) for caution in point["cautions"]] == [("speed_above_new", 1980, pytest.approx(1936))]
+    assert [sign["id"] for sign in told["signs"]] == ["speed_high_at_pressure"]
+
+
 def test_from_a_hydrant():
     """Sheet C4, 750 gpm: 191 less 38 is 153; the point is met, priming stays not shown."""
     plan = a_plan(a_rig(rated_gpm=750), source="pressurised")
