@@ -51,7 +51,7 @@ DOORS = {
     "rig.at_hand": ("rig.profile", ("profile", "shelf", "units")),
     "rig_page.answer": ("rig.page", ("profile", "shelf", "units", "parts", "texts")),
     "rounds.hurried": ("bay.rounds", ("answers", "words")),
-    "rounds.items": ("bay.rounds", ("rows", "name", "profile", "settings")),
+    "rounds.items": ("bay.rounds", ("rows", "name", "profile", "settings", "after")),
     "rounds.progress": ("bay.rounds", ("records", "id")),
     "rounds.settings": ("bay.rounds", ("records",)),
     "run.advance": ("shift.run", ("sequence", "lengths", "run", "event")),

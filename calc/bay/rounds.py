@@ -5,8 +5,10 @@ from calc.rig.check_fields import PLACES, STATES
 from calc.shift import pace
 
 
+AFTER = ("water", "foam", "frost")  # dirty or salt water pumped, foam used, frost about
 
-def items(rows, name, profile, settings):
+
+def items(rows, name, profile, settings, after):
     """The items of a list that a rig has, in the order they are done.
 
     rows: every item: `{"id", "lists", "place", "state", "fits", "equipment"}`. fits: what the profile must say, values by field;
@@ -15,8 +17,10 @@ def items(rows, name, profile, settings):
     name: of the list
     profile: the rig's profile, or None. A field that says nothing leaves no item out
     settings: as calc.bay.rounds.settings gives them
+    after: what there was of AFTER; a row with an `after` is asked only where there was that
 
-    Returns `{"items": ids, "left_out": [{"id", "code"}]}`, code fits where the profile says otherwise, department
+    Returns `{"items": ids, "left_out": [{"id", "code"}]}`, code after where there was not what it comes
+    after, fits where the profile says otherwise, department
     where its own list leaves the item out, setting where somebody said it is not on this rig. Raises CalcError with code unknown for a list, state or place that there is not.
     """
     listed = [(place, row) for place, row in enumerate(rows) if name in row["lists"]]
@@ -26,7 +30,7 @@ def items(rows, name, profile, settings):
     for place, row in listed:
         if row["state"] not in STATES or row["place"] not in PLACES:
             raise CalcError(row["id"], "unknown")
-        code = _left_out(row, profile or {}, settings)
+        code = _left_out(row, profile or {}, settings, after)
         if code:
             left_out.append({"id": row["id"], "code": code})
         else:
@@ -34,7 +38,9 @@ def items(rows, name, profile, settings):
     return {"items": [walk[3] for walk in sorted(walked)], "left_out": left_out}
 
 
-def _left_out(row, profile, settings):
+def _left_out(row, profile, settings, after):
+    if row.get("after") and row["after"] not in after:
+        return "after"
     if row.get("left_out"):
         return "department"
     for field in row["fits"]:

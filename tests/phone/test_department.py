@@ -73,3 +73,24 @@ def test_a_rig_of_the_fleet_brings_its_list(take):
     page.goto(handset.host.origin + "rig/" + fleet.packed({**profile, "name": "B", "id": "b", "checks": [{**OWN, "lists": "weekly"}]}))
     expect(page.get_by_text(RIG["carry"]["not_codes"])).to_be_visible()
     page.close()
+
+
+def test_care_after_use(take):
+    """What there was builds the list: nothing adds nothing; foam adds its care, frost its own; each can be taken back before the first item."""
+    handset = take()
+    beside(handset, **MIDSHIP)
+    page = handset.open("checks/round/#after_use")
+    expect(title(page)).to_be_visible()
+    plain = title(page).inner_text()
+    key(page, T["after"]["foam"]).tap()
+    expect(key(page, T["after"]["foam"])).to_have_attribute("aria-pressed", "true")
+    expect(title(page)).not_to_have_text(plain)
+    key(page, T["after"]["foam"]).tap()
+    expect(title(page)).to_have_text(plain)
+    key(page, T["after"]["frost"]).tap()
+    expect(title(page)).not_to_have_text(plain)
+    begin(page)
+    walked_to(page, TEXT["care_frost_drain"]["title"])
+    (begun,) = [record for record in do(page, "keptRecords", "bay") if record["kind"] == "round"]
+    assert "care_frost_reel" in begun["items"] and not [item for item in begun["items"] if item.startswith(("care_foam", "care_water"))]
+    page.close()

@@ -112,7 +112,7 @@ CALLS = [
     ("rounds.hurried", {"answers": [{"item": "oil", "took_s": 1}], "words": {"oil": 20}}),
     ("department.applied", {"rows": [test_department.BELTS, test_department.VACUUM], "due": test_department.DUE, "lists": test_department.LISTS,
                             "checks": [test_department.OWN, test_department.LIMIT, {"item": "no", "act": "change"}], "units": test_limits.US}),
-    ("rounds.items", {"rows": test_rounds.ROWS, "name": "weekly", "profile": PROFILE, "settings": {}}),
+    ("rounds.items", {"rows": test_rounds.ROWS, "name": "weekly", "profile": PROFILE, "settings": {}, "after": ["foam"]}),
     ("rounds.progress", {"records": [test_rounds.BEGUN], "id": "c1"}),
     ("rounds.settings", {"records": []}),
     ("standing.of_rig", {"records": [defect("d1")]}),

@@ -48,7 +48,7 @@ def test_an_own_item(run):
     item = of(answer, "saw_bar")
     assert answer["text"]["saw_bar"] == {"title": "Saw bar and chain", "look": "Turn it by hand.", "good": "Tight and sharp"}
     assert (item["class"], item["scope"], item["who"], item["source"], item["basis"], item["limit"]) == ("report", "apparatus", "operator", [], "department", None)
-    walked = run("bay.rounds", "items", rows=answer["rows"], name="weekly", profile=None, settings={})
+    walked = run("bay.rounds", "items", rows=answer["rows"], name="weekly", profile=None, settings={}, after=[])
     assert walked["items"] == ["saw_bar", "belts", "vacuum", "drips"]
 
 
@@ -56,7 +56,7 @@ def test_an_item_left_out(run):
     """It is asked no more, and the reason is said with whose it is."""
     answer = applied(run, OUT)
     assert answer["left_out"] == [{"id": "belts", "reason": "Shop does it", "whose": "department"}]
-    walked = run("bay.rounds", "items", rows=answer["rows"], name="weekly", profile=None, settings={})
+    walked = run("bay.rounds", "items", rows=answer["rows"], name="weekly", profile=None, settings={}, after=[])
     assert walked["left_out"] == [{"id": "belts", "code": "department"}] and "belts" not in walked["items"]
 
 

@@ -21,8 +21,8 @@ ROWS = [
 ]
 
 
-def items(run, profile=PROFILE, settings=None, name="weekly", rows=ROWS):
-    return run("bay.rounds", "items", rows=rows, name=name, profile=profile, settings=settings or {})
+def items(run, profile=PROFILE, settings=None, name="weekly", rows=ROWS, after=()):
+    return run("bay.rounds", "items", rows=rows, name=name, profile=profile, settings=settings or {}, after=list(after))
 
 
 def test_order(run):
@@ -35,6 +35,15 @@ def test_the_rig_decides(run):
     assert items(run)["left_out"] == [{"id": "transfer", "code": "fits"}]
     assert items(run, {**PROFILE, "pressure_control": "governor"})["left_out"] == [{"id": "transfer", "code": "fits"}, {"id": "relief", "code": "fits"}]
     assert items(run, None)["left_out"] == []
+
+
+def test_care_after_use(run):
+    """Care that belongs to dirty water, foam or frost is asked only after it, where it is walked to."""
+    rows = [row("drains", "panel", "shut"), {**row("rinse"), "after": "water"}, {**row("bubbles"), "after": "foam"}, {**row("dry", state="shut"), "after": "frost"}]
+    assert items(run, rows=rows)["items"] == ["drains"]
+    assert items(run, rows=rows)["left_out"] == [{"id": id, "code": "after"} for id in ("rinse", "bubbles", "dry")]
+    assert items(run, rows=rows, after=["water", "frost"])["items"] == ["rinse", "drains", "dry"]
+    assert items(run, rows=rows, after=rounds.AFTER)["items"] == ["rinse", "bubbles", "drains", "dry"]
 
 
 def test_not_on_this_rig(run):

@@ -26,7 +26,7 @@ export const whoseOf = (whose, reason, { words }) => `${words.department[whose]}
 /** @param {any} page */
 export function leftOutView({ leftOut, data, words, settings, rows }) {
   const reasons = Object.fromEntries(data.left_out.map(({ id, reason, whose }) => [id, whoseOf(whose, reason, { words })]));
-  const says = leftOut.flatMap(({ id, code }) => (code === "fits" ? [] : [{ id, reason: reasons[id] ?? settings[id]?.reason ?? settings[rows.get(id)?.equipment]?.reason ?? "" }]));
+  const says = leftOut.flatMap(({ id, code }) => (code === "fits" || code === "after" ? [] : [{ id, reason: reasons[id] ?? settings[id]?.reason ?? settings[rows.get(id)?.equipment]?.reason ?? "" }]));
   return says.length ? html`
     <details class="record bay-out"><summary>${words.department.left_out} (${says.length})</summary>
       <ul class="listed">${says.map(({ id, reason }) => html`<li><b>${data.text[id]?.title ?? id}</b><br>${reason}</li>`)}</ul></details>` : nothing;

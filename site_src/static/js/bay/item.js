@@ -7,10 +7,12 @@ import { readingView } from "./reading.js";
 import { defectRow, ruleOf, toBay } from "./sentences.js";
 
 // Before the first item: who checks, and what the last crew wrote.
-export function firstView({ words, defects, act, items, list, leftOut }) {
+export function firstView({ words, defects, act, items, list, leftOut, state, asksAfter }) {
   return html`
     <h2 class="bay-act">${words.list[list]}, ${items.length}</h2>
     ${defects.length ? html`<p><b>${words.round.read_first}</b></p><ul class="defects">${defects.map((defect) => defectRow(defect, words))}</ul>` : nothing}
+    ${asksAfter ? html`<h3>${words.after.was}</h3><div class="ticks">${["water", "foam", "frost"].map((code) => html`
+      <button type="button" class="key" aria-pressed=${String(state.after.includes(code))} @click=${() => act.after(code)}>${words.after[code]}</button>`)}</div>` : nothing}
     ${nameField(words)}
     ${leftOut}
     <div class="dock"><button type="button" class="key key-act" @click=${act.read}>${words.round.begin}</button></div>`;

@@ -20,29 +20,35 @@ const place = document.getElementById("bay");
 const page = await opened(place);
 const list = decodeURIComponent(location.hash.slice(1));
 /** @type {any} */
-const state = { at: null, entry: "", judged: null, near: null, form: null, isRead: false, isTimed: false, shownAt: -Infinity, took: [], ended: null, refused: null };
+const state = { at: null, entry: "", judged: null, near: null, form: null, isRead: false, isTimed: false, shownAt: -Infinity, after: [], took: [], ended: null, refused: null };
+const asksAfter = list === "after_use"; // what there was, before the first item
 const entries = new Map(); // what is typed for an item, whatever is looked at meanwhile
 const clock = new Clock({ tick: () => draw(), done: (text) => { state.isTimed = true; enter(text); } });
 // Whether the item's clock, where it has one, was run to its end.
 const clockOf = (row) => (row.clock_s || row.tool ? { clock: clock.isOver || state.isTimed ? "run" : "not_run" } : {});
 
 async function start() {
-  const { data, log, rig } = page;
+  const { data, log } = page;
   if (!data.lists.includes(list)) return location.replace(new URL("checks/", home));
   page.defects = (await log.standing()).defects;
   page.settings = await log.settings();
-  const { items, left_out: leftOut } = await calc.ask("rounds.items", { rows: data.rows, name: list, profile: rig, settings: page.settings });
-  page.leftOut = leftOut;
   page.round = log.openRound(list);
-  page.items = page.round?.items ?? items;
-  await look();
-  state.isRead = Boolean(page.round) || !page.defects.length && Boolean(yourName());
+  await gather();
+  state.isRead = Boolean(page.round) || !asksAfter && !page.defects.length && Boolean(yourName());
   const draft = await draftOf(draftName());
   if (!page.left.includes(draft?.at)) return show(page.left[0] ?? null);
   state.isRead = true;
   await show(draft.at);
   if (draft.entry) await enter(draft.entry.split("@")[0]);
   if (draft.form) act.form(draft.form);
+}
+
+// The items of the list, with the care that belongs to what there was.
+async function gather() {
+  const { data, rig, settings, round } = page;
+  const { items, left_out: leftOut } = await calc.ask("rounds.items", { rows: data.rows, name: list, profile: rig, settings, after: state.after });
+  Object.assign(page, { leftOut, items: round?.items ?? items });
+  await look();
 }
 
 // A defect that is being written, with its item and reading, is noted at each touch of a key.
@@ -141,6 +147,12 @@ const act = {
     state.isRead = true;
     show(state.at);
   },
+  async after(code) {
+    state.after = state.after.includes(code) ? state.after.filter((other) => other !== code) : [...state.after, code];
+    await gather();
+    state.at = page.left[0] ?? null;
+    draw();
+  },
   good: () => isSettled(state.shownAt) && answer("good"),
   notGood() {
     if (!isSettled(state.shownAt)) return;
@@ -230,7 +242,7 @@ function mark() {
 
 function draw() {
   /** @type {any} */
-  const view = { ...page, page, state, act, clock, list, leftOut: leftOutView(page) };
+  const view = { ...page, page, state, act, clock, list, leftOut: leftOutView(page), asksAfter };
   render(!state.isRead ? firstView(view) : state.at === null ? doneView(view) : itemView(view), place);
 }
 
