@@ -62,3 +62,16 @@ def test_one_reading_has_no_spread(handset):
     press(page, "measure", "add")
     read(1, "100", "52", "200", "100")  # by hand: 12; the fit is 11 and both are a part in 11 off
     expect(page.locator(".measure-result")).to_contain_text(R["measure"]["spread"].format(spread="9"))
+
+
+def test_the_page_says_which_figures_were_measured(handset):
+    """A rig with a hose measured by its department is not told that its figures are nominal hose's; another hose of the layout is as it was."""
+    words = SITE["pressure"]
+    chosen(handset, {**SOUND, "hoses": [{"hose": "attack-1.75", "coefficient": "10@US", "origin": "measured", "test_pressure": ""}]})
+    page = handset.open("pressure/")
+    said = page.locator(".smallprint", has_text=words["service"])
+    own = words["own_figures"].format(hoses=words["own_figure"].format(hose="1¾", origin=words["origin_measured"]))
+    expect(said).to_contain_text(own)
+    expect(said).not_to_contain_text(words["nominal"])
+    page.get_by_role("group", name=words["hose"]).locator(".chip", has_text="2½").first.tap()
+    expect(said).to_contain_text(words["nominal"])

@@ -1,6 +1,7 @@
 // The page: the plate and the picture, the tray, what lies one tap away, and the dock.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { beside } from "../shared/notice.js";
+import { fill } from "../shared/site.js";
 import { rigNamed } from "../rig/named.js";
 import { boundsView } from "./bounds.js";
 import { dockView, readyView } from "./dock.js";
@@ -32,6 +33,15 @@ export function pageView(page) {
     ${stage < TRAY ? nothing : dockView(page)}`;
 }
 
+// Where the friction figures of the hose in sight come from: the rig's own are named, each with whose they are.
+function figuresFrom({ lines, shelf, sizeAlone, words }) {
+  const own = lines.flatMap((line) => {
+    const { origin } = shelf.hoses[line.hose];
+    return origin && origin !== "handbook" ? fill(words.pressure.own_figure, { hose: sizeAlone({ ...line, runs: "1" }), origin: words.pressure[`origin_${origin}`] }) : [];
+  });
+  return own.length ? fill(words.pressure.own_figures, { hoses: [...new Set(own)].join(" · ") }) : words.pressure.nominal;
+}
+
 // What lies one tap away.
 const foldsView = (page) => {
   const { layout, answer, refusal, notice, faults, tab, rig, words, act, saved } = page;
@@ -51,6 +61,6 @@ const foldsView = (page) => {
           <button type="button" class="key key-wide" @click=${act.afresh}>${words.pressure.afresh}</button>
           ${beside(notice, "afresh", words.pressure)}
         </div>
-        <p class="smallprint">${words.pressure.service}</p>
+        <p class="smallprint">${figuresFrom(page)} ${words.pressure.service}</p>
       </div>`;
 };
