@@ -1,6 +1,8 @@
 """A failed test and the rig's status: the tester decides, the rig's log has it, and no later test is due for it."""
 import re
 
+import csv
+
 from playwright.sync_api import expect
 
 from tests import service_records as records
@@ -66,3 +68,22 @@ def test_the_pump_is_out_and_the_due_date_stays(take):
     expect(page.locator("main")).to_contain_text("Loses its vacuum")
     page.goto(page.url.split("checks/")[0] + "test/years/#rig-1")
     expect(page.locator("main")).to_contain_text("Nov 25, 2026")  # by hand: passed 300 days before 21 September 2026, and 365 days on
+
+
+def test_the_spreadsheet_has_rig_and_site(take):
+    """Each entry of rig and site in a row of its own, with its unit; of a test that goes on it says so and gives no verdict."""
+    handset = take()
+    page = handset.open("test/")
+    keep_rig(page, RIG)
+    record = records.an_unfinished_record()
+    do(page, "keepRecord", "tests", record)
+    page.goto(f"{handset.host.origin}test/sheet/#{record['id']}")
+    page.evaluate("() => { navigator.canShare = undefined; }")
+    with page.expect_download() as saved:
+        page.get_by_role("button", name=T["sheet"]["csv"], exact=True).tap()
+    with open(saved.value.path(), encoding="utf-8-sig", newline="") as file:
+        rows = list(csv.reader(file))
+    for part, name, figure, unit in ((T["sheet"]["rig"], "pump_rated", "1250", "gpm"), (T["sheet"]["rig"], "governed", "2200", "rpm"), (T["sheet"]["rig"], "tank", "750", "gal"),
+                                     (T["test"]["site"], "suction_length_ft", "20", "ft")):
+        assert [row[5:7] for row in rows if row[4] == T["field"][name] and row[0] in (part, T["test_name"]["conditions"])] == [[figure, unit]], name
+    assert rows[-1][-1] == T["sheet"]["unfinished"]

@@ -3,6 +3,7 @@ import { safe } from "../rig/carry.js";
 import { cell } from "../shared/cell.js";
 import { overrideText } from "./before_view.js";
 import { SCHEMA, testOf } from "./record.js";
+import { SITE } from "./site_fields.js";
 
 export const dated = (record) => new Date(record.finished_ms ?? record.begun_ms).toISOString().slice(0, 10);
 
@@ -22,6 +23,9 @@ export const baselineFile = (row) =>
 // A figure as every spreadsheet reads it, whatever mark its page sets.
 const figure = (text) => (/^[-−]?\d+,\d+$/.test(text) ? text.replace(",", ".") : text);
 
+// Entries of a rig in the CSV, and their kinds.
+const OF_RIG = [["pump_rated", "flow"], ["pump_ratio", "ratio"], ["governed", "speed"], ["tank", "volume"]];
+
 // Rows of the CSV: what, where, when, figure, unit, verdict. `told(kind, text)` reads an entry in the page's units.
 export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
   const rows = [[words.sheet.part, words.sheet.try, words.run.at, words.sheet.clock, words.sheet.reading, words.sheet.value, words.sheet.unit, words.sheet.result]];
@@ -29,6 +33,9 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
   const add = (part, attempt, at, ms, name, text, kind, result) =>
     rows.push([part, attempt, at, time(ms), name, kind === "check" ? words.condition[text] ?? "" : figure(shown(kind, text ?? "")), kind === "check" ? "" : u[`u_${kind}`], result]);
   for (const name of ["source", "flow_by"]) rows.push([words.test.site, "", "", "", words.condition[name], words.condition[record.conditions[name]] ?? "", "", ""]);
+  for (const [name, kind] of OF_RIG) if (record.rig[name]) add(words.sheet.rig, "", "", null, words.field[name], record.rig[name], kind, "");
+  const planned = answer.plan.tests.flatMap(({ kind, fields }) => (kind === "conditions" ? fields.map(({ id }) => id) : []));
+  for (const name of SITE) if (record.conditions[name] && !planned.includes(name)) add(words.test.site, "", "", null, labelOf(name), record.conditions[name], kindOf(name), "");
   for (const row of record.equipment) rows.push([words.condition.equipment, "", "", "", row.what, row.serial, "", row.calibrated]);
   for (const override of record.overrides ?? []) rows.push([words.run.before_word, "", "", time(override.wall), override.name, overrideText(override, { words, answer }), "", ""]);
   for (const test of answer.plan.tests) {
@@ -46,7 +53,7 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
     }));
     rows.push([part, "", "", "", words.sheet.result, given.not_done ?? "", "", words.status[judged.status]]);
   }
-  rows.push([words.sheet.whole, "", "", "", record.people.tester, record.notes, "", words.status[answer.verdict.status]]);
+  rows.push([words.sheet.whole, "", "", "", record.people.tester, record.notes, "", record.finished_ms === null ? words.sheet.unfinished : words.status[answer.verdict.status]]);
   const text = `\ufeff${rows.map((row) => row.map(cell).join(",")).join("\r\n")}\r\n`;
   return new File([text], `test-${safe(record.rig_name)}-${dated(record)}.csv`, { type: "text/csv" });
 }

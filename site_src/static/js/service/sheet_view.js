@@ -9,10 +9,9 @@ import { signsView } from "./plan_view.js";
 import { testOf } from "./record.js";
 import { resultsView } from "./sheet_results.js";
 import { runsView } from "./sheet_runs.js";
+import { SITE } from "./site_fields.js";
 import { stateOf } from "./stage.js";
 import { verdictView } from "./status.js";
-
-const SITE = ["air_f", "water_f", "water_end_f", "barometer_inhg", "altitude_ft", "lift_ft", "depth_ft", "strainer_ft", "suction_size_in", "suction_length_ft", "suction_lines"];
 
 export function sheetView(view) {
   const { record, words, answer, u, curve } = view;
