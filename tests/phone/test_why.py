@@ -256,3 +256,29 @@ def test_every_fault_has_its_words():
     """Each fault that can be planted has its name and what it teaches."""
     for fault in powertrain.FAULT_CODES:
         assert PRACTICE[f"fault_{fault}"] and PRACTICE[f"told_{fault}"]
+
+
+@pytest.mark.parametrize("family", ["pto", "front"])
+@pytest.mark.parametrize("paper", ["Letter", "A4"])
+def test_a_drive_fills_one_sheet_of_paper(handset, family, paper):
+    """On paper: which drive it is, three drawings on one page, and no control."""
+    page = handset.open(f"why/drives/#{family}")
+    drawings = page.locator(".drive-state svg")
+    expect(drawings).to_have_count(3)
+    page.emulate_media(media="print")
+    expect(page.locator(".on-paper")).to_have_text(WHY["drives"][family])
+    expect(page.locator(".chips")).to_be_hidden()
+    assert min(drawings.evaluate_all("(all) => all.map((each) => each.getBoundingClientRect().width)")) > 240  # 63 mm
+    assert len(re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper))) == 1
+    page.close()
+
+
+def test_practice_on_paper_says_that_it_is_practice(handset):
+    """Its word stands in ink on white, and no control is printed."""
+    page = handset.open("practice/")
+    page.get_by_role("button", name=PRACTICE["start"], exact=True).tap()
+    expect(page.locator(".bench-seen")).to_be_visible()
+    page.emulate_media(media="print")
+    expect(page.locator(".practice-banner b")).to_have_css("color", page.evaluate("getComputedStyle(document.body).color"))
+    expect(page.locator(".bench-dock")).to_be_hidden()
+    page.close()

@@ -16,6 +16,7 @@ function draw() {
   render(html`
     ${chips({ name: "family", legend: drives.which, value: family, choices: FAMILIES.map((id) => ({ id, label: drives[id] })),
       change: (id) => { family = id; draw(); } })}
+    <p class="on-paper"><b>${drives[family]}</b></p>
     ${states.map((state) => html`
       <section class="drive-state">
         <h2>${drives[state.id]}</h2>
