@@ -128,6 +128,25 @@ def test_back_keeps_an_answer(take):
     page.close()
 
 
+def test_what_is_put_off_comes_last(take):
+    """Later leads to the next item and does not bring the one put off back between the others."""
+    handset = take()
+    beside(handset, **MIDSHIP)
+    page = handset.open("checks/")
+    page.goto(handset.host.origin + "checks/round/#weekly")
+    begin(page)
+    put_off = []
+    for _ in range(2):
+        put_off.append(title(page).inner_text())
+        touched_on(page, T["round"]["later"])
+    seen = []
+    for _ in range(3):
+        seen.append(title(page).inner_text())
+        good(page)
+    assert not {*put_off, title(page).inner_text()} & {*seen} and title(page).inner_text() not in put_off
+    page.close()
+
+
 def release_pump(page, handset):
     """An officer decides, a technician repairs, another puts it back; the pump is in service, the belts are open."""
     page.locator(".defect a").first.tap()

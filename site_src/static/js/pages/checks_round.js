@@ -61,6 +61,9 @@ async function look() {
   Object.assign(page, { answers: progress.answers, left: progress.left.filter((id) => page.rows.has(id)) });
 }
 
+// What comes after an item: the next that is open, so that what was put off comes last.
+const after = (id) => page.left.find((open) => page.items.indexOf(open) > page.items.indexOf(id)) ?? page.left[0] ?? null;
+
 async function show(id) {
   clock.stop();
   Object.assign(state, { at: id, entry: "", judged: null, near: null, form: null, refused: null, isTimed: false, shownAt: performance.now() });
@@ -130,14 +133,14 @@ async function begun() {
 async function answer(says, more = {}) {
   const id = state.at;
   const before = page.answers[id];
-  if (before?.answer === says && (before.entry ?? "") === state.entry) return show(page.left[0] ?? null); // as it stands
+  if (before?.answer === says && (before.entry ?? "") === state.entry) return show(after(id)); // as it stands
   const round = await begun();
   state.took.push({ item: id, took_s: (performance.now() - state.shownAt) / 1000 });
   await page.log.add("answer", { round, item: id, answer: says, entry: state.entry || null, amount: state.judged?.amount ?? null, ...(says === "not_here" ? {} : clockOf(page.rows.get(id))), ...more }, { replaces: before ? [before.id] : [] });
   entries.delete(id);
   await keepDraft(draftName(), null);
   await look();
-  await show(page.left[0] ?? null);
+  await show(after(id));
 }
 
 const act = {
@@ -210,10 +213,7 @@ const act = {
     clock.start(page.rows.get(state.at));
   },
   tap: () => clock.tap(),
-  later() {
-    const at = page.left.indexOf(state.at);
-    return show(page.left[(at + 1) % page.left.length]);
-  },
+  later: () => show(after(state.at)),
   back() {
     const place = state.at === null ? page.items.length : page.items.indexOf(state.at);
     const done = page.items.filter((id) => page.answers[id] && page.rows.has(id));
