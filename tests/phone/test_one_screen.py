@@ -23,6 +23,26 @@ def test_all_on_one_screen(layout, ready):
     assert layout.page.evaluate("scrollY") == 0
 
 
+@pytest.mark.parametrize("running", [0, 1, 2, 3])
+def test_number_and_editor_never_overlap(layout, running):
+    """Whatever runs elsewhere and stands above the page: the number's plate lies on no entry, on a phone less high."""
+    layout.page.set_viewport_size({"width": 360, "height": 680})
+    layout.ready("one")
+    layout.page.evaluate("""count => {
+      const all = ["card", "check", "test"].slice(0, count).map((kind) => [kind, { title: "Into pump, at a scene", address: `shift/${kind}/`, began_at: Date.now() }]);
+      localStorage.setItem("running", JSON.stringify(Object.fromEntries(all)));
+    }""", running)
+    layout.page.reload()
+    layout.shows(170)
+    expect(layout.page.locator(".strip-line")).to_have_count(running)
+    layout.line("A")
+    layout.tab("hose")
+    layout.page.evaluate("scrollTo(0, 0)")
+    expect(layout.page.locator(".tray")).to_be_visible()
+    plate, tray = (layout.page.locator(part).bounding_box() for part in (".pressure-plate", ".tray"))
+    assert plate["y"] + plate["height"] <= tray["y"]
+
+
 def test_a_likely_length_is_one_tap(layout):
     """300 ft by its chip; the chip is marked as long as that stands there."""
     layout.ready("one")
