@@ -111,7 +111,7 @@ function screen({ state, sequence, orders, last, hurried }) {
   if (status === "stopped") return haltView({ sequence, state, steps, words, send, orders, data, asking: page.asking, ask });
   if (status === "done") {
     return doneView({ words, send, sequence, data, next: data.next, finished: last ? fill(words.shift.finished, { time: clock(last.at_s) }) : "",
-      told: hurried ?? words.shift[DONE[sequence.id] ?? "done_pump"] });
+      told: hurried?.told ?? words.shift[DONE[sequence.id] ?? "done_pump"], again: hurried?.steps ?? [] });
   }
   // what has failed once is out of service if it fails again
   const isSecond = state.repeats > 0 && sequence.steps.some(({ id, repeat }) => repeat && id === offer.step);

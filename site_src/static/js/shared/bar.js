@@ -5,10 +5,10 @@ import { door } from "./door.js";
 import { chooseLook, isNight, onLook } from "./look.js";
 import { showStatus } from "./rig_status.js";
 import { running } from "./running.js";
-import { home } from "./site.js";
-import { minutes } from "./times.js";
+import { fill, home } from "./site.js";
 
 const TICK_MS = 1000;
+const MINUTE_MS = 60000;
 const units = () => chosen("units", null);
 const unitsThen = units();
 const LONGEST_MS = 24 * 3600 * 1000; // what began before that is no longer run
@@ -27,7 +27,7 @@ function line({ title, address, began_at: began, due_at: due }) {
   const isDue = due !== undefined && now >= due;
   const age = now - began;
   return html`<a class="strip-line ${isDue ? "strip-due" : ""}" href=${new URL(address, home).href}>
-    <b>${title}${age >= 0 ? html` <span class="strip-clock">${minutes(age / 1000)}</span>` : nothing}</b>
+    <b>${title}${age >= 0 ? html` <span class="strip-clock">${fill(strip.dataset.since, { n: Math.floor(age / MINUTE_MS) })}</span>` : nothing}</b>
     <span>${isDue ? strip.dataset.read : strip.dataset.back} ›</span></a>`;
 }
 

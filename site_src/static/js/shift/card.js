@@ -183,15 +183,14 @@ export class Card {
     const line = { event: kind === "tick" ? "time_up" : kind, step: id, told, ...(answer && { answer: steps[id].answer[answer] }) };
     this.log = noted(this.log, line, stopped?.reason ?? status);
     const hurried = before.status !== "done" && this.hurried;
-    if (hurried) this.log = noted(this.log, { event: "hurried", step: null, told: hurried }, status);
+    if (hurried) this.log = noted(this.log, { event: "hurried", step: null, told: [hurried.told, ...hurried.steps].join(" ") }, status);
   }
 
-  // What a run says whose steps were answered faster than they can be read; null where none was.
+  // What a run says whose steps were answered faster than they can be read, and which; null where none was.
   get hurried() {
     const { quick, confirmed } = this.state;
-    return quick?.length ? fill(this.data.words.shift.hurried, {
-      count: quick.length, of: confirmed.length, steps: quick.map((id) => this.data.steps[id].act).join(" "),
-    }) : null;
+    const { words, steps } = this.data;
+    return quick?.length ? { told: fill(words.shift.hurried, { count: quick.length, of: confirmed.length }), steps: quick.map((id) => steps[id].act) } : null;
   }
 
   #save() {
