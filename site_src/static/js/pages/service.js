@@ -7,7 +7,7 @@ import { colon, fill, pageData } from "../shared/site.js";
 import { dropRecord, keepRecord, keptRecords } from "../shared/store.js";
 import { bring } from "../service/bring.js";
 import { bringKey } from "../service/bring_view.js";
-import { isRunning, newestFirst, newRecord } from "../service/record.js";
+import { comparedMs, isRunning, newestFirst, newRecord } from "../service/record.js";
 import { runsNoMore } from "../service/running.js";
 import { mark } from "../service/status.js";
 import { Steady } from "../service/steady.js";
@@ -25,7 +25,8 @@ setInterval(() => steady.tick(), 500);
 
 async function begin() {
   const standard = data.standards[page.standard][page.kind];
-  const record = newRecord({ profile: rig, standard, earlier: page.tests.filter((test) => test.rig_id === rig.id), wall: Date.now() });
+  const wall = Date.now();
+  const record = newRecord({ profile: rig, standard, earlier: page.tests.filter((test) => test.rig_id === rig.id), compared_ms: comparedMs(page.tests, standard, wall), wall });
   await keepRecord("tests", record);
   location.assign(`run/#${record.id}`);
 }

@@ -2,11 +2,12 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { door } from "../shared/door.js";
 import { colon, fill } from "../shared/site.js";
+import { day } from "../shared/times.js";
 import { figuresView, holding } from "./figures_view.js";
 import { missingView } from "./missing.js";
 import { nextLink, nextName } from "./next.js";
 import { causeLink, signsView } from "./plan_view.js";
-import { attemptOf, testOf } from "./record.js";
+import { attemptOf, isCompared, testOf } from "./record.js";
 import { leavingView, openIn } from "./leaving.js";
 import { isUnderWay } from "./run_state.js";
 import { runView } from "./run_view.js";
@@ -24,6 +25,7 @@ export function partView(view, test) {
   }
   return html`
     <p class="part-told">${words.test_told[test.id]}</p>
+    ${test.id === "checks_dry" && isCompared(record) ? html`<p class="compared">${fill(words.test.compared, { date: day(testOf(record, test.id).at.limits_confirmed) })}</p>` : nothing}
     <fieldset class="bare columns" ?disabled=${record.finished_ms !== null}>${figuresView(view, test, judged)}</fieldset>
     ${outcome(view, test, judged)}
     ${notDone(view, test)}

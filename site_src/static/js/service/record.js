@@ -14,8 +14,23 @@ const rigOf = (profile) => Object.fromEntries(RIG.filter((name) => profile[name]
 // A test with what its rig's profile came to say after it was begun; what it was begun with stands.
 export const filledFrom = (record, profile) => ({ ...record, rig: { ...rigOf(profile), ...record.rig } });
 
+// The day on which limits were last compared with the edition in force, in any of the phone's tests by this edition of ours, ms;
+// null where that is longer ago than a year: a department compares them once a year.
+const YEAR_MS = 365 * 86400000;
+
+export function comparedMs(tests, { id, edition }, wall) {
+  const times = tests.filter(({ standard, tests: { checks_dry: dry } }) => standard.id === id && standard.edition === edition && dry?.values?.limits_confirmed === "yes")
+    .map(({ tests: { checks_dry: dry } }) => dry.at?.limits_confirmed ?? 0)
+    .filter((at) => at <= wall && wall - at < YEAR_MS);
+  return times.length ? Math.max(...times) : null;
+}
+
+// Whether the limits were compared before this test was begun.
+export const isCompared = (record) => testOf(record, "checks_dry").at?.limits_confirmed < record.begun_ms;
+
 // A new test of a rig. `earlier` are its finished tests; what was read when new and last goes along, to be compared with.
-export function newRecord({ profile, standard, earlier, wall }) {
+// compared_ms: when the limits were last compared with the edition in force, or null where that is to be answered again.
+export function newRecord({ profile, standard, earlier, compared_ms: compared = null, wall }) {
   const done = earlier.filter((record) => record.result).sort((one, other) => one.finished_ms - other.finished_ms);
   const last = done.at(-1);
   const sameSite = ["source", "flow_by", "suction_size_in", "suction_length_ft", "suction_lines", "altitude_ft", "tips_in"];
@@ -31,7 +46,7 @@ export function newRecord({ profile, standard, earlier, wall }) {
     accuracy: {},
     equipment: last ? structuredClone(last.equipment) : [],
     people: { tester: last?.people.tester ?? "", witness: "" },
-    tests: {},
+    tests: compared === null ? {} : { checks_dry: { values: { limits_confirmed: "yes" }, at: { limits_confirmed: compared } } },
     events: [],
     notes: "",
     begun_ms: wall,
