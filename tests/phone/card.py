@@ -1,5 +1,6 @@
 """A shift card as an operator touches it."""
 import contextlib
+import re
 
 from playwright.sync_api import TimeoutError as Late
 from playwright.sync_api import expect
@@ -9,6 +10,7 @@ from site_src.content import data
 from tests.phone.sources import source
 from tests.phone.words import KINDS, SITE, STEPS, answer_of
 
+NOT_SEEN = re.compile("^(" + "|".join(re.escape(SITE["shift"][key]) for key in ("not_seen", "neither", "unsure")) + ")$")
 SETTLE_MS = 450  # a card takes no answer to a new step for 400
 
 # Ten times as fast, but never by leaps: a page whose machine stalled for a moment has not slept. The next page goes on from there.
@@ -56,8 +58,8 @@ class Card:
         self._step_of = {STEPS[step["id"]]["act"]: step["id"] for step in data.card_steps(name)}
 
     def button(self, key):
-        """A button by its key among the words of shift."""
-        return self._named(SITE["shift"][key])
+        """A button by its key among the words of shift; that no sign came is said in the way of the step."""
+        return self._named(NOT_SEEN if key == "not_seen" else SITE["shift"][key])
 
     def _named(self, name):
         return self.page.get_by_role("button", name=name, exact=True)

@@ -111,9 +111,10 @@ def test_a_run_does_not_outlive_its_rig(handset):
 
 
 def test_every_answer_to_the_first_question_is_on_the_screen(handset):
-    """The five drives, "I don't see that" and the red key stand on a screen of 360 by 740 without a scroll."""
+    """The five drives, "Can't tell" (a choice is never "not so") and the red key stand on a screen of 360 by 740 without a scroll."""
     card = Card(handset.open("shift/scene/"), "scene")
     card.shows("which_drive")
+    assert card.page.locator(".dock button").all_inner_texts() == [*STEPS["which_drive"]["answer"].values(), SHIFT["unsure"], SHIFT["danger"]]
     for key in card.page.locator(".dock button").all():
         expect(key).to_be_in_viewport(ratio=1)
     expect(card.page.get_by_text(STEPS["which_drive"]["see"])).to_be_in_viewport(ratio=1)

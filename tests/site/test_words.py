@@ -152,3 +152,13 @@ def test_no_guarded_name_is_written():
         pytest.skip("the list of guarded names is not on this machine")
     run = subprocess.run([sys.executable, guard, build.ROOT], capture_output=True, encoding="utf-8")
     assert (run.returncode, run.stdout, run.stderr) == (0, "", "")
+
+
+def test_a_choice_is_never_not_so():
+    """An ask whose act is only a question, or a department's rule, is a choice: whoever takes none of its answers cannot tell."""
+    words = data.step_words()
+    for name, step in data.steps().items():
+        is_choice = "asks" in step or step.get("choice", False)
+        assert not is_choice or step["kind"] == "ask", name
+        if step["kind"] == "ask" and (words[name]["act"].endswith("?") or "rule" in words[name]["act"]):
+            assert is_choice, name

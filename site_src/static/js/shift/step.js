@@ -47,10 +47,13 @@ function pause({ hold_left_s }, words) {
   return left > 0 ? html`<span class="pause-left" role="timer">${fill(words.shift.hold_left, { left })}</span>` : nothing;
 }
 
+// What is said where no sign came: of a choice that nobody can tell, of two signs that it is neither.
+const notSeenOf = ({ kind, answers: [, second] }, { is_choice }) => (kind !== "ask" ? "not_seen" : is_choice ? "unsure" : second ? "neither" : "not_seen");
+
 function answers(offer, step, words, send) {
   const seen = (answer) => send({ kind: "seen", step: offer.step, ...(answer && { answer }) });
   const notSeen = html`
-    <button type="button" class="key" @click=${() => send({ kind: "not_seen", step: offer.step })}>${words.shift.not_seen}</button>`;
+    <button type="button" class="key" @click=${() => send({ kind: "not_seen", step: offer.step })}>${words.shift[notSeenOf(offer, step)]}</button>`;
   const danger = html`
     ${offer.reports.map((hazard) => html`
       <button type="button" class="key key-trouble" @click=${() => send({ kind: "report", step: offer.step, hazard })}>${words.shift[hazard]}</button>`)}
