@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.phone.card import open_card
-from tests.phone.diagnosis import ASK, D, F, ORDERS, QUESTIONS, SIGN, age, answer, asked, begin, button, carried_out, keys_of, log_of, open_at, open_fresh, place, tap, truly
+from tests.phone.diagnosis import ASK, D, F, ORDERS, QUESTIONS, SIGN, age, answer, asked, begin, button, carried_out, choose, keys_of, log_of, open_at, open_fresh, place, tap, truly
 from tests.phone.handset import kill
 from tests.phone.words import SITE
 from tests.unit.diagnosis.dialogue import CAUSES, answers_of
@@ -92,6 +92,25 @@ def test_said_in_words(away, typed, sign):
     assert 0 < len(shown) < everything and all(word.lower() in text.lower() for text in shown for word in typed.split())
     page.get_by_role("searchbox").fill("zzz")
     expect(page.get_by_text(ASK["no_match"])).to_be_visible()
+    page.close()
+
+
+LINES = """(keys) => keys.map((key) => { const text = document.createRange(); text.selectNodeContents(key);
+  return new Set([...text.getClientRects()].map(({ bottom }) => Math.round(bottom))).size; })"""
+
+
+def test_nothing_is_squeezed_on_a_narrow_phone(away):
+    """The title leaves the place room, the red keys take two lines at most, and "Start again" stands whole beside what is done first."""
+    page = open_fresh(away)
+    choose(page, "light_dark")
+    expect(button(page, ASK["carried_out"])).to_be_in_viewport(ratio=1)
+    expect(button(page, ASK["again"])).to_be_in_viewport(ratio=1)
+    carried_out(page, SIGN["light_dark"]["order"])
+    assert asked(page) == "shift_felt"
+    gap = page.locator(".bar").evaluate("""(bar) => { const title = document.createRange(); title.selectNodeContents(bar.querySelector("h1"));
+      return bar.querySelector(".place").getBoundingClientRect().left - title.getBoundingClientRect().right; }""")
+    assert gap >= 6
+    assert max(page.locator("#acts .key-danger").evaluate_all(LINES)) <= 2
     page.close()
 
 

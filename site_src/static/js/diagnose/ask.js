@@ -58,10 +58,10 @@ export function askActs({ look, data, isSaid, said, answer, danger }) {
   const { words } = data;
   const keys = isSilent({ sign: look.sign, data, isSaid })
     ? html`<button type="button" class="key key-act key-row" @click=${said}>${words.diagnose.said}</button>`
-    : nouns(look, words).map(([id, noun], _, all) => html`
-      <button type="button" class="key key-noun ${all.length === 2 ? "key-half" : "key-row"}" @click=${() => answer(id)}>${noun}</button>`);
+    : nouns(look, words).map(([id, noun]) => html`
+      <button type="button" class="key key-noun key-half" @click=${() => answer(id)}>${noun}</button>`);
   return html`${keys}
-    <button type="button" class="key key-unsure" @click=${() => answer("unknown")}>${words.diagnose.unsure}</button>
+    <button type="button" class="key key-unsure ${keys.length === 3 ? "key-half" : "key-row"}" @click=${() => answer("unknown")}>${words.diagnose.unsure}</button>
     ${redKeys({ data, danger })}`;
 }
 

@@ -36,12 +36,11 @@ export const noShift = (state, data) => Boolean(state.isOut) || ordersOf(seen(st
 export const redKeys = ({ data, danger }) => Object.entries(RED).map(([name, sign]) => html`
   <button type="button" class="key key-danger" @click=${() => danger(sign)}>${data.orders[name].title}</button>`);
 
-export const firstView = ({ name, state, data, again }) => html`
-  ${orderView({ order: orderOf(name, state, data), words: data.words })}
-  <button type="button" class="key key-wide" @click=${again}>${data.words.diagnose.again}</button>`;
+export const firstView = ({ name, state, data }) => html`${orderView({ order: orderOf(name, state, data), words: data.words })}`;
 
-export const firstActs = ({ name, data, done, danger }) => html`
-  <button type="button" class="key key-row key-act" @click=${() => done(name)}>${data.words.diagnose.carried_out}</button>
+export const firstActs = ({ name, data, again, done, danger }) => html`
+  <button type="button" class="key key-half" @click=${again}>${data.words.diagnose.again}</button>
+  <button type="button" class="key key-half key-act" @click=${() => done(name)}>${data.words.diagnose.carried_out}</button>
   ${redKeys({ data, danger })}`;
 
 // What a hazard leaves the rig as, whatever the diagnosis ends in.

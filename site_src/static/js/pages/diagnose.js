@@ -161,7 +161,7 @@ function shown(answer) {
   if (!answer) return { view: nothing, acts: nothing };
   const { end, possible, ranked } = answer;
   const name = orderBefore(end);
-  if (name) return { view: firstView({ name, state, data, again }), acts: firstActs({ name, data, danger, done: () => page.isNew || put(carried(state, name)) }) };
+  if (name) return { view: firstView({ name, state, data }), acts: firstActs({ name, data, again, danger, done: () => page.isNew || put(carried(state, name)) }) };
   if (end.kind === "check") {
     return {
       place: words.where[data.signs[end.sign].place],
