@@ -56,7 +56,7 @@ def answer(entries, shelf, units):
     return {
         "sum": "hydrant" if lines["safe"] else "hydrant_none",
         "figure": {"kind": "flow", "text": display.text(units, "flow", flow_gpm)},
-        "facts": {"safe": str(lines["safe"]), "floor": _text(units, floor_psi)},
+        "facts": {"safe": str(lines["safe"]), "floor": _text(units, floor_psi), "test": display.text(units, "flow", test["flow_gpm"])},
         "rows": rows,
         "cautions": cautions,
         "picture": _drawn(units, test, floor_psi, flow_gpm, line),

@@ -62,7 +62,7 @@ def _field(field):
         for family in ("customary", "metric"):
             plain = [[option, words.get(f"{field['page']}_{field['name']}", words.get(field["name"]))[option]] for option in field.get("options", [])]
             told[f"{family}_options"] = [
-                {"id": option, "label": size(label), "common": True} for option, label in field.get(f"{family}_options", plain)]
+                {"id": option, "label": size(label), "common": True, **({"abroad": field["abroad"][option]} if "abroad" in field else {})} for option, label in field.get(f"{family}_options", plain)]
     if field["kind"] == "hose":
         uses = {row["id"]: _uses(row) for row in data.named("hoses")}
         for family in ("customary", "metric"):

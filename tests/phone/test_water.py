@@ -15,7 +15,7 @@ def test_hydrant(handset):
     """Lines flowing, then a pitot: the flow at 20 psi, its class, and the least of the rules for more lines."""
     sheet = open_sheet(handset, "water/hydrant/")
     sheet.shows("683", "gpm")  # by hand: 250 x (45 / 7)^0.54
-    expect(sheet.page.get_by_text(TOLD["told"]["hydrant"].format(safe=1))).to_be_visible()
+    expect(sheet.page.get_by_text(TOLD["told"]["hydrant"].format(safe=1, test=250, u_flow="gpm"))).to_be_visible()
     expect(sheet.figure("more")).to_contain_text("percentage 2, first digit 2, squaring 1")
     sheet.choose("known", TOLD["option"]["known"]["pitot"])
     sheet.type("residual", "50")
@@ -50,6 +50,16 @@ def test_draft(handset):
     sheet.type("lift", "23")
     expect(sheet.answer).to_have_text(TOLD["told"]["draft_beyond"].format(practical="22.2", u_lift="ft"))
     expect(sheet.warns("beyond_practical", amount="23.0", limit="22.2")).to_be_visible()  # two thirds of 33.3 ft
+
+
+@pytest.mark.parametrize("system", ["SI", "bar"])
+def test_water_temperature_in_the_units_chosen(handset, system):
+    """A temperature chosen in °F is said in °C once the units are: 80 °F is 26.7 °C by hand; the answer rests on the same water."""
+    sheet = open_sheet(handset, "water/draft/")
+    sheet.choose("water", "80 °F")
+    sheet.system(system)
+    expect(sheet.page.get_by_text("27 °C", exact=True).first).to_be_attached()
+    expect(sheet.page.get_by_text("80 °F")).to_have_count(0)
 
 
 def test_draft_past_the_figure(handset):

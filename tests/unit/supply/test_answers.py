@@ -51,6 +51,13 @@ def test_answer(run, page, changes, figure, sum_name, rows):
         assert row(answer, name)["text"] == text, name
 
 
+def test_more_lines_are_of_the_flow_of_the_test(run):
+    """A test of 500 gpm from 70 to 55 psi speaks of lines of 500 gpm: 958 at 20 psi, by hand 500 x (50 / 15)^0.54, leave less than one more."""
+    answer = ask(run, "hydrant", static="70", residual="55", flowing="500")
+    assert (answer["sum"], answer["facts"]["safe"], answer["facts"]["test"], answer["figure"]["text"]) == ("hydrant_none", "0", "500", "958")
+    assert "{test} {u_flow}" in data.words("water")["told"]["hydrant_none"]
+
+
 @pytest.mark.parametrize(
     ("page", "changes", "level", "code", "amount"),
     [

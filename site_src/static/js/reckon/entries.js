@@ -19,11 +19,12 @@ const supplyOf = (rig, options = null) =>
 
 const everyOption = (field) => [...field.customary_options, ...field.metric_options];
 
-// The options of a family, and the one that is chosen, whatever its family; of another it carries its unit.
+// The options of a family, and the one that is chosen, whatever its family: of another it is said in this one's unit, or carries its own.
 export const offered = (field, family, value) => {
   const options = field[`${family}_options`];
   const chosen = options.some((option) => option.id === value) ? [] : everyOption(field).filter((option) => option.id === value);
-  return [...options, ...chosen.map((option) => ({ ...option, chip: option.label }))];
+  const said = chosen.map((option) => ({ ...option, label: option.abroad ?? option.label }));
+  return [...options, ...said.map((option) => ({ ...option, chip: option.label }))];
 };
 
 export const changed = (entries, name, text) => ({ ...entries, [name]: text });
