@@ -33,9 +33,16 @@ def test_what_is_typed_is_answered(built, part, row):
     assert [typed for typed, addresses in zip(row["typed"], given, strict=True) if not answers & set(addresses[:2])] == []
 
 
+def test_a_pump_that_will_not_engage_finds_the_fault_finder_first(built):
+    """Before any card or reading: there the light, the shift and the speedometer are asked after."""
+    [[first, *_]] = found(built, "en", ["pump wont engage"])
+    assert first == "diagnose/"
+
+
 def test_there_are_enough():
     """Sixty and more are typed, some in each language, each for a question that there is."""
     assert sum(len(row["typed"]) for part, row in SEARCHED if part != "slip") >= 60
+    assert sum(len(row["typed"]) for part, row in SEARCHED if part == "first_week") >= 30
     for _, row in SEARCHED:
         for topic, question in (answer.split(".") for answer in row["answers"] if "." in answer):
             assert question in data.load(f"words/en/help/{topic}")
