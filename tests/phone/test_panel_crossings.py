@@ -1,7 +1,9 @@
 """What crosses to the interpreter for one change on the Pressure, Rig and water pages: one question, and what does not change is held."""
 import json
+import re
 
 import pytest
+from playwright.sync_api import expect
 
 from site_src.content import fleet
 from tests.phone.crossings import bytes_of, count, crossings
@@ -93,6 +95,7 @@ def test_rig_of_six_beds(handset):
     page = handset.open("rig/")
     page.locator(".bed-answer").nth(5).wait_for()
     page.locator(".rig-bed summary").nth(2).tap()
+    expect(page.locator(".bed-answer")).to_have_text([re.compile(r"[0-9]+ psi")] * 6)
     before = page.locator(".bed-answer").all_inner_texts()
     doors, size = asked(page, lambda: typed(page, "#field-beds-2-length", "50"))
     after = page.locator(".bed-answer").all_inner_texts()

@@ -6,14 +6,20 @@ import { bare } from "../shared/units.js";
 import { fieldId } from "./sentences.js";
 
 let names = {}; // of published items, lists and tests, once they are fetched
+let judged = { of: "", faults: [] }; // the rows asked about last: another field's keystroke asks nothing
 
 // What is wrong with the rows beyond their form: it takes the published list, which is fetched only where there are rows.
 export async function checksFaults({ checks }, problems, units) {
   if (!checks || problems.some(({ field }) => field === "checks")) return [];
+  const of = JSON.stringify([checks, units]);
+  if (judged.of !== of) judged = { of, faults: await faultsOf(checks, units) };
+  return judged.faults.filter(({ field, code }) => !problems.some((problem) => problem.field === field && problem.code === code));
+}
+
+async function faultsOf(checks, units) {
   const { rows, due, lists, text: says, words } = await pageData(new URL("checks/", home));
   names = { ...words.due_name, ...words.list, ...Object.fromEntries(Object.entries(says).map(([id, { title }]) => [id, title])) };
-  const { faults } = await calc.ask("department.applied", { rows, due, lists, checks }, { units });
-  return faults.filter(({ field, code }) => !problems.some((problem) => problem.field === field && problem.code === code));
+  return (await calc.ask("department.applied", { rows, due, lists, checks }, { units })).faults;
 }
 
 const text = (value) => (Array.isArray(value) ? value.join(", ") : bare(String(value)));
