@@ -5,7 +5,8 @@ Nothing in such a file is trusted: a test whose limits are not those of our stan
 it claims is compared with what its own readings prove. A rig's baseline may travel beside its tests.
 """
 from calc.base.errors import CalcError
-from calc.service import limits, page, quick_answer
+from calc.service import limits, quick_answer, years
+from calc.service.proof import check_amounts, proof
 
 SCHEMA = 1
 MOST_TEXT = 2000
@@ -48,8 +49,8 @@ def judged(record, standards, former, units):
     standards, former: ours, in force and before, see calc.service.limits
     units: see calc.base.display
 
-    Returns the answer of contract `service.judged`: the record carries its result worked out again where it is finished, and
-    "edition" is that of our limits it was judged by where a later one is in force.
+    Returns the answer of contract `service.judged`, its verdict less its texts: the record carries its result worked out again
+    where it is finished, and "edition" is that of our limits it was judged by where a later one is in force.
     Raises CalcError with field file and code not_a_test, newer, damaged, other_limits or former_limits, and as a fact
     where: `at`.
     """
@@ -60,7 +61,9 @@ def judged(record, standards, former, units):
     _check(record, SHAPE, "")
     edition = limits.edition_of(record["standard"], record["begun_ms"], standards, former)
     try:
-        answer = page.answer(record, units)
+        proved = proof(record, units)
+        if proved["plan"]:
+            check_amounts(proved["plan"], proved["verdict"])
     except CalcError as error:
         raise CalcError("file", "damaged", at=error.field)
     judged_record = dict(record)
@@ -68,13 +71,13 @@ def judged(record, standards, former, units):
     claimed = None
     if judged_record["finished_ms"] is not None:
         result = record.get("result")
-        judged_record["result"] = answer["summary"]
+        judged_record["result"] = summary = proved["plan"] and years.summary(proved["plan"], proved["verdict"])
         status = result.get("status") if isinstance(result, dict) else None
-        if answer["summary"] is None or status != answer["summary"]["status"]:
+        if summary is None or status != summary["status"]:
             claimed = status if isinstance(status, str) else "missing"
     else:
         judged_record["result"] = None
-    return {"record": judged_record, "verdict": answer["verdict"], "plan": answer["plan"], "claimed": claimed, "edition": edition}
+    return {"record": judged_record, "verdict": proved["verdict"], "claimed": claimed, "edition": edition}
 
 
 def is_baseline(content):

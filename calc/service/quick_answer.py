@@ -1,7 +1,8 @@
 """The quick check after a repair as typed, in any units, beside the rig's baseline."""
 from calc.base import display
 from calc.base.errors import CalcError
-from calc.service import entries, page, quick as service_quick
+from calc.service import entries, quick as service_quick
+from calc.service.texts import add_bound_texts
 
 FIELDS = (("engine_rpm", "speed"), ("discharge_psi", "pressure"))
 MOST_STEPS = 12
@@ -35,7 +36,7 @@ def answer(baseline, readings, quick, accuracy, units):
         step["expected_text"] = display.figure(units, "pressure", step["expected_psi"])
         step["band_text"] = None if step["band_psi"] is None else display.plain(units, step["band_psi"] * scale["factor"], scale["places"])
         step["percent_text"] = None if step["percent"] is None else display.plain(units, abs(step["percent"]), 1)
-    page.add_bound_texts(problems, units)
+    add_bound_texts(problems, units)
     check["problems"] = problems
     return check
 

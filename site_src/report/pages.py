@@ -13,7 +13,7 @@ import re
 import jinja2
 
 from calc.base.errors import CalcError
-from calc.service import due, file as service_file, history as service_history
+from calc.service import due, file as service_file, history as service_history, texts
 from site_src.content import data, former, standards, units
 from site_src.report import logs as report_logs
 
@@ -169,6 +169,7 @@ def _record(given, shown):
     if is_done and verdict is None:
         return None, "no_plan", None
     failed = [test for test in verdict["tests"] if test["status"] == "fail"] if verdict else []
+    texts.add_texts([test["decided"] for test in failed], shown, {})  # the only figures of a verdict that are printed
     return {
         **{name: record[name] for name in ("id", "revision", "rig_id", "rig_name", "begun_ms")},
         **(record["result"] or {"points": [], "rated_gpm": None, "status": "not_proven"}),

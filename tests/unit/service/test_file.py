@@ -240,8 +240,3 @@ def test_the_moments_a_baseline_may_be_of(run, at_ms):
     given = copy.deepcopy(BASELINE)
     given["baseline"]["at_ms"] = at_ms
     assert run("service.file", "baseline", content=given, units=US) == given
-
-
-def test_the_plan_comes_with_it(run):
-    plan = judged(run, WHOLE)["plan"]
-    assert (plan["standard"], plan["rated_gpm"]) == ("us", 1250)
