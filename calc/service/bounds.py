@@ -20,6 +20,7 @@ BOUNDS = (  # name or ending: least and most in calc's unit
     ("ft", 0, 1000),  # past any suction hose, and any water a strainer hangs in: common practice
     ("s", 0, 3600),  # an hour, for what is to take seconds: common practice
 )
+_BY_NAME = {name: (least, most) for name, least, most in BOUNDS}
 
 
 def bounds_of(name):
@@ -30,7 +31,4 @@ def bounds_of(name):
     Raises nothing.
     """
     last = name.split(".")[-1]
-    for known, least, most in BOUNDS:
-        if known in (last, last.split("_")[-1]):
-            return least, most
-    return None
+    return _BY_NAME.get(last) or _BY_NAME.get(last.split("_")[-1])

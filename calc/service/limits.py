@@ -7,6 +7,19 @@ DAY_MS = 86400000
 LATE_DAYS = 90  # a phone without signal goes on with the edition it has: common practice
 
 
+def is_ours(standard, standards):
+    """Whether what a file brought as its standard is, written out, ours in force; most files' is, and needs no look at each limit.
+
+    standard: any plain data
+    standards: as for edition_of
+
+    Raises nothing.
+    """
+    name, kind = (standard.get("id"), standard.get("kind")) if isinstance(standard, dict) else (None, None)
+    ours = standards.get(name, {}).get(kind) if isinstance(name, str) and isinstance(kind, str) else None
+    return ours is not None and standard == ours and str(standard) == str(ours)  # equal first: what nests deeper is never written out
+
+
 def edition_of(standard, begun_ms, standards, former):
     """The edition of our own limits that a file's standard is, to the last limit; None for that in force.
 

@@ -1,5 +1,5 @@
 """What a record as typed proves, in calc's units and without a text: what a page shows is written by calc.service.texts."""
-from calc.base.errors import CalcError, check_within
+from calc.base.errors import CalcError
 from calc.service import entries, plan as service_plan, verdict as service_verdict
 
 MOST_PROBLEMS = 60
@@ -85,5 +85,5 @@ def check_set(row):
 
 def _check(amounts, names):
     for name in names:
-        if amounts[name] is not None:
-            check_within("value", amounts[name], -MOST_AMOUNT, MOST_AMOUNT)
+        if amounts[name] is not None and not -MOST_AMOUNT <= amounts[name] <= MOST_AMOUNT:
+            raise CalcError("value", "too_large", most=MOST_AMOUNT)
