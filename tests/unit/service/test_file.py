@@ -7,7 +7,7 @@ import pytest
 
 from calc.base.errors import CalcError
 from calc.service import file
-from site_src.content import former, standards
+from site_src.content import former, standards, units
 from tests import service_records
 
 US = service_records.US
@@ -240,3 +240,40 @@ def test_the_moments_a_baseline_may_be_of(run, at_ms):
     given = copy.deepcopy(BASELINE)
     given["baseline"]["at_ms"] = at_ms
     assert run("service.file", "baseline", content=given, units=US) == given
+
+
+def names_within(data):
+    """Every name in plain data, at any depth."""
+    if isinstance(data, dict):
+        return set(data).union(*map(names_within, data.values()))
+    return set().union(*map(names_within, data)) if isinstance(data, list) else set()
+
+
+@pytest.mark.parametrize("record", [WHOLE, FAILED, OPEN])
+def test_no_text_is_written_for_a_verdict(run, record):
+    """Two thousand tests are judged for one report, and few of their figures are read."""
+    assert not [name for name in names_within(judged(run, record)["verdict"]) if name.endswith("_text")]
+
+
+@pytest.mark.parametrize("system", ["US", "SI"])
+@pytest.mark.parametrize("entry", ["governed", "tip"])
+def test_amounts_past_any_pump(run, system, entry):
+    """No engine turns 2 million times a minute, and a tip of 100 in passes 30 x 100 x 100 x the root of some 50 psi, 2 million gpm: refused in whatever units."""
+    record = copy.deepcopy(WHOLE)
+    if entry == "governed":
+        record["rig"]["governed"] = "2000000@US"
+    else:
+        record["tests"]["capacity"]["attempts"][0]["tip"]["tip_in"] = "100@US"
+    with pytest.raises(CalcError) as refused:
+        run("service.file", "judged", record=record, standards=standards.every(), former=former.every(), units=units.fine(system))
+    assert (refused.value.code, refused.value.facts["at"]) == ("damaged", "value")
+
+
+def test_a_one_is_no_true(run):
+    """Python holds 1 and True for the same; a limit is not."""
+    record = with_limit("runs", 0, "share_percent", 1)
+    ours = copy.deepcopy(standards.every())
+    ours["us"]["annual"]["runs"][0]["share_percent"] = True
+    with pytest.raises(CalcError) as refused:
+        run("service.file", "judged", record=record, standards=ours, former=[], units=US)
+    assert refused.value.code == "other_limits"

@@ -271,3 +271,11 @@ def test_a_strainer_deeper_than_its_water(run, strainer, codes):
     site = {figure["id"]: figure for figure in of(told["verdict"], "conditions")["figures"]}
     for name in ("depth_ft", "strainer_ft"):
         assert (site[name]["value"] is None) == bool(codes)
+
+
+def test_a_tip_past_any_pump(run):
+    """A file may bring a reading that is being entered at a tip of 150 in, by hand 29.84 x 150 x 150 x the root of 70 = 5.6 million gpm."""
+    record = a_record()
+    record["tests"]["capacity"]["draft"]["tip"]["tip_in"] = "150@US"
+    told = answered(run, record, "SI")
+    assert told["live"] == {} and told["problems"] == [{"place": "tests.capacity.draft.value", "code": "too_large"}]
