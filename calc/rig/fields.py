@@ -16,6 +16,9 @@ HANDBOOK_SLACK = 0.01  # a figure within it of the handbook's is that figure, ro
 FIELDS = (
     ("name", "text"),
     ("units", "choice", ("US", "SI", "bar", "imperial")),
+    ("unit_number", "text"),
+    ("year_built", "text"),
+    ("pump_serial", "text"),
     ("drive", "choice", ("midship", "pto", "front", "rear_shaft", "rear_pto")),
     ("shift_control", "choice", ("air", "electric", "manual")),
     ("transmission", "choice", ("automatic", "manual")),

@@ -76,8 +76,16 @@ def test_the_spreadsheet_has_rig_and_site(take):
     page = handset.open("test/")
     keep_rig(page, RIG)
     record = records.an_unfinished_record()
+    record["rig"].update(unit_number="E-7", year_built="2011", pump_serial="P 4417")
+    record["conditions"].update(weather="Rain", engine_hours="6120", odometer="48 200 mi")
     do(page, "keepRecord", "tests", record)
+    page.goto(f"{handset.host.origin}test/run/#{record['id']}/site")
+    page.locator("summary").get_by_text(T["condition"]["about"]).tap()
+    page.get_by_label(T["field"]["place"], exact=True).fill("Mill pond")
+    page.get_by_label(T["field"]["weather"], exact=True).tap()
     page.goto(f"{handset.host.origin}test/sheet/#{record['id']}")
+    for text in ("E-7", "2011", "P 4417", "Mill pond", "Rain", "6120", "48 200 mi"):
+        expect(page.locator("dd", has_text=text).first).to_be_attached()
     page.evaluate("() => { navigator.canShare = undefined; }")
     with page.expect_download() as saved:
         page.get_by_role("button", name=T["sheet"]["csv"], exact=True).tap()
@@ -86,4 +94,6 @@ def test_the_spreadsheet_has_rig_and_site(take):
     for part, name, figure, unit in ((T["sheet"]["rig"], "pump_rated", "1250", "gpm"), (T["sheet"]["rig"], "governed", "2200", "rpm"), (T["sheet"]["rig"], "tank", "750", "gal"),
                                      (T["test"]["site"], "suction_length_ft", "20", "ft")):
         assert [row[5:7] for row in rows if row[4] == T["field"][name] and row[0] in (part, T["test_name"]["conditions"])] == [[figure, unit]], name
+    for name, text in (("unit_number", "E-7"), ("year_built", "2011"), ("pump_serial", "P 4417"), ("place", "Mill pond"), ("weather", "Rain"), ("engine_hours", "6120"), ("odometer", "48 200 mi")):
+        assert [row[5] for row in rows if row[4] == T["field"][name]] == [text], name
     assert rows[-1][-1] == T["sheet"]["unfinished"]

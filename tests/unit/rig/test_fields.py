@@ -70,7 +70,7 @@ def test_every_field_has_its_word_and_a_test(run):
 
 
 @pytest.mark.parametrize("place", ["pump_gear", "speed_in_pump", "override_place", "override_way", "override_tool",
-                                   "stop_controls", "owner", "dated", "name", "beds.0.name"])
+                                   "stop_controls", "owner", "dated", "unit_number", "year_built", "pump_serial", "name", "beds.0.name"])
 def test_texts(run, place):
     """A person's own words are taken as they are, up to sixty letters."""
     assert problems(run, with_value(place, "by the left step, 2 turns")) == []

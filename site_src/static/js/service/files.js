@@ -2,7 +2,7 @@
 import { safe } from "../rig/carry.js";
 import { cell } from "../shared/cell.js";
 import { overrideText } from "./before_view.js";
-import { SCHEMA, testOf } from "./record.js";
+import { ABOUT, NAMEPLATE, SCHEMA, testOf } from "./record.js";
 import { SITE } from "./site_fields.js";
 
 export const dated = (record) => new Date(record.finished_ms ?? record.begun_ms).toISOString().slice(0, 10);
@@ -33,6 +33,8 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
   const add = (part, attempt, at, ms, name, text, kind, result) =>
     rows.push([part, attempt, at, time(ms), name, kind === "check" ? words.condition[text] ?? "" : figure(shown(kind, text ?? "")), kind === "check" ? "" : u[`u_${kind}`], result]);
   for (const name of ["source", "flow_by"]) rows.push([words.test.site, "", "", "", words.condition[name], words.condition[record.conditions[name]] ?? "", "", ""]);
+  for (const name of NAMEPLATE) if (record.rig[name]) rows.push([words.sheet.rig, "", "", "", words.field[name], record.rig[name], "", ""]);
+  for (const name of ABOUT) if (record.conditions[name]) rows.push([words.test.site, "", "", "", words.field[name], record.conditions[name], "", ""]);
   for (const [name, kind] of OF_RIG) if (record.rig[name]) add(words.sheet.rig, "", "", null, words.field[name], record.rig[name], kind, "");
   const planned = answer.plan.tests.flatMap(({ kind, fields }) => (kind === "conditions" ? fields.map(({ id }) => id) : []));
   for (const name of SITE) if (record.conditions[name] && !planned.includes(name)) add(words.test.site, "", "", null, labelOf(name), record.conditions[name], kindOf(name), "");

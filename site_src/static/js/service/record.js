@@ -2,7 +2,10 @@
 // typed with their system, as calc.service.entries takes them. Times are whole milliseconds of the phone, and of the steady clock.
 
 export const SCHEMA = 1;
-const RIG = ["drive", "pump_rated", "pump_stages", "pump_ratio", "governed", "tank", "speed_capacity", "speed_seventy", "speed_fifty"];
+// What a test says of its rig beside figures.
+export const NAMEPLATE = ["unit_number", "year_built", "pump_serial"];
+export const ABOUT = ["place", "weather", "engine_hours", "odometer"]; // and of the day, in its conditions
+const RIG = [...NAMEPLATE, "drive", "pump_rated", "pump_stages", "pump_ratio", "governed", "tank", "speed_capacity", "speed_seventy", "speed_fifty"];
 
 // Tests, the one begun last first.
 export const newestFirst = (tests) => [...tests].sort((one, other) => other.begun_ms - one.begun_ms);
@@ -33,7 +36,7 @@ export const isCompared = (record) => testOf(record, "checks_dry").at?.limits_co
 export function newRecord({ profile, standard, earlier, compared_ms: compared = null, wall }) {
   const done = earlier.filter((record) => record.result).sort((one, other) => one.finished_ms - other.finished_ms);
   const last = done.at(-1);
-  const sameSite = ["source", "flow_by", "suction_size_in", "suction_length_ft", "suction_lines", "altitude_ft", "tips_in"];
+  const sameSite = ["place", "source", "flow_by", "suction_size_in", "suction_length_ft", "suction_lines", "altitude_ft", "tips_in"];
   return {
     schema: SCHEMA,
     id: mark(),

@@ -6,7 +6,7 @@ import { overrideText } from "./before_view.js";
 import { curveView } from "./curve_view.js";
 import { kindOf } from "./entries.js";
 import { signsView } from "./plan_view.js";
-import { testOf } from "./record.js";
+import { ABOUT, NAMEPLATE, testOf } from "./record.js";
 import { resultsView } from "./sheet_results.js";
 import { runsView } from "./sheet_runs.js";
 import { SITE } from "./site_fields.js";
@@ -67,6 +67,8 @@ function facts({ record, words, u, shown }) {
   const typed = { ...record.conditions, ...testOf(record, "conditions").values };
   const amount = (name) => `${shown(kindOf(name), typed[name])} ${u[`u_${kindOf(name)}`]}`;
   const told = [
+    ...NAMEPLATE.map((name) => [words.field[name], record.rig[name] || null]),
+    ...ABOUT.map((name) => [words.field[name], record.conditions[name] || null]),
     [words.field.pump_rated, record.rig.pump_rated ? `${shown("flow", record.rig.pump_rated)} ${u.u_flow}` : null],
     [words.condition.source, typed.source && words.condition[typed.source]],
     [words.condition.flow_by, typed.flow_by && words.condition[typed.flow_by]],

@@ -3,6 +3,7 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/controls.js";
 import { fill } from "../shared/site.js";
 import { amountView, textView } from "./entries.js";
+import { ABOUT } from "./record.js";
 import { sitePicture } from "./site_picture.js";
 
 const PUT_IN = ["air_f", "water_f", "barometer_inhg", "altitude_ft"];
@@ -41,6 +42,9 @@ export function siteView(view) {
     }))}
     </details>
     ${equipment(view)}
+    <details class="section"><summary>${words.condition.about}</summary>
+    ${ABOUT.map((name) => textView({ id: name, label: words.field[name], value: record.conditions[name] ?? "", change: (text) => act.condition(name, text) }))}
+    </details>
     <h2>${words.condition.tester}</h2>
     ${["tester", "witness"].map((name) => textView({ id: name, label: words.condition[name], value: record.people[name], change: (text) => act.person(name, text) }))}
     ${textView({ id: "notes", label: words.condition.notes, value: record.notes, change: act.notes })}`;
