@@ -6,12 +6,14 @@
     .venv/bin/python build.py --report FOLDER     instead of a build: a fleet report of the exported test results and rig logs in FOLDER
     .venv/bin/python build.py --gzip              build, with a .gz beside each file for hosts that send those
     .venv/bin/python build.py --check ADDRESS     instead of a build: what is wrong with the site as it is hosted there
+    .venv/bin/python build.py --close             instead of a build: a site that says it is closed, to put in place of one that phones have
     .venv/bin/python build.py --rigs FOLDER       bake a department's rigs in place of the made-up ones
 
 A build, a check or a report that fails ends in a sentence with status 1, a command that cannot be meant with status 2, and Ctrl-C with 130;
 the last good dist/ stays as it was.
 """
 import argparse
+import contextlib
 import json
 import os
 import pathlib
@@ -33,6 +35,7 @@ from site_src.routes import checks, service
 write_worker = release.write
 ROOT = pathlib.Path(__file__).parent
 DIST = ROOT / "dist"
+CLOSED = ROOT / "site_src" / "hosts" / "closed"
 
 
 def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO, is_compressed=False):
@@ -40,14 +43,31 @@ def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO, is_compressed=False)
 
     It is built beside the folder and put in its place at the end: a build that fails, or is stopped, leaves the last one as it was.
     """
-    dist = pathlib.Path(dist).resolve()
-    made, last = (dist.with_name(f".{dist.name}-{os.getpid()}-{what}") for what in ("made", "last"))
-    try:
-        made.mkdir(parents=True)
+    with in_place_of(dist) as made:
         freeze(made, site_path, rigs_folder)
         facts = write_worker(made)
         if is_compressed:
             hosting.compress(made)
+    return facts
+
+
+def close(dist=DIST, site_path="/"):
+    """Write a site whose every page says that it is closed, in place of what a folder holds, for phones that have the site."""
+    with in_place_of(dist) as made:
+        shutil.copytree(CLOSED, made, dirs_exist_ok=True)
+        page = (made / "index.html").read_text(encoding="utf-8")
+        (made / "404.html").write_text(page.replace('src="closed.js"', f'src="{site_path}closed.js"'), encoding="utf-8", newline="\n")
+        hosting.write_headers(made, site_path)
+
+
+@contextlib.contextmanager
+def in_place_of(dist):
+    """A folder to write a site into, which is put in place of another once all of it is written."""
+    dist = pathlib.Path(dist).resolve()
+    made, last = (dist.with_name(f".{dist.name}-{os.getpid()}-{what}") for what in ("made", "last"))
+    try:
+        made.mkdir(parents=True)
+        yield made
         if dist.exists():
             dist.rename(last)
         made.rename(dist)
@@ -56,7 +76,6 @@ def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO, is_compressed=False)
             last.rename(dist)
         for folder in (made, last):
             shutil.rmtree(folder, ignore_errors=True)
-    return facts
 
 
 def freeze(dist, site_path, rigs_folder):
@@ -125,6 +144,7 @@ def parsed():
     """The options of the command line; one that has no part in what is to be done is refused."""
     parser = argparse.ArgumentParser(description="Build the site into dist/.")
     building, reporting = parser.add_argument_group("the site"), parser.add_argument_group("the report")
+    building.add_argument("--close", action="store_const", const=True, help="write a site that says it is closed")
     building.add_argument("--serve", nargs="?", const=8000, type=port, metavar="PORT", help="serve it afterwards")
     building.add_argument("--at", type=site_path, metavar="PATH", help="path of the site on its host")
     building.add_argument("--rigs", type=pathlib.Path, metavar="FOLDER", help="the department's rigs, as TOML")
@@ -135,12 +155,15 @@ def parsed():
     reporting.add_argument("--language", choices=data.languages(), help="language of the report")
     options = parser.parse_args()
     if options.check:
-        idle = ("serve", "at", "rigs", "gzip", "report", "units", "language")
+        idle = ("close", "serve", "at", "rigs", "gzip", "report", "units", "language")
+    elif options.report:
+        idle = ("close", "serve", "at", "rigs", "gzip")
     else:
-        idle = ("serve", "at", "rigs", "gzip") if options.report else ("units", "language")
+        idle = ("rigs", "gzip", "units", "language") if options.close else ("units", "language")
     for name in idle:
         if getattr(options, name) is not None:
-            kind = "--check builds nothing" if options.check else "--report builds no site" if options.report else "without --report no report is made"
+            kind = ("--check builds nothing" if options.check else "--report builds no site" if options.report else
+                    "a closed site has no pages" if options.close and name in ("rigs", "gzip") else "without --report no report is made")
             parser.error(f"--{name} has no effect here: {kind}. Leave it out, or run the command twice.")
     return options
 
@@ -153,11 +176,20 @@ def print_report(options):
 
 def print_build(options):
     """Build the site, and serve it if asked."""
+    if options.close:
+        close(site_path=options.at or "/")
+        print(f"Wrote the closed site into {DIST}: put it in place of the site, and phones that have that show this instead")
+    else:
+        print_version(options)
+    if options.serve is not None:
+        serve(options.serve)
+
+
+def print_version(options):
+    """Build the site, and say which version it is."""
     facts = build(site_path=options.at or "/", rigs_folder=options.rigs or fleet.DEMO, is_compressed=bool(options.gzip))
     print(f"Built {sum(path.is_file() for path in DIST.rglob('*'))} files in {DIST}")
     print(f"Version {facts['version']} of {facts['date']}: All pages shows it on every phone that has it")
-    if options.serve is not None:
-        serve(options.serve)
 
 
 def print_check(options):
