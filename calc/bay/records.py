@@ -6,6 +6,7 @@ A record is `{"id", "rig_id", "rig_name", "at_ms", "by", "kind", "replaces", ...
 from calc.base.errors import CalcError, LARGEST
 from calc.rig.check_fields import CLASSES, SCOPES
 
+HALT = "halt"  # the origin of a defect that a card wrote when the rig moved, and where such a one was taken back
 ANSWERS = ("good", "not_good", "not_here")
 MOST_TEXT = 2000
 MOST_LISTED = 400
@@ -30,7 +31,7 @@ BODIES = {
     "erased": {"count": "number", "reason": "text"},
 }
 # what it may hold besides, where it was written since there is such a thing
-MORE = {"answer": {"clock": ("run", "not_run")}}
+MORE = {"answer": {"clock": ("run", "not_run")}, "withdrawn": {"at": (HALT,)}}
 
 
 def check(record):

@@ -5,9 +5,11 @@ opinions it saw. The strictest of the opinions that nothing replaced holds; once
 is closed. An officer who decided on another phone, unseen by the release, keeps it open until somebody has seen that.
 A defect written by mistake is withdrawn by name and with a reason; once an officer decided on one that limits the rig, only a
 release ends it. A decision cannot be withdrawn: the next one replaces it.
+A rig that moved on a card is such a defect too, of origin HALT: no decision makes it milder, and it ends by a release, or by the
+withdrawal that the stop itself writes where the red key was touched by mistake.
 """
 from calc.base.errors import CalcError
-from calc.bay.records import CLASSES, in_force, is_name, two_names
+from calc.bay.records import CLASSES, HALT, in_force, is_name, two_names
 
 STATES = ("out_of_service", "pump_out", "restricted", "open_items", "in_service")  # worst first
 
@@ -30,8 +32,9 @@ def of_rig(records):
             continue
         defect = _open(names[id], heads or opinions[id], repaired.get(id))
         is_decided = any([opinion["kind"] == "decision" for opinion in opinions[id]])
-        defect["may_withdraw"] = not (is_decided and defect["state"] != "open_items")
-        if id not in withdrawn or not defect["may_withdraw"]:
+        is_halt = defect["origin"] == HALT
+        defect["may_withdraw"] = not is_halt and not (is_decided and defect["state"] != "open_items")
+        if id not in withdrawn or not (defect["may_withdraw"] or is_halt and not is_decided):
             defects.append(defect)
     defects.sort(key=lambda defect: (STATES.index(defect["state"]), CLASSES.index(defect["class"]), defect["at_ms"], defect["id"]))
     state = defects[0]["state"] if defects else "in_service"
@@ -94,6 +97,7 @@ def _written(records):
     released, and who repaired what."""
     withdrawn, live = _withdrawn(records)
     opinions, seen, released, repaired = {}, {}, set(), {}
+    halts = _halts(live)
     for record in live:
         kind = record["kind"]
         sees = []
@@ -101,7 +105,7 @@ def _written(records):
             opinions.setdefault(record["id"], []).insert(0, record)
         elif kind == "decision":
             opinions.setdefault(record["defect"], []).append(record)
-            sees = record["replaces"]
+            sees = [id for id in record["replaces"] if id not in halts]
         elif kind == "release" and two_names(record):
             released.update(record["defects"])
             sees = record["replaces"]
@@ -117,11 +121,21 @@ def _withdrawn(records):
     """The ids of what was withdrawn by name and with a reason, and the records whose word holds but for that of a defect."""
     lasting = [record for record in records if record["kind"] in ("defect", "decision")]
     others = [record for record in records if record["kind"] not in ("defect", "decision")]
+    halts = _halts(lasting)
     ids = set()
     for record in records:
-        if record["kind"] == "withdrawn" and is_name(record["by"]) and record["reason"].strip():
-            ids.update(record["replaces"])
+        if record["kind"] != "withdrawn":
+            continue
+        if record.get("at") == HALT:
+            ids.update([id for id in record["replaces"] if id in halts])
+        elif is_name(record["by"]) and record["reason"].strip():
+            ids.update([id for id in record["replaces"] if id not in halts])
     return ids, in_force(others) + sorted(lasting, key=lambda record: record["id"])
+
+
+def _halts(records):
+    """The ids of the stops of a rig that moved."""
+    return {record["id"] for record in records if record["kind"] == "defect" and record["origin"] == HALT}
 
 
 def _open(defect, heads, repaired_by):
@@ -130,7 +144,7 @@ def _open(defect, heads, repaired_by):
     is_decided = head["kind"] == "decision"
     return {
         "id": defect["id"], "state": _state(head), "class": head["class"], "scope": head["scope"], "what": defect["what"],
-        "seen": defect["seen"], "at_ms": defect["at_ms"], "by": defect["by"], "item": defect["item"],
+        "seen": defect["seen"], "origin": defect["origin"], "at_ms": defect["at_ms"], "by": defect["by"], "item": defect["item"],
         "limits": head["limits"] if is_decided else "", "decided_by": head["by"] if is_decided else None,
         "decided_ms": head["at_ms"] if is_decided else None, "repaired_by": repaired_by,
         "heads": sorted([opinion["id"] for opinion in heads]),

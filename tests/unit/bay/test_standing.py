@@ -198,3 +198,39 @@ def test_out_now_and_out_by_time_agree(run, made):
     on_ms = NOW_MS + 40 * DAY_MS  # after every record
     is_out = standing(run, *made)["state"] in ("out_of_service", "pump_out")
     assert run("bay.standing", "out_ms", records=made, from_ms=on_ms - HOUR_MS, on_ms=on_ms) == (HOUR_MS if is_out else 0)
+
+
+def halt(id="h1", **more):
+    """The defect that a card wrote when the rig moved."""
+    return defect(id, scope="apparatus", origin="halt", by="", **more)
+
+
+@pytest.mark.parametrize("then", [
+    [],
+    [decision("e1", "h1", "note", ["h1"])],
+    [decision("e1", "h1", "note", ["h1"]), decision("e2", "h1", "report", ["h1", "e1"])],
+    [record("withdrawn", "w1", replaces=["h1"], reason="nothing there")],
+    [defect("d1"), release("r1", ["d1"], ["d1"])],
+    [decision("e1", "h1", "note", ["h1"]), record("withdrawn", "w1", by="", replaces=["h1"], reason="slip", at="halt")],
+])
+def test_a_rig_that_moved_stays_out(run, then):
+    """No milder decision, no withdrawal from the list and no release of another defect ends it (order: until a technician has found the cause)."""
+    for order in ([halt(), *then], [*reversed(then), halt()]):
+        answer = standing(run, *order)
+        assert (answer["state"], answer["stops_pump"]) == ("out_of_service", True)
+        assert (answer["defects"][0]["id"], answer["defects"][0]["may_withdraw"], answer["defects"][0]["origin"]) == ("h1", False, "halt")
+
+
+@pytest.mark.parametrize("then", [
+    [release("r1", ["h1"], ["h1"])],
+    [decision("e1", "h1", "note", ["h1"]), release("r1", ["h1"], ["h1", "e1"])],
+    [record("withdrawn", "w1", by="", replaces=["h1"], reason="slip", at="halt")],
+])
+def test_what_ends_a_stop_of_a_rig_that_moved(run, then):
+    """Its release by two names, or the slip said at the stop itself, which needs no name."""
+    assert standing(run, halt(), *then)["state"] == "in_service"
+
+
+def test_a_slip_at_a_stop_ends_nothing_else(run):
+    """The word of a stop takes back that stop's defect alone."""
+    assert standing(run, defect("d1"), record("withdrawn", "w1", replaces=["d1"], reason="slip", at="halt"))["state"] == "pump_out"
