@@ -13,6 +13,7 @@ SLOW = (
 UNWATCHED_S = 5  # clocks that part by more while a page is open: the screen slept (common practice)
 ASK_S = 20 * 60  # longer than a crew's air lasts: who drives, and where the rig stands, may have changed (common practice)
 LOST_S = 2 * 60 * 60  # another run, if not another day (common practice)
+KINDS = ("look", "ask", "new_run")  # what a time asks for, the longest last
 
 
 def kind(at_s, left_s):

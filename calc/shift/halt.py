@@ -62,12 +62,12 @@ def can_start_over(state):
 
 
 def can_take_back(state):
-    """Whether a stop may have been a slip of the finger: the red key, touched at a step, with the card in sight since.
+    """Whether a stop may have been a slip of the finger: the red key, touched at a step, and nothing else done on the card since.
 
     state: see calc.shift.card
 
-    Returns a bool. Raises nothing. Source: a sign that was answered "it moved" is no slip, nor a stop that was left and come
-    back to; common practice.
+    Returns a bool. Raises nothing. Source: a sign that was answered "it moved" is no slip; who looks after the stop was left may
+    still say so (common practice).
     """
     return is_out(state) and bool(state["stopped"].get("by_touch"))
 

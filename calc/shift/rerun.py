@@ -22,13 +22,16 @@ def mistouch(state, event, offered):
 
     state, event, offered: see the module
 
-    Returns nothing. Raises CalcError naming event where that is not offered.
+    A stop that was left meanwhile goes on as any card does that was left for so long. Returns nothing. Raises CalcError naming
+    event where that is not offered.
     """
     if not offered["can_take_back"]:
         raise CalcError("event", "not_offered")
+    was_away, left_s = state["stopped"].get("away"), state["stopped"].get("left_s")
     state["status"] = "running"
     state["stopped"] = None
     halt.look_away(state)
+    _take_up(state, was_away, left_s)
 
 
 def look_again(state, event, offered):
@@ -76,15 +79,21 @@ def resume(state, event, offered):
     """
     asks = away.kind(event["at_s"], event.get("left_s"))
     halt.look_away(state)
-    if halt.can_take_back(state):
-        state["stopped"] = dict(state["stopped"], by_touch=False)
-    if halt.is_out(state) or state["status"] == "done" or not state["confirmed"] and state["status"] == "running":
+    if halt.can_take_back(state) and away.KINDS.index(asks) >= away.KINDS.index(state["stopped"].get("away", "look")):
+        state["stopped"] = dict(state["stopped"], away=asks, left_s=event["left_s"])  # the longest time it was left
+    if not halt.is_out(state):
+        _take_up(state, asks, event["left_s"])
+
+
+def _take_up(state, asks, left_s):
+    """Go on with a card that was out of sight, as calc.shift.away asks; None where it was not."""
+    if state["status"] == "done" or not state["confirmed"] and state["status"] == "running":
         return
     if asks == "new_run":
         _new_run(state)
     elif asks == "ask":
         void(state, away.SLOW)
-        state["left_s"] = event["left_s"]
+        state["left_s"] = left_s
 
 
 def go_on(state, event, offered):

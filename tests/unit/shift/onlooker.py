@@ -87,8 +87,8 @@ class Watcher:
         if kind == "report" or kind == "not_seen" and acted.get("repeat"):
             seen.add("out" if "failed" in seen else "failed")
         if kind == "danger" and before["step"] and "out" not in seen:
-            seen.add("touched")  # out of service as well, unless it is taken back at once
-        elif kind == "not_short" or kind == "danger" and "touched" not in seen or kind == "resume" and "touched" in seen:
+            seen.add("touched")  # out of service as well, until it is taken back
+        elif kind == "not_short" or kind == "danger" and "touched" not in seen:
             seen = seen - {"touched"} | {"out"}
         if kind == "mistouch" and "touched" in seen:
             seen.remove("touched")
@@ -145,7 +145,7 @@ def shape(state, seen):
     held = state["hold"] and round(min(state["hold"]["held_s"], 60), 1)
     if held is not None and state["offer"]["kind"] == "hold":
         held = min(held, 5)
-    stopped = state["stopped"] and state["stopped"]["reason"]  # at which step, it only tells
+    stopped = state["stopped"] and (state["stopped"]["reason"], state["stopped"].get("away"))  # at which step, it only tells
     left = state["left_s"] is not None, state["offer"]["can_say_long"], state["offer"]["can_take_back"]
     return left, state["repeats"], state["position"], state["status"], frozenset(state["facts"]), held, stopped, seen, tuple(sorted(state["rig"].items()))
 

@@ -31,13 +31,29 @@ def test_a_failed_try_still_counts(run):
     assert hand.state["repeats"] == 1
 
 
-@pytest.mark.parametrize("stop", ["a sign answered so", "left and come back to", "after a failed try", "twice out"])
+@pytest.mark.parametrize(("away_s", "wanted", "is_asked"), [(30, "raise", False), (3600, "raise", True), (7 * 3600, None, False)])
+def test_a_slip_that_was_left_is_still_one(run, away_s, wanted, is_asked):
+    """Left and come back to, it is taken back, and the card goes on as any that was left so long: by the same look, or the first (calc.shift.away)."""
+    hand = Hand(run, "scene").see_until("raise").send("danger")
+    left_s = hand.at_s
+    hand.at_s += away_s
+    hand.send("resume", left_s=left_s).send("resume", left_s=hand.at_s - 1)
+    assert hand.offer["can_take_back"]
+    hand.send("mistouch")
+    assert hand.state["status"] == "running" and hand.offer["can_go_on"] is is_asked
+    if is_asked:
+        hand.send("go_on")
+    if wanted:
+        assert (hand.offer["wanted"], hand.offer["again"]) == (wanted, True)
+    else:
+        assert (hand.offer["step"], hand.state["confirmed"]) == (Hand(run, "scene").offer["step"], [])
+
+
+@pytest.mark.parametrize("stop", ["a sign answered so", "after a failed try", "twice out"])
 def test_what_is_no_slip_is_not_taken_back(run, stop):
-    """A rig seen to move, a stop that was left, or one touched where the card already stood: a technician's."""
+    """A rig seen to move, or a key touched where the card already stood: a technician's."""
     if stop == "a sign answered so":
         hand = Hand(run, "scene").see_until("still").send("not_seen", step="still")
-    elif stop == "left and come back to":
-        hand = Hand(run, "scene").see_until("raise").send("danger").send("resume")
     elif stop == "after a failed try":
         hand = Hand(run, "scene").see_until("pump").send("not_seen", step="pump").send("danger")
     else:
