@@ -1,4 +1,6 @@
 """Out of service because it moved: a slip of the finger has a way back that asks again, and no other card begins on one touch."""
+import re
+
 import pytest
 from playwright.sync_api import expect
 
@@ -9,6 +11,7 @@ from tests.phone.store import in_database
 from tests.phone.words import SITE
 
 SHIFT = SITE["shift"]
+BAY = data.words("bay")
 LOG = data.words("log")["event"]
 
 
@@ -37,8 +40,53 @@ def test_a_slip_of_the_finger_is_asked_again(handset):
     assert events.index("danger") < events.index("mistouch") and {"danger", "mistouch"} <= set(LOG)
     card.press("danger")
     card.page.reload()
+    card.press("mistouch")  # it was left, and nothing else was done
+    card.press("mistouch_sure")
+    expect(card.stop).to_have_count(0)
+
+
+def test_a_rig_that_moved_is_in_service_nowhere(handset):
+    """Its log has the stop at once: every page says so, no other release clears it, and the card or a release of its own ends it."""
+    beside(handset, **RIG)
+    card = open_card(handset, "scene")
+    card.press("danger")
+    opened = card.page.get_by_role("link", name=SHIFT["tag_open"], exact=True)
+    expect(opened).to_be_visible()
+    expect(card.button("released")).to_have_count(0)
+    banner = re.compile(f"{re.escape(SITE['rig_status']['out_of_service'])}.*{SHIFT['tag_what']}")
+    for address in ("", "pressure/"):
+        page = handset.open(address)
+        expect(page.locator("#rig-status")).to_have_text(banner)
+        page.close()
+    page = handset.open("checks/")
+    expect(page.locator(".bay-sentence")).to_have_text(banner)
+    page.close()
+    other = handset.open("shift/bay/")
+    expect(other.get_by_role("alert")).to_contain_text(SHIFT["tag_what"])
+    other.close()
+    card.page.reload()
+    card.press("mistouch")
+    card.press("mistouch_sure")
+    expect(card.page.locator("#rig-status")).to_be_hidden()
+    assert [record["kind"] for record in in_database(card.page, "bay")].count("withdrawn") == 1
+    card.press("danger")
+    opened.tap()
+    expect(card.page.get_by_text(BAY["defect"]["halt_only"])).to_be_visible()
+    expect(button(card.page, BAY["defect"]["decide"])).to_have_count(0)
+    expect(button(card.page, BAY["defect"]["withdraw"])).to_have_count(0)
+    card.page.get_by_role("link", name=BAY["defect"]["release"], exact=True).tap()
+    button(card.page, BAY["opened"]["other"]).tap()
+    button(card.page, BAY["proof"]["second_look"]).tap()
+    for label, text in (("done", "brake adjusted"), ("repaired_by", "Moss"), ("by", "Hart")):
+        card.page.get_by_label(BAY["release"][label]).fill(text)
+    button(card.page, BAY["release"]["release"]).tap()
+    expect(card.page.get_by_role("heading", level=2).first).to_have_text(BAY["release"]["back"].format(rig="Pump of the day"))
+    card.page.goto(handset.host.origin + "shift/bay/")
+    expect(button(card.page, SITE["shift"]["seen"]).or_(card.page.get_by_role("main").get_by_role("button").first)).to_be_visible()
+    expect(card.page.get_by_role("heading", level=2)).not_to_have_text(SHIFT["out_title"])
+    card.page.goto(handset.host.origin + "shift/scene/")
     expect(card.button("released")).to_be_visible()
-    expect(card.button("mistouch")).to_have_count(0)  # it was left: no slip any more
+    expect(card.button("mistouch")).to_have_count(0)
 
 
 def test_another_card_shows_the_halt_first(handset):

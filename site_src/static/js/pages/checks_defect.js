@@ -126,6 +126,7 @@ const withdrawView = (words) => html`
 function defectView(words) {
   const defect = state.defect;
   const open = here();
+  const isHalt = defect.origin === "halt";
   const row = (label, text) => (text ? html`<p>${label}${colon} <b>${text}</b></p>` : nothing);
   return html`
     <h2 class="bay-act">${defect.what}</h2>
@@ -139,9 +140,9 @@ function defectView(words) {
       <button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button>
       ${open?.may_withdraw ? html`<button type="button" class="key" @click=${() => show({ withdrawal: { reason: "", by: "" } })}>${words.defect.withdraw}</button>` : nothing}
       <a class="key" href=${new URL("diagnose/", home).href}>${words.defect.diagnose}</a></p>
-    ${open && !open.may_withdraw ? html`<p class="bay-rule">${words.defect.release_only}</p>` : nothing}
+    ${open && !open.may_withdraw ? html`<p class="bay-rule">${isHalt ? words.defect.halt_only : words.defect.release_only}</p>` : nothing}
     <div class="dock bay-dock">${open ? html`
-      <button type="button" class="key" @click=${() => show({ decision: { rank: open.class, scope: open.scope, limits: open.limits, by: "" } })}>${words.defect.decide}</button>
+      ${isHalt ? nothing : html`<button type="button" class="key" @click=${() => show({ decision: { rank: open.class, scope: open.scope, limits: open.limits, by: "" } })}>${words.defect.decide}</button>`}
       <a class="key key-act" href=${`${pageOf("release/")}#${defect.id}`}>${words.defect.release}</a>` : toBay(words)}</div>`;
 }
 

@@ -108,7 +108,7 @@ function cardView({ state, sequence, rig, notice, isResumed, hurried }) {
 function screen({ state, sequence, orders, last, hurried }) {
   const { offer, status } = state;
   if (offer.can_go_on) return leftView({ words, send, left: dayAndTime(state.left_s * 1000) });
-  if (status === "stopped") return haltView({ sequence, state, steps, words, send, orders, data, asking: page.asking, ask });
+  if (status === "stopped") return haltView({ sequence, state, steps, words, send, orders, data, tag: card.tag, rig: card.log.rig, asking: page.asking, ask });
   if (status === "done") {
     return doneView({ words, send, sequence, data, next: data.next, finished: last ? fill(words.shift.finished, { time: clock(last.at_s) }) : "",
       told: hurried?.told ?? words.shift[DONE[sequence.id] ?? "done_pump"], again: hurried?.steps ?? [] });
@@ -122,7 +122,7 @@ function screen({ state, sequence, orders, last, hurried }) {
 
 await starting;
 place.replaceChildren();
-if (data.into_pump && stopsPump(card.rig)) await passed({ rig: card.rig, words, place });
+if (data.into_pump && stopsPump(card.rig) && !(await card.isOut())) await passed({ rig: card.rig, words, place });
 page.out = await outElsewhere({ titles: data.titles, own: data.sequence.id, rig });
 await card.open();
 stayAwake((awake) => {

@@ -2,14 +2,17 @@
 import { newRun, noted } from "./diary.js";
 import { known, mayFit } from "./known.js";
 import { Presence } from "./presence.js";
+import { tag, tagOf, takeBack } from "./tagged.js";
 import { calc, Refusal } from "../shared/engine.js";
 import { isSettled } from "../shared/second_touch.js";
+import { stopsPump } from "../shared/rig_status.js";
 import { fill } from "../shared/site.js";
 import { keep, kept } from "../shared/store.js";
 
 const TICK_MS = 200;
 const SETTLING = new Set(["seen", "not_seen", "report", "hold", "back"]);
 const RENEWS = new Set(["begin_again", "released"]);
+const ENDS = new Set(["released", "mistouch"]); // what ends a stop that is out of service
 
 const seconds = () => Date.now() / 1000;
 const steady = () => performance.now() / 1000; // no clock that can be set counts a pause
@@ -17,6 +20,7 @@ const steady = () => performance.now() / 1000; // no clock that can be set count
 export class Card {
   state = null; // see calc.shift.run
   notice = null;
+  tag = null; // what the rig's log has of a stop because it moved, see ./tagged.js
   isResumed = false;
   #turn = Promise.resolve();
   #shownAt = -Infinity;
@@ -40,6 +44,12 @@ export class Card {
   #inTurn(act) {
     this.#turn = this.#turn.then(act);
     return this.#turn;
+  }
+
+  // Whether it was left out of service.
+  async isOut() {
+    const left = await kept(this.draft);
+    return Boolean(left?.run && left.state?.offer?.is_out);
   }
 
   // The card as it was left, if it still fits this version's steps and the rig this phone stands beside.
@@ -97,7 +107,9 @@ export class Card {
   async #keepHalt(left, isOther) {
     this.#take(left);
     this.#isStale = isOther;
-    await this.#resume(left.at_s ?? 0); // it was left, and a red key is no slip of the finger any more
+    const { stopped } = this.state;
+    this.tag = (await tagOf(this.log, stopped)) ?? (await tag(this.log, stopped, this.data)); // a phone that died at the stop may not have written it
+    await this.#resume(left.at_s ?? 0);
     this.notice = isOther ? this.data.words.shift.still_out : null;
     this.shown();
   }
@@ -130,7 +142,7 @@ export class Card {
 
   // What calc refuses leaves the card as it was.
   async #put(event) {
-    const before = this.state;
+    const { state: before, log: ended } = this;
     const { words } = this.data;
     this.notice = null;
     try {
@@ -143,15 +155,28 @@ export class Card {
     const { confirmed, status } = this.state;
     const isResume = event.kind === "resume";
     this.isResumed = isResume && confirmed.length > 0;
-    if (!this.notice && status === "running" && confirmed.length === 0 && (RENEWS.has(event.kind) || before.confirmed.length > 0 && isResume)) {
+    if (!this.notice && status === "running" && confirmed.length === 0 && (RENEWS.has(event.kind) || before.confirmed.length > 0 && (isResume || event.kind === "mistouch"))) {
       this.log = this.#newLog();
       this.notice = isResume ? words.shift.left_new : null;
     } else if (!this.notice) this.#note(event, before);
     const saving = this.#save();
-    if (event.kind === "released" && this.#isStale) return saving.then(() => location.reload()); // the rig is another than at the stop
+    const tagging = before.stopped?.reason === "danger" ? null : tag(this.log, this.state.stopped, this.data);
+    if (!this.notice && ENDS.has(event.kind) && before.offer.is_out) {
+      this.tag = null;
+      if (event.kind === "mistouch") await takeBack(ended, before.stopped, words);
+      // the rig is another than at the stop, or its pump is out of service for something else
+      if (this.#isStale || this.data.into_pump && stopsPump(this.rig)) return saving.then(() => location.reload());
+    }
     this.shown(event);
     this.#shownAt = performance.now();
     this.#time();
+    this.#tagged(await tagging);
+  }
+
+  #tagged(written) {
+    if (!written) return;
+    this.tag = written;
+    this.shown();
   }
 
   // The clock of a pause, while there is one.

@@ -1,5 +1,6 @@
 // The card when it stands still: stopped at a hazard, at a sign that did not come, after a shift that failed twice, or finished.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { choose } from "../shared/choices.js";
 import { defectLink } from "../shared/defect_link.js";
 import { fill, home } from "../shared/site.js";
 import { orderView } from "../shared/order.js";
@@ -11,8 +12,8 @@ import { cardsFor } from "./unlike.js";
 const AGAIN = { not_seen: "look_again", time_up: "look_again", other_card: "ask_again" };
 const SECOND = { release: "released", mistouch: "mistouch" }; // the event that a second touch is
 
-// asking: which second touch is asked for, "release" or "mistouch", if any; ask(which) asks for it.
-export function haltView({ sequence, state, steps, words, send, orders, data, asking, ask }) {
+// tag: what the log of the rig has of the stop, see ./tagged.js; rig: that of the run; asking: which second touch is asked for, "release" or "mistouch", if any; ask(which) asks for it.
+export function haltView({ sequence, state, steps, words, send, orders, data, tag, rig, asking, ask }) {
   const { shift } = words;
   const { stopped } = state;
   const order = orderOf(stopped, orders, words);
@@ -35,9 +36,10 @@ export function haltView({ sequence, state, steps, words, send, orders, data, as
         ${isDanger || isOther ? nothing : html`<a class="key" href=${enterLink(fromCard(sequence, state))}>${shift.diagnose}</a>`}
         ${offer.can_start_over ? key("start_over", offer.can_say_long ? "start_over_short" : "start_over", isLook ? "" : "key-act") : nothing}
         ${offer.can_say_long ? key("not_short") : nothing}
-        ${isOther || asking ? nothing : html`<a class="key" href=${defectLink(defectOf({ sequence, order, state, steps, data, words }))}>${words.rig_status_acts.write}</a>`}
-        ${offer.can_take_back && !asking ? html`<button type="button" class="key" @click=${() => ask("mistouch")}>${shift.mistouch}</button>` : nothing}
-        ${offer.is_out && !asking ? html`<button type="button" class="key" @click=${() => ask("release")}>${shift.released}</button>` : nothing}
+        ${tag?.isOpen && !asking ? html`<a class="key" href=${new URL(`checks/defect/#${tag.id}`, home).href} @click=${() => choose("rig", rig.id)}>${shift.tag_open}</a>` : nothing}
+        ${isOther || asking || tag ? nothing : html`<a class="key" href=${defectLink(defectOf({ sequence, order, state, steps, data, words }))}>${words.rig_status_acts.write}</a>`}
+        ${offer.can_take_back && (tag?.canTakeBack ?? true) && !asking ? html`<button type="button" class="key" @click=${() => ask("mistouch")}>${shift.mistouch}</button>` : nothing}
+        ${offer.is_out && !tag?.isOpen && !asking ? html`<button type="button" class="key" @click=${() => ask("release")}>${shift.released}</button>` : nothing}
         ${asking ? html`
           <button type="button" class="key" @click=${() => ask(null)}>${shift[`${asking}_not`]}</button>
           ${key(SECOND[asking], `${asking}_sure`)}` : nothing}

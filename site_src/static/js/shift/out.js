@@ -1,5 +1,6 @@
 // A rig that moved is out of service on every card: another one does not begin without a second, deliberate touch.
 import { keep, kept } from "../shared/store.js";
+import { tagOf } from "./tagged.js";
 
 const PASSED = "out:passed"; // the stops that were said to be a drill's or another rig's
 
@@ -14,7 +15,8 @@ export async function outElsewhere({ titles, own = null, rig }) {
     const { stopped, offer } = left?.state ?? {};
     if (!left?.run || !offer?.is_out || stopped.reason !== "danger" || !mayBeSame(left.run.rig, rig)) continue;
     const mark = `${left.run.id} ${stopped.at_s}`;
-    if (!passed.includes(mark)) return { mark, title, address: `shift/${id}/`, at_ms: stopped.at_s * 1000 };
+    if (passed.includes(mark) || (await tagOf(left.run, stopped))?.isOpen === false) continue; // released
+    return { mark, title, address: `shift/${id}/`, at_ms: stopped.at_s * 1000 };
   }
   return null;
 }
