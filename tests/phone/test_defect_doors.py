@@ -36,10 +36,19 @@ def test_from_a_stop_on_a_card(take):
     assert SHIFT["defect_unseen"].format(card=SITE["card"]["freeze"]["title"], see=step["see"])[:600] in json.loads(unquote(href.split("#new=")[1]))["seen"]
     card.page.close()
     card = open_card(handset, "scene")
-    step = data.step_words()[card.step()]
     card.press("danger")
     expect(card.title).to_have_text(data.words("orders")["moved"]["title"])
-    written_from(card.page, data.words("orders")["moved"]["title"], SHIFT["defect_stopped"].format(card=SITE["card"]["scene"]["title"], act=step["act"]), "card")
+    card.page.get_by_role("link", name=SHIFT["tag_open"], exact=True).tap()
+    expect(title(card.page)).to_have_text(SHIFT["tag_what"])
+    expect(card.page.locator("main b", has_text=SHIFT["tag_seen"].format(card=SITE["card"]["scene"]["title"]))).to_be_visible()
+    expect(card.page.get_by_text(T["origin"]["halt"])).to_be_visible()
+    card.page.close()
+    without = take()
+    card = open_card(hasten(without), "scene")
+    step = data.step_words()[card.step()]
+    card.press("danger")
+    href = card.page.get_by_role("link", name=WRITE, exact=True).get_attribute("href")
+    assert SHIFT["defect_stopped"].format(card=SITE["card"]["scene"]["title"], act=step["act"]) in json.loads(unquote(href.split("#new=")[1]))["seen"]
     card.page.close()
 
 

@@ -123,7 +123,7 @@ function screen({ state, sequence, orders, last, hurried }) {
 await starting;
 place.replaceChildren();
 if (data.into_pump && stopsPump(card.rig) && !(await card.isOut())) await passed({ rig: card.rig, words, place });
-page.out = await outElsewhere({ titles: data.titles, own: data.sequence.id, rig });
+else page.out = await outElsewhere({ titles: data.titles, own: data.sequence.id, rig });
 await card.open();
 stayAwake((awake) => {
   page.awake = awake;
