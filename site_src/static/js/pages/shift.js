@@ -7,7 +7,7 @@ import { toHeading } from "../shared/focus.js";
 import { fold } from "../shared/fold.js";
 import { live, notices } from "../shared/notice.js";
 import { ordersFor } from "../shared/order.js";
-import { stopsPump } from "../shared/rig_status.js";
+import { showStatus, stopsPump } from "../shared/rig_status.js";
 import { running, runs } from "../shared/running.js";
 import { fill, pageData } from "../shared/site.js";
 import { clockTime, dayAndTime } from "../shared/times.js";
@@ -77,6 +77,8 @@ function draw() {
   where.hidden = !step;
   where.textContent = step ? words.place[step.place] : "";
   if (card.state) mark(card);
+  document.body.toggleAttribute("data-gate", card.state?.stopped?.reason === "danger"); // its order says it
+  showStatus();
   if (isHeld()) return render(held(), place);
   render(card.state ? cardView(card) : unlikeView({ data, rig: card.rig, answered: card.answers, take: () => {
     card.rig = null;

@@ -2,7 +2,8 @@
 import { newRun, noted } from "./diary.js";
 import { known, mayFit } from "./known.js";
 import { Presence } from "./presence.js";
-import { tag, tagOf, takeBack } from "./tagged.js";
+import { tagOf } from "./tagged.js";
+import { tag, takeBack } from "./tagging.js";
 import { calc, Refusal } from "../shared/engine.js";
 import { isSettled } from "../shared/second_touch.js";
 import { stopsPump } from "../shared/rig_status.js";
