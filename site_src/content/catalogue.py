@@ -52,16 +52,22 @@ def shelf():
 
 
 def hose_choices(use=None):
-    """Every hose, or every one of a use, as a choice: id, label, family, whether common, and what to say of its source."""
+    """Every hose, or every one of a use, as a choice: id, label, family, whether common, its usual tip, and what to say of its source."""
     kept = ("id", "label", "chip", "common", "family", "source", "basis")
-    return [{"common": False, **{key: row[key] for key in kept if key in row}} for row in data.named("hoses") if use in (None, row["use"])]
+    tips = {tip["id"]: _tip_id(tip) for tip in data.load("nozzles")["tip"]}
+    return [{"common": False, "tip": tips.get(row.get("tip")), **{key: row[key] for key in kept if key in row}} for row in data.named("hoses") if use in (None, row["use"])]
+
+
+def _tip_id(tip):
+    """A tip's diameter as if typed."""
+    return f"{tip['tip_in']}@US" if "tip_in" in tip else f"{tip['tip_mm']}@SI"
 
 
 def tip_choices():
     """Every smooth-bore tip as a choice; its id is the diameter as if typed, with the pressure it is usually run at."""
     return [
         {
-            "id": f"{tip['tip_in']}@US" if "tip_in" in tip else f"{tip['tip_mm']}@SI",
+            "id": _tip_id(tip),
             "label": tip["label"],
             "chip": tip.get("chip", tip["label"]),
             "common": tip.get("common", False),

@@ -237,3 +237,27 @@ def test_units_change_what_is_shown_and_not_what_was_entered(handset, system, fi
     read_in(page, "US")
     expect(page.locator(".answer-figure")).to_have_text("170 psi")
     expect(page.get_by_label("Length", exact=True)).to_have_value("200")
+
+
+@pytest.mark.parametrize(("system", "tips"), [
+    ("US", {"attack-1.75": "0.9375@US", "attack-2.5": "1.125@US"}),  # 15/16 and 1 1/8, common practice
+    ("SI", {"metric-45": "24@SI", "metric-65": "28@SI"}),  # the nearest metric tips to 23.8 and 28.6 mm
+])
+def test_a_smooth_bore_begins_with_the_tip_of_its_hose(handset, system, tips):
+    """Whichever is chosen first, hose or nozzle, the tip is the usual one; a tip that was picked stays."""
+    page = handset.open("rig/")
+    read_in(page, system)
+    press(page, "rig", "make")
+    hose, kind, tip = (page.locator(f"#field-beds-0-{name}") for name in ("hose", "end-kind", "end-tip"))
+    small, large = tips
+    hose.select_option(large)
+    kind.select_option("smooth")
+    expect(tip).to_have_value(tips[large])
+    for size in (small, large):
+        hose.select_option(size)
+        expect(tip).to_have_value(tips[size])
+    tip.select_option({"US": "1.25@US", "SI": "32@SI"}[system])
+    hose.select_option(small)
+    kind.select_option("fog")
+    kind.select_option("smooth")
+    expect(tip).to_have_value({"US": "1.25@US", "SI": "32@SI"}[system])

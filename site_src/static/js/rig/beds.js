@@ -2,7 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fold, foldAll, unfold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
-import { withUsual } from "../shared/usual.js";
+import { withUsual, withUsualTip } from "../shared/usual.js";
 import { changedRow, newBed, newGun, withRow } from "./profile.js";
 
 const TEXT = { kind: "text" };
@@ -60,7 +60,7 @@ function bedView({ bed, data, system, u, at, field, answer, change, remove }) {
       ${field({ place: at("name"), name: "name", label: words.rig.bed_name, spec: TEXT, value: bed.name, change: (name) => change({ name }) })}
       ${field({ place: at("device"), name: "device", label: words.rig.kind_of_line, spec: TEXT, value: bed.device ?? "", change: (device) => change(asDevice(bed, device, data, system)),
         choices: [{ id: "", label: words.rig.hand_line }, ...spec.device.options.map((id) => ({ id, label: words.option[id] }))] })}
-      ${field({ place: at("hose"), name: "hose", spec: TEXT, value: bed.hose ?? "", change: (hose) => change(hose ? { hose } : { hose, length: "" }),
+      ${field({ place: at("hose"), name: "hose", spec: TEXT, value: bed.hose ?? "", change: (hose) => change(onHose(bed, hose, data)),
         choices: [...(bed.device ? [{ id: "", label: words.rig.piped }] : []), ...ofFamily(data.hoses, data, system, bed.hose)] })}
       ${bed.device && !bed.hose ? nothing : entry("length")}
       ${nozzleView({ bed, data, system, at, field, change })}
@@ -71,6 +71,12 @@ function bedView({ bed, data, system, u, at, field, answer, change, remove }) {
         choices: [{ id: "", label: words.rig.unset }, ...spec.cap.options.map((id) => ({ id, label: words.option[id] }))] })}
       <button type="button" class="key" @click=${remove}>${fill(words.rig.remove_bed, { name: bed.name })}</button>
     </div>`;
+}
+
+// A bed on another hose: a hand line's tip follows; piped, it has no length.
+function onHose(bed, hose, data) {
+  if (!hose) return { hose, length: "" };
+  return bed.device ? { hose } : { hose, end: withUsualTip(data.hoses, bed.end, [bed.hose, hose]) };
 }
 
 // A bed as another kind of line: its pressure follows where it was the usual one; only a master stream has a loss and more tips.
@@ -87,7 +93,7 @@ function nozzleView({ bed, data, system, at, field, change }) {
   const nozzle = (changes) => change({ end: withUsual(data, data.systems[system].family, bed.end, changes, [device, device]) });
   const tips = bed.tips ?? [];
   return html`
-    ${field({ place: at("end.kind"), name: "kind", spec: TEXT, value: bed.end.kind, change: (kind) => nozzle({ kind }),
+    ${field({ place: at("end.kind"), name: "kind", spec: TEXT, value: bed.end.kind, change: (kind) => nozzle(bed.device ? { kind } : withUsualTip(data.hoses, { ...bed.end, kind }, [bed.hose, bed.hose])),
       choices: [{ id: "fog", label: words.pressure.fog }, { id: "smooth", label: words.pressure.smooth }] })}
     ${bed.end.kind !== "smooth" ? field({ place: at("end.flow"), name: "flow", spec: spec.flow, value: bed.end.flow, change: (flow) => end({ flow }) }) : html`
       ${field({ place: at("end.tip"), name: "tip", spec: TEXT, value: bed.end.tip, change: (tip) => nozzle({ tip }), choices: ofFamily(data.tips, data, system, bed.end.tip) })}

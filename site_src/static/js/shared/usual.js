@@ -16,3 +16,11 @@ export function withUsual(data, family, end, changes, [was, is]) {
   const isUsual = bare(end.pressure).trim() === "" || end.pressure === usualPressure(data, family, end, was);
   return isUsual ? { ...after, pressure: usualPressure(data, family, after, is) } : after;
 }
+
+// The end of a bed on another hose, from `was` to `is`, or made a smooth bore on it: its tip is the usual one of that hose, unless
+// another was picked or the hose has none.
+export function withUsualTip(hoses, end, [was, is]) {
+  const usual = (hose) => hoses.find(({ id }) => id === hose)?.tip ?? null;
+  const isUsual = was === is ? hoses.some(({ tip }) => tip === end.tip) : end.tip === usual(was);
+  return end.kind === "smooth" && isUsual && usual(is) ? { ...end, tip: usual(is) } : end;
+}
