@@ -200,6 +200,10 @@ def test_a_named_person_may_go_on_and_it_stays_on_the_sheet(run_of):
     expect(one.page.get_by_role("button", name=T["run"]["begin"], exact=True)).to_be_disabled()
     one.page.get_by_role("button", name=T["run"]["override_key"]).tap()
     one.says("light out, shift seen at the shaft")
+    still_open = one.page.locator(".still-open")
+    expect(still_open.get_by_text(T["check"]["shift_proved"])).to_be_hidden()  # the readings stay on the screen
+    still_open.locator("summary").tap()
+    expect(still_open.get_by_text(T["check"]["shift_proved"])).to_be_visible()
     one.press(T["run"]["begin"])
     one.clock.passes(60)
     one.counts("1:00")

@@ -247,3 +247,19 @@ def test_units_are_chosen_for_every_page(handset):
     page.get_by_role("radio", name=SITE["units"]["SI"]).check(force=True)
     page = handset.open("pressure/")
     expect(page.locator("#pressure")).to_contain_text("kPa")
+
+
+def test_five_beds_stand_on_one_screen(handset):
+    """At 360 by 740, with a warning beside the way to the checks and a bed that was changed: all six signs stand above the doors, and nothing scrolls."""
+    beds = [{**bed, "name": f"Line {number}"} for number, bed in enumerate(ENGINE["beds"])]
+    assert len(beds) == 5
+    beside(handset, **{**ENGINE, "beds": beds})
+    page = handset.open()
+    page.locator(".bed").first.tap()
+    page.get_by_label("Length", exact=True).fill("300")
+    expect(page.locator(".answer-figure")).not_to_have_attribute("data-stale", "")
+    page.goto(handset.host.origin)
+    expect(page.locator(".bed-changed")).to_be_visible()
+    expect(page.locator("#readiness .on-hold")).to_be_visible()
+    assert page.evaluate("document.documentElement.scrollHeight") <= 740
+    assert page.evaluate("document.querySelector('.signs').getBoundingClientRect().bottom < document.querySelector('.dock').getBoundingClientRect().top")

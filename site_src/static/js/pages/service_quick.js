@@ -94,14 +94,16 @@ function drawAnswer() {
     refusal: refuser(answer.problems, { words, u }),
   };
   const here = record.open.stopped ? undefined : STEPS.find((step) => isOpenAt(record, step));
+  const isFirst = !Object.keys(record.open.seen).length;
   render(html`
     <p class="quick-rig"><b>${rig.name}</b></p>
     ${page.isLooked ? nothing : html`<section class="notice" role="alert"><p>${words.quick.look_again}</p>
       <button type="button" class="key key-wide key-act" @click=${() => { page.isLooked = true; draw(); }}>${words.quick.looked}</button></section>`}
+    ${isFirst ? html`<section class="quick-beware" aria-label=${words.test.beware}>${orderLines(data.orders, words)}</section>` : nothing}
     ${here ? hereView(view, here) : nothing}
     ${record.open.stopped ? stoppedView() : nothing}
     ${endView(answer)}
-    <details class="beware hatched" ?open=${!Object.keys(record.open.seen).length}><summary>${words.test.beware}</summary>${orderLines(data.orders, words)}</details>
+    ${isFirst ? nothing : html`<details class="beware hatched"><summary>${words.test.beware}</summary>${orderLines(data.orders, words)}</details>`}
     ${record.open.stopped ? nothing : stepsView(view)}
     ${textView({ id: "repaired", label: words.quick.repaired, value: record.open.repaired, change: (text) => change(withRepaired(record, text)) })}
     ${record.baseline ? html`<details class="section"><summary>${fill(words.quick.baseline_of, { date: day(record.baseline.at_ms) })}</summary>
