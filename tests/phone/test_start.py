@@ -251,10 +251,8 @@ def test_units_are_chosen_for_every_page(handset):
 
 def test_five_beds_stand_on_one_screen(handset):
     """At 360 by 740, with a warning beside the way to the checks and a bed that was changed: all six signs stand above the doors, and nothing scrolls."""
-    beds = [{**bed, "name": f"Line {number}"} for number, bed in enumerate(ENGINE["beds"])]
-    assert len(beds) == 5
-    beside(handset, **{**ENGINE, "beds": beds})
-    page = handset.open()
+    assert len(RIG["beds"]) == 5
+    page = with_rig(handset)
     page.locator(".bed").first.tap()
     page.get_by_label("Length", exact=True).fill("300")
     expect(page.locator(".answer-figure")).not_to_have_attribute("data-stale", "")
