@@ -56,7 +56,7 @@ def close(dist=DIST, site_path="/"):
     with in_place_of(dist) as made:
         shutil.copytree(CLOSED, made, dirs_exist_ok=True, copy_function=shutil.copyfile)  # of today: a host that goes by dates must send it
         page = (made / "index.html").read_text(encoding="utf-8")
-        (made / "404.html").write_text(page.replace('src="closed.js"', f'src="{site_path}closed.js"'), encoding="utf-8", newline="\n")
+        (made / "404.html").write_text(page.replace('"closed.', f'"{site_path}closed.'), encoding="utf-8", newline="\n")
         hosting.write_headers(made, site_path)
 
 

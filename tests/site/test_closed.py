@@ -16,7 +16,7 @@ def test_the_closed_site_takes_the_place_of_all(tmp_path, path):
     (dist / "pressure").mkdir(parents=True)
     (dist / "pressure" / "index.html").write_text("225 psi", encoding="utf-8")
     build.close(dist, path)
-    assert {file.relative_to(dist).as_posix() for file in dist.rglob("*")} == {"index.html", "404.html", "closed.js", "sw.js", "_headers"}
+    assert {file.relative_to(dist).as_posix() for file in dist.rglob("*")} == {"index.html", "404.html", "closed.css", "closed.js", "sw.js", "_headers"}
     assert f'<script src="{path}closed.js">' in (dist / "404.html").read_text(encoding="utf-8")
     assert (dist / "_headers").read_text(encoding="utf-8").startswith(f"{path}*\n")
     assert [entry.name for entry in tmp_path.iterdir()] == ["dist"]
@@ -29,7 +29,7 @@ def test_the_page_says_why_and_shows_no_figure():
     for said in ("This site is closed", "shows no figures any more", "What you entered is still on this phone",
                  "Ce site est fermé", "ne montre plus de chiffres", "encore sur ce téléphone"):
         assert said in body, said
-    assert not re.search(r"\d", re.sub(r"<[^>]*>", "", body)) and "style" not in page and not re.search(r"<script(?! src)", page)
+    assert not re.search(r"\d", re.sub(r"<[^>]*>", "", body)) and "<style" not in page and not re.search(r"<script(?! src)", page)
 
 
 def test_its_worker_deletes_what_the_site_keeps():

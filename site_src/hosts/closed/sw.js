@@ -4,7 +4,7 @@ const { scope } = registration;
 const CLOSED = `closed ${scope}`;
 
 self.addEventListener("install", (event) => event.waitUntil(
-  caches.open(CLOSED).then((cache) => cache.addAll(["index.html", "closed.js"].map((name) => new Request(new URL(name, scope), { cache: "reload" })))),
+  caches.open(CLOSED).then((cache) => cache.addAll(["index.html", "closed.css", "closed.js"].map((name) => new Request(new URL(name, scope), { cache: "reload" })))),
 ));
 
 self.addEventListener("activate", (event) => event.waitUntil(
@@ -24,6 +24,7 @@ const kept = (name) => caches.match(new URL(name, scope), { cacheName: CLOSED })
 self.addEventListener("fetch", (event) => {
   const { request } = event;
   if (!request.url.startsWith(scope)) return;
-  if (request.url === new URL("closed.js", scope).href) event.respondWith(kept("closed.js"));
+  const part = ["closed.css", "closed.js"].find((name) => request.url === new URL(name, scope).href);
+  if (part) event.respondWith(kept(part));
   else if (request.mode === "navigate") event.respondWith(request.url === scope ? kept("index.html") : Response.redirect(scope));
 });
