@@ -28,6 +28,17 @@ def test_whoever_looked_away_looks_again(run, minutes):
     assert asked == ["idle", "neutral", "brake", "zero"]
 
 
+def test_no_foot_comes_off_before_the_brake_is_seen(run):
+    """Who was away from the step that takes the foot off sees the parking brake set first (common practice)."""
+    hand = left(run, 10, step="speedometer")
+    assert (hand.offer["wanted"], hand.offer["again"]) == ("speedometer", True)
+    asked = []
+    while hand.offer["again"]:
+        asked.append(hand.offer["step"])
+        hand.see()
+    assert "brake" in asked and hand.offer["step"] == "speedometer"
+
+
 @pytest.mark.parametrize("minutes", [20.1, 119, -1])
 def test_after_twenty_minutes_it_asks_first(run, minutes):
     """Nothing can be confirmed until a person has chosen: a new run, or this one. A clock that was set back tells nothing."""
