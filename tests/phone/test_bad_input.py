@@ -184,7 +184,7 @@ KEEP = """([name, value]) => new Promise((done) => {
 
 @pytest.mark.parametrize("kept", [7, {}, {"lines": [{"end": {}}]}], ids=json.dumps)
 @pytest.mark.parametrize(("name", "address", "shown"), [
-    ("pressure", "pressure/", SITE["pressure"]["set"]), ("shift:road", "shift/road/", SITE["shift"]["not_seen"]),
+    ("pressure", "pressure/", SITE["pressure"]["set"]), ("shift:road", "shift/road/", SITE["shift"]["danger"]),
 ], ids=["layout", "card"])
 def test_damaged_draft(shared, layout, kept, name, address, shown):
     """What was kept and cannot be read is left aside: the page opens as new."""

@@ -35,8 +35,9 @@ def test_every_page_opens_marked(shared, page):
     expect(mark(sheet)).to_have_text(f"{WORDS['example']} {WORDS['example_all']}")
     edge = sheet.page.locator(".answer").evaluate("answer => getComputedStyle(answer, '::before').backgroundImage")
     assert edge.startswith(STRIPES)
-    examples(sheet, sum(1 for field in reckoners.fields(page)
-                        if field["customary"] and not field.get("rule") and field.get("when") not in ({"known": "pitot"}, {"way": "timed"})))
+    opening = reckoners.opening(page, "customary")
+    shown = [field for field in reckoners.fields(page) if all(opening[name] in (options if isinstance(options, list) else [options]) for name, options in field.get("when", {}).items())]
+    examples(sheet, sum(1 for field in shown if field["customary"] and not field.get("rule")))
 
 
 def still(*names):

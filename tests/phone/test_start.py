@@ -195,7 +195,7 @@ def test_what_runs_is_seen_from_other_pages(handset, due_s, said):
     for address in ("", "water/"):
         page = handset.open(address)
         line = page.get_by_role("navigation", name=STRIP["title"]).get_by_role("link").first
-        expect(line).to_contain_text("Capacity run 1 min")
+        expect(line).to_contain_text("Capacity run 1:0")
         expect(line).to_contain_text(said)
     line.tap()
     page.wait_for_url("**/test/run/**")

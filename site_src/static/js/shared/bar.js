@@ -6,6 +6,7 @@ import { chooseLook, isNight, onLook } from "./look.js";
 import { showStatus } from "./rig_status.js";
 import { running } from "./running.js";
 import { fill, home } from "./site.js";
+import { minutes } from "./times.js";
 
 const TICK_MS = 1000;
 const MINUTE_MS = 60000;
@@ -22,12 +23,15 @@ onLook(showLook);
 const page = (address) => new URL(address, home).pathname.replace(/index\.html$/, "");
 const isHere = (address) => page(address) === page(location.href);
 
+// A clock where a reading falls due by it; else how many minutes ago it was begun, which no one takes for the time of day.
+const time = (age, due) => (due === undefined ? fill(strip.dataset.since, { n: Math.floor(age / MINUTE_MS) }) : minutes(age / 1000));
+
 function line({ title, address, began_at: began, due_at: due }) {
   const now = Date.now();
   const isDue = due !== undefined && now >= due;
   const age = now - began;
   return html`<a class="strip-line ${isDue ? "strip-due" : ""}" href=${new URL(address, home).href}>
-    <b>${title}${age >= 0 ? html` <span class="strip-clock">${fill(strip.dataset.since, { n: Math.floor(age / MINUTE_MS) })}</span>` : nothing}</b>
+    <b>${title}${age >= 0 ? html` <span class="strip-clock">${time(age, due)}</span>` : nothing}</b>
     <span>${isDue ? strip.dataset.read : strip.dataset.back} ›</span></a>`;
 }
 
