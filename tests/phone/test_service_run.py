@@ -185,6 +185,7 @@ def test_a_test_taken_off_runs_no_more(run_of):
     """Once its test is taken off the phone no page says that it runs."""
     one = run_of(1)
     one.clock.passes(10)
+    one.counts("0:10")
     assert one.page.evaluate(RUNNING)
     one.page.close()
     page = one.handset.open("test/")
