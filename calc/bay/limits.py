@@ -25,7 +25,7 @@ def judged(limit, text, own, earlier, units):
     """
     if limit["kind"] not in KINDS:
         raise CalcError("limit", "unknown")
-    value, to = (own["value"], own["to"]) if own else (limit["value"], limit["to"])
+    low, high = _ends(limit, own)
     quantity = limit["quantity"]
     if quantity:
         amount = entry.quantity(units, quantity, "reading", text)
@@ -36,8 +36,6 @@ def judged(limit, text, own, earlier, units):
         raise CalcError("reading", "negative")
     if quantity == "vacuum" and amount > GREATEST_VACUUM_INHG:
         raise CalcError("reading", "out_of_range")
-    low = value if limit["kind"] in ("min", "range") else None
-    high = {"max": value, "range": to}.get(limit["kind"])
     bounds = [_bound(units, quantity, low, -1), _bound(units, quantity, high, 1)]
     shown = display.converted(display.scale(units, units["shown"], quantity), amount) if quantity else amount
     is_low = bounds[0] is not None and shown < bounds[0] - HAIR
@@ -46,7 +44,7 @@ def judged(limit, text, own, earlier, units):
     return {
         "amount": amount, "is_good": None if limit["kind"] == "target" else not (is_low or is_high),
         "side": "low" if is_low else "high" if is_high else None,
-        "whose": "rig" if own else limit.get("whose", "list"),
+        "whose": _whose(limit, own),
         "earlier": [{"at_ms": at_ms, "text": _text(units, quantity, past)} for at_ms, past in rows],
         "trend": _trend([past for _, past in rows] + [amount], low, high),
     }
@@ -62,9 +60,7 @@ def course(limit, own, earlier):
     """
     if limit["kind"] not in KINDS:
         raise CalcError("limit", "unknown")
-    value, to = (own["value"], own["to"]) if own else (limit["value"], limit["to"])
-    low = value if limit["kind"] in ("min", "range") else None
-    high = {"max": value, "range": to}.get(limit["kind"])
+    low, high = _ends(limit, own)
     amounts = [amount for _, amount in sorted([(row["at_ms"], row["amount"]) for row in earlier])][-MOST_EARLIER:]
     is_low = bool(amounts) and low is not None and amounts[-1] < low - HAIR
     is_high = bool(amounts) and high is not None and amounts[-1] > high + HAIR
@@ -78,11 +74,11 @@ def shown(limit, own, units):
 
     Returns `{"kind", "value", "to", "whose"}`; to is None but for a range. Raises CalcError naming limit or units.
     """
-    value, to = (own["value"], own["to"]) if own else (limit["value"], limit["to"])
+    value, to = _in_force(limit, own)
     side = {"max": 1, "target": 0}.get(limit["kind"], -1)
     return {
         "kind": limit["kind"], "value": _limit_text(units, limit["quantity"], value, side),
-        "to": None if to is None or limit["kind"] != "range" else _limit_text(units, limit["quantity"], to, 1), "whose": "rig" if own else limit.get("whose", "list"),
+        "to": None if to is None or limit["kind"] != "range" else _limit_text(units, limit["quantity"], to, 1), "whose": _whose(limit, own),
     }
 
 
@@ -115,3 +111,18 @@ def _trend(amounts, low, high):
     if all([step < 0 for step in steps]):
         return "toward"
     return "away" if all([step > 0 for step in steps]) else "level"
+
+
+def _in_force(limit, own):
+    """The value of a limit, and of a range its other end: what was set for the rig, else the limit's own."""
+    return (own["value"], own["to"]) if own else (limit["value"], limit["to"])
+
+
+def _ends(limit, own):
+    """Below what a reading is low and above what it is high, each None where nothing is."""
+    value, to = _in_force(limit, own)
+    return value if limit["kind"] in ("min", "range") else None, {"max": value, "range": to}.get(limit["kind"])
+
+
+def _whose(limit, own):
+    return "rig" if own else limit.get("whose", "list")
