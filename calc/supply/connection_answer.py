@@ -1,7 +1,7 @@
 """The answer for a fire department connection: standpipe or sprinkler, what the pump has to show, and what can spoil it."""
 from calc.base import display, readout
-from calc.hydraulics import caution, hose, water
-from calc.supply import connection
+from calc.hydraulics import hose, water
+from calc.supply import connection, strain
 
 RISERS = ("within", "4", "5", "6")  # within the allowance, or its bore in inches
 MOST_INLETS = 12
@@ -48,7 +48,7 @@ def answer(entries, shelf, units):
         "cautions": cautions,
         "picture": {"pump": rows[0]["text"], "connection": display.text(units, "pressure", inlet_psi), "hoses": lines,
                     "outlet": display.text(units, "pressure", upstairs["needed"]) if upstairs else None,
-                    "height": display.text(units, "rise", upstairs["height_ft"]) if upstairs else None,
+                    "height": display.text(units, "rise", water.head_ft(upstairs["elevation_psi"])) if upstairs else None,
                     "flow": display.text(units, "flow", typed["flow"]), "length": display.text(units, "length", typed["length"])},
     }
 
@@ -56,8 +56,7 @@ def answer(entries, shelf, units):
 def _upstairs(entries, units, flow_gpm, rows, cautions):
     """What the outlet and the pipe to it take, by its terms; notes their workings and what its valve may do."""
     taken = readout.amounts(entries, units, (("needed", "pressure", 0, 300), ("allowance", "pressure", 0, 200)))
-    by_height = readout.choice(entries, "by", ("floor", "height")) == "height"
-    if by_height:
+    if readout.choice(entries, "by", ("floor", "height")) == "height":
         climb_ft = readout.amount(entries, units, "climb", "rise", -200, 2000)
         elevation_psi = water.elevation_psi(climb_ft)
         rows.append(readout.row(units, "head", "pressure", elevation_psi, (
@@ -81,7 +80,7 @@ def _upstairs(entries, units, flow_gpm, rows, cautions):
     _at_outlet(entries, units, taken["needed"], cautions)
     needed_psi = connection.needed_psi(taken["needed"], taken["allowance"], riser_psi, elevation_psi)
     return {"needed": taken["needed"], "allowance": taken["allowance"], "riser_psi": riser_psi, "riser_in": riser_in,
-            "elevation_psi": elevation_psi, "height_ft": climb_ft if by_height else length_ft, "length_ft": length_ft,
+            "elevation_psi": elevation_psi, "length_ft": length_ft,
             "at_connection_psi": needed_psi}
 
 
@@ -131,11 +130,7 @@ def _fill(units, upstairs, feed_hose, lines, typed):
 
 def _strains(units, typed, lines, feed_hose, inlet_psi, pump_psi):
     """What is asked too much: of the feed, of the building's pipe, of the inlets, of the pump."""
-    cautions = []
-    strain = caution.of_hose(pump_psi, feed_hose.get("test_psi"), feed_hose.get("work_psi"))
-    if strain:
-        cautions.append(readout.caution(units, strain[0], "hose_above_" + strain[1], (
-            ("amount", "pressure", pump_psi), ("limit", "pressure", strain[2]))))
+    cautions = strain.cautions(units, feed_hose, pump_psi)
     if inlet_psi > connection.SYSTEM_MOST_PSI:
         cautions.append(readout.caution(units, "stop", "system_over", (
             ("amount", "pressure", inlet_psi), ("limit", "pressure", connection.SYSTEM_MOST_PSI))))

@@ -1,7 +1,7 @@
 """The answer for two pumpers close together: one into the other (tandem), or both on one hydrant (dual)."""
 from calc.base import display, readout
-from calc.hydraulics import caution, hose
-from calc.supply import sources
+from calc.hydraulics import hose
+from calc.supply import sources, strain
 
 MOST_NET_PSI = 250  # the highest net pressure a pump is rated at
 
@@ -53,9 +53,7 @@ def _cautions(units, typed, hose_between, intake_psi, net_psi, limit_psi):
     cautions = []
     if limit_psi is not None and typed["before"] > limit_psi:
         cautions.append(readout.caution(units, "stop", "second_intake_over", (shut, ("limit", "pressure", limit_psi))))
-    strain = caution.of_hose(typed["before"], hose_between.get("test_psi"), hose_between.get("work_psi"))
-    if strain:
-        cautions.append(readout.caution(units, strain[0], "between_above_" + strain[1], (shut, ("limit", "pressure", strain[2]))))
+    cautions += strain.cautions(units, hose_between, typed["before"], "between")
     least = ("limit", "pressure", sources.LEAST_RESIDUAL_PSI)
     if typed["supply"] < sources.LEAST_RESIDUAL_PSI:
         cautions.append(readout.caution(units, "stop", "first_supply_low", (("amount", "pressure", typed["supply"]), least)))

@@ -1,9 +1,9 @@
 """The relay page's answer: how many pumpers, and what each must show."""
 from calc.base import display, readout
 from calc.base.errors import CalcError
-from calc.hydraulics import caution, hose
+from calc.hydraulics import hose
 from calc.pump import rating
-from calc.supply import relay
+from calc.supply import relay, strain
 
 LEAST_LEG_FT = 200  # closer than this more or larger hose is less work than one pumper more; our own judgment
 NAMES = {"distance_ft": "distance", "most_psi": "most"}  # calc's names of entries
@@ -69,12 +69,7 @@ def _plan(coefficient, typed):
 
 
 def _cautions(units, typed, plan, supply_hose, rated_gpm):
-    cautions = []
-    strained_psi = max(plan["discharge_psi"], plan["shut_psi"])
-    strain = caution.of_hose(strained_psi, supply_hose.get("test_psi"), supply_hose.get("work_psi"))
-    if strain:
-        cautions.append(readout.caution(units, strain[0], "hose_above_" + strain[1], (
-            ("amount", "pressure", strained_psi), ("limit", "pressure", strain[2]))))
+    cautions = strain.cautions(units, supply_hose, max(plan["discharge_psi"], plan["shut_psi"]))
     if plan["discharge_psi"] < 0:
         cautions.append(readout.caution(units, "caution", "slope_carries", ()))
     if plan["pumpers"] > 2 and plan["leg_ft"] < LEAST_LEG_FT:
