@@ -10,3 +10,13 @@ export function chosen(name) {
     return null; // no storage: the phone's own choice stands
   }
 }
+
+// Call as soon as a part of the page is read whole, so before the first paint.
+export function onceRead(id, paint) {
+  const watch = new MutationObserver(() => {
+    if (!document.querySelector(`#${id} + *`)) return;
+    watch.disconnect();
+    paint();
+  });
+  watch.observe(document.documentElement, { childList: true, subtree: true });
+}

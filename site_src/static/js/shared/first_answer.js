@@ -1,6 +1,6 @@
 // Paints what the beds of the start page were worked out to last, before any module runs, where that was for the rig, the units,
 // the language and the version of now. start.js draws it anew, and shows where the live answer is another.
-import { chosen, scoped } from "./early.js";
+import { chosen, onceRead, scoped } from "./early.js";
 
 {
   const { version } = document.currentScript.dataset;
@@ -32,13 +32,7 @@ import { chosen, scoped } from "./early.js";
     }
     return null;
   }
-  // Before the first paint, as soon as the beds are read.
-  const watch = new MutationObserver(() => {
-    if (!document.querySelector("#beds + *")) return;
-    watch.disconnect();
-    paint();
-  });
-  watch.observe(document.documentElement, { childList: true, subtree: true });
+  onceRead("beds", paint);
 
   function paint() {
     if (!last) return;

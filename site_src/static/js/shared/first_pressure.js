@@ -1,6 +1,6 @@
 // Paints the plate and the picture of the kept layout as they last stood, before any module runs, where they were of the layout that the
 // page will open on, the rig, the units, the language and the version of now. pressure/first.js keeps them; pressure.js draws them again.
-import { chosen, scoped } from "./early.js";
+import { chosen, onceRead, scoped } from "./early.js";
 import { built } from "./snapshot.js";
 
 {
@@ -13,13 +13,7 @@ import { built } from "./snapshot.js";
       return null; // no storage, or not ours: dashes stand
     }
   };
-  // Before the first paint, as soon as their place is read.
-  const watch = new MutationObserver(() => {
-    if (!document.querySelector("#pressure + *")) return;
-    watch.disconnect();
-    paint();
-  });
-  watch.observe(document.documentElement, { childList: true, subtree: true });
+  onceRead("pressure", paint);
 
   function paint() {
     const first = lastFirst();
