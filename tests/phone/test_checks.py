@@ -94,13 +94,19 @@ def test_a_weekly_check_and_what_comes_of_it(take, tmp_path):
     assert profile["id"] == records[0]["rig_id"]
 
 
-def test_back_keeps_an_answer(take):
-    """Back by the key shows the answer with its reading and changes nothing; back by the phone keeps what was typed."""
+def weekly(take):
+    """A phone beside a midship rig, and the first item of its weekly check."""
     handset = take()
     beside(handset, **MIDSHIP)
     page = handset.open("checks/")
     page.goto(handset.host.origin + "checks/round/#weekly")
     begin(page)
+    return handset, page
+
+
+def test_back_keeps_an_answer(take):
+    """Back by the key shows the answer with its reading and changes nothing; back by the phone keeps what was typed."""
+    handset, page = weekly(take)
     while title(page).inner_text() not in KINDS:
         good(page)
     item = title(page).inner_text()
@@ -130,11 +136,7 @@ def test_back_keeps_an_answer(take):
 
 def test_what_is_put_off_comes_last(take):
     """Later leads to the next item and does not bring the one put off back between the others."""
-    handset = take()
-    beside(handset, **MIDSHIP)
-    page = handset.open("checks/")
-    page.goto(handset.host.origin + "checks/round/#weekly")
-    begin(page)
+    _, page = weekly(take)
     put_off = []
     for _ in range(2):
         put_off.append(title(page).inner_text())
