@@ -1,13 +1,12 @@
 // What shared/first_pressure.js paints before any module runs: the plate and the picture as they stand, with all they follow from.
-import { chosen } from "../shared/choices.js";
+import { chosen, drop, jot } from "../shared/choices.js";
 import { keepDraft } from "../shared/draft.js";
 import { dropAnswer } from "../shared/last_answer.js";
-import { scoped } from "../shared/site.js";
 import { snapshotOf } from "../shared/snapshot.js";
 
 const DRAFT = "pressure";
 const MOST = 30_000; // letters; a larger picture takes longer than it is worth
-const WORKED = scoped("worked:pressure"); // the draft that the database has, for what runs before it is read
+const WORKED = "worked:pressure"; // the draft that the database has, for what runs before it is read
 let worked = null; // the draft as it is kept
 
 // Keep the layout that is worked on, null for the opening one. What stood is of another: it is painted no more.
@@ -21,19 +20,11 @@ export function keepLayout(layout) {
 // What the page opened on, where that was not noted yet.
 export function noteOpened(draft) {
   worked = draft;
-  try {
-    if (localStorage.getItem(WORKED) === null) note();
-  } catch {
-    // no storage: nothing is painted first
-  }
+  if (chosen(WORKED, null) === null) note();
 }
 
 function note() {
-  try {
-    localStorage.setItem(WORKED, JSON.stringify({ draft: worked }));
-  } catch {
-    localStorage.removeItem(WORKED); // an older one would be worse than none
-  }
+  if (!jot(WORKED, JSON.stringify({ draft: worked }))) drop(WORKED); // an older one would be worse than none
 }
 
 // `place` as it stands at the answer to what is kept, or null where that is too large. `profiles` is when a rig on this phone was last changed.
