@@ -1,6 +1,6 @@
 // A department's own rows of the checks, read and taken out here; they come in with a file or a link. What they mean calc.bay.department says.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { calc } from "../shared/engine.js";
+import { departments } from "../bay/department.js";
 import { colon, fill, home, pageData } from "../shared/site.js";
 import { bare } from "../shared/units.js";
 import { fieldId } from "./sentences.js";
@@ -12,14 +12,15 @@ let judged = { of: "", faults: [] }; // the rows asked about last: another field
 export async function checksFaults({ checks }, problems, units) {
   if (!checks || problems.some(({ field }) => field === "checks")) return [];
   const of = JSON.stringify([checks, units]);
-  if (judged.of !== of) judged = { of, faults: await faultsOf(checks, units) };
+  if (judged.of !== of) judged = { of, faults: await faultsIn(checks, units) };
   return judged.faults.filter(({ field, code }) => !problems.some((problem) => problem.field === field && problem.code === code));
 }
 
-async function faultsOf(checks, units) {
-  const { rows, due, lists, text: says, words } = await pageData(new URL("checks/", home));
+async function faultsIn(checks, units) {
+  const data = await pageData(new URL("checks/", home));
+  const { text: says, words } = data;
   names = { ...words.due_name, ...words.list, ...Object.fromEntries(Object.entries(says).map(([id, { title }]) => [id, title])) };
-  return (await calc.ask("department.applied", { rows, due, lists, checks }, { units })).faults;
+  return (await departments(data, { checks }, units)).faults;
 }
 
 const text = (value) => (Array.isArray(value) ? value.join(", ") : bare(String(value)));
