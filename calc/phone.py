@@ -23,6 +23,7 @@ DOORS = {
     "entry.all_shown": ("base.entry", ("units", "entries")),
     "entry.near": ("base.neighbors", ("rows", "decimal", "below", "above")),
     "entry.stepped": ("base.entry", ("text", "kind", "decimal", "step", "direction", "least")),
+    "examples.compared": ("layout.examples", ("examples",)),
     "fault.entered": ("diagnosis.fault", ("knowledge", "facts", "missing")),
     "fault.for_rig": ("diagnosis.fault", ("knowledge", "rig")),
     "fault.next_check": ("diagnosis.fault", ("knowledge", "signs", "role", "engine", "questions")),

@@ -1,6 +1,6 @@
-"""Writes what the site's Evidence page shows, from the checks that the tests make.
+"""Writes what the site's Evidence page shows, from the checks that the tests make, and the examples that a phone works out by itself.
 
-    python -m tests.evidence          writes site_src/data/evidence.json; the same tests fail where it is stale
+    python -m tests.evidence          writes site_src/data/evidence.json and examples.json; the same tests fail where they are stale
 """
 import json
 import pathlib
@@ -25,7 +25,8 @@ def main():
     phone.close()
     parts = {part: {python: told[part] for python, told in found.items()} for part in found["cpython"]}
     kept.FILE.write_text(json.dumps(parts, indent=1) + "\n", encoding="utf-8")
-    print(f"Wrote {kept.FILE}")
+    kept.EXAMPLES.write_text("[\n" + ",\n".join(map(json.dumps, test_examples.on_the_phone())) + "\n]\n", encoding="utf-8")
+    print(f"Wrote {kept.FILE} and {kept.EXAMPLES}")
 
 
 if __name__ == "__main__":

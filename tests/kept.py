@@ -4,7 +4,8 @@ import pathlib
 
 import pytest
 
-FILE = pathlib.Path(__file__).resolve().parents[1] / "site_src" / "data" / "evidence.json"
+DATA = pathlib.Path(__file__).resolve().parents[1] / "site_src" / "data"
+FILE, EXAMPLES = DATA / "evidence.json", DATA / "examples.json"
 SLACK = 0.05  # of a deviation: the last bits of two machines differ
 TINY = 1e-5  # a deviation below this is the solver's own: the page says "under 0.01 %"
 

@@ -13,6 +13,11 @@ def found():
     return json.loads((data.FOLDER / "evidence.json").read_text(encoding="utf-8"))
 
 
+def examples():
+    """Printed examples that a phone can work out by itself, written by the same run."""
+    return json.loads((data.FOLDER / "examples.json").read_text(encoding="utf-8"))
+
+
 def percent(share):
     """A deviation as people read it, or None where it is too small for a figure."""
     return f"{100 * share:.2f}\u00a0%".replace(".", data.decimal()) if share >= LEAST_SHOWN else None

@@ -2,6 +2,7 @@
 import flask
 
 from site_src.content import data, evidence
+from site_src.routes import json_page
 
 routes = flask.Blueprint("about", __name__)
 routes.app_template_filter("percent")(evidence.percent)
@@ -39,6 +40,20 @@ def proof():
         counted=counted,
         recalled=sum(map(len, told.values())) + sum(counted.values()),
     )
+
+
+@routes.get("/all/phone/")
+def phone():
+    return flask.render_template("phone.html", t=data.words("phone")["phone"])
+
+
+@routes.get("/all/phone/page.json")
+def phone_data():
+    shared = data.shared_words()
+    return json_page({
+        "examples": evidence.examples(),
+        "words": {**data.words("phone"), "topic": data.words("evidence")["topic"], "units": shared["units"]},
+    })
 
 
 @routes.get("/cautions/")

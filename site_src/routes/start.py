@@ -29,7 +29,7 @@ PAGES = {
         *((f"diagnose.{part}", {}, f"diagnose.{part}.title") for part in ("collar", "lights", "leak")),
     ],
     "about": [
-        ("about.cautions", {}, "cautions.cautions.title"), ("about.sources", {}, "sources.sources.title"), ("about.proof", {}, "evidence.title"),
+        ("about.cautions", {}, "cautions.cautions.title"), ("about.sources", {}, "sources.sources.title"), ("about.proof", {}, "evidence.title"), ("about.phone", {}, "phone.phone.title"),
     ],
 }
 

@@ -9,7 +9,7 @@ from calc import phone as door
 from calc.base.errors import CalcError
 from calc.shift import card
 from calc.teaching import handed, practice
-from site_src.content import catalogue, data, fleet, former, knowledge, reckoners, standards, units
+from site_src.content import catalogue, data, evidence, fleet, former, knowledge, reckoners, standards, units
 from site_src.routes import why
 from tests.service_records import a_record as a_whole_record
 from tests.unit.bay import test_department, test_limits, test_release, test_rounds
@@ -37,6 +37,7 @@ ENDED = practice.advance(practice.begin("to_road", PARAMETERS, LIGHTS, ["no_air"
 LEAKS = data.load("diagnose/water_loss")
 CALLS = [
     ("collar.places", {"proofs": data.load("diagnose/collar")["proof"], "seen": {"light": "on", "speedometer": "zero"}}),
+    ("examples.compared", {"examples": evidence.examples()[:3]}),
     ("fault.entered", {"knowledge": knowledge.base(), "facts": ["air_up"], "missing": ["pump_light"]}),
     ("fault.for_rig", {"knowledge": knowledge.base(), "rig": PROFILE}),
     ("fault.next_check", {"knowledge": knowledge.base(), "signs": {"light_dark": "seen"}, "role": "operator", "engine": "idle",

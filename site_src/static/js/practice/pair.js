@@ -62,7 +62,7 @@ export class Pair {
   }
 
   send = async (link) => {
-    const became = await handOn(link);
+    const became = await handOn({ url: link });
     if (became !== "sent") this.notice = { copied: this.words.copied, unsent: this.words.uncopied }[became] ?? null;
     this.redraw();
   };

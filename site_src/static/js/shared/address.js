@@ -19,14 +19,14 @@ const own = {
   },
 };
 
-// Hand a link on. Resolves to what became of it: "sent" by the share sheet, "copied", "refused" by the person, or "unsent".
-export async function handOn(url) {
+// Hand a link on, or a text: { url } or { text }. Resolves to what became of it: "sent" by the share sheet, "copied", "refused" by the person, or "unsent".
+export async function handOn(what) {
   try {
     if (!navigator.share) {
-      await navigator.clipboard.writeText(url);
+      await navigator.clipboard.writeText(what.url ?? what.text);
       return "copied";
     }
-    await navigator.share({ url });
+    await navigator.share(what);
     return "sent";
   } catch (refusal) {
     return refusal?.name === "AbortError" ? "refused" : "unsent";
@@ -65,7 +65,7 @@ export function addressOf({ mark, old = mark, longest, clean: cleaned }) {
       const fragment = fragmentOf(value);
       history.replaceState(null, "", fragment);
       own.write(location.hash);
-      const became = await handOn(new URL(fragment, location.href).href);
+      const became = await handOn({ url: new URL(fragment, location.href).href });
       return became === "unsent" ? "written" : became;
     },
   };

@@ -1,0 +1,95 @@
+"""The trade's printed examples, worked out where they are asked for: on this phone, by the functions that its pages use."""
+from calc.base.errors import CalcError
+from calc.hydraulics import friction_rule, hose, nozzle, water
+from calc.hydraulics.air import pressure_psi as air_psi
+from calc.layout import pressure
+from calc.pump import draft, heat, rating
+from calc.supply import foam, hydrant, sources
+
+EXACT = 1e-9  # what two sums of the same figures may differ by
+# Topics whose answer is one figure: its name, and the function that gives it.
+FIGURES = {
+    "affinity": ("pressure_psi", rating.pressure_at_speed_psi),
+    "air_pressure": ("pressure_psi", air_psi),
+    "elevation_pressure": ("pressure_psi", water.elevation_psi),
+    "foam_draw": ("concentrate_gpm", foam.concentrate_gpm),
+    "foam_minutes": ("minutes", foam.foam_minutes),
+    "friction_by_rule": ("friction_psi", friction_rule.loss_psi),
+    "friction_loss_single_line": ("friction_psi", hose.friction_loss_psi),
+    "head_from_pressure": ("head_ft", water.head_ft),
+    "hydrant_flow": ("flow_gpm", sources.hydrant_flow_gpm),
+    "hydrant_pitot": ("flow_gpm", hydrant.outlets_flow_gpm),
+    "lift_from_vacuum": ("lift_ft", draft.lift_from_vacuum_ft),
+    "master_stream_flow": ("flow_gpm", nozzle.smooth_bore_flow_gpm),
+    "net_from_draft": ("net_psi", draft.net_pump_pressure_psi),
+    "net_from_intake": ("net_psi", draft.net_pump_pressure_from_intake_psi),
+    "nozzle_flow_smooth_bore": ("flow_gpm", nozzle.smooth_bore_flow_gpm),
+    "nozzle_pressure_for_flow": ("nozzle_psi", nozzle.smooth_bore_pressure_psi),
+    "nozzle_reaction_fog": ("reaction_lbf", nozzle.fog_reaction_lbf),
+    "nozzle_reaction_smooth_bore": ("reaction_lbf", nozzle.smooth_bore_reaction_lbf),
+    "parallel_coefficient": ("coefficient", hose.parallel_coefficient),
+    "pitot_flow": ("flow_gpm", nozzle.pitot_flow_gpm),
+    "rated_share": ("share", draft.rated_share),
+    "relay_spacing": ("spacing_ft", sources.relay_spacing_ft),
+    "shuttle": ("flow_gpm", sources.shuttle_gpm),
+    "shutoff_rise": ("rise_f_per_min", heat.shutoff_rise_f_per_min),
+    "tank_minutes": ("minutes", sources.tank_minutes),
+    "tip_flow_rounded": ("flow_gpm", nozzle.smooth_bore_flow_gpm),
+    "tip_flow_understated": ("flow_gpm", nozzle.smooth_bore_flow_gpm),
+}
+LINES = ("pdp_by_rule", "pdp_relay", "pdp_single_line", "pdp_siamese_master_stream")  # one line: its hose, its end and where it lies
+
+
+def answers(topic, inputs):
+    """What calc says of an example, by name.
+
+    topic: one of FIGURES or LINES
+    inputs: figures by name as the topic's function takes them; of LINES: coefficient, length_ft, nozzle_psi, flow_gpm, perhaps
+        rule, rise_ft, appliance_psi, parallel
+
+    Returns its figures by name, of LINES discharge_psi and friction_psi. Raises CalcError naming topic, or the input.
+    """
+    if topic in FIGURES:
+        name, function = FIGURES[topic]
+        return {name: function(**inputs)}
+    if topic not in LINES:
+        raise CalcError("topic", "unknown")
+    line = {name: value for name, value in inputs.items() if name not in ("nozzle_psi", "flow_gpm", "rule")}
+    line["end"] = {"kind": "open", "pressure_psi": inputs["nozzle_psi"], "flow_gpm": inputs["flow_gpm"]}
+    report = pressure.discharge_pressure({"lines": [line]}, rule=inputs.get("rule", "square"))
+    return {"discharge_psi": report["discharge_psi"], "friction_psi": report["lines"][0]["friction_psi"]}
+
+
+def agrees(answer, expected, tolerance, is_rounded_down):
+    """Whether an answer is the printed one, within what its rounding allows; never below it where it was rounded down.
+
+    answer, expected, tolerance: figures of one unit; the tolerance is not below 0
+    is_rounded_down: whether print is known to be rounded down
+
+    Raises nothing.
+    """
+    return (expected if is_rounded_down else expected - tolerance) - EXACT <= answer <= expected + tolerance + EXACT
+
+
+def compared(examples):
+    """Every example worked out and held to what is printed.
+
+    examples: contract `printed_example`
+
+    Returns the answer of contract `examples.compared`: of each topic how many there are, how many agree and, as a share of
+    the printed figure, the deviation furthest off. A topic that ends in an error agrees in none. Raises nothing.
+    """
+    by_topic = {}
+    for example in examples:
+        held = by_topic.setdefault(example["topic"], {"topic": example["topic"], "examples": 0, "agree": 0, "worst": 0})
+        held["examples"] += 1
+        try:
+            figures = answers(example["topic"], example["inputs"])
+        except CalcError:
+            held["worst"] = None
+            continue
+        expected = example["expected"]
+        held["agree"] += all(agrees(figures[name], expected[name], example["tolerance"][name], example["rounded_down"]) for name in expected)
+        if held["worst"] is not None:
+            held["worst"] = max(held["worst"], max(abs(figures[name] / expected[name] - 1) for name in expected))
+    return {"topics": [by_topic[topic] for topic in sorted(by_topic)]}
