@@ -145,6 +145,11 @@ def test_a_failed_try_outlives_an_edited_profile(handset):
     card.run_to("pump")
     card.press("not_seen")
     expect(card.title).to_have_text(SHIFT["twice_title"])
+    card.page.get_by_role("link", name=SITE["rig_status_acts"]["write"], exact=True).tap()
+    bay = data.words("bay")
+    expect(card.page.get_by_label(bay["defect"]["what"])).to_have_value(data.words("orders")["pump_fails"]["title"])
+    seen = SHIFT["defect_twice"].format(card=SITE["card"]["scene"]["title"], see=STEPS["pump"]["see"])
+    expect(card.page.get_by_label(bay["defect"]["seen"])).to_have_value(seen)
 
 
 @pytest.mark.parametrize(("rig", "is_said"), [(RIG, True), ({"drive": "pto", "transmission": "automatic"}, False)], ids=["midship", "pto"])

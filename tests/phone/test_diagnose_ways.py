@@ -1,11 +1,13 @@
 """Ways into the diagnosis and out of it: hazards with their orders, what is handed over, directions that are never mixed."""
 import json
+from urllib.parse import unquote
 
 import pytest
 from playwright.sync_api import expect
 
 from tests.phone.diagnosis import ASK, D, F, ORDER, ORDERS, SIGN, answer, asked, begin, button, carried_out, choose, log_of, open_at, open_fresh, place
 from tests.phone.test_rig import ENGINE, with_engine
+from tests.phone.words import SITE
 
 
 @pytest.mark.parametrize("name", ["moved", "steam"])
@@ -30,6 +32,10 @@ def test_danger_ends_it(away, name):
         expect(page.locator("#acts .key-noun")).to_have_count(0)
         for said in (ASK["unsure"], ASK["carried_out"]):
             expect(button(page, said)).to_have_count(0)
+        link = page.get_by_role("link", name=SITE["rig_status_acts"]["write"], exact=True)
+        fragment = json.loads(unquote(link.get_attribute("href").split("#new=")[1]))
+        assert (fragment["origin"], fragment["what"], fragment["class"]) == ("diagnosis", ORDERS[name]["title"], "out_of_service")
+        assert fragment["scope"] == {"moved": "apparatus", "steam": "pump"}[name] and F["sees"][{"moved": "moves", "steam": "steam"}[name]] in fragment["seen"]
         page.close()
 
 

@@ -1,6 +1,6 @@
 // How a diagnosis ends: a cause that stands, a stop, or what stands in the way of the next look.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { defectLink } from "../shared/defect_link.js";
+import { defectLink, scopeOf } from "../shared/defect_link.js";
 import { colon } from "../shared/site.js";
 import { orderView } from "../shared/order.js";
 import { shape } from "../shared/warning.js";
@@ -18,27 +18,37 @@ export function endView({ end, ranked, data, state, setEngine, lookAt }) {
 }
 
 export const endActs = ({ end, data, state, setRole, again, back }) => html`
-  ${["danger", "engine"].includes(end.kind) ? nothing : html`<a class="key key-row" href=${defectLink(defectOf({ end, data, state }))}>${data.words.rig_status_acts.write}</a>`}
+  ${end.kind === "engine" ? nothing : defectKey({ end, data, state })}
   ${end.kind === "technician" ? html`<button type="button" class="key key-row" @click=${() => setRole("technician")}>${data.words.diagnose.as_technician}</button>` : nothing}
   ${end.kind !== "danger" && state.asked.length ? html`<button type="button" class="key key-half" @click=${back}>${data.words.diagnose.back}</button>` : nothing}
-  <button type="button" class="key ${end.kind !== "danger" && state.asked.length ? "key-half" : "key-row"}" @click=${again}>${data.words.diagnose.again}</button>`;
+  <button type="button" class="key ${end.kind === "danger" || state.asked.length ? "key-half" : "key-row"}" @click=${again}>${data.words.diagnose.again}</button>`;
 
 // After a red key: the way back for a slip of the finger takes a second touch.
-export const slipActs = ({ words: { diagnose }, isAsked, ask, takeBack, again }) => html`
-  ${isAsked ? html`
+export function slipActs({ end, data, state, isAsked, ask, takeBack, again }) {
+  const { diagnose } = data.words;
+  return html`${isAsked ? html`
     <button type="button" class="key key-row key-act" @click=${() => ask(false)}>${diagnose.slip_not}</button>
     <button type="button" class="key key-row" @click=${takeBack}>${diagnose.slip_sure}</button>`
     : html`
     <button type="button" class="key key-row" @click=${() => ask(true)}>${diagnose.slip}</button>
-    <button type="button" class="key key-row" @click=${again}>${diagnose.again}</button>`}`;
+    ${defectKey({ end, data, state })}
+    <button type="button" class="key key-half" @click=${again}>${diagnose.again}</button>`}`;
+}
 
-// What a diagnosis leaves behind as a defect: the cause that stands, or what it ended with, and what was seen.
-const defectOf = ({ end, data, state }) => ({
-  origin: "diagnosis", what: data.words.name[end.cause] ?? data.words.end[`${end.kind}_title`],
-  seen: [...new Set([...state.complaints, ...state.asked.flatMap(({ settles }) => settles).filter((sign) => state.signs[sign] === "seen")])]
-    .map((sign) => data.words.sees[sign]).filter(Boolean).join("; "),
-  rank: end.kind === "stands" && !data.causes[end.cause].out ? "report" : "out_of_service",
-});
+// A danger leaves its order as much room as there is.
+const defectKey = ({ end, data, state }) => html`<a class="key ${end.kind === "danger" ? "key-half" : "key-row"}" href=${defectLink(defectOf({ end, data, state }))}>${data.words.rig_status_acts.write}</a>`;
+
+// What a diagnosis leaves behind as a defect: the cause that stands, the danger, or what it ended with, and what was seen.
+function defectOf({ end, data, state }) {
+  const { words, causes, orders } = data;
+  const [alarm] = ordersOfAlarms(state, data);
+  return {
+    origin: "diagnosis", what: words.name[end.cause] ?? orders[alarm]?.title ?? words.end[`${end.kind}_title`], scope: scopeOf(alarm ?? causes[end.cause]?.order),
+    seen: [...new Set([...state.complaints, ...state.asked.flatMap(({ settles }) => settles).filter((sign) => state.signs[sign] === "seen")])]
+      .map((sign) => words.sees[sign]).filter(Boolean).join("; "),
+    rank: end.kind === "stands" && !causes[end.cause].out ? "report" : "out_of_service",
+  };
+}
 
 const hold = (words) => html`<p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>`;
 

@@ -175,7 +175,7 @@ function shown(answer) {
       ${page.isSlip ? html`<p class="notice" role="alert">${words.diagnose.slip_means}</p>` : nothing}
       ${endView({ end, ranked, data, state, setEngine, lookAt: (entry) => put({ ...unanswered(state, entry), written: false }) })}
       ${page.isLogged && end.kind !== "engine" ? html`<p><a href=${new URL("log/", home).href}>${words.diagnose.kept}</a></p>` : nothing}`,
-    acts: page.slip ? slipActs({ words, isAsked: page.isSlip, ask: askSlip, takeBack, again }) : endActs({ end, data, state, setRole, again, back: () => put({ ...oneBack(state), written: false }) }),
+    acts: page.slip ? slipActs({ end, data, state, isAsked: page.isSlip, ask: askSlip, takeBack, again }) : endActs({ end, data, state, setRole, again, back: () => put({ ...oneBack(state), written: false }) }),
   };
 }
 

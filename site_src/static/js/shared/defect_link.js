@@ -5,3 +5,8 @@ import { home } from "./site.js";
 // origin: diagnosis, test, override or card, as the bay's words have it; rank and scope as calc.bay.records has them.
 export const defectLink = ({ origin, what, seen = "", rank = "out_of_service", scope = "pump" }) =>
   new URL(`checks/defect/${fragmentOf({ origin, what, seen, class: rank, scope })}`, home).href;
+
+const WHOLE_RIG = new Set(["moved", "road_fails"]); // orders after which it is not driven either
+
+// What a defect that a hazard's order answers applies to.
+export const scopeOf = (order) => (WHOLE_RIG.has(order) ? "apparatus" : "pump");

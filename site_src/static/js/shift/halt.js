@@ -1,7 +1,7 @@
 // The card when it stands still: stopped at a hazard, at a sign that did not come, after a shift that failed twice, or finished.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { choose } from "../shared/choices.js";
-import { defectLink } from "../shared/defect_link.js";
+import { defectLink, scopeOf } from "../shared/defect_link.js";
 import { fill, home } from "../shared/site.js";
 import { orderView } from "../shared/order.js";
 import { shape } from "../shared/warning.js";
@@ -37,7 +37,7 @@ export function haltView({ sequence, state, steps, words, send, orders, data, ta
         ${offer.can_start_over ? key("start_over", offer.can_say_long ? "start_over_short" : "start_over", isLook ? "" : "key-act") : nothing}
         ${offer.can_say_long ? key("not_short") : nothing}
         ${tag?.isOpen && !asking ? html`<a class="key" href=${new URL(`checks/defect/#${tag.id}`, home).href} @click=${() => choose("rig", rig.id)}>${shift.tag_open}</a>` : nothing}
-        ${isOther || asking || tag ? nothing : html`<a class="key" href=${defectLink(defectOf({ sequence, order, state, steps, data, words }))}>${words.rig_status_acts.write}</a>`}
+        ${isOther || asking || tag ? nothing : html`<a class="key" href=${defectLink(defectOf({ sequence, orders, state, steps, data, words }))}>${words.rig_status_acts.write}</a>`}
         ${offer.can_take_back && (tag?.canTakeBack ?? true) && !asking ? html`<button type="button" class="key" @click=${() => ask("mistouch")}>${shift.mistouch}</button>` : nothing}
         ${offer.is_out && !tag?.isOpen && !asking ? html`<button type="button" class="key" @click=${() => ask("release")}>${shift.released}</button>` : nothing}
         ${asking ? html`
@@ -48,13 +48,16 @@ export function haltView({ sequence, state, steps, words, send, orders, data, ta
     </section>`;
 }
 
+const SAYS = { danger: "defect_stopped", failed_twice: "defect_twice" };
+
 // What a stop leaves behind as a defect: its order, or the step it came at; and what was not seen on which card.
-function defectOf({ sequence, order, state: { stopped }, steps, data, words: { shift } }) {
+function defectOf({ sequence, orders, state: { stopped }, steps, data, words: { shift } }) {
   const step = steps[stopped.step];
   const card = data.titles[sequence.id];
-  const says = stopped.reason === "danger" ? shift.defect_stopped : shift.defect_unseen;
   return {
-    origin: sequence.id === "override" ? "override" : "card", what: order?.title ?? step?.act ?? card, seen: step ? fill(says, { card, act: step.act, see: step.see }) : card,
+    origin: sequence.id === "override" ? "override" : "card", what: orders[stopped.order]?.title ?? step?.act ?? card,
+    seen: step ? fill(shift[SAYS[stopped.reason] ?? "defect_unseen"], { card, act: step.act, see: step.see }) : card,
+    scope: scopeOf(stopped.order),
   };
 }
 
