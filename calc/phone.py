@@ -48,7 +48,7 @@ DOORS = {
     "quick.answer": ("service.quick_answer", ("baseline", "readings", "quick", "accuracy", "units")),
     "records.taken": ("bay.records", ("arriving", "standing")),
     "release.lacks": ("bay.release", ("table", "entered")),
-    "release.proofs": ("bay.release", ("table", "opened", "checked")),
+    "release.proofs": ("bay.release", ("table", "opened", "defects")),
     "rig.at_hand": ("rig.profile", ("profile", "shelf", "units")),
     "rig_page.answer": ("rig.page", ("profile", "shelf", "units", "parts", "texts")),
     "rounds.hurried": ("bay.rounds", ("answers", "words")),

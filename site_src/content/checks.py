@@ -42,8 +42,8 @@ def due():
 
 
 def proofs():
-    """What proofs each thing opened brings, as calc.bay.release takes it."""
-    return [{"opened": row["opened"], "proofs": row["proofs"]} for row in data.load("checks/proofs")["proof"]]
+    """What proofs each thing opened brings, and each origin, as calc.bay.release takes it."""
+    return [{"opened": row.get("opened"), "after": row.get("after"), "proofs": row["proofs"]} for row in data.load("checks/proofs")["proof"]]
 
 
 def sources():

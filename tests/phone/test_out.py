@@ -4,7 +4,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from site_src.content import data
+from site_src.content import checks, data
 from tests.phone.card import RIG, beside, hasten, open_card
 from tests.phone.diagnosis import ASK, ORDER, ORDERS, asked, begin, button, choose, open_fresh
 from tests.phone.store import in_database
@@ -76,10 +76,16 @@ def test_a_rig_that_moved_is_in_service_nowhere(handset):
     expect(button(card.page, BAY["defect"]["decide"])).to_have_count(0)
     expect(button(card.page, BAY["defect"]["withdraw"])).to_have_count(0)
     card.page.get_by_role("link", name=BAY["defect"]["release"], exact=True).tap()
+    button(card.page, BAY["opened"]["nothing"]).tap()
+    expect(card.page.get_by_role("alert")).to_have_text(BAY["lacks"]["happened"])
     button(card.page, BAY["opened"]["other"]).tap()
+    expect(card.page.get_by_role("alert")).to_have_count(0)
     button(card.page, BAY["proof"]["second_look"]).tap()
     for label, text in (("done", "brake adjusted"), ("repaired_by", "Moss"), ("by", "Hart")):
         card.page.get_by_label(BAY["release"][label]).fill(text)
+    for proof in next(row["proofs"] for row in checks.proofs() if row["after"] == "halt"):
+        expect(button(card.page, BAY["release"]["release"])).to_be_disabled()
+        button(card.page, data.words("checks")[proof]["title"]).tap()
     button(card.page, BAY["release"]["release"]).tap()
     expect(card.page.get_by_role("heading", level=2).first).to_have_text(BAY["release"]["back"].format(rig="Pump of the day"))
     card.page.goto(handset.host.origin + "shift/bay/")

@@ -53,7 +53,7 @@ def test_words():
     assert set(words["place"]) == set(rounds.PLACES) and set(words["engine_state"]) == set(rounds.STATES)
     assert set(words["kind"]) == set(records.BODIES)
     for row in checks.proofs():
-        assert row["opened"] in words["opened"]
+        assert row["opened"] in words["opened"] if row["opened"] else row["after"] in words["origin"]
         assert all(proof in words["proof"] or proof in ROWS for proof in row["proofs"])
     for row in checks.due():
         assert row["id"] in words["list"] or row["id"] in words["due_name"]

@@ -1,4 +1,4 @@
-// Release: what was opened, what that must prove, what was done, and two names: repaired, and back in service.
+// Release: what was opened, if anything, what that must prove, what was done, and two names: repaired, and back in service.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { calc } from "../shared/engine.js";
 import { limitsRig } from "../shared/rig_status.js";
@@ -8,6 +8,8 @@ import { field } from "../bay/item_forms.js";
 import { opened } from "../bay/opened.js";
 import { classOf, defectRow, toBay } from "../bay/sentences.js";
 
+const NOTHING = "nothing"; // calc.bay.release
+const SENTENCES = new Set(["happened"]); // what is lacking and takes more than a word
 const EMPTY = { defects: [], opened: [], passed: [], done: "", parts: "", hours: "", repaired_by: "", by: "" };
 const place = document.getElementById("bay");
 const page = await opened(place);
@@ -36,9 +38,9 @@ async function change(part) {
   draw();
   const held = { table: page.data.proofs };
   const { defects: _, parts, hours, ...typed } = entered;
-  const asked = { ...typed, checked: checkedOf() };
+  const asked = { ...typed, defects: repairedDefects() };
   const newest = entered;
-  const answers = await Promise.all([calc.ask("release.proofs", { opened: entered.opened, checked: asked.checked }, held), calc.ask("release.lacks", { entered: asked }, held)]);
+  const answers = await Promise.all([calc.ask("release.proofs", { opened: entered.opened, defects: asked.defects }, held), calc.ask("release.lacks", { entered: asked }, held)]);
   if (newest !== entered) return;
   [proofs, lacks] = answers;
   if (!released) keepDraft(name(), entered);
@@ -55,7 +57,7 @@ async function repaired() {
 }
 
 async function release() {
-  const heads = standing.defects.filter(({ id }) => entered.defects.includes(id)).flatMap((defect) => defect.heads);
+  const heads = chosen().flatMap((defect) => defect.heads);
   await page.log.add("repair", repairOf(), { by: entered.repaired_by.trim() });
   await page.log.add("release", { defects: entered.defects, repaired_by: entered.repaired_by.trim(), opened: entered.opened, proofs: entered.passed.filter((id) => proofs.includes(id)), limits: "" },
     { replaces: heads, by: entered.by.trim() });
@@ -66,8 +68,12 @@ async function release() {
 }
 
 const isLimited = () => limitsRig(standing);
-// The checks that found the defects, each with what of the table it is a part of.
-const checkedOf = () => standing.defects.filter(({ id, item }) => entered.defects.includes(id) && page.rows.has(item)).map(({ item }) => ({ item, system: page.rows.get(item).system }));
+const chosen = () => standing.defects.filter(({ id }) => entered.defects.includes(id));
+// What a release knows of its defects: where they came from, the item of a check, and what of the table that is a part of.
+const repairedDefects = () => chosen().map(({ origin, item }) => ({ origin, item: page.rows.has(item) ? item : null, system: page.rows.get(item)?.system ?? null }));
+
+// Something was opened, or nothing: the one takes the other back.
+const openedWith = (id) => toggled(entered.opened.filter((other) => other === id || (other === NOTHING) === (id === NOTHING)), id);
 
 // A row to tick: what is done stands with its mark.
 const tick = (id, label, isOn, act) => html`<li><button type="button" class="key key-wide bay-tick" aria-pressed=${isOn ? "true" : "false"} @click=${act}><span>${label}</span><b aria-hidden="true">${isOn ? "✓" : ""}</b></button></li>`;
@@ -77,21 +83,24 @@ function draw() {
   if (released) return render(doneView(words), place);
   if (!standing.defects.length) return render(html`<p>${words.release.none}</p><div class="dock">${toBay(words)}</div>`, place);
   const said = (code) => (code.startsWith("proof:") ? proofName(code.slice(6)) : words.lacks[code]);
+  const missing = lacks.filter((code) => !SENTENCES.has(code));
+  const isNothing = entered.opened.includes(NOTHING);
   const proofName = (id) => words.proof[id] ?? data.text[id]?.title ?? id;
   render(html`
     <h2>${words.release.which}</h2>
     <ul class="ticks">${standing.defects.map((defect) => tick(defect.id, html`${classOf(defect, words)}: ${defect.what}`, entered.defects.includes(defect.id), () => change({ defects: toggled(entered.defects, defect.id) })))}</ul>
     <h2>${words.release.opened}</h2>
-    <ul class="ticks ticks-two">${data.proofs.map(({ opened: id }) => tick(id, words.opened[id], entered.opened.includes(id), () => change({ opened: toggled(entered.opened, id) })))}</ul>
+    <ul class="ticks ticks-two">${data.proofs.filter(({ opened: id }) => id).map(({ opened: id }) => tick(id, words.opened[id], entered.opened.includes(id), () => change({ opened: openedWith(id) })))}</ul>
+    ${lacks.filter((code) => SENTENCES.has(code)).map((code) => html`<p class="refusal" role="alert">${words.lacks[code]}</p>`)}
     ${proofs.length ? html`<h2>${words.release.proofs}</h2><ul class="ticks">${proofs.map((id) => tick(id, proofName(id), entered.passed.includes(id), () => change({ passed: toggled(entered.passed, id) })))}</ul>` : nothing}
-    ${field({ id: "done", label: words.release.done, value: entered.done, change: (done) => change({ done }) })}
-    ${field({ id: "parts", label: words.release.parts, value: entered.parts, change: (parts) => change({ parts }) })}
-    ${field({ id: "hours", label: words.release.hours, value: entered.hours, mode: "decimal", change: (hours) => change({ hours }) })}
-    ${field({ id: "repaired_by", label: words.release.repaired_by, value: entered.repaired_by, change: (text) => change({ repaired_by: text }) })}
+    ${field({ id: "done", label: isNothing ? words.release.reason : words.release.done, value: entered.done, change: (done) => change({ done }) })}
+    ${isNothing ? nothing : html`${field({ id: "parts", label: words.release.parts, value: entered.parts, change: (parts) => change({ parts }) })}
+    ${field({ id: "hours", label: words.release.hours, value: entered.hours, mode: "decimal", change: (hours) => change({ hours }) })}`}
+    ${field({ id: "repaired_by", label: isNothing ? words.release.looked_by : words.release.repaired_by, value: entered.repaired_by, change: (text) => change({ repaired_by: text }) })}
     ${field({ id: "by", label: words.release.by, value: entered.by, change: (by) => change({ by }) })}
-    ${lacks.length ? html`<p class="bay-rule">${words.release.lacks} ${lacks.map(said).join(", ")}.</p>` : nothing}
+    ${missing.length ? html`<p class="bay-rule">${words.release.lacks} ${missing.map(said).join(", ")}.</p>` : nothing}
     <div class="dock bay-dock">
-      <button type="button" class="key" ?disabled=${!entered.defects.length || !entered.done.trim() || !entered.repaired_by.trim()} @click=${repaired}>${words.release.only_repaired}</button>
+      ${isNothing ? nothing : html`<button type="button" class="key" ?disabled=${!entered.defects.length || !entered.done.trim() || !entered.repaired_by.trim()} @click=${repaired}>${words.release.only_repaired}</button>`}
       <button type="button" class="key key-act" ?disabled=${!entered.defects.length || lacks.length > 0} @click=${release}>${words.release.release}</button></div>`, place);
 }
 
