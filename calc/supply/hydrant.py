@@ -1,5 +1,5 @@
 """The hydrant: its flow by pitot gauge, its class, and what of it reaches the pump through the supply hose."""
-from calc.base.errors import CalcError, check_not_negative, check_number, check_within
+from calc.base.errors import CalcError, check_not_negative, check_number, check_positive, check_within
 from calc.hydraulics import hose, nozzle, water
 from calc.supply import sources
 
@@ -8,6 +8,7 @@ LARGEST_PLAIN_IN = 3
 LARGE_OUTLET = ((2, 0.97), (3, 0.92), (4, 0.89), (5, 0.86), (6, 0.84), (7, 0.83))
 CLASSES = ((1500, "AA"), (1000, "A"), (500, "B"), (0, "C"))
 MOST_OUTLETS = 4
+LOW_STATIC_PSI = 40  # under it a hydrant is classed at half its static pressure
 LAST_BIT = 1e-9  # of a line: what the power leaves on a whole number
 HALVINGS = 60  # of the whole range of flow: far below any gauge
 
@@ -45,10 +46,21 @@ def outlets_flow_gpm(bore_in, pitot_psi, discharge_coefficient, outlets):
     return flow_gpm * large_outlet_factor(pitot_psi) if bore_in > LARGEST_PLAIN_IN else flow_gpm
 
 
-def hydrant_class(flow_gpm):
-    """Class of a hydrant by its flow at 20 psi: "AA", "A", "B" or "C".
+def class_residual_psi(static_psi):
+    """Residual pressure that a hydrant is classed at, psi: 20, or half of a static pressure under 40.
 
-    flow_gpm: flow that it can give at 20 psi residual, US gallons per minute, 0 or more
+    static_psi: pressure with nothing flowing, psi, above 0
+
+    Raises CalcError naming static_psi. Source: NFPA 291, from memory; 20 psi as driver/operator study cards report it.
+    """
+    check_positive("static_psi", static_psi)
+    return sources.LEAST_RESIDUAL_PSI if static_psi >= LOW_STATIC_PSI else static_psi / 2
+
+
+def hydrant_class(flow_gpm):
+    """Class of a hydrant by its flow at the residual pressure it is classed at: "AA", "A", "B" or "C".
+
+    flow_gpm: flow that it can give at class_residual_psi, US gallons per minute, 0 or more
 
     Raises CalcError naming flow_gpm.
     Source: NFPA 291 as driver/operator study cards report it (1,500, 1,000 and 500 gpm).
@@ -121,3 +133,39 @@ def flow_at_pump_gpm(test, line, least_psi):
         else:
             most_gpm = middle_gpm
     return least_gpm
+
+
+def reach_ft(test, line, flow_gpm, least_psi):
+    """Supply hose through which the hydrant's own pressure carries a flow, in feet; 0 where none does.
+
+    test, line: as for intake_psi; the line's length is what is asked
+    flow_gpm: flow wanted, US gallons per minute, above 0
+    least_psi: pressure wanted at the intake, psi, 0 or more
+
+    Raises CalcError naming the input. Source: intake_psi solved for the length.
+    """
+    check_positive("flow_gpm", flow_gpm)
+    check_not_negative("least_psi", least_psi)
+    left_psi = residual_psi(test, flow_gpm) - least_psi - water.elevation_psi(line["rise_ft"])
+    return max(left_psi, 0) * 100 / hose.friction_loss_psi(line["coefficient"], flow_gpm, 100)
+
+
+def reverse_gpm(test, line, floor_psi, most_psi):
+    """Most flow with the pumper at the hydrant, through the same hose, in US gallons per minute; 0 where none does.
+
+    test, line: as for intake_psi; rise_ft is that of the hose's far end above the hydrant
+    floor_psi: pressure to leave in the main and at the far end, psi, 0 to static
+    most_psi: what the hose may see at the pumper, psi, above 0
+
+    The loss of the short suction is left out. Raises CalcError naming the input.
+    Source: the less of sources.hydrant_flow_gpm and what the hose carries from most_psi to floor_psi; common practice.
+    """
+    check_positive("most_psi", most_psi)
+    check_within("floor_psi", floor_psi, 0, test["static_psi"])
+    from_main_gpm = sources.hydrant_flow_gpm(test["static_psi"], test["residual_psi"], test["flow_gpm"], floor_psi)
+    left_psi = most_psi - floor_psi - water.elevation_psi(line["rise_ft"])
+    if not left_psi > 0:
+        return 0
+    if not line["length_ft"] > 0:
+        return from_main_gpm
+    return min(from_main_gpm, hose.flow_for_loss_gpm(line["coefficient"], left_psi, line["length_ft"]))

@@ -35,12 +35,11 @@ def answer(entries, shelf, units):
     rows.append(readout.row(units, "available", "flow", flow_gpm, (
         ("flow", "flow", test["flow_gpm"]), ("static", "pressure", static_psi), ("floor", "pressure", floor_psi),
         ("residual", "pressure", residual_psi), ("available", "flow", flow_gpm)), ("hydrant_flow",)))
-    name = None
     if static_psi > sources.LEAST_RESIDUAL_PSI:
-        class_gpm = sources.hydrant_flow_gpm(static_psi, residual_psi, test["flow_gpm"], sources.LEAST_RESIDUAL_PSI)
-        name = hydrant.hydrant_class(class_gpm)
-        rows.append(readout.row(units, "class", None, name, (
-            ("at", "pressure", sources.LEAST_RESIDUAL_PSI), ("flow", "flow", class_gpm)), ("hydrant_class",)))
+        at_psi = hydrant.class_residual_psi(static_psi)
+        class_gpm = sources.hydrant_flow_gpm(static_psi, residual_psi, test["flow_gpm"], at_psi)
+        rows.append(readout.row(units, "class" if at_psi == sources.LEAST_RESIDUAL_PSI else "class_low", None, hydrant.hydrant_class(class_gpm), (
+            ("at", "pressure", at_psi), ("flow", "flow", class_gpm)), ("hydrant_class",)))
     rows.append(readout.row(units, "more", None, str(lines["safe"]), (
         ("percentage", None, str(lines["percentage"])), ("first_digit", None, str(lines["first_digit"])),
         ("squaring", None, str(lines["squaring"])), ("by_flow", None, str(lines["by_flow"])),
@@ -115,16 +114,45 @@ def _at_pump(entries, shelf, units, test, floor_psi, cautions):
         cautions.append(readout.caution(units, "stop", "intake_below_floor", (
             ("flow", "flow", typed["wanted"]), ("limit", "pressure", floor_psi), ("most", "flow", most_gpm))))
     read = ("pressure", intake_psi) if intake_psi >= 0 else (None, NONE)
-    rows = [
-        readout.row(units, "at_pump", "flow", most_gpm, (("floor", "pressure", floor_psi),), ("hydrant_flow", "friction")),
+    rows = [readout.row(units, "at_pump", "flow", most_gpm, (("floor", "pressure", floor_psi),), ("hydrant_flow", "friction"))]
+    rows += _layouts(units, test, floor_psi, supply_hose, line, hoses, typed["wanted"], most_gpm)
+    rows += [
         readout.row(units, "intake", *read, (
             ("hydrant", "pressure", hydrant_psi),
             ("friction", "pressure", hose.friction_loss_psi(line["coefficient"], typed["wanted"], line["length_ft"])),
             ("elevation", "pressure", water.elevation_psi(line["rise_ft"])),
             ("flow", "flow", typed["wanted"]), ("intake", "pressure", intake_psi)), ("hydrant_flow", "friction", "elevation")),
     ]
-    return rows, {"hydrant": _text(units, hydrant_psi) if hydrant_psi >= 0 else NONE, "intake": rows[1]["text"],
+    return rows, {"hydrant": _text(units, hydrant_psi) if hydrant_psi >= 0 else NONE, "intake": rows[-1]["text"],
                   "flow": display.text(units, "flow", typed["wanted"]), "length": display.text(units, "length", typed["length"]), "hoses": hoses}
+
+
+def _layouts(units, test, floor_psi, supply_hose, line, hoses, wanted_gpm, most_gpm):
+    """What another way of bringing the same water would give: one line more, the pumper at the hydrant, and how far; the fill."""
+    rows = []
+    if hoses < hose.MOST_PARALLEL:
+        wider = {"coefficient": hose.parallel_coefficient([supply_hose["coefficient"]] * (hoses + 1)), "length_ft": line["length_ft"],
+                 "rise_ft": line["rise_ft"]}
+        both_gpm = hydrant.flow_at_pump_gpm(test, wider, floor_psi)
+        rows.append(readout.row(units, "one_more", "flow", both_gpm, (
+            ("lines", None, str(hoses + 1)), ("both", "flow", both_gpm), ("most", "flow", most_gpm), ("more", "flow", both_gpm - most_gpm)),
+            ("hydrant_flow", "friction", "parallel")))
+    limit_psi = supply_hose.get("work_psi") or (supply_hose.get("test_psi") and hose.working_pressure_psi(supply_hose["test_psi"]))
+    if limit_psi:
+        reverse_gpm = hydrant.reverse_gpm(test, line, floor_psi, limit_psi)
+        rows.append(readout.row(units, "reverse", "flow", reverse_gpm, (
+            ("limit", "pressure", limit_psi), ("floor", "pressure", floor_psi)), ("hydrant_flow", "friction", "working_pressure")))
+    reach_ft = hydrant.reach_ft(test, line, wanted_gpm, floor_psi)
+    held_gal = hose.water_in_hose_gal(supply_hose["bore_in"], line["length_ft"]) * hoses
+    return rows + [
+        readout.row(units, "reach", "length", reach_ft, (
+            ("hydrant", "pressure", hydrant.residual_psi(test, wanted_gpm)), ("floor", "pressure", floor_psi),
+            ("elevation", "pressure", water.elevation_psi(line["rise_ft"])),
+            ("rate", "friction_rate", hose.friction_loss_psi(line["coefficient"], wanted_gpm, 100)), ("reach", "length", reach_ft)),
+            ("hydrant_flow", "friction")),
+        readout.row(units, "fill", "time", held_gal / wanted_gpm, (
+            ("held", "volume", held_gal), ("flow", "flow", wanted_gpm), ("minutes", "time", held_gal / wanted_gpm)), ("relay_fill",)),
+    ]
 
 
 def _drawn(units, test, floor_psi, flow_gpm, line):

@@ -2,8 +2,8 @@
 
 Seen on 2026-11-29: 24 requests and 768 kB with English alone, 282 of it in 3 packs (pages and their data 171, scripts 101), the rest compressed by the
 host: interpreter 191, calc 101, the face 53, the interpreter's thread 31, common scripts 29, styles 23, the worker 15. French takes 192 kB more, 189 of it one pack. The heaviest page
-is 15.5 kB (fr/diagnose/read/), the heaviest data of a page 33.8 kB (fr/diagnose/: a question and two answers for each of 223 looks), data that pages share
-15.2 kB (fr/shift/), styles 23 kB, calc 104 kB, 11 kB of it the bay. A budget is up to a tenth above.
+is 15.7 kB (fr/diagnose/read/), the heaviest data of a page 33.8 kB (fr/diagnose/: a question and two answers for each of 223 looks), data that pages share
+15.5 kB (fr/shift/), styles 24 kB, calc 112 kB, 11 kB of it the bay, 2 the fireground with two pages of it to come. A budget is up to a tenth above.
 One that is passed is raised here, on purpose, with its reason in the commit.
 """
 import gzip
@@ -15,7 +15,7 @@ from tests.site.test_build import release_of
 
 REQUESTS, INSTALL_KB = 25, 790
 LANGUAGE_REQUESTS, LANGUAGE_KB = 4, 205
-PAGE_KB, DATA_KB, SHARED_KB, STYLES_KB, CALC_KB = 16, 37, 16.5, 25.5, 120
+PAGE_KB, DATA_KB, SHARED_KB, STYLES_KB, CALC_KB = 16, 37, 16.5, 25.5, 130
 
 
 @pytest.fixture(scope="module")

@@ -6,6 +6,8 @@ from calc.base.errors import CalcError
 ROWS = [{"size_in": 6, "gpm": 1000, "loss_20ft_ft": 3.4, "add_10_ft": 0.6}]
 FOAM_LINE = {"coefficient": 15.5, "flow_gpm": 95, "rise_ft": 0, "nozzle_psi": 100}
 SHUTTLE = {"tank_gal": 2500, "road_minutes": 11.5, "fill_minutes": 5, "dump_minutes": 4}
+HYDRANT = {"static_psi": 65, "residual_psi": 50, "flow_gpm": 500}
+SUPPLY_LINE = {"coefficient": 0.08, "length_ft": 500, "rise_ft": 10}
 NET = {"discharge_accuracy_psi": 2, "lift_accuracy_ft": 0.5, "loss_accuracy_ft": 1}
 # arguments that are taken, and the bounds that a docstring gives: both allowed
 SOUND = {
@@ -29,6 +31,9 @@ SOUND = {
     ("supply.hydrant", "large_outlet_factor"): ({"pitot_psi": 5}, {}),
     ("supply.hydrant", "more_lines"): ({"test": {"static_psi": 65, "residual_psi": 50, "flow_gpm": 500}, "floor_psi": 20}, {"floor_psi": (0, 65)}),
     ("supply.hydrant", "residual_psi"): ({"test": {"static_psi": 65, "residual_psi": 50, "flow_gpm": 500}, "flow_gpm": 250}, {}),
+    ("supply.hydrant", "class_residual_psi"): ({"static_psi": 65}, {}),
+    ("supply.hydrant", "reach_ft"): ({"test": HYDRANT, "line": SUPPLY_LINE, "flow_gpm": 250, "least_psi": 20}, {}),
+    ("supply.hydrant", "reverse_gpm"): ({"test": HYDRANT, "line": SUPPLY_LINE, "floor_psi": 20, "most_psi": 180}, {}),
     ("pump.rating", "rated_pressure_psi"): ({"rated_gpm": 1000, "flow_gpm": 500}, {"rated_gpm": (50, 6000)}),
     ("pump.rating", "water_power_hp"): ({"flow_gpm": 1000, "net_psi": 150}, {}),
     ("supply.relay", "plan"): (
@@ -48,7 +53,7 @@ SOUND = {
         {"coefficient": 0.08, "flow_gpm": 1000, "discharge_psi": 185, "residual_psi": 20, "rise_ft": 0}, {}),
     ("supply.sources", "shuttle_gpm"): ({"tank_gal": 2500, "cycle_minutes": 20}, {}),
 }
-NAMES = {"rows", "size_in", "gears", "pump_gear", "step_gpm", "test", "is_round_trip", "tankers", "flows_gpm", "pitots_psi"}  # chosen from a table, and refused as unknown elsewhere
+NAMES = {"rows", "size_in", "gears", "pump_gear", "step_gpm", "test", "is_round_trip", "tankers", "line", "flows_gpm", "pitots_psi"}  # chosen from a table, and refused as unknown elsewhere
 ARGUMENTS = [(*which, name) for which, (sound, _) in SOUND.items() for name in sound if name not in NAMES]
 BOUNDS = [(*which, name, *ends) for which, (_, bounds) in SOUND.items() for name, ends in bounds.items()]
 

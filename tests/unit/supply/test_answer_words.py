@@ -11,7 +11,7 @@ SITUATIONS = [(page, {}) for page in reckoners.PAGES] + [
     ("hydrant", {"known": "pitot"}), ("hydrant", {"known": "pitot", "outlet": "4.5@US"}), ("hydrant", {"residual": "15"}),
     ("hydrant", {"residual": "62"}), ("hydrant", {"wanted": "700"}), ("hydrant", {"wanted": "2000"}),
     ("hydrant", {"static": "60", "residual": "40"}), ("hydrant", {"residual": "50", "flowing": "600"}),
-    ("hydrant", {"flowing": "2000"}), ("hydrant", {"flowing": "50"}),
+    ("hydrant", {"flowing": "2000"}), ("hydrant", {"flowing": "50"}), ("hydrant", {"static": "36", "residual": "30"}),
     ("tank", {"tank": "400", "flow": "300"}),
     ("draft", {"lift": "16"}), ("draft", {"lift": "21"}), ("draft", {"lift": "26"}), ("draft", {"flow": "1300"}),
     ("draft", {"lift": "20", "suction": "4"}), ("draft", {"vacuum": "18"}), ("draft", {"vacuum": "5"}),

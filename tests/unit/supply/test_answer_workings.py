@@ -3,6 +3,7 @@ import pytest
 
 from tests.unit.supply.reckoned import ask, row
 
+LARGE = {"static": "90", "residual": "60", "flowing": "1000", "wanted": "1000", "length": "100"}
 PITOT = {"known": "pitot", "residual": "50"}
 LIFTS = {"practical": "22.2"}  # a study's table, and two thirds of it (NWCG)
 
@@ -31,6 +32,17 @@ LIFTS = {"practical": "22.2"}  # a study's table, and two thirds of it (NWCG)
          {"constant": "29.84", "coefficient": "0.8", "bore": "3", "pitot": "25", "factor": "1", "outlets": "1", "flow": "1074.24"}),
         ("hydrant", {**PITOT, "outlet": "4@US", "pitot": "5"}, "test_large", "826",
          {"constant": "29.84", "coefficient": "0.9", "bore": "4", "pitot": "5", "factor": "0.86", "outlets": "1", "flow": "826.31"}),
+        # 40 psi over the 8 psi per 100 ft of 1,000 gpm in 5 in, over the 20 of 4 in (the same test at 60 psi residual)
+        ("hydrant", LARGE, "reach", "500", {"hydrant": "60", "floor": "20", "elevation": "0", "rate": "8", "reach": "500"}),
+        ("hydrant", {**LARGE, "hose": "supply-4"}, "reach", "200", {"hydrant": "60", "floor": "20", "elevation": "0", "rate": "20", "reach": "200"}),
+        # pi/4 x 25 x 12,000 / 231 = 1,020 gal in 1,000 ft: one minute at 1,000 gpm, two at 500
+        ("hydrant", {**LARGE, "length": "1000"}, "fill", "1.0", {"held": "1020", "flow": "1000", "minutes": "1.02"}),
+        ("hydrant", {**LARGE, "length": "1000", "wanted": "500"}, "fill", "2.0", {"held": "1020", "flow": "500", "minutes": "2.04"}),
+        # classed at half of a static pressure under 40 psi (NFPA 291, from memory): 250 x (18 / 6)^0.54
+        ("hydrant", {"static": "36", "residual": "30"}, "class_low", "C", {"at": "18", "flow": "452.47"}),
+        # reverse: 180 psi is nine tenths of 200; 160 over 0.2 x 10 per 100 gpm squared and 1,000 ft: 894 gpm, less than the 1,580 of 1,000 x (70 / 30)^0.54
+        ("hydrant", {**LARGE, "hose": "supply-4", "length": "1000"}, "reverse", "894", {"limit": "180", "floor": "20"}),
+        ("hydrant", LARGE, "reverse", "1580", {"limit": "180", "floor": "20"}),
         ("tank", {}, "usable", "600", {"tank": "750", "percent": "80", "usable": "600"}),
         ("tank", {"usable": "90"}, "minutes", "4.5", {"usable": "675", "flow": "150", "minutes": "4.5"}),
         # study cards: 70 % at 15 ft; suction table, from memory: 3.4 ft at 1,000 gpm in 20 ft of 6 in, 0.6 for 10 ft more; 1.13 ft an inHg

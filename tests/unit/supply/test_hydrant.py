@@ -204,3 +204,19 @@ def test_no_number_of_lines_takes_the_main_too_low(run, static_psi, drop, floor,
     if lines:
         left_psi = run("supply.hydrant", "residual_psi", test=test, flow_gpm=flow_gpm * (1 + lines))
         assert left_psi >= static_psi * floor - 1e-6
+
+
+@pytest.mark.parametrize(("static_psi", "at_psi"), [(65, 20), (40, 20), (39.9, 19.95), (24, 12)])
+def test_residual_of_a_class(run, static_psi, at_psi):
+    """NFPA 291, from memory: classed at 20 psi, or at half of a static pressure under 40."""
+    assert run("supply.hydrant", "class_residual_psi", static_psi=static_psi) == pytest.approx(at_psi)
+
+
+def test_the_pumper_at_the_hydrant(run):
+    """By hand: 0.08 x 17.32^2 x 5 = 120 psi at 1,732 gpm; from 150 psi to 20 uphill 23.04 ft (10 psi) there are 120. The main gives less: 839.25 x (45 / 15)^0.54."""
+    line = {**LINE, "rise_ft": 23.04}
+    told = run("supply.hydrant", "reverse_gpm", test={**TEST, "flow_gpm": 5000}, line=line, floor_psi=20, most_psi=150)
+    assert told == pytest.approx(1732, rel=1e-3)
+    assert run("supply.hydrant", "reverse_gpm", test=TEST, line=line, floor_psi=20, most_psi=150) == pytest.approx(839.25 * 3 ** 0.54)
+    assert run("supply.hydrant", "reverse_gpm", test=TEST, line={**LINE, "rise_ft": 400}, floor_psi=20, most_psi=150) == 0
+    assert run("supply.hydrant", "reach_ft", test=TEST, line={**LINE, "rise_ft": 200}, flow_gpm=500, least_psi=20) == 0
