@@ -35,6 +35,16 @@ def groups(sources):
     return kept
 
 
+def by_topic(sources):
+    """Every topic with the deviations of its examples, as signed shares of what is printed; the one furthest off first."""
+    points = {}
+    for source in sources:
+        for topic in source["topics"]:
+            points.setdefault(topic["topic"], []).extend(topic["points"])
+    rows = [{"topic": topic, "points": sorted(each), "worst": max(map(abs, each))} for topic, each in points.items()]
+    return sorted(rows, key=lambda row: (-row["worst"], row["topic"]))
+
+
 def apart(published):
     """The most that a deviation differs between the two Pythons, as a share."""
     desk, phone = [

@@ -35,6 +35,7 @@ def proof():
         e=data.words("evidence"),
         parts=parts,
         groups=evidence.groups(parts["published"]["cpython"]),
+        topics=evidence.by_topic(parts["published"]["cpython"]),
         apart=evidence.apart(parts["published"]),
         told=told,
         counted=counted,

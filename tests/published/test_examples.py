@@ -127,13 +127,13 @@ def on_the_phone():
 
 
 def deviation(run, row):
-    """How far the answer furthest off is from the expected one, as a share of it."""
+    """How far the answer furthest off is from the expected one, as a share of it, below it negative."""
     found = answers(run, row)
-    return max(abs(found[name] / expected - 1) for name, expected in row["expected"].items())
+    return max((found[name] / expected - 1 for name, expected in row["expected"].items()), key=abs)
 
 
 def by_source(run):
-    """Every source with its basis and, by topic, how many examples were checked and the worst deviation."""
+    """Every source with its basis and, by topic, how many examples were checked, the worst deviation, and that of each."""
     found = {}
     for row in ROWS:
         source = row["source"] if row["printed"] else ""  # worked by hand: nobody outside agrees with it yet
@@ -141,7 +141,7 @@ def by_source(run):
         topics.setdefault(row["topic"], []).append(deviation(run, row))
     return [
         {"source": source, "basis": BASES[basis], "topics": [
-            {"topic": topic, "examples": len(each), "worst": max(each)} for topic, each in sorted(topics.items())
+            {"topic": topic, "examples": len(each), "worst": max(map(abs, each)), "points": sorted(each)} for topic, each in sorted(topics.items())
         ]}
         for (basis, source), topics in sorted(found.items())
     ]

@@ -34,3 +34,14 @@ def test_words_are_for_what_was_checked():
 def test_percent(share, read):
     """A share is read to a hundredth of a per cent; by hand."""
     assert evidence.percent(share) == read
+
+
+def test_every_example_has_its_dot(built):
+    """One dot an example, right of the middle where the answer is above what is printed, and none beyond the end of its line."""
+    page = (built / "evidence" / "index.html").read_text(encoding="utf-8")
+    dots = [float(x) for x in re.findall(r'<circle cx="([\d.]+)"', page)]
+    points = [point for topic in TOPICS for point in topic["points"]]
+    assert len(dots) == len(points) == sum(topic["examples"] for topic in TOPICS)
+    assert 20 <= min(dots) and max(dots) <= 300
+    assert sum(x > 160.1 for x in dots) <= sum(point > 0 for point in points)
+    assert max(dots) - 160 == pytest.approx((160 - min(dots)) * max(points) / -min(points), rel=0.01)
