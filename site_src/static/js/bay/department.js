@@ -22,12 +22,18 @@ export async function faultsAbove(place, { faults }, rig, system) {
 // Whose rule an item of a department is, or whose its limit is where it is not the list's; its reason with it.
 export const whoseOf = (whose, reason, { words }) => `${words.department[whose]}${reason ? ` (${reason})` : ""}`;
 
-// What is left out of a list, with the reason: by the department or the rig's own row, or set on the phone. One tap away.
+// What is left out of a list, with the reason: by the department or the rig's own row, or set on the phone.
 /** @param {any} page */
-export function leftOutView({ leftOut, data, words, settings, rows }) {
+export function reasonsOf({ leftOut, data, words, settings, rows }) {
   const reasons = Object.fromEntries(data.left_out.map(({ id, reason, whose }) => [id, whoseOf(whose, reason, { words })]));
-  const says = leftOut.flatMap(({ id, code }) => (code === "fits" || code === "after" ? [] : [{ id, reason: reasons[id] ?? settings[id]?.reason ?? settings[rows.get(id)?.equipment]?.reason ?? "" }]));
+  return leftOut.flatMap(({ id, code }) => (code === "fits" || code === "after" ? [] : [{ title: data.text[id]?.title ?? id, reason: reasons[id] ?? settings[id]?.reason ?? settings[rows.get(id)?.equipment]?.reason ?? "" }]));
+}
+
+// The same, one tap away.
+/** @param {any} page */
+export function leftOutView(page) {
+  const says = reasonsOf(page);
   return says.length ? html`
-    <details class="record bay-out"><summary>${words.department.left_out} (${says.length})</summary>
-      <ul class="listed">${says.map(({ id, reason }) => html`<li><b>${data.text[id]?.title ?? id}</b><br>${reason}</li>`)}</ul></details>` : nothing;
+    <details class="record bay-out"><summary>${page.words.department.left_out} (${says.length})</summary>
+      <ul class="listed">${says.map(({ title, reason }) => html`<li><b>${title}</b><br>${reason}</li>`)}</ul></details>` : nothing;
 }

@@ -6,6 +6,9 @@ import { defectForm, hereForm, nameField, ownForm } from "./item_forms.js";
 import { readingView } from "./reading.js";
 import { defectRow, ruleOf, toBay } from "./sentences.js";
 
+// The whole list on paper, blank before its first answer.
+const printKey = ({ words, act }) => html`<button type="button" class="key" @click=${act.print}>${words.bay.print}</button>`;
+
 // Before the first item: who checks, and what the last crew wrote.
 export function firstView({ words, defects, act, items, list, leftOut, state, asksAfter }) {
   return html`
@@ -15,6 +18,7 @@ export function firstView({ words, defects, act, items, list, leftOut, state, as
       <button type="button" class="key" aria-pressed=${String(state.after.includes(code))} @click=${() => act.after(code)}>${words.after[code]}</button>`)}</div>` : nothing}
     ${nameField(words)}
     ${leftOut}
+    <p class="bay-others">${printKey({ words, act })}</p>
     <div class="dock"><button type="button" class="key key-act" @click=${act.read}>${words.round.begin}</button></div>`;
 }
 
@@ -39,7 +43,7 @@ export function itemView(view) {
         <button type="button" class="key" @click=${() => act.form({ kind: "here", reason: "" })}>${words.round.not_here}</button>
         ${row.limit ? html`<button type="button" class="key" @click=${() => act.form({ kind: "own", value: "", to: "", whose: "" })}>${words.round.own}</button>` : nothing}
         <button type="button" class="key" @click=${act.later}>${words.round.later}</button>
-        ${Object.keys(view.answers).length ? html`<button type="button" class="key" @click=${act.back}>${words.round.back}</button>` : nothing}
+        ${Object.keys(view.answers).length ? html`<button type="button" class="key" @click=${act.back}>${words.round.back}</button>` : printKey(view)}
       </p>
       <div class="dock bay-dock">
         <button type="button" class="key key-trouble" aria-pressed=${pressed("not_good")} @click=${act.notGood}>${words.round.not_good}</button>
@@ -61,7 +65,7 @@ export function doneView({ state, words, data, answers, act, items, list, round,
     ${state.ended?.hurried.length ? html`<p class="hatched bay-known" role="alert">${fill(words.round.hurried, { count: state.ended.hurried.length })}</p>` : nothing}
     ${leftOut}
     <div class="dock bay-dock">
-      ${state.ended ? html`<button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button>${toBay(words)}`
+      ${state.ended ? html`${printKey({ words, act })}${toBay(words)}`
         : html`<button type="button" class="key" @click=${act.back}>${words.round.back}</button><button type="button" class="key key-act" @click=${act.end}>${words.round.end}</button>`}
     </div>`;
 }

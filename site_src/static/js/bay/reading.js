@@ -25,7 +25,7 @@ export function readingView(view, row) {
 }
 
 // Whose the limit is: set on this phone, of the rig's profile, its department's, or the list's.
-function limitOf({ own, words }, { limit }) {
+export function limitOf({ own, words }, { limit }) {
   if (own) return fill(words.round.own_limit, { whose: own.whose });
   return limit.whose ? whoseOf(`limit_${limit.whose}`, limit.reason, { words }) : words.round.list_limit;
 }

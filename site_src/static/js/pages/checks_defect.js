@@ -11,6 +11,8 @@ import { SecondTouch } from "../shared/second_touch.js";
 import { field, rankChips, RANKS, scopeChips, SCOPES } from "../bay/item_forms.js";
 import { isName, yourName } from "../bay/log.js";
 import { opened, pageOf } from "../bay/opened.js";
+import { prints } from "../bay/paper.js";
+import { defectSheet } from "../bay/paper_forms.js";
 import { Photos } from "../bay/photos.js";
 import { classOf, toBay } from "../bay/sentences.js";
 
@@ -146,4 +148,7 @@ function defectView(words) {
       <a class="key key-act" href=${`${pageOf("release/")}#${defect.id}`}>${words.defect.release}</a>` : toBay(words)}</div>`;
 }
 
+// One that is still being written is printed as far as it is.
+const onPaper = () => state.defect ?? { id: "", item: null, at_ms: Date.now(), place: "", state: "", limit: "", rule: "", ...state.form };
+if (page) prints(() => state.standing && defectSheet(page, onPaper(), state.form ?? here()));
 if (page) await start();

@@ -8,6 +8,8 @@ import { send } from "../rig/carry.js";
 import { calendarOf } from "../bay/calendar.js";
 import { dueName } from "../bay/sentences.js";
 import { opened } from "../bay/opened.js";
+import { prints } from "../bay/paper.js";
+import { dueSheet } from "../bay/paper_forms.js";
 import { field } from "../bay/item_forms.js";
 
 const METERS = ["miles", "engine_h", "pump_h"];
@@ -130,4 +132,5 @@ function draw() {
       <button type="button" class="key key-act" @click=${calendar}>${words.due.calendar}</button></div>`, place);
 }
 
+if (page) prints(() => dueSheet(page, { ...state, nameOf, when }));
 if (page) await look();

@@ -6,6 +6,8 @@ import { fill } from "../shared/site.js";
 import { draftOf, keepDraft } from "../shared/draft.js";
 import { field } from "../bay/item_forms.js";
 import { opened } from "../bay/opened.js";
+import { prints } from "../bay/paper.js";
+import { releaseSheet } from "../bay/paper_forms.js";
 import { classOf, defectRow, toBay } from "../bay/sentences.js";
 
 const NOTHING = "nothing"; // calc.bay.release
@@ -75,6 +77,8 @@ const repairedDefects = () => chosen().map(({ origin, item }) => ({ origin, item
 // Something was opened, or nothing: the one takes the other back.
 const openedWith = (id) => toggled(entered.opened.filter((other) => other === id || (other === NOTHING) === (id === NOTHING)), id);
 
+const proofName = (id) => page.words.proof[id] ?? page.data.text[id]?.title ?? id;
+
 // A row to tick: what is done stands with its mark.
 const tick = (id, label, isOn, act) => html`<li><button type="button" class="key key-wide bay-tick" aria-pressed=${isOn ? "true" : "false"} @click=${act}><span>${label}</span><b aria-hidden="true">${isOn ? "✓" : ""}</b></button></li>`;
 
@@ -85,7 +89,6 @@ function draw() {
   const said = (code) => (code.startsWith("proof:") ? proofName(code.slice(6)) : words.lacks[code]);
   const missing = lacks.filter((code) => !SENTENCES.has(code));
   const isNothing = entered.opened.includes(NOTHING);
-  const proofName = (id) => words.proof[id] ?? data.text[id]?.title ?? id;
   render(html`
     <h2>${words.release.which}</h2>
     <ul class="ticks">${standing.defects.map((defect) => tick(defect.id, html`${classOf(defect, words)}: ${defect.what}`, entered.defects.includes(defect.id), () => change({ defects: toggled(entered.defects, defect.id) })))}</ul>
@@ -112,4 +115,10 @@ const doneView = (words) => html`
     : html`<ul class="listed">${words.release.then.map((line) => html`<li>${line}</li>`)}</ul>`}
   <div class="dock bay-dock"><button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button>${toBay(words)}</div>`;
 
+function onPaper() {
+  const defects = page.log.of("defect").filter(({ id }) => entered.defects.includes(id));
+  return defects.length ? releaseSheet({ ...page, defects }, entered, { standing, proofNames: proofs.map((id) => ({ name: proofName(id), isOn: entered.passed.includes(id) })) }) : null;
+}
+
+if (page) prints(() => standing && onPaper());
 if (page) await start();

@@ -14,6 +14,8 @@ import { Clock } from "../bay/clock.js";
 import { leftOutView } from "../bay/department.js";
 import { doneView, firstView, itemView } from "../bay/item.js";
 import { yourName } from "../bay/log.js";
+import { prints } from "../bay/paper.js";
+import { checkSheet, limitsOf } from "../bay/paper_check.js";
 import { limitText, unitOf } from "../bay/sentences.js";
 
 const place = document.getElementById("bay");
@@ -48,7 +50,13 @@ async function gather() {
   const { data, rig, settings, round } = page;
   const { items, left_out: leftOut } = await calc.ask("rounds.items", { rows: data.rows, name: list, profile: rig, settings, after: state.after });
   Object.assign(page, { leftOut, items: round?.items ?? items });
+  limits();
   await look();
+}
+
+// The limits of the whole list, which paper has.
+async function limits() {
+  page.limits = await limitsOf(page);
 }
 
 // A defect that is being written, with its item and reading, is noted at each touch of a key.
@@ -144,6 +152,10 @@ async function answer(says, more = {}) {
 }
 
 const act = {
+  async print() {
+    await limits();
+    window.print();
+  },
   redraw: () => draw(),
   enter,
   read: () => {
@@ -247,4 +259,5 @@ function draw() {
 }
 
 addEventListener("hashchange", () => location.reload());
+if (page) prints(() => page.items && checkSheet({ ...page, list }));
 if (page) await start();

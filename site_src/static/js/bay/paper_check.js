@@ -1,0 +1,79 @@
+// A check on paper: its whole list in the order it is walked, each limit and whose it is, what was answered or a place to write it.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { whatOf } from "../shared/rig_status.js";
+import { calc } from "../shared/engine.js";
+import { colon } from "../shared/site.js";
+import { day } from "../shared/times.js";
+import { reasonsOf } from "./department.js";
+import { numberOf, sheetView, signed, wide } from "./paper.js";
+import { limitOf } from "./reading.js";
+import { classOf, limitText, unitOf } from "./sentences.js";
+
+const COLUMNS = 5;
+const LAST = 3; // items that stand with the signature
+
+// The limit of each item that has one, as its page shows it, by its id.
+/** @param {any} page */
+export async function limitsOf({ items, rows, settings, units }) {
+  const limited = items.filter((id) => rows.get(id)?.limit);
+  const shown = await Promise.all(limited.map((id) => calc.ask("limits.shown", { limit: rows.get(id).limit, own: settings[id]?.limit ?? null }, { units })));
+  return new Map(limited.map((id, place) => [id, shown[place]]));
+}
+
+/** @param {any} page */
+export function checkSheet(page) {
+  const { words, items, rows, rig, round, list, defects } = page;
+  const there = items.filter((id) => rows.has(id));
+  let before = "";
+  const drawn = there.map((id) => {
+    const row = rows.get(id);
+    const station = `${words.place[row.place]} · ${words.engine_state[row.state]}`;
+    const isNew = station !== before;
+    before = station;
+    return html`${isNew ? html`<tr class="paper-station"><th colspan=${COLUMNS} scope="colgroup">${station}</th></tr>` : nothing}${itemRow(page, row)}`;
+  });
+  return sheetView({
+    rig, title: words.list[list], when: round?.at_ms, columns: COLUMNS,
+    heads: html`<tr class="paper-columns"><th></th><th>${words.round.good_sign}</th><th>${words.round.good}</th><th>${words.round.not_good}</th><th>${words.paper.remark}</th></tr>`,
+    body: html`
+      <tbody>${defects.length ? wide(html`<b>${words.round.read_first}</b><ul>${defects.map((defect) => html`<li>${classOf(defect, words)}${colon} ${whatOf(defect)} (${numberOf(defect)}, ${day(defect.at_ms)})</li>`)}</ul>`, COLUMNS) : nothing}</tbody>
+      <tbody>${drawn.slice(0, -LAST)}</tbody>`,
+    last: html`${drawn.slice(-LAST)}${leftOut(page)}${wide(signed([[words.paper.checked, namesOf(page)]], words), COLUMNS)}`,
+  });
+}
+
+/** @param {any} page */
+function itemRow(page, row) {
+  const { words, data, answers, limits, settings } = page;
+  const text = data.text[row.id];
+  const answer = answers[row.id];
+  const box = (says) => html`<td class="paper-box"><i>${answer?.answer === says ? "✓" : ""}</i></td>`;
+  const limit = limits?.get(row.id);
+  return html`
+    <tr><th scope="row">${text.title}</th>
+      <td>${text.good}${limit ? html`<br><b>${limitText(limit, row, page)}</b> <small>${limitOf({ own: settings[row.id]?.limit, words }, row)}</small>` : nothing}</td>
+      ${box("good")}${box("not_good")}<td class="paper-remark">${remark(page, row, answer)}</td></tr>`;
+}
+
+// The reading, what was seen where it was not good, and why it does not belong to the rig.
+function remark(page, row, answer) {
+  const { words, log } = page;
+  if (!answer) return nothing;
+  if (answer.answer === "not_here") return words.round.not_here;
+  const defect = answer.answer === "not_good" ? log.of("defect").filter(({ item }) => item === row.id).sort((one, other) => other.at_ms - one.at_ms)[0] : null;
+  const reading = answer.entry ? `${answer.entry.split("@")[0]} ${unitOf(row, page)}` : "";
+  return [reading, answer.clock === "not_run" ? words.clock.not_run : "", defect && `${words.defect.title} ${numberOf(defect)}${defect.seen ? `${colon} ${defect.seen}` : ""}`].filter(Boolean).join("; ");
+}
+
+/** @param {any} page */
+function leftOut(page) {
+  const says = reasonsOf(page);
+  return says.length ? wide(html`<b>${page.words.department.left_out}${colon}</b> ${says.map(({ title, reason }) => (reason ? `${title} (${reason})` : title)).join(", ")}`, COLUMNS) : nothing;
+}
+
+// Everybody who answered an item of it.
+function namesOf({ round, answers, log }) {
+  if (!round) return "";
+  const ids = new Set(Object.values(answers).map(({ id }) => id));
+  return [...new Set([round.by, ...log.of("answer").filter(({ id }) => ids.has(id)).map(({ by }) => by)].filter(Boolean))].join(", ");
+}
