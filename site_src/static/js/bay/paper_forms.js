@@ -34,21 +34,21 @@ export function defectSheet({ words, rig, log, data }, defect, open) {
 
 // `entered`: what the release page has; `proofNames`: of the proofs that passed; `standing`: the rig as it is after it.
 export function releaseSheet({ words, rig, log, defects }, entered, { proofNames, standing }) {
+  const isNothing = entered.opened.includes("nothing"); // calc.bay.release
   const stays = standing.defects.filter((defect) => limitsRig(defect) && !entered.defects.includes(defect.id));
   return sheetView({
     rig, title: words.release.title,
     body: html`<tbody>${[
       html`<b>${words.release.which}${colon}</b><ul>${defects.map((defect) => html`<li>${numberOf(defect)}${colon} ${whatOf(defect)}</li>`)}</ul>`,
       fieldRow(words.release.opened, entered.opened.map((id) => words.opened[id]).join(", ")),
-      fieldRow(words.release.done, entered.done),
-      fieldRow(words.release.parts, entered.parts),
-      fieldRow(words.release.hours, entered.hours),
+      fieldRow(isNothing ? words.release.reason : words.release.done, entered.done),
+      ...(isNothing ? [] : ["parts", "hours"].map((name) => fieldRow(words.release[name], entered[name]))),
       html`<b>${words.release.proofs}${colon}</b><ul class="paper-ticks">${proofNames.map(({ name, isOn }) => html`<li><i>${isOn ? "✓" : ""}</i>${name}</li>`)}</ul>`,
       stays.length ? html`<b>${words.release.stays}</b><ul>${stays.map((defect) => html`<li>${numberOf(defect)}${colon} ${whatOf(defect)}</li>`)}</ul>` : nothing,
       metersRow(words, lastMeters(log)),
     ].map((row) => wide(row))}</tbody>`,
     last: html`${wide(html`<ul class="paper-ticks">${words.release.then.map((line) => html`<li><i></i>${line}</li>`)}</ul>`)}
-      ${wide(signed([[words.release.repaired_by, entered.repaired_by], [words.release.by, entered.by]], words))}`,
+      ${wide(signed([[isNothing ? words.release.looked_by : words.release.repaired_by, entered.repaired_by], [words.release.by, entered.by]], words))}`,
   });
 }
 
