@@ -9,12 +9,16 @@ import { partsOf } from "./parts.js";
 const FORMAT = "bay-log";
 const LARGEST_FILE = 16_000_000; // more than any part of ours
 
+// A log's head and its records' texts as another phone reads them.
+export function contentOf(rig, texts) {
+  const head = JSON.stringify({ format: FORMAT, schema: 1, rig_id: rig.id, rig_name: rig.name });
+  return `${head.slice(0, -1)},"records":[${texts.join(",")}]}`;
+}
+
 // The files of a log, [{ file(), photos }]: the same bytes on every phone that has the same records.
 export function filesOf({ rig, records }) {
   return partsOf(records).map(({ texts, photos }, place) => ({ photos, file: () => {
-    const head = JSON.stringify({ format: FORMAT, schema: 1, rig_id: rig.id, rig_name: rig.name });
-    const content = `${head.slice(0, -1)},"records":[${texts.join(",")}]}`;
-    return new File([content], `${safe(rig.name)}-log${place ? `-${place + 1}` : ""}.json`, { type: "application/json" });
+    return new File([contentOf(rig, texts)], `${safe(rig.name)}-log${place ? `-${place + 1}` : ""}.json`, { type: "application/json" });
   } }));
 }
 

@@ -8,16 +8,20 @@ import { field } from "../bay/item_forms.js";
 import { SecondTouch } from "../shared/second_touch.js";
 import { bring, emptied, filesOf } from "../bay/exchange.js";
 import { isName } from "../bay/log.js";
+import { Arriving, arrivingView } from "../bay/codes_in.js";
+import { Codes, codesView } from "../bay/codes_out.js";
 import { opened } from "../bay/opened.js";
 import { dueName } from "../bay/sentences.js";
 
 const SHOWN = 60;
 const HIDDEN = new Set(["answer"]);
 const place = document.getElementById("bay");
+const arriving = new Arriving({ redraw: () => page && draw() }); // a code counts whether a rig is chosen or not
 const page = await opened(place);
 /** @type {any} */
 const state = { said: [], by: "", open: 0, shown: SHOWN, files: [] };
 const second = new SecondTouch(() => draw());
+const codes = page && new Codes(page, () => draw());
 
 async function take(files) {
   state.said = [];
@@ -63,8 +67,11 @@ function draw() {
   const records = log.records.filter(({ kind }) => !HIDDEN.has(kind)).sort((one, other) => other.at_ms - one.at_ms);
   render(html`
     <p>${fill(words.log.count, { rig: rig.name, count: log.records.length })}</p>
+    ${arrivingView(arriving, words, take)}
     <div class="rows">
       ${sending()}
+      <button type="button" class="key key-wide" aria-expanded=${codes.isOpen ? "true" : "false"} ?disabled=${!log.records.length} @click=${() => codes.turn()}>${words.codes.show}</button>
+      ${codesView(codes)}
       <label class="key key-wide key-file"><span>${words.log.bring}</span><input type="file" accept=".json,application/json" multiple @change=${({ target }) => take([...target.files])}></label>
     </div>
     ${live(state.said.length ? html`<ul class="notice listed">${state.said.map((line) => html`<li>${line}</li>`)}</ul>` : nothing)}

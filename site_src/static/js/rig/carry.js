@@ -27,23 +27,27 @@ async function through(stream, bytes, most) {
   return new Uint8Array(await new Blob(parts).arrayBuffer());
 }
 
-// The link that carries a profile in its fragment: packed where the browser can, "z", or plain, "p".
-export async function linkOf(profile, root) {
-  const bytes = new TextEncoder().encode(JSON.stringify(profile));
-  const packed = "CompressionStream" in window
-    ? `z${bytesToText(await through(new CompressionStream("deflate-raw"), bytes, LARGEST_FILE))}`
-    : `p${bytesToText(bytes)}`;
-  return new URL(`rig/${MARK}${packed}`, root).href;
+// A text as a link carries it: packed where the browser can, "z", or plain, "p".
+export async function packed(text) {
+  const bytes = new TextEncoder().encode(text);
+  return "CompressionStream" in window ? `z${bytesToText(await through(new CompressionStream("deflate-raw"), bytes, LARGEST_FILE))}` : `p${bytesToText(bytes)}`;
 }
+
+// The text of it again. Throws where it cannot be unpacked.
+export async function unpacked(letters) {
+  const bytes = textToBytes(letters.slice(1));
+  const plain = letters[0] === "z" ? await through(new DecompressionStream("deflate-raw"), bytes, LARGEST_FILE) : bytes;
+  return new TextDecoder("utf-8", { fatal: true }).decode(plain);
+}
+
+// The link that carries a profile in its fragment.
+export const linkOf = async (profile, root) => new URL(`rig/${MARK}${await packed(JSON.stringify(profile))}`, root).href;
 
 // The profile text a fragment carries, or null where it carries none. Throws where it cannot be unpacked.
 export async function textOf(fragment) {
   if (!fragment.startsWith(MARK)) return null;
   if (fragment.length > LARGEST_LINK) throw new RangeError("too large");
-  const packed = fragment.slice(MARK.length);
-  const bytes = textToBytes(packed.slice(1));
-  const plain = packed[0] === "z" ? await through(new DecompressionStream("deflate-raw"), bytes, LARGEST_FILE) : bytes;
-  return new TextDecoder("utf-8", { fatal: true }).decode(plain);
+  return unpacked(fragment.slice(MARK.length));
 }
 
 // A name as a part of a file's name.
