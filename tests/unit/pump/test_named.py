@@ -22,6 +22,12 @@ SOUND = {
     ("pump.draft", "rated_share"): ({"lift_ft": 10}, {"lift_ft": (0, 20)}),
     ("pump.draft", "vacuum_inhg"): ({"head_ft": 10}, {}),
     ("pump.driveline", "gear_of_speed"): ({"shown_mph": 10, "gears": [["1", 10]], "pump_gear": "1"}, {}),
+    ("supply.fireflow", "by_area_gpm"): (
+        {"length_ft": 50, "width_ft": 30, "floors": 1, "involved_percent": 25, "exposures": 0}, {"floors": (1, 100), "involved_percent": (1, 100)}),
+    ("supply.fireflow", "by_volume_gpm"): ({"volume_ft3": 12000}, {}),
+    ("supply.fireflow", "store_gal"): ({"volume_ft3": 12000, "hazard": 7, "construction": 1, "is_exposed": False}, {"hazard": (3, 7), "construction": (0.5, 1.5)}),
+    ("supply.fireflow", "delivery_gpm"): ({"stored_gal": 3000}, {}),
+    ("supply.fireflow", "lines_for"): ({"flow_gpm": 500, "line_gpm": 150}, {}),
     ("supply.foam", "concentrate_gpm"): ({"flow_gpm": 95, "percent": 3}, {"percent": (0.1, 6)}),
     ("supply.foam", "foam_minutes"): ({"concentrate_gal": 20, "flow_gpm": 95, "percent": 3}, {"percent": (0.1, 6)}),
     ("supply.foam", "concentrate_gal"): ({"minutes": 10, "flow_gpm": 95, "percent": 3}, {}),
@@ -53,7 +59,7 @@ SOUND = {
         {"coefficient": 0.08, "flow_gpm": 1000, "discharge_psi": 185, "residual_psi": 20, "rise_ft": 0}, {}),
     ("supply.sources", "shuttle_gpm"): ({"tank_gal": 2500, "cycle_minutes": 20}, {}),
 }
-NAMES = {"rows", "size_in", "gears", "pump_gear", "step_gpm", "test", "is_round_trip", "tankers", "line", "flows_gpm", "pitots_psi"}  # chosen from a table, and refused as unknown elsewhere
+NAMES = {"rows", "size_in", "gears", "pump_gear", "step_gpm", "test", "is_round_trip", "is_exposed", "tankers", "line", "flows_gpm", "pitots_psi"}  # chosen from a table, and refused as unknown elsewhere
 ARGUMENTS = [(*which, name) for which, (sound, _) in SOUND.items() for name in sound if name not in NAMES]
 BOUNDS = [(*which, name, *ends) for which, (_, bounds) in SOUND.items() for name, ends in bounds.items()]
 

@@ -21,14 +21,15 @@ BOUNDS = {
                    "allowance": (0, 200), "setting": (10, 400)},
     "shuttle": {"load": (10, 20000), "fill": (0.1, 120), "dump": (0.1, 120), "wanted": (1, 10000), "distance": (0, 100),
                 "timed": (0, 600)},
+    "fireflow": {"length": (1, 2000), "width": (1, 2000), "height": (1, 200), "line": (5, 2000), "supply": (0, 20000)},
     "foam": {"concentrate": (0.1, 20000), "flow": (1, 5000), "minutes": (0.1, 600), "inlet": (50, 400), "plate": (10, 400), "nozzle": (5, 300),
              "length": (0, 2000), "rise": (-300, 300)},
 }
 COUNTS = {"hydrant": {"lines": (1, 12), "outlets": (1, 4)}, "draft": {"hoses": (1, 4)}, "relay": {"lines": (1, 12)},
-          "connection": {"lines": (1, 12), "storey": (1, 150)}, "shuttle": {"tankers": (1, 30)}}
+          "connection": {"lines": (1, 12), "storey": (1, 150)}, "shuttle": {"tankers": (1, 30)}, "fireflow": {"floors": (1, 50), "exposures": (0, 8)}}
 # what makes a page read an entry at all
 READ_WITH = {"outlet": {"known": "pitot"}, "pitot": {"known": "pitot"}, "outlets": {"known": "pitot"}, "timed": {"way": "timed"},
-             "setting": {"device": "set"}, "climb": {"by": "height"}}
+             "setting": {"device": "set"}, "climb": {"by": "height"}, "height": {"by": "volume"}, "hazard": {"by": "store"}, "construction": {"by": "store"}}
 AMOUNTS = [(page, name, *ends) for page, bounds in BOUNDS.items() for name, ends in bounds.items()]
 COUNTED = [(page, name, *ends) for page, counts in COUNTS.items() for name, ends in counts.items()]
 CHOICES = [(field["page"], field["name"], option)

@@ -68,3 +68,14 @@ export function shuttle({ picture, words, u }) {
     ${site(right, words.picture.dump_site, picture.dump, picture.held_by === "dump", "end")}
     ${name(WIDE / 2, 134, fill(words.picture.road, { ...u, road: picture.road }))}`;
 }
+
+// What the rule asks above what the supply holds, as two bars of one scale.
+export function fireflow({ picture, words, u }) {
+  const bar = ({ share, text }, said, top, look) => svg`
+    <rect class=${look} x="8" y=${top} width=${Math.max((WIDE - 16) * share, 2)} height="24"/>
+    ${name(8, top - 8, said, "start")}
+    ${figure(WIDE - 8, top - 7, `${text} ${u.u_flow}`, "end")}`;
+  return svg`
+    ${bar(picture.asked, words.picture.asked, 28, "picture-axis")}
+    ${bar(picture.supply, words.picture.holds, 86, "picture-water")}`;
+}
