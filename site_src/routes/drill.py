@@ -1,0 +1,36 @@
+"""The drill: five questions a sitting on numbers and signs, from the chosen rig's own figures."""
+import flask
+
+from site_src.content import catalogue, data, fleet, units
+from site_src.routes import json_page
+from site_src.routes.why import lights
+
+routes = flask.Blueprint("drill", __name__)
+SECTIONS = ("drill", "question", "option", "working", "habit")
+
+
+def tables():
+    """What questions of signs are made from, as calc.teaching.drill takes it."""
+    return {"lights": lights(), "gauges": data.load("diagnose/water_loss")["row"]}
+
+
+@routes.get("/practice/numbers/")
+def page():
+    return flask.render_template("why/numbers.html", d=data.words("drill")["drill"])
+
+
+@routes.get("/practice/numbers/page.json")
+def page_data():
+    words, site, loss = data.words("drill"), data.shared_words(), data.words("diagnose")
+    return json_page({
+        **tables(),
+        "example": fleet.profile_of(data.FOLDER / "drill.toml"),
+        "shelf": catalogue.shelf(),
+        "tips": catalogue.tip_choices(),
+        "systems": units.for_page(),
+        "words": {
+            **{section: words[section] for section in SECTIONS}, "unit": site["unit"], "engine": site["engine"], "refusal": site["refusal"],
+            "gauge": loss["gauge"], "gauge_answer": loss["gauge_answer"], "side": {name: side["title"] for name, side in loss["side"].items()},
+            "hydrant_color": data.words("water")["hydrant_color"] if "hydrant_color" in data.words("water") else {},
+        },
+    })

@@ -1,0 +1,99 @@
+"""When a question comes back: properties of the Leitner rule over any history and any clock."""
+import random
+
+import pytest
+
+from calc.base.errors import CalcError
+
+CARDS = [f"{kind}:{which}" for kind in "abcdefg" for which in "123"]
+WAITS = (0, 1, 2, 4, 8, 16, 32)  # days, each box twice as long: the Leitner rule as it is taught
+
+
+def sitting(run, boxes, day, seed=1, cards=CARDS):
+    return run.unheld("teaching.leitner", "sitting", cards=cards, boxes=boxes, day=day, seed=seed)
+
+
+def after(run, row, is_right, day):
+    return run.unheld("teaching.leitner", "after", row=row, is_right=is_right, day=day)
+
+
+def test_right_waits_twice_as_long(run):
+    """Right in a row: one day, then two, four, up to 32; wrong: back today."""
+    row, day, waits = None, 100, []
+    for _ in range(8):
+        row = after(run, row, True, day)
+        waits.append(row["due"] - day)
+        day = row["due"]
+    assert waits == [1, 2, 4, 8, 16, 32, 32, 32]
+    assert after(run, row, False, day) == {"box": 0, "due": day}
+
+
+def test_missed_comes_first(run):
+    """What was missed is in the next sitting, before what is due and what is new, whenever that is and whatever the seed."""
+    boxes = {"a:1": {"box": 0, "due": 100}, "b:1": {"box": 3, "due": 90}}
+    for day in (100, 101, 400):
+        for seed in range(20):
+            assert sitting(run, boxes, day, seed)[:2] == ["a:1", "b:1"]
+
+
+def test_first_evening_has_a_kind_each(run):
+    """With nothing asked before, five kinds, and another five with another seed."""
+    asked = [sitting(run, {}, 5, seed) for seed in range(10)]
+    assert all(len({card[0] for card in cards}) == 5 for cards in asked)
+    assert len({tuple(cards) for cards in asked}) > 5
+
+
+def test_moved_clocks(run, python):
+    """Over random evenings and clocks that jump both ways: five different cards, none due later than its box from the day it was asked, and after a jump back
+    no card waits longer than its box."""
+    chance = random.Random(19)
+    for _ in range(200 if python == "cpython" else 20):
+        boxes, day, missed = {}, chance.randrange(1000, 30000), set()
+        for _ in range(12):
+            cards = sitting(run, boxes, day, chance.randrange(1000))
+            assert len(set(cards)) == 5
+            assert len(missed & set(cards)) == min(len(missed), 5)
+            for card in cards:
+                is_right = chance.random() < 0.7
+                boxes[card] = after(run, boxes.get(card), is_right, day)
+                assert boxes[card]["due"] - day == WAITS[boxes[card]["box"]]
+                (missed.discard if is_right else missed.add)(card)
+            day = max(0, day + chance.choice([0, 1, 1, 2, 7, -1, -400, 400]))
+            for card, row in boxes.items():
+                waits = 0 if run.unheld("teaching.leitner", "is_due", row=row, day=day) else row["due"] - day
+                assert waits <= WAITS[row["box"]]
+
+
+def test_everything_comes_back(run):
+    """A year of evenings, all right: no card is forgotten, and the last month asks none more than it must."""
+    boxes = {}
+    for day in range(1000, 1365):
+        for card in sitting(run, boxes, day, day):
+            boxes[card] = after(run, boxes.get(card), True, day)
+    assert set(boxes) == set(CARDS)
+
+
+@pytest.mark.parametrize("row", [None, 3, {}, {"box": 9, "due": 1}, {"box": "1", "due": 2}, {"box": -1, "due": 0}])
+def test_damaged_is_new(run, row):
+    """What a phone kept and no longer means anything counts as never asked."""
+    assert "a:1" in sitting(run, {"a:1": row}, 10, cards=["a:1"])
+    assert after(run, row, True, 10) == {"box": 1, "due": 11}
+
+
+def test_refusals(run):
+    """No cards, or a day that is none."""
+    with pytest.raises(CalcError) as refusal:
+        sitting(run, {}, 10, cards=[])
+    assert refusal.value.field == "cards"
+    with pytest.raises(CalcError) as refusal:
+        sitting(run, {}, -1)
+    assert refusal.value.field == "day"
+
+
+@pytest.mark.parametrize(("on_ms", "offset_min", "day"), [
+    (0, 0, 0), (86400000, 0, 1), (86399999, 0, 0),  # by hand: a day is 86,400,000 ms
+    (1_000_000_000_000, -300, 11573), (1_000_000_000_000, 60, 11574),  # 9 Sep 2001 01:46 UTC, 11,574 days after 1970: still the 8th five hours west
+])
+def test_the_day_is_the_places(run, on_ms, offset_min, day):
+    """Evening in one place is morning in another: a day is the phone's own."""
+    assert run.unheld("teaching.leitner", "day_of", on_ms=on_ms, offset_min=offset_min) == day
