@@ -19,7 +19,7 @@ DOORS = {
     "debrief.debrief": ("teaching.debrief", ("code", "models", "units")),
     "debrief.kind": ("teaching.debrief", ("code",)),
     "department.applied": ("bay.department", ("rows", "due", "lists", "checks", "units")),
-    "drill.judged": ("teaching.drill", ("question", "given", "boxes", "card", "on_ms", "offset_min", "units")),
+    "drill.judged": ("teaching.drill", ("question", "reply", "boxes", "card", "on_ms", "offset_min", "units")),
     "drill.sitting": ("teaching.drill", ("ground", "boxes", "on_ms", "offset_min", "seed", "units")),
     "entry.added": ("base.entry", ("units", "kind", "text", "other", "sign")),
     "entry.all_shown": ("base.entry", ("units", "entries")),

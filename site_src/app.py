@@ -5,7 +5,7 @@ import jinja2
 from calc.base import entry
 from site_src import bundle
 from site_src.content import data, fleet, languages
-from site_src.routes import about, checks, diagnose, help, log, pressure, recovery, rig, rigs, service, shift, start, tables, water, why
+from site_src.routes import about, checks, diagnose, drill, help, log, pressure, recovery, rig, rigs, service, shift, start, tables, water, why
 
 
 def filled(sentence, *facts):
@@ -40,7 +40,7 @@ def create_app(site_path="/", rigs_folder=fleet.DEMO, language="en"):
     app.config["RIGS"] = fleet.load(rigs_folder)
     app.config["IS_DEMO"] = rigs_folder == fleet.DEMO
     app.register_blueprint(start.shared)
-    for topic in (start, pressure, water, shift, log, diagnose, rig, recovery, rigs, tables, why, service, checks, about, help):
+    for topic in (start, pressure, water, shift, log, diagnose, rig, recovery, rigs, tables, why, drill, service, checks, about, help):
         app.register_blueprint(topic.routes, url_prefix=languages.prefix(language))
 
     @app.before_request

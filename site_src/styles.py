@@ -13,7 +13,7 @@ from site_src import bundle
 CSS = bundle.STATIC / "css"
 ALWAYS = ("tokens", "base")
 ORDER = (
-    "answer", "controls", "start", "rig", "line", "picture", "reckon", "pressure", "power", "bench", "table", "service", "run", "quick", "years", "service_sheet", "bay",
+    "answer", "controls", "start", "rig", "line", "picture", "reckon", "pressure", "power", "bench", "drill", "table", "service", "run", "quick", "years", "service_sheet", "bay",
     "diagnose", "step", "short", "help", "order", "why", "evidence", "log", "recovery", "cards", "sheet",
 )
 ROOT = re.compile(r"(?m)^(\s*)html(?=[\s:.\[{])")

@@ -67,24 +67,24 @@ def question(ground, card, seed, units):
     return MAKERS[card.split(":")[0]](card, Dice(seed), ground, units)
 
 
-def judged(question, given, boxes, card, on_ms, offset_min, units):
+def judged(question, reply, boxes, card, on_ms, offset_min, units):
     """Whether an answer is right, the habit that it looks like, and where the question goes.
 
     question: as it was asked
-    given: what was typed, or the option that was chosen
+    reply: what was typed, or the option that was chosen
     boxes, on_ms, offset_min, units: as for sitting
     card: the question's name
 
-    Returns contract `drill_judged`. Raises CalcError naming given where it is no number or no option, or the clock. Source: calc.teaching.leitner.
+    Returns contract `drill_judged`. Raises CalcError naming reply where it is no number or no option, or the clock. Source: calc.teaching.leitner.
     """
     answer = question["answer"]
     if answer["way"] == "chosen":
-        if given not in answer["options"]:
-            raise CalcError("given", "unknown")
-        is_right = given == answer["right"]
-        habits = [row["code"] for row in question["habits"] if row["value"] == given]
+        if reply not in answer["options"]:
+            raise CalcError("reply", "unknown")
+        is_right = reply == answer["right"]
+        habits = [row["code"] for row in question["habits"] if row["value"] == reply]
     else:
-        value = entry.quantity(units, answer["quantity"], "given", given)
+        value = entry.quantity(units, answer["quantity"], "reply", reply)
         slack = answer["within"] * 1e-6
         is_right = abs(value - answer["value"]) <= answer["within"] + slack
         near = sorted([(abs(value - row["value"]), row["code"]) for row in question["habits"]])

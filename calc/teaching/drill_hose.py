@@ -35,7 +35,7 @@ def pump(card, dice, ground, units):
     Returns contract `drill_question`. Raises CalcError naming the bed. Source: calc.layout.pressure.
     """
     line = dict(rigs.usable(ground, units))[int(card.split(":")[1])]
-    floors, has_appliance = dice.below(MOST_FLOORS + 1), dice.below(3) == 0
+    floors, has_appliance = dice.below(MOST_FLOORS + 1), dice.below(3) == 0 and line.length_ft > 0
     floor_ft = rigs.floor_height_ft(ground, units)
     added_text, added_psi = parts.even(units, "pressure", ADDED_PSI, ADDED_PSI)
     raised_psi = water.elevation_psi(floor_ft * floors)

@@ -75,7 +75,7 @@ def term(units, quantity, value, counted_by=1):
     return display.working(units, quantity, value, counted_by)
 
 
-def is_psi(units):
+def is_customary(units):
     """Whether the page's gauges are in psi: the trade's rules of thumb are made for it.
 
     units: see calc.base.display

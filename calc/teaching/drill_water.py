@@ -59,7 +59,7 @@ def floors(card, dice, ground, units):
     terms["floors"] = str(floor - 1)
     return parts.typed("floors", units, "pressure", rise_psi, max(FLOOR_SHARE * rise_psi, 1), facts, [("floors", terms)], [
         ("ground_floor_counted", water.elevation_psi(floor * floor_ft)), ("elevation_twice", 2 * rise_psi),
-        ("feet_for_psi", rise_ft) if parts.is_psi(units) else None,
+        ("feet_for_psi", rise_ft) if parts.is_customary(units) else None,
     ])
 
 
@@ -123,7 +123,7 @@ def net(card, dice, ground, units):
         intake, vacuum_inhg = parts.even(units, "vacuum", 6 + dice.below(13), 1)
         net_psi = draft.net_pump_pressure_psi(discharge_psi, draft.lift_from_vacuum_ft(vacuum_inhg), 0)
         wrong = [("vacuum_taken_off", 2 * discharge_psi - net_psi), ("gross", discharge_psi),
-                 ("inches_for_psi", discharge_psi + vacuum_inhg) if parts.is_psi(units) else None]
+                 ("inches_for_psi", discharge_psi + vacuum_inhg) if parts.is_customary(units) else None]
     facts = {"discharge": discharge, "intake": intake, "place": place}
     terms = {"discharge": discharge, "intake": intake, "net": display.text(units, "pressure", net_psi),
              "vacuum": parts.term(units, "pressure", net_psi - discharge_psi)}
@@ -142,8 +142,8 @@ def vacuum(card, dice, ground, units):
     inhg = draft.vacuum_inhg(lift_ft)
     terms = {"lift": lift, "vacuum": display.text(units, "vacuum", inhg)}
     return parts.typed("vacuum", units, "vacuum", inhg, 1, {"lift": lift}, [("vacuum", terms)], [
-        ("feet_for_inches", lift_ft * 1.0) if parts.is_psi(units) else None,
-        ("psi_for_inches", water.elevation_psi(lift_ft)) if parts.is_psi(units) else None,
+        ("feet_for_inches", lift_ft * 1.0) if parts.is_customary(units) else None,
+        ("psi_for_inches", water.elevation_psi(lift_ft)) if parts.is_customary(units) else None,
     ])
 
 

@@ -6,7 +6,7 @@ from site_src.routes import json_page
 from site_src.routes.why import lights
 
 routes = flask.Blueprint("drill", __name__)
-SECTIONS = ("drill", "question", "option", "working", "habit")
+SECTIONS = ("drill", "kind", "question", "option", "working", "habit")
 
 
 def tables():
@@ -24,13 +24,13 @@ def page_data():
     words, site, loss = data.words("drill"), data.shared_words(), data.words("diagnose")
     return json_page({
         **tables(),
-        "example": fleet.profile_of(data.FOLDER / "drill.toml"),
+        "example": fleet.profile_of(data.FOLDER / "drill" / "practice-engine.toml"),
         "shelf": catalogue.shelf(),
         "tips": catalogue.tip_choices(),
         "systems": units.for_page(),
         "words": {
             **{section: words[section] for section in SECTIONS}, "unit": site["unit"], "engine": site["engine"], "refusal": site["refusal"],
-            "gauge": loss["gauge"], "gauge_answer": loss["gauge_answer"], "side": {name: side["title"] for name, side in loss["side"].items()},
-            "hydrant_color": data.words("water")["hydrant_color"] if "hydrant_color" in data.words("water") else {},
+            "gauge_answer": loss["gauge_answer"], "side": {name: side["name"] for name, side in loss["side"].items()},
+            "class": data.words("water")["text"]["class"],
         },
     })

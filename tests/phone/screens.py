@@ -208,6 +208,20 @@ def searched(handset):
     return page
 
 
+def drilled(handset):
+    """A question of the drill with its working."""
+    page = handset.open("practice/numbers/")
+    entry = page.locator("#drill-answer")
+    page.locator("#drill-asked").wait_for()
+    if entry.count():
+        entry.fill("9999")
+        entry.press("Enter")
+    else:
+        page.locator("#numbers .rows .key").first.tap()
+    page.locator("#drill-verdict").wait_for()
+    return page
+
+
 def service(address, make=None):
     """A page of a service test that is kept on the phone; with `make` of that record instead of a failed one."""
     def opened(handset):
@@ -221,6 +235,7 @@ def service(address, make=None):
 
 # pages as they open, and screens that only a touch brings
 STATES = {
+    "a drill's working": drilled,
     "practice running": practising("path"),
     "practice by lamps": practising("seen"),
     "practice, a fault hidden": hidden_fault,

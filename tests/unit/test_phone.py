@@ -7,10 +7,12 @@ import pytest
 
 from calc import phone as door
 from calc.base.errors import CalcError
+from calc.rig import profile as rig_profile
 from calc.shift import card
-from calc.teaching import handed, practice
+from calc.teaching import drill, handed, practice
 from site_src.content import catalogue, data, evidence, fleet, former, knowledge, reckoners, standards, units
 from site_src.routes import why
+from site_src.routes.drill import tables as drill_tables
 from tests.service_records import a_record as a_whole_record
 from tests.unit.bay import test_department, test_limits, test_release, test_rounds
 from tests.unit.bay.logs import NOW_MS, defect
@@ -35,9 +37,13 @@ AS_IT_STANDS = {**a_layout(a_wye(a_line(), a_line(id="B", height="30"))), "sourc
                 "now": {"pressure": "177.7", "gates": "open", "shut": ["B"]}}
 ENDED = practice.advance(practice.begin("to_road", PARAMETERS, LIGHTS, ["no_air"]), {"kind": "end", "how": "stopped"})
 LEAKS = data.load("diagnose/water_loss")
+GROUND = {**{name: rig_profile.at_hand(PROFILE, catalogue.shelf(), units.shown_in("US"))[name] for name in ("shelf", "rig", "beds")}, **drill_tables(),
+          "tips": catalogue.tip_choices()}
+
 CALLS = [
     ("collar.places", {"proofs": data.load("diagnose/collar")["proof"], "seen": {"light": "on", "speedometer": "zero"}}),
-    ("examples.compared", {"examples": evidence.examples()[:3]}),
+from calc.teaching import drill, handed, practice
+from site_src.content import catalogue, data, evidence, fleet, former, knowledge, reckoners, standards, units
     ("fault.entered", {"knowledge": knowledge.base(), "facts": ["air_up"], "missing": ["pump_light"]}),
     ("fault.for_rig", {"knowledge": knowledge.base(), "rig": PROFILE}),
     ("fault.next_check", {"knowledge": knowledge.base(), "signs": {"light_dark": "seen"}, "role": "operator", "engine": "idle",

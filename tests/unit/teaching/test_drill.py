@@ -114,8 +114,8 @@ def right_option(question, system):
     raise AssertionError(kind)
 
 
-def judge(run, question, given, system="US"):
-    return run("teaching.drill", "judged", question=question, given=given, boxes={}, card="x", on_ms=0, offset_min=0, units=units.shown_in(system))
+def judge(run, question, reply, system="US"):
+    return run("teaching.drill", "judged", question=question, reply=reply, boxes={}, card="x", on_ms=0, offset_min=0, units=units.shown_in(system))
 
 
 def check(run, question, ground, system):
@@ -179,14 +179,14 @@ def test_habits_are_named(run):
     assert [judge(run, question, text)["is_right"] for text in ("266", "260", "236", "500")] == [True, True, False, False]
 
 
-@pytest.mark.parametrize(("given", "code"), [("", "empty"), ("much", "not_a_number")])
-def test_what_is_no_answer_is_refused(run, given, code):
+@pytest.mark.parametrize(("reply", "code"), [("", "empty"), ("much", "not_a_number")])
+def test_what_is_no_answer_is_refused(run, reply, code):
     """A slip of the thumb is no wrong answer: it is refused, and nothing moves."""
     ground = ground_of(run, "tollgate-engine-1", "US")
     question = run.unheld("teaching.drill", "question", ground=ground, card="tip", seed=1, units=units.shown_in("US"))
     with pytest.raises(CalcError) as refusal:
-        judge(run, question, given)
-    assert (refusal.value.field, refusal.value.code) == ("given", code)
+        judge(run, question, reply)
+    assert (refusal.value.field, refusal.value.code) == ("reply", code)
 
 
 def test_same_seed_same_question_on_both(run, phone):

@@ -1,0 +1,52 @@
+// One question on one screen: what is asked, the answer, and after it the working.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { fill } from "../shared/site.js";
+import { answerText, asked, optionText, workingText } from "./sentences.js";
+
+const typedView = ({ question, words, u, refusal, check, about }) => {
+  const { within_text: within, quantity } = question.answer;
+  const unit = u[`u_${quantity}`];
+  return html`
+    <form class="drill-typed" id="drill-typed" @submit=${check}>
+      <label for="drill-answer">${words.drill.typed}</label>
+      <span class="drill-entry"><input id="drill-answer" inputmode="decimal" autocomplete="off" aria-invalid=${refusal ? "true" : "false"}
+        aria-describedby=${refusal ? "drill-within drill-refused" : "drill-within"}> <span>${unit}</span></span>
+      ${refusal ? html`<p class="refusal" id="drill-refused" role="alert">${refusal}</p>` : nothing}
+      <p class="drill-note" id="drill-within">${fill(words.drill.within, { within, unit })}</p>
+    </form>
+    ${about ? html`<p class="smallprint">${about}</p>` : nothing}
+    <div class="dock"><button class="key key-act" form="drill-typed">${words.drill.check}</button></div>`;
+};
+
+const chosenView = ({ question, words, choose, about }) => html`
+  <div class="rows" role="group" aria-label=${words.drill.chosen}>
+    ${question.answer.options.map((option) => html`<button type="button" class="key key-wide" @click=${() => choose(option)}>${optionText(question, option, words)}</button>`)}
+  </div>
+  ${about ? html`<p class="smallprint">${about}</p>` : nothing}`;
+
+// After the answer: right or not, the habit it looks like, how it is worked out.
+const judgedView = ({ question, judged, isLast, words, u, next }) => html`
+  <section class="drill-judged" aria-live="polite">
+    <h2 tabindex="-1" id="drill-verdict">${fill(words.drill[judged.is_right ? "right" : "wrong"], { answer: answerText(question, words, u) })}</h2>
+    ${judged.habit ? html`<p class="drill-habit">${words.habit[judged.habit]}</p>` : nothing}
+    <h3>${words.drill.working}</h3>
+    <ol class="drill-working">${question.working.map((row) => html`<li>${workingText(row, words, u)}</li>`)}</ol>
+  </section>
+  <div class="dock"><button type="button" class="key key-act" @click=${next}>${words.drill[isLast ? "end" : "next"]}</button></div>`;
+
+export const questionView = (state) => {
+  const { question, place, count, words, u, judged } = state;
+  const sentences = asked(question, words, u);
+  return html`
+    <p class="drill-place"><b>${words.kind[question.kind]}</b> ${fill(words.drill.count, { n: place + 1, count })}</p>
+    <div class="drill-asked" id="drill-asked" tabindex="-1">${sentences.map((sentence) => html`<p>${sentence}</p>`)}</div>
+    ${judged ? judgedView(state) : question.answer.way === "typed" ? typedView(state) : chosenView(state)}`;
+};
+
+export const endView = ({ missed, words, again }) => html`
+  <h2>${words.drill.done}</h2>
+  ${missed.length
+    ? html`<h3>${words.drill.missed}</h3><ul class="drill-missed">${missed.map((name) => html`<li>${name}</li>`)}</ul>`
+    : html`<p>${words.drill.nothing_missed}</p>`}
+  <p class="smallprint">${words.drill.private} ${words.drill.not_live}</p>
+  <div class="dock"><button type="button" class="key key-act" @click=${again}>${words.drill.again}</button></div>`;
