@@ -42,8 +42,10 @@ GROUND = {**{name: rig_profile.at_hand(PROFILE, catalogue.shelf(), units.shown_i
 
 CALLS = [
     ("collar.places", {"proofs": data.load("diagnose/collar")["proof"], "seen": {"light": "on", "speedometer": "zero"}}),
-from calc.teaching import drill, handed, practice
-from site_src.content import catalogue, data, evidence, fleet, former, knowledge, reckoners, standards, units
+    ("examples.compared", {"examples": evidence.examples()[:3]}),
+    ("drill.sitting", {"ground": GROUND, "boxes": {"floors": {"box": 0, "due": 1}}, "on_ms": 1.7e12, "offset_min": -300, "seed": 19, "units": units.shown_in("US")}),
+    ("drill.judged", {"question": drill.question(GROUND, "floors", 3, units.shown_in("US")), "reply": "20", "boxes": {}, "card": "floors", "on_ms": 1.7e12,
+                      "offset_min": 0, "units": units.shown_in("US")}),
     ("fault.entered", {"knowledge": knowledge.base(), "facts": ["air_up"], "missing": ["pump_light"]}),
     ("fault.for_rig", {"knowledge": knowledge.base(), "rig": PROFILE}),
     ("fault.next_check", {"knowledge": knowledge.base(), "signs": {"light_dark": "seen"}, "role": "operator", "engine": "idle",
