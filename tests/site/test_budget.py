@@ -3,7 +3,7 @@
 Seen on 2026-11-29: 24 requests and 768 kB with English alone, 282 of it in 3 packs (pages and their data 171, scripts 101), the rest compressed by the
 host: interpreter 191, calc 101, the face 53, the interpreter's thread 31, common scripts 29, styles 23, the worker 15. French takes 192 kB more, 189 of it one pack. The heaviest page
 is 15.7 kB (fr/diagnose/read/), the heaviest data of a page 33.8 kB (fr/diagnose/: a question and two answers for each of 223 looks), data that pages share
-15.5 kB (fr/shift/), styles 24 kB, calc 112 kB, 11 kB of it the bay, 2 the fireground with two pages of it to come. A budget is up to a tenth above.
+15.5 kB (fr/shift/), styles 24 kB, calc 122 kB, 11 kB of it the bay, 10 the drill, 2 the fireground with two pages of it to come. A budget is up to a tenth above.
 One that is passed is raised here, on purpose, with its reason in the commit.
 """
 import gzip
@@ -13,8 +13,8 @@ import pytest
 from site_src.content import data, languages
 from tests.site.test_build import release_of
 
-REQUESTS, INSTALL_KB = 25, 800
-LANGUAGE_REQUESTS, LANGUAGE_KB = 4, 215
+REQUESTS, INSTALL_KB = 25, 840
+LANGUAGE_REQUESTS, LANGUAGE_KB = 5, 265
 PAGE_KB, DATA_KB, SHARED_KB, STYLES_KB, CALC_KB = 16, 37, 16.5, 25.5, 130
 
 
