@@ -117,7 +117,7 @@ CALLS = [
     ("limits.shown", {"limit": test_limits.VACUUM, "own": None, "units": test_limits.US}),
     ("records.taken", {"arriving": [defect("d1"), 3], "standing": [defect("d1")]}),
     ("release.lacks", {"table": test_release.TABLE, "entered": test_release.WHOLE}),
-    ("release.proofs", {"table": test_release.TABLE, "opened": ["pump"], "checked": []}),
+    ("release.proofs", {"table": test_release.TABLE, "opened": ["pump"], "defects": []}),
     ("rounds.hurried", {"answers": [{"item": "oil", "took_s": 1}], "words": {"oil": 20}}),
     ("department.applied", {"rows": [test_department.BELTS, test_department.VACUUM], "due": test_department.DUE, "lists": test_department.LISTS,
                             "checks": [test_department.OWN, test_department.LIMIT, {"item": "no", "act": "change"}], "units": test_limits.US}),
