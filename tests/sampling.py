@@ -8,7 +8,7 @@ import pathlib
 import subprocess
 
 # how many runs share the browser's cases between them; walks that are alike but for their seed, more
-SHARES, WALKS, WALKED = 5, 15, "test_claim.py"
+SHARES, WALKS, WALKED = 5, 15, "tests/phone/test_claim"
 ROUND = 15  # runs after which every share was taken
 
 

@@ -54,6 +54,11 @@ def size(label):
     return f"{label.removesuffix(' in')} {data.words('units')['unit']['US']['diameter']}" if label.endswith(" in") else label
 
 
+def choices(field, family):
+    """The options of a field in a family of sizes, as {id, label}; none where it is an amount."""
+    return _field(field).get(f"{family}_options", [])
+
+
 def _field(field):
     """A field as the script takes it: options as {id, label} by family."""
     told = {key: field[key] for key in ("name", "kind", "customary", "metric", "from_rig", "group", "taps", "when", "rule", "aside") if key in field}

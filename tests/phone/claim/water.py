@@ -1,0 +1,51 @@
+"""A water or foam page read as a person reads it, and worked out at the desk from that alone."""
+import importlib
+
+from calc.base import entry
+from calc.base.errors import CalcError
+from site_src.content import data, reckoners, units
+
+READ = """() => ({
+  rows: Object.fromEntries([...document.querySelectorAll(".entry-row")].map((row) => [row.dataset.entry, {
+    text: row.querySelector("b").textContent.trim(), unit: row.querySelector("small")?.textContent.trim() ?? "" }])),
+  figure: document.querySelector("main output b:not([aria-hidden])")?.textContent.trim() ?? null,
+  unit: document.querySelector("main output span")?.textContent.trim() ?? null,
+  refused: [...document.querySelectorAll(".entry[data-refused] .entry-row")].map((row) => row.dataset.entry),
+})"""
+UNSET = "\u2013"
+
+
+def check(page, system, shown):
+    """The figure is what calc says of the rows, or one row is refused by both."""
+    try:
+        answer = _answered(page, system, shown["rows"])
+    except CalcError as refusal:
+        assert shown["refused"] in ([refusal.field], []) and shown["figure"] is None, (refusal.field, refusal.code, shown)
+        return
+    assert not shown["refused"], shown
+    assert shown["figure"] == answer["figure"]["text"], (answer["figure"], shown)
+    if shown["figure"] is not None:
+        assert shown["unit"] == data.words("units")["unit"][system][answer["figure"]["kind"]], shown
+
+
+def _answered(page, system, rows):
+    """The answer to the rows as they stand; what the page does not ask now is as it opened."""
+    family = units.family(system)
+    entries = reckoners.opening(page, family)
+    for field in reckoners.fields(page):
+        if field["name"] in rows:
+            entries[field["name"]] = _entry(field, rows[field["name"]]["text"], entries[field["name"]], system)
+    module = importlib.import_module(f"calc.supply.{page}_answer")
+    return module.answer(entries, reckoners.shelf(page), units.shown_in(system))
+
+
+def _entry(field, text, opening, system):
+    """What a row says; one that reads as it opened is as it opened, which may have been in other units."""
+    options = reckoners.choices(field, units.family(system))
+    if options:
+        [chosen] = {option["id"] for option in options if option["label"] == text}
+        return chosen
+    if text == UNSET:
+        return ""
+    is_as_opened = field["kind"] != "count" and opening and entry.all_shown(units.shown_in(system), [[field["kind"], opening]]) == [text]
+    return opening if is_as_opened else f"{text}@{system}"
