@@ -8,15 +8,16 @@ import tempfile
 
 from tests import bridge, conftest, kept
 from tests.peers import test_air_and_water, test_epanet
+from tests.peers.random_layouts import random_network
 from tests.published import test_examples
 
 
 def found_by(python, run):
     """Every part of the evidence on one of the two Pythons."""
     with tempfile.TemporaryDirectory() as folder:
-        layouts = test_epanet.comparison(run, pathlib.Path(folder), test_epanet.TREES[python])
+        layouts, loops = [test_epanet.comparison(run, pathlib.Path(folder), test_epanet.TREES[python], *made) for made in ((), (random_network,))]
     peers = {quantity: test_air_and_water.comparison(run, quantity) for quantity in test_air_and_water.PEERS}
-    return {"published": test_examples.by_source(run), "epanet": layouts, **peers}
+    return {"published": test_examples.by_source(run), "epanet": layouts, "loops": loops, **peers}
 
 
 def main():

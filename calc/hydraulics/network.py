@@ -1,112 +1,47 @@
-"""What flows through a tree of square-law hose at a given pressure: Newton's method, one sweep up and down a step.
+"""What flows through square-law hose at a given pressure: Newton's method, one sweep up and down a tree of it a step.
 
-A tree is a list of Branch, each after the one that feeds it. A branch loses `rise + loss * Q * |Q|`; a leaf ends in an
-outlet whose pressure follows from its flow. The flows are those that make a convex sum, the content of the tree, least:
-the work of every loss less the work of the pump. Newton's step always leads down that sum, and is halved until it does,
-so the search ends.
+A network is a list of calc.hydraulics.branch.Branch, each after the one that feeds it: a tree, and lines that come in at the end of another, each of which closes
+a loop. A branch loses `rise + loss * Q * |Q|`; a leaf ends in an outlet whose pressure follows from its flow. The flows are those that
+make a convex sum, the content of the network, least: the work of every loss less the work of the pump. Newton's step always
+leads down that sum, and is halved until it does, so the search ends. A loop adds to a step one more sweep, which says what its
+flow does to the tree, and one row to a small set of equations.
 """
 import math
 
 from calc.base.errors import CalcError
+from calc.hydraulics import tangent
 
 MOST_STEPS = 60
 MOST_HALVINGS = 40
+MOST_LOOPS = 12
 CLOSE = 1e-10  # pressure left over, as a share of those that make it up, at which flows are in balance
-SLIGHTEST_SLOPE = 1e-6  # psi per gpm: keeps a hose without loss from having no slope at all
-
-
-class Branch:
-    """One hose run: what feeds it, its losses, and at a leaf its outlet.
-
-    feeder: place of the branch that feeds it in the list, or None at the pump
-    rise_psi: pressure taken by height and fixed losses, psi
-    loss: psi at 1 gpm, 0 or more; grows with the square
-    outlet: a leaf's Outlet, or None at a joint
-    is_shut: nothing passes
-    is_dry: a leaf that the water does not reach
-    """
-
-    def __init__(self, feeder, rise_psi, loss, outlet, is_shut):
-        self.feeder = feeder
-        self.rise_psi = rise_psi
-        self.loss = loss
-        self.outlet = outlet
-        self.flow_gpm = 0
-        self.is_shut = is_shut
-        self.is_dry = False
-
-
-class Outlet:
-    """A nozzle's pressure by its flow: an orifice, but for a range of flows in which it holds its pressure.
-
-    least_gpm, most_gpm: flows at which the pressure is rated_psi, equal for a fixed orifice, above 0
-    rated_psi: above 0
-    """
-
-    def __init__(self, least_gpm, most_gpm, rated_psi):
-        self.least_gpm = least_gpm
-        self.most_gpm = most_gpm
-        self.rated_psi = rated_psi
-        self.loss_below = rated_psi / (least_gpm * least_gpm)
-        self.loss = rated_psi / (most_gpm * most_gpm)
-
-    def pressure_psi(self, flow_gpm):
-        """Its pressure at a flow, 0 or more."""
-        held_psi, loss = self.law(flow_gpm)
-        return held_psi + loss * flow_gpm * flow_gpm
-
-    def law(self, flow_gpm):
-        """What it takes near a flow, `(held_psi, loss)`: a pressure that is held, and a loss that grows with the square."""
-        size = abs(flow_gpm)
-        if size >= self.most_gpm:
-            return 0, self.loss
-        if size < self.least_gpm:
-            return 0, self.loss_below
-        return (self.rated_psi if flow_gpm > 0 else -self.rated_psi), 0
-
-    def flow_gpm(self, psi, loss):
-        """What flows through it and a run before it with this loss, at a pressure above 0."""
-        below_gpm = math.sqrt(psi / (loss + self.loss_below))
-        if below_gpm <= self.least_gpm:
-            return below_gpm
-        above_gpm = math.sqrt(psi / (loss + self.loss))
-        if above_gpm >= self.most_gpm:
-            return above_gpm
-        return math.sqrt(max(psi - self.rated_psi, 0) / loss) if loss else self.least_gpm
-
-    def content(self, flow_gpm):
-        """Work of the outlet up to a flow: the integral of its pressure."""
-        size = abs(flow_gpm)
-        if size <= self.least_gpm:
-            return self.loss_below * size * size * size / 3
-        work = self.rated_psi * (min(size, self.most_gpm) - self.least_gpm * 2 / 3)
-        if size > self.most_gpm:
-            work += self.loss * (size * size * size - self.most_gpm * self.most_gpm * self.most_gpm) / 3
-        return work
 
 
 def solve(branches, pump_psi):
     """Set every branch's flow_gpm to what flows at this pump pressure. Water never flows back through a nozzle.
 
-    branches: list of Branch, each after its feeder; a leaf that is_shut stays shut
-    pump_psi: pressure at the pump, psi
+    branches: list of Branch, each after its feeder; a leaf that is_shut stays shut; no more than 12 that come in at another's end
+    pump_psi: pressure at the pump, psi; any does where every end is a Draw
 
-    Raises CalcError naming lines where the search is not done in its steps, which no layout of hose has been seen to do.
-    Source: the content of a network, from memory (Cherry and Millar's minimum, as used for pipe networks).
+    Raises CalcError naming lines where loops are too many, or the search is not done in its steps, which no layout of hose
+    has been seen to do. Source: the content of a network, from memory (Cherry and Millar's minimum, as used for pipe networks).
     """
-    _start(branches, pump_psi)
+    chords = [branch for branch in branches if branch.into is not None and not branch.is_shut]
+    if len(chords) > MOST_LOOPS:
+        raise CalcError("lines", "too_many_loops", most=MOST_LOOPS)
+    _start(branches, chords, pump_psi)
     for _ in range(MOST_STEPS):
-        if _balances(branches, pump_psi):
+        if _balances(branches, chords, pump_psi):
             return
-        _descend(branches, _newton(branches, pump_psi), pump_psi)
+        _descend(branches, chords, tangent.flows_gpm(branches, chords, pump_psi), pump_psi)
     raise CalcError("lines", "no_balance")
 
 
-def _start(branches, pump_psi):
+def _start(branches, chords, pump_psi):
     """Guess the flows. A nozzle that still water does not reach has none.
 
-    The guess is right where all nozzles are level: there a tree of square laws is one square law. A nozzle that is
-    higher than others is taken for a smaller one.
+    The guess is right where all nozzles are level and nothing is looped: there a tree of square laws is one square law. A nozzle that is
+    higher than others is taken for a smaller one. A hose that comes in at another's end takes its share of that one's flow.
     """
     still_psi = []
     for branch in branches:
@@ -117,6 +52,8 @@ def _start(branches, pump_psi):
     for place in range(len(branches) - 1, -1, -1):
         branch = branches[place]
         if branch.outlet:
+            if branch.outlet.drawn_gpm is not None:
+                continue
             branch.is_dry = still_psi[place] <= 0
             if not branch.is_dry and not branch.is_shut:
                 eases[place] = branch.outlet.flow_gpm(still_psi[place], branch.loss) / math.sqrt(most_psi)
@@ -126,14 +63,21 @@ def _start(branches, pump_psi):
             behind[branch.feeder] += eases[place]
     for place, branch in enumerate(branches):
         if not eases[place]:
-            branch.flow_gpm = 0
+            branch.flow_gpm = branch.outlet.drawn_gpm or 0 if branch.outlet else 0
         elif branch.feeder is None:
             branch.flow_gpm = eases[place] * math.sqrt(most_psi)
         else:
             branch.flow_gpm = branches[branch.feeder].flow_gpm * eases[place] / behind[branch.feeder]
+    if chords:
+        _sum_flows(branches, ())
+        for chord in chords:
+            beside = branches[chord.into]
+            roots = math.sqrt(chord.loss), math.sqrt(beside.loss)
+            chord.flow_gpm = beside.flow_gpm * (roots[1] / sum(roots) if sum(roots) else 0.5)
+        _sum_flows(branches, chords)
 
 
-def _descend(branches, targets, pump_psi):
+def _descend(branches, chords, targets, pump_psi):
     """Go towards the targets as far as the content falls, and shut the nozzles that would then draw air."""
     before = [branch.flow_gpm for branch in branches]
     reached = _content(branches, pump_psi)
@@ -141,7 +85,7 @@ def _descend(branches, targets, pump_psi):
     for _ in range(MOST_HALVINGS):
         for branch, old, new in zip(branches, before, targets):
             branch.flow_gpm = old + share * (new - old)
-        _sum_flows(branches)
+        _sum_flows(branches, chords)
         if _content(branches, pump_psi) <= reached + 1e-12 * abs(reached):
             break
         share /= 2
@@ -150,11 +94,11 @@ def _descend(branches, targets, pump_psi):
         branch.is_dry = True
         branch.flow_gpm = 0
     if drawing:
-        _sum_flows(branches)
+        _sum_flows(branches, chords)
 
 
-def _balances(branches, pump_psi):
-    """Whether every nozzle's flow is the one for the pressure it gets; if so, opens any found dry that water reaches."""
+def _balances(branches, chords, pump_psi):
+    """Whether every flow is the one for the pressure it gets; if so, opens any nozzle found dry that water reaches."""
     outlets_psi = []
     sizes_psi = []  # the terms of each pressure added up without their signs: what the tolerance is a share of
     thirsty = []
@@ -162,72 +106,37 @@ def _balances(branches, pump_psi):
         inlet_psi, size_psi = pump_psi, abs(pump_psi)
         if branch.feeder is not None:
             inlet_psi, size_psi = outlets_psi[branch.feeder], sizes_psi[branch.feeder]
-        lost_psi = branch.loss * branch.flow_gpm * branch.flow_gpm
+        lost_psi = branch.loss * branch.flow_gpm * abs(branch.flow_gpm)
         outlets_psi.append(inlet_psi - branch.rise_psi - lost_psi)
-        sizes_psi.append(size_psi + abs(branch.rise_psi) + lost_psi)
-        if not branch.outlet or branch.is_shut:
+        sizes_psi.append(size_psi + abs(branch.rise_psi) + abs(lost_psi))
+        if not branch.outlet or branch.is_shut or branch.outlet.drawn_gpm is not None:
             continue
         if not branch.is_dry:
             if abs(outlets_psi[place] - branch.outlet.pressure_psi(branch.flow_gpm)) > CLOSE * sizes_psi[place]:
                 return False
         elif outlets_psi[place] > CLOSE * sizes_psi[place]:
             thirsty.append(place)
+    for place, branch in enumerate(branches) if chords else ():
+        if branch.into is not None and not branch.is_shut:
+            if abs(outlets_psi[place] - outlets_psi[branch.into]) > CLOSE * (sizes_psi[place] + sizes_psi[branch.into]):
+                return False
     for place in thirsty:
         branches[place].is_dry = False
         branches[place].flow_gpm = branches[place].outlet.flow_gpm(outlets_psi[place], branches[place].loss)
-    _sum_flows(branches)
+    _sum_flows(branches, chords)
     return not thirsty
 
 
-def _sum_flows(branches):
-    """Flows of joints from those of the nozzles behind them."""
+def _sum_flows(branches, chords):
+    """Flows of joints from those of the nozzles behind them, and of what comes in and leaves by loops."""
     for branch in branches:
-        if not branch.outlet:
+        if not branch.outlet and branch.into is None:
             branch.flow_gpm = 0
+    for chord in chords:
+        branches[chord.into].flow_gpm -= chord.flow_gpm
     for branch in reversed(branches):
         if branch.feeder is not None:
             branches[branch.feeder].flow_gpm += branch.flow_gpm
-
-
-def _newton(branches, pump_psi):
-    """The flow of each branch where its tangents meet: elimination from the leaves, then down from the pump.
-
-    Each branch is made to say Q = give + take * p of the pressure at its inlet.
-    """
-    gives = [0.0] * len(branches)
-    takes = [0.0] * len(branches)
-    joint_gives = [0.0] * len(branches)
-    joint_takes = [0.0] * len(branches)
-    for place in range(len(branches) - 1, -1, -1):
-        branch = branches[place]
-        if branch.is_shut or branch.is_dry or not (branch.outlet or joint_takes[place]):
-            continue  # nothing flows, whatever the pressure
-        flow = branch.flow_gpm
-        size = abs(flow)
-        if branch.outlet:
-            held_psi, loss = branch.outlet.law(flow)
-            loss += branch.loss
-            slope = max(2 * loss * size, SLIGHTEST_SLOPE)
-            take = 1 / slope
-            give = flow - take * (branch.rise_psi + held_psi + loss * flow * size)
-        else:
-            slope = 2 * branch.loss * size
-            take = 1 / (1 / joint_takes[place] + slope)
-            give = take * (joint_gives[place] / joint_takes[place] - branch.rise_psi + branch.loss * flow * size)
-        gives[place] = give
-        takes[place] = take
-        if branch.feeder is not None:
-            joint_gives[branch.feeder] += give
-            joint_takes[branch.feeder] += take
-    targets = []
-    outlets_psi = []
-    for place, branch in enumerate(branches):
-        inlet_psi = pump_psi if branch.feeder is None else outlets_psi[branch.feeder]
-        target = gives[place] + takes[place] * inlet_psi
-        targets.append(target)
-        at_joint = joint_takes[place]
-        outlets_psi.append((target - joint_gives[place]) / at_joint if at_joint else inlet_psi)
-    return targets
 
 
 def _content(branches, pump_psi):

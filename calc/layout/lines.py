@@ -3,21 +3,24 @@
 A layout is plain data, `{"lines": [LINE, ...]}`, the lines that leave the pump. A LINE holds
     coefficient    psi per 100 ft at 100 gpm, for one hose, above 0
     length_ft      feet, 0 or more
-    end            a nozzle (see calc.hydraulics.outlet), or `{"lines": [LINE, ...]}` for a wye or manifold
+    end            a nozzle (see calc.hydraulics.outlet), `{"lines": [LINE, ...]}` for a wye or manifold, or `{"into": ID}` of another
+                   line, at whose hose's end, before its device, this one comes in beside it: both then feed what stands there
 and, where they apply,
     id             the name of the line in the report; without one, its place ("1", "1.2")
     shut           true where its valve or nozzle is shut: nothing passes; open without it
     size_in        nominal size of the hose, inches (for a department's own rule alone, see calc.hydraulics.friction_rule)
     bore_in        inches, above 0; without it, velocity and water held are reported as None
-    rise_ft        feet, outlet above inlet, either sign; level without it
+    rise_ft        feet, outlet above inlet, either sign; level without it; not read where it goes into another, whose end has a height
     parallel       equal hoses that share the run, 1 to 12; one without it
     appliance_psi  loss of the wye, manifold or device at the outlet, psi; none without it
     gate_psi       what its valve takes off at the inlet, psi; open without it (for flows alone)
+    gate_gpm       the flow at which the valve takes that; without it, what the line is rated for
 Appliances and gates take their pressure at the rated flow of all that is behind them, lines that are shut included,
 and with the square of the flow away from it: a valve left as it stands takes less when one of two nozzles is shut.
 """
-from calc.base.errors import CalcError, check_not_negative
+from calc.base.errors import CalcError, check_not_negative, check_positive
 from calc.hydraulics import hose, outlet, water
+from calc.layout import joint
 
 MOST_LINES = 500  # ends any layout, a cyclic one included
 
@@ -32,6 +35,7 @@ def read(layout, changes):
     """
     runs = []
     names = set()
+    coming = []
     pending = _branches(layout, None)
     while pending:
         run = pending.pop()
@@ -47,6 +51,8 @@ def read(layout, changes):
         if "lines" in end:
             run.branches = _branches(end, run)
             pending.extend(run.branches)
+        if "into" in end:
+            coming.append(run)
     for name in changes:
         if name not in names:
             raise CalcError("changes", "unknown_line", line=name)
@@ -55,6 +61,8 @@ def read(layout, changes):
             run.rate(changes.get(run.name, run.line.get("shut", False)))
         except CalcError as error:
             raise CalcError(error.field, error.code, line=run.name, **error.facts)
+    if coming:
+        joint.join(runs, coming)
     for run in runs:
         run.is_shut = run.is_shut or (run.feeder is not None and run.feeder.is_shut)
     return runs
@@ -85,7 +93,9 @@ class Run:
     """One line while it is worked out; its branches are runs too.
 
     rating: a nozzle's, see outlet.rating, or None at a joint
-    rated_gpm: what it is rated to carry when all behind it is open
+    rated_gpm: what all nozzles behind it are rated for when open, each once
+    into: the Run at whose end it comes in; guests: those that come in at its own
+    end_gpm: what flows through its end: its own flow and its guests'
     is_shut: nothing can pass: it, one before it or all behind it is shut
     """
 
@@ -96,15 +106,21 @@ class Run:
         self.branches = []
         self.rating = None
         self.nozzle = None
+        self.into = None
+        self.guests = []
 
     def rate(self, shut):
         """Read a line whose branches are read; whatever can be refused of it is refused, shut or open."""
         line = self.line
         if shut is not True and shut is not False:
             raise CalcError("shut", "not_true_or_false")
+        self.is_closed = shut
         if self.branches:
             self.is_shut = shut or all(branch.is_shut for branch in self.branches)
             self.rated_gpm = sum(branch.rated_gpm for branch in self.branches)
+        elif "into" in line["end"]:
+            self.is_shut = shut
+            self.rated_gpm = 0  # the nozzles there count once: see joint.join
         else:
             self.is_shut = shut
             self.rating = outlet.rating(line["end"])
@@ -119,26 +135,37 @@ class Run:
         for loss in ("appliance_psi", "gate_psi"):
             if loss in line:
                 check_not_negative(loss, line[loss])
+        if "gate_gpm" in line:
+            check_positive("gate_gpm", line["gate_gpm"])
         self.elevation_psi = water.elevation_psi(line.get("rise_ft", 0))
         self.bore_in = line.get("bore_in")
         self.water_gal = None
         if self.bore_in is not None:
             self.water_gal = self.parallel * hose.water_in_hose_gal(self.bore_in, line["length_ft"])
-        self.carry(self.rated_gpm)
+        if self.rated_gpm:
+            self.carry(self.rated_gpm)
 
-    def carry(self, flow_gpm):
-        """Take from this flow what friction, appliance and gate take."""
+    def carry(self, flow_gpm, end_gpm=None):
+        """Take from this flow what friction and gate take, and from that through its end, alike where nothing else comes in, its appliance's loss."""
         line = self.line
-        share = flow_gpm / self.rated_gpm
         self.flow_gpm = flow_gpm
-        self.friction_per_100_ft_psi = hose.friction_loss_psi(line["coefficient"], flow_gpm / self.parallel, 100)
+        self.end_gpm = end_gpm = flow_gpm if end_gpm is None else end_gpm
+        if flow_gpm < 0:
+            self.friction_per_100_ft_psi = -hose.friction_loss_psi(line["coefficient"], -flow_gpm / self.parallel, 100)
+        else:
+            self.friction_per_100_ft_psi = hose.friction_loss_psi(line["coefficient"], flow_gpm / self.parallel, 100)
         self.friction_psi = self.friction_per_100_ft_psi * (line["length_ft"] / 100)
-        self.appliance_psi = line.get("appliance_psi", 0) * share * share
-        self.gate_psi = line.get("gate_psi", 0) * share * share
+        self.appliance_psi = self.gate_psi = 0
+        if "appliance_psi" in line:
+            share = end_gpm / self.rated_gpm
+            self.appliance_psi = line["appliance_psi"] * share * abs(share)
+        if "gate_psi" in line:
+            share = flow_gpm / line.get("gate_gpm", self.rated_gpm)
+            self.gate_psi = line["gate_psi"] * share * abs(share)
 
     def velocity_ft_per_s(self):
         """Speed of the water in each hose; None without a bore."""
-        return None if self.bore_in is None else hose.velocity_ft_per_s(self.flow_gpm / self.parallel, self.bore_in)
+        return None if self.bore_in is None else hose.velocity_ft_per_s(abs(self.flow_gpm) / self.parallel, self.bore_in)
 
     def stand(self, inlet_psi):
         """Hold still water: a line that is charged and shut at its far end."""

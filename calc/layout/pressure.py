@@ -2,7 +2,7 @@
 from calc.base.errors import CalcError, check_not_negative
 from calc.hydraulics import network, outlet
 from calc.hydraulics.friction_rule import loss_psi as loss_by_rule_psi
-from calc.layout import lines
+from calc.layout import lines, loops
 
 
 def discharge_pressure(layout, rule="square"):
@@ -12,11 +12,12 @@ def discharge_pressure(layout, rule="square"):
     rule: how friction is reckoned, a code of calc.hydraulics.friction_rule; any but those of C Q^2 L needs each line's `size_in`
 
     Returns `{"rule", "discharge_psi", "flow_gpm", "lines"}`, 0 and 0 where all is shut. Lines stand each after the line that
-    feeds it: `id`, `feeder` (id or None at the pump), `shut` (nothing can pass: it, one before it or all behind it is
+    feeds it: `id`, `feeder` (id or None at the pump), `into` (id of the line at whose end it comes in, or None), `shut` (nothing can pass: it, one before it or all behind it is
     shut), `flow_gpm`, `friction_psi`, `friction_per_100_ft_psi`, `elevation_psi`, `appliance_psi`, `inlet_psi` (after
     gating), `outlet_psi` (at the nozzle or joint, behind the appliance), `gate_psi` (what must be gated off at the
     inlet), `velocity_ft_per_s`, `water_gal`, and `nozzle` (`kind`, `nozzle_psi`, `flow_gpm`, `reaction_lbf`) or None.
-    A shut line stands at the pressure it is fed with, as one that is charged and shut at its far end.
+    A shut line stands at the pressure it is fed with, as one that is charged and shut at its far end. Where lines that start at different
+    places close a loop, nothing in it is gated: a nozzle at it that needs less than another sees more, see its outlet_psi.
 
     Raises CalcError naming the field, with the fact `line` where it is a line's.
     Source: driver/operator handbook study cards (PDP = nozzle + friction + elevation + appliance;
@@ -64,6 +65,8 @@ def compared(layout, discharge_psi, changes):
 
 def _ask_all(runs, rule):
     """Set every open run to what its open nozzles ask of it."""
+    if any(run.into for run in runs):
+        return loops.ask(runs, rule)
     for run in reversed(runs):
         if not run.is_shut:
             try:
@@ -91,32 +94,20 @@ def _ask(run, rule):
 
 def _flowing(runs, discharge_psi):
     """Set the runs to what flows, and report it."""
-    branches = _branches_of(runs)
+    branches, places = loops.network_of(runs)
     network.solve(branches, discharge_psi)
-    for run, branch in zip(runs, branches):
+    for run, (hose, end) in zip(runs, places):
         inlet_psi = discharge_psi if run.feeder is None else run.feeder.outlet_psi
         if run.is_shut:
             run.stand(inlet_psi)
             continue
-        run.carry(branch.flow_gpm)
+        run.carry(branches[hose].flow_gpm, branches[end].flow_gpm)
         run.inlet_psi = inlet_psi - run.gate_psi
         run.outlet_psi = run.inlet_psi - run.friction_psi - run.elevation_psi - run.appliance_psi
         if run.rating is not None:
-            nozzle_psi = 0 if branch.is_dry else max(run.outlet_psi, 0)
-            run.nozzle = outlet.passing(run.line["end"], run.flow_gpm, nozzle_psi)
+            nozzle_psi = 0 if branches[end].is_dry else max(run.outlet_psi, 0)
+            run.nozzle = outlet.passing(run.line["end"], run.end_gpm, nozzle_psi)
     return _report(runs, discharge_psi, "square")
-
-
-def _branches_of(runs):
-    """Runs that carry their rated flows, as calc.hydraulics.network takes them."""
-    places = {run.name: place for place, run in enumerate(runs)}
-    branches = []
-    for run in runs:
-        loss = (run.friction_psi + run.appliance_psi + run.gate_psi) / (run.rated_gpm * run.rated_gpm)
-        feeder = None if run.feeder is None else places[run.feeder.name]
-        end = None if run.rating is None else network.Outlet(*run.rating)
-        branches.append(network.Branch(feeder, run.elevation_psi, loss, end, run.is_shut))
-    return branches
 
 
 def _report(runs, pump_psi, rule):
@@ -132,6 +123,7 @@ def _reported(run, pump_psi):
     return {
         "id": run.name,
         "feeder": run.feeder and run.feeder.name,
+        "into": run.into and run.into.name,
         "shut": run.is_shut,
         "flow_gpm": run.flow_gpm,
         "friction_psi": run.friction_psi,

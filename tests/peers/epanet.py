@@ -38,26 +38,52 @@ def rated(end):
     return end["rated_gpm"], end["rated_psi"]
 
 
-def rated_gpm(line):
-    """What all nozzles behind a line are rated for, shut or open: an appliance takes its loss at this flow."""
-    end = line["end"]
-    return sum(rated_gpm(branch) for branch in end["lines"]) if "lines" in end else rated(end)[0]
+def everything(lines, before=""):
+    """Each line of a layout by its name: places from the pump on, with points between."""
+    for place, line in enumerate(lines, 1):
+        name = f"{before}{place}"
+        yield name, line
+        yield from everything(line["end"].get("lines", []), name + ".")
+
+
+def rated_gpm(name, by_name):
+    """What all nozzles behind a line are rated for, shut or open, each once: an appliance takes its loss at this flow."""
+    reached, pending = set(), [name]
+    while pending:
+        at = pending.pop()
+        if at not in reached:
+            reached.add(at)
+            end = by_name[at]["end"]
+            pending += [f"{at}.{place}" for place in range(1, len(end.get("lines", [])) + 1)] + ([end["into"]] if "into" in end else [])
+    return sum(rated(by_name[at]["end"])[0] for at in reached if "kind" in by_name[at]["end"])
 
 
 def input_text(layout, pump_psi):
-    """A layout as EPANET's input file, and the names of the nozzles it can reach."""
-    junctions, pipes, emitters = [], [], []
+    """A layout as EPANET's input file, and the names of the nozzles it can reach. A line that others go into has a node before its device."""
+    junctions, pipes, emitters, heights_m = [], [], [], {}
+    by_name = dict(everything(layout["lines"]))
+    joined = {line["end"]["into"] for line in by_name.values() if "into" in line["end"]}
 
-    def add(line, name, feeder, height_m):
-        if line["shut"]:
-            return
-        outlet_m = height_m + line["rise_ft"] * 0.3048
-        loss_per_gpm2 = line["coefficient"] / 1e4 * line["length_ft"] / 100 / line["parallel"] ** 2
-        loss_per_gpm2 += line["appliance_psi"] / rated_gpm(line) ** 2
+    def pipe(name, inlet, outlet, loss_per_gpm2):
         head_per_flow2 = loss_per_gpm2 * METRES_PER_PSI / (LPS_PER_GPM / 1000) ** 2
         minor = head_per_flow2 * math.pi**2 * GRAVITY * BORE_M**4 / 8
+        pipes.append(f"{name} {inlet} {outlet} 0.001 {BORE_M * 1000} 1000 {minor!r}")
+
+    def friction(line):
+        return line["coefficient"] / 1e4 * line["length_ft"] / 100 / line["parallel"] ** 2
+
+    def add(line, name, feeder, height_m):
+        if line["shut"] or "into" in line["end"]:
+            return
+        outlet_m = heights_m[name] = height_m + line["rise_ft"] * 0.3048
+        device = line["appliance_psi"] / rated_gpm(name, by_name) ** 2
         junctions.append(f"{name} {outlet_m!r} 0")
-        pipes.append(f"p{name} {feeder} {name} 0.001 {BORE_M * 1000} 1000 {minor!r}")
+        if name in joined:
+            junctions.append(f"j{name} {outlet_m!r} 0")
+            pipe(f"p{name}", feeder, f"j{name}", friction(line))
+            pipe(f"d{name}", f"j{name}", name, device)
+        else:
+            pipe(f"p{name}", feeder, name, friction(line) + device)
         end = line["end"]
         if "lines" in end:
             for place, branch in enumerate(end["lines"], 1):
@@ -68,6 +94,10 @@ def input_text(layout, pump_psi):
 
     for place, line in enumerate(layout["lines"], 1):
         add(line, str(place), "pump", 0.0)
+    for name, line in by_name.items():
+        feeder = name.rpartition(".")[0]
+        if "into" in line["end"] and not line["shut"] and line["end"]["into"] in heights_m and (not feeder or feeder in heights_m):
+            pipe(f"p{name}", feeder or "pump", f"j{line['end']['into']}", friction(line) + line["appliance_psi"] / rated_gpm(name, by_name) ** 2)
     parts = [
         "[JUNCTIONS]", *junctions, "[RESERVOIRS]", f"pump {pump_psi * METRES_PER_PSI!r}", "[PIPES]", *pipes,
         "[EMITTERS]", *(f"{name} {size!r}" for name, size in emitters), OPTIONS,

@@ -50,7 +50,7 @@ def imports(tree):
 
 
 def functions(doors):
-    """All that can be run from these doors, as {"hydraulics.network.Outlet.flow_gpm", ...}. A method counts once its class and a call of its name do."""
+    """All that can be run from these doors, as {"hydraulics.branch.Outlet.flow_gpm", ...}. A method counts once its class and a call of its name do."""
     files = {module_of(path): parts(path) for path in CALC.rglob("*.py")}
     defined = {name: (nodes, module) for module, (_, some, _) in files.items() for name, nodes in some.items()}
     tops = {f"{module}.": (rest, module) for module, (_, _, rest) in files.items()}

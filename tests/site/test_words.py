@@ -124,7 +124,7 @@ def test_formula_lives_where_it_says(formula):
     assert formula["where"] in RUN
 
 
-@pytest.mark.parametrize("name", ["hydraulics.nozzle.fog_flow_gpm", "pump.rating.flow_at_speed_gpm", "hydraulics.network.Outlet.no_such_method"])
+@pytest.mark.parametrize("name", ["hydraulics.nozzle.fog_flow_gpm", "pump.rating.flow_at_speed_gpm", "hydraulics.branch.Outlet.no_such_method"])
 def test_what_no_answer_uses_is_not_taken_for_used(name):
     """A function that only tests call, or none, is not one that an answer runs."""
     assert name not in RUN

@@ -2,10 +2,10 @@
 import pytest
 
 from calc.base.errors import CalcError
-from calc.hydraulics import network
+from calc.hydraulics import branch, network
 
-AUTOMATIC = network.Outlet(70, 200, 100)  # holds 100 psi from 70 to 200 gpm
-FIXED = network.Outlet(150, 150, 75)
+AUTOMATIC = branch.Outlet(70, 200, 100)  # holds 100 psi from 70 to 200 gpm
+FIXED = branch.Outlet(150, 150, 75)
 
 
 @pytest.mark.parametrize(
@@ -14,7 +14,7 @@ FIXED = network.Outlet(150, 150, 75)
         # by hand: below and above its range an orifice, in it the pressure that it holds
         (AUTOMATIC, 35, 25), (AUTOMATIC, 70, 100), (AUTOMATIC, 120, 100), (AUTOMATIC, 200, 100), (AUTOMATIC, 400, 400),
         (FIXED, 75, 18.75), (FIXED, 150, 75), (FIXED, 300, 300), (FIXED, 0, 0),
-        (network.Outlet(0.5, 2, 50), 0.8, 50),  # however small
+        (branch.Outlet(0.5, 2, 50), 0.8, 50),  # however small
     ],
 )
 def test_pressure(outlet, flow_gpm, psi):
@@ -56,7 +56,7 @@ def test_content_is_the_sum_of_pressure_by_flow(outlet):
 
 def a_wye():
     """A supply and two unlike nozzles, one of them automatic and uphill."""
-    return [network.Branch(None, 5, 2e-5, None, False), network.Branch(0, 0, 3e-3, FIXED, False), network.Branch(0, 20, 2e-3, AUTOMATIC, False)]
+    return [branch.Branch(None, 5, 2e-5, None, False), branch.Branch(0, 0, 3e-3, FIXED, False), branch.Branch(0, 20, 2e-3, AUTOMATIC, False)]
 
 
 def test_a_search_that_is_not_done_is_refused(monkeypatch):

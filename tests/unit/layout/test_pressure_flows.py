@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from calc.base.errors import CalcError
 from calc.hydraulics import network
+from calc.hydraulics.branch import Branch, Outlet
 from tests.unit.layout.trees import TREES, flowing, fog, line, nozzle_flows
 
 
@@ -133,6 +134,6 @@ def test_refused(run, psi):
 
 def test_a_step_that_only_leads_up_comes_to_nothing():
     """From still water with no pressure any flow uphill costs work: the step is halved away, and the search ends."""
-    branch = network.Branch(None, 10, 0.01, network.Outlet(100, 100, 50), False)
-    network._descend([branch], [100], 0)
+    branch = Branch(None, 10, 0.01, Outlet(100, 100, 50), False)
+    network._descend([branch], [], [100], 0)
     assert 0 < branch.flow_gpm < 1e-9
