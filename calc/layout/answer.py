@@ -113,7 +113,9 @@ def _read(line, spec, units):
         "is_below": spec["height_ft"] < 0,
         "reaction": None if nozzle is None or nozzle["reaction_lbf"] is None else display.text(units, "force", nozzle["reaction_lbf"]),
         "length_ft": spec["length_ft"],
-        "end": "joint" if nozzle is None else nozzle["kind"],
+        "end": "into" if line["into"] else "joint" if nozzle is None else nozzle["kind"],
+        "into": line["into"],
+        "end_flow": display.text(units, "flow", line["end_gpm"]),
         "device": spec["device"],
         "sum": display.addends(units, "pressure", line["inlet_psi"], line["outlet_psi"], {name: line[name + "_psi"] for name in SUMMED}),
     }
@@ -146,7 +148,7 @@ def _add_workings(read_line, line, spec, units):
     read_line["workings"] = {"friction": friction, "elevation": elevation, "inlet": inlet}
     if nozzle is not None:
         terms = {
-            "flow": display.working(units, "flow", line["flow_gpm"]),
+            "flow": display.working(units, "flow", nozzle["flow_gpm"]),
             "pressure": display.working(units, "pressure", nozzle["nozzle_psi"]),
         }
         if nozzle["reaction_lbf"] is not None:

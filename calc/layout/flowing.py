@@ -34,7 +34,7 @@ def read(solution, layout, units):
         check_not_negative("gauge", pump_psi)
     shut = {name: {"shut": True} for name in standing.get("shut", []) if name in by_id}
     if standing["gates"] == "set":
-        plain_layout = _changed(plain_layout, {line["id"]: {"gate_psi": line["gate_psi"]} for line in report["lines"]})
+        plain_layout = _changed(plain_layout, {line["id"]: _gate(line) for line in report["lines"]})
     if shut:
         compared = pressure.compared(plain_layout, max(pump_psi, 0), {name: True for name in shut})
         all_open, flowing = compared["before"], compared["after"]
@@ -47,11 +47,16 @@ def read(solution, layout, units):
         "lines": [
             _read(rated, opened, line, line["shut"], bool(shut), units)
             for rated, opened, line in zip(report["lines"], all_open["lines"], flowing["lines"])
-            if line["nozzle"]
+            if line["nozzle"] or line["into"]
         ],
         "cautions": [answer.caution_texts(row, units) for row in caution.cautions(by_id, flowing) if row["level"] == caution.STOP
                      or row["code"] in ("above_working_pressure", "reaction_above_crew")],
     }
+
+
+def _gate(line):
+    """How a line's valve stands once it is throttled as asked."""
+    return {"gate_psi": line["gate_psi"], "gate_gpm": line["flow_gpm"]} if line["flow_gpm"] > 0 else {}
 
 
 def _changed(parent, changes):
@@ -75,13 +80,22 @@ def _read(rated, opened, line, is_shut, is_compared, units):
     texts = {
         "id": line["id"],
         "is_shut": is_shut,
-        "flow": display.text(units, "flow", line["flow_gpm"]),
-        "outlet": display.text(units, "pressure", line["nozzle"]["nozzle_psi"]),
-        "reaction": display.text(units, "force", line["nozzle"]["reaction_lbf"]),
-        "rated_flow": display.text(units, "flow", rated["flow_gpm"]),
+        "flow": display.text(units, "flow", _flow_gpm(line)),
+        "outlet": display.text(units, "pressure", _end_psi(line)),
+        "reaction": line["nozzle"] and display.text(units, "force", line["nozzle"]["reaction_lbf"]),
+        "rated_flow": display.text(units, "flow", _flow_gpm(rated)),
         "rated_outlet": display.text(units, "pressure", rated["outlet_psi"]),
     }
     if is_compared:
-        texts["open_flow"] = display.text(units, "flow", opened["flow_gpm"])
-        texts["open_outlet"] = display.text(units, "pressure", opened["nozzle"]["nozzle_psi"])
+        texts["open_flow"] = display.text(units, "flow", _flow_gpm(opened))
+        texts["open_outlet"] = display.text(units, "pressure", _end_psi(opened))
     return texts
+
+
+def _flow_gpm(line):
+    """What comes out of a nozzle, by whatever hose; of a hose that goes into another line, its own flow."""
+    return (line["nozzle"] or line)["flow_gpm"]
+
+
+def _end_psi(line):
+    return line["nozzle"]["nozzle_psi"] if line["nozzle"] else line["outlet_psi"]

@@ -70,5 +70,5 @@ def _shut(runs):
         if run.into and run.into.is_shut:
             run.is_closed = run.is_shut = True
     for run in reversed(runs):
-        if run.rating is None and not run.into and all([each.is_shut for each in run.branches + run.guests]):
+        if run.rating is None and not run.into and all([reached.is_shut for reached in run.branches + run.guests]):
             run.is_shut = True

@@ -46,7 +46,7 @@ def ask(runs, rule):
     Raises CalcError naming rule, or lines as calc.hydraulics.network does. Source: as calc.hydraulics.network.
     """
     if rule != "square":
-        raise CalcError("rule", "not_of_loops")
+        raise CalcError("rule", "not_of_loops", line=[run.name for run in runs if run.into][0])
     branches, places = network_of(runs, True)
     network.solve(branches, 0)
     drops_psi = {None: 0}  # from the pump to the end of each run
@@ -90,7 +90,7 @@ def _rings(runs):
     for run in runs:
         if run.into and not run.is_shut:
             one, other = joint.way(run), joint.way(run.into)
-            names = {each.name for each in one if each not in other} | {each.name for each in other if each not in one}
+            names = {passed.name for passed in one if passed not in other} | {passed.name for passed in other if passed not in one}
             for ring in [ring for ring in rings if ring & names]:
                 rings.remove(ring)
                 names |= ring

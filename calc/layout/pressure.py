@@ -13,7 +13,7 @@ def discharge_pressure(layout, rule="square"):
 
     Returns `{"rule", "discharge_psi", "flow_gpm", "lines"}`, 0 and 0 where all is shut. Lines stand each after the line that
     feeds it: `id`, `feeder` (id or None at the pump), `into` (id of the line at whose end it comes in, or None), `shut` (nothing can pass: it, one before it or all behind it is
-    shut), `flow_gpm`, `friction_psi`, `friction_per_100_ft_psi`, `elevation_psi`, `appliance_psi`, `inlet_psi` (after
+    shut), `flow_gpm`, `end_gpm` (through its end, with what comes in there), `friction_psi`, `friction_per_100_ft_psi`, `elevation_psi`, `appliance_psi`, `inlet_psi` (after
     gating), `outlet_psi` (at the nozzle or joint, behind the appliance), `gate_psi` (what must be gated off at the
     inlet), `velocity_ft_per_s`, `water_gal`, and `nozzle` (`kind`, `nozzle_psi`, `flow_gpm`, `reaction_lbf`) or None.
     A shut line stands at the pressure it is fed with, as one that is charged and shut at its far end. Where lines that start at different
@@ -126,6 +126,7 @@ def _reported(run, pump_psi):
         "into": run.into and run.into.name,
         "shut": run.is_shut,
         "flow_gpm": run.flow_gpm,
+        "end_gpm": run.end_gpm,
         "friction_psi": run.friction_psi,
         "friction_per_100_ft_psi": run.friction_per_100_ft_psi,
         "elevation_psi": run.elevation_psi,

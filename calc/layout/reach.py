@@ -35,12 +35,14 @@ def read(solution, shelf, units, line, reach):
     solution: of calc.layout.answer.solved
     shelf, units, line, reach: as for answer
 
-    Returns contract `reach_answer`. Raises CalcError as answer does, and naming line where there is none of that id. Source: as for answer.
+    Returns contract `reach_answer`, or None of a hose that shares its end with another: its length changes what the other carries. Raises CalcError as answer does, and naming line where there is none of that id. Source: as for answer.
     """
     _, by_id, report = solution
     if line not in by_id:
         raise CalcError("line", "unknown")
     reported = {row["id"]: row for row in report["lines"]}
+    if reported[line]["into"] or any([row["into"] == line for row in report["lines"]]):
+        return None
     way = _way(reported, by_id, line)
     limit_psi = _limit_psi(way)
     usual = {
@@ -62,12 +64,13 @@ def read(solution, shelf, units, line, reach):
 
 
 def _way(reported, by_id, name):
-    """The lines from the pump to one, each with what it carries for others and the heights of its ends."""
+    """The lines from the pump to one, each with what it carries for others, its hose's share of that, and the heights of its ends."""
     way = []
     while name is not None:
         feeder = reported[name]["feeder"]
         start_ft = 0 if feeder is None else by_id[feeder]["height_ft"]
-        way.insert(0, {"line": by_id[name], "low_ft": min(start_ft, by_id[name]["height_ft"]), "flow_gpm": reported[name]["flow_gpm"]})
+        way.insert(0, {"line": by_id[name], "low_ft": min(start_ft, by_id[name]["height_ft"]), "flow_gpm": reported[name]["end_gpm"],
+                       "share": reported[name]["flow_gpm"] / reported[name]["end_gpm"]})
         name = feeder
     for part in way:
         part["others_gpm"] = part["flow_gpm"] - way[-1]["flow_gpm"]
@@ -112,7 +115,7 @@ def _needed_psi(way, flow_gpm, length_ft, end_psi, shelf):
         line = part["line"]
         through_gpm = part["others_gpm"] + flow_gpm
         run_ft = length_ft if part is way[-1] else line["length_ft"]
-        needed_psi += hose.friction_loss_psi(line["coefficient"], through_gpm / line["parallel"], run_ft)
+        needed_psi += hose.friction_loss_psi(line["coefficient"], part["share"] * through_gpm / line["parallel"], run_ft)
         needed_psi += water.elevation_psi(line["rise_ft"]) + layout_typed.appliance_psi(line, through_gpm, shelf)
     return needed_psi
 

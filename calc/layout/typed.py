@@ -5,7 +5,8 @@ A layout is `{"crew", "lines": [LINE, ...]}`, crew a name on the shelf. A LINE h
     hose    a name on the shelf
     length  text as typed, as are all entries; "200@US" was typed in the system US
     height  its end above the pump, either sign; `rise` of older layouts is read too, see calc.layout.heights
-    end     a nozzle, or `{"lines": [LINE, ...]}` behind a wye or other joint
+    end     a nozzle, `{"lines": [LINE, ...]}` behind a wye or other joint, or `{"kind": "into", "line": ID}` of a line from the same place,
+            at whose hose's end, before its device, this hose comes in as a second one: its height is that line's
 and, where they apply,
     runs    equal hoses side by side, "1" to the most of calc.hydraulics.hose; one without it
     device  what stands at its outlet, a name of the shelf's appliances or "none"; without it a joint is a wye
@@ -61,6 +62,7 @@ def _lines(parent, start_ft, context, by_id, depth):
     if depth == 0:
         raise CalcError("layout", "too_deep", most=DEEPEST)
     lines = []
+    coming = []
     for typed in parent["lines"]:
         if not isinstance(typed, dict) or not isinstance(typed.get("end"), dict) or not isinstance(typed.get("id"), str):
             raise CalcError("layout", "damaged")
@@ -72,6 +74,14 @@ def _lines(parent, start_ft, context, by_id, depth):
             raise CalcError(error.field, error.code, line=typed["id"], **error.facts)
         by_id[typed["id"]] = line
         lines.append(line)
+        if "into" in line["end"]:
+            coming.append(line)
+    for line in coming:
+        beside = [first for first in lines if first["id"] == line["end"]["into"] and "into" not in first["end"]]
+        if not beside:
+            raise CalcError("into", "unknown", line=line["id"])
+        line["height_ft"] = beside[0]["height_ft"]
+        line["rise_ft"] = beside[0]["rise_ft"]
     return lines
 
 
@@ -82,8 +92,11 @@ def _line(typed, start_ft, context, by_id, depth):
     line["length_ft"] = entry.quantity(units, "length", "length", typed.get("length"))
     if line["length_ft"] < 0:
         raise CalcError("length", "negative")
-    line["height_ft"], line["rise_ft"] = heights.of_line(typed, start_ft, units)
     line["parallel"] = int(_one_of("runs", typed.get("runs", "1"), RUNS))
+    if typed["end"].get("kind") == "into":
+        line.update(device=BARE, end={"into": typed["end"].get("line")}, rated_gpm=0, appliance_psi=0)
+        return line
+    line["height_ft"], line["rise_ft"] = heights.of_line(typed, start_ft, units)
     is_joint = "lines" in typed["end"]
     device = typed.get("device", "wye" if is_joint else BARE)
     line["device"] = device if device == BARE else _one_of("device", device, shelf["appliances"])

@@ -1,6 +1,6 @@
 """What the Pressure page offers to choose from in each family of sizes."""
 from calc import phone
-from calc.hydraulics import friction_rule
+from calc.hydraulics import friction_rule, network
 from calc.layout import lines, typed
 from calc.rig import fields
 from site_src.content import data, layouts, units
@@ -109,7 +109,7 @@ def page():
         "tips": tip_choices(),
         "usual": usual_pressures(),
         "runs": runs(),
-        "bounds": {"lines": lines.MOST_LINES, "depth": typed.DEEPEST, "name": fields.MOST_TEXT, "link": phone.MOST_CHARACTERS},
+        "bounds": {"lines": lines.MOST_LINES, "depth": typed.DEEPEST, "loops": network.MOST_LOOPS, "name": fields.MOST_TEXT, "link": phone.MOST_CHARACTERS},
         "formulas": data.by_id(data.named("formulas")),
         "sources": data.by_id(data.named("losses")),
         "systems": units.for_page(),

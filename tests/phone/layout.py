@@ -9,7 +9,7 @@ from tests.phone.words import SITE, said
 HOSES = data.by_id(data.named("hoses"))
 TIPS = data.by_id(data.load("nozzles")["tip"])
 TABS = {"length": "length", "height": "height", "flow": "nozzle", "pressure": "nozzle", "hose": "hose", "nozzle": "nozzle", "tip": "nozzle",
-        "runs": "more", "device": "more", "crew": "more", "loss": "more", "floor_up": "height", "floor_down": "height", "add_twin": "more", "remove": "more", "unjoin": "more"}
+        "runs": "more", "device": "more", "crew": "more", "loss": "more", "floor_up": "height", "floor_down": "height", "add_twin": "more", "add_second": "more", "remove": "more", "unjoin": "more"}
 FIELDS = {"length": "length", "height": "height", "flow": "flow", "pressure": "nozzle_pressure"}
 
 

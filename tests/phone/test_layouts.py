@@ -170,6 +170,30 @@ def test_master_stream_built_by_touch(away):
     layout.shows(170)
 
 
+def test_a_second_line_into_a_monitor(away):
+    """A hose of another length beside the first into one device: each carries its share, a reload keeps it, and the second can be shut."""
+    layout = open_layout(away)
+    layout.ready("master")
+    layout.choose("runs", "1")
+    layout.press("add_second")
+    layout.type("length", "800")
+    # by hand: 597.7 gpm shared 2 to 1 by 200 and 800 ft of one hose, 398 and 199; 0.8 x 3.985^2 x 2 = 25.4 on 80 and 25
+    layout.shows(130)
+    picture = layout.page.locator("[data-pane=line]")
+    expect(picture).to_contain_text("398 gpm")
+    expect(picture).to_contain_text("800 ft · 199 gpm")
+    expect(picture.locator("button.lay-end")).to_have_count(1)
+    expect(layout.page.locator(".tab")).to_have_count(3)  # hose, length, more: its height and nozzle are the first's
+    layout.open(SITE["now"]["title"])
+    picture.locator("button.lay-line[data-line=B]").tap()
+    # by hand: of the pump's 130.4 one hose takes 0.8 x Q^2 x 2 and what stands there (105 / 5.977^2) x Q^2: Q = sqrt(130.4 / 4.539) = 5.36
+    expect(picture.locator("button.lay-end[data-line=A]")).to_contain_text("536 gpm")
+    layout.turn(over=False)
+    layout.page.reload()
+    layout.shows(130)
+    expect(picture).to_contain_text("800 ft · 199 gpm")
+
+
 def test_shutting_a_nozzle(away):
     """Shutting one of two nozzles shows what the other had and has; the pump section says what the pump adds."""
     layout = open_layout(away)

@@ -55,7 +55,7 @@ def test_single_line(run):
     assert answer.pop("pressure_psi") == pytest.approx(178.43, rel=1e-9)  # 100 + 69.75 + 8.68
     assert (answer.pop("loss_steps"), answer.pop("by_rule")) == ({}, None)
     assert answer == {"pressure": "178", "flow": "150", "cautions": [], "lines": [{
-        "id": "A", "feeder": None, "length_ft": 200, "end": "fog", "device": "none", "flow": "150", "gate": None, "appliance": "0",
+        "id": "A", "feeder": None, "into": None, "end_flow": "150", "length_ft": 200, "end": "fog", "device": "none", "flow": "150", "gate": None, "appliance": "0",
         "inlet": "178", "gauge": "178", "outlet": "100", "height": "20", "is_below": False,  # as typed
         "friction": "70",         # 15.5 x 1.5^2 x 2 = 69.75
         "friction_rate": "34.9",  # 15.5 x 1.5^2 = 34.875 per 100 ft

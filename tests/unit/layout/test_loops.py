@@ -150,4 +150,4 @@ def test_another_friction_rule_does_not_share(run):
     """A rule with a term in Q says nothing of two unlike hoses: refused, not guessed."""
     with pytest.raises(CalcError) as refused:
         run("layout.pressure", "discharge_pressure", layout={"lines": two_into_one()}, rule="two_q_squared_plus_q")
-    assert (refused.value.field, refused.value.code) == ("rule", "not_of_loops")
+    assert (refused.value.field, refused.value.code, refused.value.facts["line"]) == ("rule", "not_of_loops", "B")

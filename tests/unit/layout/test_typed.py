@@ -154,3 +154,34 @@ def test_no_loss_of_a_device_that_is_not_there(run):
     """A loss typed for a device that was taken away stands nowhere on the page, and counts nowhere either."""
     line = a_line(end=fog("150", "100"))
     assert ask(run, a_layout({**line, "loss": "10@US"}))["pressure_psi"] == ask(run, a_layout(line))["pressure_psi"]
+
+
+def two_into_one(**second):
+    """A monitor on one hose, and a second of the same from the pump into it."""
+    first = a_line(end=fog(flow="600", pressure="100"), device="wye", loss="25")
+    return [first, {**a_line(id="B", length="400"), "end": {"kind": "into", "line": "A"}, **second}]
+
+
+def test_a_second_hose_into_the_same_end(run):
+    """By hand: hoses of 200 and 400 ft share 1 to 1/root 2, so 351.5 and 248.5 of 600 gpm, and lose 15.5 x 3.515^2 x 2 = 383 alike."""
+    answer = ask(run, a_layout(*two_into_one()))
+    first, second = answer["lines"]
+    assert (first["flow"], first["end_flow"], second["flow"], second["into"], second["end"]) == ("351", "600", "249", "A", "into")
+    assert answer["pressure"] == "508"  # 100 + 25 + 383
+    assert second["height"] is None and second["outlet"] == "125"
+
+
+def test_a_second_hose_rises_with_the_end_it_goes_into(run):
+    """Its own height is not asked: what the first rises, it does."""
+    lines = two_into_one()
+    lines[0]["height"] = "100"
+    answer = ask(run, a_layout(*lines))
+    assert [line["elevation"] for line in answer["lines"]] == ["43", "43"]
+
+
+@pytest.mark.parametrize("into", ["B", "Z", None, 3])
+def test_a_second_hose_goes_into_a_line_beside_it(run, into):
+    """One from the same place that has an end of its own."""
+    with pytest.raises(CalcError) as refused:
+        ask(run.unheld, a_layout(*two_into_one(end={"kind": "into", "line": into})))
+    assert (refused.value.field, refused.value.code, refused.value.facts["line"]) == ("into", "unknown", "B")

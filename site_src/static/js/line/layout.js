@@ -16,8 +16,8 @@ const PLAIN = 16; // px of a rem where nobody chose larger letters; larger ones 
 const u = (rem) => `calc(var(--u) * ${rem})`;
 
 // width: rem there are; ends: of them, for what stands at a nozzle. name: what the picture is. pump: { content, name, press, isChosen }.
-// lines: [{ id, feeder, length, bore, runs, state, end, isChosen, isShut, hose, note, name, press, figure, endName, pressEnd, isEndChosen }]:
-// state and bore as in signs.js; end "joint", "nozzle" or "inlet"; hose (above it), note (under it) and figure (at its end) are what is read there;
+// lines: [{ id, feeder, into, length, bore, runs, state, end, isChosen, isShut, hose, note, name, press, figure, endName, pressEnd, isEndChosen }]:
+// state and bore as in signs.js; end "joint", "nozzle", "inlet", or "into" the end of the line \`into\`, which brings neither sign nor figure; hose (above it), note (under it) and figure (at its end) are what is read there;
 // name and endName what a screen reader says. Without `press` it is a picture only.
 export function layoutView({ lines, pump, width, name, ends = isDeep(lines) ? TIGHT : ENDS }) {
   const { pieces, rows, wide } = tree(lines, { room: Math.max(width - LEFT - ends, 0), least: LEAST });
@@ -32,7 +32,7 @@ export function layoutView({ lines, pump, width, name, ends = isDeep(lines) ? TI
   const placed = lines.map((line) => ({ line, ...pieces[line.id], from: LEFT + pieces[line.id].from, to: LEFT + pieces[line.id].to }));
   const roots = placed.filter(({ line }) => line.feeder === null).map(({ row }) => row);
   const [top, foot] = [middle(Math.min(...roots)) - 1.125, middle(Math.max(...roots)) + 1.125];
-  const order = placed.flatMap((piece) => [{ at: piece.row, x: piece.from, view: hoseKey(piece, box) }, ...(piece.line.end === "joint" ? [] : [{ at: piece.row, x: piece.to, view: endKey(piece, box, whole) }])]);
+  const order = placed.flatMap((piece) => [{ at: piece.row, x: piece.from, view: hoseKey(piece, box) }, ...(["joint", "into"].includes(piece.line.end) ? [] : [{ at: piece.row, x: piece.to, view: endKey(piece, box, whole) }])]);
   order.push({ at: Math.min(...roots), x: 0, view: pumpKey(pump, foot - top, `top:${u((top + foot - Math.max(foot - top, TARGET)) / 2)};height:${u(Math.max(foot - top, TARGET))};width:${across(LEFT + 0.5)}`) });
   return html`
     <div class="lay" role="group" aria-label=${name} ?data-wide=${isWide}>
@@ -60,20 +60,21 @@ function half(line) {
 // Whether three hoses or more lie one behind another.
 const isDeep = (lines) => lines.some(({ feeder }) => lines.find(({ id }) => id === feeder)?.feeder);
 
-function hose({ line, from, to, row, start }, middle) {
-  const [x, end, y, at] = [from * REM, (to + (line.end === "joint" ? 0 : 0.125)) * REM, middle(start) * REM, middle(row) * REM];
+function hose({ line, from, to, row, start, meets = row }, middle) {
+  const [x, end, y, at, last] = [from * REM, (to + (line.end === "joint" ? 0 : 0.125)) * REM, middle(start) * REM, middle(row) * REM, middle(meets) * REM];
   const runs = line.runs ?? 1;
   const [between, wide] = bundle(line);
   return Array.from({ length: runs }, (_, run) => {
     const by = (run - (runs - 1) / 2) * between;
     const bend = Math.min(BEND * REM, (end - x) * 0.7);
-    const path = start === row ? `M${x} ${at + by}H${end}` : `M${x} ${y}C${x + bend / 2} ${y} ${x + bend / 2} ${at + by} ${x + bend} ${at + by}H${end}`;
+    const path = `${start === row ? `M${x} ${at + by}` : `M${x} ${y}C${x + bend / 2} ${y} ${x + bend / 2} ${at + by} ${x + bend} ${at + by}`}${meets === row ? `H${end}` : `H${end - bend}C${end - bend / 2} ${at + by} ${end - bend / 2} ${last} ${end} ${last}`}`;
     return svg`<g class="lay-hose" data-line=${line.id} data-state=${line.state}>${pipe(path, { state: line.state, wide, isChosen: line.isChosen })}</g>`;
   });
 }
 
 function sign({ line, to, row }, middle) {
   const [x, y] = [to * REM, middle(row) * REM];
+  if (line.end === "into") return line.isShut ? crossBar(x - 2.5 * REM, y) : null;
   if (line.end === "joint") return junction(x, y, 10);
   return svg`${line.isShut ? crossBar(x - 10, y) : null}${line.end === "inlet" ? inlet(x, y) : nozzle(x, y)}`;
 }

@@ -3,7 +3,8 @@
 
 const SHORT = 4; // root of the length at which a hose is drawn at least, in square roots
 
-// lines: [{ id, feeder, length }] from the pump on, each before those it feeds; length in any unit, null where nobody knows it.
+// lines: [{ id, feeder, into, length }] from the pump on, each before those it feeds; length in any unit, null where nobody knows it. One that goes
+// into another ends where that one does, whatever its length: `meets` is the row it comes to.
 // room: rem for the hoses, least: rem that a hose to a joint and one to its end need. Returns { pieces: by id { from, to, row, start }, rows, deep, wide }; `wide` is what it takes.
 export function tree(lines, { room, least }) {
   const behind = (id) => lines.filter(({ feeder }) => feeder === id);
@@ -38,5 +39,6 @@ export function tree(lines, { room, least }) {
     piece.to = piece.from + piece.own + piece.root * stretch;
     piece.start = feeder?.row ?? piece.row;
   }
+  for (const { id, into } of lines.filter((line) => line.into)) Object.assign(pieces[id], { to: pieces[into].to, meets: pieces[into].row });
   return { pieces, rows, deep, wide };
 }

@@ -1,6 +1,6 @@
 // What a touch does to the layout. Each act says what it changed, so that one step back undoes it whole.
 import { NOTHING_TYPED } from "./bounds.js";
-import { asBed, asSupply, changed, isJoint, isSpare, linesOf, raised, unjoined, without, withJoint, withLine, withTwin } from "./layout.js";
+import { asBed, asSupply, changed, isJoint, isSpare, linesOf, raised, unjoined, without, withJoint, withLine, withSecond, withTwin } from "./layout.js";
 import { bedName, origin } from "./origin.js";
 import { openTab } from "./tabs.js";
 import { usualPressure } from "../shared/usual.js";
@@ -72,6 +72,7 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
     },
     addWye: () => showAdded(withJoint(state.layout, state.selected, data.supplies[data.systems[state.system].family]), once("wye")),
     addTwin: () => showAdded(withTwin(state.layout, state.selected), once("twin")),
+    addSecond: () => showAdded(withSecond(state.layout, state.selected), once("second")),
     addLine: () => showAdded(withLine(state.layout, ready("one").lines[0]), once("line")),
     remove: () => isSpare(state.layout, state.selected) && show(without(state.layout, state.selected), once("remove"), "A"), // two quick taps may not take the last
     unjoin: () => isJoint(lineOf(state.selected)) && show(unjoined(state.layout, state.selected), once("unjoin"), lineOf(state.selected).end.lines[0].id),

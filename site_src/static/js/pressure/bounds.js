@@ -9,7 +9,7 @@ import { hasThreePanes } from "./room.js";
 export const NOTHING_TYPED = { pump: "", end: "", flow: "", length: "" };
 
 // An entry that is left empty shows what is reckoned with in its place: what the line has.
-export function boundsView({ bounds, line, reach, selected, data, system, u, refusal, shown, labelOf, act, work }) {
+export function boundsView({ isRunning, bounds, line, reach, selected, data, system, u, refusal, shown, labelOf, act, work }) {
   const { words } = data;
   const told = (name) => fill(words.bounds[name], { ...u, ...bounds, line: labelOf(selected) });
   const entry = (name, typed = reach[name]) => entryStepper({
@@ -18,6 +18,7 @@ export function boundsView({ bounds, line, reach, selected, data, system, u, ref
   });
   return fold({ name: "bounds", begins: hasThreePanes, summary: words.bounds.title, kind: "section", redraw: work }, () => html`
       <p>${labelOf(selected)}</p>
+      ${isRunning && !bounds && !refusal ? html`<p class="verdict">${words.bounds.shared}</p>` : nothing}
       ${entry("pump")}
       ${bounds && bounds.limit !== null ? html`<p>${told("limit")}</p>` : nothing}
       ${entry("end")}

@@ -2,7 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { layoutView } from "../line/layout.js";
 import { fold } from "../shared/fold.js";
-import { everyLine, isJoint } from "./layout.js";
+import { everyLine, isInto, isJoint } from "./layout.js";
 import { NOW } from "./tabs.js";
 
 export function dockView({ tab, canUndo, hasRoom, words, act }) {
@@ -24,7 +24,7 @@ const drawing = ({ layout, shelf, sizeOf }) => layoutView({
   width: SMALL, ends: END, name: "", pump: { content: nothing },
   lines: everyLine(layout).map(({ line, feeder }) => ({
     id: line.id, feeder: feeder?.id ?? null, length: parseFloat(line.length), bore: shelf.hoses[line.hose].bore_in, runs: Number(line.runs), state: "flows",
-    end: isJoint(line) ? "joint" : line.end.kind === "inlet" ? "inlet" : "nozzle", hose: sizeOf(line), note: "", figure: "",
+    end: isJoint(line) ? "joint" : ["inlet", "into"].includes(line.end.kind) ? line.end.kind : "nozzle", into: isInto(line) ? line.end.line : null, hose: sizeOf(line), note: "", figure: "",
   })),
 });
 

@@ -6,7 +6,7 @@ import { fill } from "../shared/site.js";
 import { PIPED } from "./layout.js";
 import { hasThreePanes } from "./room.js";
 
-function rows(line, typed, data, u, lossSteps, origin) {
+function rows(line, typed, data, u, lossSteps, origin, isShared) {
   const { words, formulas } = data;
   const told = (sentence, facts) => fill(words.pressure[sentence], { ...u, ...facts });
   const { friction, elevation, inlet, nozzle } = line.workings;
@@ -24,7 +24,8 @@ function rows(line, typed, data, u, lossSteps, origin) {
     ["elevation", line.elevation, "pressure", told("working_elevation", elevation), [formula("elevation")]],
     device && ["appliance", line.appliance, "pressure", typed.loss ? words.pressure.working_own_loss : lossSteps[line.device].map((step) => told("working_appliance", step)).join("; "),
       typed.loss ? [] : [source("loss_source", { device: device.label, source: device.source, basis: words.basis[device.basis] })]],
-    ["flow", line.flow, "flow", joint ? told("working_joint_flow", line) : told(`working_${line.end}_flow`, nozzle), line.end === "smooth" ? [formula("smooth_flow")] : []],
+    line.end !== "into" && ["flow", line.end_flow, "flow", joint ? told("working_joint_flow", { flow: line.end_flow }) : told(`working_${line.end}_flow`, nozzle), line.end === "smooth" ? [formula("smooth_flow")] : []],
+    (line.end === "into" || isShared) && ["hose_flow", line.flow, "flow", told("working_shared", line), [formula("parallel")]],
     line.reaction !== null && ["reaction", line.reaction, "force", told(`working_${line.end}_reaction`, nozzle), [formula(line.end === "smooth" ? "smooth_reaction" : "fog_reaction")]],
     !isPiped && ["velocity", line.velocity, "velocity", told("working_velocity", line), [formula("velocity")]],
     !isPiped && ["water", line.water, "volume", words.pressure.working_water, []],
@@ -38,7 +39,7 @@ export function figuresView({ answer, lines, data, shelf, u, labelOf, work }) {
       const typed = lines.find((each) => each.id === line.id);
       return html`
         ${lines.length > 1 ? html`<h3>${labelOf(line.id)}</h3>` : nothing}
-        <div class="figures">${rows(line, typed, data, u, answer.loss_steps, shelf.hoses[typed.hose].origin).map(([name, text, unit, working, told]) => html`
+        <div class="figures">${rows(line, typed, data, u, answer.loss_steps, shelf.hoses[typed.hose].origin, answer.lines.some(({ into }) => into === line.id)).map(([name, text, unit, working, told]) => html`
           <details>
             <summary><span>${fill(words.pressure[`field_${name}`], u)}</span><b>${text} ${u[`u_${unit}`]}</b></summary>
             <p class="working">${working}</p>

@@ -1,5 +1,5 @@
 // A layout as the page holds it: names from the shelf, and entries as typed with the system they were typed in ("200@US").
-// A line ends in a nozzle, or in a joint with lines of its own. Pure functions from layout to layout.
+// A line ends in a nozzle, in a joint with lines of its own, or as a second hose at the end of a line beside it. Pure functions from layout to layout.
 import { isEntry } from "../shared/units.js";
 
 export const NOZZLES = ["fog", "smooth", "automatic", "inlet"];
@@ -9,6 +9,10 @@ export const DEVICES = ["none", "master", "aerial"];
 const NAME = /^[A-Z][0-9]{0,2}$/;
 
 export const isJoint = (line) => "lines" in line.end;
+
+// Whether it is a second hose into what another line leads to, and those that are into one.
+export const isInto = (line) => line.end.kind === "into";
+export const guestsOf = (layout, id) => linesOf(layout).filter((line) => isInto(line) && line.end.line === id);
 
 // Every line in the order a person meets them from the pump, each with its depth and the line that feeds it.
 export function everyLine(layout) {
@@ -63,18 +67,25 @@ function freeName(layout, first, taken = linesOf(layout).map(({ id }) => id)) {
 function renamed(layout, line, taken) {
   const id = freeName(layout, isJoint(line) ? "S" : "A", taken);
   taken.push(id);
-  const end = isJoint(line) ? { lines: line.end.lines.map((each) => renamed(layout, each, taken)) } : { ...line.end };
-  return { ...line, id, end };
+  if (!isJoint(line)) return { ...line, id, end: { ...line.end } };
+  const behind = line.end.lines.map((each) => renamed(layout, each, taken));
+  const nameOf = (before) => behind[line.end.lines.findIndex((each) => each.id === before)].id;
+  return { ...line, id, end: { lines: behind.map((each) => (isInto(each) ? { ...each, end: { ...each.end, line: nameOf(each.end.line) } } : each)) } };
 }
 
 const copyOf = (layout, line) => renamed(layout, line, linesOf(layout).map(({ id }) => id));
 
-// Whether a layout may have this added to it at a line: "line", "twin", or "wye", which leads to the line and its twin.
-export function hasRoom(layout, id, added, { lines, depth }) {
+// Whether a layout may have this added to it at a line: "line", "twin", "second" hose into its device, joint or inlet, or "wye", which leads
+// to the line and its twin, and so to none that shares its end.
+export function hasRoom(layout, id, added, { lines, depth, loops }) {
   const at = everyLine(layout).find(({ line }) => line.id === id);
   const behind = [at.line, ...(isJoint(at.line) ? linesOf(at.line.end) : [])];
   const deepest = at.depth + 1 + (isJoint(at.line) ? Math.max(...everyLine(at.line.end).map((each) => each.depth)) + 1 : 0);
-  const more = { line: 1, twin: behind.length, wye: behind.length + 1 }[added];
+  const more = { line: 1, second: 1, twin: behind.length, wye: behind.length + 1 }[added];
+  if (added === "wye" && (isInto(at.line) || guestsOf(layout, id).length)) return false;
+  const looped = (each) => each.filter(isInto).length;
+  if (added === "second" && (isInto(at.line) || !(isJoint(at.line) || at.line.device !== "none" || at.line.end.kind === "inlet"))) return false;
+  if (looped(linesOf(layout)) + { second: 1, twin: looped(behind) }[added] > loops) return false;
   return linesOf(layout).length + more <= lines && (added !== "wye" || deepest < depth);
 }
 
@@ -82,7 +93,7 @@ export function hasRoom(layout, id, added, { lines, depth }) {
 export const entriesOf = ({ lines, source, now }, reach) => [
   ...linesOf({ lines }).flatMap((line) => [
     ["length", line.length], ["rise", line.height], ["pressure", line.loss],
-    ...(isJoint(line) ? [] : [["flow", line.end.flow], ["flow", line.end.least], ["diameter", line.end.tip], ["pressure", line.end.pressure]]),
+    ...(isJoint(line) || isInto(line) ? [] : [["flow", line.end.flow], ["flow", line.end.least], ["diameter", line.end.tip], ["pressure", line.end.pressure]]),
   ]),
   ["pressure", source.intake], ["lift", source.lift], ["lift", source.loss], ["pressure", now.pressure],
   ["pressure", reach.pump], ["pressure", reach.end], ["flow", reach.flow], ["length", reach.length],
@@ -90,6 +101,11 @@ export const entriesOf = ({ lines, source, now }, reach) => [
 
 // A second line like this one, from the same outlet.
 export const withTwin = (layout, id) => replaced(layout, id, (line) => [line, copyOf(layout, line)]);
+
+// A second hose like this line's, beside it into the same end.
+export const withSecond = (layout, id) => replaced(layout, id, (line) => [line, {
+  id: freeName(layout, "A"), hose: line.hose, length: line.length, height: "", runs: "1", device: "none", loss: "", end: { kind: "into", line: id },
+}]);
 
 // A joint put before a line, as high as that line ends: `supply` leads to it, and behind it lie the line and its twin.
 export const withJoint = (layout, id, supply) => replaced(layout, id, (line) => {
@@ -101,11 +117,13 @@ export const withJoint = (layout, id, supply) => replaced(layout, id, (line) => 
 export const withLine = (layout, line) => ({ ...layout, lines: [...layout.lines, copyOf(layout, line)] });
 
 // The layout without a joint: the lines behind it start where its own hose did.
-export const unjoined = (layout, id) => replaced(layout, id, (line) => line.end.lines);
+export const unjoined = (layout, id) => replaced(withoutGuests(layout, id), id, (line) => line.end.lines);
+
+const withoutGuests = (layout, id) => guestsOf(layout, id).reduce((left, guest) => replaced(left, guest.id, () => []), layout);
 
 // The layout without a line; a line added later under its name does not start shut.
 export function without(layout, id) {
-  const left = replaced(layout, id, () => []);
+  const left = replaced(withoutGuests(layout, id), id, () => []);
   const names = linesOf(left).map((line) => line.id);
   return { ...left, now: { ...left.now, shut: left.now.shut.filter((each) => names.includes(each)) } };
 }
@@ -161,6 +179,12 @@ export function clean(layout, choices) {
   const line = (given, depth) => {
     if (depth > choices.bounds.depth) throw new TypeError("too deep");
     const joint = "lines" in given.end;
+    if (given.end.kind === "into") {
+      return {
+        id: name(given.id), hose: known(given.hose, choices.hoses.map((hose) => hose.id)), length: text(given.length), height: "",
+        runs: known(given.runs ?? "1", choices.runs.map(({ id }) => id)), device: "none", loss: "", end: { kind: "into", line: given.end.line },
+      };
+    }
     if (joint && !given.end.lines.length) throw new TypeError("a joint to nowhere");
     return {
       id: name(given.id),
@@ -171,8 +195,15 @@ export function clean(layout, choices) {
       runs: known(given.runs ?? "1", choices.runs.map(({ id }) => id)),
       device: known(given.device ?? (joint ? "wye" : "none"), joint ? JOINTS : DEVICES),
       loss: text(given.loss ?? ""),
-      end: joint ? { lines: given.end.lines.map((each) => line(each, depth + 1)) } : nozzle(given.end),
+      end: joint ? { lines: together(given.end.lines, depth + 1) } : nozzle(given.end),
     };
+  };
+  // Lines from one place: a second hose goes into one of them that has an end of its own.
+  const together = (given, depth) => {
+    const lines = given.map((each) => line(each, depth));
+    const ends = lines.filter((each) => !isInto(each)).map(({ id }) => id);
+    for (const { end } of lines.filter(isInto)) known(end.line, ends);
+    return lines;
   };
   const source = layout.source ?? choices.source;
   const now = layout.now ?? choices.now;
@@ -182,6 +213,6 @@ export function clean(layout, choices) {
     crew: known(layout.crew, Object.keys(choices.shelf.crews)),
     source: { kind: known(source.kind, choices.waters), intake: text(source.intake), lift: text(source.lift), loss: text(source.loss) },
     now: { pressure: text(now.pressure), gates: known(now.gates, ["set", "open"]), shut },
-    lines: layout.lines.map((each) => line(each, 1)),
+    lines: together(layout.lines, 1),
   };
 }

@@ -1,12 +1,13 @@
 // What a line is called, and what it is made of, in a few words.
 import { fill, unitWords } from "../shared/site.js";
-import { PIPED, isJoint } from "./layout.js";
+import { PIPED, isInto, isJoint } from "./layout.js";
 
 const FRACTIONS = { "1/4": "\u00bc", "1/2": "\u00bd", "3/4": "\u00be" };
 
 export function namesOf({ state, words, hoses, tips, lineOf, shown }) {
   function labelOf(id) {
     const line = lineOf(id);
+    if (line && isInto(line)) return fill(words.pressure.into, { id, at: line.end.line });
     return line && isJoint(line) ? fill(words.pressure[`to_${line.device}`], { id }) : fill(words.pressure.line, { id });
   }
 

@@ -3,12 +3,12 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fieldAddress } from "../rig/faults.js";
 import { fill } from "../shared/site.js";
 import { bare } from "../shared/units.js";
-import { isJoint } from "./layout.js";
+import { isInto, isJoint } from "./layout.js";
 
 // The rig's preconnects and master streams, and the supply hose it carries: one tap to an answer. A bed with a fault leads to its field.
 export function ofRig({ line, rig, own, beds, faultyBeds, data, words, act }) {
   const supply = own?.supply ?? [];
-  if (isJoint(line) || (!beds.length && !faultyBeds.length && !supply.length)) return nothing;
+  if (isJoint(line) || isInto(line) || (!beds.length && !faultyBeds.length && !supply.length)) return nothing;
   const tipOf = ({ tip }) => data.tips.find(({ id }) => id === tip)?.chip ?? bare(tip);
   const hoseOf = ({ hose }) => data.hoses.find(({ id }) => id === hose).label;
   const key = (label, press) => html`<button type="button" class="key" @click=${press}>${label}</button>`;

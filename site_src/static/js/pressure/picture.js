@@ -2,7 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { layoutView } from "../line/layout.js";
 import { fill } from "../shared/site.js";
-import { everyLine, isJoint } from "./layout.js";
+import { everyLine, guestsOf, isInto, isJoint } from "./layout.js";
 import { NOW } from "./tabs.js";
 
 export function pictureView(page) {
@@ -13,7 +13,7 @@ export function pictureView(page) {
   const gauge = isNow ? flowing?.pressure : answer?.pressure;
   const rows = everyLine(layout).map(({ line, feeder }) => ({
     id: line.id, feeder: feeder?.id ?? null, length: read[line.id]?.length_ft ?? lengths[line.id] ?? null, bore: shelf.hoses[line.hose].bore_in, runs: Number(line.runs),
-    end: isJoint(line) ? "joint" : line.end.kind === "inlet" ? "inlet" : "nozzle",
+    end: isJoint(line) ? "joint" : ["inlet", "into"].includes(line.end.kind) ? line.end.kind : "nozzle", into: isInto(line) ? line.end.line : null,
     ...(isNow ? turned(line, flows[line.id], page) : asked(line, read[line.id], page)),
   }));
   return html`
@@ -26,14 +26,18 @@ export function pictureView(page) {
 
 const byId = (lines) => Object.fromEntries((lines ?? []).map((line) => [line.id, line]));
 
+// What flows in each of several hoses into one end stands under each.
+const shared = (line, read, { layout, u }) => (read && (isInto(line) || guestsOf(layout, line.id).length) ? ` · ${read.flow} ${u.u_flow}` : "");
+
 // The layout as it asks its pressure.
-function asked(line, read, { selected, tab, words, u, nameOf, told, sizeOf, lengthOf, act }) {
+function asked(line, read, page) {
+  const { selected, tab, words, u, nameOf, told, sizeOf, lengthOf, act } = page;
   const isChosen = line.id === selected;
-  const facts = { ...u, line: nameOf(line), outlet: read?.outlet, flow: read?.flow };
-  const figure = !read ? "–" : isJoint(line) ? read.outlet : html`<b>${read.outlet} ${u.u_pressure}</b><span>${read.flow} ${u.u_flow}</span>`;
+  const facts = { ...u, line: nameOf(line), outlet: read?.outlet, flow: read?.end_flow };
+  const figure = isInto(line) ? "" : !read ? "–" : isJoint(line) ? read.outlet : html`<b>${read.outlet} ${u.u_pressure}</b><span>${read.end_flow} ${u.u_flow}</span>`;
   return {
-    state: read ? "flows" : "waits", isChosen, isEndChosen: isChosen && tab === "nozzle", figure, hose: sizeOf(line), note: lengthOf(line),
-    name: `${nameOf(line)}, ${told(line)}${isJoint(line) && read ? `, ${fill(words.pressure.joint_of, facts)}` : ""}`,
+    state: read ? "flows" : "waits", isChosen, isEndChosen: isChosen && tab === "nozzle", figure, hose: sizeOf(line), note: `${lengthOf(line)}${shared(line, read, page)}`,
+    name: `${nameOf(line)}, ${told(line)}${shared(line, read, page)}${isJoint(line) && read ? `, ${fill(words.pressure.joint_of, facts)}` : ""}`,
     endName: read ? fill(words.pressure.end_of, facts) : nameOf(line),
     press: () => act.select(line.id), pressEnd: () => act.select(line.id, isJoint(line) ? "more" : "nozzle"),
   };
@@ -47,7 +51,7 @@ function turned(line, read, { layout, words, u, nameOf, labelOf, sizeOf, lengthO
   const before = read && (read.is_shut || "open_flow" in read) ? fill(words.now.was, { ...u, flow: read.open_flow ?? read.rated_flow, outlet: read.open_outlet ?? read.rated_outlet }) : read ? fill(words.now.rated_at, { ...u, flow: read.rated_flow }) : nothing;
   const name = `${fill(words.now[isShut ? "open_it" : "shut_it"], facts)}${!read ? "" : isShut ? "" : `: ${fill(words.now.flows, facts)}`}`;
   return {
-    state: !read || isShut ? "waits" : "flows", isShut, isChosen: false, isEndChosen: isShut, hose: sizeOf(line), note: lengthOf(line), name, endName: name,
+    state: !read || isShut ? "waits" : "flows", isShut, isChosen: false, isEndChosen: isShut, hose: sizeOf(line), note: `${lengthOf(line)}${isInto(line) && read ? ` · ${read.flow} ${u.u_flow}` : ""}`, name, endName: name,
     figure: !read ? "–" : isShut ? html`<b>${words.now.is_shut}</b><span>${before}</span>` : html`<b>${read.flow} ${u.u_flow}</b><span>${read.outlet} ${u.u_pressure}</span><span>${before}</span>`,
     press: () => act.shut(line.id, !isShut), pressEnd: () => act.shut(line.id, !isShut),
   };
@@ -56,5 +60,5 @@ function turned(line, read, { layout, words, u, nameOf, labelOf, sizeOf, lengthO
 // What the drawing is on paper besides: each line in words.
 const onPaper = ({ lines, nameOf, told, endOf, u }, read) => html`
   <ul class="on-paper lay-told">${lines.map((line) => html`
-    <li><b>${nameOf(line)}</b> ${told(line)}${isJoint(line) ? nothing : html` · ${endOf(line)}`}${read[line.id] ? html` · <b>${read[line.id].outlet} ${u.u_pressure}</b> · ${read[line.id].flow} ${u.u_flow}` : nothing}</li>`)}
+    <li><b>${nameOf(line)}</b> ${told(line)}${isJoint(line) || isInto(line) ? nothing : html` · ${endOf(line)}`}${read[line.id] ? html` · <b>${read[line.id].outlet} ${u.u_pressure}</b> · ${isInto(line) ? read[line.id].flow : read[line.id].end_flow} ${u.u_flow}` : nothing}</li>`)}
   </ul>`;

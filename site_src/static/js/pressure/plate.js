@@ -74,7 +74,7 @@ function scaled({ scale, width, words, u, labelOf }, shown, worst) {
 function hardestWay({ lines }) {
   const way = [];
   for (let feeder = null; ;) {
-    const next = lines.filter((line) => line.feeder === feeder);
+    const next = lines.filter((line) => line.feeder === feeder && !line.into);
     if (!next.length) return way;
     const line = next.find((each) => !each.gate) ?? next[0];
     way.push(line);

@@ -1,5 +1,5 @@
 // Which part of a line is open in the tray.
-import { isJoint, linesOf, PIPED } from "./layout.js";
+import { isInto, isJoint, linesOf, PIPED } from "./layout.js";
 
 export const NOW = "now"; // the picture turned over: what flows
 
@@ -11,7 +11,7 @@ export function tabOf(refusal, layout) {
   return refusal.field === "gauge" || linesOf(layout).some(({ id }) => id === refusal.line) ? OF[refusal.field] : null;
 }
 
-export const tabsOf = (line) => ["hose", ...(line.hose === PIPED ? [] : ["length"]), ...(isJoint(line) ? [] : ["nozzle"]), "height", "more"];
+export const tabsOf = (line) => ["hose", ...(line.hose === PIPED ? [] : ["length"]), ...(isJoint(line) || isInto(line) ? [] : ["nozzle"]), ...(isInto(line) ? [] : ["height"]), "more"];
 
 // A line that has no such part opens at its hose.
 export const openTab = (tab, line) => (tab === NOW || tabsOf(line).includes(tab) ? tab : "hose");

@@ -3,7 +3,7 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList } from "../shared/controls.js";
 import { bare } from "../shared/units.js";
 import { entryStepper } from "./fields.js";
-import { DEVICES, JOINTS, NOZZLES, isJoint, isSpare } from "./layout.js";
+import { DEVICES, JOINTS, NOZZLES, isInto, isJoint, isSpare } from "./layout.js";
 import { ofRig, offered, ownFirst } from "./offered.js";
 import { NOW, tabOf, tabsOf } from "./tabs.js";
 
@@ -97,13 +97,13 @@ function more(page) {
   const usualLoss = answer?.lines.find(({ id }) => id === line.id)?.appliance ?? "";
   const key = (name, press) => html`<button type="button" class="key" @click=${press}>${words.pressure[name]}</button>`;
   return html`
-    ${line.end.kind === "inlet" ? nothing : chips({
+    ${line.end.kind === "inlet" || isInto(line) ? nothing : chips({
       name: "device", legend: words.pressure.device, value: line.device, change: (device) => act.choose(line.id, "device", device),
       choices: (joint ? JOINTS : DEVICES).map((id) => ({ id, label: words.device[id] })),
     })}
     ${isDevice ? number(page, "loss", words.pressure.loss, usualLoss) : nothing}
     ${["master", "aerial"].includes(line.device) && !line.loss ? html`<p class="plate-note">${words.pressure[`loss_${line.device}`]}</p>` : nothing}
-    ${joint || line.end.kind === "inlet" || isDevice ? nothing : chips({
+    ${joint || isInto(line) || line.end.kind === "inlet" || isDevice ? nothing : chips({
       name: "crew", legend: words.pressure.crew, value: layout.crew, change: act.crew,
       choices: Object.keys(data.shelf.crews).map((id) => ({ id, label: id })),
     })}
@@ -112,6 +112,7 @@ function more(page) {
       value: line.runs, change: (runs) => act.choose(line.id, "runs", runs),
     })}
     <div class="likely">
+      ${hasRoom("second") ? key("add_second", act.addSecond) : nothing}
       ${hasRoom("twin") ? key("add_twin", act.addTwin) : nothing}
       ${joint ? key("unjoin", act.unjoin) : nothing}
       ${isSpare(layout, line.id) ? key("remove", act.remove) : nothing}
