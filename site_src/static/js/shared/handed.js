@@ -11,7 +11,7 @@ function cut(text, most) {
 }
 
 // Half a sign, which no address can hold, goes.
-const whole = (text) => text.replace(/[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/g, "");
+const whole = (text) => text.replace(/\p{Cs}/gu, "");
 
 export const fragmentOf = ({ what, seen, ...choices }) =>
   MARK + encodeURIComponent(JSON.stringify({ what: cut(whole(what), MOST_WHAT), seen: cut(whole(seen), MOST_SEEN), ...choices }));

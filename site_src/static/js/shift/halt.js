@@ -82,7 +82,7 @@ export const leftView = ({ words, send, left }) => html`
 
 // A sign that did not come, answered in its step's own words: one act a line.
 function stopView({ said, words }) {
-  const acts = said.act.split(/(?<=[.?!]) /);
+  const acts = said.act.replace(/([.?!]) /g, "$1\n").split("\n");
   return html`
     <div class="halt hatched" role="alert">
       <p class="order-grade">${shape("hold")}<b>${words.order.hold}</b></p>
