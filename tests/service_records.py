@@ -11,9 +11,10 @@ SITE = {"source": "draft", "flow_by": "pitot", "air_f": "70@US", "water_f": "60@
         "lift_ft": "10@US", "depth_ft": "6@US", "strainer_ft": "3@US", "suction_size_in": "6@US", "suction_length_ft": "20@US",
         "suction_lines": "1", "tips_in": ["1.75@US", "2@US", "2.25@US"]}
 RIG = {"drive": "midship", "pump_rated": "1250@US", "pump_stages": "1", "pump_ratio": "2", "governed": "2200", "tank": "750@US",
-       "meters": "0", "auxiliary": "no", "new": {}, "last": {}}
+       "meters": "0", "gauges": "0", "auxiliary": "no", "pressure_control": "governor", "foam": "none", "new": {}, "last": {}}
 VALUES = {"water_end_f": "65@US", "governed_rpm": "2210@US", "vacuum_reached_inhg": "24@US", "vacuum_after_inhg": "20@US",
-          "prime_s": "20@US", "relief_set_psi": "125@US", "relief_setting_psi": "125@US", "tank_flow_gpm": "600@US", "hydrostatic_psi": "260@US", "closing_s": "5@US"}
+          "prime_s": "20@US", "relief_set_psi": "125@US", "relief_setting_psi": "125@US", "tank_flow_gpm": "600@US", "hydrostatic_psi": "260@US", "closing_s": "5@US", "panel_rpm": "2200", "compound.reference_psi": "50@US", "compound.panel_psi": "52@US",
+          "compound.reference_inhg": "10@US", "compound.panel_inhg": "10.5@US"}
 SPEEDS = {"capacity": 1600, "overload": 1680, "seventy": 1720, "fifty": 1810}
 
 
@@ -21,6 +22,8 @@ def value_of(field):
     """A good reading of a field, as typed."""
     if field["kind"] == "check":
         return "yes"
+    if field["id"] in VALUES:
+        return VALUES[field["id"]]
     name = field["id"].split(".")[-1]
     if name in VALUES or name in SITE:
         return VALUES.get(name) or SITE[name]

@@ -10,6 +10,8 @@ BOUNDS = (  # name or ending: least and most in calc's unit
     ("altitude_ft", air.LOWEST_FT, air.HIGHEST_FT),  # as far as the standard atmosphere is taken here
     ("lift_ft", 0, 34),  # all the weight of the air lifts water 33.9 ft: physics
     ("suction_lines", 1, 4),
+    ("pipe_in", 0.5, 12),  # past any pipe a panel's meter sits in: common practice
+    ("foam_least", 0, 200000), ("foam_most", 0, 200000), ("foam_sample", 0, 200000),  # past any scale, in microsiemens too: common practice
     ("intake_psi", -14.7, 400),  # from a perfect vacuum, physics, to the end of a compound gauge: common practice
     ("pitot_psi", 0, 200),  # end of a pitot gauge's scale: common practice
     ("oil_psi", 0, 200),  # end of an engine's oil gauge: common practice

@@ -1,9 +1,9 @@
 """Readings of a run that contradict each other: asked about as they are typed, never refused."""
+from calc.pump import draft
 
 MOST_PITOT_RATIO = 1.5  # of equal tips: lines of unlike length pull them apart by a fifth or so; common practice
 MOST_OVER_INHG = 5  # vacuum over what lift and suction loss take: common practice
 SAME_FLOW = 0.98  # of the flow before: two pitot readings, common practice
-FT_PER_INHG = 1.133  # a foot of water against an inch of mercury: 13.6 / 12
 
 
 def doubts_of(test, values, live, before, plan):
@@ -23,7 +23,7 @@ def doubts_of(test, values, live, before, plan):
         rows.append({"code": "pitots_unlike", "field": "pitot_psi"})
     lift_ft, vacuum_inhg = plan["conditions"].get("lift_ft"), values.get("intake_inhg")
     if vacuum_inhg is not None and lift_ft is not None and test["suction_loss_ft"] is not None:
-        if vacuum_inhg > (lift_ft + test["suction_loss_ft"]) / FT_PER_INHG + MOST_OVER_INHG:
+        if vacuum_inhg > draft.vacuum_inhg(lift_ft + test["suction_loss_ft"]) + MOST_OVER_INHG:
             rows.append({"code": "vacuum_over_lift", "field": "intake_inhg"})
     if before is not None and _is_contrary(live, before, plan["accuracy"]):
         rows.append({"code": "speed_down_pressure_up", "field": "engine_rpm"})

@@ -10,9 +10,10 @@ from calc.service import bounds as service_bounds
 KINDS = {"f": "temperature", "inhg": "vacuum", "ft": "length", "in": "diameter", "psi": "pressure", "gpm": "flow", "rpm": "speed",
          "s": "seconds", "percent": "percent", "gal": "volume"}
 RIG = (("pump_rated", "rated_gpm", "flow"), ("governed", "governed_rpm", "speed"), ("pump_ratio", "pump_ratio", "ratio"),
-       ("tank", "tank_gal", "volume"))
+       ("tank", "tank_gal", "volume"), ("tank_rate", "tank_new_gpm", "flow"), ("relief_set", "relief_set_psi", "pressure"))
 SPEEDS = (("speed_capacity", "capacity"), ("speed_seventy", "seventy"), ("speed_fifty", "fifty"))
-CHOSEN = ("source", "flow_by")
+CHOSEN = ("source", "flow_by", "foam_by")
+COUNTED = ("meters", "gauges")  # on the panel: "meter_1", "gauge_1" and on
 
 
 def kind_of(name):
@@ -88,8 +89,13 @@ def _rig(record, units, problems):
         rig[ours] = read(units, kind, "rig." + name, typed.get(name), problems)
     if typed.get("pump_stages"):
         rig["stages"] = int(typed["pump_stages"])
-    meters = typed.get("meters")
-    rig["meters"] = None if is_blank(meters) else ["meter_" + str(place + 1) for place in range(int(meters))]
+    for name in COUNTED:
+        count = typed.get(name)
+        rig[name] = None if is_blank(count) else [name[:-1] + "_" + str(place + 1) for place in range(int(count))]
+    rig["controls"] = _controls(typed)
+    rig["foam"] = typed.get("foam") or None
+    # an electric or air shift has a manual override (a military specification for fire trucks, published)
+    rig["has_override"] = bool(typed.get("override_place")) or typed.get("shift_control") in ("air", "electric")
     rig["has_auxiliary_intake"] = typed.get("auxiliary") == "yes"
     rig["new"] = dict(typed.get("new") or {})
     for name, run in SPEEDS:
@@ -98,6 +104,12 @@ def _rig(record, units, problems):
             rig["new"][run] = {"engine_rpm": engine_rpm}
     rig["last"] = typed.get("last") or {}
     return rig
+
+
+def _controls(typed):
+    """What holds the rig's discharge pressure: governor, relief valve, both or neither; None where the profile does not say."""
+    said = [typed.get(name) for name in ("pressure_control", "other_control")]
+    return None if not said[0] else [name for name in ("governor", "relief") if name in said]
 
 
 def _conditions(record, units, problems):

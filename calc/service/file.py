@@ -24,12 +24,12 @@ SET = {"at_s": "number", "at_ms": "time", "tip?": TIP, "values": {"*": "typed"},
 ATTEMPT = {"tip?": TIP, "clock": CLOCK, "clock_s": "number", "stopped?": "text", "sets": [SET], "taken_back?": [SET], "*": "any"}
 SHAPE = {
     "schema": "number", "id": "name", "revision": "number", "rig_id": "name", "rig_name": "name",
-    "rig": {"meters?": "few", "pump_stages?": "few", "new?": {"*": {"engine_rpm": "number", "net_psi?": "number"}},
+    "rig": {"meters?": "few", "gauges?": "dozen", "pump_stages?": "few", "new?": {"*": {"engine_rpm": "number", "net_psi?": "number"}},
             "last?": {"*": {"engine_rpm": "number", "net_psi?": "number"}}, "*": "text"},
     "standard": {"id": "name", "kind": "name", "*": "any"},  # the rest is held to ours, see calc.service.limits
     "conditions": {"tips_in?": ["text"], "*": "text"},
     "accuracy": {"*": "text"},
-    "equipment": [{"what": "text", "serial": "text", "calibrated": "text"}],
+    "equipment": [{"what": "text", "serial": "text", "calibrated": "text", "due?": "text"}],
     "people": {"tester": "text", "witness": "text"},
     "tests": {"*": {"values?": {"*": "typed"}, "not_done?": "text", "clock?": CLOCK, "clock_s?": "number", "attempts?": [ATTEMPT],
                     "draft?": {"tip?": TIP, "values?": {"*": "typed"}, "*": "any"}, "*": "any"}},
@@ -187,6 +187,7 @@ _PLAIN = {
     "text": lambda value: _is_text(value, MOST_TEXT),
     "name": lambda value: _is_text(value, MOST_NAME) and value != "",
     "few": lambda value: value in ("", "0", "1", "2", "3", "4"),
+    "dozen": lambda value: value == "" or value in [str(count) for count in range(13)],
     "count": lambda value: value in (1, 2, 3, 4) and value is not True,
     "number": _is_number,
     "moment": lambda value: _is_number(value) and 0 <= value <= LATEST_MS,

@@ -108,7 +108,8 @@ def judged_set(test, tip, values, plan):
     outcome = summed(figures, missing)
     outcome["at_s"] = values["at_s"]
     outcome["is_by_mean"] = False
-    outcome["engine_rpm"], outcome["pump_rpm"] = values.get("engine_rpm"), values.get("pump_rpm")
+    for name in ("engine_rpm", "pump_rpm", "panel_rpm"):
+        outcome[name] = values.get(name)
     outcome["is_strayed"] = flow_gpm is not None and not test["flow_least_gpm"] <= flow_gpm <= test["flow_most_gpm"]
     return outcome
 

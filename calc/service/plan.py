@@ -1,8 +1,9 @@
 """The plan of a service test: each test in order, with what is entered in it and the limits it is judged by.
 
 A standard (contract `standard`) is plain data in calc's units, as site_src/content/standards.py makes it. A rig is
-`{"rated_gpm", "standard"}` and, where known, "drive", "stages", "governed_rpm", "pump_ratio", "tank_gal",
-"has_auxiliary_intake", "meters" (their names, [] for none), and "new" and "last": by run, what was read when the pump was new
+`{"rated_gpm", "standard"}` and, where known, "drive", "stages", "governed_rpm", "pump_ratio", "tank_gal", "tank_new_gpm", "relief_set_psi",
+"controls" (of "governor" and "relief", [] for neither), "foam", "has_override",
+"has_auxiliary_intake", "meters" and "gauges" (their names, [] for none), and "new" and "last": by run, what was read when the pump was new
 and at its last test, `{"engine_rpm", "net_psi"}`.
 Conditions are contract `conditions`, always with its source, and "accuracy" (what instruments' own certificates say, in place of
 the standard's).
@@ -49,6 +50,7 @@ def plan(rig, conditions):
         "conditions": {name: value for name, value in conditions.items() if name != "accuracy"},
         "accuracy": accuracy,
         "unsure": standard["unsure"],
+        "tachometer_most_off_rpm": standard.get("engine", {}).get("tachometer_most_off_rpm"),
         "speed_rise_percent": standard.get("engine", {}).get("speed_rise_percent"),
         "by_mean": standard.get("flow", {}).get("by_mean", False),
         "pump_ratio": rig.get("pump_ratio"),

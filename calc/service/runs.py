@@ -191,6 +191,7 @@ def _fields(by_pitot, conditions):
     return [{"id": "discharge_psi", "kind": "pressure", "needed": True}] + flow + [
         {"id": "engine_rpm", "kind": "speed", "needed": True}] + intake + [
         {"id": "pump_rpm", "kind": "speed", "needed": False},
+        {"id": "panel_rpm", "kind": "speed", "needed": False},
         {"id": "engine_f", "kind": "temperature", "needed": False},
         {"id": "oil_psi", "kind": "pressure", "needed": False},
     ]

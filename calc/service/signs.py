@@ -9,7 +9,7 @@ Each pattern has a stable id:
     speed_high_at_pressure      flow and pressure there, engine faster than when new
     ratio_changed               pump speed over engine speed is not the plate's ratio
     vacuum_not_reached, vacuum_lost, prime_slow, rise_high, relief_shut, tank_flow_low, gauge_off, meter_off,
-    interlock_wrong, transfer_stuck, shaft_leak, governed_low, governed_high
+    relief_open, interlock_wrong, shift_wrong, transfer_stuck, shaft_leak, governed_low, governed_high
 """
 RATIO_PERCENT = 3  # two counters read to about 1 % each; common practice
 
@@ -23,6 +23,8 @@ ENTER = {  # by pattern, the sign by which the diagnosis is entered
     "prime_slow": "slow_prime",
     "rise_high": "rise_over",
     "relief_shut": "intake_relief_shut",
+    "relief_open": "intake_relief_shut",
+    "shift_wrong": "interlock_fails",
     "tank_flow_low": "low_from_tank",
     "gauge_off": "test_gauge_differs",
     "meter_off": "meter_differs",
@@ -38,8 +40,15 @@ FIGURES = {  # failed figure (its last part) of a test: pattern
     "prime_s": "prime_slow",
     "rise_psi": "rise_high",
     "relief_opened": "relief_shut",
+    "relief_reseated": "relief_open",
+    "shift_locked": "shift_wrong",
+    "shift_gear_locked": "shift_wrong",
+    "pto_locked": "shift_wrong",
+    "shift_override": "shift_wrong",
     "tank_flow_gpm": "tank_flow_low",
     "error_psi": "gauge_off",
+    "error_inhg": "gauge_off",
+    "tachometer_off_rpm": "gauge_off",
     "error_percent": "meter_off",
     "transfer_both_ways": "transfer_stuck",
     "leak_shaft": "shaft_leak",
@@ -63,6 +72,10 @@ def cautions_of(test, sets, plan):
         most_rpm = new[0] * (1 + plan["speed_rise_percent"] / 100)
         if max(speeds) > most_rpm:
             cautions.append({"code": "speed_above_new", "kind": "speed", "value": max(speeds), "limit": most_rpm})
+    most_off_rpm = plan["tachometer_most_off_rpm"]
+    off_rpm = [abs(row["panel_rpm"] - row["engine_rpm"]) for row in sets if row["engine_rpm"] is not None and row["panel_rpm"] is not None]
+    if off_rpm and most_off_rpm is not None and max(off_rpm) > most_off_rpm:
+        cautions.append({"code": "tachometer_off", "kind": "speed", "value": max(off_rpm), "limit": most_off_rpm})
     ratios = [row["pump_rpm"] / row["engine_rpm"] for row in sets if row["engine_rpm"] and row["pump_rpm"] is not None]
     plate = plan["pump_ratio"]
     if ratios and plate:
@@ -99,7 +112,7 @@ def _figure_patterns(test):
     if test["id"] == "interlock":
         return ["interlock_wrong" for _ in failed]
     if test["id"] == "governed":
-        return ["governed_low" if figure["value"] < figure["least"] else "governed_high" for figure in failed]
+        return [FIGURES.get(figure["id"]) or ("governed_low" if figure["value"] < figure["least"] else "governed_high") for figure in failed]
     names = [figure["id"].split(".")[-1] for figure in failed]
     return [FIGURES[name] for name in names if name in FIGURES]
 

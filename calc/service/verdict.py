@@ -91,7 +91,7 @@ def _limited(limit, values, accuracy):
     """The figure of a limit, worked from the readings it hangs on."""
     readings = [values.get(name) for name in limit["of"]]
     gauge_band = {"pressure": accuracy["discharge_psi"], "vacuum": accuracy["vacuum_inhg"], "speed": accuracy["speed_rpm"]}.get(limit["kind"])
-    value, band = None, gauge_band
+    value, band, least, most = None, gauge_band, limit["least"], limit["most"]
     if None not in readings:
         for name, amount in zip(limit["of"], readings):
             check_number(name, amount)
@@ -101,6 +101,10 @@ def _limited(limit, values, accuracy):
             value = readings[0] - readings[1] if limit["how"] == "loss" else readings[1] - readings[0]
             if value < 0:
                 raise CalcError(limit["of"][1], "wrong_way")
+        elif limit["how"] == "between":
+            value, least, most = readings
+            if most < least:
+                raise CalcError(limit["of"][2], "wrong_way")
         elif limit["how"] == "error":
             value = abs(readings[0] - readings[1])
         else:
@@ -108,10 +112,10 @@ def _limited(limit, values, accuracy):
     if limit["how"] in ("loss", "rise"):
         band = uncertainty.combined_band([gauge_band, gauge_band])
     if limit["how"] == "error":
-        band = accuracy["reference_psi"]
+        band = gauge_band if limit["kind"] in ("vacuum", "speed") else accuracy["reference_psi"]
     if limit["kind"] == "flow" and value is not None:
         band = value * accuracy["meter_percent"] / 100
-    return judged(limit["id"], limit["kind"], value, limit["least"], limit["most"], band)
+    return judged(limit["id"], limit["kind"], value, least, most, band)
 
 
 def _run(test, entered, plan):

@@ -16,7 +16,7 @@ START = datetime.datetime(2026, 9, 21, 8, 0, tzinfo=datetime.UTC)
 START_MS = int(START.timestamp() * 1000)
 NAME = "Tollgate Engine 1"
 RIG = {"schema": 1, "id": "rig-1", "name": NAME, "units": "US", "standard": "us",
-       **{key: value for key, value in records.RIG.items() if key not in ("new", "last", "meters", "auxiliary")}}
+       **{key: value for key, value in records.RIG.items() if key not in ("new", "last", "meters", "gauges", "auxiliary")}}
 # A database without room, as it answers then; and a phone that stores nothing at all.
 FULL = """() => { IDBObjectStore.prototype.put = () => { throw new DOMException("full", "QuotaExceededError"); }; }"""
 REFUSE = """() => { Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); }; }"""

@@ -36,7 +36,7 @@ def pit(browser, built):
 def prepare(proof):
     """Site, checks and all else that needs no stream, by touch."""
     proof.part("site")
-    for name, label in (("source", T["condition"]["draft"]), ("suction_size_in", "6 in"), ("suction_lines", "1"), ("meters", "0"), ("auxiliary", "No")):
+    for name, label in (("source", T["condition"]["draft"]), ("suction_size_in", "6 in"), ("suction_lines", "1"), ("meters", "0"), ("gauges", "0"), ("auxiliary", "No")):
         proof.choose(name, label)
     for name in ("lift_ft", "depth_ft", "strainer_ft", "suction_length_ft", "air_f", "water_f", "barometer_inhg", "altitude_ft"):
         proof.type(name, records.SITE[name])

@@ -53,7 +53,7 @@ def test_what_is_missing_leads_to_its_field(handset):
     page.locator("#back").tap()
     page.get_by_role("link", name=T["test"]["possible"].format(least=0, most=34, unit="ft")).tap()
     expect(page.locator("#lift_ft")).to_have_value("99")
-    page.evaluate("(part) => { location.hash = part; }", f"{record['id']}/pressure_control")
+    page.evaluate("(part) => { location.hash = part; }", f"{record['id']}/governor")
     for psi in (150, 90, 250):  # NFPA 1910's three states, from memory: the same reading is taken at each, and named by its state
         expect(page.locator(".wants").first).to_contain_text(f"{T['at']['point'].format(at=psi, u_pressure='psi')}, {T['field']['rise_psi']}")
     page.evaluate("(part) => { location.hash = part; }", f"{record['id']}/governed")

@@ -10,7 +10,7 @@ WORDS = data.words("rig")
 KINDS = {"text", "choice", "number", "quantity", "shelf", "crew"}  # as the Rig page and the profile's schema know them
 # What a fire pump, its hose and its nozzles can have, in US units: common practice.
 BOUNDS = [
-    ("pump_rated", "@US", 50, 6000), ("pump_ratio", "", 0.2, 10), ("tank", "@US", 1, 20000), ("idle", "", 300, 1500),
+    ("pump_rated", "@US", 50, 6000), ("pump_ratio", "", 0.2, 10), ("tank", "@US", 1, 20000), ("tank_rate", "@US", 10, 5000), ("relief_set", "@US", 20, 300), ("idle", "", 300, 1500),
     ("governed", "", 1000, 4000), ("speed_capacity", "", 300, 4000), ("speed_seventy", "", 300, 4000), ("speed_fifty", "", 300, 4000),
     ("axle_ratio", "", 1, 20), ("tyre_rev", "", 200, 1500), ("pump_gear_ratio", "", 0.3, 10), ("floor", "@US", 5, 40),
     ("wye_from", "@US", 0, 3000), ("wye_loss", "@US", 0, 100), ("panel_step", "@US", 0.1, 50), ("residual", "@US", 0, 150),
@@ -20,7 +20,8 @@ BOUNDS = [
     ("supply.0.length", "@US", 1, 20000), ("supply.0.limit", "@US", 20, 1000),
 ]
 CHOICES = {
-    "units": ("US", "SI", "bar", "imperial"), "drive": ("midship", "pto", "front", "rear_shaft", "rear_pto"), "pressure_control": ("governor", "relief", "none"), "shift_control": ("air", "electric", "manual"),
+    "units": ("US", "SI", "bar", "imperial"), "drive": ("midship", "pto", "front", "rear_shaft", "rear_pto"), "pressure_control": ("governor", "relief", "none"), "other_control": ("governor", "relief", "none"),
+    "foam": ("none", "proportioner", "cafs"), "shift_control": ("air", "electric", "manual"),
     "transmission": ("automatic", "manual"), "pump_stages": ("1", "2"), "pump_light": ("before_drive", "after_drive"),
     "speedometer": ("driveline", "wheels"), "friction_rule": friction_rule.CODES, "standard": ("us", "canada", "europe"),
     "hoses.0.origin": ("handbook", "declared", "measured", "typed"), "beds.0.device": ("master", "aerial"),

@@ -16,7 +16,7 @@ SPEEDS = {"capacity": 1600, "seventy": 1700, "fifty": 1800}
 def a_rig(standard="us", kind="annual", **changes):
     return {
         "rated_gpm": RATED_GPM, "standard": standards.standard(standard, kind), "drive": "midship", "stages": 2,
-        "governed_rpm": 2200, "pump_ratio": 2.0, "tank_gal": 750, "meters": ["main"],
+        "governed_rpm": 2200, "pump_ratio": 2.0, "tank_gal": 750, "meters": ["main"], "gauges": ["gauge_1"], "controls": ["governor"], "foam": "none",
         "new": {run: {"engine_rpm": rpm} for run, rpm in SPEEDS.items()}, **changes,
     }
 
@@ -29,19 +29,22 @@ def a_plan(rig=None, **site):
 VALUES = {
     "water_end_f": 65, "governed_rpm": 2210, "vacuum_reached_inhg": 24, "vacuum_after_inhg": 20, "prime_s": 20,
     "relief_set_psi": 125, "relief_setting_psi": 125, "tank_flow_gpm": 600, "hydrostatic_psi": 260, "shown_gpm": 1010, "pitot_gpm": 1000,
-    "closing_s": 5,
+    "closing_s": 5, "panel_rpm": 2200, "pipe_in": 2.5, "due_gpm": 1000, "foam_least": 0.4, "foam_sample": 0.5, "foam_most": 0.6,
+    "compound.reference_psi": 50, "compound.panel_psi": 52, "compound.reference_inhg": 10, "compound.panel_inhg": 10.5,
 }
 
 
 def a_value(field):
     if field["kind"] == "check":
         return "yes"
+    if field["id"] in VALUES:
+        return VALUES[field["id"]]
     name = field["id"].split(".")[-1]
     if name in VALUES:
         return VALUES[name]
     if name in SITE:
         return SITE[name]
-    at = {"at_90": 90, "at_150": 150, "at_200": 200, "at_250": 250}[field["id"].split(".")[-2]]
+    at = next(int(part[3:]) for part in field["id"].split(".") if part[:3] == "at_")
     return {"set_psi": at, "flow_gpm": {150: RATED_GPM, 250: RATED_GPM / 2}.get(at), "peak_psi": at + 20, "panel_psi": at + 4, "reference_psi": at}[name]
 
 

@@ -22,7 +22,7 @@ def a_record(**changes):
                        "suction_size_in": "6@US", "suction_length_ft": "20@US", "suction_lines": "1", "tips_in": ["2.25@US"]},
         "accuracy": {"discharge_psi": "2@US"},
         "tests": {
-            "governed": {"values": {"governed_rpm": "2210"}},
+            "governed": {"values": {"governed_rpm": "2210", "panel_rpm": "2200"}},
             "capacity": {
                 "attempts": [{"tip": {"tip_in": "2.25@US", "count": 1}, "clock_s": 10, "sets": [
                     {"at_s": 0, "values": {"discharge_psi": "145@US", "pitot_psi": ["70@US"], "engine_rpm": "1650"}}]}],
@@ -36,7 +36,7 @@ def a_record(**changes):
 READY = {  # every check before water of a midship pump, answered yes
     "checks_dry": {"values": dict.fromkeys(parts.CHECKS["checks_dry"], "yes")},
     "interlock": {"values": {field["id"]: "yes" for field in of(a_plan(), "interlock")["fields"]}},
-    "shift": {"values": {"shift_proved": "yes"}},
+    "shift": {"values": {field["id"]: "yes" for field in of(a_plan(), "shift")["fields"]}},
 }
 
 

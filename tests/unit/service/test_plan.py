@@ -173,7 +173,7 @@ def test_refused(run, change, site, field, code):
 @pytest.mark.parametrize(("name", "kind"), [(name, kind) for name in standards.NAMES for kind in standards.kinds(name)])
 def test_every_standard_plans(run, name, kind):
     """Each standard makes a plan of each of its kinds, and what it does not know is said in the plan."""
-    plan = planned(run, a_rig(name, kind))
+    plan = planned(run, a_rig(name, kind, controls=["governor", "relief"], foam="proportioner"))
     known = standards.standard(name, kind)
     assert [test["id"] for test in plan["tests"]] == [each for each in known["tests"]]
     for test in plan["tests"]:

@@ -12,19 +12,22 @@ from site_src.content import data
 from tests.unit.service.made import SITE, a_rig
 
 ANNUAL = ["conditions", "checks_dry", "interlock", "shift", "governed", "gauges_zero", "vacuum", "vacuum_valves", "priming", "capacity", "overload",
-          "seventy", "fifty", "pressure_control", "transfer", "intake_relief", "tank", "gauges", "meters", "leaks"]
+          "seventy", "fifty", "governor", "transfer", "intake_relief", "tank", "tank_level", "gauges", "line_gauges", "compound", "meters", "leaks"]
 CHECKS = {
     "checks_dry": ["limits_confirmed", "chocks", "people_clear", "streams_secured", "hearing", "stop_control", "fluids"],
     "interlock": ["road_released", "road_set", "pump_neutral", "pump_gear", "pump_wrong_gear"],
-    "shift": ["shift_proved"],
+    "shift": ["shift_proved", "shift_locked", "shift_gear_locked"],
     "gauges_zero": ["zero_discharge", "zero_intake", "zero_pitot"],
     # the position of each point, from memory: volume for capacity and overload, the plate's at 70 %, pressure at 50 %
     "transfer": ["transfer_both_ways", "capacity.transfer_volume", "overload.transfer_volume", "seventy.transfer_plate", "fifty.transfer_pressure"],
+    "tank_level": ["level_full", "level_three_quarters", "level_half", "level_quarter", "level_empty"],
     "leaks": ["leak_casing", "leak_shaft", "leak_valves", "leak_piping"],
 }
 # by part: fields as (name, kind); limits as (name, kind, how, of what, least, most)
 FIGURES = {
-    "governed": ([("governed_rpm", "speed")], [("governed_rpm", "speed", "value", None, 2150, 2250)]),
+    "governed": (  # the panel's tachometer beside the counter, 50 rpm: common practice
+        [("governed_rpm", "speed"), ("panel_rpm", "speed")],
+        [("governed_rpm", "speed", "value", None, 2150, 2250), ("tachometer_off_rpm", "speed", "error", ["governed_rpm", "panel_rpm"], None, 50)]),
     "vacuum": (
         [("vacuum_reached_inhg", "vacuum"), ("vacuum_after_inhg", "vacuum")],
         [("vacuum_reached_inhg", "vacuum", "value", None, 22, None),
@@ -35,7 +38,7 @@ FIGURES = {
          ("vacuum_lost_inhg", "vacuum", "loss", ["vacuum_reached_inhg", "vacuum_after_inhg"], None, 10)]),
     "priming": ([("prime_s", "seconds")], [("prime_s", "seconds", "value", None, None, 30)]),
     # a fire journal on the acceptance test: rated flow at 150, down to 90 by the throttle alone, half flow at 250; 1,250 gpm here
-    "pressure_control": (
+    "governor": (
         [(f"at_{psi}.{name}", kind) for psi, flow in ((150, ("flow_gpm", "flow")), (90, ("throttle_only", "check")), (250, ("flow_gpm", "flow")))
          for name, kind in (("set_psi", "pressure"), flow, ("peak_psi", "pressure"), ("closing_s", "seconds"))],
         [limit for psi, flow_gpm in ((150, 1250), (90, None), (250, 625)) for limit in (
@@ -45,7 +48,7 @@ FIGURES = {
             (f"at_{psi}.closing_s", "seconds", "value", None, 3, 10))]),
     # against this rig's own setting; 10 psi is a choice
     "intake_relief": (
-        [("relief_set_psi", "pressure"), ("relief_setting_psi", "pressure"), ("relief_opened", "check")],
+        [("relief_set_psi", "pressure"), ("relief_setting_psi", "pressure"), ("relief_opened", "check"), ("relief_reseated", "check")],
         [("relief_off_psi", "pressure", "error", ["relief_set_psi", "relief_setting_psi"], None, 10)]),
     "tank": ([("tank_flow_gpm", "flow")], [("tank_flow_gpm", "flow", "value", None, 500, None)]),
     "gauges": (
@@ -54,9 +57,19 @@ FIGURES = {
             (f"master.at_{psi}.reference_psi", "pressure", "value", None, psi * 0.9, psi * 1.1),
             (f"master.at_{psi}.error_psi", "pressure", "error",
              [f"master.at_{psi}.panel_psi", f"master.at_{psi}.reference_psi"], None, 10))]),
-    "meters": (
-        [("main.shown_gpm", "flow"), ("main.pitot_gpm", "flow")],
-        [("main.error_percent", "percent", "percent_error", ["main.shown_gpm", "main.pitot_gpm"], None, 10)]),
+    "line_gauges": (  # each at the three points beside one reading of the test gauge
+        [pair for psi in (150, 200, 250) for pair in ((f"at_{psi}.reference_psi", "pressure"), (f"at_{psi}.gauge_1.panel_psi", "pressure"))],
+        [limit for psi in (150, 200, 250) for limit in (
+            (f"at_{psi}.reference_psi", "pressure", "value", None, psi * 0.9, psi * 1.1),
+            (f"at_{psi}.gauge_1.error_psi", "pressure", "error", [f"at_{psi}.reference_psi", f"at_{psi}.gauge_1.panel_psi"], None, 10))]),
+    "compound": (  # 10 psi as the other gauges; 1 inHg is a choice
+        [("compound.reference_psi", "pressure"), ("compound.panel_psi", "pressure"), ("compound.reference_inhg", "vacuum"), ("compound.panel_inhg", "vacuum")],
+        [("compound.error_psi", "pressure", "error", ["compound.reference_psi", "compound.panel_psi"], None, 10),
+         ("compound.error_inhg", "vacuum", "error", ["compound.reference_inhg", "compound.panel_inhg"], None, 1)]),
+    "meters": (  # near the flow that is its own by its pipe, which is entered: the table was not seen
+        [("main.pipe_in", "diameter"), ("main.due_gpm", "flow"), ("main.shown_gpm", "flow"), ("main.pitot_gpm", "flow")],
+        [("main.off_percent", "percent", "percent_error", ["main.pitot_gpm", "main.due_gpm"], None, 10),
+         ("main.error_percent", "percent", "percent_error", ["main.shown_gpm", "main.pitot_gpm"], None, 10)]),
     "hydrostatic": (
         [("hydrostatic_psi", "pressure"), ("hydrostatic_held", "check")],
         [("hydrostatic_psi", "pressure", "value", None, 250, None)]),
@@ -165,7 +178,6 @@ def test_conditions(run, source, count):
     ("name", "rig", "site", "missing", "asked"),
     [
         ("interlock", {"drive": None}, {}, ["rig.drive"], []),
-        ("governed", {"governed_rpm": None}, {}, ["rig.governed_rpm"], FIGURES["governed"][0]),
         ("priming", {}, {"source": "pressurised"}, ["not_from_draft"], FIGURES["priming"][0]),
         ("tank", {"tank_gal": None}, {}, ["rig.tank_gal"], FIGURES["tank"][0]),
         ("meters", {"meters": None}, {}, ["meters"], []),
@@ -174,6 +186,11 @@ def test_conditions(run, source, count):
 def test_what_is_not_known_is_named(run, name, rig, site, missing, asked):
     part = unknown(planned(run, a_rig(**rig), **site), name, missing)
     assert (part["kind"], part["fields"], part["limits"]) == ("checks" if name == "interlock" else "figures", fields(asked), [])
+
+
+def test_a_governed_speed_that_is_not_known_leaves_the_tachometer(run):
+    part = unknown(planned(run, a_rig(governed_rpm=None)), "governed", ["rig.governed_rpm"])
+    assert (part["fields"], part["limits"]) == (fields(FIGURES["governed"][0]), limits(FIGURES["governed"][1][1:]))
 
 
 def test_a_vacuum_at_no_known_altitude_is_judged_by_its_loss_alone(run):
@@ -198,7 +215,7 @@ def test_a_topic_the_standard_does_not_hold_is_named(run):
 
 def test_every_meter_is_tested(run):
     tests = parts(planned(run, a_rig(meters=["main", "deck"])))
-    assert [limit["id"] for limit in tests["meters"]["limits"]] == ["main.error_percent", "deck.error_percent"]
+    assert [limit["id"] for limit in tests["meters"]["limits"]] == ["main.off_percent", "main.error_percent", "deck.off_percent", "deck.error_percent"]
 
 
 @pytest.mark.parametrize(("auxiliary", "most_s"), [(False, 30), (True, 45)])

@@ -7,7 +7,7 @@ from calc.base.errors import CalcError
 from tests.unit.service.made import SITE, a_rig
 from tests.unit.service.test_plan_parts import fields, without
 
-OTHERS = [("pump_rpm", "speed"), ("engine_f", "temperature"), ("oil_psi", "pressure")]
+OTHERS = [("pump_rpm", "speed"), ("panel_rpm", "speed"), ("engine_f", "temperature"), ("oil_psi", "pressure")]
 
 
 def a_run(run, name="capacity", rig=None, **site):

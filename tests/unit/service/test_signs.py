@@ -22,14 +22,14 @@ def judged(run, readings, plan=PLAN):
         ({"vacuum": {"vacuum_reached_inhg": 20, "vacuum_after_inhg": 19}}, "vacuum_not_reached", "vacuum_short"),
         ({"vacuum": {"vacuum_after_inhg": 10}}, "vacuum_lost", "vacuum_falls"),
         ({"priming": {"prime_s": 60}}, "prime_slow", "slow_prime"),
-        ({"pressure_control": {"at_90.peak_psi": 150}}, "rise_high", "rise_over"),
+        ({"governor": {"at_90.peak_psi": 150}}, "rise_high", "rise_over"),
         ({"tank": {"tank_flow_gpm": 300}}, "tank_flow_low", "low_from_tank"),
         ({"gauges": {"master.at_200.panel_psi": 220}}, "gauge_off", "test_gauge_differs"),
         ({"meters": {"main.shown_gpm": 1300}}, "meter_off", "meter_differs"),
         ({"interlock": {"pump_gear": "no"}}, "interlock_wrong", "interlock_fails"),
-        ({"governed": {"governed_rpm": 2300}}, "governed_high", "governed_differs"),
+        ({"governed": {"governed_rpm": 2300, "panel_rpm": 2300}}, "governed_high", "governed_differs"),
         ({"intake_relief": {"relief_opened": "no"}}, "relief_shut", "intake_relief_shut"),
-        ({"governed": {"governed_rpm": 1900}}, "governed_low", "governed_differs"),
+        ({"governed": {"governed_rpm": 1900, "panel_rpm": 1900}}, "governed_low", "governed_differs"),
         ({"leaks": {"leak_shaft": "no"}}, "shaft_leak", "gland_drips_more"),
         ({"transfer": {"transfer_both_ways": "no"}}, "transfer_stuck", "pointer_short"),
     ],
@@ -65,9 +65,9 @@ def test_run_signs(run, change, new, pattern, enter):
 RUN = {"id": "capacity", "expected": [{"of": "last", "engine_rpm": 1500}, {"of": "new", "engine_rpm": 1600}]}
 
 
-def cautions(run, sets, ratio=2.0, rise_percent=10, test=RUN):
-    plan = {"speed_rise_percent": rise_percent, "pump_ratio": ratio}
-    return run("service.signs", "cautions_of", test=test, sets=[dict(zip(("engine_rpm", "pump_rpm"), each)) for each in sets], plan=plan)
+def cautions(run, sets, ratio=2.0, rise_percent=10, test=RUN, off_rpm=50):
+    plan = {"speed_rise_percent": rise_percent, "pump_ratio": ratio, "tachometer_most_off_rpm": off_rpm}
+    return run("service.signs", "cautions_of", test=test, sets=[dict(zip(("engine_rpm", "pump_rpm", "panel_rpm"), (*each, None))) for each in sets], plan=plan)
 
 
 @pytest.mark.parametrize(("rpm", "is_told"), [(1760, False), (1761, True)])
@@ -88,6 +88,14 @@ def test_a_ratio_that_is_not_the_plates(run, pumps, off):
 def test_without_a_plate_or_a_speed_when_new_nothing_is_compared(run):
     assert cautions(run, [(1900, 3000)], None, None) == []
     assert cautions(run, [(1900, None)], test={"id": "capacity", "expected": []}) == []
+
+
+def test_the_tachometer_is_held_to_the_counter(run):
+    """50 rpm either way is common practice: at it nothing is said, past it the worst; without a limit, a counter or a tachometer nothing."""
+    assert cautions(run, [(1600, None, 1650), (1600, None, 1550)]) == []
+    assert cautions(run, [(1600, None, 1651), (1600, None, 1540), (1600, None, None), (None, None, 900)]) == [
+        {"code": "tachometer_off", "kind": "speed", "value": 60, "limit": 50}]
+    assert cautions(run, [(1600, None, 1700)], off_rpm=None) == []
 
 
 def test_every_failure_leads_into_the_diagnosis():

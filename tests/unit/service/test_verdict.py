@@ -38,13 +38,13 @@ LIMITS = [
     ("governed", "governed_rpm", 2151, 2150, 2149, "fail"), ("governed", "governed_rpm", 2249, 2250, 2251, "fail"),
     ("vacuum", "vacuum_reached_inhg", 22.1, 22, 21.9, "fail"), ("vacuum", "vacuum_after_inhg", 14.1, 14, 13.9, "fail"),
     ("priming", "prime_s", 29, 30, 31, "fail"),
-    ("pressure_control", "at_150.peak_psi", 179, 180, 181, "fail"), ("pressure_control", "at_90.peak_psi", 119, 120, 121, "fail"),
-    ("pressure_control", "at_250.peak_psi", 279, 280, 281, "fail"),
-    ("pressure_control", "at_150.closing_s", 3.1, 3, 2.9, "fail"), ("pressure_control", "at_150.closing_s", 9.9, 10, 10.1, "fail"),
-    ("pressure_control", "at_90.set_psi", 82, 81, 80, "fail"),
+    ("governor", "at_150.peak_psi", 179, 180, 181, "fail"), ("governor", "at_90.peak_psi", 119, 120, 121, "fail"),
+    ("governor", "at_250.peak_psi", 279, 280, 281, "fail"),
+    ("governor", "at_150.closing_s", 3.1, 3, 2.9, "fail"), ("governor", "at_150.closing_s", 9.9, 10, 10.1, "fail"),
+    ("governor", "at_90.set_psi", 82, 81, 80, "fail"),
     ("intake_relief", "relief_setting_psi", 116, 115, 114, "fail"), ("intake_relief", "relief_setting_psi", 134, 135, 136, "fail"),
     ("vacuum_valves", "vacuum_reached_inhg", 22.1, 22, 21.9, "fail"), ("vacuum_valves", "vacuum_after_inhg", 14.1, 14, 13.9, "fail"),
-    ("pressure_control", "at_150.flow_gpm", 1126, 1125, 1124, "fail"), ("pressure_control", "at_250.flow_gpm", 687, 687.5, 688, "fail"),
+    ("governor", "at_150.flow_gpm", 1126, 1125, 1124, "fail"), ("governor", "at_250.flow_gpm", 687, 687.5, 688, "fail"),
     ("tank", "tank_flow_gpm", 501, 500, 499, "fail"),
     ("gauges", "master.at_150.panel_psi", 159, 160, 161, "fail"), ("gauges", "master.at_250.panel_psi", 241, 240, 239, "fail"),
     ("meters", "main.shown_gpm", 1099, 1100, 1101, "fail"), ("meters", "main.shown_gpm", 901, 900, 899, "fail"),
@@ -219,7 +219,7 @@ def test_unknown_limits_stay_not_proven(run):
     """A standard that does not know its times or limits proves nothing by them, however good the readings."""
     plan = a_plan(a_rig("europe", "annual"))
     told = judged(run, good_readings({**plan, "tests": [test for test in plan["tests"] if test["kind"] != "run"]}), plan)
-    assert of(told, "pressure_control")["status"] == "not_proven"
+    assert of(told, "governor")["status"] == "not_proven"
     capacity = of(plan, "capacity")
     told = judged(run, {"capacity": {"attempts": [{**an_attempt({**capacity, "hold_s": 3600, "due_s": [0]})}]}}, plan)
     assert (of(told, "capacity")["status"], of(told, "capacity")["missing"]) == ("not_proven", ["hold"])
@@ -234,7 +234,7 @@ def test_unknown_limits_stay_not_proven(run):
         ("governed", {"values": {"governed_rpm": "fast"}}, "governed_rpm", "not_a_number", {}),
         ("leaks", {"values": {"leak_shaft": "maybe"}}, "leak_shaft", "unknown", {}),
         ("vacuum", {"values": {"vacuum_reached_inhg": 22, "vacuum_after_inhg": 23}}, "vacuum_after_inhg", "wrong_way", {}),
-        ("pressure_control", {"values": {"at_90.set_psi": 90, "at_90.peak_psi": 80}}, "at_90.peak_psi", "wrong_way", {}),
+        ("governor", {"values": {"at_90.set_psi": 90, "at_90.peak_psi": 80}}, "at_90.peak_psi", "wrong_way", {}),
     ],
 )
 def test_refused(run, test, given, field, code, facts):

@@ -4,7 +4,7 @@ import { colon, fill, home } from "../shared/site.js";
 import { minutes } from "../shared/times.js";
 import { labelOf } from "./entries.js";
 
-const AT_SITE = ["source", "lift_ft", "suction_size_in", "suction_length_ft", "suction_lines", "altitude_ft", "tips_in", "meters"];
+const AT_SITE = ["source", "lift_ft", "suction_size_in", "suction_length_ft", "suction_lines", "altitude_ft", "tips_in", "meters", "gauges", "foam_by"];
 
 export function missingWord(name, view) {
   const { words, answer } = view;
@@ -50,7 +50,7 @@ const namesOf = (place) => place.split(".").slice(place.startsWith("tests.") ? 2
 
 function hrefOf(place, { record }) {
   const [kind, part, ...rest] = place.split(".");
-  if (kind === "rig" && part !== "meters") return rigPage(part);
+  if (kind === "rig" && !["meters", "gauges"].includes(part)) return rigPage(part);
   if (kind !== "tests") return `#${record.id}/site/${part}`;
   return `#${record.id}/${part}/${rest.filter((each) => each !== "draft").join("-").replace(/-(\d+)$/, (_, count) => `-${Number(count) + 1}`)}`;
 }

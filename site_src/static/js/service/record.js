@@ -5,7 +5,7 @@ export const SCHEMA = 1;
 // What a test says of its rig beside figures.
 export const NAMEPLATE = ["unit_number", "year_built", "pump_serial"];
 export const ABOUT = ["place", "weather", "engine_hours", "odometer"]; // and of the day, in its conditions
-const RIG = [...NAMEPLATE, "drive", "pump_rated", "pump_stages", "pump_ratio", "governed", "tank", "speed_capacity", "speed_seventy", "speed_fifty"];
+const RIG = [...NAMEPLATE, "drive", "shift_control", "override_place", "pressure_control", "other_control", "relief_set", "foam", "tank_rate", "pump_rated", "pump_stages", "pump_ratio", "governed", "tank", "speed_capacity", "speed_seventy", "speed_fifty"];
 
 // Tests, the one begun last first.
 export const newestFirst = (tests) => [...tests].sort((one, other) => other.begun_ms - one.begun_ms);
@@ -36,14 +36,14 @@ export const isCompared = (record) => testOf(record, "checks_dry").at?.limits_co
 export function newRecord({ profile, standard, earlier, compared_ms: compared = null, wall }) {
   const done = earlier.filter((record) => record.result).sort((one, other) => one.finished_ms - other.finished_ms);
   const last = done.at(-1);
-  const sameSite = ["place", "source", "flow_by", "suction_size_in", "suction_length_ft", "suction_lines", "altitude_ft", "tips_in"];
+  const sameSite = ["place", "source", "flow_by", "foam_by", "suction_size_in", "suction_length_ft", "suction_lines", "altitude_ft", "tips_in"];
   return {
     schema: SCHEMA,
     id: mark(),
     revision: 0,
     rig_id: profile.id,
     rig_name: profile.name,
-    rig: { ...rigOf(profile), meters: last?.rig.meters ?? "", auxiliary: last?.rig.auxiliary ?? "", new: speedsOf(done.find(isAcceptance)), last: speedsOf(last) },
+    rig: { ...rigOf(profile), meters: last?.rig.meters ?? "", gauges: last?.rig.gauges ?? "", auxiliary: last?.rig.auxiliary ?? "", new: speedsOf(done.find(isAcceptance)), last: speedsOf(last) },
     standard,
     conditions: Object.fromEntries(sameSite.filter((name) => last?.conditions[name]).map((name) => [name, last.conditions[name]])),
     accuracy: {},

@@ -3,7 +3,7 @@ import { calc } from "../shared/engine.js";
 import { bare, isAsTyped, isEntry } from "../shared/units.js";
 import { kindOf } from "./entries.js";
 
-const KINDS = { pump_rated: "flow", tank: "volume" }; // of a rig's profile, whose names have no unit
+const KINDS = { pump_rated: "flow", tank: "volume", tank_rate: "flow", relief_set: "pressure" }; // of a rig's profile, whose names have no unit
 const known = new Map(); // texts by system, kind and entry: none is asked for twice
 
 function* entriesIn(content, name = "") {

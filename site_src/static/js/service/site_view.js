@@ -9,6 +9,7 @@ import { sitePicture } from "./site_picture.js";
 const PUT_IN = ["air_f", "water_f", "barometer_inhg", "altitude_ft"];
 const FROM_DRAFT = ["lift_ft", "depth_ft", "strainer_ft", "suction_length_ft"];
 const COUNTS = ["1", "2", "3", "4"];
+const MOST_GAUGES = 12; // besides the master, as calc.service.file has it
 
 export function siteView(view) {
   const { words, record, act, data, system, besideOf } = view;
@@ -33,6 +34,8 @@ export function siteView(view) {
     ${choice("flow_by", ["pitot", "meter"].map((id) => ({ id, label: words.condition[id] })))}
     ${conditions.flow_by === "meter" ? nothing : tips(view, family)}
     ${choice("meters", ["0", ...COUNTS].map((id) => ({ id, label: id })), record.rig.meters ?? "", (id) => act.rig("meters", id))}
+    ${choice("gauges", Array.from({ length: MOST_GAUGES + 1 }, (_, count) => ({ id: `${count}`, label: `${count}` })), record.rig.gauges ?? "", (id) => act.rig("gauges", id))}
+    ${record.rig.foam && record.rig.foam !== "none" ? choice("foam_by", data.standards[record.standard.id][record.standard.kind].foam?.methods.map((id) => ({ id, label: words.condition[id] })) ?? []) : nothing}
     ${choice("auxiliary", ["yes", "no"].map((id) => ({ id, label: words.condition[id] })), record.rig.auxiliary ?? "", (id) => act.rig("auxiliary", id))}
     <details class="section"><summary>${words.condition.accuracy}</summary>
     <p>${words.condition.accuracy_told}</p>

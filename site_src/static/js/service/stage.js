@@ -25,7 +25,8 @@ export const GROUPS = [
   ["before", ["conditions", "checks_dry", "interlock", "shift", "governed", "gauges_zero"]],
   ["dry", ["hydrostatic", "vacuum", "vacuum_valves"]],
   ["pumping", ["priming", "capacity", "overload", "seventy", "fifty"]],
-  ["controls", ["pressure_control", "transfer", "intake_relief", "tank", "gauges", "meters"]],
+  ["controls", ["pressure_control", "governor", "relief_valve", "transfer", "intake_relief", "tank", "tank_level"]],
+  ["panel", ["gauges", "line_gauges", "compound", "meters", "foam"]],
   ["after", ["leaks"]],
 ];
 
