@@ -25,7 +25,7 @@ ALONE = {  # files that share nothing with a page's others, each in a bundle tha
 THREAD = "shared/engine_worker.js"  # a module of its own with the interpreter in it; a page may import it too
 TOPICS = {  # pages whose scripts share a good deal with each other and with no other topic
     "service": {"service", "service_quick", "service_run", "service_sheet", "service_years"},
-    "checks": {"checks", "checks_round", "checks_defect", "checks_release", "checks_tag", "checks_due", "checks_log"},
+    "checks": {"checks", "checks_conditions", "checks_round", "checks_defect", "checks_release", "checks_tag", "checks_due", "checks_log"},
     "water": {"water", "reckon"},
     "why": {"why", "practice", "speeds", "heat"},
 }

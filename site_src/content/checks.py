@@ -46,6 +46,19 @@ def proofs():
     return [{"opened": row.get("opened"), "after": row.get("after"), "proofs": row["proofs"]} for row in data.load("checks/proofs")["proof"]]
 
 
+def conditions():
+    """What takes a rig out of service, limits it or is reported, each with what a person reads of it; `checks` are the items it is seen at."""
+    words = data.words("conditions")["condition"]
+    return [{**row, "checks": row.get("checks", []), "what": words[row["id"]]["what"], "note": words[row["id"]].get("note", "")}
+            for row in data.load("checks/conditions")["condition"]]
+
+
+def differing():
+    """Where sources differ: in what, what is taken here, and why."""
+    words = data.words("conditions")["differ"]
+    return [{**row, **words[row["id"]]} for row in data.load("checks/conditions")["differ"]]
+
+
 def sources():
     """What the checks were read in, by key."""
     return data.load("checks/sources")

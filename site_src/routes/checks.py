@@ -20,6 +20,11 @@ def index():
     return page("bay", "pages/checks.js", "page.json")
 
 
+@routes.get("/checks/conditions/")
+def conditions():
+    return flask.render_template("checks/conditions.html", t=data.words("bay")["conditions"], no_script=data.words("bay")["bay"]["no_script"])
+
+
 @routes.get("/checks/<work>/")
 def work(work):
     return page(work, f"pages/checks_{work}.js", "../page.json")
@@ -41,6 +46,8 @@ def page_data():
         "sources": checks.sources(),
         "proofs": checks.proofs(),
         "due": checks.due(),
+        "conditions": checks.conditions(),
+        "differing": checks.differing(),
         "steps": STEPS,
         "systems": units.for_page(is_fine=True),
         "words": {**{key: site[key] for key in ("refusal", "units", "unit", "engine", "basis", "rig_status")}, **data.words("bay")},

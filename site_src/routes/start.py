@@ -21,7 +21,7 @@ PAGES = {
     "prepare": [
         ("rig.page", {}, "rig.rig.title"), ("rig.card", {}, "rig.card.title"), ("recovery.page", {}, "diagnose.recovery.title"),
         ("rigs.index", {}, "rig.fleet.title"), ("service.index", {}, "service.test.title"), ("service.part", {"part": "years"}, "service.years.title"),
-        ("checks.index", {}, "bay.bay.title"), ("log.page", {}, "log.title"), ("tables.index", {}, "tables.tables.title"),
+        ("checks.index", {}, "bay.bay.title"), ("checks.conditions", {}, "bay.conditions.title"), ("log.page", {}, "log.title"), ("tables.index", {}, "tables.tables.title"),
     ],
     "learn": [
         ("help.index", {}, "help.help.title"), ("why.page", {}, "why.why.title"), ("why.practice", {}, "practice.practice.title"), ("drill.page", {}, "drill.drill.title"),

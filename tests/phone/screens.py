@@ -160,6 +160,14 @@ def in_the_bay(handset, address, *keys):
     return page
 
 
+def conditions_searched(handset):
+    """What takes a rig out of service, with rows found."""
+    page = handset.open("checks/conditions/")
+    page.locator("#typed").fill("gear oil")
+    page.locator("#conditions .defect").nth(1).wait_for()
+    return page
+
+
 def over_the_years(handset):
     """A rig with some years of tests, a table open, one test just taken off."""
     page = held(handset, years())
@@ -249,6 +257,7 @@ STATES = {
     "checks tag": lambda handset: in_the_bay(handset, "tag/"),
     "checks due": lambda handset: in_the_bay(handset, "due/"),
     "checks board": lambda handset: in_the_bay(handset, "board/"),
+    "checks conditions": conditions_searched,
     "checks log": lambda handset: in_the_bay(handset, "log/"),
     "check after repair": raising,
     "pressure with a wye": wye,

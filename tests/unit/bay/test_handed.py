@@ -13,14 +13,14 @@ def through(made=(), read=()):
 
 
 def a_defect(what="Gear oil", seen="metal"):
-    return {"origin": "card", "what": what, "seen": seen, "class": "restricted", "scope": "pump"}
+    return {"origin": "card", "what": what, "seen": seen, "class": "restricted", "scope": "pump", "rule": ""}
 
 
 @pytest.mark.parametrize("letter", ["a", "é", '"', "\\", "€", "\u0001", "水"])
 def test_the_longest_text_arrives(letter):
     """160 and 600 of any letter, however many signs an address needs for it, arrive whole; one more is cut and shows it."""
     whole, longer = through([a_defect(letter * 160, letter * 600), a_defect(letter * 161, letter * 2000)])["made"]
-    assert whole == {"what": letter * 160, "seen": letter * 600, "origin": "card", "rank": "restricted", "scope": "pump"}
+    assert whole == {"what": letter * 160, "seen": letter * 600, "origin": "card", "rank": "restricted", "scope": "pump", "rule": ""}
     assert (longer["what"], longer["seen"]) == (letter * 159 + "…", letter * 599 + "…")
 
 
@@ -32,7 +32,7 @@ def test_no_sign_is_cut_in_half():
 
 @pytest.mark.parametrize(("fragment", "came"), [
     ("", None), ("#d1", None), ("#new=", "lost"), ("#new=%", "lost"), ("#new=null", "lost"), ("#new={", "lost"), ("#new=" + "x" * 12_000, "lost"),
-    ('#new={"what":7,"seen":["x"]}', {"what": "", "seen": "", "origin": "", "rank": "", "scope": ""}),
+    ('#new={"what":7,"seen":["x"]}', {"what": "", "seen": "", "origin": "", "rank": "", "scope": "", "rule": ""}),
 ])
 def test_what_others_hand_over(fragment, came):
     """A fragment that cannot be read says so; one of other kinds of values gives empty texts."""

@@ -4,7 +4,8 @@ import { colon, fill } from "../shared/site.js";
 import { minutes } from "../shared/times.js";
 import { defectForm, hereForm, nameField, ownForm } from "./item_forms.js";
 import { readingView } from "./reading.js";
-import { defectRow, ruleOf, toBay } from "./sentences.js";
+import { ruleOf } from "./rule.js";
+import { defectRow, toBay } from "./sentences.js";
 
 // The whole list on paper, blank before its first answer.
 const printKey = ({ words, act }) => html`<button type="button" class="key" @click=${act.print}>${words.bay.print}</button>`;

@@ -3,8 +3,10 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/chips.js";
 import { choose } from "../shared/choices.js";
 import { fill } from "../shared/site.js";
+import { conditionKeys } from "./conditions.js";
 import { YOUR_NAME, yourName } from "./log.js";
-import { limitText, ruleOf, unitOf } from "./sentences.js";
+import { ruleOf } from "./rule.js";
+import { limitText, unitOf } from "./sentences.js";
 
 export const RANKS = ["out_of_service", "restricted", "report", "note"];
 export const SCOPES = ["apparatus", "pump", "aerial", "foam"];
@@ -21,14 +23,18 @@ export const nameField = ({ bay }) => html`
 
 export function defectForm(view, row) {
   const { state, words, data, act } = view;
-  const { seen, rank, scope } = state.form;
+  const { seen, rank, scope, rule } = state.form;
+  const rows = data.conditions.filter(({ checks }) => checks.includes(row.id));
+  const is = rows.find(({ id }) => id === rule);
+  const choose = (chosen) => act.form(chosen.id === rule ? { rule: "", rank: row.class, scope: row.scope } : { rule: chosen.id, rank: chosen.class, scope: chosen.scope });
   return html`
     <h2 class="bay-act">${fill(words.defect.of, { what: data.text[row.id].title })}</h2>
     <p class="bay-where"><b class="place">${words.place[row.place]}</b> <span>${words.engine_state[row.state]}</span>
       ${state.entry ? html`<b>${state.entry.split("@")[0]} ${unitOf(row, view)}</b>` : nothing} ${row.limit ? html`<span>${limitText(state.limit, row, view)}</span>` : nothing}</p>
+    ${rows.length ? html`<p class="bay-look">${words.conditions.which}</p>${conditionKeys({ rows, chosen: rule, words, choose })}` : nothing}
     ${field({ id: "seen", label: words.defect.seen, value: seen, change: (text) => act.form({ seen: text }) })}
     ${rankChips(words, rank, (id) => act.form({ rank: id }))}
-    <p class="bay-rule">${fill(words.defect.rule, { rank: words.rank[row.class], source: ruleOf(row, view) })}</p>
+    <p class="bay-rule">${fill(words.defect.rule, { rank: words.rank[(is ?? row).class], source: ruleOf(is ?? row, view) })}</p>
     ${scopeChips(words, scope, (id) => act.form({ scope: id }))}
     <div class="dock bay-dock"><button type="button" class="key" @click=${() => act.form(null)}>${words.round.back}</button>
       <button type="button" class="key key-act" @click=${act.writeDefect}>${words.defect.write}</button></div>`;

@@ -10,9 +10,6 @@ export const toBay = ({ bay }) => html`<a class="key key-act" href=${pageOf("")}
 
 export const classOf = ({ state, class: rank }, words) => words.rank[state === "pump_out" ? "pump_out" : rank];
 
-// Whose rule a row of the checks is: what was read first, and what that is worth.
-export const ruleOf = (row, { data, words }) => (row.source.length ? `${data.sources[row.source[0]]} (${words.basis[row.basis]})` : words.department[row.basis]);
-
 export const defectRow = (defect, words) => html`
   <li class="defect" data-class=${defect.class}>
     <a href=${`${pageOf("defect/")}#${defect.id}`}>

@@ -1,5 +1,5 @@
-// A defect: written where the hand is, or looked at and decided on by an officer. Another page may hand over what was seen, in the
-// fragment: #new= and JSON of { origin, what, seen, scope, class }.
+// A defect: written where the hand is, or looked at and decided on by an officer. Its class is proposed by the condition that it is, where
+// one is chosen. Another page may hand over what was seen, in the fragment: #new= and JSON of { origin, what, seen, scope, class, rule }.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { draftOf, keepDraft } from "../shared/draft.js";
 import { toHeading } from "../shared/focus.js";
@@ -8,17 +8,20 @@ import { whatOf } from "../shared/rig_status.js";
 import { colon, fill, home } from "../shared/site.js";
 import { dayAndTime } from "../shared/times.js";
 import { SecondTouch } from "../shared/second_touch.js";
+import { conditionKeys, conditionOf, limitOf, matching } from "../bay/conditions.js";
 import { field, rankChips, RANKS, scopeChips, SCOPES } from "../bay/item_forms.js";
 import { isName, yourName } from "../bay/log.js";
 import { opened, pageOf } from "../bay/opened.js";
 import { prints } from "../bay/paper.js";
 import { defectSheet } from "../bay/paper_forms.js";
 import { Photos } from "../bay/photos.js";
+import { ruleOf } from "../bay/rule.js";
 import { classOf, toBay } from "../bay/sentences.js";
 
 const place = document.getElementById("bay");
 const page = await opened(place);
 const photos = page && new Photos(page.log, () => draw());
+const MOST_LIKE = 3; // conditions offered below what is typed: more push the form off the screen
 /** @type {any} */
 const state = { form: null, decision: null, withdrawal: null, standing: null, defect: null, isLost: false };
 const second = new SecondTouch(() => draw());
@@ -28,7 +31,7 @@ async function start() {
   state.standing = await page.log.standing();
   const id = decodeURIComponent(location.hash.slice(1));
   state.defect = page.log.of("defect").find((record) => record.id === id) ?? null;
-  if (!state.defect) state.form = { what: "", seen: "", class: "report", scope: "pump", origin: "report", by: yourName(), ...handed(), ...(await halfWritten()) };
+  if (!state.defect) state.form = { what: "", seen: "", class: "report", scope: "pump", origin: "report", rule: "", by: yourName(), ...handed(), ...(await halfWritten()) };
   draw();
   toHeading(place);
 }
@@ -46,8 +49,20 @@ function handed() {
   const content = handedIn(location.hash);
   state.isLost = content === "lost";
   if (!content || content === "lost") return {};
-  const { what, seen, origin, rank, scope } = content;
-  return { what, seen, origin: origin || "report", ...(RANKS.includes(rank) && { class: rank }), ...(SCOPES.includes(scope) && { scope }) };
+  const { what, seen, origin, rank, scope, rule } = content;
+  return { what, seen, rule, origin: origin || "report", ...(RANKS.includes(rank) && { class: rank }), ...(SCOPES.includes(scope) && { scope }) };
+}
+
+// The condition that a defect is said to be: of these rows, or none.
+const condition = () => conditionOf(state.form.rule, page.data);
+const choose = (row) => typed(row.id === state.form.rule ? { rule: "" } : { rule: row.id, what: row.what, class: row.class, scope: row.scope });
+
+// Those that are like what is typed; once one is chosen, that one.
+function likeWhat() {
+  const chosen = condition();
+  if (chosen) return [chosen];
+  const what = state.form.what.trim();
+  return what.length < 3 ? [] : matching(page.data.conditions, what, (row) => [row.what]).slice(0, MOST_LIKE);
 }
 
 const typed = (change) => {
@@ -59,7 +74,8 @@ const typed = (change) => {
 
 async function write() {
   const { what, seen, class: rank, scope, origin, by } = state.form;
-  const record = await page.log.add("defect", { origin, item: null, what: what.trim(), seen: seen.trim(), place: "", state: "", limit: "", class: rank, scope, rule: "" }, { by: by.trim() });
+  const is = condition();
+  const record = await page.log.add("defect", { origin, item: null, what: what.trim(), seen: [seen.trim(), limitOf(is, rank)].filter(Boolean).join("; "), place: "", state: "", limit: "", class: rank, scope, rule: is?.source[0] ?? "" }, { by: by.trim() });
   await keepDraft(draftName(), null);
   history.replaceState(null, "", `#${record.id}`);
   state.form = null;
@@ -99,8 +115,11 @@ const writeView = (words) => html`
   <h2 class="bay-act">${words.defect.new}</h2>
   ${state.isLost ? html`<p class="notice" role="alert">${words.defect.lost}</p>` : nothing}
   ${field({ id: "what", label: words.defect.what, value: state.form.what, change: (what) => typed({ what }) })}
+  ${conditionKeys({ rows: likeWhat(), chosen: state.form.rule, words, choose })}
+  <p><a href=${pageOf("conditions/")}>${words.conditions.find}</a></p>
   ${field({ id: "seen", label: words.defect.seen, value: state.form.seen, change: (seen) => typed({ seen }) })}
   ${rankChips(words, state.form.class, (id) => typed({ class: id }))}
+  ${condition() ? html`<p class="bay-rule">${fill(words.defect.rule, { rank: words.rank[condition().class], source: ruleOf(condition(), page) })}</p>` : nothing}
   ${scopeChips(words, state.form.scope, (id) => typed({ scope: id }))}
   ${field({ id: "by", label: words.bay.name, value: state.form.by, change: (by) => typed({ by }) })}
   <div class="dock"><button type="button" class="key key-act" ?disabled=${!state.form.what.trim()} @click=${write}>${words.defect.write}</button></div>`;

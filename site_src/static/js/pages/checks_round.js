@@ -11,6 +11,7 @@ import { home } from "../shared/site.js";
 import { isAsTyped } from "../shared/units.js";
 import { opened } from "../bay/opened.js";
 import { Clock } from "../bay/clock.js";
+import { conditionOf, limitOf } from "../bay/conditions.js";
 import { leftOutView } from "../bay/department.js";
 import { doneView, firstView, itemView } from "../bay/item.js";
 import { yourName } from "../bay/log.js";
@@ -173,7 +174,7 @@ const act = {
     if (!isSettled(state.shownAt)) return;
     const row = page.rows.get(state.at);
     if (page.defects.some(({ item }) => item === row.id)) return answer("not_good"); // it is written already
-    act.form({ kind: "defect", seen: "", rank: row.class, scope: row.scope });
+    act.form({ kind: "defect", seen: "", rank: row.class, scope: row.scope, rule: "" });
     toHeading(place);
   },
   form(change) {
@@ -183,13 +184,13 @@ const act = {
   },
   async writeDefect() {
     const row = page.rows.get(state.at);
-    const { seen, rank, scope } = state.form;
-    const { words, data } = page;
-    const restricts = row.restricts && rank === "restricted" ? words.restricts[row.restricts] : "";
+    const { seen, rank, scope, rule } = state.form;
+    const { words, data } = page, is = conditionOf(rule, data);
+    const restricts = limitOf(is, rank) || (row.restricts && rank === "restricted" ? words.restricts[row.restricts] : "");
     await page.log.add("defect", {
-      origin: "check", item: row.id, what: data.text[row.id].title, seen: [seen.trim(), state.entry.split("@")[0] && `${state.entry.split("@")[0]} ${unitOf(row, page)}`, clockOf(row).clock === "not_run" ? words.clock.not_run : "", restricts].filter(Boolean).join("; "),
+      origin: "check", item: row.id, what: data.text[row.id].title, seen: [is?.what, seen.trim(), state.entry.split("@")[0] && `${state.entry.split("@")[0]} ${unitOf(row, page)}`, clockOf(row).clock === "not_run" ? words.clock.not_run : "", restricts].filter(Boolean).join("; "),
       place: words.place[row.place], state: words.engine_state[row.state], limit: row.limit ? limitText(state.limit, row, page) : "",
-      class: rank, scope, rule: row.source[0] ?? row.basis,
+      class: rank, scope, rule: (is ?? row).source[0] ?? row.basis,
     });
     await keepDraft(draftName(), null);
     page.defects = (await page.log.standing()).defects;

@@ -16,7 +16,7 @@ const whole = (text) => text.replace(/\p{Cs}/gu, "");
 export const fragmentOf = ({ what, seen, ...choices }) =>
   MARK + encodeURIComponent(JSON.stringify({ what: cut(whole(what), MOST_WHAT), seen: cut(whole(seen), MOST_SEEN), ...choices }));
 
-// { what, seen, origin, rank, scope }, plain texts, whatever the fragment says; null where it hands nothing over, and
+// { what, seen, origin, rank, scope, rule }, plain texts, whatever the fragment says; null where it hands nothing over, and
 // "lost" where it cannot be read.
 export function handedIn(fragment) {
   if (!fragment.startsWith(MARK)) return null;
@@ -24,7 +24,7 @@ export function handedIn(fragment) {
   try {
     const content = JSON.parse(decodeURIComponent(fragment.slice(MARK.length)));
     const text = (name, most) => (typeof content[name] === "string" ? cut(content[name], most) : "");
-    return { what: text("what", MOST_WHAT), seen: text("seen", MOST_SEEN), origin: text("origin", MOST_WHAT), rank: text("class", MOST_WHAT), scope: text("scope", MOST_WHAT) };
+    return { what: text("what", MOST_WHAT), seen: text("seen", MOST_SEEN), origin: text("origin", MOST_WHAT), rank: text("class", MOST_WHAT), scope: text("scope", MOST_WHAT), rule: text("rule", MOST_WHAT) };
   } catch {
     return "lost";
   }
