@@ -1,6 +1,38 @@
-"""Foam: concentrate and time, and what an eductor can push through the hose behind it."""
+"""Foam: concentrate and time, what a spill asks, and what an eductor can push through the hose behind it."""
+import math
+
 from calc.base.errors import check_not_negative, check_number, check_positive, check_within
 from calc.hydraulics import hose, water
+
+SPILL_MINUTES = 15  # the least for a spill
+MOST_EDUCTORS = 40
+LAST_BIT = 1e-9
+
+
+def spill_gpm(area_ft2, rate_gpm_per_ft2):
+    """Solution that a spill asks, in US gallons per minute.
+
+    area_ft2: of the spill, square feet, above 0
+    rate_gpm_per_ft2: by fuel and foam, US gallons per minute for each square foot, 0.01 to 1; what the foam is listed for comes first
+
+    Raises CalcError naming the input. Source: a state university's training slides on foam for ethanol blends (area times rate).
+    """
+    check_positive("area_ft2", area_ft2)
+    check_within("rate_gpm_per_ft2", rate_gpm_per_ft2, 0.01, 1)
+    return area_ft2 * rate_gpm_per_ft2
+
+
+def eductors_for(solution_gpm, eductor_gpm):
+    """How many eductors give a flow of solution: a whole number.
+
+    solution_gpm: US gallons per minute, 0 or more
+    eductor_gpm: of one eductor and its nozzle, US gallons per minute, above 0
+
+    Raises CalcError naming the input. Source: flow over the flow of one, rounded up; common practice.
+    """
+    check_not_negative("solution_gpm", solution_gpm)
+    check_positive("eductor_gpm", eductor_gpm)
+    return math.ceil(solution_gpm / eductor_gpm - LAST_BIT)
 
 
 def concentrate_gpm(flow_gpm, percent):

@@ -28,6 +28,8 @@ SOUND = {
     ("supply.fireflow", "store_gal"): ({"volume_ft3": 12000, "hazard": 7, "construction": 1, "is_exposed": False}, {"hazard": (3, 7), "construction": (0.5, 1.5)}),
     ("supply.fireflow", "delivery_gpm"): ({"stored_gal": 3000}, {}),
     ("supply.fireflow", "lines_for"): ({"flow_gpm": 500, "line_gpm": 150}, {}),
+    ("supply.foam", "spill_gpm"): ({"area_ft2": 3000, "rate_gpm_per_ft2": 0.2}, {"rate_gpm_per_ft2": (0.01, 1)}),
+    ("supply.foam", "eductors_for"): ({"solution_gpm": 600, "eductor_gpm": 125}, {}),
     ("supply.foam", "concentrate_gpm"): ({"flow_gpm": 95, "percent": 3}, {"percent": (0.1, 6)}),
     ("supply.foam", "foam_minutes"): ({"concentrate_gal": 20, "flow_gpm": 95, "percent": 3}, {"percent": (0.1, 6)}),
     ("supply.foam", "concentrate_gal"): ({"minutes": 10, "flow_gpm": 95, "percent": 3}, {}),

@@ -23,13 +23,13 @@ BOUNDS = {
                 "timed": (0, 600)},
     "fireflow": {"length": (1, 2000), "width": (1, 2000), "height": (1, 200), "line": (5, 2000), "supply": (0, 20000)},
     "foam": {"concentrate": (0.1, 20000), "flow": (1, 5000), "minutes": (0.1, 600), "inlet": (50, 400), "plate": (10, 400), "nozzle": (5, 300),
-             "length": (0, 2000), "rise": (-300, 300)},
+             "length": (0, 2000), "rise": (-300, 300), "spill_length": (1, 1000), "spill_width": (1, 1000)},
 }
 COUNTS = {"hydrant": {"lines": (1, 12), "outlets": (1, 4)}, "draft": {"hoses": (1, 4)}, "relay": {"lines": (1, 12)},
           "connection": {"lines": (1, 12), "storey": (1, 150)}, "shuttle": {"tankers": (1, 30)}, "fireflow": {"floors": (1, 50), "exposures": (0, 8)}}
 # what makes a page read an entry at all
 READ_WITH = {"outlet": {"known": "pitot"}, "pitot": {"known": "pitot"}, "outlets": {"known": "pitot"}, "timed": {"way": "timed"},
-             "setting": {"device": "set"}, "climb": {"by": "height"}, "height": {"by": "volume"}, "hazard": {"by": "store"}, "construction": {"by": "store"}}
+             "setting": {"device": "set"}, "climb": {"by": "height"}, "height": {"by": "volume"}, "spill_length": {"task": "spill", "flow": "5000@US"}, "spill_width": {"task": "spill", "flow": "5000@US"}, "rate": {"task": "spill"}, "hazard": {"by": "store"}, "construction": {"by": "store"}}
 AMOUNTS = [(page, name, *ends) for page, bounds in BOUNDS.items() for name, ends in bounds.items()]
 COUNTED = [(page, name, *ends) for page, counts in COUNTS.items() for name, ends in counts.items()]
 CHOICES = [(field["page"], field["name"], option)
