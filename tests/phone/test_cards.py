@@ -190,6 +190,9 @@ def test_the_strip_of_other_pages_leads_back_to_an_open_card(handset):
     page.locator("#strip a").get_by_text(SITE["card"]["freeze"]["title"]).tap()
     expect(page.get_by_role("heading", level=2)).not_to_have_text("")
     assert page.url.endswith("/shift/freeze/")
+    page.locator(".bar-key").first.tap()  # out of the card, and there one more touch to the order of a line that lost its water
+    page.locator("main").get_by_role("link", name=SITE["start"]["line_lost"]).tap()
+    expect(page).to_have_url(re.compile("/diagnose/water/"))
     page.close()
     card.page.bring_to_front()
     card.run_out()

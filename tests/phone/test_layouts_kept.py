@@ -246,3 +246,21 @@ def test_height_is_drawn_as_it_is_reckoned(handset, height):
     layout.shows(164 if below else 175)  # by hand: 169.75 -+ 0.434 x 12.5 = 164.33 and 175.18
     words = said("pressure", "height_down" if below else "height_up", height="12.5")
     expect(layout.page.locator(".lay")).to_contain_text(words)
+
+
+def test_two_tabs_know_of_each_other(handset):
+    """A change in one tab is said in the other, which keeps its own layout until a touch takes the other's; that too can be undone."""
+    one = with_length(handset, "300")
+    one.shows(PSI["300"])
+    other = open_layout(handset)
+    other.shows(PSI["300"])
+    other.type("length", "100")
+    other.shows(PSI["100"])
+    expect(one.page.get_by_text(P["other_tab"])).to_be_visible()
+    one.shows(PSI["300"])
+    one.page.get_by_role("button", name=P["take_other"], exact=True).tap()
+    one.shows(PSI["100"])
+    one.press("undo")
+    one.shows(PSI["300"])
+    expect(other.page.get_by_text(P["other_tab"])).to_be_visible()
+    other.shows(PSI["100"])

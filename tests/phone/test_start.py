@@ -242,8 +242,13 @@ def test_danger_is_one_tap_away(handset):
 
 
 def test_units_are_chosen_for_every_page(handset):
-    """All pages has the units: in kPa the examples are 170 psi x 6.894757 = 1170 kPa, and Pressure reads so too."""
+    """All pages leads to the units at its head: in kPa the examples are 170 psi x 6.894757 = 1170 kPa, and Pressure reads so too."""
     page = handset.open("all/")
+    page.get_by_role("link", name=START["language"], exact=True).tap()  # one touch from the head of the page
+    expect(page.locator("#language")).to_be_in_viewport()
+    page.evaluate("scrollTo(0, 0)")
+    page.get_by_role("link", name=SITE["units"]["title"], exact=True).tap()
+    expect(page.locator("#units")).to_be_in_viewport(ratio=1)
     page.get_by_role("radio", name=SITE["units"]["SI"]).check(force=True)
     page = handset.open("pressure/")
     expect(page.locator("#pressure")).to_contain_text("kPa")

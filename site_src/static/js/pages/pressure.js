@@ -14,7 +14,7 @@ import { fill, pageData, unitWords } from "../shared/site.js";
 import { unitsOnce } from "../shared/units.js";
 import { actsOn } from "../pressure/acts.js";
 import { NOTHING_TYPED } from "../pressure/bounds.js";
-import { firstOf, keepLayout, noteOpened } from "../pressure/first.js";
+import { firstOf, keepLayout, noteOpened, onOther } from "../pressure/first.js";
 import { clean, entriesOf, hasRoom, isOld, linesOf } from "../pressure/layout.js";
 import { namesOf } from "../pressure/names.js";
 import { openingsOf } from "../pressure/opening.js";
@@ -123,8 +123,8 @@ function openSaved(layout) {
 }
 
 // What is said beside the key that was pressed, with a way back where there is one.
-function say(at, text, undo = null) {
-  state.notice = text && { at, text, undo };
+function say(at, text, undo = null, label = null) {
+  state.notice = text && { at, text, undo, label };
   redraw();
   toNotice(place);
 }
@@ -278,6 +278,7 @@ function open() {
 noteOpened(draft ?? null);
 open();
 addEventListener("hashchange", open);
+onOther(() => state.layout, soundLayout, (layout) => say("top", words.pressure.other_tab, () => act.ready(layout), words.pressure.take_other));
 addEventListener("resize", measure);
 addEventListener("beforeprint", () => {
   state.printed = Date.now();

@@ -50,12 +50,12 @@ export function powerLine({ before, after, family, isSeen, isOld, words: { power
       ${text(12, 12, `${where}. ${isSame ? power.no_change : power.dashed}`, "start")}
       ${way(ways.wheels, was.wheels, is.wheels)}${way(ways.feed, was.feed, is.feed)}${way(ways.pump, was.pump, is.pump)}
       ${way(`M56 ${TRUNK}H64`, was.engine ? "flows" : "waits", is.engine ? "flows" : "waits")}
-      <rect class=${block(was.engine, is.engine)} x="12" y="36" width="44" height="26" rx="4"/>
-      ${text(34, 73, turned(name("engine", was.speed), name("engine", is.speed)).replace(/^(.+) → /, "→ "))}
-      <rect class="power-block ${was.gear === is.gear ? "" : "power-then"}" x="64" y="36" width="54" height="26" rx="4"/>
-      ${text(91, 54, name("gear", is.gear))}
+      <rect class=${block(was.engine, is.engine)} x="12" y="36" width="44" height="22" rx="4"/>
+      ${text(34, 72, turned(name("engine", was.speed), name("engine", is.speed)).replace(/^(.+) → /, "→ "))}
+      <rect class="power-block ${was.gear === is.gear ? "" : "power-then"}" x="64" y="36" width="54" height="22" rx="4"/>
+      ${text(91, 52, name("gear", is.gear))}
       ${junction(x, y, 8)}
-      ${text(186, 73, `${name("join", family)}${colon} ${turned(at(was.collar), at(is.collar))}`)}
+      ${text(186, 72, `${name("join", family)}${colon} ${turned(at(was.collar), at(is.collar))}`)}
       <rect class=${block(was.pumping, is.pumping)} x="262" y="14" width="34" height="24" rx="12"/>
       ${text(302, 31, power.line_pump, "start")}
       <circle class="power-wheel ${block(was.rolls, is.rolls)}" cx="279" cy=${TRUNK} r="10"/>

@@ -2,6 +2,7 @@
 import { chosen, drop, jot } from "../shared/choices.js";
 import { keepDraft } from "../shared/draft.js";
 import { dropAnswer } from "../shared/last_answer.js";
+import { scoped } from "../shared/site.js";
 import { snapshotOf } from "../shared/snapshot.js";
 
 const DRAFT = "pressure";
@@ -21,6 +22,15 @@ export function keepLayout(layout) {
 export function noteOpened(draft) {
   worked = draft;
   if (chosen(WORKED, null) === null) note();
+}
+
+// Another tab works on another layout than `here()`: `told` gets it, as `sound(make)` takes it. Each tab keeps its own.
+export function onOther(here, sound, told) {
+  addEventListener("storage", ({ key, newValue }) => {
+    if (key !== scoped(WORKED) || !newValue) return;
+    const other = sound(() => JSON.parse(newValue).draft ?? here());
+    if (other && JSON.stringify(other) !== JSON.stringify(sound(here))) told(other);
+  });
 }
 
 function note() {
