@@ -47,16 +47,21 @@ def debrief(code, models, units):
     if record is None:
         raise CalcError("code", "not_ended")
     fault = read["faults"][0] if read["faults"] else None
+    verdict = outcome.judged(record)
     model = [row for row in models if row["task"] == read["task"] and row["fault"] == fault][0]
+
+    naming = _naming(read["named"], fault, model["alike"])
+    if verdict["outcome"] == "found" and naming in ("other", "overlooked"):
+        verdict["outcome"] = "luck"  # something was wrong, and not what was seen
 
     def clock(seconds):
         return display.rounded(units, seconds, 1)
 
     return {
         "task": read["task"],
-        "verdict": outcome.judged(record),
+        "verdict": verdict,
         "named": read["named"],
-        "naming": _naming(read["named"], fault, model["alike"]),
+        "naming": naming,
         "alike": model["alike"],
         "done": _done(record, clock),
         "stopped_after": _steps_done(record["acts"], model["steps"]) if record["ended"] == "stopped" and not fault else None,

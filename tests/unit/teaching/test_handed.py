@@ -63,6 +63,8 @@ def test_what_the_finder_called_it(run, fault, named, naming):
     """A name is right, as good where the signs are the very same, or another."""
     answer = debrief(run, found(run, fault, ("selector", "centre"), 2, named=named))
     assert (answer["named"], answer["naming"]) == (named, naming)
+    # a stop for what is not there is luck; to stop in doubt is not (common practice)
+    assert fault is None or answer["verdict"]["outcome"] == ("luck" if naming in ("other", "overlooked") else "found")
 
 
 def test_a_stop_with_nothing_wrong_is_debriefed(run):

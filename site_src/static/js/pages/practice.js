@@ -57,7 +57,7 @@ async function judge(named) {
   page.names = false;
   if (isUnknown()) await pair.end(bench.run, named);
   scrollTo(0, 0);
-  page.isKept = (await keepRecord("log", recordOf({ run: bench.run, beganAt: page.beganAt, endedAt: new Date(), words, rig }))) !== "unkept";
+  page.isKept = (await keepRecord("log", recordOf({ run: { ...bench.run, verdict: pair.debrief?.verdict ?? bench.run.verdict }, beganAt: page.beganAt, endedAt: new Date(), words, rig }))) !== "unkept";
   draw();
 }
 

@@ -6,7 +6,7 @@ import { notices } from "../shared/notice.js";
 import { fill } from "../shared/site.js";
 import { shape } from "../shared/warning.js";
 
-export const SHAPES = { harm: "stop", missed: "caution", unneeded: "caution" };
+export const SHAPES = { harm: "stop", missed: "caution", luck: "caution", unneeded: "caution" };
 
 // An act in the words of the controls.
 function actOf({ kind, to }, { practice, power, debrief }) {
@@ -48,6 +48,7 @@ function needless({ should, stopped_after }, words) {
 function saidOf(debrief, words) {
   const { verdict } = debrief;
   if (verdict.outcome === "unneeded") return html`<p>${needless(debrief, words)}</p><p>${words.practice.outcome_unneeded_told}</p>`;
+  if (verdict.outcome === "luck") return html`<p>${words.practice.outcome_luck_told}</p>`;
   return verdict.outcome === "good" ? html`<p>${words.debrief.sound_said}</p>` : nothing;
 }
 
