@@ -8,7 +8,7 @@ HEADERS = {
     "Content-Security-Policy": "frame-ancestors 'none'",
     "X-Content-Type-Options": "nosniff",
     "Referrer-Policy": "no-referrer",
-    "Permissions-Policy": "geolocation=(), microphone=(), camera=(), screen-wake-lock=(self)",
+    "Permissions-Policy": "geolocation=(), microphone=(), camera=(self), screen-wake-lock=(self)",
     "Cache-Control": "no-cache",
 }
 COMPRESSED = (".html", ".css", ".js", ".mjs", ".json", ".webmanifest", ".wasm", ".svg", ".bin")

@@ -1,4 +1,5 @@
 """A small log from one phone to another by square codes, each opened as a link."""
+import json
 import random
 
 from playwright.sync_api import expect
@@ -98,3 +99,39 @@ def test_two_phones_by_codes(take):
     expect(other.get_by_text(T["log"]["taken"].format(file=C["name"], taken=40, same=0))).to_be_visible()
     assert sorted(do(other, "keptRecords", "bay"), key=lambda record: record["id"]) == sorted(own, key=lambda record: record["id"])
     expect(key(other, C["take"])).to_have_count(0)
+
+
+CAMERA = """(links) => {
+  const shown = [...links];
+  if (!navigator.mediaDevices) return; // a page without an address
+  navigator.mediaDevices.getUserMedia = async () => {
+    const canvas = document.createElement("canvas");
+    canvas.getContext("2d").fillRect(0, 0, 9, 9);
+    return canvas.captureStream(5);
+  };
+  globalThis.BarcodeDetector = class {
+    async detect() { return shown.length ? [{ rawValue: "https://elsewhere.example/" }, { rawValue: shown.shift() }] : []; }
+  };
+}"""
+
+
+def test_the_camera_of_the_page_reads_codes(take):
+    """Where the browser can read codes: one key, each code as it comes, the camera off once all are there; where it cannot, no key."""
+    handset = take()
+    name = beside(handset, **MIDSHIP)["name"]
+    page = handset.open("checks/log/")
+    expect(key(page, C["show"])).to_be_visible()
+    module = source(page, "bay/frames.js")
+    some = records(20)
+    content = json.dumps({"format": "bay-log", "schema": 1, "rig_id": "rig-1", "rig_name": name, "records": some})
+    links = [handset.host.origin + "fr/checks/log/" + fragment for fragment in page.evaluate(FRAMES, {"module": module, "text": content})]
+    assert len(links) > 1
+    page.close()
+    handset.context.add_init_script(f"({CAMERA})({json.dumps([links[0], *links[::-1]])})")
+    page = handset.open("checks/log/")
+    key(page, C["read"]).tap()
+    expect(page.get_by_text(C["whole"].format(set=links[0].split("=")[1][:8].upper(), of=len(links), count=20, rig=name))).to_be_visible()
+    expect(page.locator("video")).to_have_count(0)
+    assert do(page, "keptRecords", "bay") == []
+    key(page, C["take"]).tap()
+    expect(page.get_by_text(T["log"]["taken"].format(file=C["name"], taken=20, same=0))).to_be_visible()

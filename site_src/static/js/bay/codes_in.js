@@ -4,6 +4,7 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chosen, drop, jot } from "../shared/choices.js";
 import { fill, scoped } from "../shared/site.js";
 import { live } from "../shared/notice.js";
+import { Camera, canRead } from "./camera.js";
 import { frameOf, joined, MARK } from "./frames.js";
 
 const NAME = "log-codes";
@@ -21,10 +22,12 @@ function waiting() {
 export class Arriving {
   isDamaged = false;
   content = null; // of a whole set
+  camera = null;
   set = waiting();
 
   constructor({ redraw }) {
     this.redraw = redraw;
+    this.camera = new Camera({ changed: () => this.redraw(), read: (text) => this.#read(text) });
     addEventListener("hashchange", () => this.#open());
     addEventListener("storage", ({ key }) => key === scoped(NAME) && this.#look());
     this.#open();
@@ -34,11 +37,24 @@ export class Arriving {
     const { hash } = location;
     if (hash.startsWith(MARK)) {
       history.replaceState(null, "", location.pathname + location.search);
-      const frame = await frameOf(hash);
-      this.isDamaged = frame === null;
-      if (frame) this.#put(frame);
+      await this.#take(hash);
     }
     await this.#look();
+  }
+
+  async #take(fragment) {
+    const frame = await frameOf(fragment);
+    this.isDamaged = frame === null;
+    if (frame) this.#put(frame);
+  }
+
+  // A code that the camera sees, on whatever host it was made; done once all are there.
+  async #read(text) {
+    const at = text.indexOf(MARK);
+    if (at < 0) return;
+    await this.#take(text.slice(at));
+    await this.#look();
+    if (this.content) this.camera.stop();
   }
 
   // One more code; of another set than the one that waits, the first of its own.
@@ -78,7 +94,7 @@ export class Arriving {
 
 // `take(files)` lets them into the log.
 export function arrivingView(arriving, { codes: words }, take) {
-  const { set, content, isDamaged } = arriving;
+  const { set, content, isDamaged, camera } = arriving;
   const facts = set && { of: set.of, here: set.of - arriving.missing.length, missing: arriving.missing.join(", "), set: String(set.set).toUpperCase(),
     rig: String(content?.rig_name).slice(0, 60), count: content?.records?.length };
   const takeIn = async () => {
@@ -86,6 +102,10 @@ export function arrivingView(arriving, { codes: words }, take) {
     arriving.drop();
   };
   return html`
+    ${canRead() ? html`
+      <button type="button" class="key key-wide" aria-pressed=${camera.isOn ? "true" : "false"} @click=${() => (camera.isOn ? camera.stop() : camera.start())}>${words.read}</button>
+      ${camera.isOn ? html`<video id="camera" class="bay-photo" muted playsinline></video>` : nothing}
+      ${live(camera.isRefused ? html`<p class="refusal">${words.no_camera}</p>` : nothing)}` : nothing}
     ${live(isDamaged ? html`<p class="refusal">${words.damaged}</p>` : nothing)}
     ${live(set ? html`<p class="notice">${fill(content ? words.whole : words.part, facts)}</p>` : nothing)}
     ${set ? html`<p class="bay-others"><button type="button" class="key" @click=${() => arriving.drop()}>${words.drop}</button>
