@@ -29,7 +29,7 @@ from site_src.app import create_app
 from site_src.content import data, fleet, languages, reckoners, units
 from site_src.publish import check, hosting, release
 from site_src.publish.serving import server
-from site_src.report import pages as report
+from site_src.report import days, pages as report
 from site_src.routes import checks, service
 
 write_worker = release.write
@@ -147,19 +147,20 @@ def parsed():
     building.add_argument("--close", action="store_const", const=True, help="write a site that says it is closed")
     building.add_argument("--serve", nargs="?", const=8000, type=port, metavar="PORT", help="serve it afterwards")
     building.add_argument("--at", type=site_path, metavar="PATH", help="path of the site on its host")
-    building.add_argument("--rigs", type=pathlib.Path, metavar="FOLDER", help="the department's rigs, as TOML")
+    building.add_argument("--rigs", type=pathlib.Path, metavar="FOLDER", help="the department's rigs, as TOML; of a report: whose own check rows and limits it goes by")
     building.add_argument("--gzip", action="store_const", const=True, help="write a .gz beside each file")
     parser.add_argument("--check", metavar="ADDRESS", help="say what is wrong with the site as it is hosted")
     reporting.add_argument("--report", type=pathlib.Path, metavar="FOLDER", help="report on the exported test results and rig logs in a folder, into FOLDER/report")
     reporting.add_argument("--units", choices=[system["id"] for system in units.systems()], help="units of the report")
+    reporting.add_argument("--zone", metavar="NAME", help="time zone of the report's days, such as America/Chicago; this computer's own where left out")
     reporting.add_argument("--language", choices=data.languages(), help="language of the report")
     options = parser.parse_args()
     if options.check:
-        idle = ("close", "serve", "at", "rigs", "gzip", "report", "units", "language")
+        idle = ("close", "serve", "at", "rigs", "gzip", "report", "units", "language", "zone")
     elif options.report:
-        idle = ("close", "serve", "at", "rigs", "gzip")
+        idle = ("close", "serve", "at", "gzip")
     else:
-        idle = ("rigs", "gzip", "units", "language") if options.close else ("units", "language")
+        idle = ("rigs", "gzip", "units", "language", "zone") if options.close else ("units", "language", "zone")
     for name in idle:
         if getattr(options, name) is not None:
             kind = ("--check builds nothing" if options.check else "--report builds no site" if options.report else
@@ -170,7 +171,8 @@ def parsed():
 
 def print_report(options):
     """Write the fleet's report in place of the site."""
-    facts = report.write(options.report, system=options.units or "US", language=options.language or "en")
+    profiles = fleet.load(options.rigs).values() if options.rigs else ()
+    facts = report.write(options.report, system=options.units or "US", language=options.language or "en", zone=days.zone(options.zone), profiles=profiles)
     print(f"Reported {facts['tests']} tests of {facts['rigs']} rigs and the logs of {facts['logs']} from {facts['files']} files, {facts['bad']} of them unusable: {facts['page']}")
 
 
@@ -217,7 +219,7 @@ def main():
     options = parsed()
     try:
         (print_check if options.check else print_report if options.report else print_build)(options)
-    except (bundle.BundleError, fleet.FleetError, report.ReportError) as fault:
+    except (bundle.BundleError, fleet.FleetError, report.ReportError, days.ZoneError) as fault:
         raise SystemExit(str(fault)) from fault
     except OSError as fault:  # a full disk, a folder that may not be written
         raise SystemExit(f"{fault.filename or fault}: {fault.strerror or 'not done'}. Nothing was put in place of what was there.") from fault

@@ -5,14 +5,14 @@ Each record is judged before it counts; what is refused is named by file, place 
 import hashlib
 
 from calc.base import display
-from calc.bay import board, limits, records as log_records, rounds, standing
+from calc.bay import board, department, limits, records as log_records, rounds, standing
 from site_src.content import checks, data
+from site_src.report.days import DAY_MS
 
 FORMAT = "bay-log"
 LARGEST_BYTES = 16_000_000  # of one file, as a phone takes it
 MOST_RECORDS = 50_000  # in one file
 MOST_NAMED = 5  # refusals of one file that are named; the rest are counted
-DAY_MS = 86400000
 SILENT_DAYS = 30  # a rig that sent nothing for longer stands out
 CHECKED_DAYS = 90  # that checks done are counted over
 OUT_DAYS = 365
@@ -67,15 +67,24 @@ def _bare(record):
     return {name: record[name] for name in record if name != "picture"} if isinstance(record, dict) and record.get("kind") == "photo" else record
 
 
-def facts(logs, tested, on_ms, shown):
+def facts(logs, tested, on_ms, shown, days, profiles):
     """What the report says of logs, as plain data.
 
     logs: Logs
     tested: {rig_id: name} of the rigs whose tests the folder holds
     on_ms: the end of the day the report is made for, milliseconds since 1970
     shown: units, as calc.base.display takes them
+    days: Days of the department's time zone
+    profiles: of the department's rigs, whose own rows and limits hold for their logs
     """
-    rigs = {id: _rig(id, list(made.values()), on_ms, shown) for id, made in logs.rigs.items()}
+    by_id = {profile["id"]: profile for profile in profiles}
+    by_name = {profile["name"].strip().casefold(): profile for profile in profiles}
+    lists = [row["id"] for row in checks.lists()]
+    rigs = {}
+    for id, made in logs.rigs.items():
+        records = list(made.values())
+        profile = by_id.get(id) or by_name.get(_newest(records, on_ms)["rig_name"].strip().casefold()) or {}
+        rigs[id] = _rig(id, records, on_ms, shown, days, department.applied(checks.rows(), checks.due(), lists, profile.get("checks", []), shown))
     order = standing.worst_first([
         {"id": id, "state": rig["standing"]["state"], "overdue": len(rig["overdue"]), "open": len(rig["defects"]), "next_day": None} for id, rig in rigs.items()])
     listed = [rigs[id] for id in order]
@@ -86,33 +95,37 @@ def facts(logs, tested, on_ms, shown):
     }
 
 
-def _rig(id, made, on_ms, shown):
+def _newest(made, on_ms):
+    """The newest record up to a moment; of a log that has none so old, the newest of all."""
+    return max([record for record in made if record["at_ms"] <= on_ms] or made, key=lambda record: (record["at_ms"], record["id"]))
+
+
+def _rig(id, made, on_ms, shown, days, own):
+    """One rig; own: the lists as its department has them, see calc.bay.department.applied."""
     past = [record for record in made if record["at_ms"] <= on_ms]
-    newest = max(past or made, key=lambda record: (record["at_ms"], record["id"]))
+    newest = _newest(made, on_ms)
     status = standing.of_rig(made)
     settings = rounds.settings(made)
-    rows = [row for row in checks.due() if all(settings.get(name, {"applies": True})["applies"] for name in (row["id"], row["equipment"]))]
-    of_lists = [row for row in rows if row["id"] in {listed["id"] for listed in checks.lists()}]
+    rows = [row for row in own["due"] if all(settings.get(name, {"applies": True})["applies"] for name in (row["id"], row["equipment"]))]
+    of_lists = [row for row in rows if row["id"] in own["lists"]]
     newest_ms = newest["at_ms"] if past else None
+    silent_days = None if newest_ms is None else days.between(newest_ms, on_ms)
+    dated = [{**record, "at_ms": days.wall_ms(record["at_ms"])} for record in made]
+    to_ms = days.wall_ms(on_ms)
+    titles = {id: said["title"] for id, said in own["text"].items() if "title" in said}
     return {
         "name": newest["rig_name"], "page": f"log-{hashlib.sha256(id.encode('utf-8', 'replace')).hexdigest()[:16]}.html",
         "standing": status, "newest_ms": newest_ms, "ahead": len(made) - len(past), "count": len(made),
-        "silent_days": None if newest_ms is None else int((on_ms - newest_ms) // DAY_MS),
-        "is_silent": newest_ms is None or on_ms - newest_ms > SILENT_DAYS * DAY_MS,
-        "defects": sorted(({**defect, "days": _age(defect["at_ms"], on_ms)} for defect in status["defects"]), key=lambda defect: (-defect["days"], defect["id"])),
+        "silent_days": silent_days, "is_silent": silent_days is None or silent_days > SILENT_DAYS, "titles": titles,
+        "defects": sorted(({**defect, "days": max(days.between(defect["at_ms"], on_ms), 0)} for defect in status["defects"]), key=lambda defect: (-defect["days"], defect["id"])),
         "out_days": standing.out_ms(made, on_ms - OUT_DAYS * DAY_MS, on_ms) / DAY_MS,
-        "done": [row for row in board.done_of_due(of_lists, made, on_ms - (CHECKED_DAYS - 1) * DAY_MS, on_ms, 0) if row["due"]],
-        "overdue": [row for row in board.due(rows, made, on_ms, 0)["rows"] if row["standing"] == "overdue"],
-        "readings": _readings(past, settings, shown),
+        "done": [row for row in board.done_of_due(of_lists, dated, to_ms - (CHECKED_DAYS - 1) * DAY_MS, to_ms, 0) if row["due"]],
+        "overdue": [row for row in board.due(rows, dated, to_ms, 0)["rows"] if row["standing"] == "overdue"],
+        "readings": _readings(past, settings, shown, own["rows"]),
     }
 
 
-def _age(at_ms, on_ms):
-    """Whole days that something is old; 0 for what a clock that was ahead wrote."""
-    return max(int((on_ms - at_ms) // DAY_MS), 0)
-
-
-def _readings(past, settings, shown):
+def _readings(past, settings, shown, rows):
     """Items whose readings went three in a row toward their limit, or whose newest is beyond it; those beyond it first."""
     answers = [record for record in log_records.in_force(past) if record["kind"] == "answer" and record["amount"] is not None]
     replaced = {id for record in answers for id in record["replaces"]}
@@ -121,7 +134,7 @@ def _readings(past, settings, shown):
         if record["id"] not in replaced:
             by_item.setdefault(record["item"], []).append(record)
     found = []
-    for row in checks.rows():
+    for row in rows:
         if not row["limit"] or row["id"] not in by_item:
             continue
         own = (settings.get(row["id"]) or {}).get("limit")

@@ -4,7 +4,6 @@ Every result is worked out anew from its readings; nothing a file says of itself
 text on a page: no script may run there, and all of it is escaped.
 """
 import base64
-import datetime
 import hashlib
 import json
 import pathlib
@@ -15,7 +14,7 @@ import jinja2
 from calc.base.errors import CalcError
 from calc.service import due, file as service_file, history as service_history, texts
 from site_src.content import data, former, standards, units
-from site_src.report import logs as report_logs
+from site_src.report import days, logs as report_logs
 
 PLACE = "report"  # the folder within the folder
 MARK = '<meta name="generator" content="panelhand fleet report">'
@@ -26,13 +25,15 @@ class ReportError(ValueError):
     """A folder that no report can be made of."""
 
 
-def write(folder, on=None, system="US", language="en"):
+def write(folder, on=None, system="US", language="en", zone=days.UTC, profiles=()):
     """Write the report of a folder into its subfolder `report`, and say what it is of.
 
     folder: path of a folder that holds results as the Test pages export them and logs of rigs, at any depth
     on: the day it is made for, as a date; today where none is given
     system: units it is read in, such as "US"
     language: of its words, such as "en"
+    zone: the time zone by whose clock it counts days, see site_src.report.days; this computer's where it is None
+    profiles: of the department's rigs; a log goes by the rows and limits of the one that has its id, or else its name
 
     Returns the path of its first page and counts: `{"page", "files", "tests", "rigs", "logs", "bad"}`. Raises ReportError where
     there is no such folder or no file in it. A file that cannot be used is named in the report.
@@ -44,8 +45,9 @@ def write(folder, on=None, system="US", language="en"):
     files = sorted(path for path in folder.rglob("*") if path.suffix.lower() == ".json" and out not in path.parents)
     if not files:
         raise ReportError(f"{folder}: no .json file of test results or logs in it.")
-    facts = told(files, folder, on or datetime.date.today(), system, language)
-    render = renderer(system, language)
+    clock = days.Days(zone)
+    facts = told(files, folder, on or clock.today(), system, language, clock, profiles)
+    render = renderer(system, language, clock)
     pages = {out / rig["page"]: render("rig.html", rig=rig, **facts) for rig in facts["rigs"]}
     pages.update({out / log["page"]: render("log.html", log=log, **facts) for log in facts["logs"]})
     pages[out / "index.html"] = render("index.html", **facts)
@@ -81,10 +83,10 @@ def page(path, text):
     path.write_bytes(text.encode("utf-8", "replace"))  # half a character in a name is no reason to fail
 
 
-def told(files, folder, on, system, language="en"):
+def told(files, folder, on, system, language="en", clock=days.Days(), profiles=()):
     """Everything the report says, as plain data."""
     shown = units.fine(system, language)
-    days = data.load("service/common")["due"]["interval_days"]
+    interval_days = data.load("service/common")["due"]["interval_days"]
     newest, bad, changed, turned, older, logs = {}, [], [], [], 0, report_logs.Logs()
     for path in files:
         name = path.relative_to(folder).as_posix()
@@ -111,14 +113,14 @@ def told(files, folder, on, system, language="en"):
     by_rig = {}
     for record in sorted(done, key=lambda each: (each["at_ms"], each["id"])):
         by_rig.setdefault(record["rig_id"], []).append(record)
-    end_ms = (datetime.datetime.combine(on, datetime.time(23, 59, 59), datetime.UTC)).timestamp() * 1000
-    rigs = [rig_of(tests, end_ms, days, shown) for tests in by_rig.values()]
+    end_ms = clock.end_ms(on)
+    rigs = [rig_of(tests, end_ms, interval_days, shown) for tests in by_rig.values()]
     rigs.sort(key=lambda rig: (due.ORDER.index(rig["standing"]["status"]), in_turn(rig["name"]), rig["page"]))
     names = {id: tests[-1]["rig_name"] for id, tests in by_rig.items()}
     return {
-        **report_logs.facts(logs, names, end_ms, shown),
-        "rigs": rigs, "bad": bad, "changed": changed, "turned": turned, "older": older, "former": [record for record in done if record["edition"]], "files": len(files), "tests": len(done), "days": days,
-        "on": on.isoformat(), "unfinished": sorted((each for each in newest.values() if each["at_ms"] is None), key=lambda each: each["rig_name"]),
+        **report_logs.facts(logs, names, end_ms, shown, clock, profiles),
+        "rigs": rigs, "bad": bad, "changed": changed, "turned": turned, "older": older, "former": [record for record in done if record["edition"]], "files": len(files), "tests": len(done), "days": interval_days,
+        "on": on.isoformat(), "zone": clock.name(), "unfinished": sorted((each for each in newest.values() if each["at_ms"] is None), key=lambda each: each["rig_name"]),
     }
 
 
@@ -183,13 +185,13 @@ def _record(given, shown):
     }, None, None
 
 
-def rig_of(tests, on_ms, days, shown):
+def rig_of(tests, on_ms, interval_days, shown):
     """One rig with its tests, oldest first."""
     newest = tests[-1]
     speed_accuracy_rpm = data.load("service/common")["accuracy"]["speed_rpm"]
     history = service_history.history(tests, speed_accuracy_rpm, shown)
     proving = [test for test in tests if test["status"] != "not_proven" and test["at_ms"] <= on_ms]
-    standing = due.standing(tests, on_ms, days)
+    standing = due.standing(tests, on_ms, interval_days)
     return {
         "name": newest["rig_name"], "rated_gpm": newest["rated_gpm"], "tests": tests[::-1], "newest": newest,
         "page": f"rig-{hashlib.sha256(newest['rig_id'].encode('utf-8', 'replace')).hexdigest()[:16]}.html",  # never a name from a file
@@ -199,11 +201,11 @@ def rig_of(tests, on_ms, days, shown):
     }
 
 
-def renderer(system, language):
+def renderer(system, language, clock):
     """A function that fills in a template of the report with the words of the site."""
     environment = jinja2.Environment(
         loader=jinja2.FileSystemLoader(TEMPLATES), autoescape=True, undefined=jinja2.StrictUndefined, trim_blocks=True, lstrip_blocks=True)
-    environment.filters["day"] = lambda ms: datetime.datetime.fromtimestamp(ms / 1000, datetime.UTC).date().isoformat()
+    environment.filters["day"] = lambda ms: clock.date(ms).isoformat()
     test, site = data.words("service", language), data.shared_words(language)
     style = (TEMPLATES / "report.css").read_text(encoding="utf-8")
     digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode()

@@ -59,7 +59,7 @@ def test_what_is_no_port_is_refused(command, typed):
 
 @pytest.mark.parametrize(
     ("arguments", "named"),
-    [(("--rigs", "r"), "--rigs"), (("--at", "/p/"), "--at"), (("--serve",), "--serve"), ((), None)],
+    [(("--gzip",), "--gzip"), (("--at", "/p/"), "--at"), (("--serve",), "--serve"), ((), None)],
 )
 def test_what_a_report_does_not_use_is_refused(command, tmp_path, arguments, named):
     """Nothing that was asked for is passed over in silence."""
@@ -67,7 +67,15 @@ def test_what_a_report_does_not_use_is_refused(command, tmp_path, arguments, nam
     assert (f"{named} has no effect here" in said and status == 2) if named else status == 1  # by itself: no file in the folder
 
 
-@pytest.mark.parametrize("arguments", [("--units", "SI"), ("--language", "fr")])
+@pytest.mark.parametrize(("arguments", "said"), [(("--zone", "Mars/Base"), "Mars/Base: no time zone of this computer"), (("--rigs", "nowhere"), "nowhere")])
+def test_a_report_by_no_zone_or_no_rigs_ends_in_a_sentence(command, tmp_path, arguments, said):
+    """What the report is to go by is looked at first; nothing is written."""
+    (tmp_path / "log.json").write_text("{}", encoding="utf-8")
+    status, told = command("--report", tmp_path, *arguments)
+    assert status == 1 and said in told and "Traceback" not in told and not (tmp_path / "report").exists()
+
+
+@pytest.mark.parametrize("arguments", [("--units", "SI"), ("--language", "fr"), ("--zone", "UTC")])
 def test_what_a_build_does_not_use_is_refused(command, arguments):
     status, said = command(*arguments)
     assert status == 2 and f"{arguments[0]} has no effect here: without --report" in said
