@@ -71,7 +71,8 @@ ZERO = {"kind": "range", "value": -10, "to": 10, "quantity": "pressure"}
 @pytest.mark.parametrize(("limit", "text", "code"), [
     (LOSS, "-2@US", "negative"), (TREAD, "-1", "negative"), ({**LOSS, "quantity": "pressure"}, "-0.1@US", "negative"),
     (VACUUM, "32@US", "out_of_range"),  # the air presses 29.92 inHg (standard atmosphere)
-    (ZERO, "-2@US", None), ({**ZERO, "value": 0, "quantity": None}, "-2", None),  # a foam rate may be under what was set (AIM, "-10@US", None), (LOSS, "0@US", None), (VACUUM, "29.9@US", None),
+    (ZERO, "-2@US", None), ({**ZERO, "value": 0, "quantity": None}, "-2", None),  # a foam rate may be under what was set
+    (AIM, "-10@US", None), (LOSS, "0@US", None), (VACUUM, "29.9@US", None),
 ])
 def test_what_cannot_be_read(run, limit, text, code):
     """No gauge loses less than nothing; one that is off its zero may read below it."""
