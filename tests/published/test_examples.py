@@ -7,7 +7,7 @@ import pint
 import pytest
 
 from calc.layout import examples
-from site_src.content import data
+from site_src.content import catalogue, data
 from tests import kept
 
 FILES = {path.name: tomllib.loads(path.read_text(encoding="utf-8")) for path in sorted(pathlib.Path(__file__).parent.glob("*.toml"))}
@@ -43,6 +43,48 @@ def _standpipe(run, floor, floor_psi, supply_coefficient, supply_length_ft, appl
               "end": {"lines": [hose]}}
     report = run("layout.pressure", "discharge_pressure", layout={"lines": [supply]})
     return {"discharge_psi": report["discharge_psi"], "flow_gpm": report["flow_gpm"]}
+
+
+def _hose(name):
+    return catalogue.piped() if name == "piped" else catalogue.hose(data.by_id(data.named("hoses"))[name])
+
+
+def _in(amount, unit, other):
+    return PINT.Quantity(amount, unit).to(other).magnitude
+
+
+def whole(run, segments, nozzle_psi, tip_in=None, flow_gpm=None, appliance_psi=0):
+    """Pump pressure for hoses one behind another, [id, length_ft, side by side, rise_ft] from the pump on."""
+    end = {"kind": "smooth", "tip_in": tip_in, "nozzle_psi": nozzle_psi} if tip_in else {"kind": "open", "pressure_psi": nozzle_psi, "flow_gpm": flow_gpm}
+    for name, length_ft, parallel, rise_ft in segments[::-1]:
+        line = {"coefficient": _hose(name)["coefficient"], "length_ft": length_ft, "parallel": parallel, "rise_ft": rise_ft, "end": end}
+        end = {"lines": [{**line, "appliance_psi": 0 if "lines" in end else appliance_psi}]}
+    return {"discharge_psi": run("layout.pressure", "discharge_pressure", layout=end)["discharge_psi"]}
+
+
+def _metric_whole(run, laid, length_m, runs, rise_m, flow_lpm, nozzle_kpa):
+    segment = [laid, _in(length_m, "meter", "foot"), runs, _in(rise_m, "meter", "foot")]
+    found = whole(run, [segment], _in(nozzle_kpa, "kPa", "psi"), flow_gpm=_in(flow_lpm, "liter/minute", "gallon/minute"))
+    return {"pump_kpa": _in(found["discharge_psi"], "psi", "kPa")}
+
+
+def _metric_friction(run, flow_lpm, sizes_mm):
+    """Loss in 30 m of each size, by the printed metric set; 77 mm hose has 65 mm couplings there."""
+    flow_gpm, length_ft = _in(flow_lpm, "liter/minute", "gallon/minute"), _in(30, "meter", "foot")
+    names = {size: "metric-77-on-65" if size == 77 else f"metric-{size}" for size in sizes_mm}
+    return {f"in_{size}_kpa": _in(run("hydraulics.hose", "friction_loss_psi", coefficient=_hose(name)["coefficient"], flow_gpm=flow_gpm, length_ft=length_ft), "psi", "kPa")
+            for size, name in names.items()}
+
+
+def _metric_tip(run, tip_mm, nozzle_kpa):
+    flow_gpm = run("hydraulics.nozzle", "smooth_bore_flow_gpm", tip_in=_in(tip_mm, "mm", "inch"), nozzle_psi=_in(nozzle_kpa, "kPa", "psi"))
+    return {"flow_lpm": _in(flow_gpm, "gallon/minute", "liter/minute")}
+
+
+def _flowing(run, coefficient, length_ft, tip_in, pump_psi):
+    line = {"coefficient": coefficient, "length_ft": length_ft, "end": {"kind": "smooth", "tip_in": tip_in, "nozzle_psi": 50}}
+    nozzle = run("layout.pressure", "flows", layout={"lines": [line]}, discharge_psi=pump_psi)["lines"][0]["nozzle"]
+    return {"nozzle_psi": nozzle["nozzle_psi"], "flow_gpm": nozzle["flow_gpm"]}
 
 
 def _jet(run, exit_mm, flow_lpm):
@@ -90,6 +132,11 @@ def _some(names, module, function):
 
 PHONE = {*examples.FIGURES, *examples.LINES}  # topics that a phone works out by itself
 CHECKS = {
+    "pdp_whole": whole,
+    "pdp_metric": _metric_whole,
+    "friction_metric": _metric_friction,
+    "tip_flow_metric": _metric_tip,
+    "flow_at_a_pressure": _flowing,
     "rounded_flow": _rounded_flow,
     "pdp_standpipe": _standpipe,
     "nozzle_jet": _jet,

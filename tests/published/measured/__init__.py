@@ -1,0 +1,1 @@
+"""What was measured at the pump, which the tool's answer stands below."""
