@@ -5,6 +5,7 @@ STOP = "stop"
 CAUTION = "caution"
 # The study's limits go with the rule Q/2 for fog at 100 psi, which runs 1 % under the formula used here.
 CREW_LIMIT_SLACK = 1.02
+HIGH_PSI = 500  # what the trade calls high pressure begins here; a fire apparatus magazine on ultra-high pressure
 LAST_BIT = 1e-9  # of a pressure: what sums and units leave on a limit that is just reached
 
 
@@ -28,8 +29,13 @@ def of_hose(seen_psi, test_psi, work_psi=None):
 
 
 def _of_device(limits):
-    """What a device calls for whatever it sees: a loss that is the builder's to give, outlets that regulate themselves."""
+    """What a device calls for whatever it sees: a loss that is the builder's to give, outlets that regulate themselves, a monitor to be held down.
+
+    A monitor without hose, so without a bore, is plumbed to the rig.
+    """
     device = limits.get("device")
+    if device == "master" and limits.get("bore_in"):
+        return "monitor_hold"
     if device == "aerial" and not limits.get("has_own_loss"):
         return "waterway_usual"
     return "regulated_outlets" if device == "standpipe" else None
@@ -63,6 +69,7 @@ def cautions(lines, report):
     Returns a list of `{"level", "code", "line", "kind", "amount", "limit", "crew"}`; kind names the quantity of
     amount and limit. A hose is judged at the pressure it sees when every nozzle is shut: no friction, no gating.
     Raises nothing.
+    A hose of which no limit is known is stopped where the pressure is a high one: ordinary hose and fittings are not made for it.
     Source: hose service-test pressures NFPA 1962 (2018) as excerpted by a hose distributor; reaction a
     crew can hold, an operational nozzle-reaction study quoted on a volunteer firefighters' safety page.
     """
@@ -78,6 +85,8 @@ def cautions(lines, report):
         if strain:
             level, reached, limit_psi = strain
             (stops if level == STOP else others).append(_caution(line, limits, level, "above_" + reached, "pressure", seen[line["id"]], limit_psi))
+        elif limits.get("bore_in") and limits.get("test_psi") is None and limits.get("work_psi") is None and seen[line["id"]] >= HIGH_PSI:
+            stops.append(_caution(line, limits, STOP, "high_pressure", "pressure", seen[line["id"]], HIGH_PSI))
         checks = (
             ("reaction_above_crew", "force", nozzle.get("reaction_lbf"), held_lbf, 1),
             ("flow_above_usual", "flow", hose_gpm, limits.get("most_usual_gpm"), 1),
@@ -87,7 +96,10 @@ def cautions(lines, report):
             if amount is not None and limit is not None and sense * (amount - limit) > 0:
                 others.append(_caution(line, limits, CAUTION, code, kind, amount, crew_limit_lbf if kind == "force" else limit))
         code = _of_device(limits)
-        if code:
+        if code == "monitor_hold":
+            if nozzle.get("reaction_lbf"):
+                of_devices.append(_caution(line, limits, CAUTION, code, "force", nozzle["reaction_lbf"], None))
+        elif code:
             of_devices.append(_caution(line, limits, CAUTION, code, "pressure", line["appliance_psi"], None))
     return stops + others + of_devices
 

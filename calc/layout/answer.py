@@ -43,6 +43,7 @@ def read(solution, shelf, units, parts):
         "pressure": display.setting(units, report["discharge_psi"]),
         "flow": display.text(units, "flow", report["flow_gpm"]),
         "by_rule": _by_rule(plain_layout, shelf, units),
+        "modern": _modern(plain_layout, by_id, units),
         "loss_steps": {device: _loss_steps(shelf, device, units) for device in _devices(by_id)},
         "lines": lines,
         "cautions": [caution_texts(row, units) for row in caution.cautions(by_id, report)],
@@ -75,6 +76,20 @@ def _by_rule(plain_layout, shelf, units):
     except CalcError as error:
         return {"rule": rule, "code": error.code, "line": error.facts.get("line")}
     return {"rule": rule, "pressure": display.setting(units, discharge_psi)}
+
+
+def _modern(plain_layout, by_id, units):
+    """The least and the most pressure with hose as it was measured of late, where there is some with the handbook's own figure; None without.
+
+    Source: the coefficients of the shelf, each with its own.
+    """
+    pressures = []
+    for side in (0, 1):
+        changes = {name: {"coefficient": by_id[name]["modern"][side]} for name in by_id if by_id[name].get("modern") and by_id[name].get("origin", "handbook") == "handbook"}
+        if not changes:
+            return None
+        pressures.append(display.setting(units, layout_pressure.discharge_pressure(typed.changed(plain_layout, changes))["discharge_psi"]))
+    return {"least": pressures[0], "most": pressures[1]}
 
 
 def _devices(by_id):

@@ -2,7 +2,7 @@
 from calc.base import display, entry
 from calc.base.errors import CalcError, check_not_negative
 from calc.hydraulics import caution
-from calc.layout import answer, pressure
+from calc.layout import answer, pressure, typed
 
 
 def now(layout, shelf, units):
@@ -34,7 +34,7 @@ def read(solution, layout, units):
         check_not_negative("gauge", pump_psi)
     shut = {name: {"shut": True} for name in standing.get("shut", []) if name in by_id}
     if standing["gates"] == "set":
-        plain_layout = _changed(plain_layout, {line["id"]: _gate(line) for line in report["lines"]})
+        plain_layout = typed.changed(plain_layout, {line["id"]: _gate(line) for line in report["lines"]})
     if shut:
         compared = pressure.compared(plain_layout, max(pump_psi, 0), {name: True for name in shut})
         all_open, flowing = compared["before"], compared["after"]
@@ -43,7 +43,7 @@ def read(solution, layout, units):
     return {
         "pressure": display.text(units, "pressure", pump_psi),
         "flow": display.text(units, "flow", flowing["flow_gpm"]),
-        "asked": _asked(_changed(plain_layout, shut), units) if shut else None,
+        "asked": _asked(typed.changed(plain_layout, shut), units) if shut else None,
         "lines": [
             _read(rated, opened, line, line["shut"], bool(shut), units)
             for rated, opened, line in zip(report["lines"], all_open["lines"], flowing["lines"])
@@ -57,18 +57,6 @@ def read(solution, layout, units):
 def _gate(line):
     """How a line's valve stands once it is throttled as asked."""
     return {"gate_psi": line["gate_psi"], "gate_gpm": line["flow_gpm"]} if line["flow_gpm"] > 0 else {}
-
-
-def _changed(parent, changes):
-    """A layout with more said of some of its lines, by id; no deeper than calc.layout.typed reads."""
-    lines = []
-    for line in parent["lines"]:
-        line = dict(line)
-        line.update(changes.get(line["id"], {}))
-        if "lines" in line["end"]:
-            line["end"] = _changed(line["end"], changes)
-        lines.append(line)
-    return {"lines": lines}
 
 
 def _asked(plain_layout, units):

@@ -135,6 +135,24 @@ def _nozzle(typed, units):
     return end
 
 
+def changed(parent, changes):
+    """A layout with more said of some of its lines.
+
+    parent: of translated, or one of its joints
+    changes: by id what a line holds besides
+
+    Raises nothing.
+    """
+    lines = []
+    for line in parent["lines"]:
+        line = dict(line)
+        line.update(changes.get(line["id"], {}))
+        if "lines" in line["end"]:
+            line["end"] = changed(line["end"], changes)
+        lines.append(line)
+    return {"lines": lines}
+
+
 def appliance_psi(line, flow_gpm, shelf):
     """What a line's device takes, psi: as typed, or the usual loss at a flow.
 

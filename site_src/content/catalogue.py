@@ -30,6 +30,7 @@ def hose(row):
         "test_psi": row.get("test_psi"),
         "least_usual_gpm": usual_gpm[0],
         "most_usual_gpm": usual_gpm[1],
+        **({"modern": row["modern"]} if "modern" in row else {}),
         "card_gpm": table_gpm[:: max(len(table_gpm) // 4, 1)][:5],
     }
 
@@ -53,7 +54,7 @@ def shelf():
 
 def hose_choices(use=None):
     """Every hose, or every one of a use, as a choice: id, label, family, whether common, its usual tip, and what to say of its source."""
-    kept = ("id", "label", "chip", "common", "family", "source", "basis")
+    kept = ("id", "label", "chip", "common", "family", "source", "basis", "modern_source")
     tips = {tip["id"]: _tip_id(tip) for tip in data.load("nozzles")["tip"]}
     return [{"common": False, "tip": tips.get(row.get("tip")), **{key: row[key] for key in kept if key in row}} for row in data.named("hoses") if use in (None, row["use"])]
 

@@ -150,3 +150,25 @@ def test_what_a_device_calls_for_comes_last(run):
     lines = [a_line(id="S", nozzle=None, appliance_psi=25), a_line(id="A", feeder="S", nozzle={"reaction_lbf": 90})]
     found = run("hydraulics.caution", "cautions", lines={"S": {"device": "standpipe"}, "A": LIMITS}, report={"discharge_psi": 150, "lines": lines})
     assert [each["code"] for each in found] == ["reaction_above_crew", "regulated_outlets"]
+
+
+@pytest.mark.parametrize(("limits", "codes"), [
+    ({"bore_in": 3}, [("monitor_hold", "force", 282)]), ({}, []),
+    ({"bore_in": 3, "has_own_loss": True}, [("monitor_hold", "force", 282)]),
+])
+def test_a_monitor_on_hose_is_held_down(run, limits, codes):
+    """A portable monitor is anchored whatever it flows (a city's training pages, a maker's manual); one that is plumbed to the rig has no hose and needs none."""
+    line = a_line(appliance_psi=25, nozzle={"kind": "smooth", "nozzle_psi": 80, "flow_gpm": 598, "reaction_lbf": 282})
+    found = found_in(run, line, limits={"device": "master", **limits})
+    assert [(row["code"], row["kind"], row["amount"]) for row in found] == codes
+
+
+@pytest.mark.parametrize(("discharge_psi", "limits", "codes"), [
+    (499, {"bore_in": 1}, []), (500, {"bore_in": 1}, ["high_pressure"]), (1400, {"bore_in": 1}, ["high_pressure"]),
+    (1400, {"bore_in": 1, "work_psi": 1500}, []), (1400, {"bore_in": 1, "test_psi": 2000}, []), (1400, {}, []),
+])
+def test_high_pressure_is_not_for_hose_of_no_known_limit(run, discharge_psi, limits, codes):
+    """From 500 psi on (a fire apparatus magazine) hose is its maker's to rate; with a limit of its own that one holds, and piping is no hose."""
+    found = found_in(run, a_line(), limits=limits, discharge_psi=discharge_psi)
+    assert [row["code"] for row in found] == codes
+    assert all(row["level"] == "stop" and row["limit"] == 500 for row in found)

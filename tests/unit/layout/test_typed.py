@@ -14,7 +14,7 @@ def test_hoses_side_by_side(run):
     answer = ask(run, a_layout(a_line(hose="supply", runs="2", device="master", end=end), crew="1"))
     # by hand: 29.7 x 2.25 x sqrt(80) = 597.70 gpm; half of it in each: 2 x 2.98850^2 x 2 = 35.72; 80 + 35.72 + 25
     assert answer["pressure_psi"] == pytest.approx(140.72, abs=0.01)
-    assert answer["cautions"] == []
+    assert [caution["code"] for caution in answer["cautions"]] == ["monitor_hold"]
     assert answer["loss_steps"] == {"master": [{"from": "0", "loss": "25"}]}  # as on the shelf
 
 
@@ -185,3 +185,17 @@ def test_a_second_hose_goes_into_a_line_beside_it(run, into):
     with pytest.raises(CalcError) as refused:
         ask(run.unheld, a_layout(*two_into_one(end={"kind": "into", "line": into})))
     assert (refused.value.field, refused.value.code, refused.value.facts["line"]) == ("into", "unknown", "B")
+
+
+@pytest.mark.parametrize(("hose", "expected"), [
+    ({}, None),
+    ({"modern": [0.06, 0.07]}, {"least": "80", "most": "90"}),  # by hand: 20 + 0.06 x 10^2 x 10, and 0.07, beside 100 by C 0.08
+    ({"modern": [0.06, 0.07], "origin": "handbook"}, {"least": "80", "most": "90"}),
+    ({"modern": [0.06, 0.07], "origin": "measured"}, None),
+])
+def test_hose_as_measured_of_late_gives_a_range(run, hose, expected):
+    """Beside the handbook's answer, where its figure is used; a department's own figure stands alone."""
+    shelf = {**SHELF, "hoses": {"large": {"coefficient": 0.08, "bore_in": 5, **hose}}}
+    line = a_line(hose="large", length="1000", end={"kind": "inlet", "flow": "1000", "pressure": "20"})
+    answer = run("layout.answer", "answer", layout=a_layout(line), shelf=shelf, units=UNITS)
+    assert (answer["pressure"], answer["modern"]) == ("100", expected)

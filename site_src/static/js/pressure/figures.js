@@ -19,7 +19,7 @@ function rows(line, typed, data, u, lossSteps, origin, isShared) {
   const device = line.device !== "none" && data.sources[line.device];
   return [
     ["inlet", line.inlet, "pressure", told("working_inlet", inlet), [formula("discharge")]],
-    !isPiped && ["friction", line.friction, "pressure", told("working_friction", friction), [coefficient, hose.family === "metric" ? words.pressure.metric_set : words.pressure.modern, formula("friction")]],
+    !isPiped && ["friction", line.friction, "pressure", told("working_friction", friction), [coefficient, hose.family === "metric" ? words.pressure.metric_set : words.pressure.modern, ...(hose.modern_source ? [source("modern_measured", { source: hose.modern_source })] : []), formula("friction")]],
     !isPiped && ["friction_rate", line.friction_rate, "friction_rate", told("working_friction_rate", friction), [coefficient, formula("friction")]],
     ["elevation", line.elevation, "pressure", told("working_elevation", elevation), [formula("elevation")]],
     device && ["appliance", line.appliance, "pressure", typed.loss ? words.pressure.working_own_loss : lossSteps[line.device].map((step) => told("working_appliance", step)).join("; "),

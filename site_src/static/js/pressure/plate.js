@@ -49,6 +49,7 @@ export function plateView(page) {
       ${isNow || !was ? nothing : html`<p class="plate-note">${fill(words.pressure.was, { ...u, was })}</p>`}
       ${isNow || !layout.now.shut?.length || !answer ? nothing : html`<p class="plate-note">${words.now.for_all_open}</p>`}
       ${ruled(page)}
+      ${ranged(page)}
       <div role="status">${careful(cautions, page)}</div>
       <div class="answer-gates" role="status">${isInSight ? throttled : nothing}</div>
     </section>
@@ -104,6 +105,9 @@ function ruled({ answer, tab, words, u, labelOf }) {
   if (!by) return nothing;
   return html`<p class="plate-note"><b>${fill(words.pressure[by.code ? "rule_refuses" : "by_rule"], { ...u, ...by, rule: words.rule[by.rule], line: labelOf(by.line) })}</b></p>`;
 }
+
+// What hose would need as it was measured of late, where such a figure is known: beside the answer, never in its place.
+const ranged = ({ answer, tab, words, u }) => tab === NOW || !answer?.modern ? nothing : html`<p class="plate-note">${fill(words.pressure.modern_range, { ...u, ...answer.modern })}</p>`;
 
 // One line for all there is to be careful of; the whole text opens on a tap.
 function careful(cautions, { words, u, labelOf }) {
