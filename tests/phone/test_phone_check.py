@@ -50,3 +50,25 @@ def test_one_comes_out_wrong(handset):
     expect(page.locator(".answer-figure")).to_have_text(str(COUNT - 1))
     expect(page.get_by_text(said(WORDS["differ"]), exact=True)).to_be_visible()
     page.close()
+
+
+LEFT = """async () => ({
+  databases: (await indexedDB.databases()).map(({ name }) => name), local: Object.keys(localStorage), session: Object.keys(sessionStorage),
+  caches: await caches.keys(), workers: (await navigator.serviceWorker.getRegistrations()).length })"""
+
+
+def test_a_phone_changes_hands(browser, built):
+    """Two deliberate touches, the site open on a second page: no database, choice, file or worker of the site is left; those of another site are."""
+    handset = Handset(browser, Host(built), worker=True)
+    handset.install().close()
+    handset.open("pressure/").locator("button.lay-line").first.wait_for()
+    page = handset.open(ADDRESS)
+    expect(page.locator(".answer-figure")).to_have_text(str(COUNT))
+    page.evaluate("async () => { localStorage.setItem('units', 'SI'); localStorage.setItem('/other/ units', 'SI'); await caches.open('files https://other.example/'); }")
+    assert page.evaluate(LEFT)["workers"] == 1 and len(page.evaluate(LEFT)["caches"]) > 1
+    page.get_by_role("button", name=WORDS["erase"]).tap()
+    page.wait_for_timeout(500)
+    page.get_by_role("button", name=WORDS["sure"]).tap()
+    expect(page.get_by_text(WORDS["erased"])).to_be_visible()
+    assert page.evaluate(LEFT) == {"databases": [], "local": ["/other/ units"], "session": [], "caches": ["files https://other.example/"], "workers": 0}
+    handset.close()

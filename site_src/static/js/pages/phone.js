@@ -5,7 +5,9 @@ import { chosen } from "../shared/choices.js";
 import { calc } from "../shared/engine.js";
 import { hasThreads } from "../shared/engine_thread.js";
 import { watchHoldings } from "../shared/offline.js";
+import { eraseAll } from "../shared/erase.js";
 import { decimal, fill, pageData } from "../shared/site.js";
+import { SecondTouch } from "../shared/second_touch.js";
 import { askToPersist } from "../shared/store.js";
 
 const TENTH_MB = 1e5; // bytes
@@ -14,8 +16,8 @@ const MINUTES = 60; // of an hour
 const place = document.getElementById("phone");
 const { examples, words: { phone: words, topic: topics, units } } = await pageData();
 
-/** @type {{ holdings: any, entries: string, room: { usage?: number, quota?: number }, topics: any[] | null, hasEnded: boolean, ms: number, became: string }} */
-const page = { holdings: null, entries: "", room: {}, topics: null, hasEnded: false, ms: 0, became: "" };
+/** @type {{ holdings: any, entries: string, room: { usage?: number, quota?: number }, topics: any[] | null, hasEnded: boolean, ms: number, became: string, erased: string }} */
+const page = { holdings: null, entries: "", room: {}, topics: null, hasEnded: false, ms: 0, became: "", erased: "" };
 const written = (number, places) => number.toFixed(places).replace(".", decimal);
 const megabytes = (bytes) => written(Math.round(bytes / TENTH_MB) / 10, 1);
 
@@ -62,6 +64,16 @@ async function share() {
   draw();
 }
 
+async function erase() {
+  try {
+    await eraseAll();
+    page.erased = words.erased;
+  } catch {
+    page.erased = words.unerased;
+  }
+  draw();
+}
+
 const list = (rows) => html`<dl class="facts">${rows.map(([name, text]) => html`<div><dt>${name}</dt><dd>${text}</dd></div>`)}</dl>`;
 
 function answer() {
@@ -84,9 +96,14 @@ function draw() {
     <button type="button" class="key key-act" @click=${share}>${words.share}</button>
     <p role="status">${page.became}</p>
     ${page.topics ? html`<h2>${words.by_topic}</h2><p>${words.rounding}</p>${list(results())}` : nothing}
-    <details class="section"><summary>${words.text}</summary><pre class="as-text">${asText()}</pre></details>`, place);
+    <details class="section"><summary>${words.text}</summary><pre class="as-text">${asText()}</pre></details>
+    <h2>${words.give_away}</h2>
+    <p>${words.erase_told}</p>
+    <button type="button" class="key key-wide key-trouble" @click=${() => second.touch(erase)}>${second.isAsked ? words.sure : words.erase}</button>
+    <p role="status">${page.erased}</p>`, place);
 }
 
+const second = new SecondTouch(draw);
 watchHoldings((held) => {
   page.holdings = held;
   draw();

@@ -3,3 +3,4 @@ export function openDB(name: string, version: number, hooks: {
   blocking?(version: number, older: number | null, event: any): void;
   terminated?(): void;
 }): Promise<any>;
+export function deleteDB(name: string, hooks?: { blocked?(): void }): Promise<void>;
