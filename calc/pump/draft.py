@@ -12,6 +12,8 @@ PRACTICAL_SHARE = 2 / 3
 TABLE_HOSE_FT = 20  # of suction hose, that the table of its loss is for
 # lift in feet, share of rated capacity
 LIFT_SHARES = ((0, 1), (10, 1), (15, 0.7), (20, 0.6))
+# rated capacity in gpm up to which, size in inches and number of its suction hoses
+SUCTIONS = ((500, 4, 1), (750, 4.5, 1), (1000, 5, 1), (1500, 6, 1), (2000, 6, 2))
 DEPENDABLE_LIFT_FT = 14.7  # driver/operator study cards, handbook chapter 11
 
 
@@ -147,3 +149,17 @@ def vacuum_inhg(head_ft):
     """
     check_not_negative("head_ft", head_ft)
     return head_ft / FT_PER_INHG
+
+
+def suction_size(rated_gpm):
+    """Size and number of the suction hoses that go with a rating, or None past the largest known.
+
+    rated_gpm: rated capacity, US gallons per minute, above 0
+
+    Returns `{"size_in", "hoses"}`. Raises CalcError naming rated_gpm. Source: NFPA 1901 suction table, from memory.
+    """
+    check_within("rated_gpm", rated_gpm, 1, 10000)
+    for most_gpm, size_in, hoses in SUCTIONS:
+        if rated_gpm <= most_gpm:
+            return {"size_in": size_in, "hoses": hoses}
+    return None

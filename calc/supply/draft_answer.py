@@ -54,6 +54,7 @@ def answer(entries, shelf, units):
             ("spare", "lift", max_ft - lift_ft - loss_ft),), ("max_lift", "suction_loss")),
     ]
     cautions = _lift_cautions(units, (lift_ft, counted_ft, lift_ft + loss_ft), (practical_ft, max_ft), typed["flow"], left_gpm)
+    rows += _suctions(units, shelf["suction"], (typed["rated"], size_in, hoses), typed["flow"], typed["length"], cautions)
     if vacuum_inhg is not None:
         rows.append(_reading(units, vacuum_inhg, lift_ft, loss_ft, expected_inhg, cautions))
     return {
@@ -94,6 +95,23 @@ def _lift_cautions(units, lifts_ft, limits_ft, flow_gpm, left_gpm):
         cautions.append(readout.caution(units, "caution", "past_what_is_left", (
             ("amount", "flow", flow_gpm), ("limit", "flow", left_gpm))))
     return cautions
+
+
+def _suctions(units, table, suction, flow_gpm, length_ft, cautions):
+    """What suction goes with the rating, and what one more hose like these would take from the loss."""
+    rated_gpm, size_in, hoses = suction
+    rows = []
+    due = draft.suction_size(rated_gpm)
+    if due:
+        rows.append(readout.row(units, "suction_size", "diameter", due["size_in"], (
+            ("rated", "flow", rated_gpm), ("hoses", None, str(due["hoses"])), ("size", "diameter", due["size_in"])), ("suction_size",)))
+        if size_in < due["size_in"] or hoses < due["hoses"]:
+            cautions.append(readout.caution(units, "caution", "suction_small", (
+                ("amount", "flow", rated_gpm), ("needed", None, str(due["hoses"])), ("limit", "diameter", due["size_in"]))))
+    less_ft = draft.suction_loss_ft(table, size_in, flow_gpm / (hoses + 1), length_ft)
+    rows.append(readout.row(units, "one_more_suction", "lift", less_ft, (
+        ("hoses", None, str(hoses + 1)), ("each", "flow", flow_gpm / (hoses + 1)), ("loss", "lift", less_ft)), ("suction_loss",)))
+    return rows
 
 
 def _reading(units, vacuum_inhg, lift_ft, loss_ft, expected_inhg, cautions):

@@ -1,24 +1,27 @@
 """The shuttle page's answer: what the tankers keep up, and how many a flow takes."""
 from calc.base import display, readout
-from calc.supply import shuttle
+from calc.supply import shuttle, sources
 
 
 def answer(entries, shelf, units):
     """What a shuttle keeps up, ready to be read.
 
     entries: text as typed or chosen: `tankers`, `load`, `way` ("one", "round" or "timed"), `distance` or `timed`,
-        `fill`, `dump` and the `wanted` flow
+        `fill`, `dump` and the `wanted` flow; `kinds` ("alike" or "two") with the second kind's `more_tankers`, `more_load`, `more_fill`
+        and `more_dump`; the size of one `portable` tank
     shelf: not used by this page
     units: see calc.base.display
 
     Returns contract `water_answer` with `shuttle_picture`. Raises CalcError naming the entry. Source: calc.supply.shuttle.
     """
     typed = readout.amounts(entries, units, (
-        ("load", "volume", 10, 20000), ("fill", "time", 0.1, 120), ("dump", "time", 0.1, 120), ("wanted", "flow", 1, 10000)))
+        ("load", "volume", 10, 20000), ("fill", "time", 0.1, 120), ("dump", "time", 0.1, 120), ("wanted", "flow", 1, 10000), ("portable", "volume", 100, 50000)))
     tankers = readout.count(entries, "tankers", 1, shuttle.MOST_TANKERS)
     way = readout.choice(entries, "way", ("one", "round", "timed"))
     rows = []
     road_minutes = _road(entries, units, way, rows)
+    if readout.choice(entries, "kinds", ("alike", "two")) == "two":
+        return _mixed(entries, units, tankers, typed, road_minutes, rows)
     trip = (typed["load"], road_minutes, typed["fill"], typed["dump"])
     plan = shuttle.plan(tankers, *trip)
     needed = shuttle.tankers_for(typed["wanted"], *trip)
@@ -34,6 +37,7 @@ def answer(entries, shelf, units):
         readout.row(units, "useful", None, str(plan["useful"]), cycle, ("shuttle_sites",)),
     ]
     cautions = []
+    rows += _dump_site(units, typed["load"], typed, plan["flow_gpm"], cautions)
     if plan["held_by"] != "road":
         cautions.append(readout.caution(units, "caution", "held_at_" + plan["held_by"], (
             ("amount", "time", plan["wait_minutes"]), ("useful", None, str(plan["useful"])))))
@@ -63,3 +67,55 @@ def _road(entries, units, way, rows):
     miles = ("distance", "distance", distance_miles / 2 if way == "round" else distance_miles)
     rows.append(readout.row(units, "road", "time", road_minutes, (miles, ("road", "time", road_minutes)), ("shuttle_road",)))
     return road_minutes
+
+
+def _mixed(entries, units, tankers, typed, road_minutes, rows):
+    """The answer for two kinds of tanker."""
+    more = readout.amounts(entries, units, (("more_load", "volume", 10, 20000), ("more_fill", "time", 0.1, 120), ("more_dump", "time", 0.1, 120)))
+    others = readout.count(entries, "more_tankers", 1, shuttle.MOST_TANKERS)
+    plan = shuttle.mixed([
+        {"tankers": tankers, "tank_gal": typed["load"], "fill_minutes": typed["fill"], "dump_minutes": typed["dump"]},
+        {"tankers": others, "tank_gal": more["more_load"], "fill_minutes": more["more_fill"], "dump_minutes": more["more_dump"]}], road_minutes)
+    flow_text = display.text(units, "flow", plan["flow_gpm"])
+    wait = ("wait", "time", plan["wait_minutes"])
+    rows.append(readout.row(units, "mixed", "flow", plan["flow_gpm"], (
+        ("tankers", None, str(tankers)), ("load", "volume", typed["load"]),
+        ("cycle", "time", road_minutes + typed["fill"] + typed["dump"] + plan["wait_minutes"]),
+        ("others", None, str(others)), ("more_load", "volume", more["more_load"]),
+        ("more_cycle", "time", road_minutes + more["more_fill"] + more["more_dump"] + plan["wait_minutes"]), wait,
+        ("flow", "flow", plan["flow_gpm"])), ("shuttle", "shuttle_mixed")))
+    cautions = []
+    rows += _dump_site(units, max(typed["load"], more["more_load"]), typed, plan["flow_gpm"], cautions)
+    if plan["held_by"] != "road":
+        cautions.append(readout.caution(units, "caution", "waits_at_" + plan["held_by"], (("amount", "time", plan["wait_minutes"]),)))
+    if plan["flow_gpm"] < typed["wanted"]:
+        cautions.append(readout.caution(units, "caution", "short_mixed", (("limit", "flow", typed["wanted"]),)))
+    return {
+        "sum": "shuttle_mixed",
+        "figure": {"kind": "flow", "text": flow_text},
+        "facts": {"tankers": str(tankers + others), "wait": display.text(units, "time", plan["wait_minutes"])},
+        "rows": rows,
+        "cautions": cautions,
+        "picture": {"tankers": tankers + others, "road": display.text(units, "time", road_minutes),
+                    "fill": display.text(units, "time", max(typed["fill"], more["more_fill"])),
+                    "dump": display.text(units, "time", max(typed["dump"], more["more_dump"])), "held_by": plan["held_by"],
+                    "wait": display.text(units, "time", plan["wait_minutes"])},
+    }
+
+
+def _dump_site(units, load_gal, typed, flow_gpm, cautions):
+    """Portable tanks, and what moves the water between them."""
+    tanks = shuttle.portable_tanks(load_gal, typed["portable"])
+    if tanks > 1:
+        cautions.append(readout.caution(units, "caution", "portable_small", (
+            ("amount", "volume", typed["portable"]), ("limit", "volume", load_gal), ("needed", None, str(tanks)))))
+    dump_gpm = load_gal * (1 - sources.SHUTTLE_LOST_SHARE) / typed["dump"]
+    return [
+        readout.row(units, "portable", None, str(tanks), (
+            ("load", "volume", load_gal), ("margin", "volume", shuttle.PORTABLE_MARGIN_GAL), ("portable", "volume", typed["portable"]),
+            ("tanks", None, str(tanks))), ("portable",)),
+        readout.row(units, "dump_rate", "flow", dump_gpm, (
+            ("load", "volume", load_gal), ("dump", "time", typed["dump"]), ("rate", "flow", dump_gpm)), ("shuttle",)),
+        readout.row(units, "siphons", None, str(shuttle.siphons_for(flow_gpm)), (
+            ("flow", "flow", flow_gpm), ("each", "flow", shuttle.SIPHON_GPM)), ("siphons",)),
+    ]

@@ -8,6 +8,9 @@ PERCENTAGE_ROWS = ((10, 3), (15, 2), (25, 1))
 SHUTTLE_LOST_SHARE = 0.1
 LEAST_RESIDUAL_PSI = 20  # to keep at an intake or in the main, and the residual that hydrants are classed at
 MOST_LINES = 20
+GAL_PER_FT3 = 7.4805
+FLOAT_SHARE = 0.8  # a float shows the fast surface
+STRAINER_COVER_FT = 2  # of water above the strainer that cannot be used: it whirls
 
 
 def hydrant_flow_gpm(static_psi, residual_psi, test_flow_gpm, at_psi):
@@ -122,3 +125,33 @@ def shuttle_gpm(tank_gal, cycle_minutes):
     check_not_negative("tank_gal", tank_gal)
     check_positive("cycle_minutes", cycle_minutes)
     return tank_gal * (1 - SHUTTLE_LOST_SHARE) / cycle_minutes
+
+
+def pond_gal(length_ft, width_ft, above_strainer_ft):
+    """Water of a pond that can be used, in US gallons; 0 where the strainer is not covered.
+
+    length_ft, width_ft: of its surface, feet, above 0
+    above_strainer_ft: water above the strainer, feet, 0 or more; the last 2 ft whirl and are not counted
+
+    Raises CalcError naming the input. Source: geometry; 2 ft as a state's surveying and rating bureau counts drafting sites.
+    """
+    check_positive("length_ft", length_ft)
+    check_positive("width_ft", width_ft)
+    check_not_negative("above_strainer_ft", above_strainer_ft)
+    return length_ft * width_ft * max(above_strainer_ft - STRAINER_COVER_FT, 0) * GAL_PER_FT3
+
+
+def stream_gpm(width_ft, depth_ft, float_ft, float_s):
+    """Flow of a stream by a float, in US gallons per minute.
+
+    width_ft: of the stream, feet, above 0
+    depth_ft: its mean depth, feet, above 0
+    float_ft, float_s: how far a float went and in how many seconds, above 0
+
+    Raises CalcError naming the input. Source: width times depth times speed; 0.8 of the surface's speed, from memory.
+    """
+    check_positive("width_ft", width_ft)
+    check_positive("depth_ft", depth_ft)
+    check_positive("float_ft", float_ft)
+    check_positive("float_s", float_s)
+    return width_ft * depth_ft * float_ft / float_s * GAL_PER_FT3 * 60 * FLOAT_SHARE

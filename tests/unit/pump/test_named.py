@@ -8,6 +8,7 @@ FOAM_LINE = {"coefficient": 15.5, "flow_gpm": 95, "rise_ft": 0, "nozzle_psi": 10
 SHUTTLE = {"tank_gal": 2500, "road_minutes": 11.5, "fill_minutes": 5, "dump_minutes": 4}
 HYDRANT = {"static_psi": 65, "residual_psi": 50, "flow_gpm": 500}
 SUPPLY_LINE = {"coefficient": 0.08, "length_ft": 500, "rise_ft": 10}
+KIND = {"tankers": 2, "tank_gal": 2500, "fill_minutes": 5, "dump_minutes": 4}
 NET = {"discharge_accuracy_psi": 2, "lift_accuracy_ft": 0.5, "loss_accuracy_ft": 1}
 # arguments that are taken, and the bounds that a docstring gives: both allowed
 SOUND = {
@@ -51,6 +52,12 @@ SOUND = {
     ("supply.shuttle", "travel_minutes"): ({"distance_miles": 3, "is_round_trip": False}, {}),
     ("supply.shuttle", "plan"): ({"tankers": 2, **SHUTTLE}, {}),
     ("supply.shuttle", "tankers_for"): ({"wanted_gpm": 200, **SHUTTLE}, {}),
+    ("pump.draft", "suction_size"): ({"rated_gpm": 1250}, {}),
+    ("supply.shuttle", "mixed"): ({"kinds": [KIND], "road_minutes": 11.5}, {}),
+    ("supply.shuttle", "portable_tanks"): ({"load_gal": 2500, "portable_gal": 3000}, {}),
+    ("supply.shuttle", "siphons_for"): ({"flow_gpm": 600}, {}),
+    ("supply.sources", "pond_gal"): ({"length_ft": 200, "width_ft": 100, "above_strainer_ft": 4}, {}),
+    ("supply.sources", "stream_gpm"): ({"width_ft": 6, "depth_ft": 0.5, "float_ft": 10, "float_s": 8}, {}),
     ("supply.sources", "hydrant_flow_gpm"): ({"static_psi": 65, "residual_psi": 50, "test_flow_gpm": 500, "at_psi": 20}, {"at_psi": (0, 65)}),
     ("supply.sources", "additional_lines"): ({"static_psi": 65, "residual_psi": 50}, {}),
     ("service.uncertainty", "net_band_from_draft_psi"): (NET, {}),
@@ -61,7 +68,7 @@ SOUND = {
         {"coefficient": 0.08, "flow_gpm": 1000, "discharge_psi": 185, "residual_psi": 20, "rise_ft": 0}, {}),
     ("supply.sources", "shuttle_gpm"): ({"tank_gal": 2500, "cycle_minutes": 20}, {}),
 }
-NAMES = {"rows", "size_in", "gears", "pump_gear", "step_gpm", "test", "is_round_trip", "is_exposed", "tankers", "line", "flows_gpm", "pitots_psi"}  # chosen from a table, and refused as unknown elsewhere
+NAMES = {"rows", "size_in", "gears", "pump_gear", "step_gpm", "test", "is_round_trip", "is_exposed", "kinds", "tankers", "line", "flows_gpm", "pitots_psi"}  # chosen from a table, and refused as unknown elsewhere
 ARGUMENTS = [(*which, name) for which, (sound, _) in SOUND.items() for name in sound if name not in NAMES]
 BOUNDS = [(*which, name, *ends) for which, (_, bounds) in SOUND.items() for name, ends in bounds.items()]
 

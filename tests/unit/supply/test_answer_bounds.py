@@ -10,7 +10,8 @@ from tests.unit.supply.reckoned import ask
 BOUNDS = {
     "hydrant": {"static": (1, 300), "residual": (0, 300), "floor": (0, 100), "flowing": (1, 20000), "outlet": (1, 8),
                 "pitot": (1, 200), "length": (0, 5000), "rise": (-500, 500), "wanted": (1, 20000)},
-    "tank": {"tank": (1, 100000), "flow": (1, 5000)},
+    "tank": {"tank": (1, 100000), "flow": (1, 5000), "pond_length": (1, 5000), "pond_width": (1, 5000), "cover": (0, 40), "stream_width": (0.5, 500),
+             "depth": (0.1, 30), "float_length": (1, 500), "float_time": (0.5, 600)},
     "draft": {"rated": (50, 6000), "lift": (0, 40), "altitude": (-1500, 15000), "length": (10, 100), "flow": (1, 6000),
               "vacuum": (0, 30)},
     "relay": {"distance": (1, 50000), "climb": (-3000, 3000), "flow": (1, 10000), "most": (1, 600), "floor": (0, 100),
@@ -20,16 +21,18 @@ BOUNDS = {
     "connection": {"climb": (-200, 2000), "needed": (0, 300), "flow": (1, 5000), "sign": (20, 800), "length": (0, 2000),
                    "allowance": (0, 200), "setting": (10, 400)},
     "shuttle": {"load": (10, 20000), "fill": (0.1, 120), "dump": (0.1, 120), "wanted": (1, 10000), "distance": (0, 100),
-                "timed": (0, 600)},
+                "timed": (0, 600), "more_load": (10, 20000), "more_fill": (0.1, 120), "more_dump": (0.1, 120), "portable": (100, 50000)},
     "fireflow": {"length": (1, 2000), "width": (1, 2000), "height": (1, 200), "line": (5, 2000), "supply": (0, 20000)},
     "foam": {"concentrate": (0.1, 20000), "flow": (1, 5000), "minutes": (0.1, 600), "inlet": (50, 400), "plate": (10, 400), "nozzle": (5, 300),
              "length": (0, 2000), "rise": (-300, 300), "spill_length": (1, 1000), "spill_width": (1, 1000)},
 }
 COUNTS = {"hydrant": {"lines": (1, 12), "outlets": (1, 4)}, "draft": {"hoses": (1, 4)}, "relay": {"lines": (1, 12)},
-          "connection": {"lines": (1, 12), "storey": (1, 150)}, "shuttle": {"tankers": (1, 30)}, "fireflow": {"floors": (1, 50), "exposures": (0, 8)}}
+          "connection": {"lines": (1, 12), "storey": (1, 150)}, "shuttle": {"tankers": (1, 30), "more_tankers": (1, 30)}, "fireflow": {"floors": (1, 50), "exposures": (0, 8)}}
 # what makes a page read an entry at all
 READ_WITH = {"outlet": {"known": "pitot"}, "pitot": {"known": "pitot"}, "outlets": {"known": "pitot"}, "timed": {"way": "timed"},
-             "setting": {"device": "set"}, "climb": {"by": "height"}, "height": {"by": "volume"}, "spill_length": {"task": "spill", "flow": "5000@US"}, "spill_width": {"task": "spill", "flow": "5000@US"}, "rate": {"task": "spill"}, "hazard": {"by": "store"}, "construction": {"by": "store"}}
+             "setting": {"device": "set"}, "climb": {"by": "height"}, "height": {"by": "volume"}, **dict.fromkeys(("more_tankers", "more_load", "more_fill", "more_dump"), {"kinds": "two"}),
+             **dict.fromkeys(("pond_length", "pond_width", "cover"), {"water_from": "pond"}),
+             **dict.fromkeys(("stream_width", "depth", "float_length", "float_time"), {"water_from": "stream"}), "spill_length": {"task": "spill", "flow": "5000@US"}, "spill_width": {"task": "spill", "flow": "5000@US"}, "rate": {"task": "spill"}, "hazard": {"by": "store"}, "construction": {"by": "store"}}
 AMOUNTS = [(page, name, *ends) for page, bounds in BOUNDS.items() for name, ends in bounds.items()]
 COUNTED = [(page, name, *ends) for page, counts in COUNTS.items() for name, ends in counts.items()]
 CHOICES = [(field["page"], field["name"], option)
@@ -57,7 +60,7 @@ def test_every_amount_is_here():
 @pytest.mark.parametrize(("page", "name", "least", "most"), AMOUNTS)
 def test_bounds_of_an_amount(run, page, name, least, most):
     """A bound is taken; half of one past it, or half of a bound so small, is not."""
-    past = 0.05 if least == 0.1 else 0.5
+    past = 0.05 if least in (0.1, 0.5) else 0.5
     for value in (least, most):
         assert refused(run, page, name, f"{value}@US") is None
     for value in (least - past, most + past):

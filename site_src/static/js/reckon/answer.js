@@ -40,7 +40,8 @@ function careful({ data, answer, origins, u }) {
 
 export function answerView({ data, answer, origins, stale, u }) {
   const { words } = data;
-  const { label, label_none } = words.page[data.page];
+  const { label_none, ...said } = words.page[data.page];
+  const label = said[`label_${answer?.sum}`] ?? said.label; // of a page with several questions, each has its own
   const sum = answer && fill(words.told[answer.sum], { ...u, ...answer.facts });
   const hasFigure = answer && answer.figure.text !== null;
   const isExamples = examplesIn(origins).length > 0;

@@ -7,6 +7,7 @@ import { PUMP, WIDE, figure, name, pump } from "./parts.js";
 const TANK = { left: 8, right: 108, top: 8, foot: 128 };
 
 export function tank({ picture, words, u }) {
+  if (!picture.marks) return stream({ picture, u });
   const rows = [{ left: 1, text: words.picture.full }, ...picture.marks.map((mark) => ({
     left: mark.left, text: `${mark.volume} ${u.u_volume}`, after: fill(words.picture.after, mark) }))];
   const high = TANK.foot - TANK.top;
@@ -22,6 +23,19 @@ export function tank({ picture, words, u }) {
     ${pipe(`M58 ${TANK.foot}V${y}H${WIDE - 8 - PUMP}`, { wide: 10 })}
     ${pump(WIDE - 8 - PUMP, y)}
     ${name(WIDE - 16 - PUMP, y + 22, `${picture.flow} ${u.u_flow}`, "end")}`;
+}
+
+// The bed of a stream with its width and depth, and the pump that draws from it.
+function stream({ picture, u }) {
+  const [y, bank, far] = [60, 96, 232];
+  return svg`
+    <path class="picture-water" d="M${bank} ${y}H${far}l-20 62H${bank + 20}z"/>
+    <path class="picture-axis" d="M8 ${y}H${bank}l20 62H${far - 20}l20 -62H${WIDE - 4}"/>
+    ${figure(far, y - 10, `${picture.width} ${u.u_lift}`, "start")}
+    ${name(far, 118, `${picture.depth} ${u.u_lift}`, "start")}
+    ${pipe(`M${bank + 40} ${y + 36}V${y - 22}H${32 + PUMP}`, { wide: 10, state: picture.is_short ? "waits" : "flows" })}
+    ${pump(24, y - 22)}
+    ${name(8, 148, `${picture.flow} ${u.u_flow}`, "start")}`;
 }
 
 const [FOOT, LIFT] = [160, 140]; // where the water stands, and how far up the picture goes
