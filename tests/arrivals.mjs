@@ -1,6 +1,7 @@
 // Logs as files let them in, by the site's own script over calc on the phone's interpreter; argument: calc, packed. JSON on standard
 // input: [{ standing, files: [records], most?: bytes of a file }];
-// JSON out, of each: { parts: of the log as files, records, came, asked: records of each question, kept: of each keep, ms }.
+// JSON out, of each: { parts: of the log as files, records, came, asked: records of each question, kept: of each keep, ms, cpu_ms: without what
+// other work on the machine took }.
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 
@@ -26,8 +27,10 @@ for (const { standing, files, most } of JSON.parse(readFileSync(0, "utf8"))) {
   };
   const keep = async (records) => kept.push(records.length);
   const start = performance.now();
+  const before = process.cpuUsage();
   for (const records of files) came.push(await letIn(records, log, { ask, keep }));
+  const [ms, cpu] = [performance.now() - start, process.cpuUsage(before)];
   const parts = partsOf(log.records, most).map(({ texts, photos }) => ({ records: texts.map((text) => JSON.parse(text)), photos }));
-  answers.push({ parts, records: log.records, came, asked, kept, ms: performance.now() - start });
+  answers.push({ parts, records: log.records, came, asked, kept, ms, cpu_ms: (cpu.user + cpu.system) / 1000 });
 }
 process.stdout.write(JSON.stringify(answers));
