@@ -13,6 +13,7 @@ DOORS = {
     "bench.advance": ("teaching.bench", ("run", "event", "units")),
     "bench.begin": ("teaching.bench", ("task", "parameters", "lights", "faults", "units")),
     "board.due": ("bay.board", ("rows", "records", "on_ms", "offset_min")),
+    "board.until": ("bay.until", ("dates", "on_ms", "offset_min")),
     "board.done_at": ("bay.board", ("date", "on_ms", "offset_min")),
     "collar.places": ("diagnosis.collar", ("proofs", "seen")),
     "debrief.begin": ("teaching.debrief", ("code", "parameters", "lights", "units")),

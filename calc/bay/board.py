@@ -71,8 +71,8 @@ def due(rows, records, on_ms, offset_min):
     """
     if not on_ms >= 0:
         raise CalcError("on_ms", "negative")
-    today = _day(on_ms, offset_min)
-    live = [record for record in in_force(records) if _day(record["at_ms"], offset_min) <= today]
+    today = day_at(on_ms, offset_min)
+    live = [record for record in in_force(records) if day_at(record["at_ms"], offset_min) <= today]
     meters = _meters(live)
     done = _done(live, rows)
     answer = [_row(row, done.get(row["id"]), meters, today, offset_min) for row in rows]
@@ -95,14 +95,14 @@ def done_of_due(rows, records, from_ms, on_ms, offset_min):
     """
     if not on_ms >= from_ms:
         raise CalcError("on_ms", "too_small", least=from_ms)
-    today = _day(on_ms, offset_min)
-    live = [record for record in in_force(records) if _day(record["at_ms"], offset_min) <= today]
+    today = day_at(on_ms, offset_min)
+    live = [record for record in in_force(records) if day_at(record["at_ms"], offset_min) <= today]
     if not live:
         return []
-    first = max(_day(from_ms, offset_min), min([_day(record["at_ms"], offset_min) for record in live]))
+    first = max(day_at(from_ms, offset_min), min([day_at(record["at_ms"], offset_min) for record in live]))
     days = {}
     for name, at_ms in _dones(live):
-        days.setdefault(name, set()).add(_day(at_ms, offset_min))
+        days.setdefault(name, set()).add(day_at(at_ms, offset_min))
     answer = []
     for row in rows:
         interval = row["days"] if row["months"] is None else (row["months"] * 146097 + 2400) // 4800
@@ -124,21 +124,40 @@ def done_at(date, on_ms, offset_min):
     Returns milliseconds since 1970. Raises CalcError naming date: "not_a_date", "future", or "too_early" for a day before 1970.
     Source: the Gregorian calendar.
     """
-    parts = date.split("-") if isinstance(date, str) else []
-    if len(parts) != 3 or not all([part.isdigit() and len(part) <= 4 for part in parts]):
+    days = day_named(date)
+    if days is None:
         raise CalcError("date", "not_a_date")
-    year, month, day = [int(part) for part in parts]
-    if not (year and 1 <= month <= 12 and day and date_of(days_of(year, month, day)) == [year, month, day]):
-        raise CalcError("date", "not_a_date")
-    days = days_of(year, month, day)
     if days < 0:
         raise CalcError("date", "too_early")
-    if days > _day(on_ms, offset_min):
+    if days > day_at(on_ms, offset_min):
         raise CalcError("date", "future")
     return min(days * DAY_MS + DAY_MS // 2 - offset_min * 60000, on_ms)
 
 
-def _day(at_ms, offset_min):
+def day_named(date):
+    """Whole days from January 1, 1970 to a date as it is written, "2026-05-14"; None for what is no date.
+
+    date: anything
+
+    Raises nothing. Source: the Gregorian calendar.
+    """
+    parts = date.split("-") if isinstance(date, str) else []
+    if len(parts) != 3 or not all([part.isdigit() and len(part) <= 4 for part in parts]):
+        return None
+    year, month, day = [int(part) for part in parts]
+    if not (year and 1 <= month <= 12 and day and date_of(days_of(year, month, day)) == [year, month, day]):
+        return None
+    return days_of(year, month, day)
+
+
+def day_at(at_ms, offset_min):
+    """Whole days from January 1, 1970 to the day of a moment at a place.
+
+    at_ms: milliseconds since 1970
+    offset_min: minutes that the place's clock is ahead of UTC
+
+    Raises nothing.
+    """
     return int((at_ms + offset_min * 60000) // DAY_MS)
 
 
@@ -179,7 +198,7 @@ def _dones(live):
 def _row(row, done_ms, meters, today, offset_min):
     due_day, left_days, left_hours, left_miles = None, None, None, None
     if done_ms is not None:
-        day = _day(done_ms, offset_min)
+        day = day_at(done_ms, offset_min)
         if row["months"] is not None:
             due_day = months_on(day, row["months"])
         if row["days"] is not None:

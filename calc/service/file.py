@@ -36,6 +36,8 @@ SHAPE = {
     "events": [{"kind": "name", "s": "number", "wall": "time", "counted_s?": "number", "*": "any"}],
     "overrides?": [{"name": "text", "reason": "text", "wall": "time", "open": [{"test": "name", "check": "name", "value?": "text"}]}],
     "override?": {"*": "text"},
+    "signed?": [{"role": "name", "name": "name", "wall": "time", "digest": "name", "strokes": "text"}],
+    "versions?": [{"digest": "name", "wall": "time", "what": "text", "why": "text", "by": "text", "signed": ["text"]}],
     "notes": "text", "begun_ms": "time", "finished_ms?": "time", "result?": "any", "*": "any",
 }
 WITH_OURS = {name: "ours" if name == "standard" else SHAPE[name] for name in SHAPE}

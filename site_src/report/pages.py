@@ -14,7 +14,7 @@ import jinja2
 from calc.base.errors import CalcError
 from calc.service import due, file as service_file, history as service_history, texts
 from site_src.content import data, former, standards, units
-from site_src.report import days, logs as report_logs
+from site_src.report import days, logs as report_logs, signed
 
 PLACE = "report"  # the folder within the folder
 MARK = '<meta name="generator" content="panelhand fleet report">'
@@ -87,7 +87,7 @@ def told(files, folder, on, system, language="en", clock=days.Days(), profiles=(
     """Everything the report says, as plain data."""
     shown = units.fine(system, language)
     interval_days = data.load("service/common")["due"]["interval_days"]
-    newest, bad, changed, turned, older, logs = {}, [], [], [], 0, report_logs.Logs()
+    newest, bad, changed, turned, broken, older, logs = {}, [], [], [], [], 0, report_logs.Logs()
     for path in files:
         name = path.relative_to(folder).as_posix()
         content, fault = content_of(path)
@@ -100,6 +100,8 @@ def told(files, folder, on, system, language="en", clock=days.Days(), profiles=(
                 continue
             if record["claimed"]:
                 changed.append({"file": name, **record})
+            if record["broken"]:
+                broken.append({"file": name, **record})
             id = record["id"]
             older += id in newest
             if id in newest and newest[id]["revision"] == record["revision"] and newest[id]["readings"] != record["readings"]:
@@ -119,7 +121,7 @@ def told(files, folder, on, system, language="en", clock=days.Days(), profiles=(
     names = {id: tests[-1]["rig_name"] for id, tests in by_rig.items()}
     return {
         **report_logs.facts(logs, names, end_ms, shown, clock, profiles),
-        "rigs": rigs, "bad": bad, "changed": changed, "turned": turned, "older": older, "former": [record for record in done if record["edition"]], "files": len(files), "tests": len(done), "days": interval_days,
+        "rigs": rigs, "bad": bad, "changed": changed, "turned": turned, "broken": broken, "older": older, "former": [record for record in done if record["edition"]], "files": len(files), "tests": len(done), "days": interval_days,
         "on": on.isoformat(), "zone": clock.name(), "unfinished": sorted((each for each in newest.values() if each["at_ms"] is None), key=lambda each: each["rig_name"]),
     }
 
@@ -180,7 +182,7 @@ def _record(given, shown):
         "failed": [{"test": test["id"], "figure": test["decided"]} for test in failed],
         "signs": [sign["id"] for sign in verdict["signs"]] if verdict else [],
         "missing": [test["id"] for test in verdict["tests"] if test["status"] == "not_proven"] if verdict else [],
-        "claimed": judged["claimed"], "edition": judged["edition"],
+        "broken": signed.broken(given), "claimed": judged["claimed"], "edition": judged["edition"],
         "readings": hashlib.sha256(json.dumps([record["tests"], record["conditions"], record["rig"]], sort_keys=True).encode()).hexdigest(),
     }, None, None
 

@@ -2,7 +2,7 @@
 import flask
 
 from calc.service import file as service_file
-from site_src.content import data, former, reckoners, standards, units
+from site_src.content import data, former, reckoners, service_schema, standards, units
 from site_src.routes import json_page
 
 routes = flask.Blueprint("service", __name__)
@@ -31,6 +31,12 @@ def index():
 @routes.get("/test/<part>/")
 def part(part):
     return flask.render_template(f"service/{part}.html")
+
+
+@routes.get("/test/test.schema.json")
+def schema():
+    """The shape of a test's file, for whoever else reads one."""
+    return json_page(service_schema.schema())
 
 
 @routes.get("/test/page.json")

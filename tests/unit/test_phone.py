@@ -112,6 +112,7 @@ CALLS = [
     *(("water_page.answer", {"page": page, "entries": reckoners.opening(page, "metric"), "shelf": reckoners.shelf(page),
                              "units": units.shown_in("SI"), "texts": []}) for page in reckoners.PAGES),
     ("board.done_at", {"date": "2026-05-14", "on_ms": NOW_MS, "offset_min": 0}),
+    ("board.until", {"dates": [{"id": "gauge", "date": "2027-05-14"}], "on_ms": NOW_MS, "offset_min": 0}),
     ("board.due", {"rows": [{"id": "gear_oil", "months": 12, "days": None, "hours": None, "miles": None, "by": []}], "records": [], "on_ms": NOW_MS, "offset_min": 0}),
     ("limits.judged", {"limit": test_limits.VACUUM, "text": "22@US", "own": None, "earlier": [], "units": test_limits.US}),
     ("limits.shown", {"limit": test_limits.VACUUM, "own": None, "units": test_limits.US}),

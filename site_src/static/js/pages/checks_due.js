@@ -1,7 +1,7 @@
 // What is due on the rig: overdue, within 30 days, later; by date, hours or miles. A touch asks when it was done; a second writes it.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { calc, Refusal } from "../shared/engine.js";
-import { fill } from "../shared/site.js";
+import { fill, home } from "../shared/site.js";
 import { live } from "../shared/notice.js";
 import { aheadMin, day } from "../shared/times.js";
 import { send } from "../rig/carry.js";
@@ -11,6 +11,7 @@ import { opened } from "../bay/opened.js";
 import { prints } from "../bay/paper.js";
 import { dueSheet } from "../bay/paper_forms.js";
 import { field } from "../bay/item_forms.js";
+import { instrumentsOf } from "../service/instruments.js";
 
 const METERS = ["miles", "engine_h", "pump_h"];
 const place = document.getElementById("bay");
@@ -21,9 +22,13 @@ const state = { rows: [], meters: {}, open: null, date: "", typed: {}, refused: 
 const today = () => new Date(Date.now() + aheadMin() * 60000).toISOString().slice(0, 10);
 
 async function look() {
-  Object.assign(state, await page.log.board(page.data));
+  const [board, instruments] = await Promise.all([page.log.board(page.data), instrumentsOf(page.rig)]);
+  Object.assign(state, board, { rows: inTurn([...instruments, ...board.rows]) });
   draw();
 }
+
+// By date, as the board has them; what has none stays behind those that have.
+const inTurn = (rows) => rows.sort((one, other) => (one.due_day ?? Infinity) - (other.due_day ?? Infinity) || 0);
 
 // Ask for the day it was done, today until another is chosen.
 function askWhen(id) {
@@ -82,7 +87,8 @@ async function readMeters() {
   await look();
 }
 
-const nameOf = (id) => dueName(id, page);
+const instrument = (id) => state.rows.find((row) => row.id === id && row.name);
+const nameOf = (id) => (instrument(id) ? fill(page.words.due.instrument, { name: instrument(id).name }) : dueName(id, page));
 function calendar() {
   const dated = state.rows.filter(({ due_date: date }) => date);
   state.noDate = !dated.length;
@@ -107,7 +113,7 @@ function turn(id) {
 function when(row) {
   const { words } = page;
   const more = [["hours", row.left_hours], ["miles", row.left_miles]].filter(([, left]) => left !== null).map(([unit, left]) => fill(words.due[unit], { left: Math.round(left) }));
-  if (row.done_ms === null) return words.due.never;
+  if (row.done_ms === null && !row.name) return words.due.never;
   return [row.due_date ? fill(words.due.by, { date: day(new Date(row.due_date[0], row.due_date[1] - 1, row.due_date[2])) }) : "", ...more].filter(Boolean).join(" · ");
 }
 
@@ -118,7 +124,7 @@ function draw() {
     return rows.length ? html`<section class="group"><h2 class="due-${standing}">${words.due[`group_${standing}`]} (${rows.length})</h2><ul class="due-rows">${rows.map((row) => html`
       <li><button type="button" class="row" aria-expanded=${state.open === row.id ? "true" : "false"} @click=${() => turn(row.id)}>
         <span>${nameOf(row.id)}<small>${when(row)}</small></span></button>
-        ${state.open === row.id ? openRow(row.id, words) : nothing}</li>`)}</ul></section>` : nothing;
+        ${state.open !== row.id ? nothing : row.name ? html`<p>${words.due.instrument_told}</p><a class="key key-wide" href=${new URL("test/", home).href}>${words.due.instrument_test}</a>` : openRow(row.id, words)}</li>`)}</ul></section>` : nothing;
   };
   render(html`
     ${["overdue", "soon", "never", "later"].map(group)}

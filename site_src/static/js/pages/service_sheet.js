@@ -7,15 +7,19 @@ import { calc } from "../shared/engine.js";
 import { send } from "../rig/carry.js";
 import { chosenSystem } from "../rig/chosen.js";
 import { colon, pageData, unitWords } from "../shared/site.js";
-import { keptRecords } from "../shared/store.js";
+import { keepRecord, keptRecords } from "../shared/store.js";
 import { kindOf, labelOf } from "../service/entries.js";
 import { decide, decidedOn, decisionView, wantsDecision } from "../service/decision.js";
 import { csvFile, dated, jsonFile } from "../service/files.js";
+import { digestOf } from "../service/digest.js";
+import { instrumentsAt } from "../service/instruments.js";
 import { missingWord } from "../service/missing.js";
 import { causeLink } from "../service/plan_view.js";
 import { shownIn } from "../service/shown.js";
 import { decidedText } from "../service/sheet_results.js";
 import { sheetView } from "../service/sheet_view.js";
+import { reopened, withSigned } from "../service/record.js";
+import { signView } from "../service/sign_view.js";
 import { Steady } from "../service/steady.js";
 import { unitsOnce } from "../shared/units.js";
 
@@ -27,7 +31,7 @@ const [data, tests] = await Promise.all([
   keptRecords("tests"),
 ]);
 const { words } = data;
-const page = { system: chosenSystem(data.systems), size: SIZES.includes(chosen("paper", "letter")) ? chosen("paper", "letter") : "letter", form: null, isWriting: false };
+const page = { system: chosenSystem(data.systems), size: SIZES.includes(chosen("paper", "letter")) ? chosen("paper", "letter") : "letter", form: null, signing: {}, isWriting: false };
 const steady = new Steady(); // keeps time while a test's sheet is looked at
 setInterval(() => steady.tick(), 500);
 
@@ -42,27 +46,30 @@ const asking = answering(async () => {
   const earlier = tests.filter((test) => test.rig_id === record.rig_id && test.result && test.finished_ms < record.begun_ms)
     .map((test) => ({ name: dated(test), points: test.result.points }));
   const decided = answer.verdict && wantsDecision(record, answer.verdict) ? await decidedOn(record) : null;
+  const standings = await instrumentsAt(record.equipment, record.finished_ms ?? record.begun_ms);
+  const digest = await digestOf(record);
   const isRun = answer.plan?.tests.some(({ kind }) => kind === "run");
-  return { record, answer, shown, decided, curve: isRun ? await calc.ask("service.curve", { plan: answer.plan, summary: answer.summary, earlier }, { units }) : null };
+  return { record, answer, shown, decided, standings, digest, curve: isRun ? await calc.ask("service.curve", { plan: answer.plan, summary: answer.summary, earlier }, { units }) : null };
 }, (arrived) => {
   place.setAttribute("aria-busy", String(arrived === null));
   if (arrived) drawAnswer(arrived);
 });
 const draw = () => asking.change();
 
-function drawAnswer({ record, answer, shown, decided, curve }) {
+function drawAnswer({ record, answer, shown, decided, standings, digest, curve }) {
   for (const size of SIZES) document.getElementById(`upright-${size}`).media = size === page.size ? "all" : "not all";
   if (!record) return render(html`<p class="notice">${words.test.missing_record}</p><div class="dock"><a class="key key-act" href="../">${words.test.all}</a></div>`, place);
   if (!answer.plan) return render(html`<p class="notice">${words.sheet.no_plan}</p>`, place);
   const u = unitWords(words, page.system);
   /** @type {any} */
-  const view = { record, data, words, answer, u, shown, curve, missingWord: (name) => missingWord(name, { words, answer }), decision: nothing };
+  const view = { record, data, words, answer, u, shown, curve, standings, digest, missingWord: (name) => missingWord(name, { words, answer }), decision: nothing };
   if (wantsDecision(record, answer.verdict)) {
     page.form ??= { state: null, reason: "", limits: "", by: record.people.tester };
     view.decision = decisionView({ words, form: page.form, decided, write: () => settle(view), change: (part) => { Object.assign(page.form, part); asking.redraw(); } });
   }
   render(html`
     ${sheetView(view)}
+    ${signView({ record, words, form: page.signing, act: signing(record) })}
     <section class="no-print send"><h2 tabindex="-1">${words.sheet.send}</h2>
       <div class="rows">
         <button type="button" class="key key-wide" @click=${() => send(csvFile({ ...view, labelOf: (name) => labelOf(name, view), kindOf }))}>${words.sheet.csv}</button>
@@ -86,6 +93,34 @@ async function settle(view) {
   await decide(record, page.form, { what: `${words.kind[record.standard.kind]}, ${words.status.fail}${colon} ${failed.map(({ id }) => words.test_name[id]).join(", ")}`, figures: figures.join("; ") });
   await draw();
   page.isWriting = false;
+}
+
+// What is typed and drawn of a signature, and what a touch on its keys does: each writes the test once, with the digest of what it says.
+function signing(record) {
+  const write = async (next) => {
+    if (page.isWriting) return;
+    page.isWriting = true;
+    const made = next(await digestOf(record));
+    tests[tests.indexOf(record)] = made;
+    await keepRecord("tests", made);
+    page.isWriting = false;
+  };
+  return {
+    change(name, more) {
+      page.signing[name] = typeof more === "string" ? more : { ...page.signing[name], ...more };
+      asking.redraw();
+    },
+    async sign(role) {
+      const { name = record.people[role], strokes = "" } = page.signing[role] ?? {};
+      await write((digest) => withSigned(record, { role, name: name.trim(), strokes, digest, wall: Date.now() }));
+      draw();
+    },
+    async reopen() {
+      const { what, why, by } = page.signing;
+      await write((digest) => reopened(record, { what, why, by, digest, wall: Date.now() }));
+      location.assign(`../run/#${record.id}`);
+    },
+  };
 }
 
 function toFiles() {

@@ -31,7 +31,7 @@ export function actions({ record, judged, plan, page, steady, change, draw, word
     equipment(place, changes) {
       const rows = [...record().equipment];
       if (changes === null) rows.splice(place, 1);
-      else rows[place] = { what: "", serial: "", calibrated: "", ...rows[place], ...changes };
+      else rows[place] = { what: "", serial: "", calibrated: "", due: "", ...rows[place], ...changes };
       change({ ...record(), equipment: rows });
     },
     tipAtHand(id, isHere) {

@@ -9,6 +9,7 @@ import { signsView } from "./plan_view.js";
 import { ABOUT, NAMEPLATE, testOf } from "./record.js";
 import { resultsView } from "./sheet_results.js";
 import { runsView } from "./sheet_runs.js";
+import { linesView } from "./sign_view.js";
 import { SITE } from "./site_fields.js";
 import { stateOf } from "./stage.js";
 import { verdictView } from "./status.js";
@@ -45,7 +46,7 @@ export function sheetView(view) {
       ${isClean ? nothing : site}
       <div class="sheet-end">
         <p class="whose">${words.sheet.whose}</p>
-        <div class="signs-off">${["tester", "witness"].map((name) => html`<div><b>${words.condition[name]}${colon}</b> ${record.people[name] || "—"}<p>${words.sheet.signature}</p></div>`)}</div>
+        ${linesView(view)}
       </div></div>
     </td></tr></tbody></table>`;
 }
@@ -77,9 +78,9 @@ function facts({ record, words, u, shown }) {
   return told.map(([name, value]) => html`<div><dt>${name}</dt><dd>${value ?? words.sheet.not_read}</dd></div>`);
 }
 
-const instruments = ({ record, words }) => record.equipment.length === 0 ? html`<p><b>${words.sheet.no_equipment}</b></p>` : html`
-  <p><b>${words.condition.equipment}${colon}</b> ${record.equipment.map((row) => fill(words.sheet.instrument, {
-    what: row.what || "—", serial: row.serial || "—", calibrated: row.calibrated || words.sheet.unknown })).join("; ")}.</p>`;
+const instruments = ({ record, words, standings }) => record.equipment.length === 0 ? html`<p><b>${words.sheet.no_equipment}</b></p>` : html`
+  <p><b>${words.condition.equipment}${colon}</b> ${record.equipment.map((row, place) => html`${place ? "; " : nothing}${fill(words.sheet.instrument, {
+    what: row.what || "—", serial: row.serial || "—", calibrated: row.calibrated || words.sheet.unknown, due: row.due || words.sheet.unknown })}${standings[place]?.standing === "overdue" ? html`, <b>${words.sheet.out_of_date}</b>` : nothing}`)}.</p>`;
 
 // What is left out with its reason, what is not shown with what it wants, and what is still to do: three facts, each by name.
 function left({ words, answer, missingWord }, states) {

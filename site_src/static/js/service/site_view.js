@@ -67,8 +67,8 @@ const equipment = ({ words, record, act }) => html`
   <p>${words.condition.equipment_told}</p>
   ${record.equipment.map((row, place) => html`
     <fieldset class="bed"><legend>${row.what || words.condition.what}</legend>
-      ${["what", "serial", "calibrated"].map((name) => textView({ id: `${name}-${place}`, label: words.condition[name], value: row[name],
-        type: name === "calibrated" ? "date" : "text", change: (text) => act.equipment(place, { [name]: text }) }))}
+      ${["what", "serial", "calibrated", "due"].map((name) => textView({ id: `${name}-${place}`, label: words.condition[name], value: row[name],
+        type: ["calibrated", "due"].includes(name) ? "date" : "text", change: (text) => act.equipment(place, { [name]: text }) }))}
       <button type="button" class="key" @click=${() => act.equipment(place, null)}>${fill(words.condition.remove, { what: row.what || words.condition.what })}</button>
     </fieldset>`)}
   <button type="button" class="key key-wide" @click=${() => act.equipment(record.equipment.length, {})}>${words.condition.add}</button></details>`;
