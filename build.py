@@ -4,7 +4,7 @@
     .venv/bin/python build.py --serve [PORT]      build, then serve on this machine
     .venv/bin/python build.py --at /pump/         build for a host where the site lies under /pump/ (for its 404 page)
     .venv/bin/python build.py --report FOLDER     instead of a build: a fleet report of the exported test results and rig logs in FOLDER
-    .venv/bin/python build.py --gzip              build, with a .gz beside each file for hosts that send those
+    .venv/bin/python build.py --gzip --brotli     build, with a .gz and a .br beside each file for hosts that send those
     .venv/bin/python build.py --check ADDRESS     instead of a build: what is wrong with the site as it is hosted there
     .venv/bin/python build.py --close             instead of a build: a site that says it is closed, to put in place of one that phones have
     .venv/bin/python build.py --rigs FOLDER       bake a department's rigs in place of the made-up ones
@@ -38,7 +38,7 @@ DIST = ROOT / "dist"
 CLOSED = ROOT / "site_src" / "hosts" / "closed"
 
 
-def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO, is_compressed=False):
+def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO, beside=()):
     """Build the whole site into a folder, and return its version and date; the same sources give the same bytes.
 
     It is built beside the folder and put in its place at the end: a build that fails, or is stopped, leaves the last one as it was.
@@ -46,8 +46,7 @@ def build(dist=DIST, site_path="/", rigs_folder=fleet.DEMO, is_compressed=False)
     with in_place_of(dist) as made:
         freeze(made, site_path, rigs_folder)
         facts = write_worker(made)
-        if is_compressed:
-            hosting.compress(made)
+        hosting.compress(made, beside)
     return facts
 
 
@@ -149,6 +148,7 @@ def parsed():
     building.add_argument("--at", type=site_path, metavar="PATH", help="path of the site on its host")
     building.add_argument("--rigs", type=pathlib.Path, metavar="FOLDER", help="the department's rigs, as TOML; of a report: whose own check rows and limits it goes by")
     building.add_argument("--gzip", action="store_const", const=True, help="write a .gz beside each file")
+    building.add_argument("--brotli", action="store_const", const=True, help="write a .br beside each file")
     parser.add_argument("--check", metavar="ADDRESS", help="say what is wrong with the site as it is hosted")
     reporting.add_argument("--report", type=pathlib.Path, metavar="FOLDER", help="report on the exported test results and rig logs in a folder, into FOLDER/report")
     reporting.add_argument("--units", choices=[system["id"] for system in units.systems()], help="units of the report")
@@ -156,15 +156,15 @@ def parsed():
     reporting.add_argument("--language", choices=data.languages(), help="language of the report")
     options = parser.parse_args()
     if options.check:
-        idle = ("close", "serve", "at", "rigs", "gzip", "report", "units", "language", "zone")
+        idle = ("close", "serve", "at", "rigs", "gzip", "brotli", "report", "units", "language", "zone")
     elif options.report:
-        idle = ("close", "serve", "at", "gzip")
+        idle = ("close", "serve", "at", "gzip", "brotli")
     else:
-        idle = ("rigs", "gzip", "units", "language", "zone") if options.close else ("units", "language", "zone")
+        idle = ("rigs", "gzip", "brotli", "units", "language", "zone") if options.close else ("units", "language", "zone")
     for name in idle:
         if getattr(options, name) is not None:
             kind = ("--check builds nothing" if options.check else "--report builds no site" if options.report else
-                    "a closed site has no pages" if options.close and name in ("rigs", "gzip") else "without --report no report is made")
+                    "a closed site has no pages" if options.close and name in ("rigs", "gzip", "brotli") else "without --report no report is made")
             parser.error(f"--{name} has no effect here: {kind}. Leave it out, or run the command twice.")
     return options
 
@@ -189,7 +189,7 @@ def print_build(options):
 
 def print_version(options):
     """Build the site, and say which version it is."""
-    facts = build(site_path=options.at or "/", rigs_folder=options.rigs or fleet.DEMO, is_compressed=bool(options.gzip))
+    facts = build(site_path=options.at or "/", rigs_folder=options.rigs or fleet.DEMO, beside=[ending for ending, is_asked in ((".gz", options.gzip), (".br", options.brotli)) if is_asked])
     print(f"Built {sum(path.is_file() for path in DIST.rglob('*'))} files in {DIST}")
     print(f"Version {facts['version']} of {facts['date']}: All pages shows it on every phone that has it")
 

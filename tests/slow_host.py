@@ -1,13 +1,12 @@
 """A host as a phone meets it: it compresses, is far away, and shares a narrow link among all requests; some of them are lost."""
 import functools
-import gzip
 import http.server
 import pathlib
 import random
 import threading
 import time
 
-from site_src.publish.hosting import COMPRESSED, LEAST_BYTES
+from site_src.publish.hosting import COMPRESSED, LEAST_BYTES, PACKERS
 from site_src.publish.serving import Handler
 
 PIECE = 1400  # bytes, about what one packet carries
@@ -39,10 +38,13 @@ class Link:
         return lost
 
 
+ENDINGS = {"br": ".br", "gzip": ".gz"}  # by what a browser takes
+
+
 @functools.cache
-def packed(path, _changed_ns):
+def packed(path, kind, _changed_ns):
     content = pathlib.Path(path).read_bytes()
-    return gzip.compress(content, 6) if path.endswith(COMPRESSED) and len(content) >= LEAST_BYTES else None
+    return PACKERS[ENDINGS[kind]](content) if path.endswith(COMPRESSED) and len(content) >= LEAST_BYTES else None
 
 
 class SlowHandler(Handler):
@@ -50,6 +52,7 @@ class SlowHandler(Handler):
 
     protocol_version = "HTTP/1.1"
     link = None
+    kind = "gzip"  # that it compresses by
 
     def do_GET(self):
         if self.link.is_lost():
@@ -61,12 +64,12 @@ class SlowHandler(Handler):
     def send_head(self):
         path = pathlib.Path(self.translate_path(self.path))
         path = path / "index.html" if path.is_dir() and self.path.partition("?")[0].endswith("/") else path
-        body = packed(str(path), path.stat().st_mtime_ns) if path.is_file() and "gzip" in self.headers.get("Accept-Encoding", "") else None
+        body = packed(str(path), self.kind, path.stat().st_mtime_ns) if path.is_file() and self.kind in self.headers.get("Accept-Encoding", "") else None
         if body is None:
             return super().send_head()
         self.send_response(200)
         self.send_header("Content-Type", self.guess_type(str(path)))
-        self.send_header("Content-Encoding", "gzip")
+        self.send_header("Content-Encoding", self.kind)
         self.send_header("Content-Length", str(len(body)))
         self.end_headers()
         self.copyfile(_Bytes(body), self.wfile)
@@ -88,9 +91,9 @@ class _Bytes:
         return piece
 
 
-def slow_server(dist, link, port=0):
-    """A server of a built site over a link."""
-    handler = type("Linked", (SlowHandler,), {"link": link})
+def slow_server(dist, link, port=0, kind="gzip"):
+    """A server of a built site over a link, which compresses by gzip or by br."""
+    handler = type("Linked", (SlowHandler,), {"link": link, "kind": kind})
     server = http.server.ThreadingHTTPServer(("127.0.0.1", port), functools.partial(handler, directory=str(dist)))
     server.daemon_threads = True
     return server

@@ -1,12 +1,16 @@
 """What is wrong with a hosted site, in sentences: fetched as a phone fetches it, file by file."""
 import collections
 import concurrent.futures
+import contextlib
 import gzip
 import json
 import re
 import urllib.error
 import urllib.parse
 import urllib.request
+import zlib
+
+import brotli
 
 from site_src.publish.hosting import COMPRESSED, HEADERS, type_of
 from site_src.publish.packing import FOLDER
@@ -23,7 +27,7 @@ class Answer:
     """One answer of a host: status, headers and body, redirects not followed."""
 
     def __init__(self, url):
-        request = urllib.request.Request(url, headers={"Accept-Encoding": "gzip", "User-Agent": "site check"})
+        request = urllib.request.Request(url, headers={"Accept-Encoding": "gzip, br", "User-Agent": "site check"})
         try:
             self._read(_opener.open(request, timeout=PATIENCE_S))
         except urllib.error.HTTPError as answer:
@@ -36,8 +40,13 @@ class Answer:
             self.status, self.headers, self.fault = response.status, response.headers, None
             self.body = response.read()
         self.is_compressed = bool(self.headers.get("Content-Encoding"))
-        if self.headers.get("Content-Encoding") == "gzip":
-            self.body = gzip.decompress(self.body)
+        self.body = self._unpacked(self.headers.get("Content-Encoding"))
+
+    def _unpacked(self, kind):
+        """The body as a browser reads it; as it came where it is not of the kind that the host says, which its digest then shows."""
+        with contextlib.suppress(OSError, EOFError, zlib.error, brotli.error):
+            return gzip.decompress(self.body) if kind == "gzip" else brotli.decompress(self.body) if kind == "br" else self.body
+        return self.body
 
 
 class _Stay(urllib.request.HTTPRedirectHandler):
@@ -83,6 +92,8 @@ def _wrong_type(answer, name):
     """What a file comes as and should not, without the name before it; None where its type is right."""
     got, wanted = answer.headers.get("Content-Type", "nothing").lower(), type_of(name)
     kinds = ("text/javascript", "application/javascript") if "javascript" in wanted else (wanted.partition(";")[0],)
+    if wanted == "application/octet-stream":
+        kinds += ("nothing",)  # what a browser makes of it
     return None if got.partition(";")[0].strip() in kinds else f"comes as {got}. It should be {wanted}"
 
 

@@ -1,6 +1,8 @@
 """What a host is to send beside the files: README's table, as the server of this machine, `_headers` and `--check` use it."""
 import gzip
 
+import brotli
+
 from site_src.publish.release import TYPES
 
 HEADERS = {
@@ -13,6 +15,10 @@ HEADERS = {
 }
 COMPRESSED = (".html", ".css", ".js", ".mjs", ".json", ".webmanifest", ".wasm", ".svg", ".bin")
 LEAST_BYTES = 500  # of a file that is worth compressing
+PACKERS = {  # by the ending of the file beside
+    ".gz": lambda content: gzip.compress(content, 9, mtime=0),
+    ".br": lambda content: brotli.compress(content, quality=11),
+}
 
 
 def type_of(name):
@@ -28,8 +34,10 @@ def write_headers(dist, site_path):
     (dist / "_headers").write_text("\n".join(lines) + "\n", encoding="utf-8", newline="\n")
 
 
-def compress(dist):
-    """Write beside each file that gains by it the same file as gzip, for hosts that send such files as they lie."""
+def compress(dist, kinds=tuple(PACKERS)):
+    """Write beside each file that gains by it the same file as gzip or Brotli or both, for hosts that send such files as they lie."""
     for path in sorted(dist.rglob("*")):
         if path.suffix in COMPRESSED and path.stat().st_size >= LEAST_BYTES:
-            path.with_name(f"{path.name}.gz").write_bytes(gzip.compress(path.read_bytes(), 9, mtime=0))
+            content = path.read_bytes()
+            for kind in kinds:
+                path.with_name(f"{path.name}{kind}").write_bytes(PACKERS[kind](content))

@@ -18,7 +18,7 @@ from site_src.publish import packing
 
 SOURCES = pathlib.Path(__file__).parent.parent / "worker"
 WORKER, VERSION = "sw.js", "version.json"
-NOT_CARRIED = ("_headers", ".gz", "static/screens/", packing.FOLDER)  # for the host, an app store's list or the way there: no phone keeps it
+NOT_CARRIED = ("_headers", ".gz", ".br", "static/screens/", packing.FOLDER)  # for the host, an app store's list or the way there: no phone keeps it
 POLICY = re.compile(r'http-equiv="Content-Security-Policy" content="([^"]+)"')
 TYPES = {
     ".html": "text/html; charset=utf-8",

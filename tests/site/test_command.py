@@ -59,7 +59,7 @@ def test_what_is_no_port_is_refused(command, typed):
 
 @pytest.mark.parametrize(
     ("arguments", "named"),
-    [(("--gzip",), "--gzip"), (("--at", "/p/"), "--at"), (("--serve",), "--serve"), ((), None)],
+    [(("--gzip",), "--gzip"), (("--brotli",), "--brotli"), (("--at", "/p/"), "--at"), (("--serve",), "--serve"), ((), None)],
 )
 def test_what_a_report_does_not_use_is_refused(command, tmp_path, arguments, named):
     """Nothing that was asked for is passed over in silence."""
@@ -79,6 +79,15 @@ def test_a_report_by_no_zone_or_no_rigs_ends_in_a_sentence(command, tmp_path, ar
 def test_what_a_build_does_not_use_is_refused(command, arguments):
     status, said = command(*arguments)
     assert status == 2 and f"{arguments[0]} has no effect here: without --report" in said
+
+
+@pytest.mark.parametrize(("arguments", "beside"), [((), []), (("--gzip",), [".gz"]), (("--brotli",), [".br"]), (("--gzip", "--brotli"), [".gz", ".br"])])
+def test_what_is_written_beside_the_files(monkeypatch, arguments, beside):
+    """Each of the two by its own option."""
+    calls = records(monkeypatch)
+    monkeypatch.setattr(sys, "argv", ["build.py", *arguments])
+    build.main()
+    assert [call["beside"] for call in calls] == [beside]
 
 
 def test_a_failed_build_says_why_and_serves_nothing(command, tmp_path):

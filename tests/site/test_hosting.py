@@ -1,15 +1,19 @@
 """What a host is to send: this machine's server sends it, the examples ask for it, and the check says where a host does not."""
+import gzip
+import pathlib
 import re
 import shutil
 import threading
 import urllib.error
 import urllib.request
 
+import brotli
 import pytest
 
 import build
-from site_src.publish import check, hosting
+from site_src.publish import check, hosting, release
 from site_src.publish.release import TYPES
+from tests import slow_host
 from tests.slow_host import Link, SlowHandler, slow_server
 
 HOSTS = build.ROOT / "site_src" / "hosts"
@@ -46,6 +50,19 @@ def test_the_examples_have_every_header_and_type(name):
     for ending, kind in TYPES.items():
         assert kind.partition(";")[0] in text and re.search(rf"\b{ending[1:]}\b", text), ending
     assert re.search(r"404", text) and re.search("always|defer", text) and re.search("gzip|DEFLATE", text)
+    assert re.search(r"gzip_static on|precompressed .*\bgzip\b|\.gz -f", text) and re.search(r"brotli_static on|precompressed .*\bbr\b|\.br -f", text)
+
+
+def test_what_lies_beside_the_files_unpacks_to_them(built, tmp_path):
+    """A .gz and a .br beside each file that a host compresses, of the same bytes; the phone carries none of them."""
+    dist = shutil.copytree(built, tmp_path / "dist")
+    hosting.compress(dist, (".gz", ".br"))
+    worth = [path for path in built.rglob("*") if path.suffix in hosting.COMPRESSED and path.stat().st_size >= hosting.LEAST_BYTES]
+    beside = sorted(path.relative_to(dist) for path in dist.rglob("*") if path.suffix in (".gz", ".br"))
+    assert beside == sorted(pathlib.Path(f"{path.relative_to(built)}{ending}") for path in worth for ending in (".gz", ".br"))
+    for name, unpack in ((".gz", gzip.decompress), (".br", brotli.decompress)):
+        assert all(unpack((dist / f"{path.relative_to(built)}{name}").read_bytes()) == path.read_bytes() for path in worth)
+    assert release.carried(dist) == release.carried(built)
 
 
 def test_readme_has_the_headers():
@@ -73,6 +90,25 @@ def test_a_right_host_has_nothing_wrong(request, built):
     server = slow_server(built, Link())
     found, seen = check.check(serving(request, server))
     assert found == [] and re.fullmatch(r"version [0-9a-f-]{19} of \d{4}-\d\d-\d\d, \d+ files", seen)
+
+
+class Brotli(SlowHandler):
+    """Sends what lies beside a file as Brotli."""
+
+    kind = "br"
+
+
+def test_a_host_that_sends_brotli_has_nothing_wrong(request, built):
+    assert faults(request, built, Brotli) == []
+
+
+def test_a_br_that_is_not_of_its_file(request, built, monkeypatch):
+    """One that an earlier version left there, one that was cut off, and one that is none: each is named."""
+    broken = {"calc.bin": lambda content: brotli.compress(b"another"), "common.js": lambda content: content[:-100], "site.css": lambda content: b"none"}
+    right = slow_host.packed
+    monkeypatch.setattr(slow_host, "packed", lambda path, *more: broken.get(pathlib.Path(path).name, lambda content: content)(right(path, *more)))
+    assert faults(request, built, Brotli) == [
+        "calc.bin, static/css/site.css, static/js/shared/common.js: not the bytes that were built: changed on the way, or of another version."]
 
 
 class Typed(SlowHandler):
