@@ -14,7 +14,7 @@ import jinja2
 from calc.base.errors import CalcError
 from calc.service import due, file as service_file, history as service_history, texts
 from site_src.content import data, former, standards, units
-from site_src.report import days, logs as report_logs, signed
+from site_src.report import days, entries, logs as report_logs, signed
 
 PLACE = "report"  # the folder within the folder
 MARK = '<meta name="generator" content="panelhand fleet report">'
@@ -91,10 +91,11 @@ def told(files, folder, on, system, language="en", clock=days.Days(), profiles=(
     for path in files:
         name = path.relative_to(folder).as_posix()
         content, fault = content_of(path)
-        if not fault and report_logs.is_log(content):
-            logs.take(name, content)
-            continue
-        for record, reason, at in [(None, fault, None)] if fault else records(content, shown):
+        parts = [] if fault else entries.parts(content)
+        for log in filter(report_logs.is_log, parts):
+            logs.take(name, log)
+        tests = [part for part in parts if not report_logs.is_log(part)]
+        for record, reason, at in [(None, fault, None)] if fault else [row for part in tests for row in records(part, shown)]:
             if reason:
                 bad.append({"file": name, "reason": reason, "at": at})
                 continue
@@ -139,14 +140,15 @@ def content_of(path):
         if path.is_symlink() or not path.is_file():  # a folder, a pipe, a link to anything
             return None, "unreadable"
         size = path.stat().st_size
-        if size > report_logs.LARGEST_BYTES:
+        if size > entries.LARGEST_BYTES:
             return None, "too_large"
         content = json.loads(path.read_text(encoding="utf-8-sig"), parse_constant=_no_constant)
     except OSError:
         return None, "unreadable"
     except (ValueError, RecursionError):
         return None, "not_json"
-    if size > service_file.LARGEST_BYTES and not report_logs.is_log(content):
+    most = entries.LARGEST_BYTES if entries.is_entries(content) else report_logs.LARGEST_BYTES if report_logs.is_log(content) else service_file.LARGEST_BYTES
+    if size > most:
         return None, "too_large"
     return content, None
 

@@ -151,3 +151,25 @@ def test_a_spoiled_log_is_no_end(tmp_path, seed):
     put(tmp_path, **files)
     _, _, counts = reported(tmp_path)
     assert counts["logs"] == 1
+
+
+def test_the_entries_of_a_site_that_closed(tmp_path):
+    """One file of all a phone had counts as its tests and the log of each rig; what is no record of ours there is named or left out, never an end."""
+    kept = {"format": "entries", "schema": 1, "rigs": {"r1": {"name": "Engine 1"}}, "tests": {WHOLE["id"]: WHOLE}, "log": 7,
+            "bay": {"d1": {**defect("d1", at_ms=ago(4)), "rig_id": "r1", "rig_name": "Engine 1"}, "d2": {**defect("d2", at_ms=ago(9), seen="left"), "rig_id": "r2", "rig_name": "Engine 2"}}}
+    put(tmp_path, entries=kept)
+    text, pages, counts = reported(tmp_path)
+    assert (counts["tests"], counts["rigs"], counts["logs"], counts["bad"]) == (1, 1, 2, 0) and WHOLE["rig_name"] in text
+    assert sorted(page.count("4 Low gear oil: metal") + 2 * page.count("9 Low gear oil: left") for page in pages) == [1, 2]
+    put(tmp_path, entries={**kept, "tests": {"a": 5}, "bay": {"a": None, "b": 5, "c": {"rig_id": {}}, "d1": kept["bay"]["d1"]}}, none={**kept, "tests": [], "bay": "x"})
+    text, pages, counts = reported(tmp_path)
+    assert (counts["tests"], counts["logs"], counts["bad"]) == (0, 1, 2) and "entries.json" in text
+
+
+def test_entries_larger_than_a_log(tmp_path, monkeypatch):
+    """Pictures make such a file larger than a log by itself; over its own bound it is named too large, as anything else is over its."""
+    kept = {"format": "entries", "schema": 1, "bay": {"d1": {**defect("d1", at_ms=ago(4)), "rig_id": "r1", "rig_name": "Engine 1"}}, "notes": "A" * 17_000_000}
+    put(tmp_path, entries=kept)
+    assert reported(tmp_path)[2]["logs"] == 1
+    monkeypatch.setattr(report.entries, "LARGEST_BYTES", 17_000_000)
+    assert reported(tmp_path)[2]["bad"] == 1

@@ -1,4 +1,5 @@
-// The page of a closed site: hands out, as one file, all that was entered on this phone.
+// The page of a closed site: hands out, as one file, all that was entered on this phone. Another install of the site reads rigs, tests and
+// logs from it (shared/entries.js), and so does the report.
 {
   const root = new URL(".", /** @type {HTMLScriptElement} */ (document.currentScript).src);
   const name = root.pathname === "/" ? "panelhand" : `panelhand ${root.pathname}`;
@@ -32,7 +33,7 @@
     state.textContent = count ? state.dataset.saved.replace("{count}", String(count)) : state.dataset.none;
     if (!count) return;
     const link = document.createElement("a");
-    link.href = URL.createObjectURL(new Blob([JSON.stringify(all, null, 1)], { type: "application/json" }));
+    link.href = URL.createObjectURL(new Blob([JSON.stringify({ format: "entries", schema: 1, ...all }, null, 1)], { type: "application/json" }));
     link.download = "entries.json";
     link.click();
   });

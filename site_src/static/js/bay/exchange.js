@@ -1,6 +1,7 @@
 // A rig's log as a file, and another phone's let in. calc.bay.records judges each record before it is kept; nothing here goes.
 import { safe } from "../rig/carry.js";
 import { calc } from "../shared/engine.js";
+import { partOf } from "../shared/entries.js";
 import { fill } from "../shared/site.js";
 import { dropRecords, keepRecords } from "../shared/store.js";
 import { letIn } from "./arrivals.js";
@@ -25,13 +26,15 @@ export function filesOf({ rig, records }) {
 // Let a file in; resolves to sentences of what came of it.
 export async function bring(file, { log, words }) {
   const refuse = (reason, facts = {}) => [fill(words.log[reason], { file: file.name, ...facts })];
-  if (file.size > LARGEST_FILE) return refuse("too_large");
+  const part = await partOf(file, "bay");
+  if (part === file && file.size > LARGEST_FILE) return refuse("too_large");
   let content;
   try {
-    content = JSON.parse(await file.text());
+    content = JSON.parse(await part.text());
   } catch {
     return refuse("not_json");
   }
+  if (part !== file) content = { format: FORMAT, schema: 1, rig_id: log.rig.id, records: content.filter((record) => record?.rig_id === log.rig.id) };
   if (content?.format !== FORMAT || !Array.isArray(content.records)) return refuse("not_a_log");
   if (content.schema !== 1) return refuse("newer");
   if (content.rig_id !== log.rig.id) return refuse("other_rig", { rig: String(content.rig_name).slice(0, 60) });

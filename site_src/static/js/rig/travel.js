@@ -1,5 +1,6 @@
 // The part of the Rig page that sends rigs away and lets them in.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { partOf } from "../shared/entries.js";
 import { beside } from "../shared/notice.js";
 import { fill, root } from "../shared/site.js";
 import { fileOf, linkOf, profilesOf, read, send, textOf } from "./carry.js";
@@ -75,7 +76,7 @@ export class Travel {
 
   async fromFile(file) {
     try {
-      await this.offer(await read(file), "file");
+      await this.offer(await read(await partOf(file, "rigs")), "file");
     } catch (fault) {
       if (!(fault instanceof RangeError)) throw fault;
       this.refuse("file", "refused_large");

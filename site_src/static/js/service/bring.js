@@ -1,6 +1,7 @@
 // Lets tests in from files of other phones, and a rig's baseline where it has none here. Each is judged anew by calc.service.file before it is kept. One that is here already
 // stays as it is, unless it is unfinished here and the file's went further. A clock that ran on the other phone comes in paused.
 import { calc, Refusal } from "../shared/engine.js";
+import { partOf } from "../shared/entries.js";
 import { fill } from "../shared/site.js";
 import { keepRecord } from "../shared/store.js";
 import { day } from "../shared/times.js";
@@ -19,7 +20,7 @@ export async function bring({ files, tests, units, data }) {
   let already = 0;
   let unkept = 0;
   for (const file of files) {
-    for (const given of await recordsOf(file, said, { bounds, words })) {
+    for (const given of await recordsOf(await partOf(file, "tests"), said, { bounds, words })) {
       const told = await judge(given, { units, standards, former });
       if ("baseline" in told) {
         said.push(fill(words.baseline[await takeBaseline(told, data.quick.step_psi.length)], { name: told.rig_name, date: day(told.baseline.at_ms) }));
