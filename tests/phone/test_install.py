@@ -167,7 +167,7 @@ def test_a_language_comes_when_it_is_chosen(phone, own, built):
 
 
 def test_a_poor_link_ends_ready_unattended(browser, built):
-    """Half the requests lost and the host gone for a while: nobody touches the phone, and it ends Ready."""
+    """One request in five is lost: nobody touches the phone, and it ends Ready."""
     link = Link(loss=0.2, delay_s=0.02, seed=7)
 
     class Lossy(Host):
@@ -189,3 +189,14 @@ def test_a_poor_link_ends_ready_unattended(browser, built):
     assert link.lost > 0
     handset.close()
     host.stop()
+
+
+def test_a_page_whose_own_script_was_lost_ends_ready_unattended(phone, own, built):
+    """Where no script of a page ran, it has the site fetched all the same, asks again for a worker that did not come either, and draws itself once it is here."""
+    (own.dist / "sw.js").unlink()
+    phone.context.route("**/js/pages/all.js", lambda route: route.abort(), times=1)
+    page = phone.open("all/")
+    expect(page.locator("#down")).to_be_visible()
+    shutil.copy(built / "sw.js", own.dist / "sw.js")
+    is_ready(page)
+    expect(page.locator("#down")).to_be_hidden()

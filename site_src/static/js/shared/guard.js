@@ -1,8 +1,19 @@
-// When a script of the page did not arrive, or failed: what scripts draw goes from the screen, and the page says so.
+// When a script of the page did not arrive, or failed: what scripts draw goes from the screen, and the page says so. Where no script of
+// the page ran, offline.js among them, it has the service worker fetch the site, which asks for each file until it comes.
 // Runs before every other script and uses none of them.
 {
   const NOT_HERE = { Missing: "missing", TooOld: "old" }; // faults of engine.js and site.js; any other is a bug
+  const AGAIN_MS = [5000, 60000];
+  const worker = new URL("../../../sw.js", /** @type {HTMLScriptElement} */ (document.currentScript).src).href;
   let reason = null;
+
+  let address = null;
+  const install = (wait = AGAIN_MS[0]) => {
+    address ??= window.trustedTypes?.createPolicy("worker", { createScriptURL: () => worker }).createScriptURL("") ?? worker;
+    navigator.serviceWorker?.register(address, { updateViaCache: "none" })
+      .then((found) => found?.installing?.addEventListener("statechange", ({ target }) => target.state === "redundant" && setTimeout(install, wait)))
+      .catch(({ name }) => name === "TypeError" && setTimeout(install, wait, Math.min(2 * wait, AGAIN_MS[1]))); // it did not come; others are final
+  };
 
   const down = (kind) => {
     reason ??= kind;
@@ -20,7 +31,10 @@
   addEventListener("error", ({ target, filename, error }) => {
     const isOurs = !filename || filename.startsWith(location.origin); // others' are a browser's extensions
     if (target === window && isOurs) fault(error);
-    else if (target instanceof HTMLScriptElement) down("missing");
+    else if (target instanceof HTMLScriptElement) {
+      down("missing");
+      if (target.type === "module" && !address) install();
+    }
   }, true);
   addEventListener("unhandledrejection", (event) => fault(event.reason));
 }
