@@ -98,8 +98,14 @@ def not_found():
 
 @shared.get("/calc.bin")
 def calc_modules():
-    """calc, compiled: what the tests saw is what the phone computes."""
-    return flask.Response(compiled.packed(), mimetype="application/octet-stream")
+    """calc, compiled: what the tests saw is what the phone computes. This is what the first pages ask."""
+    return flask.Response(compiled.packed(is_first=True), mimetype="application/octet-stream")
+
+
+@shared.get("/calc-rest.bin")
+def calc_rest():
+    """The rest of it."""
+    return flask.Response(compiled.packed(is_first=False), mimetype="application/octet-stream")
 
 
 @shared.get("/static/js/<path:name>")

@@ -3,10 +3,12 @@ import { digestOf, Failure } from "./fetching.js";
 import { packs } from "./release.js";
 import { unpacked } from "./unpacking.js";
 
-// A file by itself costs about so much of its size, as hosts compress pages and scripts, and so many bytes of headers and waiting. An
-// install takes every pack by that, an update of a few sentences none.
+// A file by itself costs about so much of its size, as hosts compress pages and scripts or what is compiled, and so many bytes of headers
+// and waiting. An install takes every pack by that, an update of a few sentences none.
 const [PART, EACH] = [0.3, 600];
+const PARTS = { bin: 0.55, png: 1 };
 
+const alone = (files) => files.reduce((sum, { name, size }) => sum + size * (PARTS[name.split(".").pop()] ?? PART) + EACH, 0);
 const weight = (files) => files.reduce((sum, { size }) => sum + size, 0);
 
 // `holds`: how many of its bytes, unpacked, are of files that are missing.
@@ -17,7 +19,7 @@ export function parcels(missing) {
   const wanted = new Set(missing);
   const taken = packs.map((pack) => ({ ...pack, files: pack.files.filter((file) => wanted.has(file)), isPack: true }))
     .map((pack) => ({ ...pack, holds: weight(pack.files) }))
-    .filter(({ size, files, holds }) => files.length && size < holds * PART + files.length * EACH);
+    .filter(({ size, files }) => files.length && size < alone(files));
   const inside = new Set(taken.flatMap(({ files }) => files));
   return [...taken, ...singles(missing.filter((file) => !inside.has(file)))];
 }

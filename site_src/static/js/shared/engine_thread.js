@@ -97,13 +97,13 @@ class Thread {
 
 // The interpreter on the page's own thread.
 export function onPage() {
-  const starting = load().then(async ({ start, answer }) => ({ answer, phone: await start() }));
+  const starting = load().then(({ start }) => start());
   return {
     hasBegun: true,
     hasEnded: false,
     async ask(question) {
-      const { answer, phone } = await starting;
-      return question.door ? answer(phone, question) : null;
+      const answer = await starting;
+      return answer(question);
     },
   };
 }

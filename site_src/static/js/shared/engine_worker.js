@@ -1,5 +1,6 @@
 // calc in MicroPython, on a thread of its own. It is asked { id, holds, door, text } and tells { id, text } or { id, fault }, in the
-// order it was asked. Where a browser has no such thread the page imports it (engine_thread.js).
+// order it was asked. Where a browser has no such thread the page imports it (engine_thread.js). calc comes in two pieces: the second is
+// fetched at once by a page that will ask for it (engine_start.js), and by any other at the first question that needs it.
 import { loadMicroPython } from "../../vendor/micropython/micropython.mjs";
 import { file, root } from "./files.js";
 import { unpack } from "./modules.js";
@@ -9,12 +10,30 @@ class TooOld extends Error {
   name = "TooOld";
 }
 
-// calc.phone, running.
+const piece = async (name) => new Uint8Array(await (await file(new URL(name, root))).arrayBuffer());
+
+// calc.phone, running: what answers a question with JSON text, one after another; null where it asks no door.
 export async function start() {
-  const packed = file(new URL("calc.bin", root)).then((response) => response.arrayBuffer());
-  const [python, modules] = await Promise.all([run(new URL("static/vendor/micropython/micropython.wasm", root).href), packed]);
-  unpack(new Uint8Array(modules), python.FS);
-  return python.pyimport("calc.phone");
+  const first = piece("calc.bin");
+  let rest = self.name === "whole" ? piece("calc-rest.bin") : null;
+  rest?.catch(() => {}); // whoever asks for it is told
+  const [python, modules] = await Promise.all([run(new URL("static/vendor/micropython/micropython.wasm", root).href), first]);
+  unpack(modules, python.FS);
+  const phone = python.pyimport("calc.phone");
+  let isWhole = false;
+  const answered = async (question) => {
+    try {
+      return answer(phone, question);
+    } catch (fault) {
+      if (isWhole || fault.type !== "ImportError") throw fault;
+    }
+    rest ??= piece("calc-rest.bin");
+    unpack(await rest, python.FS);
+    isWhole = true;
+    return answer(phone, question);
+  };
+  let last = Promise.resolve();
+  return (question) => (last = last.catch(() => {}).then(() => (question.door ? answered(question) : null)));
 }
 
 // The interpreter, running. What stops it is the browser, unless its file is not there.
@@ -28,7 +47,7 @@ async function run(url) {
 }
 
 // The JSON text that calc.phone has for a question: what is new to be held, [name, JSON text] each, then the door's answer.
-export function answer(phone, { holds, door, text }) {
+function answer(phone, { holds, door, text }) {
   for (const [name, value] of holds) {
     const held = phone.hold(name, value);
     if ("error" in JSON.parse(held)) return held;
@@ -41,8 +60,8 @@ if (!globalThis.window) {
   starting.catch(() => {}); // whoever asks is told
   globalThis.onmessage = async ({ data: { id, ...question } }) => {
     try {
-      const phone = await starting;
-      globalThis.postMessage({ id, text: question.door ? answer(phone, question) : null });
+      const ask = await starting;
+      globalThis.postMessage({ id, text: await ask(question) });
     } catch ({ name, message }) {
       globalThis.postMessage({ id, fault: { name, message } });
     }

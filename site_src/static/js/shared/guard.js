@@ -11,7 +11,10 @@
   const install = (wait = AGAIN_MS[0]) => {
     address ??= window.trustedTypes?.createPolicy("worker", { createScriptURL: () => worker }).createScriptURL("") ?? worker;
     navigator.serviceWorker?.register(address, { updateViaCache: "none" })
-      .then((found) => found?.installing?.addEventListener("statechange", ({ target }) => target.state === "redundant" && setTimeout(install, wait)))
+      .then((found) => {
+        const begun = found?.installing;
+        begun?.addEventListener("statechange", () => begun.state === "redundant" && setTimeout(install, wait));
+      })
       .catch(({ name }) => name === "TypeError" && setTimeout(install, wait, Math.min(2 * wait, AGAIN_MS[1]))); // it did not come; others are final
   };
 
