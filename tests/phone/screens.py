@@ -258,7 +258,7 @@ STATES = {
     "checks due": lambda handset: in_the_bay(handset, "due/"),
     "checks board": lambda handset: in_the_bay(handset, "board/"),
     "checks conditions": conditions_searched,
-    "checks log": lambda handset: in_the_bay(handset, "log/"),
+    "checks log": lambda handset: in_the_bay(handset, "log/", "codes.show"),
     "check after repair": raising,
     "pressure with a wye": wye,
     **{f"pressure, its {tab}": functools.partial(wye, tab=tab) for tab in ("hose", "height", "more")},
