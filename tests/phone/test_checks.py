@@ -3,6 +3,8 @@ import json
 
 from playwright.sync_api import expect
 
+from calc.bay import rounds
+from site_src import bundle
 from site_src.content import checks, data
 from tests.phone.card import beside
 from tests.phone.handset import kill
@@ -10,6 +12,10 @@ from tests.phone.rounds import KINDS, MIDSHIP, PUMP_OUT, T, TEXT, begin, defect,
 from tests.phone.store import do
 
 START = data.words("start", "en")["start"]
+PICTURE = bundle.STATIC / "icons/192.png"
+WORD_S = 60 / 238  # silent reading of English (Brysbaert, 2019)
+TAP_S = 1.1  # to point at a key (Card, Moran and Newell, 1980)
+LETTER_S = 0.3  # of two thumbs on a phone, 36 words a minute (from memory)
 OUT = data.words("shift", "en")["out_first"]
 
 
@@ -66,6 +72,10 @@ def test_a_weekly_check_and_what_comes_of_it(take, tmp_path):
     card.close()
     page.goto(handset.host.origin + "checks/")
     expect(page.locator(".defect")).to_have_count(2)
+    page.locator(".defect a").first.tap()
+    page.locator("input[type=file]").set_input_files(PICTURE)
+    expect(page.get_by_role("img", name=T["defect"]["photo_of"])).to_be_visible()
+    page.goto(handset.host.origin + "checks/")
 
     release_pump(page, handset)
     page.goto(handset.host.origin + "checks/log/")
@@ -92,6 +102,17 @@ def test_a_weekly_check_and_what_comes_of_it(take, tmp_path):
     leaving.value.save_as(tmp_path / "second.json")
     assert (tmp_path / "second.json").read_bytes() == (tmp_path / "log.json").read_bytes()
     assert profile["id"] == records[0]["rig_id"]
+
+
+def test_a_weekly_check_takes_under_six_minutes():
+    """By a person's pace: every word of each item read, each key touched, two defects typed, a photo; the looks at the rig and their clocks apart."""
+    items = rounds.items(checks.rows(), "weekly", MIDSHIP, {}, [])["items"]
+    limited = [row["id"] for row in checks.rows() if row["limit"]]
+    words = sum(len(" ".join(TEXT[item][part] for part in ("title", "look", "good")).split()) for item in items)
+    begun, ended, not_good, photo = 1, 1, 2 * 2, 5  # not good and written, twice; bay, defect, add, shutter, use
+    taps = begun + len(items) + len([item for item in items if item in limited]) + not_good + ended + photo
+    assert len(items) > 25
+    assert words * WORD_S + taps * TAP_S + 2 * 15 * LETTER_S < 6 * 60
 
 
 def weekly(take):
