@@ -45,3 +45,40 @@ def test_no_more_vacuum_than_lift_and_suction_take(run, vacuum, is_asked):
 ])
 def test_less_speed_gives_no_more_pressure(run, kept, values, is_asked):
     assert doubts(run, kept=kept, **values) == (["speed_down_pressure_up"] if is_asked else [])
+
+
+# By hand, at the bounds themselves: 11.3 ft are 10 inHg by the study cards' 1.13 ft, and 5 more are 15; a gauge may err 3 psi and a
+# counter 10 rpm; two pitots pass 98 of 100 for the same flow. What is at a bound is not asked about; what is past it is, at its field.
+PLAN = {"conditions": {"lift_ft": 8}, "accuracy": {"speed_rpm": 10, "discharge_psi": 3}}
+TEST = {"suction_loss_ft": 3.3}
+
+
+def judged(flow_gpm, net_psi, engine_rpm):
+    return {"figures": [{"value": flow_gpm}, {"value": net_psi}], "engine_rpm": engine_rpm}
+
+
+def asked(run, values=None, live=(1000, 150, 1600), before=None, plan=PLAN, test=TEST):
+    return run("service.doubts", "doubts_of", test=test, values=values or {}, live=judged(*live), before=before and judged(*before), plan=plan)
+
+
+@pytest.mark.parametrize(
+    ("values", "rows"),
+    [({"intake_inhg": 14.999}, []), ({"intake_inhg": 15.001}, [("vacuum_over_lift", "intake_inhg")]), ({"pitot_psi": [60, 40]}, []), ({"pitot_psi": [None, None]}, []),
+     ({"pitot_psi": [60.1, 40, None]}, [("pitots_unlike", "pitot_psi")])],
+)
+def test_at_the_bounds(run, values, rows):
+    assert [(row["code"], row["field"]) for row in asked(run, values)] == rows
+
+
+@pytest.mark.parametrize(
+    ("live", "before", "is_asked"),
+    [((1000, 153.1, 1589), (1000, 150, 1600), True), ((1000, 153, 1589), (1000, 150, 1600), False), ((1000, 153.1, 1590), (1000, 150, 1600), False),
+     ((980, 154, 1500), (1000, 150, 1600), True), ((979, 154, 1500), (1000, 150, 1600), False), ((1000, 154, None), (1000, 150, 1600), False),
+     ((1000, None, 1500), (1000, 150, 1600), False), ((1000, 154, 1500), (None, 150, 1600), False)],
+)
+def test_less_speed_at_the_bounds(run, live, before, is_asked):
+    assert [(row["code"], row["field"]) for row in asked(run, live=live, before=before)] == ([("speed_down_pressure_up", "engine_rpm")] if is_asked else [])
+
+
+def test_what_is_not_known_is_not_asked_about(run):
+    assert asked(run, {"intake_inhg": 29}, plan={**PLAN, "conditions": {}}) == asked(run, {"intake_inhg": 29}, test={"suction_loss_ft": None}) == []

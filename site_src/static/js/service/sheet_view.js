@@ -36,6 +36,7 @@ export function sheetView(view) {
       <section class="exceptions">
         ${isClean ? site : nothing}
         ${left(view, states)}
+        ${record.rig.foam === "cafs" ? html`<p>${words.sheet.cafs}</p>` : nothing}
         ${signsView(view)}
         ${overrides(view)}
         ${events(view)}
