@@ -6,7 +6,7 @@ import unicodedata
 
 from site_src.content import data
 
-ASKED, NAMED_PAGE, HEARD, ALSO, ANSWERED, TITLED = 6, 7, 2, 4, 1.5, 1.5  # weight of a word by where it stands
+ASKED, NAMED_PAGE, HEARD, ALSO, ANSWERED, TITLED, NAMED_TERM, NAMED_FAULT = 6, 7, 2, 4, 1.5, 1.5, 4, 1  # weight of a word by where it stands
 WORD = re.compile(r"[^\W_]+")
 
 
@@ -37,10 +37,11 @@ def _heard(text, silent):
     ]
 
 
-def index(questions, pages):
+def index(questions, pages, terms=(), faults=()):
     """Words with the rows that each leads to: {"rows": [...], "words": {word: [[row, weight], ...]}}.
 
     questions: rows {"ask", "answer", "topic", "also", "address"}; pages: rows {"name", "address", "also"}
+    terms, faults: what has its place on a page: rows {"name", "address", "also", "of"}
     """
     silent = silent_words()
     rows, weights = [], []
@@ -52,6 +53,9 @@ def index(questions, pages):
     for row in pages:
         rows.append({"name": row["name"], "address": row["address"], "of": ""})
         weights.append(_weights({NAMED_PAGE: words_of(row["name"], silent), ALSO: words_of(row["also"], silent), HEARD: _heard(row["name"], silent)}))
+    for weight, row in [*((NAMED_TERM, row) for row in terms), *((NAMED_FAULT, row) for row in faults)]:
+        rows.append({"name": row["name"], "address": row["address"], "of": row["of"]})
+        weights.append(_weights({weight: words_of(row["name"], silent), weight / 2: words_of(row["also"], silent)}))
     commonness = collections.Counter(word for row in weights for word in row)
     found = collections.defaultdict(list)
     for count, row in enumerate(weights):

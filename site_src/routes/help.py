@@ -18,6 +18,7 @@ TOPICS = {
     "tables": (("tables", "tables", "title"), ["tables"]),
     "log": (("help", "topic", "log"), ["log", "why.practice", "drill"]),
     "why": (("site", "nav", "why"), ["why"]),
+    "panel": (("help", "topic", "panel"), []),
     "phone": (("help", "topic", "phone"), []),
 }
 NAMED = {row["way"] for topic in TOPICS for row in data.load(f"help/{topic}")["question"]}  # by some answer
@@ -41,6 +42,8 @@ WAYS = {
     "tables": ("tables.index", {}, ("tables", "tables", "title")),
     **{page: ("tables.table", {"page": page}, ("tables", "tables", page)) for page in ("friction", "tips", "reaction", "elevation")},
     "log": ("log.page", {}, ("log", "title")),
+    "checks": ("checks.index", {}, ("bay", "bay", "title")),
+    "numbers": ("drill.page", {}, ("drill", "drill", "title")),
     "practice": ("why.practice", {}, ("practice", "practice", "title")),
     "why": ("why.page", {}, ("why", "why", "title")),
     "speeds": ("why.speeds", {}, ("why", "speeds", "title")),
@@ -67,7 +70,7 @@ def _way(name):
 @routes.get("/help/")
 def index():
     told = {topic: {"name": data.said(place), "asked": data.words(f"help/{topic}")} for topic, (place, _) in TOPICS.items()}
-    return flask.render_template("help/index.html", topics=told)
+    return flask.render_template("help/index.html", topics=told, terms=data.words("terms")["terms"])
 
 
 @routes.get("/help/page.json")
@@ -77,7 +80,27 @@ def page_data():
         {**told, "topic": data.said(TOPICS[topic][0]), "also": also["also"][topic].get(name, ""), "address": f"help/{topic}/#{name}"}
         for topic in TOPICS for name, told in data.words(f"help/{topic}").items()
     ]
-    return json_page({**findable.index(questions, _pages()), "silent": sorted(findable.silent_words())})
+    return json_page({**findable.index(questions, _pages(), _terms(), _faults()), "silent": sorted(findable.silent_words())})
+
+
+def _terms():
+    """The terms that pages use, as rows of the search."""
+    told = data.words("terms")
+    return [{"name": term["name"], "also": term["forms"], "of": told["terms"]["title"], "address": f"help/terms/#{name}"}
+            for name, term in told["term"].items()]
+
+
+def _faults():
+    """The causes of faults, each at its place in the list of them."""
+    names = data.words("faults")["name"]
+    title = data.words("diagnose")["read"]["title"]
+    return [{"name": names[cause["id"]], "also": "", "of": title, "address": f"diagnose/read/#{cause['id']}"} for cause in data.load("faults")["cause"]]
+
+
+@routes.get("/help/terms/")
+def terms():
+    told = data.words("terms")
+    return flask.render_template("help/terms.html", t=told["terms"], terms=sorted(told["term"].items(), key=lambda row: findable.folded(row[1]["name"])))
 
 
 def _pages():

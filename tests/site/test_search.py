@@ -11,6 +11,8 @@ from tests.conftest import ROOT, node
 from tests.site.pages import page_data
 
 SEARCHES = tomllib.loads((ROOT / "tests" / "site" / "searches.toml").read_text(encoding="utf-8"))
+SEARCHES |= tomllib.loads((ROOT / "tests" / "site" / "questions.toml").read_text(encoding="utf-8"))
+FRENCH = ("fr", "demande")
 SEARCHED = [(part, row) for part, rows in SEARCHES.items() for row in rows]
 
 
@@ -28,8 +30,8 @@ def found(built, language, typed):
 @pytest.mark.parametrize(("part", "row"), SEARCHED, ids=[f"{part}-{row['answers'][0]}" for part, row in SEARCHED])
 def test_what_is_typed_is_answered(built, part, row):
     """A question typed in three ways is found first or second each time."""
-    answers = {f"help/{answer.replace('.', '/#')}" if "." in answer else answer for answer in row["answers"]}
-    given = found(built, "fr" if part == "fr" else "en", row["typed"])
+    answers = {f"help/{answer.replace('.', '/#')}" if "." in answer and "/" not in answer else answer for answer in row["answers"]}
+    given = found(built, "fr" if part in FRENCH else "en", row["typed"])
     assert [typed for typed, addresses in zip(row["typed"], given, strict=True) if not answers & set(addresses[:2])] == []
 
 
@@ -43,6 +45,7 @@ def test_there_are_enough():
     """Sixty and more are typed, some in each language, each for a question that there is."""
     assert sum(len(row["typed"]) for part, row in SEARCHED if part != "slip") >= 60
     assert sum(len(row["typed"]) for part, row in SEARCHED if part == "first_week") >= 30
+    assert sum(len(row["typed"]) == 5 for part, row in SEARCHED if part == "asked") == len(SEARCHES["asked"]) >= 60
     for _, row in SEARCHED:
         for topic, question in (answer.split(".") for answer in row["answers"] if "." in answer):
             assert question in data.load(f"words/en/help/{topic}")

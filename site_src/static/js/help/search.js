@@ -1,5 +1,6 @@
 // Which rows of an index (site_src/content/findable.py) are most like what was typed, best first; slips and endings are forgiven.
 const ENDING = 3; // letters in which two forms of one word may differ: prime, priming
+const NAMED_SO = 3; // a row whose name is just what was typed
 const ENOUGH = 0.3; // of the best row's weight: what is less like it is left out
 
 /** @param {string} text */
@@ -54,7 +55,8 @@ export function find({ rows, words }, text, silent) {
       met[row] += 1 / said.length;
     });
   }
-  const found = rows.map((row, count) => ({ ...row, weight: weights[count] * met[count] }));
+  const whole = wordsOf(text).join(" ");
+  const found = rows.map((row, count) => ({ ...row, weight: weights[count] * met[count] * (wordsOf(row.name).join(" ") === whole ? NAMED_SO : 1) }));
   const greatest = Math.max(...found.map(({ weight }) => weight));
   return found.filter(({ weight }) => weight > 0 && weight >= ENOUGH * greatest)
     .sort((one, other) => other.weight - one.weight);

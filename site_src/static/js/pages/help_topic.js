@@ -1,4 +1,6 @@
-// A topic of help: the question that a link leads to stands open.
+// A topic of help: the question that a link leads to stands open; and the search.
+import { startSearch } from "../help/box.js";
+
 function unfold() {
   const question = document.getElementById(location.hash.slice(1));
   if (!(question instanceof HTMLDetailsElement)) return;
@@ -9,3 +11,4 @@ function unfold() {
 
 unfold();
 addEventListener("hashchange", unfold);
+await startSearch();
