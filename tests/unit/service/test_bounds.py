@@ -20,3 +20,9 @@ def test_bounds(run, name, least, most):
 def test_what_has_none(run, name):
     """A name that is no reading's, or whose ending says no unit with an end, has no bounds."""
     assert run("service.bounds", "bounds_of", name=name) is None
+
+
+def test_height_reaches_from_the_lowest_land_to_the_highest_town(run):
+    """1,412 ft below the sea at the lowest shore, some 16,700 ft at the highest town: both from memory; no rig pumps at 30,000."""
+    least, most = run("service.bounds", "bounds_of", name="altitude_ft")
+    assert -2000 < least < -1412 and 16700 < most < 30000
