@@ -4,7 +4,7 @@ from calc.hydraulics import friction_rule, hose, nozzle, water
 from calc.hydraulics.air import pressure_psi as air_psi
 from calc.layout import pressure
 from calc.pump import draft, heat, rating
-from calc.supply import foam, hydrant, sources
+from calc.supply import fireflow, foam, hydrant, sources
 
 EXACT = 1e-9  # what two sums of the same figures may differ by
 # Topics whose answer is one figure: its name, and the function that gives it.
@@ -13,9 +13,14 @@ FIGURES = {
     "air_pressure": ("pressure_psi", air_psi),
     "elevation_pressure": ("pressure_psi", water.elevation_psi),
     "foam_draw": ("concentrate_gpm", foam.concentrate_gpm),
+    "fire_area": ("flow_gpm", fireflow.by_area_gpm),
+    "fire_volume": ("flow_gpm", fireflow.by_volume_gpm),
     "foam_minutes": ("minutes", foam.foam_minutes),
+    "foam_spill": ("solution_gpm", foam.spill_gpm),
+    "foam_total": ("concentrate_gal", foam.concentrate_gal),
     "friction_by_rule": ("friction_psi", friction_rule.loss_psi),
     "friction_loss_single_line": ("friction_psi", hose.friction_loss_psi),
+    "hose_volume": ("held_gal", hose.water_in_hose_gal),
     "head_from_pressure": ("head_ft", water.head_ft),
     "hydrant_flow": ("flow_gpm", sources.hydrant_flow_gpm),
     "hydrant_pitot": ("flow_gpm", hydrant.outlets_flow_gpm),
