@@ -42,7 +42,9 @@ def test_nothing_fits_and_nothing_is_typed(handset):
 def test_a_page_is_found_too(handset, typed, address):
     """A page is among the answers by its name."""
     page = handset.open("help/")
-    links = [link.get_attribute("href") for link in typing(page, typed).get_by_role("link").all()]
+    answers = typing(page, typed)
+    expect(answers.get_by_role("link").first).to_be_visible()
+    links = [link.get_attribute("href") for link in answers.get_by_role("link").all()]
     assert any(link.endswith(f"/{address}") for link in links), links
 
 
