@@ -11,6 +11,7 @@ and, where they apply,
     runs    equal hoses side by side, "1" to the most of calc.hydraulics.hose; one without it
     device  what stands at its outlet, a name of the shelf's appliances or "none"; without it a joint is a wye
     loss    loss of the device as typed; empty or absent, the usual loss of such a device
+    loss_at the flow at which it loses that, by which it goes with the square; empty or absent, it is the loss at what flows here
 A nozzle is `{"kind": "smooth", "tip", "pressure"}`, `{"kind": "fog", "flow", "pressure"}`,
 `{"kind": "automatic", "least", "flow", "pressure"}` from its least to its greatest flow, or an inlet that shall see this
 pressure at this flow, such as a sprinkler connection or the next pumper, `{"kind": "inlet", "flow", "pressure"}`.
@@ -105,6 +106,9 @@ def _line(typed, start_ft, context, by_id, depth):
     if line["device"] != BARE and typed.get("loss"):  # without a device no loss is shown, so none counts
         line["appliance_psi"] = entry.quantity(units, "pressure", "loss", typed["loss"])
         line["has_own_loss"] = True
+        if typed.get("loss_at"):
+            line["loss_at_gpm"] = entry.quantity(units, "flow", "loss_at", typed["loss_at"])
+            check_positive("loss_at", line["loss_at_gpm"])
         if line["appliance_psi"] < 0:
             raise CalcError("loss", "negative")
     if is_joint:
@@ -115,6 +119,8 @@ def _line(typed, start_ft, context, by_id, depth):
         line["end"] = _nozzle(typed["end"], units)
         line["rated_gpm"] = outlet.rating(line["end"])[1]
     line["appliance_psi"] = appliance_psi(line, line["rated_gpm"], shelf)
+    if "loss_at_gpm" in line:
+        line["loss_at_gpm"] = line["rated_gpm"]
     return line
 
 
@@ -154,7 +160,7 @@ def changed(parent, changes):
 
 
 def appliance_psi(line, flow_gpm, shelf):
-    """What a line's device takes, psi: as typed, or the usual loss at a flow.
+    """What a line's device takes, psi: as typed, by the square of the flow where it was typed for one, or the usual loss at a flow.
 
     line: one of translated's by id
     flow_gpm: flow through it, US gallons per minute
@@ -163,7 +169,8 @@ def appliance_psi(line, flow_gpm, shelf):
     Raises CalcError naming loss where the rig's own loss has a fault, see calc.base.shelf. Source: the shelf, whose steps carry theirs.
     """
     if line.get("has_own_loss"):
-        return line["appliance_psi"]
+        share = flow_gpm / line["loss_at_gpm"] if "loss_at_gpm" in line else 1
+        return line["appliance_psi"] * share * share
     loss_psi = 0
     for from_gpm, step_psi in at_hand.loss_steps(shelf, line["device"]) if line["device"] != BARE else ():
         if flow_gpm >= from_gpm:

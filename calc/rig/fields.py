@@ -76,6 +76,7 @@ BED_FIELDS = (
     ("crew", "crew"),
     ("device", "choice", ("master", "aerial")),
     ("loss", "quantity", "pressure", 0, 150),
+    ("loss_at", "quantity", "flow", 50, 5000),
     ("cap", "choice", CAPS),
 )
 SUPPLY_FIELDS = (

@@ -157,6 +157,8 @@ def layout_of(bed):
     if bed.get("device"):
         line["device"] = bed["device"]
         line["loss"] = bed.get("loss") or ""
+        if bed.get("loss_at"):
+            line["loss_at"] = bed["loss_at"]
     return {"crew": bed.get("crew") or "2", "lines": [line]}
 
 

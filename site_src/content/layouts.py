@@ -50,6 +50,7 @@ def _line(row, family, table, names):
         "runs": str(row["runs"]),
         "device": row.get("device", "none"),
         "loss": "",
+        "loss_at": "",
         "end": {"lines": [_line(each, family, table, names) for each in row["end"]["lines"]]} if joint else _nozzle(row["end"], family, table),
     }
 

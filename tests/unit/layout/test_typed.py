@@ -199,3 +199,19 @@ def test_hose_as_measured_of_late_gives_a_range(run, hose, expected):
     line = a_line(hose="large", length="1000", end={"kind": "inlet", "flow": "1000", "pressure": "20"})
     answer = run("layout.answer", "answer", layout=a_layout(line), shelf=shelf, units=UNITS)
     assert (answer["pressure"], answer["modern"]) == ("100", expected)
+
+
+@pytest.mark.parametrize(("flow", "psi"), [("750", 33.75), ("1250", 93.75), ("1000", 60)])
+def test_a_builders_loss_goes_with_the_square_of_the_flow(run, flow, psi):
+    """One measured loss gives all others: 60 psi at 1,000 gpm is 33.8 at 750 and 93.8 at 1,250 (aerial practice, square law)."""
+    line = a_line(hose="supply", length="0", device="master", loss="60", loss_at="1000", end=fog(flow, "100"))
+    answer = run("layout.answer", "answer", layout=a_layout(line), shelf=SHELF, units=UNITS)
+    assert answer["pressure_psi"] == pytest.approx(100 + psi)
+
+
+@pytest.mark.parametrize(("typed", "code"), [("0", "not_positive"), ("-5", "not_positive"), ("x", "not_a_number")])
+def test_the_flow_of_a_builders_loss_is_more_than_nothing(run, typed, code):
+    """Refused where it stands."""
+    with pytest.raises(CalcError) as refused:
+        ask(run, a_layout(a_line(device="master", loss="60", loss_at=typed)))
+    assert (refused.value.field, refused.value.code, refused.value.facts["line"]) == ("loss_at", code, "A")

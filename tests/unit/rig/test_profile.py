@@ -239,3 +239,10 @@ def test_a_foreign_field_in_a_nozzle_is_told(run):
     profile = a_rig()
     profile["beds"][0]["end"]["colour"] = "red"
     assert {"field": "beds.0.end.colour", "code": "unknown_field"} in problems(run, profile)
+
+
+def test_a_bed_brings_the_flow_of_its_loss(run):
+    """The builder's figure goes with the flow it was measured at."""
+    bed = {"name": "Gun", "device": "aerial", "loss": "60@US", "loss_at": "1000@US", "end": {"kind": "smooth", "tip": "2@US", "pressure": "80@US"}}
+    line = run("rig.profile", "layout_of", bed=bed)["lines"][0]
+    assert (line["loss"], line["loss_at"]) == ("60@US", "1000@US")

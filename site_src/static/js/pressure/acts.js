@@ -31,7 +31,7 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
     const added = linesOf(layout).filter(({ id }) => !before.includes(id));
     show(layout, what, (added.find((line) => !isJoint(line)) ?? added[0]).id);
   };
-  const deviceTo = (id, device) => (lineOf(id).end.kind === "smooth" ? withPressure : change)(id, { device, loss: "" });
+  const deviceTo = (id, device) => (lineOf(id).end.kind === "smooth" ? withPressure : change)(id, { device, loss: "", loss_at: "" });
   const toHeight = (id, height, what) => show(raised(state.layout, id, height, before(what)), what);
   let count = 0;
   const once = (name) => `${name} ${(count += 1)}`; // a key of its own, so that undo never merges it with the change before
@@ -43,7 +43,7 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
     afresh,
     choose: (id, name, value) => show(name === "device" ? deviceTo(id, value) : change(id, { [name]: value }), once(name)),
     type: (id, name, text) => {
-      const entry = name === "loss" ? tag(text) : tagged(text, state.system);
+      const entry = ["loss", "loss_at"].includes(name) ? tag(text) : tagged(text, state.system);
       if (name === "height") toHeight(id, entry, `${id} ${name}`);
       else show(change(id, { [name]: entry, ...(name === "pressure" && { typed: "yes" }) }), `${id} ${name}`);
     },
@@ -52,7 +52,7 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
       if (height !== null) toHeight(id, height, `${id} floor`);
     },
     hasFloor: () => Boolean(floorOf()),
-    kind: (id, kind) => show(withPressure(id, { kind, ...(kind === "inlet" && { device: "none", loss: "" }) }), once("kind")),
+    kind: (id, kind) => show(withPressure(id, { kind, ...(kind === "inlet" && { device: "none", loss: "", loss_at: "" }) }), once("kind")),
     tip: (id, tip) => show(withPressure(id, { tip }), once("tip")),
     crew: (crew) => show({ ...state.layout, crew }, once("crew")),
     bed: (id, bed) => {

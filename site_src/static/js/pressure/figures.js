@@ -22,7 +22,7 @@ function rows(line, typed, data, u, lossSteps, origin, isShared) {
     !isPiped && ["friction", line.friction, "pressure", told("working_friction", friction), [coefficient, hose.family === "metric" ? words.pressure.metric_set : words.pressure.modern, ...(hose.modern_source ? [source("modern_measured", { source: hose.modern_source })] : []), formula("friction")]],
     !isPiped && ["friction_rate", line.friction_rate, "friction_rate", told("working_friction_rate", friction), [coefficient, formula("friction")]],
     ["elevation", line.elevation, "pressure", told("working_elevation", elevation), [formula("elevation")]],
-    device && ["appliance", line.appliance, "pressure", typed.loss ? words.pressure.working_own_loss : lossSteps[line.device].map((step) => told("working_appliance", step)).join("; "),
+    device && ["appliance", line.appliance, "pressure", typed.loss ? words.pressure[typed.loss_at ? "working_own_loss_at" : "working_own_loss"] : lossSteps[line.device].map((step) => told("working_appliance", step)).join("; "),
       typed.loss ? [] : [source("loss_source", { device: device.label, source: device.source, basis: words.basis[device.basis] })]],
     line.end !== "into" && ["flow", line.end_flow, "flow", joint ? told("working_joint_flow", { flow: line.end_flow }) : told(`working_${line.end}_flow`, nozzle), line.end === "smooth" ? [formula("smooth_flow")] : []],
     (line.end === "into" || isShared) && ["hose_flow", line.flow, "flow", told("working_shared", line), [formula("parallel")]],
