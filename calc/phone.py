@@ -45,7 +45,7 @@ DOORS = {
     "panel_card.card": ("rig.panel_card", ("profile", "shelf", "units", "section", "tips")),
     "limits.judged": ("bay.limits", ("limit", "text", "own", "earlier", "units")),
     "limits.shown": ("bay.limits", ("limit", "own", "units")),
-    "look.after": ("diagnosis.look", ("knowledge", "signs", "began", "role", "engine", "questions", "may_shift")),
+    "look.after": ("diagnosis.look", ("knowledge", "signs", "began", "again", "role", "engine", "questions", "may_shift")),
     "pause.ticked": ("shift.pause", ("kind", "whole_s", "hold", "at_s")),
     "pump_size.size": ("pump.pump_size", ("rated", "units")),
     "quick.answer": ("service.quick_answer", ("baseline", "readings", "quick", "accuracy", "units")),

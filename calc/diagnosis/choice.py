@@ -5,7 +5,7 @@ all other signs of the question are not; an answer without signs is that nothing
 looked for in the same place, by the same person, with the engine in the same state, and each belongs to one question at most.
 Knowledge without `questions` asks for each sign by itself. Signs and causes: see calc.diagnosis.fault.
 """
-from calc.diagnosis import likelihood
+from calc.diagnosis import likelihood, ways
 
 LEADS = 0.5  # from this share on a cause is followed until all of its signs are known
 ALIKE = 1e-9  # bits; the last digits of a logarithm differ between the two Pythons
@@ -44,15 +44,16 @@ def best(knowledge, signs, role, engine, left, other):
     by_id = {cause["id"]: cause for cause in knowledge["causes"]}
     causes = [by_id[cause["id"]] for cause in left]
     shares = [cause["share"] for cause in left] + [other]
-    named = {sign for cause in causes for sign in cause["shows"]}
+    named = {sign for cause in causes for sign in cause["shows"] + cause.get("brings", [])}
     chances = [likelihood.chances(cause) for cause in causes]
     first, wanted, technician = None, [], False
-    for look in _looks(knowledge, signs, named):
+    barred = ways.barred(knowledge, signs)
+    for look in _looks(knowledge, signs, named, barred):
         row = look["rows"][0]
         if row["role"] == "technician" and role != "technician":
             technician = True
-        elif not _may_look(row, engine):
-            wanted.extend(["secured"] if row.get("under") else row["engine"])
+        elif not may_look(row, role, engine):
+            wanted.extend(["secured"] if row.get("under") else [state for state in row["engine"] if state != "pumping"])
         else:
             worth = _gain_bits(look, shares, chances) - EFFORT_COST * row["effort"] - DANGER_COST * row["danger"]
             leads = any(sign["id"] in leader for sign in look["rows"])
@@ -65,7 +66,7 @@ def best(knowledge, signs, role, engine, left, other):
     }
 
 
-def _looks(knowledge, signs, named):
+def _looks(knowledge, signs, named, barred):
     """What may be looked at, in the order of the signs: {"rows": [signs it settles], "question": id or None, "answers": [...]}."""
     rows = {sign["id"]: sign for sign in knowledge["signs"]}
     of_sign, settled = {}, set()
@@ -75,13 +76,13 @@ def _looks(knowledge, signs, named):
         if "seen" in said or "unknown" in said:
             settled.update(members)  # one is seen, so the others are not; or it was asked, and nobody can tell
             continue
-        answers = [answer for answer in question["answers"] if not any(sign in signs for sign in answer["seen"])]
+        answers = [answer for answer in question["answers"] if not any(sign in signs or sign in barred for sign in answer["seen"])]
         if len(answers) > 1:
             of_sign.update({sign: (question["id"], answers) for sign in members})
     looks, asked = [], set()
     for sign in knowledge["signs"]:
         name = sign["id"]
-        if name in signs or name in settled or name not in named or not is_askable(sign, signs):
+        if name in signs or name in barred or name in settled or name not in named or not is_askable(sign, signs):
             continue
         question, answers = of_sign.get(name, (None, ()))
         if question is None:
@@ -117,7 +118,32 @@ def is_askable(sign, signs):
     return bool(sign["engine"]) and ("after" not in sign or any(signs.get(before) == "seen" for before in sign["after"]))
 
 
-def _may_look(sign, engine):
+def may_look(sign, role, engine):
+    """Whether a sign may be looked for by this person with the engine as it is.
+
+    sign: one of the knowledge's
+    role, engine: see calc.diagnosis.fault.next_check
+
+    Raises nothing.
+    """
+    if sign["role"] == "technician" and role != "technician":
+        return False
     if sign.get("under"):
         return engine == "secured"
     return engine in sign["engine"] or (engine == "secured" and "off" in sign["engine"])
+
+
+def asking(knowledge, sign, barred):
+    """What asks for a sign: (sign, question or None, its answers).
+
+    knowledge: see calc.diagnosis.fault
+    sign: id of one of its signs
+    barred: ids of signs that no answer may say, see calc.diagnosis.ways.barred
+
+    Raises nothing.
+    """
+    for question in knowledge.get("questions", ()):
+        names = [name for answer in question["answers"] for name in answer["seen"]]
+        if sign in names:
+            return sign, question["id"], [answer["id"] for answer in question["answers"] if not any(name in barred for name in answer["seen"])]
+    return sign, None, []

@@ -16,11 +16,13 @@ something out of the ordinary that can be seen or not:
     alarm    True where it overrides every ranking
     applies  {rig question: [answers]}: the rigs that can show it; where absent, all
     shifts   True where the look moves the shift
-A CAUSE is `{"id", "likelihood", "shows": [signs it always shows], "may": [signs it can show], "applies"}`. What a person
-answered is `signs`: {sign: "seen" | "not_seen" | "unknown"}; unknown was asked and not answered.
+    way      "pump" or "road" where it is of a shift to that side only: once one is seen, nothing of the other is looked for
+    stops    True where, once it is seen, nothing is looked for with the engine running
+A CAUSE is `{"id", "likelihood", "shows": [signs it always shows], "brings": [forks: signs it always brings along, as many others do,
+that split the causes and that it needs none of to stand], "may": [signs it can show], "applies"}`. What a person answered is `signs`: {sign: "seen" | "not_seen" | "unknown"}; unknown was asked and not answered.
 """
 from calc.base.errors import CalcError
-from calc.diagnosis import choice, likelihood
+from calc.diagnosis import choice, likelihood, ways
 
 ROLES = ("operator", "technician")
 ANSWERS = ("seen", "not_seen", "unknown")
@@ -40,7 +42,7 @@ def for_rig(knowledge, rig):
         return all(not rig.get(question) or rig[question] in known for question, known in row.get("applies", {}).items())
 
     causes = [cause for cause in knowledge["causes"] if can_be(cause)]
-    named = {sign for cause in causes for sign in cause["shows"] + cause.get("may", [])}
+    named = {sign for cause in causes for sign in cause["shows"] + cause.get("brings", []) + cause.get("may", [])}
     signs = [sign for sign in knowledge["signs"] if can_be(sign) and (sign["id"] in named or sign.get("alarm"))]
     return _with(knowledge, signs, causes, choice.of_rig(knowledge.get("questions", ()), {sign["id"] for sign in signs}))
 
@@ -91,21 +93,25 @@ def rank(knowledge, signs):
     Source: the likelihood classes, experience of the trade (from memory).
     """
     rows = _checked(knowledge, signs)
+    signs = ways.implied(knowledge, signs)
+    barred, others = ways.barred(knowledge, signs), ways.of_other(knowledge, signs)
     answered = [(rows[sign], signs[sign]) for sign in signs if signs[sign] != "unknown"]
     alarms = [sign["id"] for sign in knowledge["signs"] if sign.get("alarm") and signs.get(sign["id"]) == "seen"]
     clashes = [pair for pair in knowledge["excludes"] if signs.get(pair[0]) == signs.get(pair[1]) == "seen"]
     ranked = []
     other = total = likelihood.unlisted_weight(answered)
     for place, cause in enumerate(knowledge["causes"]):
+        if any(sign in others for sign in cause["shows"]):
+            continue  # it is behind a shift to the other side
         weight, against = likelihood.weight(cause, answered)
         total += weight
         ranked.append((-weight, place, {
             "id": cause["id"], "share": weight,
-            "for": [sign for sign in cause["shows"] + cause.get("may", []) if signs.get(sign) == "seen"],
+            "for": [sign for sign in cause["shows"] + cause.get("brings", []) + cause.get("may", []) if signs.get(sign) == "seen"],
             "against": against,
             "open": [sign for sign in cause["shows"] if signs.get(sign, "unknown") == "unknown"],
             "unsure": [sign for sign in cause["shows"] if signs.get(sign) == "unknown"],
-            "unasked": [sign for sign in cause["shows"] if sign not in signs and choice.is_askable(rows[sign], signs)],
+            "unasked": [sign for sign in cause["shows"] if sign not in signs and sign not in barred and choice.is_askable(rows[sign], signs)],
         }))
     ranked.sort()  # by place where weights are equal: no sort of the phone keeps their order
     causes = [cause for _, _, cause in ranked]
@@ -138,21 +144,36 @@ def next_check(knowledge, signs, role, engine, questions):
     if not isinstance(questions, int) or questions < 0:
         raise CalcError("questions", "not_a_count")
     ranked = rank(knowledge, signs)
+    signs = ways.implied(knowledge, signs)
     left = [cause for cause in ranked["causes"] if not cause["against"]]
-    end = {"kind": "check", "sign": None, "question": None, "answers": [], "cause": None, "engine": [], "left": [cause["id"] for cause in left]}
+    end = {"kind": "check", "sign": None, "question": None, "answers": [], "again": False, "cause": None, "engine": [], "left": [cause["id"] for cause in left]}
     if ranked["alarms"]:
         end["kind"] = "danger"
     elif ranked["clashes"] or not any(_could_be(cause, signs) for cause in ranked["causes"]):
         end["kind"] = "contradiction"
-    elif not left:
-        end["kind"] = "unlisted"
-    elif _stands(left):
-        end["kind"], end["cause"] = "stands", left[0]["id"]
+    elif _stands(ranked["causes"]):
+        end["kind"], end["cause"] = "stands", ranked["causes"][0]["id"]
     elif questions >= MOST_QUESTIONS:
-        end["kind"] = "enough"
+        end["kind"] = "enough" if left else "unlisted"
     else:
-        _choose(knowledge, signs, role, engine, left, ranked["other"], end)
+        doubtful = followed(ranked)
+        if doubtful:
+            _choose(knowledge, signs, role, engine, doubtful, ranked["other"], end)
+        if not left and (not doubtful or end["kind"] != "check"):
+            end["kind"] = "unlisted"
     return end
+
+
+def followed(ranked):
+    """The causes that looks are chosen for: those that nothing speaks against, and those in doubt that still fit better than what is not listed.
+
+    ranked: as rank returns it
+
+    Raises nothing.
+    """
+    left = [cause["share"] for cause in ranked["causes"] if not cause["against"]]
+    least = max(ranked["other"], left[0] if left else 0)
+    return [cause for cause in ranked["causes"] if not cause["against"] or cause["share"] > least]
 
 
 def _choose(knowledge, signs, role, engine, left, other, end):
@@ -175,10 +196,10 @@ def _could_be(cause, signs):
     return all(signs[sign] != "seen" for sign in cause["against"])
 
 
-def _stands(left):
+def _stands(causes):
     """Whether the likeliest cause shows all of its signs, and no other does."""
-    full = [cause for cause in left if not cause["open"]]
-    return len(full) == 1 and full[0] is left[0] and left[0]["share"] >= SURE
+    full = [cause for cause in causes if not cause["open"] and not cause["against"]]
+    return len(full) == 1 and full[0] is causes[0] and causes[0]["share"] >= SURE
 
 
 def _by_id(rows):

@@ -18,7 +18,7 @@ def chances(cause):
     Raises nothing. Source: experience of the trade, from memory.
     """
     named = {sign: MAY for sign in cause.get("may", ())}
-    for sign in cause["shows"]:
+    for sign in cause["shows"] + cause.get("brings", []):
         named[sign] = SHOWN
     return named
 

@@ -11,7 +11,7 @@ USUAL = {"engine": "any", "role": "operator", "effort": 1, "danger": 0}
 
 
 def _sign(row):
-    kept = ("id", "role", "under", "effort", "danger", "after", "unless", "either", "alarm", "applies", "shifts")
+    kept = ("id", "role", "under", "effort", "danger", "after", "unless", "either", "alarm", "applies", "shifts", "way", "stops")
     full = {**USUAL, **row}
     return {**{key: full[key] for key in kept if key in full}, "engine": STATES[full["engine"]]}
 
@@ -50,7 +50,7 @@ def radio_words():
 def base():
     """The knowledge of calc.diagnosis.fault, from data/faults.toml."""
     file = data.load("faults")
-    kept = ("id", "likelihood", "shows", "may", "applies")
+    kept = ("id", "likelihood", "shows", "brings", "may", "applies")
     return {
         "signs": [_sign(row) for row in file["sign"]],
         "causes": [{key: row[key] for key in kept if key in row} for row in file["cause"]],

@@ -152,3 +152,27 @@ def test_a_repeat_that_failed_is_the_last(away, repeat, radio):
     expect(page.get_by_text(order[radio]).first).to_be_visible()
     expect(page.get_by_text(order["radio" if radio == "radio_final" else "radio_final"])).to_have_count(0)
     page.close()
+
+
+def test_the_answer_that_conflicts_is_asked_again(away):
+    """Where no cause fits whole, the one answer that is in the way is asked once more; then what is nearest stands there with what is against it."""
+    page = open_fresh(away)
+    begin(page, "tank_overflows")
+    for look in ("stops_when_shut", "fill_not_shut"):
+        assert asked(page) == look
+        expect(page.get_by_text(ASK["conflicts"])).to_have_count(0)
+        answer(page, "not_seen")
+    expect(page.get_by_text(ASK["conflicts"])).to_be_visible()
+    twice = asked(page)
+    assert twice in ("stops_when_shut", "fill_not_shut")
+    answer(page, "unknown")  # the first answer stands, and the other one is asked again
+    expect(page.get_by_text(ASK["conflicts"])).to_be_visible()
+    assert asked(page) in {"stops_when_shut", "fill_not_shut"} - {twice}
+    answer(page, "not_seen")
+    expect(page.get_by_role("heading", name=D["end"]["unlisted_title"])).to_be_visible()
+    expect(page.get_by_role("heading", name=ASK["nearest"])).to_be_visible()
+    for cause in ("fill_left_open", "tank_check_leaks"):
+        expect(page.locator(".fault").filter(has_text=F["name"][cause])).to_contain_text(ASK["against_not_seen"])
+    expect(page.locator(".fault")).to_have_count(2)
+    assert page.evaluate("document.documentElement.scrollWidth") == 360
+    page.close()

@@ -50,7 +50,7 @@ CALLS = [
     ("fault.for_rig", {"knowledge": knowledge.base(), "rig": PROFILE}),
     ("fault.next_check", {"knowledge": knowledge.base(), "signs": {"light_dark": "seen"}, "role": "operator", "engine": "idle",
                           "questions": 0}),
-    ("look.after", {"knowledge": knowledge.base(), "signs": {"light_dark": "seen"}, "began": ["light_dark"], "role": "operator", "engine": "idle",
+    ("look.after", {"knowledge": knowledge.base(), "signs": {"light_dark": "seen"}, "began": ["light_dark"], "again": [], "role": "operator", "engine": "idle",
                     "questions": 8, "may_shift": False}),
     ("fault.rank", {"knowledge": knowledge.base(), "signs": {"light_dark": "seen", "no_puff": "unknown"}}),
     ("water_loss.side", {"rows": LEAKS["row"], "seen": {"intake": "zero", "master": "low"}}),

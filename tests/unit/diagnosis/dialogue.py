@@ -19,7 +19,7 @@ def rig_of(cause):
 def answers_of(cause):
     """What a person says truly where this cause alone is at work; what it can show or not, they cannot tell."""
     def answer(sign):
-        if sign in cause["shows"]:
+        if sign in cause["shows"] + cause.get("brings", []):
             return "seen"
         return "unknown" if sign in cause.get("may", ()) or SIGNS[sign].get("either") else "not_seen"
 
@@ -37,7 +37,7 @@ def answer_of(look, answer):
 
 def settled(look, said):
     """What an answer to a question says of each of its signs that was still open; `said` is one of its answers or None."""
-    answers = QUESTIONS[look["question"]]["answers"]
+    answers = [each for each in QUESTIONS[look["question"]]["answers"] if each["id"] in look["answers"]]
     seen = [sign for each in answers if each["id"] == said for sign in each["seen"]]
     return {sign: "unknown" if said is None else "seen" if sign in seen else "not_seen" for each in answers for sign in each["seen"]}
 

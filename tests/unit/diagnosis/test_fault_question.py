@@ -83,7 +83,7 @@ def test_engine_wanted_for_a_question(run):
 def test_possible_shrinks(run):
     """Of the causes that could show what it began with, those that nothing speaks against; the likeliest come by name."""
     def after(signs):
-        return run("diagnosis.look", "after", knowledge=BASE, signs=signs, began=["tank_overflows"], role="operator", engine="idle", questions=0, may_shift=True)["possible"]
+        return run("diagnosis.look", "after", knowledge=BASE, signs=signs, began=["tank_overflows"], again=[], role="operator", engine="idle", questions=0, may_shift=True)["possible"]
 
     # two causes of the base show a tank that overflows, its fill and its check valve; the fill is closed, and one is left
     began = after({"tank_overflows": "seen"})

@@ -24,6 +24,7 @@ export function askView({ look, possible, state, data, isSaid, setEngine, again,
     <section class="look">
       ${passed({ state, words, back })}
       ${place === "ground" && state.engine === "pumping" ? html`<p class="notice">${words.diagnose.second}</p>` : nothing}
+      ${look.again ? html`<p class="notice">${words.diagnose.conflicts}</p>` : nothing}
       ${isSilent({ sign, data, isSaid }) ? sayFirst({ words, radio }) : nothing}
       <h2 class="ask" aria-describedby="beside">${askedOf(look, words)}</h2>
       <div id="beside">

@@ -12,7 +12,7 @@ const MOST_LIKELY = 4;
 export function endView({ end, ranked, data, state, setEngine, lookAt }) {
   const { words } = data;
   if (end.kind === "danger") return ordersOfAlarms(state, data).map((name) => orderView({ order: orderOf(name, state, data), words }));
-  if (end.kind === "engine") return otherEngine({ end, ranked, data, setEngine });
+  if (end.kind === "engine") return otherEngine({ end, ranked, data, state, setEngine });
   if (end.kind === "stands") return html`${stands({ cause: end.cause, ranked, data, state })}${afterwards(state, data)}`;
   return handOver({ end, ranked, data, state, lookAt });
 }
@@ -69,7 +69,7 @@ function handOver({ end, ranked, data, state, lookAt }) {
       <p><b>${words.end.may_not}</b></p>
       <div class="say"><b>${words.order.radio}${colon}</b><p>${words.end.radio}</p></div>`}
     ${end.kind === "technician" ? lookAgain({ end, ranked, data, state, lookAt }) : nothing}
-    ${still({ end, ranked, data })}`;
+    ${still({ end, ranked, data, state })}`;
 }
 
 // What an operator could not tell the first time can be looked at once more, before the rest goes to a technician.
@@ -105,21 +105,23 @@ function stands({ cause, ranked, data, state }) {
     <p class="smallprint"><span lang="en">${source}</span>. ${words.diagnose.basis}${colon} ${words.basis[basis]}.</p>`;
 }
 
-// The likeliest of what nothing speaks against, each with what speaks for it and what was not looked at.
-function still({ end, ranked, data }) {
+// The likeliest causes that something speaks for, whether or not one fits whole, each with what speaks for it and against it, and what was not looked at.
+function still({ end, ranked, data, state }) {
   const { words } = data;
-  const left = ranked.causes.filter(({ id }) => end.left.includes(id)).slice(0, MOST_LIKELY);
-  return left.length ? html`
-    <h2>${words.diagnose.likely}</h2>
-    ${left.map((cause) => html`
+  const likeliest = ranked.causes.filter((cause) => cause.for.length).slice(0, MOST_LIKELY);
+  const against = ({ against: signs }, said) => signs.filter((sign) => (state.signs[sign] === "seen") === (said === "seen"));
+  return likeliest.length ? html`
+    <h2>${end.left.length ? words.diagnose.likely : words.diagnose.nearest}</h2>
+    ${likeliest.map((cause) => html`
       <section class="fault">
         <h3>${words.name[cause.id]} <span class="basis">${words.likelihood[data.causes[cause.id].likelihood]}</span></h3>
         <p><b>${words.diagnose.speaks_for}${colon}</b> ${cause.for.map((sign) => words.sees[sign]).join("; ")}</p>
+        ${["seen", "not_seen"].map((said) => against(cause, said).length ? html`<p><b>${words.diagnose[`against_${said}`]}${colon}</b> ${against(cause, said).map((sign) => words.sees[sign]).join("; ")}</p>` : nothing)}
         ${["unsure", "unasked"].map((kind) => cause[kind].length ? html`<p><b>${words.diagnose[`still_${kind}`]}${colon}</b> ${cause[kind].map((sign) => words.sees[sign]).join("; ")}</p>` : nothing)}
       </section>`)}` : nothing;
 }
 
-function otherEngine({ end, ranked, data, setEngine }) {
+function otherEngine({ end, ranked, data, state, setEngine }) {
   const { words } = data;
   return html`
     <section>
@@ -131,5 +133,5 @@ function otherEngine({ end, ranked, data, setEngine }) {
           <button type="button" class="key key-wide" @click=${() => setEngine(engine)}>${words.engine_state[engine]}</button>
         </div>`)}
     </section>
-    ${still({ end, ranked, data })}`;
+    ${still({ end, ranked, data, state })}`;
 }

@@ -18,12 +18,20 @@ function settledBy({ sign, question, answers }, said, { signs, questions }) {
   return Object.fromEntries(settled.map((each) => [each, said === "unknown" ? said : seen.includes(each) ? "seen" : "not_seen"]));
 }
 
-// look: as calc chose it; said: "seen", "not_seen", the id of a question's answer, or "unknown".
-export function answered(state, look, said, questions) {
+// look: as calc chose it; said: "seen", "not_seen", the id of a question's answer, or "unknown": after a look that was made before, the first answer stands.
+export function answered(before, look, said, questions) {
+  const state = look.again ? onceMore(before, look) : before;
+  if (look.again && said === "unknown") return { ...before, again: state.again };
   const settled = settledBy(look, said, { signs: state.signs, questions });
   const isSeen = Object.values(settled).includes("seen");
   const entry = { sign: look.sign, settles: Object.keys(settled), said: said === "unknown" ? said : isSeen ? "seen" : "not_seen", at: new Date().toISOString() };
   return { ...state, signs: { ...state.signs, ...settled }, asked: [...state.asked, look.question ? { ...entry, question: look.question, answer: said } : entry] };
+}
+
+// As it was before a look that is made once more: its new answer stands in place of the first.
+function onceMore(state, { sign }) {
+  const first = state.asked.find(({ settles }) => settles.includes(sign)) ?? { settles: [sign] };
+  return { ...unanswered(state, first), again: [...state.again ?? [], ...first.settles] };
 }
 
 // An order that was carried out before the first look.

@@ -122,9 +122,9 @@ function setEngine(engine) {
 // All that a page shows of a state. Nothing that moves the shift is looked for on a rig that is out of service, or whose teeth ground.
 async function look() {
   if (!isRunning()) return {};
-  const { signs, complaints: began, role, engine, asked } = state;
+  const { signs, complaints: began, again: twice = [], role, engine, asked } = state;
   const of = state;
-  const answer = await calc.ask("look.after", { signs, began, role, engine, questions: asked.length, may_shift: !noShift(state, data) }, { knowledge });
+  const answer = await calc.ask("look.after", { signs, began, again: twice, role, engine, questions: asked.length, may_shift: !noShift(state, data) }, { knowledge });
   if (of === state) write(answer.end);
   return answer;
 }
