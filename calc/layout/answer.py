@@ -60,7 +60,8 @@ def solved(layout, shelf, units):
     """
     plain_layout, by_id = typed.translated(layout, shelf, units)
     report = layout_pressure.discharge_pressure(plain_layout)
-    for line in report["lines"][::-1]:  # the farthest: what feeds it is beyond any hose by it
+    farthest = report["lines"][::-1]  # what feeds it is beyond any hose by it, and what comes in at its end, too
+    for line in [line for line in farthest if not line["into"]] + [line for line in farthest if line["into"]]:
         if max(abs(line["inlet_psi"]), line["friction_per_100_ft_psi"]) > MOST_PSI:
             raise CalcError("layout", "beyond_any_hose", line=line["id"])
     return plain_layout, by_id, report

@@ -181,7 +181,7 @@ def test_a_second_line_into_a_monitor(away):
     layout.shows(130)
     picture = layout.page.locator("[data-pane=line]")
     expect(picture).to_contain_text("398 gpm")
-    expect(picture).to_contain_text("800 ft · 199 gpm")
+    expect(picture.locator(".lay-line[data-line=B]")).to_contain_text("199 gpm")
     expect(picture.locator("button.lay-end")).to_have_count(1)
     expect(layout.page.locator(".tab")).to_have_count(3)  # hose, length, more: its height and nozzle are the first's
     layout.open(SITE["now"]["title"])
@@ -191,7 +191,19 @@ def test_a_second_line_into_a_monitor(away):
     layout.turn(over=False)
     layout.page.reload()
     layout.shows(130)
-    expect(picture).to_contain_text("800 ft · 199 gpm")
+    expect(picture).to_contain_text("199 gpm")
+    layout.line("A")
+    layout.choose("device", SITE["device"]["none"])  # a bare nozzle takes one hose: 0.8 x 5.977^2 x 2 = 57.2 on 80
+    layout.shows(137)
+    expect(picture.locator("button.lay-line")).to_have_count(1)
+    layout.press("undo")
+    layout.shows(130)
+    layout.line("A")
+    layout.press("add_twin")  # of its own hose alone, under both that share an end: their hoses cross none
+    expect(picture.locator("button.lay-line")).to_have_count(3)
+    assert [key.get_attribute("data-line") for key in picture.locator("button.lay-line").all()] == ["A", "B", "C"]
+    # by hand: C alone carries its 597.7 gpm: 57.2 on 80 and 25
+    layout.shows(162)
 
 
 def test_shutting_a_nozzle(away):

@@ -215,3 +215,11 @@ def test_the_flow_of_a_builders_loss_is_more_than_nothing(run, typed, code):
     with pytest.raises(CalcError) as refused:
         ask(run, a_layout(a_line(device="master", loss="60", loss_at=typed)))
     assert (refused.value.field, refused.value.code, refused.value.facts["line"]) == ("loss_at", code, "A")
+
+
+def test_a_loss_beyond_any_hose_is_the_line_s_that_has_the_device(run):
+    """40 psi at 20 gpm is 36,000 at 600: said of the line with the device, not of the second hose into it."""
+    first, second = two_into_one()
+    with pytest.raises(CalcError) as refused:
+        ask(run, a_layout({**first, "loss": "40", "loss_at": "20"}, second))
+    assert (refused.value.code, refused.value.facts["line"]) == ("beyond_any_hose", "A")

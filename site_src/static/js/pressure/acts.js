@@ -1,6 +1,6 @@
 // What a touch does to the layout. Each act says what it changed, so that one step back undoes it whole.
 import { NOTHING_TYPED } from "./bounds.js";
-import { asBed, asSupply, changed, isJoint, isSpare, linesOf, raised, unjoined, without, withJoint, withLine, withSecond, withTwin } from "./layout.js";
+import { asBed, asSupply, changed, fitted, isJoint, isSpare, linesOf, raised, unjoined, without, withJoint, withLine, withSecond, withTwin } from "./layout.js";
 import { bedName, origin } from "./origin.js";
 import { openTab } from "./tabs.js";
 import { usualPressure } from "../shared/usual.js";
@@ -41,7 +41,7 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
     share,
     undo,
     afresh,
-    choose: (id, name, value) => show(name === "device" ? deviceTo(id, value) : change(id, { [name]: value }), once(name)),
+    choose: (id, name, value) => show(fitted(name === "device" ? deviceTo(id, value) : change(id, { [name]: value }), id), once(name)),
     type: (id, name, text) => {
       const entry = ["loss", "loss_at"].includes(name) ? tag(text) : tagged(text, state.system);
       if (name === "height") toHeight(id, entry, `${id} ${name}`);
@@ -52,11 +52,11 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
       if (height !== null) toHeight(id, height, `${id} floor`);
     },
     hasFloor: () => Boolean(floorOf()),
-    kind: (id, kind) => show(withPressure(id, { kind, ...(kind === "inlet" && { device: "none", loss: "", loss_at: "" }) }), once("kind")),
+    kind: (id, kind) => show(fitted(withPressure(id, { kind, ...(kind === "inlet" && { device: "none", loss: "", loss_at: "" }) }), id), once("kind")),
     tip: (id, tip) => show(withPressure(id, { tip }), once("tip")),
     crew: (crew) => show({ ...state.layout, crew }, once("crew")),
     bed: (id, bed) => {
-      const layout = asBed(state.layout, id, bed);
+      const layout = fitted(asBed(state.layout, id, bed), id);
       show(layout, once("bed"), id, linesOf(layout).length === 1 ? origin(bedName(rig, bed), layout) : state.from);
     },
     supply: (id, row) => show(asSupply(state.layout, id, row, ready("supply").lines[0]), once("supply")),

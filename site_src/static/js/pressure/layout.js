@@ -44,6 +44,12 @@ function replaced(layout, id, change) {
 export const changed = (layout, id, name, given) => replaced(layout, id, (line) =>
   [name in line ? { ...line, [name]: given } : { ...line, end: { ...line.end, [name]: given } }]);
 
+// Whether a line's end has an inlet for a second hose: a joint, a device at the end of hose, an intake.
+const takesSecond = (line) => line.hose !== PIPED && !isInto(line) && (isJoint(line) || line.device !== "none" || line.end.kind === "inlet");
+
+// The layout without second hoses into a line whose end was changed to one that takes none.
+export const fitted = (layout, id) => (takesSecond(linesOf(layout).find((line) => line.id === id)) ? layout : withoutGuests(layout, id));
+
 // The layout with a joint at another height. What stood at the joint's own height behind it goes with it, as a nozzle on the
 // joint's floor does; `before` is the layout as it was when this height began to be typed.
 export function raised(layout, id, height, before) {
@@ -84,7 +90,7 @@ export function hasRoom(layout, id, added, { lines, depth, loops }) {
   const more = { line: 1, second: 1, twin: behind.length, wye: behind.length + 1 }[added];
   if (added === "wye" && (isInto(at.line) || guestsOf(layout, id).length)) return false;
   const looped = (each) => each.filter(isInto).length;
-  if (added === "second" && (isInto(at.line) || !(isJoint(at.line) || at.line.device !== "none" || at.line.end.kind === "inlet"))) return false;
+  if (added === "second" && !takesSecond(at.line)) return false;
   if (looped(linesOf(layout)) + { second: 1, twin: looped(behind) }[added] > loops) return false;
   return linesOf(layout).length + more <= lines && (added !== "wye" || deepest < depth);
 }
@@ -100,7 +106,10 @@ export const entriesOf = ({ lines, source, now }, reach) => [
 ];
 
 // A second line like this one, from the same outlet.
-export const withTwin = (layout, id) => replaced(layout, id, (line) => [line, copyOf(layout, line)]);
+export function withTwin(layout, id) {
+  const twin = copyOf(layout, linesOf(layout).find((line) => line.id === id));
+  return replaced(layout, guestsOf(layout, id).at(-1)?.id ?? id, (last) => [last, twin]); // no line between those into one end
+}
 
 // A second hose like this line's, beside it into the same end.
 export const withSecond = (layout, id) => replaced(layout, id, (line) => [line, {
