@@ -98,7 +98,7 @@ function hoseKey({ line, from, to, row, start }, box) {
     kind: joins ? "lay-line lay-joined" : "lay-line", place: box(left, right, row), id: line.id, name: line.name, isPressed: line.isChosen, press,
     content: html`
       <span class="lay-label" ?data-bent=${start !== row} .style=${`bottom:calc(50% + ${u(clear)})`}>${line.hose}</span>
-      <span class="lay-note" ?data-bent=${start !== row} ?data-fed=${line.feeder !== null} .style=${`top:calc(50% + ${u(clear)})`}>${line.note}</span>
+      <span class="lay-note" ?data-met=${line.end === "into"} ?data-bent=${start !== row} ?data-fed=${line.feeder !== null} .style=${`top:calc(50% + ${u(clear)})`}>${line.note}</span>
       ${joins ? html`<span class="lay-joint" ?data-narrow=${to - from < 6.5}>${line.figure}</span>` : nothing}`,
   });
 }

@@ -26,8 +26,10 @@ export function pictureView(page) {
 
 const byId = (lines) => Object.fromEntries((lines ?? []).map((line) => [line.id, line]));
 
-// What flows in each of several hoses into one end stands above each: below it another hose may rise to that end.
-const shared = (line, read, { layout, u }) => (read && (isInto(line) || guestsOf(layout, line.id).length) ? ` · ${read.flow} ${u.u_flow}` : "");
+// What flows in each of several hoses into one end: above the first, as the others rise to it from below, and below those.
+const flowIn = (read, { u }) => (read ? ` · ${read.flow} ${u.u_flow}` : "");
+const above = (line, read, page) => (guestsOf(page.layout, line.id).length ? flowIn(read, page) : "");
+const below = (line, read, page) => (isInto(line) ? flowIn(read, page) : "");
 
 // The layout as it asks its pressure.
 function asked(line, read, page) {
@@ -36,22 +38,23 @@ function asked(line, read, page) {
   const facts = { ...u, line: nameOf(line), outlet: read?.outlet, flow: read?.end_flow };
   const figure = isInto(line) ? "" : !read ? "–" : isJoint(line) ? read.outlet : html`<b>${read.outlet} ${u.u_pressure}</b><span>${read.end_flow} ${u.u_flow}</span>`;
   return {
-    state: read ? "flows" : "waits", isChosen, isEndChosen: isChosen && tab === "nozzle", figure, hose: `${sizeOf(line)}${shared(line, read, page)}`, note: lengthOf(line),
-    name: `${nameOf(line)}, ${told(line)}${shared(line, read, page)}${isJoint(line) && read ? `, ${fill(words.pressure.joint_of, facts)}` : ""}`,
+    state: read ? "flows" : "waits", isChosen, isEndChosen: isChosen && tab === "nozzle", figure, hose: `${sizeOf(line)}${above(line, read, page)}`, note: `${lengthOf(line)}${below(line, read, page)}`,
+    name: `${nameOf(line)}, ${told(line)}${above(line, read, page)}${below(line, read, page)}${isJoint(line) && read ? `, ${fill(words.pressure.joint_of, facts)}` : ""}`,
     endName: read ? fill(words.pressure.end_of, facts) : nameOf(line),
     press: () => act.select(line.id), pressEnd: () => act.select(line.id, isJoint(line) ? "more" : "nozzle"),
   };
 }
 
 // The same layout as it flows now: a tap on a hose or its nozzle shuts it, or opens it again.
-function turned(line, read, { layout, words, u, nameOf, labelOf, sizeOf, lengthOf, act }) {
+function turned(line, read, page) {
+  const { layout, words, u, nameOf, labelOf, sizeOf, lengthOf, act } = page;
   const isShut = layout.now.shut.includes(line.id);
   if (isJoint(line)) return { state: "flows", isChosen: false, figure: "", hose: sizeOf(line), note: lengthOf(line), name: nameOf(line), press: null };
   const facts = { ...u, ...read, line: labelOf(line.id) };
   const before = read && (read.is_shut || "open_flow" in read) ? fill(words.now.was, { ...u, flow: read.open_flow ?? read.rated_flow, outlet: read.open_outlet ?? read.rated_outlet }) : read ? fill(words.now.rated_at, { ...u, flow: read.rated_flow }) : nothing;
   const name = `${fill(words.now[isShut ? "open_it" : "shut_it"], facts)}${!read ? "" : isShut ? "" : `: ${fill(words.now.flows, facts)}`}`;
   return {
-    state: !read || isShut ? "waits" : "flows", isShut, isChosen: false, isEndChosen: isShut, hose: `${sizeOf(line)}${isInto(line) && read ? ` · ${read.flow} ${u.u_flow}` : ""}`, note: lengthOf(line), name, endName: name,
+    state: !read || isShut ? "waits" : "flows", isShut, isChosen: false, isEndChosen: isShut, hose: sizeOf(line), note: `${lengthOf(line)}${below(line, read, page)}`, name, endName: name,
     figure: !read ? "–" : isShut ? html`<b>${words.now.is_shut}</b><span>${before}</span>` : html`<b>${read.flow} ${u.u_flow}</b><span>${read.outlet} ${u.u_pressure}</span><span>${before}</span>`,
     press: () => act.shut(line.id, !isShut), pressEnd: () => act.shut(line.id, !isShut),
   };
