@@ -11,7 +11,8 @@ def advance(sequence, lengths, run, event):
     run: what calc.shift.card.start returned less its sequence, or what this returned
     event: see calc.shift.card
 
-    Returns the run and, once it is done, `quick`: the steps that were answered faster than they can be read.
+    Returns the run with `unseen`, whether it does not count as seen (calc.shift.pace), and, once it is done, `quick`: the steps that
+    were answered faster than they can be read.
     Raises CalcError as calc.shift.card.advance does.
     """
     if not isinstance(run, dict):
@@ -20,6 +21,8 @@ def advance(sequence, lengths, run, event):
     state["sequence"] = sequence
     after = card.advance(state, event)
     del after["sequence"]
+    quick = pace.too_quick(after["confirmed"], lengths)
+    after["unseen"] = pace.is_unseen(after["status"], after["confirmed"], quick)
     if after["status"] == "done":
-        after["quick"] = pace.too_quick(after["confirmed"], lengths)
+        after["quick"] = quick
     return after

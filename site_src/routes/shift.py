@@ -98,7 +98,7 @@ def page_data(card):
         "into_pump": data.by_id(data.cards())[card].get("engages", False),
         "units": units.shown_in("US"),
         "steps": {name: {**told[name], "is_choice": "asks" in steps[name] or steps[name].get("choice", False), "length": len(f"{told[name]['act']} {told[name]['see']}".split()), **{key: steps[name][key] for key in ("place", "note_for", "order", "warns", "shows") if key in steps[name]}} for name in names},
-        "words": {**{key: words[key] for key in ("shift", "place", "guard", "engine", "rig_answer", "sign", "rig_status", "rig_status_acts", "out_first")}, "order": data.words("orders")["order"], "power": _power_words()},
+        "words": {**{key: words[key] for key in ("shift", "place", "guard", "engine", "rig_answer", "sign", "rig_status", "rig_status_acts", "out_first")}, "order": data.words("orders")["order"], "power": _power_words(), "run_place": data.words("log")["run_place"]},
         "titles": {name: card["title"] for name, card in words["card"].items()},
         "next": _next(card, words),
     })

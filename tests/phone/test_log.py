@@ -91,7 +91,7 @@ def test_the_spreadsheet_runs_no_formula(logged):
     """One line an entry, and nothing that a spreadsheet would take for a formula."""
     logged.get_by_label(LOG["notes"], exact=True).fill("@Drain stuck, \"left\" side\nsecond line")
     head, *rows = csv.reader(downloaded(logged, "file_csv").splitlines(keepends=True))
-    assert len(rows) == 3 and {len(row) for row in rows} == {len(head)} == {12}
+    assert len(rows) == 3 and {len(row) for row in rows} == {len(head)} == {15}
     assert rows[0][head.index(LOG["column"]["rig"])] == "'=Rig 4"
     assert rows[2][head.index(LOG["column"]["notes"])] == "'@Drain stuck, \"left\" side\nsecond line"
     assert not [cell for row in rows for cell in row if cell[:1] in tuple("=+-@")]
@@ -120,11 +120,12 @@ def test_other_records_say_what_they_are(logged, handset):
     """Records of the diagnosis and of practice are listed too, each as what it is, and can be looked at apart."""
     logged.evaluate(OTHERS, source(logged, "shared/store.js"))
     logged.reload()
-    expect(logged.get_by_text(LOG["is_practice"])).to_be_visible()
+    expect(logged.get_by_text(LOG["is_practice"])).to_have_count(0)  # not of the rig's record
     expect(logged.get_by_text(LOG["outcome"]["stands"], exact=True)).to_be_visible()
     expect(logged.get_by_text(LOG["event"]["not_seen"] + ": Light out")).to_be_attached()
-    expect(logged.get_by_text(SITE["lasted"]["minutes"].format(min=5, s=0))).to_have_count(2)  # both of the made-up runs
-    logged.get_by_label(LOG["kind_practice"]).check(force=True)
+    expect(logged.get_by_text(SITE["lasted"]["minutes"].format(min=5, s=0))).to_have_count(1)
+    logged.get_by_label(LOG["kind_training"], exact=True).check(force=True)
+    expect(logged.get_by_text(LOG["is_practice"])).to_be_visible()
     expect(logged.get_by_role("heading", level=2)).to_have_text("A drill")
 
 
@@ -150,3 +151,34 @@ def test_notes_that_are_cleared_stay_open(logged):
     notes.fill("")
     notes.fill("Drain free")
     expect(notes).to_be_visible()
+
+
+def test_a_training_run_is_apart_from_the_rigs_record(take):
+    """Reading a card writes nothing; a run says where in one tap on its card, and training is listed, sent and printed apart."""
+    handset = take()  # its clocks as they are: a hurried one would have had time to read
+    reading = handset.open("shift/freeze/read/")
+    expect(reading.locator(".short > li").first).to_be_visible()
+    page = handset.open("log/")
+    expect(page.get_by_text(LOG["none"])).to_be_visible()
+    card = open_card(handset, "freeze")
+    card.see()
+    card.page.get_by_label(LOG["run_place"]["place"]["ground"], exact=True).check(force=True)
+    expect(card.page.get_by_role("button", name=LOG["run_place"]["training"])).to_have_attribute("aria-pressed", "true")
+    card.see()  # what was said stays with the run as it goes on
+    card = open_card(handset, "road")
+    card.see()
+    card.see()
+    page = handset.open("log/")
+    expect(page.get_by_role("heading", level=2)).to_have_text(SITE["card"]["road"]["title"])
+    expect(page.get_by_text(LOG["unseen"])).to_be_visible()  # left, and faster than it can be read
+    assert [record["title"] for record in json.loads(downloaded(page, "file_json"))] == [SITE["card"]["road"]["title"]]
+    page.get_by_label(LOG["kind_training"], exact=True).check(force=True)
+    expect(page.get_by_role("heading", level=2)).to_have_text(SITE["card"]["freeze"]["title"])
+    expect(page.get_by_text(LOG["part_training"])).to_be_visible()
+    [record] = json.loads(downloaded(page, "file_json"))
+    assert (record["place"], record["training"], len(record["entries"])) == ("ground", True, 2)
+    page.get_by_text(LOG["notes_fold"], exact=True).tap()
+    page.get_by_role("button", name=LOG["run_place"]["training"]).tap()  # said by mistake
+    expect(page.get_by_role("heading", level=2)).to_have_count(0)
+    page.reload()
+    expect(page.get_by_role("heading", level=2)).to_have_count(2)

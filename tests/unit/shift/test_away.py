@@ -124,6 +124,18 @@ def test_faster_than_it_can_be_read(run, took_s, words, quick):
     assert run("shift.pace", "too_quick", records=records, words={"brake": words, "idle": 20}) == quick
 
 
+@pytest.mark.parametrize(("status", "took_s", "unseen"), [
+    ("done", [None, 60, 0.1], True), ("done", [None, 60, 60], False),  # the card's own rule: one step that was not read, and it does not count
+    ("running", [None, 0.1, 0.1], True), ("running", [None, 0.1, 60], False),  # left before its end: nothing was read, or something was
+    ("running", [None], False), ("running", [], False), ("stopped", [None, 0.1, 0.1], False),  # a stop is a stop however quickly it came
+])
+def test_a_run_in_which_nothing_could_have_been_seen(run, status, took_s, unseen):
+    """A finished run wants every step read; one that was left is marked where none was."""
+    records = [{"step": f"s{place}", "took_s": each} for place, each in enumerate(took_s)]
+    quick = run("shift.pace", "too_quick", records=records, words={record["step"]: 20 for record in records})
+    assert run("shift.pace", "is_unseen", status=status, records=records, quick=quick) is unseen
+
+
 def test_a_run_that_was_hurried_names_its_steps(run):
     """The time from a step's being shown to its answer is written down; a second look does not make a read step quick."""
     hand = Hand(run, "scene").see()

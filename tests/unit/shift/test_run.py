@@ -17,6 +17,7 @@ class Light(Hand):
         after = self.run("shift.run", "advance", sequence=self.state["sequence"], lengths=LENGTHS, run=before, event=event)
         super().send(kind, **more)
         self.quick = after.pop("quick", None)
+        self.unseen = after.pop("unseen")
         assert after == {key: value for key, value in self.state.items() if key != "sequence"}
         return self
 

@@ -1,17 +1,21 @@
 // The log as files: a spreadsheet with one line an entry, and all of it as JSON.
 import { cell } from "../shared/cell.js";
+import { isTraining, isUnseen, placeWords } from "./place.js";
 import { eventWords, outcomeWords, toldWords } from "./told.js";
 
-const file = (parts, ending, type) => new File(parts, `log-${new Date().toISOString().slice(0, 10)}.${ending}`, { type });
+const file = (parts, part, ending, type) => new File(parts, `${part}-${new Date().toISOString().slice(0, 10)}.${ending}`, { type });
 
-export function csvOf(records, log) {
+// part: which part of the log it is, as the file's name says it.
+export function csvOf(records, log, part) {
+  const yes = (is) => (is ? log.run_place.yes : "");
   const rows = records.flatMap((record) => {
-    const run = [record.id, record.kind, record.title, record.rig?.name, record.who, record.began_at, record.ended_at, outcomeWords(record, log), record.notes];
+    const run = [record.id, record.kind, record.title, record.rig?.name, record.who, record.began_at, record.ended_at, placeWords(record, log.run_place), yes(isTraining(record)), outcomeWords(record, log),
+      yes(isUnseen(record)), record.notes];
     const entries = record.entries?.length ? record.entries : [{}];
     return entries.map((entry) => [...run, entry.at, eventWords(entry, log), toldWords(entry)]);
   });
-  const columns = ["id", "kind", "title", "rig", "who", "began", "ended", "outcome", "notes", "at", "event", "told"].map((name) => log.column[name]);
-  return file(["\ufeff", [columns, ...rows].map((row) => row.map(cell).join(",")).join("\r\n"), "\r\n"], "csv", "text/csv");
+  const columns = ["id", "kind", "title", "rig", "who", "began", "ended", "place", "training", "outcome", "unseen", "notes", "at", "event", "told"].map((name) => log.column[name]);
+  return file(["\ufeff", [columns, ...rows].map((row) => row.map(cell).join(",")).join("\r\n"), "\r\n"], part, "csv", "text/csv");
 }
 
-export const jsonOf = (records) => file([JSON.stringify(records, null, 1)], "json", "application/json");
+export const jsonOf = (records, part) => file([JSON.stringify(records, null, 1)], part, "json", "application/json");

@@ -3,6 +3,7 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { lasted } from "../shared/lasted.js";
 import { fill } from "../shared/site.js";
 import { clockTime, dayAndTime } from "../shared/times.js";
+import { isTraining, isUnseen, placeView, placeWords } from "./place.js";
 import { entryWords, outcomeWords } from "./told.js";
 
 const isStop = (outcome) => ["danger", "not_seen", "repeat", "failed_twice", "time_up", "stopped", "contradiction", "unlisted"].includes(outcome);
@@ -19,10 +20,12 @@ export function runView({ record, words, type, remove, isSure }) {
   const entries = record.entries ?? [];
   return html`
     <article class="run">
+      ${isTraining(record) && record.kind !== "practice" ? html`<span class="run-kind">${log.is_training}</span>` : nothing}
       ${record.kind === "card" ? nothing : html`<span class="run-kind">${log[`is_${record.kind}`]}</span>`}
       <h2>${record.title}</h2>
-      <p class="run-facts">${dayAndTime(record.began_at)} · ${lasted(record, words)} · ${record.rig?.name ?? log.no_rig}<br>
+      <p class="run-facts">${dayAndTime(record.began_at)} · ${lasted(record, words)} · ${[record.rig?.name ?? log.no_rig, placeWords(record, log.run_place)].filter(Boolean).join(" · ")}<br>
         <span class="run-outcome ${isStop(record.outcome) ? "run-outcome-stop" : ""}">${outcomeWords(record, log)}</span></p>
+      ${isUnseen(record) ? html`<p class="run-unseen hatched">${log.unseen}</p>` : nothing}
       ${record.act ? html`<p>${record.act}</p>` : nothing}
       <details>
         <summary>${fill(log.entries, { count: entries.length })}</summary>
@@ -30,6 +33,8 @@ export function runView({ record, words, type, remove, isSure }) {
       </details>
       <details class="run-notes" ?open=${beganOpen(record)}>
         <summary>${log.notes_fold}</summary>
+        ${record.kind === "practice" ? nothing
+          : placeView({ run: record, words: log.run_place, change: (said) => Object.entries(said).forEach(([name, value]) => type(record, name, value)) })}
         <div class="field">
           <label for="who-${record.id}">${log.who}</label>
           <input id="who-${record.id}" maxlength="40" autocomplete="off" .value=${record.who ?? ""} @input=${(event) => type(record, "who", event.target.value)}>

@@ -2,18 +2,25 @@
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/chips.js";
 import { csvOf, jsonOf } from "../log/files.js";
+import { isTraining } from "../log/place.js";
 import { runView } from "../log/run.js";
 import { beside, toNotice } from "../shared/notice.js";
 import { send } from "../rig/carry.js";
 import { pageData } from "../shared/site.js";
 import { dropRecord, keepField, kept, keptRecords, tellRoom } from "../shared/store.js";
 
-const KINDS = ["card", "diagnosis", "practice"];
+const KINDS = { // what is listed of the log; training is never among the rig's record
+  all: (record) => !isTraining(record),
+  card: (record) => record.kind === "card" && !isTraining(record),
+  diagnosis: (record) => record.kind === "diagnosis" && !isTraining(record),
+  training: isTraining,
+};
 const SURE_MS = 5000;
 const place = document.getElementById("log");
 const { words } = await pageData();
 const page = { kind: "all", sure: null, notice: null, hasRoom: await tellRoom() };
 let records = await newestFirst();
+if (records.length && records.every(isTraining)) page.kind = "training";
 
 // Paper does not scroll: notes are as high there as what was written.
 addEventListener("beforeprint", () => place.querySelectorAll("textarea").forEach((notes) => { notes.style.height = `${notes.scrollHeight + 4}px`; }));
@@ -23,12 +30,13 @@ async function newestFirst() {
   return (await keptRecords("log")).sort((one, other) => new Date(other.began_at).getTime() - new Date(one.began_at).getTime());
 }
 
-const shown = () => records.filter((record) => page.kind === "all" || record.kind === page.kind);
+const shown = () => records.filter(KINDS[page.kind]);
 
-// Keep what was typed at a run, unless another tab has changed it meanwhile.
+// Keep what was typed or chosen at a run, unless another tab has changed it meanwhile.
 async function type(record, name, text) {
   const seen = { ...record };
   record[name] = text;
+  if (typeof text !== "string" || name === "place") draw();
   if ((await keepField("log", seen, name, text)) !== "conflict") return;
   records = await newestFirst();
   say(record.id, words.log.conflict);
@@ -65,23 +73,25 @@ function printAll() {
 }
 
 function draw() {
-  const kinds = KINDS.filter((kind) => records.some((record) => record.kind === kind));
+  const kinds = Object.keys(KINDS).filter((kind) => kind === "all" || kind === page.kind || records.some(KINDS[kind]));
   const listed = shown();
+  const part = page.kind === "training" ? "training" : "log";
   render(html`
-    ${kinds.length > 1
+    ${kinds.length > 2 || kinds.includes("training")
       ? chips({
         legend: words.log.show, name: "kind", value: page.kind, change: (kind) => { page.kind = kind; draw(); },
-        choices: ["all", ...kinds].map((id) => ({ id, label: words.log[`kind_${id}`] })),
+        choices: kinds.map((id) => ({ id, label: words.log[`kind_${id}`] })),
       }) : nothing}
     ${listed.length === 0
-      ? page.hasRoom ? html`<p>${words.log.none}</p>` : nothing
+      ? page.hasRoom ? html`<p>${records.length ? words.log.none_here : words.log.none}</p>` : nothing
       : html`
+        ${records.some(isTraining) ? html`<p class="run-part">${words.log[page.kind === "training" ? "part_training" : "part_all"]}</p>` : nothing}
         ${listed.map((record) => html`
           ${beside(page.notice, record.id)}
           ${runView({ record, words, type, remove, isSure: page.sure === record.id })}`)}
         <div class="rows">
-          <button type="button" class="key key-wide" @click=${() => send(csvOf(listed, words.log))}>${words.log.file_csv}</button>
-          <button type="button" class="key key-wide" @click=${() => send(jsonOf(listed))}>${words.log.file_json}</button>
+          <button type="button" class="key key-wide" @click=${() => send(csvOf(listed, words.log, part))}>${words.log.file_csv}</button>
+          <button type="button" class="key key-wide" @click=${() => send(jsonOf(listed, part))}>${words.log.file_json}</button>
           <button type="button" class="key key-wide" @click=${printAll}>${words.log.print}</button>
         </div>`}
     ${beside(page.notice, "end")}`, place);

@@ -3,6 +3,7 @@ import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { chosenRig } from "../rig/chosen.js";
 import { stayAwake } from "../shared/awake.js";
 import { calc } from "../shared/engine.js";
+import { placeView } from "../log/place.js";
 import { toHeading } from "../shared/focus.js";
 import { fold } from "../shared/fold.js";
 import { live, notices } from "../shared/notice.js";
@@ -96,6 +97,7 @@ function cardView({ state, sequence, rig, notice, isResumed, hurried }) {
     ${notices(notice)}
     ${screen({ state, sequence, orders, last, hurried })}
     <div class="card-more">
+      ${state.status === "done" ? nothing : placeOf()}
       <p class="card-rig">${rig ? fill(words.shift.beside, rig) : words.shift.beside_none}</p>
       ${aidsView(aids)}
       ${largeView({ path: data.path, state, rig: card.answers, words })}
@@ -107,13 +109,15 @@ function cardView({ state, sequence, rig, notice, isResumed, hurried }) {
     </div>`;
 }
 
+const placeOf = () => placeView({ run: card.log, words: words.run_place, change: (said) => card.place(said) });
+
 function screen({ state, sequence, orders, last, hurried }) {
   const { offer, status } = state;
   if (offer.can_go_on) return leftView({ words, send, left: dayAndTime(state.left_s * 1000) });
   if (status === "stopped") return haltView({ sequence, state, steps, words, send, orders, data, tag: card.tag, rig: card.log.rig, asking: page.asking, ask });
   if (status === "done") {
     return doneView({ words, send, sequence, data, next: data.next, finished: last ? fill(words.shift.finished, { time: clock(last.at_s) }) : "",
-      told: hurried?.told ?? words.shift[DONE[sequence.id] ?? "done_pump"], again: hurried?.steps ?? [] });
+      told: hurried?.told ?? words.shift[DONE[sequence.id] ?? "done_pump"], again: hurried?.steps ?? [], place: placeOf() });
   }
   // what has failed once is out of service if it fails again
   const isSecond = state.repeats > 0 && sequence.steps.some(({ id, repeat }) => repeat && id === offer.step);

@@ -1,5 +1,5 @@
 // A card in hand: its run, its log and its draft. calc.shift says what may be done; what is touched is put to it in turn.
-import { newRun, noted } from "./diary.js";
+import { newRun, noted, placed } from "./diary.js";
 import { known, mayFit } from "./known.js";
 import { Presence } from "./presence.js";
 import { tagOf } from "./tagged.js";
@@ -141,6 +141,15 @@ export class Card {
     this.#inTurn(async () => isMeant() && await this.#look() && this.#put(event));
   }
 
+  // Say where the run is, or that it is training; see ../log/place.js.
+  place(part) {
+    this.#inTurn(() => {
+      this.log = placed(this.log, part);
+      this.#save();
+      this.shown();
+    });
+  }
+
   // What calc refuses leaves the card as it was.
   async #put(event) {
     const { state: before, log: ended } = this;
@@ -203,13 +212,13 @@ export class Card {
   // One line of the log: what was touched, at which step.
   #note({ kind, step, hazard, answer }, before) {
     const { orders, steps } = this.data;
-    const { status, stopped } = this.state;
+    const { status, stopped, unseen } = this.state;
     const id = kind === "start_over" ? null : step ?? before.offer.step ?? before.stopped?.step;
     const told = hazard ? orders[hazard].title : steps[id]?.act ?? "";
     const line = { event: kind === "tick" ? "time_up" : kind, step: id, told, ...(answer && { answer: steps[id].answer[answer] }) };
-    this.log = noted(this.log, line, stopped?.reason ?? status);
+    this.log = noted(this.log, line, stopped?.reason ?? status, unseen);
     const hurried = before.status !== "done" && this.hurried;
-    if (hurried) this.log = noted(this.log, { event: "hurried", step: null, told: [hurried.told, ...hurried.steps].join(" ") }, status);
+    if (hurried) this.log = noted(this.log, { event: "hurried", step: null, told: [hurried.told, ...hurried.steps].join(" ") }, status, unseen);
   }
 
   // What a run says whose steps were answered faster than they can be read, and which; null where none was.

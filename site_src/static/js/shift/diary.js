@@ -13,9 +13,17 @@ export const newRun = (title, rig) => ({
 });
 
 // A run with one more entry, also written in the log, whole each time: what was refused once is there with the next. Who and notes are the Log page's, and stay as it left them.
-export function noted(run, entry, outcome) {
+// unseen: it was answered faster than it can be read, so far.
+export function noted(run, entry, outcome, unseen) {
   const at = new Date().toISOString();
-  const longer = { ...run, began_at: run.began_at ?? at, ended_at: at, outcome, entries: [...run.entries, { at, ...entry }] };
+  const longer = { ...run, began_at: run.began_at ?? at, ended_at: at, outcome, unseen, entries: [...run.entries, { at, ...entry }] };
   keepPart("log", longer);
   return longer;
+}
+
+// A run of which is said where it is, or that it is training; in the log from its first touch on.
+export function placed(run, part) {
+  const said = { ...run, ...part };
+  if (said.began_at) keepPart("log", said);
+  return said;
 }

@@ -99,14 +99,15 @@ function answeredBy(sequence, { rig, stopped }) {
 }
 
 // After the override a rig is out of service: the defect that says so is one tap away. again: the acts of steps that were
-// answered too quickly, folded.
-export const doneView = ({ words, told, again, send, finished, next, sequence, data }) => html`
+// answered too quickly, folded. place: where the run was, see ../log/place.js.
+export const doneView = ({ words, told, again, place, send, finished, next, sequence, data }) => html`
   <section class="step step-done">
     <div class="step-body">
       <h2 class="step-act">${words.shift.done}</h2>
       <p>${finished}</p>
       <p class="done-told">${told}</p>
       ${again.length ? html`<details><summary>${words.shift.hurried_steps}</summary><ul>${again.map((act) => html`<li>${act}</li>`)}</ul></details>` : nothing}
+      ${place}
     </div>
     <div class="dock answers-halt">
       ${dangerKey(words, send)}
