@@ -4,7 +4,7 @@ from calc.hydraulics import friction_rule, hose, nozzle, water
 from calc.hydraulics.air import pressure_psi as air_psi
 from calc.layout import pressure
 from calc.pump import draft, heat, rating
-from calc.supply import fireflow, foam, hydrant, sources
+from calc.supply import fireflow, foam, hoselay, hydrant, sources
 
 EXACT = 1e-9  # what two sums of the same figures may differ by
 # Topics whose answer is one figure: its name, and the function that gives it.
@@ -12,6 +12,9 @@ FIGURES = {
     "affinity": ("pressure_psi", rating.pressure_at_speed_psi),
     "air_pressure": ("pressure_psi", air_psi),
     "elevation_pressure": ("pressure_psi", water.elevation_psi),
+    "field_elevation": ("pressure_psi", hoselay.field_elevation_psi),
+    "fittings": ("loss_psi", hoselay.fittings_psi),
+    "trunk_loss": ("friction_psi", hoselay.trunk_loss_psi),
     "foam_draw": ("concentrate_gpm", foam.concentrate_gpm),
     "fire_area": ("flow_gpm", fireflow.by_area_gpm),
     "fire_volume": ("flow_gpm", fireflow.by_volume_gpm),

@@ -4,6 +4,8 @@ import importlib
 from site_src.content import catalogue, data, units
 
 FORMULAS = {page["id"]: page["formulas"] for page in data.load("water")["page"]}  # that a page's figures may rest on
+TABLES = {page["id"]: page["tables"] for page in data.load("water")["page"]}  # baked, that go with a page
+ALL_TABLES = ("draft", "supply")
 PAGES = tuple(FORMULAS)
 WATER = tuple(page for page in PAGES if page != "foam")  # foam has a place of its own
 PRESSURE_WORDS = ("less", "more", "other_size", "put_back", "origin_handbook", "origin_declared", "origin_measured", "origin_typed", "for_rig", "for_no_rig")
@@ -37,9 +39,10 @@ def bare_shelf():
 
 
 def _uses(row):
-    """What a hose is laid for: the largest attack hose also supplies, and the smallest supply hose also attacks."""
+    """What a hose is laid for: the largest attack hose also supplies, and the smallest supply hose also attacks; attack and booster hose are carried by hand."""
     both = {"attack-2.5", "metric-65", "supply-3-on-2.5", "metric-77-on-65"}
-    return {"attack", "supply"} if row["id"] in both else {row["use"]}
+    by_hand = {"hand"} if row["use"] in ("attack", "booster") else set()
+    return by_hand | ({"attack", "supply"} if row["id"] in both else {row["use"]})
 
 
 def opening_answer(page):

@@ -5,7 +5,6 @@ from site_src.content import data, reckoners
 from site_src.routes import answering_page, json_page
 
 routes = flask.Blueprint("water", __name__)
-TABLES = ("draft", "supply")  # the baked tables that go with these pages
 
 
 @routes.context_processor
@@ -17,7 +16,7 @@ def words():
 
 @routes.get("/water/")
 def index():
-    return flask.render_template("reckon/index.html", pages=reckoners.PAGES, more=TABLES)
+    return flask.render_template("reckon/index.html", pages=reckoners.PAGES, more=reckoners.ALL_TABLES)
 
 
 @routes.get("/water/page.json")
@@ -50,4 +49,4 @@ def _page_data(name):
 
 
 def _page(name):
-    return flask.render_template("reckon/page.html", page=name, answer=reckoners.opening_answer(name), more=TABLES)
+    return flask.render_template("reckon/page.html", page=name, answer=reckoners.opening_answer(name), more=reckoners.TABLES[name])

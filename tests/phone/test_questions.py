@@ -11,7 +11,7 @@ from tests.phone.screens import SCREENS
 # screens that ask as they open
 ASKING = [
     "diagnose/", "diagnose/collar/", "diagnose/leak/", "diagnose/lights/", "diagnose/water/", "diagnosis at a cause", "diagnosis contradicted",
-    "pressure/", "pressure with a wye", "foam/", "water answered", *(f"water/{page}/" for page in ("connection", "draft", "fireflow", "hydrant", "joint", "relay", "shuttle", "tank")),
+    "pressure/", "pressure with a wye", "foam/", "water answered", *(f"water/{page}/" for page in ("connection", "draft", "fireflow", "hoselay", "hydrant", "joint", "relay", "shuttle", "tank")),
     "shift/draft/", "card pausing", "card asking", "card in danger", "practice running", "why/heat/", "why/speeds/",
     "check after repair", "years of tests", "test failed", "test site", "test run", "test sheet",
 ]

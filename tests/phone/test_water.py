@@ -75,7 +75,7 @@ def test_draft_past_the_figure(handset):
 
 
 @pytest.mark.parametrize("width", [360, 320])
-@pytest.mark.parametrize("page", ["hydrant", "tank", "relay", "draft", "joint", "connection", "shuttle", "fireflow", "foam"])
+@pytest.mark.parametrize("page", ["hydrant", "tank", "relay", "draft", "joint", "connection", "shuttle", "fireflow", "hoselay", "foam"])
 def test_texts_of_the_picture(handset, page, width):
     """Each text of a drawing is within its frame and clear of the others; minutes say that they are elapsed, pressures which they are."""
     sheet = open_sheet(handset, "foam/" if page == "foam" else f"water/{page}/")
@@ -97,7 +97,7 @@ def test_texts_of_the_picture(handset, page, width):
             assert one[2] <= other[0] or other[2] <= one[0] or one[3] <= other[1] + 4 or other[3] <= one[1] + 4, (one, other)  # boxes are higher than their letters
 
 
-@pytest.mark.parametrize("page", ["hydrant", "tank", "draft", "relay", "joint", "connection", "shuttle", "fireflow", "foam"])
+@pytest.mark.parametrize("page", ["hydrant", "tank", "draft", "relay", "joint", "connection", "shuttle", "fireflow", "hoselay", "foam"])
 def test_two_screens(shared, page):
     """The whole page is two screens at most; one tray is open at a time, with the number in sight and the tray's keys too."""
     sheet = open_sheet(shared, "foam/" if page == "foam" else f"water/{page}/")

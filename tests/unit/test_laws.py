@@ -27,7 +27,7 @@ OUTSIDE = {"math", "json", "collections"}
 UNIT = re.compile(r"_(psi|gpm|ft|in|gal|lbf|f|ft_per_s|lb_per_ft3)$")
 # a function that gives a quantity by its name, and all of these rooms and modules, the trade's formulas and figures, have a source
 QUANTITY = re.compile(r"_(psi|gpm|ft|in|gal|lbf|hp|rpm|mph|inhg|f|s|minutes|percent|ft_per_s|lb_per_ft3|f_per_min)$|coefficient")
-TRADE = ("hydraulics", "pump", "supply.fireflow", "supply.foam", "supply.hydrant", "supply.relay", "supply.shuttle", "supply.sources", "service.uncertainty")
+TRADE = ("hydraulics", "pump", "supply.fireflow", "supply.foam", "supply.hoselay", "supply.hydrant", "supply.relay", "supply.shuttle", "supply.sources", "service.uncertainty")
 SAYS_NOTHING = {"told", "found", "each", "given", "kept", "worked"}  # the noun of the thing says more
 PURE = {"coefficient", "coefficients", "discharge_coefficient"}  # pure numbers, as their docstrings say
 FUNCTIONS = {

@@ -27,6 +27,8 @@ SITUATIONS = [(page, {}) for page in reckoners.PAGES] + [
     ("shuttle", {"way": "round"}), ("shuttle", {"way": "timed"}), ("shuttle", {"tankers": "7"}), ("shuttle", {"tankers": "2"}),
     ("shuttle", {"wanted": "500"}), ("shuttle", {"tankers": "6", "fill": "2", "distance": "1"}),
     ("fireflow", {"by": "volume"}), ("fireflow", {"by": "store"}), ("fireflow", {"involved": "100", "length": "200"}), ("fireflow", {"supply": "100"}),
+    ("hoselay", {"tip": "fog"}), ("hoselay", {"lining": "unlined"}), ("hoselay", {"rise": "-400"}), ("hoselay", {"rise": "-50"}), ("hoselay", {"rise": "400"}),
+    ("hoselay", {"limit": "140"}),
     ("foam", {"length": "250"}), ("foam", {"task": "spill"}), ("foam", {"plate": "100"}), ("foam", {"concentrate": "20"}),
 ]
 WORDS = {language: TOLD if language == "en" else data.load(f"words/{language}/water") for language in data.languages()}

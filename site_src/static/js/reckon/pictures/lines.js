@@ -95,6 +95,29 @@ export function connection({ picture, words, u, bore, hose }) {
     ${name(8, y + 50, `${picture.hoses > 1 ? `${picture.hoses} × ` : ""}${hose} · ${picture.length} ${u.u_length}`, "start")}`;
 }
 
+const DRAWN = 6; // laterals that are told apart
+
+// The trunk from the pump up or down its slope, a lateral at each wye, and where the next pump stands at most.
+export function hoselay({ picture, words, u, bore, hose }) {
+  const [left, right] = [8 + PUMP, WIDE - 56];
+  const y = (share) => 82 - picture.slope * 24 * (share - 0.5);
+  const x = (share) => left + (right - left) * share;
+  const count = Math.min(picture.laterals, DRAWN);
+  const wyes = Array.from({ length: count }, (_, place) => 1 - place * Math.min(0.2, 0.6 / count));
+  return svg`
+    ${pipe(`M${left} ${y(0)}L${right} ${y(1)}`, { bore })}
+    ${wyes.map((share) => svg`${pipe(`M${x(share)} ${y(share)}v22h14`, { wide: 5 })}${nozzle(x(share) + 14, y(share) + 22)}${junction(x(share), y(share), 8)}`)}
+    ${pump(8, y(0))}
+    ${picture.next === null ? null : svg`<path class="picture-low" d="M${x(picture.next)} ${y(picture.next) - 18}v36"/>${name(Math.min(x(picture.next), 200), 150, words.picture.next_pump)}`}
+    ${figure(8, y(0) - 23, picture.pump, "start")}
+    ${figure(WIDE - 8, y(1) - 20, picture.wye, "end")}
+    ${figure(WIDE - 8, y(1) + 48, picture.nozzle, "end")}
+    ${name(8, 14, u.u_pressure, "start")}
+    ${name(WIDE - 8, 14, words.picture.last_wye, "end")}
+    ${name(8, 132, `${picture.flow} ${u.u_flow}${picture.slope === 0 ? "" : ` · ${picture.slope > 0 ? "↑" : "↓"} ${picture.rise.replace(/^\D/, "")} ${u.u_rise}`}`, "start")}
+    ${name(8, picture.next === null ? 154 : 162, `${hose} · ${picture.length} ${u.u_length}`, "start")}`;
+}
+
 // The eductor takes from its pail while what is behind it does not push back too hard.
 export function foam({ picture, words, u, bore, hose }) {
   const y = 58;

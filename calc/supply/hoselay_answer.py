@@ -1,0 +1,137 @@
+"""The wildland hose layout's answer: the pump pressure for its farthest nozzle, and what hose and pump say to it."""
+from calc.base import display, readout, shelf as at_hand
+from calc.base.errors import CalcError
+from calc.hydraulics import hose, nozzle, water
+from calc.supply import hoselay, strain
+
+TIPS_IN = ("0.1875", "0.25", "0.3125", "0.375", "0.5")
+MOST_FITTINGS = 50
+
+
+def answer(entries, shelf, units):
+    """A trunk with laterals that flow, ready to be read.
+
+    entries: text as typed or chosen: the trunk's `hose`, `lining` ("lined" or "unlined"), `length`, `rise` of the farthest nozzle and
+        `wyes` on the way to it; `laterals` that flow, their `spacing`, hose `lateral` and `lateral_length`; `tip` (inches, with
+        its `nozzle` pressure, or "fog" with `flow` and `fog` pressure); `gives`, the most one pump adds at this flow, and `limit` of the hose, if known
+    shelf: `hoses` by name, see calc.base.shelf
+    units: see calc.base.display
+
+    Returns contract `water_answer` with `hoselay_picture`. Raises CalcError naming the entry. Source: calc.supply.hoselay.
+    """
+    trunk_hose, lateral_hose = readout.hose(entries, shelf), at_hand.hose(shelf, "lateral", entries.get("lateral"))
+    typed = readout.amounts(entries, units, (
+        ("length", "length", 1, 20000), ("rise", "rise", -3000, 3000), ("spacing", "length", 0, 5000),
+        ("lateral_length", "length", 0, 2000), ("gives", "pressure", 30, 600)))
+    limit_psi = readout.if_given(entries, units, "limit", "pressure", 50, 800)
+    laterals = readout.count(entries, "laterals", 1, hoselay.MOST_LATERALS)
+    fittings = readout.count(entries, "wyes", 0, MOST_FITTINGS)
+    is_unlined = readout.choice(entries, "lining", ("lined", "unlined")) == "unlined"
+    rows, cautions = [], []
+    flow_gpm, nozzle_psi = _end(entries, units, rows)
+    trunk = {"coefficient": hoselay.unlined_coefficient(trunk_hose["coefficient"]) if is_unlined else trunk_hose["coefficient"], "length_ft": typed["length"],
+             "spacing_ft": typed["spacing"], "laterals": laterals, "lateral_gpm": flow_gpm, "rise_ft": typed["rise"], "fittings": fittings}
+    if typed["spacing"] * (laterals - 1) > typed["length"] * (1 + hoselay.LAST_BIT):
+        raise CalcError("spacing", "past_trunk")
+    losses = _losses(units, trunk, lateral_hose["coefficient"], typed["lateral_length"], is_unlined, rows)
+    head_psi, field_psi = water.elevation_psi(typed["rise"]), hoselay.field_elevation_psi(typed["rise"])
+    without_psi = nozzle_psi + sum(losses)
+    sum_psi = without_psi + head_psi
+    pump_psi = max(sum_psi, 0)
+    rows[:0] = [
+        readout.row(units, "hoselay_pump", "pressure", pump_psi, (
+            ("nozzle", "pressure", nozzle_psi), ("lateral", "pressure", losses[1]), ("trunk", "pressure", losses[0]),
+            ("wyes", "pressure", losses[2]), ("elevation", "pressure", head_psi), ("pump", "pressure", sum_psi)), ("trunk", "elevation")),
+        readout.row(units, "hoselay_field", "pressure", max(without_psi + field_psi, 0), (
+            ("elevation", "pressure", field_psi), ("rise", "rise", typed["rise"])), ("field_height",)),
+        readout.row(units, "hoselay_flow", "flow", flow_gpm * laterals, (
+            ("laterals", None, str(laterals)), ("flow", "flow", flow_gpm)), ("trunk",)),
+    ]
+    shut_psi = pump_psi + max(-head_psi, 0)
+    rows.append(readout.row(units, "hoselay_shut", "pressure", shut_psi, (
+        ("pump", "pressure", pump_psi), ("elevation", "pressure", max(-head_psi, 0))), ("elevation",)))
+    filled_gal = hose.water_in_hose_gal(trunk_hose["bore_in"], typed["length"]) + laterals * hose.water_in_hose_gal(lateral_hose["bore_in"], typed["lateral_length"])
+    rows.append(readout.row(units, "hoselay_fill", "volume", filled_gal, (), ("hose_water",)))
+    cautions += _hose_cautions(units, trunk_hose, shut_psi, limit_psi)
+    if is_unlined:
+        cautions.append(readout.caution(units, "caution", "unlined", ()))
+    if sum_psi <= 0:
+        cautions.append(readout.caution(units, "caution", "gravity_feeds", (("amount", "pressure", -sum_psi),)))
+    elif head_psi < 0:
+        cautions.append(readout.caution(units, "caution", "downhill", (("amount", "pressure", shut_psi), ("limit", "pressure", -head_psi))))
+    pumps = hoselay.pumps_for(pump_psi, typed["gives"])
+    next_ft = None
+    if pumps > 1:
+        next_ft = hoselay.next_pump_ft(trunk, pump_psi / pumps)
+        _in_series(units, pumps, pump_psi, next_ft, typed["gives"], rows, cautions)
+    return {
+        "sum": "hoselay" if pumps == 1 else "hoselay_series",
+        "figure": {"kind": "pressure", "text": rows[0]["text"]},
+        "facts": _facts(units, rows[1]["text"], flow_gpm * laterals, pumps, pump_psi),
+        "rows": rows,
+        "cautions": cautions,
+        "picture": {"pump": rows[0]["text"], "wye": display.text(units, "pressure", nozzle_psi + losses[1]), "nozzle": display.text(units, "pressure", nozzle_psi),
+                    "flow": rows[2]["text"], "length": display.text(units, "length", typed["length"]), "rise": display.text(units, "rise", typed["rise"]),
+                    "laterals": laterals, "slope": (typed["rise"] > 0) - (typed["rise"] < 0), "next": None if next_ft is None else next_ft / typed["length"]},
+    }
+
+
+def _end(entries, units, rows):
+    """What one lateral flows, and its nozzle pressure; notes a tip's working."""
+    tip = readout.choice(entries, "tip", TIPS_IN + ("fog",))
+    if tip == "fog":
+        fog = readout.amounts(entries, units, (("flow", "flow", 1, 300), ("fog", "pressure", 10, 200)))
+        return fog["flow"], fog["fog"]
+    nozzle_psi = readout.amount(entries, units, "nozzle", "pressure", 10, 150)
+    flow_gpm = nozzle.smooth_bore_flow_gpm(float(tip), nozzle_psi)
+    rows.append(readout.row(units, "hoselay_tip", "flow", flow_gpm, (
+        ("tip", "diameter", float(tip)), ("nozzle", "pressure", nozzle_psi), ("flow", "flow", flow_gpm)), ("smooth_flow",)))
+    return flow_gpm, nozzle_psi
+
+
+def _losses(units, trunk, coefficient, length_ft, is_unlined, rows):
+    """What trunk, lateral and fittings take, psi; notes their workings."""
+    flow_gpm, laterals = trunk["lateral_gpm"], trunk["laterals"]
+    trunk_psi = hoselay.trunk_loss_psi(trunk["coefficient"], trunk["length_ft"], trunk["spacing_ft"], laterals, flow_gpm)
+    lateral_psi = hose.friction_loss_psi(coefficient, flow_gpm, length_ft)
+    wyes_psi = hoselay.fittings_psi(trunk["fittings"])
+    rows += [
+        readout.row(units, "hoselay_trunk", "pressure", trunk_psi, (
+            ("coefficient", "coefficient", trunk["coefficient"]), ("most", "flow", flow_gpm * laterals), ("least", "flow", flow_gpm),
+            ("spacing", "length", trunk["spacing_ft"]), ("friction", "pressure", trunk_psi)),
+            ("trunk", "friction", "unlined") if is_unlined else ("trunk", "friction")),
+        readout.row(units, "hoselay_lateral", "pressure", lateral_psi, (
+            ("coefficient", "coefficient", coefficient), ("flow", "flow", flow_gpm),
+            ("hundreds_length", "length", length_ft / 100), ("friction", "pressure", lateral_psi)), ("friction",)),
+        readout.row(units, "hoselay_wyes", "pressure", wyes_psi, (
+            ("wyes", None, str(trunk["fittings"])), ("each", "pressure", hoselay.FITTING_PSI), ("loss", "pressure", wyes_psi)), ("fittings",)),
+    ]
+    return trunk_psi, lateral_psi, wyes_psi
+
+
+def _hose_cautions(units, trunk_hose, shut_psi, limit_psi):
+    """The hose by the limit that is typed, else by its class."""
+    if limit_psi is None:
+        return strain.cautions(units, trunk_hose, shut_psi)
+    if shut_psi < limit_psi * (1 - hoselay.LAST_BIT):
+        return []
+    return [readout.caution(units, "stop", "hose_over", (("amount", "pressure", shut_psi), ("limit", "pressure", limit_psi)))]
+
+
+def _in_series(units, pumps, pump_psi, next_ft, gives_psi, rows, cautions):
+    """More pumps than one: what each adds, and how far the next may stand."""
+    rows += [
+        readout.row(units, "hoselay_each", "pressure", pump_psi / pumps, (
+            ("pump", "pressure", pump_psi), ("pumps", None, str(pumps)), ("each", "pressure", pump_psi / pumps)), ("pump_series",)),
+        readout.row(units, "hoselay_next", "length", next_ft, (
+            ("each", "pressure", pump_psi / pumps), ("intake", "pressure", hoselay.INTAKE_PSI), ("distance", "length", next_ft)), ("pump_series",)),
+    ]
+    cautions.append(readout.caution(units, "stop", "hoselay_past_pump", (
+        ("amount", "pressure", pump_psi), ("limit", "pressure", gives_psi), ("needed", None, str(pumps)), ("longest", "length", next_ft))))
+
+
+def _facts(units, field_text, flow_gpm, pumps, pump_psi):
+    facts = {"field": field_text, "flow": display.text(units, "flow", flow_gpm)}
+    if pumps > 1:
+        facts.update({"pumps": str(pumps), "each": display.text(units, "pressure", pump_psi / pumps)})
+    return facts
