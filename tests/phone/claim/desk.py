@@ -9,6 +9,7 @@ import re
 import pint
 
 from calc.base.errors import CalcError
+from calc.hydraulics import outlet
 from calc.layout import pressure
 from site_src.content import data, units
 from tests.phone.words import SITE
@@ -23,6 +24,7 @@ OURS = {"pressure": "psi", "flow": "gallon/minute", "length": "foot"}
 RATE = {"customary": "psi/foot/(gallon/minute)**2", "metric": "kPa/meter/(liter/minute)**2"}
 KINDS = {WORDS[name]: name for name in ("fog", "smooth", "automatic", "inlet")}
 
+INTO = re.compile(re.escape(WORDS["into"]).replace(r"\{id\}", "[A-Z][0-9]*").replace(r"\{at\}", "(?P<at>[A-Z][0-9]*)"))
 SLACK_PX = 1.5  # between the end of one hose and the start of the next, as drawn
 
 
@@ -109,27 +111,53 @@ class Reader:
         return [self._line(rows, row, joint_ft) for row in list(rows)
                 if max(abs(one - other) for one, other in zip(row["drawn"]["from"], at)) <= SLACK_PX]
 
-    def _line(self, rows, row, joint_ft):
-        rows.remove(row)
+    def _second(self, row, at):
+        """A hose that is called a second one into another line and drawn to where that one ends: it has no height or nozzle of its own."""
+        [first] = [line for line in self.page["lines"] if line["name"].split()[-1] == at]
+        if max(abs(one - other) for one, other in zip(row["drawn"]["to"], first["drawn"]["to"])) > 2 * SLACK_PX:
+            raise Unreadable(f"{row['title']} is drawn to {row['drawn']['to']}, {at} to {first['drawn']['to']}")
         hose = _row(HOSES, _under(row["groups"], WORDS["hose"]), self.family)
-        above_pump_ft = self.amount(row, WORDS["height"], "length")
-        device = next((value for name, value in row["groups"].items() if name == WORDS["device"]), SITE["device"]["none"])
+        return {
+            "id": row["name"], "coefficient": self._coefficient(hose), "bore_in": 1,
+            "length_ft": max(self.amount(row, WORDS["length"], "length"), 0), "parallel": self._parallel(row), "end": {"into": first["name"]},
+        }
+
+    def _coefficient(self, hose):
         coefficient = self.coefficients.get(hose["id"], handbook(hose))
         if coefficient is None:
             raise Refused(f"the rig's figure for {hose['label']}")
+        return coefficient
+
+    def _parallel(self, row):
+        parallel = int(row["groups"][WORDS["runs"]])
+        if row["drawn"]["count"] != parallel:
+            raise Unreadable(f"{row['drawn']['count']} hoses drawn, {parallel} chosen")
+        return parallel
+
+    def _line(self, rows, row, joint_ft):
+        rows.remove(row)
+        second = INTO.match(row["title"])
+        if second:
+            return self._second(row, second["at"])
+        hose = _row(HOSES, _under(row["groups"], WORDS["hose"]), self.family)
+        above_pump_ft = self.amount(row, WORDS["height"], "length")
+        device = next((value for name, value in row["groups"].items() if name == WORDS["device"]), SITE["device"]["none"])
         line = {
             "id": row["name"],
-            "coefficient": coefficient,
+            "coefficient": self._coefficient(hose),
             "bore_in": 1,  # speeds are no part of this claim
             "length_ft": max(self.amount(row, WORDS["length"], "length"), 0),
             "rise_ft": above_pump_ft - joint_ft,
-            "parallel": int(row["groups"][WORDS["runs"]]),
+            "parallel": self._parallel(row),
             "appliance_psi": 0 if device == SITE["device"]["none"] else max(self.amount(row, WORDS["loss"], "pressure"), 0),
         }
-        if row["drawn"]["count"] != line["parallel"]:
-            raise Unreadable(f"{row['drawn']['count']} hoses drawn, {line['parallel']} chosen")
         nozzle = row["groups"].get(WORDS["nozzle"])
         line["end"] = {"lines": self._behind(rows, row, above_pump_ft)} if nozzle is None else self._nozzle(row, KINDS[nozzle])
+        if WORDS["loss_at"] in row["fields"]:  # at this flow it loses that, by the square: at the greatest of it the least
+            at_gpm = _amount(row["fields"][WORDS["loss_at"]], "flow", self.system, -self.end)
+            if at_gpm <= 0:
+                raise Refused("a loss at no flow")
+            line["appliance_psi"] *= (outlet.rating(line["end"])[1] / at_gpm) ** 2
         return line
 
     def _nozzle(self, row, kind):

@@ -52,7 +52,8 @@ async () => {
   const lines = [];
   for (let place = 0; place < keys().length; place += 1) {
     await touched(() => keys()[place]);
-    const line = { name: text(keys()[place].querySelector(".lay-name")).split(",")[0], isChosen: place === selected, drawn: drawnOf(keys()[place].dataset.line), groups: {}, fields: {} };
+    const title = text(keys()[place].querySelector(".lay-name"));
+    const line = { title, name: title.split(",")[0], isChosen: place === selected, drawn: drawnOf(keys()[place].dataset.line), groups: {}, fields: {} };
     for (let tab = 0; tab < tabs().length; tab += 1) {
       await touched(() => tabs()[tab]);
       Object.assign(line.groups, groups(settings()));

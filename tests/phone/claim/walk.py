@@ -13,10 +13,10 @@ WORDS = SITE["pressure"]
 MOST_LINES = 6
 PLAUSIBLE = {
     "length": (0, 25, 50, 75, 100, 150, 200, 250, 400, 600, 1000), "height": (0, 5, 10, 12, 30, 50, 108, 150, -10, -40),
-    "loss": (0, 5, 10, 15, 25, 40), "flow": (20, 60, 95, 125, 150, 185, 250, 325, 500, 750, 1000), "least": (30, 60, 100),
+    "loss": (0, 5, 10, 15, 25, 40), "flow": (20, 60, 95, 125, 150, 185, 250, 325, 500, 750, 1000), "least": (30, 60, 100), "loss_at": (300, 500, 1000),
     "greatest": (100, 150, 250), "nozzle_pressure": (40, 50, 75, 80, 100, 120), "inlet_pressure": (20, 50, 100, 150),
 }
-METRIC = {"length": 0.3, "height": 0.3, "loss": 7, "flow": 4, "least": 4, "greatest": 4, "nozzle_pressure": 7, "inlet_pressure": 7}
+METRIC = {"length": 0.3, "height": 0.3, "loss": 7, "flow": 4, "least": 4, "loss_at": 4, "greatest": 4, "nozzle_pressure": 7, "inlet_pressure": 7}
 SLIPS = ("", "12o", "1e3", "--5", "1..5", "ten")
 NUMBERS = {WORDS[name]: name for name in PLAUSIBLE}
 ADDED = ("add_wye", "add_twin", "add_line")
@@ -42,8 +42,8 @@ class Walk:
     def step(self, shown):
         """One thing a person may do with what is shown."""
         act = self.chance.choices(
-            (self.type, self.choose, self.line, self.build, self.ready, self.nudge, self.undo, self.units, self.again, self.look),
-            (8, 8, 4, 5, 1, 3, 1, 1, 1, 1),
+            (self.type, self.choose, self.line, self.build, self.second, self.ready, self.nudge, self.undo, self.units, self.again, self.look),
+            (8, 8, 4, 5, 3, 1, 3, 1, 1, 1, 1),
         )[0]
         act(shown)
 
@@ -125,8 +125,27 @@ class Walk:
         field = self.settings().get_by_role("textbox", name=WORDS["nozzle_pressure"], exact=True)
         expect(field, "the usual pressure of a smooth bore").to_have_value(usual)
 
+    def second(self, shown):
+        """A second hose into a monitor's end, as a layout that is ready has it; where there is one, its length, its size, or away with it."""
+        seconds = [place for place, line in enumerate(shown["lines"]) if desk.INTO.match(line["title"])]
+        if seconds:
+            self._touch(shown, self.chance.choice(seconds))
+            act = self.chance.choice((self.type, self.choose, self._remove))
+            act(self.read())
+        else:
+            self._unfold()
+            self._tool(SITE["ready"]["master"])
+            self.settings().locator(".tab").last.tap()
+            self._tool(WORDS["add_second"])
+
+    def _remove(self, shown):
+        self.settings().locator(".tab").last.tap()
+        self._tool(WORDS["remove"])
+
     def line(self, shown):
-        place = self.chance.randrange(len(shown["lines"]))
+        self._touch(shown, self.chance.randrange(len(shown["lines"])))
+
+    def _touch(self, shown, place):
         self.note("touch", shown["lines"][place]["name"])
         key = self.page.locator("button.lay-line").nth(place)
         for _ in range(2):  # the plate may begin to stay in sight by the first
@@ -136,15 +155,21 @@ class Walk:
     def build(self, shown):
         """One more hose, or one less."""
         key = self.chance.choice(ADDED) if len(shown["lines"]) < MOST_LINES else "remove"
-        if key in ("add_twin", "remove"):
+        if key == "add_twin":
             self.settings().locator(".tab").last.tap()
-        self._tool(WORDS[key])
+        if key == "remove":
+            self._remove(shown)
+        else:
+            self._tool(WORDS[key])
 
     def ready(self, shown):
+        self._unfold()
+        self._tool(SITE["ready"][self.chance.choice(list(SITE["ready"]))])
+
+    def _unfold(self):
         folded = self.page.locator("details:not([open]) > summary", has_text=WORDS["ready"])
         if folded.count():
             folded.tap()
-        self._tool(SITE["ready"][self.chance.choice(list(SITE["ready"]))])
 
     def _tool(self, name):
         self.note("press", name)
