@@ -43,3 +43,14 @@ def needed_psi(outlet_psi, system_psi, riser_psi, elevation_psi):
     Raises nothing. Source: driver/operator handbooks, from memory; the terms as in a fire trade magazine, "Overcoming Standpipe Problems".
     """
     return outlet_psi + system_psi + riser_psi + elevation_psi
+
+
+def share_psi(pump_psi, intake_psi):
+    """What each of two engines in series adds, net, where they share alike, psi.
+
+    pump_psi: that the second one has to show
+    intake_psi: of the first one while water flows
+
+    Raises nothing. Source: pressures in series add, driver/operator teaching on tandem pumping, from memory.
+    """
+    return (pump_psi - intake_psi) / 2

@@ -1,4 +1,4 @@
-"""The answer for a fire department connection: standpipe or sprinkler, what the pump has to show, and what can spoil it."""
+"""The answer for a fire department connection: standpipe or sprinkler, what one pump or two in series have to show, and what can spoil it."""
 from calc.base import display, readout
 from calc.hydraulics import hose, water
 from calc.supply import connection, strain
@@ -11,7 +11,8 @@ def answer(entries, shelf, units):
     """What to pump into a connection, ready to be read.
 
     entries: text as typed or chosen: `system` ("standpipe" or "sprinkler"); `sign`, the pressure on its sign, if there is
-        one; the feed `hose`, `lines`, `length`, `flow`; of a standpipe `needed` (pressure at the outlet), `by` ("floor" or
+        one; the feed `hose`, `lines`, `length`, `flow`; `supply`, the intake while
+        water flows, and `limit`, the most a second engine's intake may see, both if known; of a standpipe `needed` (pressure at the outlet), `by` ("floor" or
         "height") with `storey` or `climb`, `allowance` (inlet, valves, bends), `riser` ("within" the allowance, or its
         bore in inches), `device` ("none", "restrictor" or "set") and its `setting`, if known
     shelf: `hoses` by name, see calc.base.shelf
@@ -23,6 +24,8 @@ def answer(entries, shelf, units):
     lines = readout.count(entries, "lines", 1, MOST_INLETS)
     system = readout.choice(entries, "system", ("standpipe", "sprinkler"))
     typed = readout.amounts(entries, units, (("length", "length", 0, 2000), ("flow", "flow", 1, 5000)))
+    supply_psi = readout.if_given(entries, units, "supply", "pressure", 0, 300)
+    limit_psi = readout.if_given(entries, units, "limit", "pressure", 20, 800)
     sign_psi = readout.if_given(entries, units, "sign", "pressure", 20, 800)
     rows, cautions = [], []
     upstairs = _upstairs(entries, units, typed["flow"], rows, cautions) if system == "standpipe" else None
@@ -40,6 +43,7 @@ def answer(entries, shelf, units):
     if upstairs and upstairs["riser_in"]:
         rows.append(_fill(units, upstairs, feed_hose, lines, typed))
     cautions += _strains(units, typed, lines, feed_hose, inlet_psi, pump_psi)
+    _in_series(units, pump_psi, supply_psi, limit_psi, rows, cautions)
     return {
         "sum": system,
         "figure": {"kind": "pressure", "text": rows[0]["text"]},
@@ -138,8 +142,29 @@ def _strains(units, typed, lines, feed_hose, inlet_psi, pump_psi):
     if typed["flow"] > planned_gpm:
         cautions.append(readout.caution(units, "caution", "more_inlets", (
             ("flow", "flow", typed["flow"]), ("limit", "flow", planned_gpm))))
-    if pump_psi > connection.MOST_NET_PSI:
-        cautions.append(readout.caution(units, "caution", "in_series", (
-            ("amount", "pressure", pump_psi), ("limit", "pressure", connection.MOST_NET_PSI),
-            ("needed", "pressure", pump_psi - connection.MOST_NET_PSI))))
     return cautions
+
+
+def _in_series(units, pump_psi, supply_psi, limit_psi, rows, cautions):
+    """Two engines where one is rated for less: what each adds, and what the second one's intake sees, each against its limit."""
+    intake_psi = supply_psi or 0
+    if not pump_psi - intake_psi > connection.MOST_NET_PSI:
+        return
+    each_psi = connection.share_psi(pump_psi, intake_psi)
+    first_psi = intake_psi + each_psi
+    rows += [
+        readout.row(units, "series_each", "pressure", each_psi, (
+            ("pump", "pressure", pump_psi), ("intake", "pressure", intake_psi), ("each", "pressure", each_psi)), ("joint",)),
+        readout.row(units, "series_first", "pressure", first_psi, (
+            ("intake", "pressure", intake_psi), ("each", "pressure", each_psi), ("first", "pressure", first_psi)), ("joint",)),
+        readout.row(units, "series_second", "pressure", pump_psi, (
+            ("first", "pressure", first_psi), ("each", "pressure", each_psi), ("pump", "pressure", pump_psi)), ("joint",)),
+    ]
+    most = ("limit", "pressure", connection.MOST_NET_PSI)
+    if each_psi > connection.MOST_NET_PSI:
+        cautions.append(readout.caution(units, "stop", "series_over", (("amount", "pressure", each_psi), most)))
+    else:
+        cautions.append(readout.caution(units, "caution", "in_series", (
+            ("amount", "pressure", pump_psi), most, ("needed", "pressure", pump_psi - connection.MOST_NET_PSI))))
+    if limit_psi is not None and first_psi > limit_psi:
+        cautions.append(readout.caution(units, "stop", "series_intake_over", (("amount", "pressure", first_psi), ("limit", "pressure", limit_psi))))

@@ -19,7 +19,7 @@ BOUNDS = {
     "joint": {"supply": (0, 300), "before": (1, 600), "wanted": (1, 800), "flow": (1, 5000), "length": (0, 1000),
               "limit": (20, 800)},
     "connection": {"climb": (-200, 2000), "needed": (0, 300), "flow": (1, 5000), "sign": (20, 800), "length": (0, 2000),
-                   "allowance": (0, 200), "setting": (10, 400)},
+                   "allowance": (0, 200), "setting": (10, 400), "supply": (0, 300), "limit": (20, 800)},
     "shuttle": {"load": (10, 20000), "fill": (0.1, 120), "dump": (0.1, 120), "wanted": (1, 10000), "distance": (0, 100),
                 "timed": (0, 600), "more_load": (10, 20000), "more_fill": (0.1, 120), "more_dump": (0.1, 120), "portable": (100, 50000)},
     "fireflow": {"length": (1, 2000), "width": (1, 2000), "height": (1, 200), "line": (5, 2000), "supply": (0, 20000)},

@@ -22,7 +22,7 @@ SITUATIONS = [(page, {}) for page in reckoners.PAGES] + [
     ("joint", {"way": "dual", "supply": "20"}), ("joint", {"wanted": "100"}), ("joint", {"wanted": "400"}),
     ("connection", {"lines": "1"}), ("connection", {"system": "sprinkler"}), ("connection", {"sign": "120"}), ("connection", {"by": "height", "riser": "4"}),
     ("connection", {"device": "restrictor"}), ("connection", {"device": "set"}), ("connection", {"device": "set", "setting": "65"}),
-    ("connection", {"storey": "60"}), ("connection", {"flow": "600"}),
+    ("connection", {"storey": "60", "limit": "200"}), ("connection", {"by": "height", "climb": "1200"}), ("connection", {"storey": "40"}), ("connection", {"flow": "600"}),
     ("shuttle", {"kinds": "two"}), ("shuttle", {"kinds": "two", "tankers": "6"}), ("shuttle", {"kinds": "two", "tankers": "6", "fill": "2", "wanted": "2000", "portable": "2000"}),
     ("shuttle", {"way": "round"}), ("shuttle", {"way": "timed"}), ("shuttle", {"tankers": "7"}), ("shuttle", {"tankers": "2"}),
     ("shuttle", {"wanted": "500"}), ("shuttle", {"tankers": "6", "fill": "2", "distance": "1"}),

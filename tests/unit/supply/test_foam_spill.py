@@ -15,7 +15,7 @@ def test_a_printed_spill(run):
     told = ask(run, "foam", **POLAR)
     assert (row(told, "spill")["text"], row(told, "eductors")["text"]) == ("600", "10")
     assert (row(told, "foam_needed")["text"], row(told, "foam_water")["text"], told["figure"]["text"]) == ("270", "8730", "15.0")
-    assert called_to_mind(told) == ["back_pressure"] or called_to_mind(told) == []
+    assert called_to_mind(told) == []  # 100 + 15.5 x 0.6^2 x 1.5 = 108 psi of back pressure, under 130; 270 gal is just enough
 
 
 def test_an_eductor_too_many(run):
