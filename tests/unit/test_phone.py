@@ -14,7 +14,7 @@ from site_src.content import catalogue, data, evidence, fleet, former, knowledge
 from site_src.routes import why
 from site_src.routes.drill import tables as drill_tables
 from tests.service_records import a_record as a_whole_record
-from tests.unit.bay import test_department, test_limits, test_release, test_rounds
+from tests.unit.bay import test_checkoff, test_department, test_limits, test_release, test_rounds
 from tests.unit.bay.logs import NOW_MS, defect
 from tests.unit.layout.test_answer import OTHER_UNITS, SHELF, UNITS, a_layout, a_line, a_wye, fog
 from tests.unit.layout.test_flowing import UNITS as STANDING_UNITS
@@ -117,6 +117,10 @@ CALLS = [
     ("limits.judged", {"limit": test_limits.VACUUM, "text": "22@US", "own": None, "earlier": [], "units": test_limits.US}),
     ("limits.shown", {"limit": test_limits.VACUUM, "own": None, "units": test_limits.US}),
     ("records.taken", {"arriving": [defect("d1"), 3], "standing": [defect("d1")]}),
+    ("checkoff.entered", {"before": None, "row": test_checkoff.row()}),
+    ("checkoff.merged", {"one": [test_checkoff.row()], "other": [3]}),
+    ("checkoff.standing", {"records": [test_checkoff.signed()], "trainee": "Ann Bell"}),
+    ("checkoff.times", {"runs": [], "titles": ["Back to road"]}),
     ("release.lacks", {"table": test_release.TABLE, "entered": test_release.WHOLE}),
     ("release.proofs", {"table": test_release.TABLE, "opened": ["pump"], "defects": []}),
     ("rounds.hurried", {"answers": [{"item": "oil", "took_s": 1}], "words": {"oil": 20}}),

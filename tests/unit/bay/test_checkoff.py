@@ -1,0 +1,83 @@
+"""The check-off sheet: what both signed stands, phones end equal, a changed row loses its signatures."""
+import random
+
+import pytest
+
+from calc.base.errors import CalcError
+
+DAY_MS = 86400000
+
+
+def row(id="a", at_ms=DAY_MS, **more):
+    return {"id": id, "trainee": "Ann Bell", "task": "road", "at_ms": at_ms, "date": "2026-11-29", "rig": "Engine 1", "faults": "", "took_s": None,
+            "on_rig": True, "by_trainee": "", "by_officer": "", **more}
+
+
+def signed(id="a", at_ms=DAY_MS, **more):
+    return row(id, at_ms, by_trainee="Ann Bell", by_officer="Cal Dunn", **more)
+
+
+def test_phones_end_equal(run):
+    """In any order, twice or partly: after both have swapped all, the sheets are one, and what is no record is counted."""
+    made = [signed("a"), row("b", 2 * DAY_MS), row("c", 3 * DAY_MS, task="draft"), signed("d", 2 * DAY_MS, task="draft")]
+    whole = run("bay.checkoff", "merged", one=made, other=[])
+    assert [record["id"] for record in whole["records"]] == ["a", "b", "d", "c"] and whole["refused"] == 0
+    for seed in range(20):
+        mixed = random.Random(seed).sample(made, 4)
+        assert run("bay.checkoff", "merged", one=mixed[:seed % 5], other=mixed + [mixed[0]]) == whole
+    spoiled = row("a", faults="x")
+    assert run("bay.checkoff", "merged", one=[made[0]], other=[spoiled])["records"] == run("bay.checkoff", "merged", one=[spoiled], other=[made[0]])["records"]
+    assert run("bay.checkoff", "merged", one=made, other=[3, {"id": "x"}]) == {"records": whole["records"], "refused": 2}
+
+
+def test_what_both_signed_stands(run):
+    """A later entry that is not signed by both stands beside it, and one that is takes its place; names by letters alone."""
+    def of(*records):
+        return next(each for each in run("bay.checkoff", "standing", records=list(records), trainee=" ann  bell") if each["task"] == "road")
+
+    first, later, second = signed("a"), row("b", 2 * DAY_MS), signed("c", 3 * DAY_MS)
+    assert of() == {"task": "road", "signed": None, "open": None, "earlier": 0}
+    assert of(later) == {"task": "road", "signed": None, "open": later, "earlier": 0}
+    assert of(later, first) == {"task": "road", "signed": first, "open": later, "earlier": 0}
+    assert of(second, later, first) == {"task": "road", "signed": second, "open": None, "earlier": 1}
+    assert of(signed("e", trainee="Eve Fox")) == of(), "another's row is not hers"
+
+
+def test_a_changed_row_is_signed_again(run):
+    """A signature is under what it signed: the officer may add hers, but new words let an earlier one fall away."""
+    before = row(by_trainee="Ann Bell")
+    assert run("bay.checkoff", "entered", before=before, row=signed("b")) == signed("b")
+    assert run("bay.checkoff", "entered", before=before, row=row("b", by_trainee="Ann Bell", faults="No air"))["by_trainee"] == ""
+    assert run("bay.checkoff", "entered", before=None, row=signed("b")) == signed("b")
+
+
+@pytest.mark.parametrize(("change", "field", "code"), [
+    ({"trainee": " "}, "trainee", "missing"), ({"id": ""}, "id", "missing"), ({"faults": 7}, "faults", "not_text"),
+    ({"faults": "x" * 401}, "faults", "too_long"), ({"task": "ladder"}, "task", "unknown"), ({"on_rig": 1}, "on_rig", "unknown"),
+    ({"at_ms": "noon"}, "at_ms", "not_a_number"), ({"at_ms": -1}, "at_ms", "out_of_range"), ({"took_s": 86401}, "took_s", "out_of_range"),
+    ({"took_s": True}, "took_s", "not_a_number"), ({"score": 9}, "score", "unknown_field"), ({"by_officer": "."}, "by_officer", "missing"),
+    ({"by_officer": "ann BELL"}, "by_officer", "same_name"), ({"by_trainee": "A. Bell", "by_officer": "a. bell "}, "by_officer", "same_name"),
+])
+def test_what_is_no_record(run, change, field, code):
+    """A wrong field, an unknown one, and a trainee who signs as the officer are refused by name."""
+    with pytest.raises(CalcError) as refused:
+        run.unheld("bay.checkoff", "entered", before=None, row={**row(), **change})
+    assert (refused.value.field, refused.value.code) == (field, code)
+
+
+@pytest.mark.parametrize(("record", "field", "code"), [(3, "record", "not_a_record"), ({"id": "a"}, "trainee", "missing")])
+def test_what_is_none_at_all(run, record, field, code):
+    """What has no fields is refused too."""
+    with pytest.raises(CalcError) as refused:
+        run.unheld("bay.checkoff", "check", record=record)
+    assert (refused.value.field, refused.value.code) == (field, code)
+
+
+def test_the_times_this_phone_has(run):
+    """Whole runs of the task alone, the newest three; a run's own count before its beginning and end."""
+    def made(began_ms, **more):
+        return {"title": "Back to road", "began_ms": began_ms, "ended_ms": began_ms + 90900, "took_s": None, "is_whole": True, **more}
+
+    runs = [made(1000), made(4000, took_s=30.5), made(2000), made(3000), made(9000, is_whole=False), made(8000, title="Frost"), made(7000, took_s=0)]
+    assert run("bay.checkoff", "times", runs=runs, titles=["Back to road"]) == [  # by hand: 90.9 s is 1 min 30 s gone by
+        {"took_s": 30, "began_ms": 4000}, {"took_s": 90, "began_ms": 3000}, {"took_s": 90, "began_ms": 2000}]
