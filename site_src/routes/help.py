@@ -16,7 +16,7 @@ TOPICS = {
     "test": (("service", "test", "title"), ["service"]),
     "rig": (("help", "topic", "rig"), ["rig", "rigs"]),
     "tables": (("tables", "tables", "title"), ["tables"]),
-    "log": (("help", "topic", "log"), ["log", "why.practice", "drill"]),
+    "log": (("help", "topic", "log"), ["log", "log.checkoff", "why.practice", "drill"]),
     "why": (("site", "nav", "why"), ["why"]),
     "panel": (("help", "topic", "panel"), []),
     "phone": (("help", "topic", "phone"), []),

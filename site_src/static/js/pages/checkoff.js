@@ -1,0 +1,112 @@
+// The officer's check-off sheet: per trainee and task what was shown, signed by two, kept on this phone, sent as a file, printed.
+import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { bring, enter, records, sendAll, timesOf } from "../log/checkoff.js";
+import { paperView, rowView } from "../log/checkoff_view.js";
+import { chosenRig } from "../rig/chosen.js";
+import { chips } from "../shared/chips.js";
+import { choose, chosen } from "../shared/choices.js";
+import { calc } from "../shared/engine.js";
+import { live, toNotice } from "../shared/notice.js";
+import { pageData } from "../shared/site.js";
+
+const SIZES = ["a4", "letter"];
+const place = document.getElementById("checkoff");
+const starting = calc.start();
+const [data, rig] = await Promise.all([pageData(), chosenRig()]);
+const { words } = data;
+const { checkoff: c } = words;
+await starting;
+const times = await timesOf(data);
+const page = { records: await records(), trainee: chosen("trainee", ""), rows: [], forms: {}, open: null, said: "", size: chosen("paper", "letter") === "a4" ? "a4" : "letter" };
+
+const plain = (name) => name.trim().replace(/\s+/g, " ").toLowerCase();
+const own = () => page.records.filter(({ trainee }) => plain(trainee) === plain(page.trainee));
+const trainees = () => [...new Map(page.records.map(({ trainee }) => [plain(trainee), trainee])).values()].sort();
+
+// Today where the phone is, as a date field has it.
+function today() {
+  const now = new Date();
+  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
+}
+
+// What a task's form opens with: what was entered and is not signed by both, or an empty row.
+const formOf = ({ task, open }) => page.forms[task] ?? (open
+  ? Object.fromEntries(["date", "rig", "faults", "took_s", "on_rig", "by_trainee", "by_officer"].map((name) => [name, open[name]]))
+  : { date: today(), rig: rig?.name ?? "", faults: "", took_s: null, on_rig: false, by_trainee: "", by_officer: "" });
+
+async function renew() {
+  page.records = await records();
+  page.rows = page.trainee.trim() ? await calc.ask("checkoff.standing", { records: page.records, trainee: page.trainee }) : [];
+  draw();
+}
+
+function say(text) {
+  page.said = text;
+  draw();
+  toNotice(place);
+}
+
+async function save(row) {
+  const form = formOf(row);
+  const { record, refused } = await enter(row.open, { trainee: page.trainee.trim(), task: row.task, ...form });
+  if (refused) return say(c.refused[refused] ?? c.refused.other);
+  delete page.forms[row.task];
+  if (record.by_trainee && record.by_officer) page.open = null;
+  await renew();
+  say(["by_trainee", "by_officer"].some((name) => form[name] && !record[name]) ? c.dropped : c.saved);
+}
+
+async function take(target) {
+  const said = [];
+  for (const file of target.files) said.push(await bring(file, c));
+  target.value = "";
+  await renew();
+  const [first] = trainees();
+  if (!page.trainee && first) await turnTo(first);
+  say(said.join(" "));
+}
+
+function turnTo(trainee) {
+  if (plain(trainee) !== plain(page.trainee)) page.forms = {};
+  page.trainee = trainee;
+  choose("trainee", trainee);
+  return renew();
+}
+
+function draw() {
+  for (const size of SIZES) /** @type {HTMLLinkElement} */ (document.getElementById(`upright-${size}`)).media = size === page.size ? "all" : "not all";
+  const names = trainees();
+  render(html`
+    <div class="check-top">
+      <div class="field"><label for="trainee">${c.trainee}</label>
+        <span class="typed"><input id="trainee" autocomplete="off" maxlength="60" .value=${page.trainee} @input=${({ target }) => turnTo(target.value)}></span></div>
+      ${names.length > 1 ? chips({ name: "trainees", legend: c.other, value: names.find((name) => plain(name) === plain(page.trainee)) ?? "", choices: names.map((id) => ({ id, label: id })), change: turnTo }) : nothing}
+      ${live(page.said ? html`<p class="notice" tabindex="-1">${page.said}</p>` : nothing)}
+    </div>
+    ${page.rows.map((row) => rowView({
+      row, words, times: times[row.task], form: formOf(row), save: () => save(row), isOpen: page.open === row.task,
+      toggle: (isOpen) => {
+        if (isOpen === (page.open === row.task)) return;
+        page.open = isOpen ? row.task : null;
+        draw();
+      },
+      change: (part) => {
+        page.forms[row.task] = { ...formOf(row), ...part };
+        draw();
+      },
+    }))}
+    <div class="rows">
+      <label class="key key-wide key-file"><span>${c.bring}</span><input type="file" accept=".json,application/json" multiple @change=${({ target }) => take(target)}></label>
+      ${own().length ? html`<button type="button" class="key key-wide" @click=${() => sendAll(page.trainee, own())}>${c.send}</button>` : nothing}
+      ${page.rows.length ? html`
+        ${chips({ name: "size", legend: c.size, value: page.size, choices: SIZES.map((id) => ({ id, label: c[id] })), change: (size) => {
+          page.size = size;
+          choose("paper", size);
+          draw();
+        } })}
+        <button type="button" class="key key-wide" @click=${() => window.print()}>${c.print}</button>` : nothing}
+    </div>
+    ${page.rows.length ? paperView({ rows: page.rows, trainee: page.trainee, words }) : nothing}`, place);
+}
+
+await renew();
