@@ -216,6 +216,15 @@ def searched(handset):
     return page
 
 
+def checking_off(handset):
+    """The check-off sheet of a trainee with a task open."""
+    page = handset.open("log/checkoff/")
+    page.get_by_label(data.words("checkoff")["checkoff"]["trainee"], exact=True).fill("Ann Bell")
+    page.locator(".check-row > summary").first.tap()
+    page.locator("#into_pump-date").wait_for()
+    return page
+
+
 def drilled(handset):
     """A question of the drill with its working."""
     page = handset.open("practice/numbers/")
@@ -270,6 +279,7 @@ STATES = {
     "card priming": card_at("draft", "prime_draft", "pause"),
     "card for another rig": card_for_another_rig,
     "log with a run": log_with_a_run,
+    "check-off sheet": checking_off,
     "card in danger": card_at("bay", "exhaust", "danger"),
     "diagnosis with radio words": diagnosis("gravel_noise", "supply_soft", "grew_with_lines"),
     "diagnosis at a cause": diagnosis("supply_soft", "grew_with_lines", "flow_cut_cures"),
