@@ -41,10 +41,10 @@ def test_a_run_waits_for_every_yes(run, changes, expected):
 
 
 def test_a_run_waits_for_what_the_rig_does_not_say(run):
-    """An interlock that is not known for want of the drive is not a yes; neither is a part set aside as not done."""
+    """An interlock and a shift that are not known for want of the drive are no yes; neither is a part set aside as not done."""
     record = with_checks()
     record["rig"]["drive"] = ""
-    assert unready(answered(run, record)) == ["interlock"]
+    assert unready(answered(run, record)) == ["interlock", "shift"]
     record = with_checks()
     record["tests"]["shift"]["not_done"] = "no time"
     assert unready(answered(run, record)) == ["shift"]
