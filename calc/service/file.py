@@ -13,6 +13,7 @@ MOST_TEXT = 2000
 MOST_NAME = 200
 MOST_ROWS = 500
 MOST_DEPTH = 12
+MOST_PICTURE = 266_700  # of a photo of 200 kB, written in base 64
 MOST_RECORDS = 2000  # in one file: a rig tested weekly for 38 years
 LARGEST_BYTES = 5_000_000  # of one file; a whole test has about 12,000
 LATEST_MS = 7_300_000_000_000  # the year 2201
@@ -38,6 +39,7 @@ SHAPE = {
     "override?": {"*": "text"},
     "signed?": [{"role": "name", "name": "name", "wall": "time", "digest": "name", "strokes": "text"}],
     "versions?": [{"digest": "name", "wall": "time", "what": "text", "why": "text", "by": "text", "signed": ["text"]}],
+    "photos?": [{"id": "name", "part": "name", "at_ms": "time", "picture": "picture"}],  # of the file alone: a phone sets them apart before it judges
     "notes": "text", "begun_ms": "time", "finished_ms?": "time", "result?": "any", "*": "any",
 }
 WITH_OURS = {name: "ours" if name == "standard" else SHAPE[name] for name in SHAPE}
@@ -195,6 +197,7 @@ _PLAIN = {
     "moment": lambda value: _is_number(value) and 0 <= value <= LATEST_MS,
     "time": lambda value: value is None or _is_number(value) and 0 <= value <= LATEST_MS,
     "typed": _is_typed,
+    "picture": lambda value: _is_text(value, MOST_PICTURE) and value.startswith("data:image/jpeg;base64,"),
     "any": _is_any,
     "ours": lambda value: True,
 }

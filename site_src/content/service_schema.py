@@ -13,11 +13,13 @@ PLAIN = {
     "time": _TIME,
     "typed": {"oneOf": [{"type": ["string", "null"], "maxLength": file.MOST_NAME},
                         {"type": "array", "maxItems": 9, "items": {"type": "string", "maxLength": file.MOST_NAME}}]},
+    "picture": {"type": "string", "maxLength": file.MOST_PICTURE, "pattern": "^data:image/jpeg;base64,"},
     "any": {},
 }
 TOLD = {
     "schema": "Version of this shape.", "begun_ms": "Milliseconds since 1970, as every time here.", "tests": "By part of the test: values as typed, with their system after @.",
     "standard": "The limits it was judged by: only this site's own, of the edition named, count.", "result": "What its readings proved; worked out again wherever it is read.",
+    "photos": "Of a gauge or a defect, by part of the test; no digest covers them.",
     "signed": "Who signed, and SHA-256 of what was signed.", "versions": "What was signed before it was opened again, with what changed and why.",
 }
 

@@ -91,10 +91,17 @@ class Proof:
         self.moment(self)
         self.page.locator("label.chip").filter(has=self.page.locator(f'[name="{name}"]')).filter(has_text=label).first.tap()
 
+    def unfold(self, name):
+        """Open the state that a reading is of, where it is folded."""
+        fold = self.page.locator("details.state:not([open])").filter(has=self.page.locator(f'[name="{name}"]'))
+        if fold.count():
+            fold.locator("summary").tap()
+
     def answer(self, test):
         """Every field of a part that is no pumping run, with a good reading."""
         for field in test["fields"]:
             value = records.value_of(field)
+            self.unfold(field["id"])
             if field["kind"] == "check":
                 self.choose(field["id"], T["condition"]["yes"])
             else:

@@ -29,7 +29,7 @@ ALL = """async () => {
   opened.close();
   return rows;
 }"""
-SHAPES = [name for name in contracts.tables() if name.split("/")[0] in ("drafts", "rigs", "log", "tests", "bay") and "page.json" not in name]
+SHAPES = [name for name in contracts.tables() if name.split("/")[0] in ("drafts", "rigs", "log", "tests", "bay", "photos") and "page.json" not in name]
 
 
 def drifts(rows):

@@ -54,8 +54,10 @@ def test_what_is_missing_leads_to_its_field(handset):
     page.get_by_role("link", name=T["test"]["possible"].format(least=0, most=34, unit="ft")).tap()
     expect(page.locator("#lift_ft")).to_have_value("99")
     page.evaluate("(part) => { location.hash = part; }", f"{record['id']}/governor")
-    for psi in (150, 90, 250):  # NFPA 1910's three states, from memory: the same reading is taken at each, and named by its state
-        expect(page.locator(".wants").first).to_contain_text(f"{T['at']['point'].format(at=psi, u_pressure='psi')}, {T['field']['rise_psi']}")
+    for place, psi in enumerate((150, 90, 250)):  # NFPA 1910's three states, from memory: the same reading is taken at each, and each says what it lacks
+        state = page.locator("details.state summary").nth(place)
+        expect(state).to_contain_text(T["at"]["point"].format(at=psi, u_pressure="psi"))
+        expect(state).to_contain_text(T["test"]["number"].format(count=0, of=4))
     page.evaluate("(part) => { location.hash = part; }", f"{record['id']}/governed")
     expect(page.get_by_role("link", name=T["missing"]["governed_rpm"])).to_have_attribute("href", f"{handset.host.origin}rig/#field-governed")
     page.get_by_role("link", name=T["missing"]["governed_rpm"]).tap()
@@ -250,3 +252,26 @@ def test_the_site_is_asked_once(run_of):
     expect(one.page.get_by_role("img", name=T["condition"]["picture"])).to_contain_text("10 ft")
     one.type("lift_ft", "8")
     expect(one.page.get_by_role("img", name=T["condition"]["picture"])).to_contain_text("8 ft")
+
+
+def test_one_pressure_of_a_part_is_open_at_a_time(handset):
+    """Line gauges of three lines: one pressure at a time stands above the keys, the dock leads from a read one to the next, and a folded one says how far it is."""
+    record = store(handset, begun({**records.a_record(), "rig": {**records.RIG, "gauges": "3"}}, START_MS))
+    page = handset.open(f"test/run/#{record['id']}/line_gauges")
+    states = page.locator("details.state")
+    expect(states).to_have_count(3)
+    is_open = [states.nth(place).and_(page.locator("[open]")) for place in range(3)]
+    expect(is_open[0]).to_be_visible()
+    fields = states.nth(0).locator("input")
+    expect(fields).to_have_count(4)
+    assert fields.last.bounding_box()["y"] + fields.last.bounding_box()["height"] < page.locator(".dock").bounding_box()["y"]
+    for place, text in enumerate(("150", "152", "149", "170")):  # by hand: 20 psi off, of which 10 are allowed
+        fields.nth(place).fill(text)
+    page.get_by_role("button", name=T["test"]["next"].format(title=T["at"]["point"].format(at="200", u_pressure="psi"))).tap()
+    expect(is_open[1]).to_be_visible()
+    expect(is_open[0]).to_have_count(0)
+    expect(states.nth(0).locator("summary")).to_contain_text(T["figure_status"]["fail"])
+    expect(states.nth(2).locator("summary")).to_contain_text(T["test"]["number"].format(count=0, of=4))
+    states.nth(2).locator("summary").tap()
+    expect(is_open[2]).to_be_visible()
+    expect(is_open[1]).to_have_count(0)

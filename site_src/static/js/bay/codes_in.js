@@ -104,7 +104,7 @@ export function arrivingView(arriving, { codes: words }, take) {
   return html`
     ${canRead() ? html`
       <button type="button" class="key key-wide" aria-pressed=${camera.isOn ? "true" : "false"} @click=${() => (camera.isOn ? camera.stop() : camera.start())}>${words.read}</button>
-      ${camera.isOn ? html`<video id="camera" class="bay-photo" muted playsinline></video>` : nothing}
+      ${camera.isOn ? html`<video id="camera" class="photo" muted playsinline></video>` : nothing}
       ${live(camera.isRefused ? html`<p class="refusal">${words.no_camera}</p>` : nothing)}` : nothing}
     ${live(isDamaged ? html`<p class="refusal">${words.damaged}</p>` : nothing)}
     ${live(set ? html`<p class="notice">${fill(content ? words.whole : words.part, facts)}</p>` : nothing)}

@@ -7,6 +7,7 @@ import { handedIn } from "../shared/handed.js";
 import { whatOf } from "../shared/rig_status.js";
 import { colon, fill, home } from "../shared/site.js";
 import { dayAndTime } from "../shared/times.js";
+import { Photos } from "../shared/photos.js";
 import { SecondTouch } from "../shared/second_touch.js";
 import { conditionKeys, conditionOf, limitOf, matching } from "../bay/conditions.js";
 import { field, rankChips, RANKS, scopeChips, SCOPES } from "../bay/item_forms.js";
@@ -14,13 +15,16 @@ import { isName, yourName } from "../bay/log.js";
 import { opened, pageOf } from "../bay/opened.js";
 import { prints } from "../bay/paper.js";
 import { defectSheet } from "../bay/paper_forms.js";
-import { Photos } from "../bay/photos.js";
 import { ruleOf } from "../bay/rule.js";
 import { classOf, toBay } from "../bay/sentences.js";
 
 const place = document.getElementById("bay");
 const page = await opened(place);
-const photos = page && new Photos(page.log, () => draw());
+const photos = page && new Photos({
+  of: (defect) => page.log.of("photo").filter((record) => record.defect === defect.id),
+  add: (defect, picture) => page.log.add("photo", { defect: defect.id, picture }),
+  redraw: () => draw(),
+});
 const MOST_LIKE = 3; // conditions offered below what is typed: more push the form off the screen
 /** @type {any} */
 const state = { form: null, decision: null, withdrawal: null, standing: null, defect: null, isLost: false };
@@ -108,7 +112,7 @@ const here = () => state.standing.defects.find(({ id }) => id === state.defect.i
 function draw() {
   const { words } = page;
   render(state.form ? writeView(words) : state.decision ? decideView(words) : state.withdrawal ? withdrawView(words) : defectView(words), place);
-  photos.paint(place);
+  photos.paint(place, page.log.of("photo"));
 }
 
 const writeView = (words) => html`
@@ -156,7 +160,7 @@ function defectView(words) {
     ${row(words.defect.seen, defect.seen)}${row(words.defect.where, [defect.place, defect.state].filter(Boolean).join(", "))}${row(words.defect.limit, defect.limit)}
     ${row(words.defect.may_not, open?.limits)}${row(words.defect.rule_of, page.data.sources[defect.rule] ?? words.department[defect.rule])}${row(words.defect.origin, words.origin[defect.origin])}
     <p>${fill(words.defect.written, { by: defect.by || "–", time: dayAndTime(defect.at_ms) })}</p>
-    ${photos.view(defect, words)}
+    ${photos.view(defect, words.defect)}
     <p class="bay-others">
       <button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button>
       ${open?.may_withdraw ? html`<button type="button" class="key" @click=${() => show({ withdrawal: { reason: "", by: "" } })}>${words.defect.withdraw}</button>` : nothing}

@@ -10,6 +10,7 @@ import { bringKey } from "../service/bring_view.js";
 import { comparedMs, isRunning, newestFirst, newRecord } from "../service/record.js";
 import { runsNoMore } from "../service/running.js";
 import { mark } from "../service/status.js";
+import { dropPhotos } from "../service/test_photos.js";
 import { Steady } from "../service/steady.js";
 import { running } from "../shared/running.js";
 import { day, dayTime } from "../shared/times.js";
@@ -40,6 +41,7 @@ async function take(files) {
 
 async function remove(id) {
   if (await dropRecord("tests", id)) {
+    await dropPhotos(id);
     page.tests = page.tests.filter((test) => test.id !== id);
     runsNoMore(id, running());
   } else page.said = [words.years.unremoved];

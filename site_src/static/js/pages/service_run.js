@@ -24,6 +24,7 @@ import { awayView } from "../service/run_dock.js";
 import { tell } from "../service/running.js";
 import { siteView } from "../service/site_view.js";
 import { shownIn } from "../service/shown.js";
+import { testPhotos } from "../service/test_photos.js";
 import { Steady } from "../service/steady.js";
 import { unitsOnce } from "../shared/units.js";
 import { minutes } from "../shared/times.js";
@@ -34,13 +35,14 @@ calc.start();
 const data = await pageData(new URL("../", document.baseURI));
 const { words } = data;
 // cell: the reading that is touched; near: figures next to what stands in each; said_missed: readings whose loss was said
-const page = { system: chosenSystem(data.systems), asking: null, jumps: [], awake: null, cell: null, near: {}, said_missed: [] };
+const page = { system: chosenSystem(data.systems), asking: null, jumps: [], awake: null, cell: null, state: null, near: {}, said_missed: [] };
 const unitsOf = unitsOnce(data.systems);
 let record = null;
 let answer = null; // of the record as it is, with `shown`; null until it is there
 let plan = null; // of the last answer
 let besideOf = null;
 let steady = null;
+let photos = null; // of this test, see service/test_photos.js
 
 // Jumps of the phone's clock that this test has not heard of; those matter to it that met one of its clocks running.
 function hear() {
@@ -112,7 +114,7 @@ const act = actions({ record: () => record, judged, plan: () => plan, page, stea
 function view() {
   const u = unitWords(words, page.system);
   return {
-    data, words, record, answer, page, act, system: page.system, u, now: steady.now(), besideOf,
+    data, words, record, answer, page, act, photos, system: page.system, u, now: steady.now(), besideOf,
     shown: answer.shown,
     refusal: refuser(answer.problems, { words, u }),
   };
@@ -132,6 +134,7 @@ function drawAnswer() {
     ${answer.plan ? runningIn(record).filter((each) => each !== name && name).map((each) => runningStrip(seen, each)) : nothing}
     ${name === "site" ? html`<fieldset class="bare columns" ?disabled=${record.finished_ms !== null}>${siteView(seen)}</fieldset><div class="dock doing"><div class="acts">${nextLink(seen, "site")}${record.finished_ms === null ? door(words.danger.title) : nothing}</div></div>`
       : test ? partView(seen, test) : planView(seen)}`, place);
+  photos.paint(place);
   if (page.asking !== reasonOf) {
     reasonOf = page.asking;
     const reasons = place.querySelector("[role=group]:has(> h2)");
@@ -168,7 +171,8 @@ function look() {
 function goTo(name) {
   const field = name && (document.getElementById(name) ?? place.querySelector(`[name="${CSS.escape(name)}"]`));
   if (!field) return toTitle();
-  field.closest("details")?.setAttribute("open", "");
+  const fold = field.closest("details");
+  if (fold && !fold.open) fold.querySelector("summary").click();
   field.focus({ preventScroll: true });
   (field.closest(".field, fieldset") ?? field).scrollIntoView({ block: "center" });
 }
@@ -181,6 +185,7 @@ async function open() {
   const profile = (await keptRecords("rigs")).find((rig) => rig.id === record.rig_id);
   if (profile && record.finished_ms === null) record = filledFrom(record, profile);
   steady = new Steady(record.steady);
+  photos = await testPhotos(record, draw);
   besideOf = besideMaker({ tests, record });
 }
 
@@ -194,7 +199,7 @@ try {
   addEventListener("pageshow", (event) => event.persisted && location.reload()); // what it shows may be old by now
   addEventListener("hashchange", () => {
     if (location.hash.slice(1).split("/")[0] !== record.id) return location.reload();
-    page.asking = page.unasked = null;
+    page.asking = page.unasked = page.state = null;
     page.cell = location.hash.split("/")[2] ?? null;
     judge().then(() => goTo(location.hash.split("/")[2]));
   });

@@ -20,6 +20,7 @@ import { decidedText } from "../service/sheet_results.js";
 import { sheetView } from "../service/sheet_view.js";
 import { reopened, withSigned } from "../service/record.js";
 import { signView } from "../service/sign_view.js";
+import { paintPhotos, photosOf } from "../service/test_photos.js";
 import { Steady } from "../service/steady.js";
 import { unitsOnce } from "../shared/units.js";
 
@@ -49,20 +50,21 @@ const asking = answering(async () => {
   const standings = await instrumentsAt(record.equipment, record.finished_ms ?? record.begun_ms);
   const digest = await digestOf(record);
   const isRun = answer.plan?.tests.some(({ kind }) => kind === "run");
-  return { record, answer, shown, decided, standings, digest, curve: isRun ? await calc.ask("service.curve", { plan: answer.plan, summary: answer.summary, earlier }, { units }) : null };
+  const photos = await photosOf(record.id);
+  return { record, answer, shown, decided, photos, standings, digest, curve: isRun ? await calc.ask("service.curve", { plan: answer.plan, summary: answer.summary, earlier }, { units }) : null };
 }, (arrived) => {
   place.setAttribute("aria-busy", String(arrived === null));
   if (arrived) drawAnswer(arrived);
 });
 const draw = () => asking.change();
 
-function drawAnswer({ record, answer, shown, decided, standings, digest, curve }) {
+function drawAnswer({ record, answer, shown, decided, standings, digest, curve, photos }) {
   for (const size of SIZES) document.getElementById(`upright-${size}`).media = size === page.size ? "all" : "not all";
   if (!record) return render(html`<p class="notice">${words.test.missing_record}</p><div class="dock"><a class="key key-act" href="../">${words.test.all}</a></div>`, place);
   if (!answer.plan) return render(html`<p class="notice">${words.sheet.no_plan}</p>`, place);
   const u = unitWords(words, page.system);
   /** @type {any} */
-  const view = { record, data, words, answer, u, shown, curve, standings, digest, missingWord: (name) => missingWord(name, { words, answer }), decision: nothing };
+  const view = { record, data, words, answer, u, shown, curve, standings, digest, photos, missingWord: (name) => missingWord(name, { words, answer }), decision: nothing };
   if (wantsDecision(record, answer.verdict)) {
     page.form ??= { state: null, reason: "", limits: "", by: record.people.tester };
     view.decision = decisionView({ words, form: page.form, decided, write: () => settle(view), change: (part) => { Object.assign(page.form, part); asking.redraw(); } });
@@ -73,7 +75,7 @@ function drawAnswer({ record, answer, shown, decided, standings, digest, curve }
     <section class="no-print send"><h2 tabindex="-1">${words.sheet.send}</h2>
       <div class="rows">
         <button type="button" class="key key-wide" @click=${() => send(csvFile({ ...view, labelOf: (name) => labelOf(name, view), kindOf }))}>${words.sheet.csv}</button>
-        <button type="button" class="key key-wide" @click=${() => send(jsonFile(record))}>${words.sheet.json}</button>
+        <button type="button" class="key key-wide" @click=${() => send(jsonFile(record, photos))}>${words.sheet.json}</button>
         ${view.decision === nothing ? nothing : causeLink(view)}
       </div>
       ${chips({ name: "size", legend: words.sheet.size, value: page.size, choices: SIZES.map((id) => ({ id, label: words.sheet[id] })),
@@ -81,6 +83,7 @@ function drawAnswer({ record, answer, shown, decided, standings, digest, curve }
     </section>
     <div class="dock sheet-dock"><button type="button" class="key key-act" @click=${() => window.print()}>${words.sheet.print}</button>
       <button type="button" class="key" @click=${toFiles}>${words.sheet.send}</button></div>`, place);
+  paintPhotos(place, photos);
 }
 
 // The rig's status as the tester decides it, with the parts that failed and the figures that decided them; written once.

@@ -15,6 +15,7 @@ import { pointView } from "../service/change_view.js";
 import { baselineRow, historyFile } from "../service/files.js";
 import { opened } from "../service/quick_record.js";
 import { runsNoMore } from "../service/running.js";
+import { dropPhotos, takePhotos } from "../service/test_photos.js";
 import { mark } from "../service/status.js";
 import { running } from "../shared/running.js";
 import { day } from "../shared/times.js";
@@ -28,7 +29,7 @@ const [data, kept] = await Promise.all([
   keptRecords("tests"),
 ]);
 const { words } = data;
-const page = { tests: kept, rig: null, system: chosenSystem(data.systems), said: [], removed: null };
+const page = { tests: kept, rig: null, system: chosenSystem(data.systems), said: [], removed: null, photos: [] };
 const unitsOf = unitsOnce(data.systems);
 
 const ended = (test) => test.finished_ms ?? test.begun_ms;
@@ -55,6 +56,7 @@ async function remove(test) {
     page.said = [words.years.unremoved];
     return draw();
   }
+  page.photos = await dropPhotos(test.id);
   page.tests = page.tests.filter((other) => other !== test);
   runsNoMore(test.id, running());
   page.removed = test;
@@ -68,6 +70,7 @@ async function putBack() {
   else {
     page.tests = [...page.tests, test];
     page.rig = test.rig_id;
+    await takePhotos(test.id, page.photos);
   }
   draw();
 }

@@ -7,6 +7,7 @@ import { keepRecord } from "../shared/store.js";
 import { day } from "../shared/times.js";
 import { unlessHeld } from "./hold.js";
 import { takeBaseline } from "./quick_record.js";
+import { apart, takePhotos } from "./test_photos.js";
 import { broughtOver, newestFirst } from "./record.js";
 
 const MOST_SAID = 20; // sentences about what was wrong; the rest is counted
@@ -20,7 +21,7 @@ export async function bring({ files, tests, units, data }) {
   let already = 0;
   let unkept = 0;
   for (const file of files) {
-    for (const given of await recordsOf(await partOf(file, "tests"), said, { bounds, words })) {
+    for (const { record: given, photos } of (await recordsOf(await partOf(file, "tests"), said, { bounds, words })).map(apart)) {
       const told = await judge(given, { units, standards, former });
       if ("baseline" in told) {
         said.push(fill(words.baseline[await takeBaseline(told, data.quick.step_psi.length)], { name: told.rig_name, date: day(told.baseline.at_ms) }));
@@ -32,6 +33,7 @@ export async function bring({ files, tests, units, data }) {
       }
       if (here.has(told.record.id) && !isFurther(told.record, here.get(told.record.id))) {
         already += 1;
+        if (!here.get(told.record.id).signed?.length) await takePhotos(told.record.id, photos);
         continue;
       }
       const record = broughtOver(told.record, { reason: words.test.other_phone, wall: Date.now() });
@@ -46,6 +48,7 @@ export async function bring({ files, tests, units, data }) {
       }
       here.set(record.id, record);
       taken.push(record);
+      await takePhotos(record.id, photos);
       if (told.edition) said.push(fill(words.years.former, { name: nameOf(record, file), edition: told.edition }));
       if (told.claimed) said.push(claim(told, nameOf(record, file), words));
     }

@@ -1,8 +1,9 @@
 // A test of figures and checks: each asked for, judged as it is typed.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { clockView } from "./clock.js";
-import { amountView, checkView, kindOf, labelOf } from "./entries.js";
+import { amountView, checkView, kindOf, labelOf, last } from "./entries.js";
 import { clockOf, countedS, testOf } from "./record.js";
+import { labelWithin, statesOf, statesView } from "./states.js";
 import { figureMark, figureView, limitText } from "./status.js";
 
 export function figuresView(view, test, judged) {
@@ -11,16 +12,19 @@ export function figuresView(view, test, judged) {
   const change = (field) => (text) => test.kind === "conditions" && field !== "water_end_f" ? act.condition(field, text) : act.value(test.id, field, text);
   const figureOf = (field) => judged.figures.filter((figure) => figure.kind !== "check" && figure.value !== null && (figure.id === field || ofPair(test, figure.id, field)));
   const isAsked = askedHere(view, test, values);
+  const isInStates = statesOf(view, test).length > 0;
+  const label = (name) => (isInStates ? labelWithin(name, view) : labelOf(name, view));
+  const fieldView = (field) => field.kind === "check"
+    ? checkView(view, { id: field.id, label: label(field.id), value: values[field.id] ?? null, change: change(field.id) })
+    : !isAsked(field.id) ? siteRow(view, field.id, values[field.id], judged) : html`${amountView(view, {
+        id: field.id.replaceAll(".", "-"), name: field.id, label: label(field.id), text: values[field.id] ?? "",
+        start: startOf(judged, field), kind: kindOf(field.id), aim: aimOf(judged, field),
+        at: [`tests.${test.id}.${field.id}`, `conditions.${field.id}`],
+        change: change(field.id), beside: besideOf(view, test.id, field.id) })}
+      ${figureOf(field.id).map((figure) => figureView(figure, figure.id === field.id ? null : isInStates ? words.field[last(figure.id)] : labelOf(figure.id, view), view.u[`u_${figure.kind}`], words))}`;
   return html`
     ${test.hold_s === null ? nothing : clockView({ clock: clockOf(record, test.id), hold_s: test.hold_s, now: view.now, words })}
-    ${test.fields.map((field) => field.kind === "check"
-      ? checkView(view, { id: field.id, label: labelOf(field.id, view), value: values[field.id] ?? null, change: change(field.id) })
-      : !isAsked(field.id) ? siteRow(view, field.id, values[field.id], judged) : html`${amountView(view, {
-          id: field.id.replaceAll(".", "-"), name: field.id, label: labelOf(field.id, view), text: values[field.id] ?? "",
-          start: startOf(judged, field), kind: kindOf(field.id), aim: aimOf(judged, field),
-          at: [`tests.${test.id}.${field.id}`, `conditions.${field.id}`],
-          change: change(field.id), beside: besideOf(view, test.id, field.id) })}
-        ${figureOf(field.id).map((figure) => figureView(figure, figure.id === field.id ? null : labelOf(figure.id, view), view.u[`u_${figure.kind}`], words))}`)}`;
+    ${isInStates ? statesView(view, test, judged, fieldView) : test.fields.map(fieldView)}`;
 }
 
 // What was entered under Site is not asked again here: which fields are is settled as the part is opened, and stays so while it is typed.

@@ -8,8 +8,8 @@ import { SITE } from "./site_fields.js";
 
 export const dated = (record) => new Date(record.finished_ms ?? record.begun_ms).toISOString().slice(0, 10);
 
-export const jsonFile = (record) =>
-  new File([JSON.stringify(record, null, 1)], `test-${safe(record.rig_name)}-${dated(record)}.json`, { type: "application/json" });
+export const jsonFile = (record, photos = []) =>
+  new File([JSON.stringify({ ...record, ...(photos.length && { photos: photos.map(({ test: _, ...photo }) => photo) }) }, null, 1)], `test-${safe(record.rig_name)}-${dated(record)}.json`, { type: "application/json" });
 
 // Every test of a rig in one file, and its baseline where it has one, to be brought in on another phone or reported on.
 export const historyFile = (records, baseline) =>

@@ -12,16 +12,17 @@ import { leavingView, openIn } from "./leaving.js";
 import { isUnderWay } from "./run_state.js";
 import { runView } from "./run_view.js";
 import { stateOf } from "./stage.js";
+import { nextState } from "./states.js";
 import { verdictView } from "./status.js";
 
 export function partView(view, test) {
-  const { answer, record, words } = view;
+  const { answer, record, words, photos } = view;
   const judged = answer.verdict.tests.find(({ id }) => id === test.id);
   const next = nextLink(view, test.id);
   if (test.kind === "run") {
     const isOpen = isUnderWay(record, test, judged);
     return html`${isOpen || !attemptOf(record, test.id) && record.finished_ms === null ? nothing : outcome(view, test, judged)}
-      ${runView(view, test, judged, { more: html`${isOpen ? wants(view, test, judged) : nothing}${isOpen ? nothing : notDone(view, test)}`, next })}`;
+      ${runView(view, test, judged, { more: html`${isOpen ? wants(view, test, judged) : nothing}${isOpen ? nothing : notDone(view, test)}${photos.view(test.id, view)}`, next })}`;
   }
   return html`
     <p class="part-told">${words.test_told[test.id]}</p>
@@ -29,6 +30,7 @@ export function partView(view, test) {
     <fieldset class="bare columns" ?disabled=${record.finished_ms !== null}>${figuresView(view, test, judged)}</fieldset>
     ${outcome(view, test, judged)}
     ${notDone(view, test)}
+    ${photos.view(test.id, view)}
     ${dock(view, test)}`;
 }
 
@@ -41,13 +43,14 @@ function dock(view, test) {
   const { isHeld, isAsking, told, keys } = isHeldPart ? holding(view, test) : { isHeld: true, isAsking: false, told: nothing, keys: nothing };
   const open = openIn(view, test);
   if (open.length && page.asking === "leave") return leavingView(view, test, open, emergency);
-  const next = open.length ? html`<button type="button" class="key" @click=${() => act.ask("leave")}>${nextName(view, test.id)}</button>` : nextLink(view, test.id, isHeld);
+  const next = nextState(view, test) ?? (open.length ? html`<button type="button" class="key" @click=${() => act.ask("leave")}>${nextName(view, test.id)}</button>` : nextLink(view, test.id, isHeld));
   return html`<div class="dock doing">${told}<div class="acts">${keys}${isAsking ? nothing : next}${emergency}</div></div>`;
 }
 
 // What is missing elsewhere: what is to be entered here is seen to be empty.
 function wants(view, test, judged) {
-  const names = judged.missing.filter((name) => view.record.finished_ms !== null || !test.fields.some(({ id }) => id === name));
+  const worked = test.kind === "run" ? [] : judged.figures.filter(({ id }) => test.limits.some((limit) => limit.id === id && limit.of.length > 1)).map(({ id }) => id);
+  const names = judged.missing.filter((name) => view.record.finished_ms !== null || !worked.includes(name) && !test.fields.some(({ id }) => id === name));
   return names.length ? html`<p><b>${view.words.test.missing}${colon}</b> ${missingView(names, view, test)}</p>` : nothing;
 }
 

@@ -11,6 +11,7 @@ import { resultsView } from "./sheet_results.js";
 import { runsView } from "./sheet_runs.js";
 import { linesView } from "./sign_view.js";
 import { SITE } from "./site_fields.js";
+import { photosView } from "./test_photos.js";
 import { stateOf } from "./stage.js";
 import { verdictView } from "./status.js";
 
@@ -41,6 +42,7 @@ export function sheetView(view) {
         ${overrides(view)}
         ${events(view)}
         ${record.notes ? html`<h3>${words.condition.notes}</h3><p>${record.notes}</p>` : nothing}
+        ${photosView(view.photos, view)}
       </section>
       <div class="sheet-last">
       ${resultsView(view, states)}

@@ -8,7 +8,7 @@ import { noteAt, noteDown, notes, notesOf, same, strike } from "./notes.js";
 import { DATABASE, inherited } from "./older.js";
 import { tellSaved } from "./unsaved.js";
 
-const STORES = ["drafts", "rigs", "log", "tests", "bay"];
+const STORES = ["drafts", "rigs", "log", "tests", "bay", "photos"];
 const PROBE = "probe";
 let hasRefused = false; // the database, something that is noted
 let opening = null;
@@ -24,7 +24,7 @@ function database() {
 
 async function open() {
   const rows = await inherited();
-  return openDB(DATABASE, 4, { ...listeners, upgrade(opened, _from, _to, transaction) {
+  return openDB(DATABASE, 5, { ...listeners, upgrade(opened, _from, _to, transaction) {
     for (const store of STORES) {
       if (!opened.objectStoreNames.contains(store)) opened.createObjectStore(store);
     }
@@ -151,7 +151,7 @@ export async function kept(name) {
   return withNotes(stored, notesOf("drafts", name));
 }
 
-// Every record of a store ("rigs", "log": finished cards and diagnoses, "tests": service tests, "bay": what was checked, written and released), in the order of their ids.
+// Every record of a store ("rigs", "log": finished cards and diagnoses, "tests": service tests, "photos": of those, "bay": what was checked, written and released), in the order of their ids.
 export async function keptRecords(store) {
   const records = new Map();
   try {

@@ -1,4 +1,4 @@
-// Photos of a defect: taken or chosen, scaled to what a file can carry, and records of the log like all else.
+// Photos: taken or chosen, scaled to what a file can carry, shown where they belong. Whoever has them keeps them.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 
 const LONGEST_SIDE = 1280;
@@ -41,35 +41,53 @@ async function scaled(file) {
   return null;
 }
 
+// All that can be a photo's picture here: what `scaled` makes, whatever a file says.
+const MOST_TEXT = 266_700; // as calc.service.file has it
+export const isPicture = (text) => typeof text === "string" && text.length <= MOST_TEXT && /^data:image\/jpeg;base64,[A-Za-z0-9+/]+={0,2}$/.test(text);
+
 export class Photos {
-  #refused = false;
-  log = null;
+  #refused = null;
+  /** @type {any} */
+  of = null;
+  /** @type {any} */
+  add = null;
+  /** @type {any} */
   redraw = null;
 
-  constructor(log, redraw) {
-    Object.assign(this, { log, redraw });
+  // of: the photos of something, [{ id, picture }]; add: keeps one more; redraw: the page
+  constructor({ of, add, redraw }) {
+    Object.assign(this, { of, add, redraw });
   }
 
-  async #take(defect, file) {
+  async #take(owner, input) {
+    const [file] = input.files;
+    input.value = ""; // the same one can be chosen again
     if (!file) return;
     const picture = await scaled(file);
-    this.#refused = picture === null;
-    if (picture) await this.log.add("photo", { defect: defect.id, picture });
+    this.#refused = picture === null ? owner : null;
+    if (picture) await this.add(owner, picture);
     this.redraw();
   }
 
   // After the page was drawn: each picture on its canvas, once.
-  paint(place) {
-    for (const canvas of place.querySelectorAll("canvas[data-photo]:not([data-painted])")) {
-      canvas.dataset.painted = "";
-      paint(canvas, this.log.of("photo").find(({ id }) => id === canvas.dataset.photo).picture);
+  paint(place, photos) {
+    for (const canvas of place.querySelectorAll("canvas[data-photo]")) {
+      if (canvas.dataset.painted === canvas.dataset.photo) continue;
+      canvas.dataset.painted = canvas.dataset.photo;
+      paint(canvas, photos.find(({ id }) => id === canvas.dataset.photo).picture).catch(() => {}); // a picture that is none stays empty
     }
   }
 
-  view(defect, words) {
+  // words: photo, photo_of, no_photo
+  view(owner, words) {
+    return html`${this.of(owner).map((photo) => photoView(photo, words.photo_of))}${this.takeView(owner, words)}`;
+  }
+
+  takeView(owner, words) {
     return html`
-      ${this.log.of("photo").filter((record) => record.defect === defect.id).map(({ id }) => html`<canvas class="bay-photo" role="img" aria-label=${words.defect.photo_of} data-photo=${id}></canvas>`)}
-      ${this.#refused ? html`<p class="refusal" role="alert">${words.defect.no_photo}</p>` : nothing}
-      <label class="key key-wide key-file"><span>${words.defect.photo}</span><input type="file" accept="image/*" capture="environment" @change=${({ target }) => this.#take(defect, target.files[0])}></label>`;
+      ${this.#refused === owner ? html`<p class="refusal" role="alert">${words.no_photo}</p>` : nothing}
+      <label class="key key-wide key-file"><span>${words.photo}</span><input type="file" accept="image/*" capture="environment" @change=${({ target }) => this.#take(owner, target)}></label>`;
   }
 }
+
+export const photoView = ({ id }, label) => html`<canvas class="photo" role="img" aria-label=${label} data-photo=${id}></canvas>`;

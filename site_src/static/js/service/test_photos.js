@@ -1,0 +1,72 @@
+// Photos of a test, a gauge or a defect, in a store of their own beside it: { id, test, part, at_ms, picture }. None goes to the interpreter.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { isPicture, photoView, Photos } from "../shared/photos.js";
+import { colon, fill } from "../shared/site.js";
+import { dropRecord, keepRecord, keptRecords } from "../shared/store.js";
+import { dayAndTime } from "../shared/times.js";
+
+const STORE = "photos";
+export const MOST_PHOTOS = 8; // of one test: with them its file stays half as large as one may be
+const MOST_NAME = 200;
+
+export const photosOf = async (id) => (await keptRecords(STORE)).filter(({ test }) => test === id).sort((one, other) => one.at_ms - other.at_ms);
+
+// The photos of an open test, taken on its parts.
+export async function testPhotos(record, redraw) {
+  const kept = await photosOf(record.id);
+  const photos = new Photos({
+    of: (part) => kept.filter((photo) => photo.part === part),
+    async add(part, picture) {
+      const photo = { id: crypto.randomUUID(), test: record.id, part, at_ms: Date.now(), picture };
+      kept.push(photo);
+      await keepRecord(STORE, photo);
+    },
+    redraw,
+  });
+  return {
+    paint: (place) => photos.paint(place, kept),
+    view(part, { words, record: { finished_ms: finished } }) {
+      const of = fill(words.photo.photo_of, { part: words.test_name[part] });
+      const taken = photos.of(part).map((photo) => photoView(photo, of));
+      return html`${taken}${finished !== null ? nothing : kept.length >= MOST_PHOTOS ? html`<p>${fill(words.photo.most, { count: MOST_PHOTOS })}</p>` : photos.takeView(part, words.photo)}`;
+    },
+  };
+}
+
+// On the sheet: each with its part and when it was taken.
+export const photosView = (photos, { words }) => photos.length === 0 ? nothing : html`
+  <section class="sheet-photos"><h3>${words.photo.title}</h3>
+    ${photos.map((photo) => {
+      const of = fill(words.photo.photo_of, { part: words.test_name[photo.part] ?? photo.part });
+      return html`<figure>${photoView(photo, of)}<figcaption>${words.test_name[photo.part] ?? photo.part}${colon} ${dayAndTime(photo.at_ms)}</figcaption></figure>`;
+    })}</section>`;
+
+export function paintPhotos(place, photos) {
+  new Photos({ of: null, add: null, redraw: null }).paint(place, photos);
+}
+
+const isName = (text) => typeof text === "string" && text !== "" && text.length <= MOST_NAME;
+const isPhoto = (photo) => isName(photo?.id) && isName(photo.part) && Number.isFinite(photo.at_ms) && isPicture(photo.picture);
+
+// A test from a file apart from its photos: those that can be photos of it, never more than one may have.
+export function apart(given) {
+  if (!Array.isArray(given?.photos)) return { record: given, photos: [] };
+  const { photos, ...record } = given;
+  return { record, photos: photos.filter(isPhoto).slice(0, MOST_PHOTOS).map(({ id, part, at_ms, picture }) => ({ id, test: record.id, part, at_ms, picture })) };
+}
+
+// Photos that came with a test, kept where it is: those that are here stay as they are. Resolves to how many were kept.
+export async function takePhotos(id, photos) {
+  const all = await keptRecords(STORE);
+  const room = MOST_PHOTOS - all.filter(({ test }) => test === id).length;
+  const news = photos.filter((photo) => !all.some((kept) => kept.id === photo.id)).slice(0, Math.max(room, 0));
+  for (const photo of news) await keepRecord(STORE, photo);
+  return news.length;
+}
+
+// With the test they are of, off this phone; resolves to those that went.
+export async function dropPhotos(id) {
+  const photos = await photosOf(id);
+  for (const photo of photos) await dropRecord(STORE, photo.id);
+  return photos;
+}
