@@ -24,13 +24,30 @@ def test_a_clear_pass(name, tip_in, pitot_psi, discharge_psi, flow_gpm, net_psi)
     assert (flow["value"], net["value"]) == (pytest.approx(flow_gpm, abs=1), pytest.approx(net_psi, abs=0.15))
 
 
+def test_a_clear_pass_whole(run):
+    """Sheet C1's other figures: 23 inHg falling to 20 in five minutes, primed in 18 s, and speeds under the governed 2,100 rpm; the whole passes."""
+    rig = a_rig(governed_rpm=2100)
+    plan = a_plan(rig, lift_ft=10)
+    readings = {"vacuum": {"clock_s": 300, "values": {"vacuum_reached_inhg": 23, "vacuum_after_inhg": 20}}, "priming": {"values": {"prime_s": 18}}}
+    for (name, tip_in, pitot_psi, discharge_psi, _, _), engine_rpm in zip(C1, (1640, 1715, 1790, 1915), strict=True):
+        test = of(plan, name)
+        row = {"pitot_psi": pitot_psi, "discharge_psi": discharge_psi, "engine_rpm": engine_rpm}
+        readings[name] = {"attempts": [{"clock_s": test["hold_s"], "stopped": None, "tip": {"tip_in": tip_in, "count": len(pitot_psi)},
+                                        "sets": [{"at_s": at_s, **row} for at_s in test["due_s"]]}]}
+    told = run("service.verdict", "verdict", plan=plan, readings=readings)
+    assert {name: of(told, name)["status"] for name in readings} == dict.fromkeys(readings, "pass")
+    (loss,) = [figure for figure in of(told, "vacuum")["figures"] if figure["id"] == "vacuum_lost_inhg"]
+    assert loss["value"] == 3  # by hand, of which 10 are allowed
+
+
 def test_the_suction_table_decides():
     """Sheet C2: 143.1 psi at 1,250 gpm is 149.7 net and below, by the table of 20 ft; 0.4 psi more of gauge meets it; both too close to tell."""
     plan = a_plan()
     # by hand: (10 + 5.2) / 2.3 = 6.61
     for discharge_psi, net_psi, status in ((143.1, 149.71, "fail"), (143.5, 150.11, "pass")):
-        _, net = judged(plan, "capacity", 1.75, [47.3, 47.3], discharge_psi)["figures"]
+        flow, net = judged(plan, "capacity", 1.75, [47.3, 47.3], discharge_psi)["figures"]
         assert (net["value"], net["status"], net["is_close"]) == (pytest.approx(net_psi, abs=0.01), status, True)
+        assert flow["value"] == pytest.approx(1250, abs=2)  # the sheet's; by hand 2 x 29.7 x 1.75^2 x root 47.3 = 1251.1
 
 
 def test_a_worn_pump():
@@ -50,6 +67,7 @@ def test_a_worn_pump_calls_for_its_cause(run):
     point = of(told, "capacity")
     assert (point["status"], point["code"], point["is_close"]) == ("pass", "met", True)  # 1.0 psi over, of which a gauge may err 3
     assert [(caution["code"], caution["value"], caution["limit"]) for caution in point["cautions"]] == [("speed_above_new", 1980, pytest.approx(1936))]
+    assert point["cautions"][0]["value"] / 1760 == 1.125  # the sheet's 12.5 percent
     assert [sign["id"] for sign in told["signs"]] == ["speed_high_at_pressure"]
 
 
