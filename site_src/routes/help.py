@@ -80,7 +80,7 @@ def page_data():
         {**told, "topic": data.said(TOPICS[topic][0]), "also": also["also"][topic].get(name, ""), "address": f"help/{topic}/#{name}"}
         for topic in TOPICS for name, told in data.words(f"help/{topic}").items()
     ]
-    return json_page({**findable.index(questions, _pages(), _terms(), _faults()), "silent": sorted(findable.silent_words())})
+    return json_page({**findable.index(questions, _pages(), _terms(), _faults()), "silent": sorted(findable.silent_words()), "phrases": dict(line.split(" = ") for line in also["phrases"].strip().split("\n"))})
 
 
 def _terms():
