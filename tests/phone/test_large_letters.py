@@ -37,3 +37,17 @@ def test_no_page_is_wider_than_the_screen(take, group):
         if unfit:
             wide[address] = unfit
     assert wide == {}
+
+
+@pytest.mark.parametrize("address", ["", "danger/"])
+def test_doors_of_an_emergency_hold_whole_words(take, address):
+    """The keys in the dock of the start page and of Danger: no word broken, and the page has more of the screen than they."""
+    page = take(viewport=SMALL).open(address)
+    page.evaluate(LARGE)
+    dock = page.locator(".dock")
+    broken = dock.evaluate("""(dock) => [...dock.querySelectorAll('.key')].filter((key) => {
+      key.style.overflowWrap = 'normal';
+      return key.scrollWidth > key.clientWidth;
+    }).map((key) => key.textContent)""")
+    assert broken == []
+    assert dock.bounding_box()["height"] <= SMALL["height"] / 2

@@ -1,0 +1,48 @@
+"""The sentence of a rig out of service: on paper it stands on the sheet's own page, in Practice on its own ground."""
+import json
+import re
+
+from playwright.sync_api import expect
+
+from site_src.content import fleet
+from tests.phone import screens
+from tests.phone.card import beside
+
+OUT = {"state": "out_of_service", "since_ms": 1790000000000, "stops_pump": True, "is_waiting": False, "what": "Packing leaks", "limits": "", "limiting": 2, "pump": None}
+
+
+def out_of_service(page, rig):
+    page.evaluate("([id, standing]) => { localStorage.setItem('rig', id); localStorage.setItem(`bay:${id}`, standing); }", [rig["id"], json.dumps(OUT)])
+    page.reload()
+    expect(page.locator("#rig-status")).to_be_visible()
+
+
+def sheets(page, paper):
+    return len(re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper)))
+
+
+def test_a_banner_takes_no_sheet_of_its_own(take):
+    """A service test and Pressure come to as many sheets with the rig out of service as without; Pressure to one."""
+    handset = take()
+    rig = beside(handset, **fleet.load()["tollgate-engine-1"])
+    page = screens.service("test/sheet/#{id}")(handset)
+    page.evaluate("(id) => localStorage.removeItem(`bay:${id}`)", rig["id"])
+    page.reload()
+    expect(page.locator("#rig-status")).to_be_hidden()
+    expect(page.locator(".paper")).to_be_visible()
+    before = {paper: sheets(page, paper) for paper in ("Letter", "A4")}
+    out_of_service(page, rig)
+    expect(page.locator(".paper")).to_be_visible()
+    assert {paper: sheets(page, paper) for paper in before} == before
+    page.goto(handset.host.origin + "pressure/")
+    expect(page.locator("button.lay-line").first).to_be_visible()
+    expect(page.locator("#rig-status")).to_be_visible()
+    assert [sheets(page, paper) for paper in before] == [1, 1]
+    page.goto(handset.host.origin + "practice/")
+    expect(page.locator("#rig-status")).to_be_visible()
+    ground, gap = page.evaluate("""() => {
+      const banner = document.getElementById('rig-status');
+      return [getComputedStyle(banner).backgroundColor === getComputedStyle(document.querySelector('main')).backgroundColor,
+        document.querySelector('.practice-banner').getBoundingClientRect().top - banner.querySelector('a').getBoundingClientRect().bottom];
+    }""")
+    assert ground and gap >= 4
