@@ -14,7 +14,7 @@ CSS = bundle.STATIC / "css"
 ALWAYS = ("tokens", "base")
 ORDER = (
     "answer", "controls", "start", "rig", "line", "picture", "reckon", "pressure", "power", "bench", "drill", "table", "service", "run", "quick", "years", "service_sheet", "bay",
-    "diagnose", "step", "short", "help", "order", "why", "evidence", "log", "checkoff", "recovery", "cards", "sheet",
+    "diagnose", "step", "short", "help", "term", "order", "why", "evidence", "log", "checkoff", "recovery", "cards", "sheet",
 )
 ROOT = re.compile(r"(?m)^(\s*)html(?=[\s:.\[{])")
 OLDER = re.compile(r"[^{}]*:-(?:webkit|moz)-any\([^{}]*\{[^{}]*\}")  # what :is was called before there was a :where

@@ -1,7 +1,7 @@
 """Help: plain questions of each topic, answered short, each with the way to the page that does it."""
 import flask
 
-from site_src.content import data, findable, reckoners
+from site_src.content import data, findable, reckoners, touched
 from site_src.routes import json_page
 from site_src.routes.start import PAGES
 
@@ -58,7 +58,13 @@ def lead():
     """The help page that the page being made leads to: its topic, or None for the list of them; and its words."""
     page = (flask.request.endpoint, flask.request.blueprint)
     found = [topic for name in page for topic, (_, pages) in TOPICS.items() if name in pages]
-    return {"help_topic": found[0] if found else None, "h": data.words("help")["help"]}
+    return {"help_topic": found[0] if found else None, "h": data.words("help")["help"], "term_words": data.words("terms")["terms"]}
+
+
+@routes.app_template_filter("touched")
+def mark_terms(text):
+    """A sentence with its terms to touch."""
+    return touched.marked(text, data.words("terms")["term"], flask.url_for("help.terms"))
 
 
 def _way(name):

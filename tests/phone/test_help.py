@@ -1,4 +1,6 @@
 """Help on the phone: answers as one types, the tapped one open, with no signal too."""
+import re
+
 import pytest
 from playwright.sync_api import expect
 
@@ -54,6 +56,26 @@ def test_enter_goes_to_the_first(handset):
     first = typing(page, "cavitation").get_by_role("link").first
     page.keyboard.press("Enter")
     expect(first).to_be_focused()
+
+
+def test_a_term_is_touched_where_it_stands(handset):
+    """A touch on a term opens its sentences and the way to its place; closed, the reader is where he was; a key opens it too."""
+    terms = data.load("words/en/terms")
+    page = handset.open("help/panel/#usual_speed")
+    term = page.locator("details[open] a.term").first
+    split = terms["term"]["split_shaft"]
+    expect(term).to_have_text("split shaft")
+    term.tap()
+    sheet = page.get_by_role("dialog", name=split["name"])
+    expect(sheet).to_contain_text(split["says"])
+    expect(sheet.get_by_role("link", name=terms["terms"]["all"])).to_have_attribute("href", re.compile("help/terms/(index.html)?#split_shaft$"))
+    sheet.get_by_role("button", name=terms["terms"]["close"]).tap()
+    expect(sheet).to_be_hidden()
+    expect(term).to_be_focused()
+    page.keyboard.press("Enter")
+    sheet.get_by_role("link").tap()
+    page.wait_for_url("**/help/terms/**#split_shaft")
+    expect(page.get_by_text(split["says"])).to_be_in_viewport()
 
 
 def test_french_with_no_signal(browser, built):

@@ -1,5 +1,6 @@
 """Help: the same plain questions in every language, each with its answer, its source and its way on."""
 import posixpath
+import re
 
 import pytest
 
@@ -35,7 +36,7 @@ def test_every_question_is_on_its_page(built, language, folder, topic):
     assert list(told(language, topic)) == asked
     assert [attributes["id"] for tag, attributes in page.tags if tag == "details"] == asked
     assert len([tag for tag, _ in page.tags if tag == "h2"]) == len(asked)
-    text = (built / folder / "help" / topic / "index.html").read_text(encoding="utf-8")
+    text = re.sub(r"</?a\b[^>]*>", "", (built / folder / "help" / topic / "index.html").read_text(encoding="utf-8"))  # terms are links
     for question in told(language, topic).values():
         for sentence in question.values():
             assert sentence.replace("'", "&#39;") in text

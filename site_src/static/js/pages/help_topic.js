@@ -1,5 +1,6 @@
 // A topic of help: the question that a link leads to stands open; and the search.
 import { startSearch } from "../help/box.js";
+import { startTerms } from "../help/touched.js";
 
 function unfold() {
   const question = document.getElementById(location.hash.slice(1));
@@ -9,6 +10,7 @@ function unfold() {
   question.scrollIntoView();
 }
 
+startTerms();
 unfold();
 addEventListener("hashchange", unfold);
 await startSearch();

@@ -1,5 +1,6 @@
 // The short form of a card: what the chosen rig's profile rules out is left away, on the screen and on paper; what was seen in the
 // card that is under way is marked.
+import { startTerms } from "../help/touched.js";
 import "../shared/print.js";
 import { chosenRig } from "../rig/chosen.js";
 import { chosen } from "../shared/choices.js";
@@ -8,6 +9,7 @@ import { stopsPump } from "../shared/rig_status.js";
 import { fill, home, pageData } from "../shared/site.js";
 import { kept } from "../shared/store.js";
 
+startTerms();
 // no steps into pump without the technician's name, which the card asks
 if ("intoPump" in document.body.dataset && stopsPump({ id: chosen("rig", "") })) {
   for (const part of document.querySelectorAll("section")) part.remove();

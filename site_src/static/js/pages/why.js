@@ -2,10 +2,12 @@
 import { html, render } from "../../vendor/lit-html/lit-html.js";
 import { calc } from "../shared/engine.js";
 import { Bench, benchView, controlsView } from "../practice/bench.js";
+import { startTerms } from "../help/touched.js";
 import { chosenSystem } from "../rig/chosen.js";
 import { pageData, unitWords } from "../shared/site.js";
 import { unitsFor } from "../shared/units.js";
 
+startTerms();
 const place = document.getElementById("bench");
 const starting = calc.start();
 const data = await pageData();

@@ -1,0 +1,28 @@
+"""Terms of the trade, marked in a baked sentence so that a touch explains them: a link to the term, its words in data-says."""
+import re
+
+from markupsafe import Markup, escape
+
+
+def forms_of(terms):
+    """{form in small letters: name of its term}, as they stand in sentences. terms: the words of `terms`, by name."""
+    return {form.lower(): name for name, term in terms.items() for form in term["forms"].split("|")}
+
+
+def marked(text, terms, address):
+    """A text, escaped, in which the first mention of each term is a link; of forms that overlap, the longest.
+
+    terms: {name: {"name", "forms", "says"}}; address: of the page of terms, to which "#name" is added
+    """
+    names = forms_of(terms)
+    pattern = re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, sorted(names, key=len, reverse=True)))})(?![\w-])", re.IGNORECASE)
+    parts, end, seen = [], 0, set()
+    for hit in pattern.finditer(text):
+        name = names[hit[0].lower()]
+        if name in seen:
+            continue
+        seen.add(name)
+        link = Markup('<a class="term" href="{}#{}" data-term="{}" data-says="{}">{}</a>')
+        parts += [escape(text[end:hit.start()]), link.format(address, name, terms[name]["name"], terms[name]["says"], hit[0])]
+        end = hit.end()
+    return Markup("").join([*parts, escape(text[end:])])

@@ -1,0 +1,4 @@
+// A page that has terms to touch and no other script.
+import { startTerms } from "../help/touched.js";
+
+startTerms();
