@@ -62,9 +62,9 @@ def lead():
 
 
 @routes.app_template_filter("touched")
-def mark_terms(text):
-    """A sentence with its terms to touch."""
-    return touched.marked(text, data.words("terms")["term"], flask.url_for("help.terms"))
+def mark_terms(text, address):
+    """A sentence with its terms to touch; address: of the page of terms, from the page being made."""
+    return touched.marked(text, data.words("terms")["term"], address)
 
 
 def _way(name):
