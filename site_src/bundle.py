@@ -17,7 +17,7 @@ import tempfile
 
 STATIC = pathlib.Path(__file__).parent / "static"
 IMPORT = re.compile(r'^(?:import|export) (?:[^;"]*? from )?"(\.[^"]+)"', re.MULTILINE)
-EVERY = [f"js/shared/{name}.js" for name in ("focus", "bar", "print", "offline")]  # run on each page, before its own script
+EVERY = [f"js/shared/{name}.js" for name in ("focus", "bar", "print", "offline", "erased")]  # run on each page, before its own script
 ALONE = {  # files that share nothing with a page's others, each in a bundle that is no module
     "shared/first.js": [f"js/shared/{name}.js" for name in ("guard", "theme")],  # run before the page is drawn
     **{f"shared/{name}.js": [f"js/shared/{name}.js"] for name in ("engine_start", "first_answer", "first_pressure")},

@@ -58,11 +58,16 @@ LEFT = """async () => ({
 
 
 def test_a_phone_changes_hands(browser, built):
-    """Two deliberate touches, the site open on a second page: no database, choice, file or worker of the site is left; those of another site are."""
+    """Two deliberate touches, the site open on a second page: no database, choice, file or worker of the site is left; those of another site are.
+
+    The second page goes blank, and the sentence of the rig that was out of service goes from the first."""
     handset = Handset(browser, Host(built), worker=True)
     handset.install().close()
-    handset.open("pressure/").locator("button.lay-line").first.wait_for()
+    other = handset.open("pressure/")
+    other.locator("button.lay-line").first.wait_for()
+    other.evaluate("localStorage.setItem('rig', 'engine-1'); localStorage.setItem('bay:engine-1', '{\"state\": \"out_of_service\", \"since_ms\": 1, \"what\": \"Leak\", \"limiting\": 1}');")
     page = handset.open(ADDRESS)
+    expect(page.locator("#rig-status")).to_be_visible()
     expect(page.locator(".answer-figure")).to_have_text(str(COUNT))
     page.evaluate("async () => { localStorage.setItem('units', 'SI'); localStorage.setItem('/other/ units', 'SI'); await caches.open('files https://other.example/'); }")
     assert page.evaluate(LEFT)["workers"] == 1 and len(page.evaluate(LEFT)["caches"]) > 1
@@ -70,5 +75,7 @@ def test_a_phone_changes_hands(browser, built):
     page.wait_for_timeout(500)
     page.get_by_role("button", name=WORDS["sure"]).tap()
     expect(page.get_by_text(WORDS["erased"])).to_be_visible()
+    expect(page.locator("#rig-status")).to_be_hidden()
+    assert other.url == "about:blank"
     assert page.evaluate(LEFT) == {"databases": [], "local": ["/other/ units"], "session": [], "caches": ["files https://other.example/"], "workers": 0}
     handset.close()

@@ -6,6 +6,7 @@ import { calc } from "../shared/engine.js";
 import { hasThreads } from "../shared/engine_thread.js";
 import { watchHoldings } from "../shared/offline.js";
 import { eraseAll } from "../shared/erase.js";
+import { showStatus } from "../shared/rig_status.js";
 import { decimal, fill, pageData } from "../shared/site.js";
 import { SecondTouch } from "../shared/second_touch.js";
 import { askToPersist } from "../shared/store.js";
@@ -67,6 +68,7 @@ async function share() {
 async function erase() {
   try {
     await eraseAll();
+    showStatus(); // of a rig that is gone
     page.erased = words.erased;
   } catch {
     page.erased = words.unerased;

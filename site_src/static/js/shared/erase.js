@@ -1,5 +1,6 @@
 // All that this site has on this phone, taken off it: entries, rigs, records, choices, its files and its worker. A phone that changes hands.
 import { deleteDB } from "../../vendor/idb/idb.js";
+import { tellErased } from "./erased.js";
 import { DATABASE } from "./older.js";
 import { holdings } from "./offline.js";
 import { root, scoped } from "./site.js";
@@ -21,9 +22,10 @@ async function sweep() {
   sessionStorage.clear();
 }
 
-// Resolves once nothing is left: a page or worker that is still open may write a little more. Rejects where the browser refuses, or
-// another page does not let go of the database.
+// Resolves once nothing is left: other pages of the site go blank, and one of them or the worker may write a little more before it ends.
+// Rejects where the browser refuses, or another page does not let go of the database.
 export async function eraseAll() {
+  tellErased();
   await holdings(); // a count that is still under way ends in notes of its own
   for (let [sweeps, clean] = [0, 0]; sweeps < SWEEPS; sweeps += 1) {
     await sweep();
