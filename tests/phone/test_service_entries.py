@@ -1,4 +1,5 @@
 """What is entered in a service test: what it may start on, what is missing, what cannot be, and where a failure leads."""
+import re
 import urllib.parse
 
 from playwright.sync_api import expect
@@ -8,7 +9,7 @@ from tests import service_records as records
 from tests.phone import history
 from tests.phone.proof import START_MS, T, begun, keep_rig, run_of, store  # noqa: F401  the fixture
 from tests.phone.store import do
-from tests.phone.words import said
+from tests.phone.words import SITE, said
 
 
 def test_a_run_starts_on_its_flow(run_of):
@@ -167,6 +168,23 @@ def test_every_test_has_its_sheet(handset):
         page = handset.open(f"test/sheet/#{record['id']}")
         expect(page.get_by_role("button", name=T["sheet"]["print"])).to_be_visible()
         expect(page.get_by_role("heading", name=record["rig_name"])).to_be_visible()
+        page.close()
+
+
+def test_no_page_shows_a_name_to_be_filled(handset):
+    """With parts left out and readings never taken, each page of a test says its points with their units."""
+    record = records.an_unfinished_record()
+    record["tests"]["governed"] = {"not_done": T["test"]["reasons_not_done"][0]}
+    record["tests"]["gauges"] = {"values": {"master.at_150.panel_psi": "150@US"}}
+    record["finished_ms"] = record["begun_ms"] + 7_200_000
+    history.held(handset, [record])
+    for address in ("sheet", "run", "years"):
+        page = handset.open(f"test/{address}/#{record['rig_id'] if address == 'years' else record['id']}")
+        expect(page.locator("main")).not_to_have_attribute("aria-busy", "true")
+        expect(page.locator("h1, h2").first).to_be_visible()
+        if address == "sheet":
+            expect(page.locator("ul.left")).to_contain_text(f"at 150 {SITE['unit']['US']['pressure']}")
+        assert not re.findall(r"\{\w+\}", page.locator("main").text_content())
         page.close()
 
 

@@ -64,7 +64,7 @@ function drawAnswer({ record, answer, shown, decided, standings, digest, curve, 
   if (!answer.plan) return render(html`<p class="notice">${words.sheet.no_plan}</p>`, place);
   const u = unitWords(words, page.system);
   /** @type {any} */
-  const view = { record, data, words, answer, u, shown, curve, standings, digest, photos, missingWord: (name) => missingWord(name, { words, answer }), decision: nothing };
+  const view = { record, data, words, answer, u, shown, curve, standings, digest, photos, missingWord: (name) => missingWord(name, { words, answer, u }), decision: nothing };
   if (wantsDecision(record, answer.verdict)) {
     page.form ??= { state: null, reason: "", limits: "", by: record.people.tester };
     view.decision = decisionView({ words, form: page.form, decided, write: () => settle(view), change: (part) => { Object.assign(page.form, part); asking.redraw(); } });
