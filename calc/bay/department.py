@@ -84,6 +84,8 @@ def _change(item, row, whose, units):
     if limit:
         limit["whose"] = "profile" if whose == "rig" else whose
         limit["reason"] = row.get("reason") or ""
+        if item["limit"] and item["limit"].get("plausible"):
+            limit["plausible"] = item["limit"]["plausible"]  # of the instrument, whoever limits it
         item["limit"] = limit
         item["unit"] = None if limit["quantity"] else row["unit"]
     if row.get("lists"):

@@ -6,6 +6,7 @@ KINDS = ("min", "max", "range", "target")
 TREND = 3  # readings in a row, each nearer the limit or farther from it, make a trend
 MOST_EARLIER = 6
 GREATEST_VACUUM_INHG = 31  # the air's whole pressure at sea level on a day of high pressure: no gauge reads more
+SHIFTS = (0.1, 10, 0.01, 100)  # of a decimal point that was left out or slipped
 HAIR = 1e-9  # of rounding in a conversion
 
 
@@ -20,7 +21,8 @@ def judged(limit, text, own, earlier, units):
     units: see calc.base.display
 
     Returns the answer of contract `limits.judged`: the amount in calc's unit, whether it is good (None for a target), the
-    limit and earlier readings as texts in the page's unit, whose it is, and the trend. Raises CalcError naming reading or limit; with code negative or out_of_range for a reading that cannot be: less than nothing
+    limit and earlier readings as texts in the page's unit, whose it is, and the trend; `asked` where it is past the plausible: "meant", the
+    figure with its point moved that is plausible, or None, and the plausible "least" and "most". Such a reading is never good. Raises CalcError naming reading or limit; with code negative or out_of_range for a reading that cannot be: less than nothing
     of what goes no lower, or more vacuum than the air has pressure (standard atmosphere, 29.92 inHg).
     """
     if limit["kind"] not in KINDS:
@@ -40,13 +42,36 @@ def judged(limit, text, own, earlier, units):
     shown = display.converted(display.scale(units, units["shown"], quantity), amount) if quantity else amount
     is_low = bounds[0] is not None and shown < bounds[0] - HAIR
     is_high = bounds[1] is not None and shown > bounds[1] + HAIR
+    asked = _asked(limit, own, amount, shown, units)
+    if asked:
+        is_low, is_high = amount < limit["plausible"][0], amount > limit["plausible"][1]
     rows = sorted([(row["at_ms"], row["amount"]) for row in earlier])[-MOST_EARLIER:]
     return {
-        "amount": amount, "is_good": None if limit["kind"] == "target" else not (is_low or is_high),
+        "amount": amount, "is_good": None if limit["kind"] == "target" and not asked else not (is_low or is_high), "asked": asked,
         "side": "low" if is_low else "high" if is_high else None,
         "whose": _whose(limit, own),
         "earlier": [{"at_ms": at_ms, "text": _text(units, quantity, past)} for at_ms, past in rows],
         "trend": _trend([past for _, past in rows] + [amount], low, high),
+    }
+
+
+def _asked(limit, own, amount, shown, units):
+    """What is asked of a reading past the plausible, or None: a point left out or put in by mistake first (common practice)."""
+    plausible = limit.get("plausible")
+    in_force = [value for value in _in_force(limit, own) if value is not None]
+    if not plausible or min(plausible[0], min(in_force)) <= amount <= max(plausible[1], max(in_force)):
+        return None
+    ends = _ends(limit, own)
+    quantity = limit["quantity"]
+    here = display.scale(units, units["shown"], quantity) if quantity else {"factor": 1}
+    moved = [shown * factor for factor in SHIFTS]
+    amounts = [(figure - here.get("offset", 0)) / here["factor"] for figure in moved]
+    best = [place for place in range(len(amounts)) if plausible[0] <= amounts[place] <= plausible[1]]
+    good = [place for place in best if (ends[0] is None or amounts[place] >= ends[0]) and (ends[1] is None or amounts[place] <= ends[1])]
+    chosen = (good or best or [None])[0]
+    return {
+        "meant": None if chosen is None else display.plain(units, moved[chosen], 2),
+        "least": _limit_text(units, quantity, plausible[0], -1), "most": _limit_text(units, quantity, plausible[1], 1),
     }
 
 

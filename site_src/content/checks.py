@@ -29,8 +29,8 @@ def _whole(row):
 
 
 def _whole_limit(limit):
-    """A limit as calc.bay.limits takes it."""
-    return {"kind": limit["kind"], "value": limit["value"], "to": limit.get("to"), "quantity": limit.get("quantity")}
+    """A limit as calc.bay.limits takes it; what is plausible is common practice, wide enough that a poor reading is never asked twice."""
+    return {"kind": limit["kind"], "value": limit["value"], "to": limit.get("to"), "quantity": limit.get("quantity"), "plausible": limit["plausible"]}
 
 
 def due():

@@ -2,7 +2,7 @@
 import pytest
 
 from calc.base.errors import CalcError
-from site_src.content import units
+from site_src.content import checks, units
 from tests.unit.bay.logs import DAY_MS, NOW_MS
 
 US = units.shown_in("US")
@@ -29,6 +29,35 @@ def test_both_sides(run, limit, text, is_good, side):
     """The limit itself is good; a target is only aimed at."""
     answer = judged(run, limit, text)
     assert (answer["is_good"], answer["side"], answer["whose"]) == (is_good, side, "list")
+
+
+REST = {"kind": "min", "value": 12.4, "to": None, "quantity": None, "plausible": [6, 32]}
+CUT_OUT = {"kind": "range", "value": 110, "to": 140, "quantity": "pressure", "plausible": [60, 200]}
+
+
+@pytest.mark.parametrize(("limit", "text", "meant", "side"), [
+    (REST, "126", "12.6", "high"), (REST, "1.26", "12.6", "low"), (REST, "99999", None, "high"), (REST, "0", None, "low"),
+    (CUT_OUT, "1200@US", "120", "high"), (CUT_OUT, "12@US", "120", "low"),
+])
+def test_past_the_plausible_is_asked(run, limit, text, meant, side):
+    """12.6 V without its point is 126: asked, with what was meant (by hand), and not good however often it is said."""
+    answer = judged(run, limit, text)
+    assert (answer["asked"]["meant"], answer["side"], answer["is_good"]) == (meant, side, False)
+    assert judged(run, limit, "13" if limit is REST else "130@US")["asked"] is None
+
+
+def test_a_rig_of_24_volts_is_not_asked(run):
+    """24.8 V at rest (common practice) is plausible, and 40 is where the rig itself wants 40."""
+    assert judged(run, REST, "24.8")["asked"] is None
+    assert judged(run, REST, "40", {"value": 40, "to": None, "whose": "plate"})["is_good"] is True
+
+
+@pytest.mark.parametrize("row", [row for row in checks.rows() if row["limit"]], ids=lambda row: row["id"])
+def test_every_reading_has_a_plausible_range(row):
+    """The limit lies inside it, so that what is good is never asked."""
+    least, most = row["limit"]["plausible"]
+    assert all(least <= end <= most for end in (row["limit"]["value"], row["limit"]["to"]) if end is not None)
+    assert least < most
 
 
 def test_the_rigs_own(run):

@@ -3,7 +3,7 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { colon, fill } from "../shared/site.js";
 import { minutes } from "../shared/times.js";
 import { defectForm, hereForm, nameField, ownForm } from "./item_forms.js";
-import { readingView } from "./reading.js";
+import { isAsked, readingView } from "./reading.js";
 import { ruleOf } from "./rule.js";
 import { defectRow, toBay } from "./sentences.js";
 
@@ -30,7 +30,7 @@ export function itemView(view) {
   if (state.form) return html`<section class="bay-item">${{ defect: defectForm, here: hereForm, own: ownForm }[state.form.kind](view, row)}</section>`;
   const standing = defects.filter(({ item }) => item === row.id);
   const pressed = (says) => (view.answers[row.id] ? String(view.answers[row.id].answer === says) : nothing);
-  const isReady = !row.limit || row.limit.kind === "target" && !state.refused || state.judged?.is_good === true;
+  const isReady = !row.limit || row.limit.kind === "target" && !state.refused && !state.judged?.asked || state.judged?.is_good === true;
   return html`
     <section class="bay-item">
       <p class="bay-where"><b class="place">${words.place[row.place]}</b> <span>${words.engine_state[row.state]}</span> <span class="bay-count">${words.list[list]} · ${items.indexOf(row.id) + 1}/${items.length}</span></p>
@@ -47,7 +47,7 @@ export function itemView(view) {
         ${Object.keys(view.answers).length ? html`<button type="button" class="key" @click=${act.back}>${words.round.back}</button>` : printKey(view)}
       </p>
       <div class="dock bay-dock">
-        <button type="button" class="key key-trouble" aria-pressed=${pressed("not_good")} @click=${act.notGood}>${words.round.not_good}</button>
+        <button type="button" class="key key-trouble" aria-pressed=${pressed("not_good")} ?disabled=${isAsked(state)} @click=${act.notGood}>${words.round.not_good}</button>
         <button type="button" class="key key-act" aria-pressed=${pressed("good")} ?disabled=${!isReady} @click=${act.good}>${words.round.good}</button>
       </div>
     </section>`;

@@ -14,15 +14,24 @@ export function readingView(view, row) {
   return html`
     <p class="bay-limit"><b>${limitText(state.limit, row, view)}</b> <small>${limitOf(view, row)}</small></p>
     ${row.clock_s || row.tool ? clockView(view, row, clock) : nothing}
-    <div class="bay-reading" data-good=${judged?.is_good ?? nothing}>
+    <div class="bay-reading" data-good=${isAsked(state) ? nothing : judged?.is_good ?? nothing}>
       <input id="reading" inputmode="decimal" autocomplete="off" aria-label=${words.round.reading} placeholder="–" .value=${typed} aria-invalid=${state.refused ? "true" : "false"} @input=${({ target }) => act.enter(target.value)}>
       <span>${unitOf(row, view)}</span>
-      <b role="status">${state.refused ?? (judged ? words.side[judged.side ?? (judged.is_good === null ? "aim" : "good")] : "")}</b></div>
+      <b role="status">${isAsked(state) ? askedText(view, row, typed) : state.refused ?? (judged ? words.side[judged.side ?? (judged.is_good === null ? "aim" : "good")] : "")}</b></div>
+    ${isAsked(state) ? html`<div class="bay-asked">
+      ${judged.asked.meant ? html`<button type="button" class="key" @click=${() => act.enter(judged.asked.meant)}>${judged.asked.meant} ${unitOf(row, view)}</button>` : nothing}
+      <button type="button" class="key" @click=${act.sayAgain}>${fill(words.round.asked_so, { value: typed })}</button></div>` : nothing}
     <div class="tray" role="group" aria-label=${words.round.tray}>
       ${(state.near?.below ?? []).map((text) => figure(text, false))}${figure(middle, Boolean(typed))}${(state.near?.above ?? []).map((text) => figure(text, false))}</div>
     ${state.earlier.length ? html`<p class="bay-earlier">${words.round.earlier} ${(judged?.earlier ?? [{ at_ms: state.earlier.at(-1).at_ms, text: state.last }]).map(({ at_ms, text }) => html`<span><b>${text}</b> ${day(at_ms)}</span> `)}
       ${judged?.trend && judged.trend !== "level" ? html`<b>${words.trend[judged.trend]}</b>` : nothing}</p>` : nothing}`;
 }
+
+// Whether a figure past the plausible waits for its reader: it is neither good nor not good until it is put right or said again.
+export const isAsked = ({ judged, entry, said }) => Boolean(judged?.asked) && said !== entry;
+
+const askedText = ({ words, state: { judged }, ...view }, row, typed) => fill(words.round[judged.asked.meant ? "asked_meant" : "asked"], {
+  ...judged.asked, value: typed, unit: unitOf(row, { words, ...view }) });
 
 // Whose the limit is: set on this phone, of the rig's profile, its department's, or the list's.
 export function limitOf({ own, words }, { limit }) {

@@ -14,6 +14,7 @@ import { Clock } from "../bay/clock.js";
 import { conditionOf, limitOf } from "../bay/conditions.js";
 import { leftOutView } from "../bay/department.js";
 import { doneView, firstView, itemView } from "../bay/item.js";
+import { isAsked } from "../bay/reading.js";
 import { yourName } from "../bay/log.js";
 import { prints } from "../bay/paper.js";
 import { checkSheet, limitsOf } from "../bay/paper_check.js";
@@ -23,7 +24,7 @@ const place = document.getElementById("bay");
 const page = await opened(place);
 const list = decodeURIComponent(location.hash.slice(1));
 /** @type {any} */
-const state = { at: null, entry: "", judged: null, near: null, form: null, isRead: false, isTimed: false, shownAt: -Infinity, after: [], took: [], ended: null, refused: null };
+const state = { at: null, entry: "", judged: null, near: null, form: null, isRead: false, isTimed: false, shownAt: -Infinity, after: [], took: [], ended: null, refused: null, said: null };
 const asksAfter = list === "after_use"; // what there was, before the first item
 const entries = new Map(); // what is typed for an item, whatever is looked at meanwhile
 const clock = new Clock({ tick: () => draw(), done: (text) => { state.isTimed = true; enter(text); } });
@@ -75,7 +76,7 @@ const after = (id) => page.left.find((open) => page.items.indexOf(open) > page.i
 
 async function show(id) {
   clock.stop();
-  Object.assign(state, { at: id, entry: "", judged: null, near: null, form: null, refused: null, isTimed: false, shownAt: performance.now() });
+  Object.assign(state, { at: id, entry: "", judged: null, near: null, form: null, refused: null, isTimed: false, said: null, shownAt: performance.now() });
   const row = id && page.rows.get(id);
   if (row?.limit) {
     page.own = page.settings[id]?.limit ?? null;
@@ -108,7 +109,8 @@ async function lastText(row) {
 // The figures next to what stands in the tray, or next to the last reading, or to the limit.
 async function nearby(row) {
   const { data, system } = page;
-  state.start = state.entry ? state.entry.split("@")[0] : state.last ?? state.limit.value;
+  const isNone = row.limit.kind === "max" && row.limit.value === 0; // where none is the good answer it is offered first
+  state.start = state.entry ? state.entry.split("@")[0] : isNone ? state.limit.value : state.last ?? state.limit.value;
   const step = row.limit.quantity ? data.systems[system].steps[row.limit.quantity] : data.steps[row.unit];
   [state.near] = await calc.ask("entry.near", { rows: [{ text: state.start, kind: row.limit.quantity ?? "count", step }], decimal: page.units.decimal, below: 2, above: 2 });
 }
@@ -119,6 +121,7 @@ async function enter(text) {
   entries.set(state.at, state.entry);
   keepDraft(draftName(), { at: state.at, entry: state.entry, form: null });
   state.judged = state.refused = null;
+  if (state.said !== state.entry) state.said = page.answers[state.at]?.entry ?? null; // what was said again holds for that figure alone
   if (state.entry) {
     const entry = state.entry;
     try {
@@ -159,6 +162,10 @@ const act = {
   },
   redraw: () => draw(),
   enter,
+  sayAgain() {
+    state.said = state.entry;
+    draw();
+  },
   read: () => {
     state.isRead = true;
     show(state.at);
@@ -171,7 +178,7 @@ const act = {
   },
   good: () => isSettled(state.shownAt) && answer("good"),
   notGood() {
-    if (!isSettled(state.shownAt)) return;
+    if (!isSettled(state.shownAt) || isAsked(state)) return;
     const row = page.rows.get(state.at);
     if (page.defects.some(({ item }) => item === row.id)) return answer("not_good"); // it is written already
     act.form({ kind: "defect", seen: "", rank: row.class, scope: row.scope, rule: "" });
