@@ -170,6 +170,37 @@ def test_what_is_put_off_comes_last(take):
     page.close()
 
 
+def test_a_figure_no_gauge_shows_is_asked_again(take):
+    """126 typed for 12.6 V is neither good nor not good until its point is set or it is said again; of lights out 0 stands first."""
+    _, page = weekly(take)
+    volts, lights = TEXT["cab_volts_rest"]["title"], TEXT["walk_warning_lights"]["title"]
+    page.goto(page.url.replace("weekly", "daily"))
+    expect(title(page)).to_be_visible()
+    for wanted in (lights, volts):
+        while title(page).inner_text() != wanted:
+            touched_on(page, T["round"]["later"])
+        if wanted == lights:
+            page.locator(".tray .key").first.tap()
+            expect(page.locator("#reading")).to_have_value("0")
+            expect(key(page, T["round"]["good"])).to_be_enabled()
+            page.locator("#reading").fill("3")
+            expect(page.get_by_role("status").filter(has_text=T["side"]["high"])).to_be_visible()
+            expect(key(page, T["round"]["good"])).to_be_disabled()
+    page.locator("#reading").fill("126")
+    expect(page.get_by_text(T["round"]["asked_meant"].format(value=126, unit="V", meant="12.6"))).to_be_visible()
+    expect(key(page, T["round"]["good"])).to_be_disabled()
+    expect(key(page, T["round"]["not_good"])).to_be_disabled()
+    key(page, T["round"]["asked_so"].format(value=126)).tap()
+    expect(key(page, T["round"]["not_good"])).to_be_enabled()
+    expect(key(page, T["round"]["good"])).to_be_disabled()
+    page.locator("#reading").fill("127")
+    expect(key(page, T["round"]["not_good"])).to_be_disabled()
+    key(page, "12.7 V").tap()
+    expect(page.locator("#reading")).to_have_value("12.7")
+    expect(key(page, T["round"]["good"])).to_be_enabled()
+    page.close()
+
+
 def release_pump(page, handset):
     """An officer decides, a technician repairs, another puts it back; the pump is in service, the belts are open."""
     page.locator(".defect a").first.tap()

@@ -30,8 +30,10 @@ export function readingView(view, row) {
 // Whether a figure past the plausible waits for its reader: it is neither good nor not good until it is put right or said again.
 export const isAsked = ({ judged, entry, said }) => Boolean(judged?.asked) && said !== entry;
 
-const askedText = ({ words, state: { judged }, ...view }, row, typed) => fill(words.round[judged.asked.meant ? "asked_meant" : "asked"], {
-  ...judged.asked, value: typed, unit: unitOf(row, { words, ...view }) });
+const askedText = (view, row, typed) => {
+  const { asked } = view.state.judged;
+  return fill(view.words.round[asked.meant ? "asked_meant" : "asked"], { ...asked, value: typed, unit: unitOf(row, view) });
+};
 
 // Whose the limit is: set on this phone, of the rig's profile, its department's, or the list's.
 export function limitOf({ own, words }, { limit }) {
