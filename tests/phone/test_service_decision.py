@@ -5,11 +5,13 @@ import csv
 
 from playwright.sync_api import expect
 
+from site_src.content import data
 from tests import service_records as records
 from tests.phone.proof import RIG, T, keep_rig
 from tests.phone.store import do
 
 DECISION = T["decision"]
+DUE = data.words("bay", "en")
 
 
 def failed_sheet(take):
@@ -68,6 +70,16 @@ def test_the_pump_is_out_and_the_due_date_stays(take):
     expect(page.locator("main")).to_contain_text("Loses its vacuum")
     page.goto(page.url.split("checks/")[0] + "test/years/#rig-1")
     expect(page.locator("main")).to_contain_text("Nov 25, 2026")  # by hand: passed 300 days before 21 September 2026, and 365 days on
+
+
+def test_due_says_that_the_last_test_failed(take):
+    """Nobody wrote it done, and its last test failed: overdue, and not "never written"."""
+    page = failed_sheet(take)
+    page.goto(page.url.split("test/")[0] + "checks/due/")
+    row = page.get_by_role("button", name=DUE["due_name"]["service_test"])
+    expect(row).to_contain_text(DUE["due"]["failed"].split("{")[0])
+    expect(row).not_to_contain_text(DUE["due"]["never"])
+    expect(page.locator("section").filter(has=row)).to_contain_text(DUE["due"]["group_overdue"])
 
 
 def test_the_spreadsheet_has_rig_and_site(take):

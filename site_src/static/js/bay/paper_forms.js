@@ -61,13 +61,13 @@ function lastMeters(log) {
 const metersRow = (words, last) => html`<div class="paper-meters">${METERS.map((name) => fieldRow(words.meter[name], last[name] === null ? "" : String(last[name])))}</div>`;
 
 // `rows` of the due board, `nameOf` their names, `when` what stands beside each.
-export function dueSheet({ words, rig }, { rows, meters, nameOf, when }) {
+export function dueSheet({ words, rig }, { rows, meters, nameOf, when, isFailed }) {
   const groups = ["overdue", "soon", "never", "later"].map((standing) => [standing, rows.filter((row) => row.standing === standing)]).filter(([, group]) => group.length);
   return sheetView({
     rig, title: words.due.title, columns: DUE_COLUMNS,
     heads: html`<tr class="paper-columns"><th></th><th>${words.due.title}</th><th>${words.paper.last}</th><th>${words.due.done_on}</th><th>${words.paper.by}</th></tr>`,
     body: groups.map(([standing, group]) => html`<tbody><tr class="paper-station"><th colspan=${DUE_COLUMNS} scope="colgroup">${words.due[`group_${standing}`]} (${group.length})</th></tr>${group.map((row) => html`
-      <tr><th scope="row">${nameOf(row.id)}</th><td>${row.done_ms === null ? nothing : when(row)}</td><td>${row.done_ms === null ? words.due.never : day(row.done_ms)}</td><td class="paper-remark"></td><td></td></tr>`)}</tbody>`),
+      <tr><th scope="row">${nameOf(row.id)}</th><td>${row.done_ms === null || isFailed(row) ? nothing : when(row)}</td><td>${isFailed(row) ? when(row) : row.done_ms === null ? words.due.never : day(row.done_ms)}</td><td class="paper-remark"></td><td></td></tr>`)}</tbody>`),
     last: wide(metersRow(words, meters), DUE_COLUMNS),
   });
 }

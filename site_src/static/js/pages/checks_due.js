@@ -11,7 +11,7 @@ import { opened } from "../bay/opened.js";
 import { prints } from "../bay/paper.js";
 import { dueSheet } from "../bay/paper_forms.js";
 import { field } from "../bay/item_forms.js";
-import { instrumentsOf } from "../service/instruments.js";
+import { instrumentsOf, lastFailed } from "../service/instruments.js";
 
 const METERS = ["miles", "engine_h", "pump_h"];
 const place = document.getElementById("bay");
@@ -22,8 +22,8 @@ const state = { rows: [], meters: {}, open: null, date: "", typed: {}, refused: 
 const today = () => new Date(Date.now() + aheadMin() * 60000).toISOString().slice(0, 10);
 
 async function look() {
-  const [board, instruments] = await Promise.all([page.log.board(page.data), instrumentsOf(page.rig)]);
-  Object.assign(state, board, { rows: inTurn([...instruments, ...board.rows]) });
+  const [board, instruments, failed] = await Promise.all([page.log.board(page.data), instrumentsOf(page.rig), lastFailed(page.rig)]);
+  Object.assign(state, board, { failed, rows: inTurn([...instruments, ...board.rows]) });
   draw();
 }
 
@@ -110,17 +110,23 @@ function turn(id) {
   draw();
 }
 
+const isFailed = ({ id, done_ms: done }) => id === "service_test" && state.failed && state.failed.finished_ms > (done ?? 0);
+
 function when(row) {
   const { words } = page;
   const more = [["hours", row.left_hours], ["miles", row.left_miles]].filter(([, left]) => left !== null).map(([unit, left]) => fill(words.due[unit], { left: Math.round(left) }));
+  if (isFailed(row)) return fill(words.due.failed, { date: day(state.failed.finished_ms) });
   if (row.done_ms === null && !row.name) return words.due.never;
   return [row.due_date ? fill(words.due.by, { date: day(new Date(row.due_date[0], row.due_date[1] - 1, row.due_date[2])) }) : "", ...more].filter(Boolean).join(" · ");
 }
 
+// A pump whose last test failed is due for one, whatever day was written before.
+const standingOf = (row) => (isFailed(row) ? "overdue" : row.standing);
+
 function draw() {
   const { words } = page;
   const group = (standing) => {
-    const rows = state.rows.filter((row) => row.standing === standing);
+    const rows = state.rows.filter((row) => standingOf(row) === standing);
     return rows.length ? html`<section class="group"><h2 class="due-${standing}">${words.due[`group_${standing}`]} (${rows.length})</h2><ul class="due-rows">${rows.map((row) => html`
       <li><button type="button" class="row" aria-expanded=${state.open === row.id ? "true" : "false"} @click=${() => turn(row.id)}>
         <span>${nameOf(row.id)}<small>${when(row)}</small></span></button>
@@ -138,5 +144,5 @@ function draw() {
       <button type="button" class="key key-act" @click=${calendar}>${words.due.calendar}</button></div>`, place);
 }
 
-if (page) prints(() => dueSheet(page, { ...state, nameOf, when }));
+if (page) prints(() => dueSheet(page, { ...state, rows: state.rows.map((row) => ({ ...row, standing: standingOf(row) })), nameOf, when, isFailed }));
 if (page) await look();
