@@ -41,6 +41,12 @@ def test_a_pump_that_will_not_engage_finds_the_fault_finder_first(built):
     assert first == "diagnose/"
 
 
+def test_who_would_drive_in_pump_reads_that_first(built):
+    """Before any other answer that speaks of pump gear."""
+    [[first, *_]] = found(built, "en", ["can i drive in pump gear"])
+    assert first == "help/panel/#pump_and_drive"
+
+
 def test_there_are_enough():
     """Sixty and more are typed, some in each language, each for a question that there is."""
     assert sum(len(row["typed"]) for part, row in SEARCHED if part != "slip") >= 60
