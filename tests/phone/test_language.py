@@ -4,6 +4,7 @@ import re
 from playwright.sync_api import expect
 
 from site_src.content import data
+from tests.phone import history
 from tests.phone.folds import UNFOLDED
 from tests.phone.keyboard import MEASURE
 
@@ -42,3 +43,15 @@ def test_longer_words_fit(take):
         page.evaluate(UNFOLDED)
         page.evaluate(MEASURE)
         assert page.evaluate("measure.overhang(320).concat(measure.cut())") == [], address
+
+
+def test_a_rating_keeps_its_meaning_in_another_language(handset):
+    """1,500 typed on an English phone is 1500 on the Rig page in French, with nothing asked."""
+    page = history.held(handset, rig={**history.PROFILE, "pump_rated": "1250@US"})
+    page.goto(handset.host.origin + "rig/#field-pump_rated")
+    page.evaluate("localStorage.setItem('units', 'US'); localStorage.setItem('language', 'fr')")
+    page.locator("#field-pump_rated").fill("1,500")
+    page.goto(handset.host.origin + "fr/rig/#field-pump_rated")
+    expect(page.locator("#field-pump_rated")).to_have_value("1500")
+    expect(page.locator("#field-pump_rated")).not_to_have_attribute("aria-invalid", "true")
+    page.close()

@@ -338,3 +338,14 @@ def test_shown_with_a_comma(run, text, expected):
     assert run("base.entry", "shown", units=COMMA, kind="length", text=text) == expected
     turned = {**COMMA, "shown": "far"}
     assert run("base.entry", "shown", units=turned, kind="length", text="5@near") == "2,5"
+
+
+@pytest.mark.parametrize(("typed", "decimal", "kind", "kept", "amount"), [
+    ("1,500", ".", "flow", "1500", 1500), ("1,250", ".", "diameter", "1250", 1250), ("482,633", ".", "pressure", "482633", 482633),
+    ("1,125", ",", "diameter", "1.125", 1.125), ("482,633", ",", "pressure", "482.633", 482.633),
+])
+def test_what_is_kept_reads_one_way(run, typed, decimal, kind, kept, amount):
+    """What shared/one_reading.js writes of an accepted entry is that entry in both languages (spellings by hand)."""
+    assert run("base.entry", "number", field="x", text=typed, kind=kind, decimal=decimal) == amount
+    for mark in (".", ","):
+        assert run("base.entry", "number", field="x", text=kept, kind=kind, decimal=mark) == amount

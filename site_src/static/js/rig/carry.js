@@ -1,5 +1,6 @@
 // A profile on its way: as a file, as a link, as a square code. Nothing that comes in is trusted.
 
+import { oneReading } from "../shared/one_reading.js";
 import { file, root } from "../shared/files.js";
 import { plainName } from "./profile.js";
 
@@ -41,7 +42,7 @@ export async function unpacked(letters) {
 }
 
 // The link that carries a profile in its fragment.
-export const linkOf = async (profile, root) => new URL(`rig/${MARK}${await packed(JSON.stringify(profile))}`, root).href;
+export const linkOf = async (profile, root) => new URL(`rig/${MARK}${await packed(JSON.stringify(oneReading(profile)))}`, root).href;
 
 // The profile text a fragment carries, or null where it carries none. Throws where it cannot be unpacked.
 export async function textOf(fragment) {
@@ -54,7 +55,7 @@ export async function textOf(fragment) {
 export const safe = (name) => name.replace(/[^\w-]+/g, "-");
 
 export const fileOf = (profiles, name) =>
-  new File([JSON.stringify(profiles.length === 1 ? profiles[0] : profiles, null, 1)], `${safe(name)}.json`, { type: "application/json" });
+  new File([JSON.stringify(oneReading(profiles.length === 1 ? profiles[0] : profiles), null, 1)], `${safe(name)}.json`, { type: "application/json" });
 
 // A file whose name says which version of the site wrote it, as All pages shows it.
 async function signed(given) {

@@ -1,4 +1,5 @@
 // What a page holds, as a link that can be handed to another phone. The address of the page changes only when it is shared.
+import { oneReading } from "./one_reading.js";
 const OLD_OWN = "&tab="; // links of an older version end in a mark of their tab
 
 // Which fragment this tab wrote itself. It goes with the tab, and so does what it is a link to.
@@ -38,7 +39,7 @@ const clear = () => history.replaceState(null, "", location.pathname + location.
 // The address of a page whose fragment is `mark` and a value as JSON; links of an older version may have begun with `old`. `clean(value)` rebuilds what is sound and throws
 // where something is strange; a fragment of more than `longest` characters is not read at all.
 export function addressOf({ mark, old = mark, longest, clean: cleaned }) {
-  const fragmentOf = (value) => mark + encodeURIComponent(JSON.stringify(value));
+  const fragmentOf = (value) => mark + encodeURIComponent(JSON.stringify(oneReading(value)));
   const begun = () => [mark, old].find((each) => location.hash.startsWith(each));
   const isHere = () => begun() !== undefined;
 

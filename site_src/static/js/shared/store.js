@@ -5,6 +5,7 @@ import { openDB } from "../../vendor/idb/idb.js";
 import { jot } from "./choices.js";
 import { dropAnswer } from "./last_answer.js";
 import { noteAt, noteDown, notes, notesOf, same, strike } from "./notes.js";
+import { oneReading } from "./one_reading.js";
 import { DATABASE, inherited } from "./older.js";
 import { tellSaved } from "./unsaved.js";
 
@@ -55,11 +56,14 @@ export async function changeRecord(store, id, change) {
 
 const isOlder = (value, stored) => stored?.revision >= value?.revision;
 
+// Whether two values say the same, in whatever spelling.
+const alike = (one, other) => same(oneReading(one), oneReading(other));
+
 // A record with a note put to it, or undefined where the note no longer fits: a later revision is there, or another value
 // than the one its field was typed over.
 function withNote(stored, [, , field], { value, base, isPart }) {
   if (field === undefined) return isOlder(value, stored) ? undefined : isPart ? { ...stored, ...value } : value;
-  return stored && (same(stored[field], base) || same(stored[field], value)) ? { ...stored, [field]: value } : undefined;
+  return stored && (alike(stored[field], base) || alike(stored[field], value)) ? { ...stored, [field]: value } : undefined;
 }
 
 // Write what is noted. Resolves to "kept"; "noted" where the database refused it and the note stands; "unkept" where there
@@ -94,10 +98,16 @@ function enter(place, note, change) {
 }
 
 // Keep a value, plain data, under a name; each of these resolves as `write` does.
-export const keep = (name, value) => enter(["drafts", name], { value }, () => value);
+export function keep(name, typed) {
+  const value = oneReading(typed);
+  return enter(["drafts", name], { value }, () => value);
+}
 
 // Keep a record, which carries its `id`.
-export const keepRecord = (store, record) => enter([store, record.id], { value: record, ...("picture" in record && { isLarge: true }) }, () => record);
+export function keepRecord(store, typed) {
+  const record = oneReading(typed);
+  return enter([store, record.id], { value: record, ...("picture" in record && { isLarge: true }) }, () => record);
+}
 
 // Keep many records at once, in one transaction; where the database refuses them each is noted and said as above.
 export async function keepRecords(store, records) {
@@ -110,13 +120,17 @@ export async function keepRecords(store, records) {
 }
 
 // Keep some fields of a record, and leave any others it has.
-export const keepPart = (store, part) => enter([store, part.id], { value: part, isPart: true }, (stored) => ({ ...stored, ...part }));
+export function keepPart(store, typed) {
+  const part = oneReading(typed);
+  return enter([store, part.id], { value: part, isPart: true }, (stored) => ({ ...stored, ...part }));
+}
 
 // Keep one field of a record as it was `seen`: only where the kept field is still the one that was seen.
-export function keepField(store, seen, field, value) {
+export function keepField(store, seen, field, typed) {
+  const value = oneReading(typed);
   const place = [store, seen.id, field];
   const { base } = noteAt(place) ?? { base: seen[field] };
-  const isSeen = (there) => same(there, seen[field]) || same(there, base);
+  const isSeen = (there) => alike(there, seen[field]) || alike(there, base);
   return enter(place, { value, base }, (stored) => (stored && !isSeen(stored[field]) ? undefined : { ...(stored ?? seen), [field]: value }));
 }
 
