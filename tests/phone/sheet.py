@@ -88,12 +88,16 @@ class Sheet:
 
 
 def first_entry(page):
-    """The number field of the first entry of a page, whose tray is opened where it has one."""
+    """The first number field of a page, whose tray is opened where it has one; a choice is passed over."""
+    box = page.locator("main input[inputmode]")
     page.locator(".entry-row, main input[inputmode]").first.wait_for()
-    row = page.locator(".entry-row").first
-    if row.count() and row.get_attribute("aria-expanded") == "false":
-        row.tap()
-    return page.locator("main input[inputmode]").first
+    for row in page.locator(".entry-row").all():
+        if row.get_attribute("aria-expanded") == "false":
+            row.tap()
+        page.locator("[data-open] .entry-tray").wait_for()
+        if box.count():
+            break
+    return box.first
 
 
 def open_sheet(handset, address, fragment=""):
