@@ -101,6 +101,22 @@ def test_two_phones_by_codes(take):
     expect(key(other, C["take"])).to_have_count(0)
 
 
+def test_codes_wait_for_a_rig(take):
+    """On a phone without the rig each code that is opened counts and stays: the page says how many of how many."""
+    handset = take()
+    page = handset.open("404.html")
+    text = json.dumps({"format": "bay-log", "schema": 1, "rig_id": "rig-1", "rig_name": "Pump of the day", "records": records(40)})
+    first, second, *_ = fragments = page.evaluate(FRAMES, {"module": source(page, "bay/frames.js"), "text": text})
+    set_name = first[5:13].upper()
+    for here, fragment in enumerate((first, second), 1):
+        page = handset.open("checks/log/" + fragment)
+        expect(page.get_by_text(T["bay"]["no_rig"])).to_be_visible()
+        expect(page.get_by_text(C["no_rig"].format(set=set_name, here=here, of=len(fragments)))).to_be_visible()
+    beside(handset, **MIDSHIP)
+    page = handset.open("checks/log/")
+    expect(page.get_by_text(C["part"].split(".")[0].format(set=set_name, here=2, of=len(fragments)))).to_be_visible()
+
+
 CAMERA = """(links) => {
   const shown = [...links];
   if (!navigator.mediaDevices) return; // a page without an address

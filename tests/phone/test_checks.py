@@ -74,7 +74,12 @@ def test_a_weekly_check_and_what_comes_of_it(take, tmp_path):
     expect(page.locator(".defect")).to_have_count(2)
     page.locator(".defect a").first.tap()
     page.locator("input[type=file]").set_input_files(PICTURE)
-    expect(page.get_by_role("img", name=T["defect"]["photo_of"])).to_be_visible()
+    photos = page.get_by_role("img", name=T["defect"]["photo_of"])
+    expect(photos).to_have_count(1)
+    page.locator("input[type=file]").set_input_files(PICTURE)
+    expect(photos).to_have_count(2)
+    key(page, T["defect"]["photo_off"]).first.tap()
+    expect(photos).to_have_count(1)
     page.goto(handset.host.origin + "checks/")
 
     release_pump(page, handset)

@@ -103,6 +103,7 @@ def test_a_half_written_defect_comes_back(take):
     begin(page)
     while title(page).inner_text() != TEXT["prime_hold"]["title"]:
         good(page)
+    expect(page.get_by_text(T["round"]["waits"])).to_be_visible()
     page.get_by_label(T["round"]["reading"], exact=True).fill("-2")
     refusals = data.words("site", "en")["refusal"]
     expect(page.get_by_text(refusals["negative"])).to_be_visible()

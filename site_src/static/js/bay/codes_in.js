@@ -92,11 +92,17 @@ export class Arriving {
   }
 }
 
+const factsOf = ({ set, missing }) => ({ of: set.of, here: set.of - missing.length, missing: missing.join(", "), set: String(set.set).toUpperCase() });
+
+// How many are here, where there is no rig whose log they could join.
+export const arrivedView = (arriving, { codes: words }) => html`
+  ${live(arriving.isDamaged ? html`<p class="refusal">${words.damaged}</p>` : nothing)}
+  ${live(arriving.set ? html`<p class="notice">${fill(words.no_rig, factsOf(arriving))}</p>` : nothing)}`;
+
 // `take(files)` lets them into the log.
 export function arrivingView(arriving, { codes: words }, take) {
   const { set, content, isDamaged, camera } = arriving;
-  const facts = set && { of: set.of, here: set.of - arriving.missing.length, missing: arriving.missing.join(", "), set: String(set.set).toUpperCase(),
-    rig: String(content?.rig_name).slice(0, 60), count: content?.records?.length };
+  const facts = set && { ...factsOf(arriving), rig: String(content?.rig_name).slice(0, 60), count: content?.records?.length };
   const takeIn = async () => {
     await take([arriving.file(words.name)]);
     arriving.drop();

@@ -3,12 +3,15 @@ import { calc } from "../shared/engine.js";
 import { home, pageData, unitWords } from "../shared/site.js";
 import { unitsOnce } from "../shared/units.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
-import { html, render } from "../../vendor/lit-html/lit-html.js";
+import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { departments, faultsAbove } from "./department.js";
 import { Log } from "./log.js";
 
 const checks = new URL("checks/", home);
 export const pageOf = (part) => new URL(part, checks).href;
+
+export const withoutRig = (place, words, more = nothing) => render(html`
+  <p class="notice">${words.bay.no_rig} <a class="key" href=${new URL("rig/", home).href}>${words.bay.to_rig}</a></p>${more}`, place);
 
 // { data (as the rig's department has it), published, words, rig, log, units, u, rows }, or null where no rig is chosen: the page says so itself.
 export async function opened(place) {
@@ -17,7 +20,7 @@ export async function opened(place) {
   place.replaceChildren();
   const { words } = published;
   if (!rig) {
-    render(html`<p class="notice">${words.bay.no_rig} <a class="key" href=${new URL("rig/", home).href}>${words.bay.to_rig}</a></p>`, place);
+    withoutRig(place, words);
     return null;
   }
   const system = chosenSystem(published.systems);

@@ -4,6 +4,7 @@ import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { draftOf, keepDraft } from "../shared/draft.js";
 import { toHeading } from "../shared/focus.js";
 import { handedIn } from "../shared/handed.js";
+import { dropRecord } from "../shared/store.js";
 import { whatOf } from "../shared/rig_status.js";
 import { colon, fill, home } from "../shared/site.js";
 import { dayAndTime } from "../shared/times.js";
@@ -23,12 +24,20 @@ const page = await opened(place);
 const photos = page && new Photos({
   of: (defect) => page.log.of("photo").filter((record) => record.defect === defect.id),
   add: (defect, picture) => page.log.add("photo", { defect: defect.id, picture }),
+  drop: takeOff,
   redraw: () => draw(),
 });
 const MOST_LIKE = 3; // conditions offered below what is typed: more push the form off the screen
 /** @type {any} */
 const state = { form: null, decision: null, withdrawal: null, standing: null, defect: null, isLost: false };
 const second = new SecondTouch(() => draw());
+// A photo that was just added goes for good: it is on no other phone.
+async function takeOff(id) {
+  if (!(await dropRecord("bay", id))) return;
+  page.log.records = page.log.records.filter((record) => record.id !== id);
+  draw();
+}
+
 addEventListener("hashchange", () => location.reload());
 
 async function start() {

@@ -1,6 +1,6 @@
 // The rig's log in the bay: its records, as a file to another phone and back, and emptying this phone.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
-import { fill } from "../shared/site.js";
+import { fill, home, pageData } from "../shared/site.js";
 import { live } from "../shared/notice.js";
 import { dayAndTime } from "../shared/times.js";
 import { send } from "../rig/carry.js";
@@ -8,16 +8,20 @@ import { field } from "../bay/item_forms.js";
 import { SecondTouch } from "../shared/second_touch.js";
 import { bring, emptied, filesOf } from "../bay/exchange.js";
 import { isName } from "../bay/log.js";
-import { Arriving, arrivingView } from "../bay/codes_in.js";
+import { Arriving, arrivedView, arrivingView } from "../bay/codes_in.js";
 import { Codes, codesView } from "../bay/codes_out.js";
-import { opened } from "../bay/opened.js";
+import { opened, withoutRig } from "../bay/opened.js";
 import { dueName } from "../bay/sentences.js";
 
 const SHOWN = 60;
 const HIDDEN = new Set(["answer"]);
 const place = document.getElementById("bay");
-const arriving = new Arriving({ redraw: () => page && draw() }); // a code counts whether a rig is chosen or not
-const page = await opened(place);
+/** @type {any} */
+let page = null;
+let isOpened = false;
+const arriving = new Arriving({ redraw: () => isOpened && draw() }); // a code counts whether a rig is chosen or not
+page = await opened(place);
+isOpened = true;
 /** @type {any} */
 const state = { said: [], by: "", open: 0, shown: SHOWN, files: [] };
 const second = new SecondTouch(() => draw());
@@ -62,7 +66,14 @@ function sending() {
       : html`<button type="button" class="key key-wide" ?disabled=${!log.records.length} @click=${() => send(filesOf(log)[0].file())}>${words.file}</button>`}`;
 }
 
+// No rig here: the codes that came wait for it.
+async function drawWithoutRig() {
+  const { words } = await pageData(new URL("checks/", home));
+  withoutRig(place, words, arrivedView(arriving, words));
+}
+
 function draw() {
+  if (!page) return drawWithoutRig();
   const { words, log, rig } = page;
   const records = log.records.filter(({ kind }) => !HIDDEN.has(kind)).sort((one, other) => other.at_ms - one.at_ms);
   render(html`
@@ -83,4 +94,4 @@ function draw() {
       <button type="button" class="key key-wide key-trouble" ?disabled=${!log.records.length || !isName(state.by)} @click=${() => second.touch(empty)}>${second.isAsked ? words.log.sure : words.log.empty}</button></section>`, place);
 }
 
-if (page) await look();
+await (page ? look() : drawWithoutRig());

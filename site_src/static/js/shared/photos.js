@@ -47,16 +47,19 @@ export const isPicture = (text) => typeof text === "string" && text.length <= MO
 
 export class Photos {
   #refused = null;
+  #justAdded = new Set(); // on this page: they went nowhere yet, and can be taken off
   /** @type {any} */
   of = null;
   /** @type {any} */
   add = null;
   /** @type {any} */
+  drop = null;
+  /** @type {any} */
   redraw = null;
 
-  // of: the photos of something, [{ id, picture }]; add: keeps one more; redraw: the page
-  constructor({ of, add, redraw }) {
-    Object.assign(this, { of, add, redraw });
+  // of: the photos of something, [{ id, picture }]; add: keeps one more; drop: takes one away that was just added; redraw: the page
+  constructor({ of, add, redraw, drop = null }) {
+    Object.assign(this, { of, add, redraw, drop });
   }
 
   async #take(owner, input) {
@@ -65,7 +68,7 @@ export class Photos {
     if (!file) return;
     const picture = await scaled(file);
     this.#refused = picture === null ? owner : null;
-    if (picture) await this.add(owner, picture);
+    if (picture) this.#justAdded.add((await this.add(owner, picture))?.id);
     this.redraw();
   }
 
@@ -80,7 +83,8 @@ export class Photos {
 
   // words: photo, photo_of, no_photo
   view(owner, words) {
-    return html`${this.of(owner).map((photo) => photoView(photo, words.photo_of))}${this.takeView(owner, words)}`;
+    return html`${this.of(owner).map((photo) => html`${photoView(photo, words.photo_of)}
+      ${this.drop && this.#justAdded.has(photo.id) ? html`<button type="button" class="key" @click=${() => this.drop(photo.id)}>${words.photo_off}</button>` : nothing}`)}${this.takeView(owner, words)}`;
   }
 
   takeView(owner, words) {
