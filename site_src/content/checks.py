@@ -1,7 +1,7 @@
 """The checks of a rig as pages have them: lists, rows, words, sources, proofs and what is due."""
 import functools
 
-from site_src.content import data
+from site_src.content import data, findable
 
 FACTS = ("id", "place", "state", "lists", "who", "class", "scope")
 
@@ -49,8 +49,13 @@ def proofs():
 def conditions():
     """What takes a rig out of service, limits it or is reported, each with what a person reads of it; `checks` are the items it is seen at."""
     words = data.words("conditions")["condition"]
-    return [{**row, "checks": row.get("checks", []), "what": words[row["id"]]["what"], "note": words[row["id"]].get("note", "")}
+    return [{**row, "checks": row.get("checks", []), "what": words[row["id"]]["what"], "note": words[row["id"]].get("note", ""), "also": words[row["id"]].get("also", "")}
             for row in data.load("checks/conditions")["condition"]]
+
+
+def silent():
+    """Words that say nothing to the search of conditions, in the language of the page that is being made."""
+    return sorted(findable.silent_words() | set(findable.words_of(data.words("bay")["conditions"]["silent"])))
 
 
 def differing():

@@ -48,6 +48,7 @@ def page_data():
         "due": checks.due(),
         "conditions": checks.conditions(),
         "differing": checks.differing(),
+        "silent": checks.silent(),
         "steps": STEPS,
         "systems": units.for_page(is_fine=True),
         "words": {**{key: site[key] for key in ("refusal", "units", "unit", "engine", "basis", "rig_status")}, **data.words("bay")},

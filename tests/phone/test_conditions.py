@@ -27,11 +27,10 @@ def test_found_and_reported(take):
     expect(page.get_by_role("link", name=T["bay"]["write"], exact=True)).to_be_visible()
     page.get_by_label(W["search"]).fill("mikly gear oil")
     milky = CONDITIONS["pump_water_in_oil"]
-    expect(rows).to_have_count(1)
     for text in (T["rank"]["restricted"], milky["what"], milky["note"], SOURCES["maker_a_pto"]):
-        expect(rows).to_contain_text(text)
+        expect(rows.first).to_contain_text(text)
     beside(handset, **MIDSHIP)
-    rows.locator("a").tap()
+    rows.first.locator("a").tap()
     expect(page.get_by_label(T["defect"]["what"])).to_have_value(milky["what"])
     expect(page.get_by_label(T["rank"]["restricted"], exact=True)).to_be_checked()
     expect(page.get_by_text(rule_of(milky))).to_be_visible()
@@ -49,6 +48,8 @@ def test_proposed_as_it_is_typed(take):
     beside(handset, **MIDSHIP)
     page = handset.open("checks/defect/")
     page.get_by_label(T["defect"]["what"]).fill("siren")
+    expect(page.get_by_label(T["rank"]["out_of_service"], exact=True)).to_be_checked()  # as proposed
+    expect(page.get_by_label(T["scope"]["apparatus"], exact=True)).to_be_checked()
     siren = page.locator(".bay-tick").filter(has_text=CONDITIONS["siren"]["what"])
     siren.tap()
     expect(page.get_by_label(T["rank"]["out_of_service"], exact=True)).to_be_checked()
@@ -83,3 +84,34 @@ def test_which_of_them_a_check_found(take):
     touched_on(page, T["defect"]["write"])
     (defect,) = of_kind(page, "defect")
     assert (defect["class"], defect["rule"], defect["seen"]) == ("out_of_service", "nfpa_1911", leak["what"])
+
+
+def test_nothing_is_chosen_before_it_is_proposed(take):
+    """A defect's class and scope are nobody's until a row proposes them or a touch chooses; writing says what is missing. An item that may have
+    one of several conditions has none, and may have none of them."""
+    handset = take()
+    beside(handset, **MIDSHIP)
+    page = handset.open("checks/defect/")
+    page.get_by_label(T["defect"]["what"]).fill("zebra stripes")
+    expect(page.locator("input:checked")).to_have_count(0)
+    key(page, T["defect"]["write"]).tap()
+    expect(page.get_by_text(T["defect"]["lacks"].format(what=f"{T['defect']['rank']}, {T['defect']['scope']}"))).to_be_visible()
+    assert of_kind(page, "defect") == []
+    page.get_by_label(T["defect"]["what"]).fill("brakes pull left")
+    expect(page.get_by_label(T["rank"]["out_of_service"], exact=True)).to_be_checked()
+    pull = CONDITIONS["brake_pull"]
+    expect(page.get_by_text(T["defect"]["proposes"].format(what=pull["what"], rank=T["rank"][pull["class"]], source=f"{SOURCES[pull['source'][0]]} ({pull['basis']})"))).to_be_visible()
+    page.goto(handset.host.origin + "checks/round/#daily")
+    begin(page)
+    while title(page).inner_text() != data.words("checks")["eng_oil"]["title"]:
+        touched_on(page, T["round"]["later"])
+    touched_on(page, T["round"]["not_good"])
+    expect(page.locator("input:checked")).to_have_count(1)  # what it applies to is the item's
+    page.get_by_label(T["defect"]["seen"]).fill("a quart low, topped up")
+    key(page, T["defect"]["write"]).tap()
+    expect(page.get_by_text(T["defect"]["lacks"].format(what=T["defect"]["rank"]))).to_be_visible()
+    page.locator(".bay-tick").filter(has_text=W["none_of"]).tap()
+    expect(page.get_by_label(T["rank"]["report"], exact=True)).to_be_checked()
+    touched_on(page, T["defect"]["write"])
+    (defect,) = of_kind(page, "defect")
+    assert (defect["class"], defect["rule"], defect["seen"]) == ("report", "", "a quart low, topped up")

@@ -2,8 +2,9 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/chips.js";
 import { choose } from "../shared/choices.js";
+import { live } from "../shared/notice.js";
 import { fill } from "../shared/site.js";
-import { conditionKeys } from "./conditions.js";
+import { conditionKeys, NONE } from "./conditions.js";
 import { YOUR_NAME, yourName } from "./log.js";
 import { ruleOf } from "./rule.js";
 import { limitText, unitOf } from "./sentences.js";
@@ -21,22 +22,32 @@ export const field = ({ id, label, value, change, more = nothing, mode = "text" 
 export const nameField = ({ bay }) => html`
   <label class="field"><span>${bay.name}</span><input id="name" autocomplete="name" maxlength="60" .value=${yourName()} @input=${({ target }) => choose(YOUR_NAME, target.value.trim())}></label>`;
 
+// What a defect lacks before it can be written, by the names of its fields; and said where somebody tried.
+export const lacking = ({ defect: words }, { what = true, rank, scope }) => [[what, words.what], [rank, words.rank], [scope, words.scope]].flatMap(([is, name]) => (is ? [] : [name]));
+export const lackingView = ({ defect: words }, names) => live(names.length ? html`<p class="refusal">${fill(words.lacks, { what: names.join(", ") })}</p>` : nothing);
+
+// The class that an item's defect has at first: where it may be one of several conditions, none until one is chosen.
+export const rankOf = (row, { conditions }) => (conditions.filter(({ checks }) => checks.includes(row.id)).length > 1 ? "" : row.class);
+
 export function defectForm(view, row) {
   const { state, words, data, act } = view;
-  const { seen, rank, scope, rule } = state.form;
+  const { seen, rank, scope, rule, isAsked } = state.form;
   const rows = data.conditions.filter(({ checks }) => checks.includes(row.id));
   const is = rows.find(({ id }) => id === rule);
-  const choose = (chosen) => act.form(chosen.id === rule ? { rule: "", rank: row.class, scope: row.scope } : { rule: chosen.id, rank: chosen.class, scope: chosen.scope });
+  const choose = (chosen) => act.form(chosen.id === rule ? { rule: "", rank: rankOf(row, data), scope: row.scope } : { rule: chosen.id, rank: chosen.class, scope: chosen.scope });
+  const chooseNone = () => act.form(rule === NONE ? { rule: "", rank: rankOf(row, data) } : { rule: NONE, rank: "report", scope: row.scope });
+  const proposes = is ?? (rows.length > 1 || rule === NONE ? null : row); // whose class was proposed
   return html`
     <h2 class="bay-act">${fill(words.defect.of, { what: data.text[row.id].title })}</h2>
     <p class="bay-where"><b class="place">${words.place[row.place]}</b> <span>${words.engine_state[row.state]}</span>
       ${state.entry ? html`<b>${state.entry.split("@")[0]} ${unitOf(row, view)}</b>` : nothing} ${row.limit ? html`<span>${limitText(state.limit, row, view)}</span>` : nothing}</p>
-    ${rows.length ? html`<p class="bay-look">${words.conditions.which}</p>${conditionKeys({ rows, chosen: rule, words, choose })}` : nothing}
+    ${rows.length ? html`<p class="bay-look">${words.conditions.which}</p>${conditionKeys({ rows, chosen: rule, words, choose, chooseNone })}` : nothing}
     ${field({ id: "seen", label: words.defect.seen, value: seen, change: (text) => act.form({ seen: text }) })}
     ${rankChips(words, rank, (id) => act.form({ rank: id }))}
-    <p class="bay-rule">${fill(words.defect.rule, { rank: words.rank[(is ?? row).class], source: ruleOf(is ?? row, view) })}</p>
+    ${proposes ? html`<p class="bay-rule">${fill(words.defect.rule, { rank: words.rank[proposes.class], source: ruleOf(proposes, view) })}</p>` : nothing}
     ${scopeChips(words, scope, (id) => act.form({ scope: id }))}
     <div class="dock bay-dock"><button type="button" class="key" @click=${() => act.form(null)}>${words.round.back}</button>
+      ${lackingView(words, isAsked ? lacking(words, { rank, scope }) : [])}
       <button type="button" class="key key-act" @click=${act.writeDefect}>${words.defect.write}</button></div>`;
 }
 

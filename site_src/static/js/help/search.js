@@ -78,7 +78,7 @@ export function find({ rows, words, phrases }, text, silent) {
   }
   const [whole, saying] = [wordsOf(text).join(" "), typedWords.join(" ")];
   const named = (name) => (wordsOf(name).join(" ") === whole ? NAMED_SO : wordsOf(name).filter((word) => !silent.has(word)).join(" ") === saying ? NAMED_NEARLY : 1);
-  const found = rows.map((row, count) => ({ ...row, weight: weights[count] * met[count], named: named(row.name) }));
+  const found = rows.map((row, count) => ({ ...row, met: met[count], weight: weights[count] * met[count], named: named(row.name) }));
   const greatest = Math.max(...found.map(({ weight }) => weight));
   return found.filter(({ weight, named }) => weight > 0 && weight * named >= ENOUGH * greatest)
     .sort((one, other) => other.weight * other.named - one.weight * one.named);

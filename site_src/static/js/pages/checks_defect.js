@@ -10,8 +10,9 @@ import { colon, fill, home } from "../shared/site.js";
 import { dayAndTime } from "../shared/times.js";
 import { Photos } from "../shared/photos.js";
 import { SecondTouch } from "../shared/second_touch.js";
-import { conditionKeys, conditionOf, limitOf, matching } from "../bay/conditions.js";
-import { field, rankChips, RANKS, scopeChips, SCOPES } from "../bay/item_forms.js";
+import { conditionKeys, conditionOf, limitOf } from "../bay/conditions.js";
+import { proposal, ranked } from "../bay/likely.js";
+import { field, lacking, lackingView, rankChips, RANKS, scopeChips, SCOPES } from "../bay/item_forms.js";
 import { isName, yourName } from "../bay/log.js";
 import { opened, pageOf } from "../bay/opened.js";
 import { prints } from "../bay/paper.js";
@@ -44,7 +45,8 @@ async function start() {
   state.standing = await page.log.standing();
   const id = decodeURIComponent(location.hash.slice(1));
   state.defect = page.log.of("defect").find((record) => record.id === id) ?? null;
-  if (!state.defect) state.form = { what: "", seen: "", class: "report", scope: "pump", origin: "report", rule: "", by: yourName(), ...handed(), ...(await halfWritten()) };
+  if (!state.defect) state.form = { what: "", seen: "", class: "", scope: "", origin: "report", rule: "", by: yourName(), ...handed(), ...(await halfWritten()) };
+  if (state.form?.what) Object.assign(state.form, proposed(state.form.what));
   draw();
   toHeading(place);
 }
@@ -63,19 +65,26 @@ function handed() {
   state.isLost = content === "lost";
   if (!content || content === "lost") return {};
   const { what, seen, origin, rank, scope, rule } = content;
-  return { what, seen, rule, origin: origin || "report", ...(RANKS.includes(rank) && { class: rank }), ...(SCOPES.includes(scope) && { scope }) };
+  return { what, seen, rule, origin: origin || "report", ...(RANKS.includes(rank) && { class: rank, isOwn: true }), ...(SCOPES.includes(scope) && { scope, isOwn: true }) };
+}
+
+// What the words of the defect propose, until somebody chose or another page did.
+const NOTHING = { rule: "", class: "", scope: "" };
+function proposed(what) {
+  if (state.form.isOwn) return {};
+  const row = proposal(page.data, what);
+  return row ? { rule: row.id, class: row.class, scope: row.scope } : NOTHING;
 }
 
 // The condition that a defect is said to be: of these rows, or none.
 const condition = () => conditionOf(state.form.rule, page.data);
-const choose = (row) => typed(row.id === state.form.rule ? { rule: "" } : { rule: row.id, what: row.what, class: row.class, scope: row.scope });
+const choose = (row) => typed(row.id === state.form.rule && state.form.isOwn ? { ...NOTHING, isOwn: true } : { isOwn: true, rule: row.id, what: row.what, class: row.class, scope: row.scope });
 
-// Those that are like what is typed; once one is chosen, that one.
+// Those that are like what is typed; once somebody chose one, that one.
 function likeWhat() {
   const chosen = condition();
-  if (chosen) return [chosen];
-  const what = state.form.what.trim();
-  return what.length < 3 ? [] : matching(page.data.conditions, what, (row) => [row.what]).slice(0, MOST_LIKE);
+  if (chosen && state.form.isOwn) return [chosen];
+  return ranked(page.data.conditions, state.form.what, page.data.silent).slice(0, MOST_LIKE).map(({ row }) => row);
 }
 
 const typed = (change) => {
@@ -85,8 +94,11 @@ const typed = (change) => {
   draw();
 };
 
+const lacks = ({ what, class: rank, scope }) => lacking(page.words, { what: Boolean(what.trim()), rank, scope });
+
 async function write() {
   const { what, seen, class: rank, scope, origin, by } = state.form;
+  if (lacks(state.form).length) return typed({ isAsked: true });
   const is = condition();
   const record = await page.log.add("defect", { origin, item: null, what: what.trim(), seen: [seen.trim(), limitOf(is, rank)].filter(Boolean).join("; "), place: "", state: "", limit: "", class: rank, scope, rule: is?.source[0] ?? "" }, { by: by.trim() });
   await keepDraft(draftName(), null);
@@ -127,15 +139,15 @@ function draw() {
 const writeView = (words) => html`
   <h2 class="bay-act">${words.defect.new}</h2>
   ${state.isLost ? html`<p class="notice" role="alert">${words.defect.lost}</p>` : nothing}
-  ${field({ id: "what", label: words.defect.what, value: state.form.what, change: (what) => typed({ what }) })}
+  ${field({ id: "what", label: words.defect.what, value: state.form.what, change: (what) => typed({ what, ...proposed(what) }) })}
   ${conditionKeys({ rows: likeWhat(), chosen: state.form.rule, words, choose })}
   <p><a href=${pageOf("conditions/")}>${words.conditions.find}</a></p>
   ${field({ id: "seen", label: words.defect.seen, value: state.form.seen, change: (seen) => typed({ seen }) })}
-  ${rankChips(words, state.form.class, (id) => typed({ class: id }))}
-  ${condition() ? html`<p class="bay-rule">${fill(words.defect.rule, { rank: words.rank[condition().class], source: ruleOf(condition(), page) })}</p>` : nothing}
-  ${scopeChips(words, state.form.scope, (id) => typed({ scope: id }))}
+  ${rankChips(words, state.form.class, (id) => typed({ class: id, isOwn: true }))}
+  ${condition() ? html`<p class="bay-rule">${fill(state.form.isOwn ? words.defect.rule : words.defect.proposes, { what: condition().what, rank: words.rank[condition().class], source: ruleOf(condition(), page) })}</p>` : nothing}
+  ${scopeChips(words, state.form.scope, (id) => typed({ scope: id, isOwn: true }))}
   ${field({ id: "by", label: words.bay.name, value: state.form.by, change: (by) => typed({ by }) })}
-  <div class="dock"><button type="button" class="key key-act" ?disabled=${!state.form.what.trim()} @click=${write}>${words.defect.write}</button></div>`;
+  <div class="dock">${lackingView(words, state.form.isAsked ? lacks(state.form) : [])}<button type="button" class="key key-act" @click=${write}>${words.defect.write}</button></div>`;
 
 const decideView = (words) => html`
   <h2 class="bay-act">${words.defect.decide}</h2>

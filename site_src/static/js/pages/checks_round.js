@@ -11,9 +11,10 @@ import { home } from "../shared/site.js";
 import { isAsTyped } from "../shared/units.js";
 import { opened } from "../bay/opened.js";
 import { Clock } from "../bay/clock.js";
-import { conditionOf, limitOf } from "../bay/conditions.js";
+import { conditionOf, limitOf, NONE } from "../bay/conditions.js";
 import { leftOutView } from "../bay/department.js";
 import { doneView, firstView, itemView } from "../bay/item.js";
+import { lacking, rankOf } from "../bay/item_forms.js";
 import { isAsked } from "../bay/reading.js";
 import { yourName } from "../bay/log.js";
 import { prints } from "../bay/paper.js";
@@ -181,7 +182,7 @@ const act = {
     if (!isSettled(state.shownAt) || isAsked(state)) return;
     const row = page.rows.get(state.at);
     if (page.defects.some(({ item }) => item === row.id)) return answer("not_good"); // it is written already
-    act.form({ kind: "defect", seen: "", rank: row.class, scope: row.scope, rule: "" });
+    act.form({ kind: "defect", seen: "", rank: rankOf(row, page.data), scope: row.scope, rule: "" });
     toHeading(place);
   },
   form(change) {
@@ -192,12 +193,13 @@ const act = {
   async writeDefect() {
     const row = page.rows.get(state.at);
     const { seen, rank, scope, rule } = state.form;
+    if (lacking(page.words, state.form).length) return act.form({ isAsked: true });
     const { words, data } = page, is = conditionOf(rule, data);
     const restricts = limitOf(is, rank) || (row.restricts && rank === "restricted" ? words.restricts[row.restricts] : "");
     await page.log.add("defect", {
       origin: "check", item: row.id, what: data.text[row.id].title, seen: [is?.what, seen.trim(), state.entry.split("@")[0] && `${state.entry.split("@")[0]} ${unitOf(row, page)}`, clockOf(row).clock === "not_run" ? words.clock.not_run : "", restricts].filter(Boolean).join("; "),
       place: words.place[row.place], state: words.engine_state[row.state], limit: row.limit ? limitText(state.limit, row, page) : "",
-      class: rank, scope, rule: (is ?? row).source[0] ?? row.basis,
+      class: rank, scope, rule: rule === NONE ? "" : (is ?? row).source[0] ?? row.basis,
     });
     await keepDraft(draftName(), null);
     page.defects = (await page.log.standing()).defects;
