@@ -17,7 +17,7 @@ function indexOf(rows, textsOf) {
   const places = new Map();
   weights.forEach((of, place) => of.forEach((weight, word) => places.set(word, [...(places.get(word) ?? []), [place, weight]])));
   const words = [...places].map(([word, at]) => [word, at.map(([place, weight]) => [place, weight * Math.log(1 + rows.length / at.length)])]);
-  return { rows: rows.map((row) => ({ name: row.what ?? row.about, row })), words: Object.fromEntries(words) };
+  return { rows: rows.map((row) => ({ name: row.what ?? row.about, row })), words: Object.fromEntries(words), phrases: {} };
 }
 
 const textsOf = ({ what, also, note, about, says, take, why }) => [[NAMED, what ?? about], [ALSO, also ?? ""], [NOTED, note ?? [says, take, why].join(" ")]];

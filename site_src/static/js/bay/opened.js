@@ -10,6 +10,7 @@ import { Log } from "./log.js";
 const checks = new URL("checks/", home);
 export const pageOf = (part) => new URL(part, checks).href;
 
+/** @type {(place: any, words: any, more?: any) => unknown} */
 export const withoutRig = (place, words, more = nothing) => render(html`
   <p class="notice">${words.bay.no_rig} <a class="key" href=${new URL("rig/", home).href}>${words.bay.to_rig}</a></p>${more}`, place);
 
