@@ -10,7 +10,7 @@ from tests.unit.diagnosis import simulation
 
 SEED = "a sample"
 CASES = random.Random(SEED).sample(list(simulation.cases()), 80)
-# The goals of the issue, less three standard deviations of a share in 80 cases: 97 % by 1.9, 99 % by 1.1, 80 % by 4.5, 2 % by 1.6.
+# The goals, less three standard deviations of a share in 80 cases: 97 % by 1.9, 99 % by 1.1, 80 % by 4.5, 2 % by 1.6.
 EXACT = {"top-1, %": 97 - 3 * 1.9, "top-3, %": 99 - 3 * 1.1}
 NOISY = {"top-3, %": 80 - 3 * 4.5}
 
