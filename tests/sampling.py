@@ -8,8 +8,8 @@ import pathlib
 import subprocess
 
 # how many runs share the browser's cases between them; walks that are alike but for their seed, more
-SHARES, WALKS, WALKED = 5, 15, "tests/phone/test_claim"
-ROUND = 15  # runs after which every share was taken
+SHARES, WALKS, WALKED = 6, 30, "tests/phone/test_claim"
+ROUND = 30  # runs after which every share was taken
 
 
 def pytest_configure():
