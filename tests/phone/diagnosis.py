@@ -1,4 +1,5 @@
 """A diagnosis on a phone: its places, its looks, its answers and its orders, as a person taps them."""
+import contextlib
 import json
 
 from playwright.sync_api import TimeoutError, expect
@@ -63,6 +64,14 @@ def keys_of(look):
 
 def asked(page):
     """The sign or question that the page asks about, or None where it asks for none."""
+    for _ in range(50):  # heading and keys are read one after the other: between two looks they are of both
+        with contextlib.suppress(StopIteration):
+            return _read(page)
+        page.wait_for_timeout(50)
+    raise AssertionError("the keys are of no look with this heading")
+
+
+def _read(page):
     title = page.locator(".look h2")
     if not title.count():
         return None
