@@ -64,10 +64,14 @@ def keys_of(look):
 
 def asked(page):
     """The sign or question that the page asks about, or None where it asks for none."""
-    for _ in range(50):  # heading and keys are read one after the other: between two looks they are of both
+    before = ...
+    for _ in range(50):  # heading and keys are read one after the other, and between two looks there is neither: what it asks stands
         with contextlib.suppress(StopIteration):
-            return _read(page)
-        page.wait_for_timeout(50)
+            look = _read(page)
+            if look == before:
+                return look
+            before = look
+        page.wait_for_timeout(60)
     raise AssertionError("the keys are of no look with this heading")
 
 

@@ -48,6 +48,8 @@ def good(page):
 def defect(page, seen):
     touched_on(page, T["round"]["not_good"])
     page.get_by_label(T["defect"]["seen"]).fill(seen)
+    if not page.locator("input[name=rank]:checked").count():  # it may be one of several conditions: none is proposed
+        page.get_by_role("radio", name=T["rank"]["report"], exact=True).tap()
     touched_on(page, T["defect"]["write"])
 
 

@@ -6,7 +6,7 @@ import { newestFirst } from "./record.js";
 
 // Where each stands at a moment, as a row of the due board.
 export const instrumentsAt = (equipment, at) => calc.ask("board.until", {
-  dates: equipment.map(({ due }, place) => ({ id: `instrument-${place}`, date: due ?? "" })), on_ms: at, offset_min: aheadMin() });
+  dates: equipment.map(({ due }, place) => ({ id: `instrument_${place}`, date: due ?? "" })), on_ms: at, offset_min: aheadMin() });
 
 // The rig's newest finished test where it failed, or null: no date of a passed one makes up for it.
 export async function lastFailed(rig) {
