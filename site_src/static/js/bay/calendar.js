@@ -1,10 +1,10 @@
 // What is due as a calendar file: one all-day event a row (iCalendar, RFC 5545: lines end in CR LF and fold at 75 bytes).
 import { safe } from "../rig/carry.js";
+import { two } from "../shared/times.js";
 
 const FOLD = 73;
 
 const escaped = (text) => text.replaceAll("\\", "\\\\").replaceAll(";", "\\;").replaceAll(",", "\\,").replaceAll("\n", "\\n");
-const two = (number) => String(number).padStart(2, "0");
 
 // A line in parts of at most 73 bytes, each but the first after a space; no letter is cut in two.
 function folded(line) {

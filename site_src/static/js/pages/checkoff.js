@@ -8,6 +8,7 @@ import { choose, chosen } from "../shared/choices.js";
 import { calc } from "../shared/engine.js";
 import { live, toNotice } from "../shared/notice.js";
 import { pageData } from "../shared/site.js";
+import { dateField } from "../shared/times.js";
 
 const SIZES = ["a4", "letter"];
 const place = document.getElementById("checkoff");
@@ -23,16 +24,10 @@ const plain = (name) => name.trim().replace(/\s+/g, " ").toLowerCase();
 const own = () => page.records.filter(({ trainee }) => plain(trainee) === plain(page.trainee));
 const trainees = () => [...new Map(page.records.map(({ trainee }) => [plain(trainee), trainee])).values()].sort();
 
-// Today where the phone is, as a date field has it.
-function today() {
-  const now = new Date();
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
-}
-
 // What a task's form opens with: what was entered and is not signed by both, or an empty row.
 const formOf = ({ task, open }) => page.forms[task] ?? (open
   ? Object.fromEntries(["date", "rig", "faults", "took_s", "on_rig", "by_trainee", "by_officer"].map((name) => [name, open[name]]))
-  : { date: today(), rig: rig?.name ?? "", faults: "", took_s: null, on_rig: false, by_trainee: "", by_officer: "" });
+  : { date: dateField(), rig: rig?.name ?? "", faults: "", took_s: null, on_rig: false, by_trainee: "", by_officer: "" });
 
 async function renew() {
   page.records = await records();

@@ -10,6 +10,7 @@ import { showStatus } from "../shared/rig_status.js";
 import { decimal, fill, pageData } from "../shared/site.js";
 import { SecondTouch } from "../shared/second_touch.js";
 import { askToPersist } from "../shared/store.js";
+import { aheadMin, dateField, two } from "../shared/times.js";
 
 const TENTH_MB = 1e5; // bytes
 const HUNDREDTH_PERCENT = 1e-4;
@@ -24,11 +25,9 @@ const megabytes = (bytes) => written(Math.round(bytes / TENTH_MB) / 10, 1);
 
 // The time as this phone has it, with how far it is from universal time: 2026-11-29 14:05:10, UTC-06:00.
 function clock() {
-  const now = new Date();
-  const two = (number) => String(number).padStart(2, "0");
-  const ahead = -now.getTimezoneOffset();
+  const [now, ahead] = [new Date(), aheadMin()];
   const offset = `${ahead < 0 ? "-" : "+"}${two(Math.floor(Math.abs(ahead) / MINUTES))}:${two(Math.abs(ahead) % MINUTES)}`;
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())} ${two(now.getHours())}:${two(now.getMinutes())}:${two(now.getSeconds())}, UTC${offset}`;
+  return `${dateField(now)} ${[now.getHours(), now.getMinutes(), now.getSeconds()].map(two).join(":")}, UTC${offset}`;
 }
 
 // What this phone holds and is, as [name, text].

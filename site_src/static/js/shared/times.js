@@ -15,10 +15,14 @@ export const dayAndTime = (at) => new Date(at).toLocaleString(locale, { dateStyl
 // Minutes that this phone's clock is ahead of UTC, as calc.bay.board takes them.
 export const aheadMin = () => -new Date().getTimezoneOffset();
 
+export const two = (part) => String(part).padStart(2, "0");
+
+// A day where the phone is, as a date field has it: 2026-11-29.
+export const dateField = (at = new Date()) => [at.getFullYear(), at.getMonth() + 1, at.getDate()].map(two).join("-");
+
 // A count of seconds as a clock shows it: 4:07, 1:04:07.
 export const minutes = (seconds) => {
   const whole = Math.floor(Math.max(seconds, 0));
-  const two = (part) => String(part).padStart(2, "0");
   const hours = Math.floor(whole / 3600);
   return `${hours ? `${hours}:` : ""}${hours ? two(Math.floor(whole / 60) % 60) : Math.floor(whole / 60)}:${two(whole % 60)}`;
 };
