@@ -1,6 +1,7 @@
 // A rig's log in the bay: records that are only added, whoever adds them on whichever phone. calc.bay says what they come to.
 import { chosen } from "../shared/choices.js";
 import { calc } from "../shared/engine.js";
+import { mark } from "../shared/mark.js";
 import { jotDue, jotStatus } from "../shared/rig_status.js";
 import { keepRecord, keptRecords } from "../shared/store.js";
 import { aheadMin } from "../shared/times.js";
@@ -26,7 +27,7 @@ export class Log {
 
   // Add a record; resolves to it once it is noted. It is written ahead: a page may go at once.
   async add(kind, body, { replaces = [], by = yourName() } = {}) {
-    const record = { id: crypto.randomUUID(), rig_id: this.rig.id, rig_name: this.rig.name, at_ms: Date.now(), by, kind, replaces, ...body };
+    const record = { id: mark(), rig_id: this.rig.id, rig_name: this.rig.name, at_ms: Date.now(), by, kind, replaces, ...body };
     this.records = [...this.records, record];
     await keepRecord("bay", record);
     return record;

@@ -1,8 +1,7 @@
 // A diagnosis as plain data: begun, answered, ended, and as a record of the log. Pure functions.
+import { mark } from "../shared/mark.js";
 import { ordersOfAlarms } from "./order.js";
 import { askedOf, nounOf } from "./said.js";
-
-const mark = () => crypto.randomUUID?.() ?? `${Date.now()}-${Math.random()}`;
 
 export const begun = ({ rig, role, engine, madeOf }) => ({
   madeOf, role, engine, id: mark(), began_at: new Date().toISOString(),

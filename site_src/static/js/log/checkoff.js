@@ -1,6 +1,7 @@
 // The check-off records of this phone: kept together under one name, sent and taken in as a file. calc.bay.checkoff judges and merges.
 import { safe, send } from "../rig/carry.js";
 import { calc, Refusal } from "../shared/engine.js";
+import { mark } from "../shared/mark.js";
 import { fill } from "../shared/site.js";
 import { keep, kept, keptRecords } from "../shared/store.js";
 import { isUnseen } from "./place.js";
@@ -21,9 +22,8 @@ async function add(more) {
 // A row as it was entered; resolves to the record that was added, or to { refused: code }.
 export async function enter(before, row) {
   const at_ms = Date.now();
-  const id = `${at_ms}-${crypto.getRandomValues(new Uint32Array(1))[0].toString(36)}`;
   try {
-    const record = await calc.ask("checkoff.entered", { before, row: { ...row, id, at_ms } });
+    const record = await calc.ask("checkoff.entered", { before, row: { ...row, id: mark(), at_ms } });
     await add([record]);
     return { record };
   } catch (refusal) {

@@ -3,6 +3,7 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { beside } from "../shared/notice.js";
 import { fold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
+import { mark } from "../shared/mark.js";
 import { changeRecord, kept } from "../shared/store.js";
 import { day } from "../shared/times.js";
 import { linesOf } from "./layout.js";
@@ -52,7 +53,7 @@ export class Saved {
   save(typed, layout) {
     const name = typed.trim().slice(0, this.longest);
     if (!name) return this.say("save", this.words.saved.unnamed);
-    const row = { id: crypto.randomUUID(), name, layout, saved_ms: Date.now() };
+    const row = { id: mark(), name, layout, saved_ms: Date.now() };
     const isThere = this.rows.some((each) => each.name === name);
     return this.change((rows) => [...rows.filter((each) => each.name !== name), row], {
       at: "save", text: fill(this.words.saved[isThere ? "replaced" : "saved"], { name }), canUndo: isThere });

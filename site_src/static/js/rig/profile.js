@@ -1,6 +1,5 @@
 // A rig's profile as plain data: making, copying and changing it. Pure functions.
-
-const mark = () => crypto.randomUUID?.() ?? `${Date.now()}-${Math.random()}`;
+import { mark } from "../shared/mark.js";
 
 export const newBed = (data, system, name) => {
   const { crew, lines: [line] } = data.openings[data.systems[system].family];

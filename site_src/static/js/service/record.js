@@ -1,5 +1,6 @@
 // A service test as plain data: what was typed, when, by whom. Pure functions from record to record; amounts are text as
 // typed with their system, as calc.service.entries takes them. Times are whole milliseconds of the phone, and of the steady clock.
+import { mark } from "../shared/mark.js";
 
 export const SCHEMA = 1;
 // What a test says of its rig beside figures.
@@ -10,7 +11,6 @@ const RIG = [...NAMEPLATE, "drive", "shift_control", "override_place", "pressure
 // Tests, the one begun last first.
 export const newestFirst = (tests) => [...tests].sort((one, other) => other.begun_ms - one.begun_ms);
 
-const mark = () => crypto.randomUUID?.() ?? `${Date.now()}-${Math.random()}`;
 
 const rigOf = (profile) => Object.fromEntries(RIG.filter((name) => profile[name]).map((name) => [name, profile[name]]));
 

@@ -1,5 +1,6 @@
 // Photos of a test, a gauge or a defect, in a store of their own beside it: { id, test, part, at_ms, picture }. None goes to the interpreter.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { mark } from "../shared/mark.js";
 import { isPicture, photoView, Photos } from "../shared/photos.js";
 import { colon, fill } from "../shared/site.js";
 import { dropRecord, keepRecord, keptRecords } from "../shared/store.js";
@@ -17,7 +18,7 @@ export async function testPhotos(record, redraw) {
   const photos = new Photos({
     of: (part) => kept.filter((photo) => photo.part === part),
     async add(part, picture) {
-      const photo = { id: crypto.randomUUID(), test: record.id, part, at_ms: Date.now(), picture };
+      const photo = { id: mark(), test: record.id, part, at_ms: Date.now(), picture };
       kept.push(photo);
       await keepRecord(STORE, photo);
     },
