@@ -4,7 +4,7 @@ A record is `{"id", "trainee", "task", "at_ms", "date", "rig", "faults", "took_s
 added, so that two phones that swap them in any order end equal. What both have signed stands until both sign another.
 """
 from calc.base.errors import CalcError
-from calc.bay.records import LATEST_MS, is_name, plain
+from calc.bay.records import LATEST_MS, check_amount, check_text, is_name, plain
 
 TASKS = ("into_pump", "road", "hydrant", "draft", "relay", "water_loss", "gauge", "service")
 CONTENT = ("date", "rig", "faults", "took_s", "on_rig")  # what a signature is under
@@ -33,10 +33,7 @@ def check(record):
         if field not in _FIELDS:
             raise CalcError(field, "unknown_field")
     for field in TEXTS:
-        if not isinstance(record[field], str):
-            raise CalcError(field, "not_text")
-        if len(record[field]) > MOST_TEXT:
-            raise CalcError(field, "too_long", most=MOST_TEXT)
+        check_text(field, record[field], MOST_TEXT)
     for field in ("id", "trainee"):
         if not record[field].strip():
             raise CalcError(field, "missing")
@@ -44,21 +41,14 @@ def check(record):
         raise CalcError("task", "unknown")
     if record["on_rig"] is not True and record["on_rig"] is not False:
         raise CalcError("on_rig", "unknown")
-    _check_amount("at_ms", record["at_ms"], LATEST_MS)
+    check_amount("at_ms", record["at_ms"], LATEST_MS)
     if record["took_s"] is not None:
-        _check_amount("took_s", record["took_s"], LONGEST_S)
+        check_amount("took_s", record["took_s"], LONGEST_S)
     for field in SIGNERS:
         if record[field] and not is_name(record[field]):
             raise CalcError(field, "missing")
     if record["by_officer"] and plain(record["by_officer"]) == plain(record["by_trainee"] or record["trainee"]):
         raise CalcError("by_officer", "same_name")
-
-
-def _check_amount(field, value, most):
-    if value is True or value is False or not isinstance(value, (int, float)) or value != value:
-        raise CalcError(field, "not_a_number")
-    if not 0 <= value <= most:
-        raise CalcError(field, "out_of_range", least=0, most=most)
 
 
 def is_signed(record):

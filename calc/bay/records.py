@@ -110,26 +110,42 @@ def _check_field(record, field, kind):
         if not isinstance(value, list) or len(value) > MOST_LISTED:
             raise CalcError(field, "not_a_list", most=MOST_LISTED)
         for part in value:
-            _check_text(field, part)
+            check_text(field, part)
     elif kind == "text":
-        _check_text(field, value)
+        check_text(field, value)
     elif kind == "flag":
         if value is not True and value is not False:
             raise CalcError(field, "unknown")
     elif kind == "limit":
         _check_limit(field, value)
     else:
-        _check_number(field, value, LATEST_MS if kind == "time" else LARGEST, 0 if kind == "time" else -LARGEST)
+        check_amount(field, value, LATEST_MS if kind == "time" else LARGEST, 0 if kind == "time" else -LARGEST)
 
 
-def _check_text(field, value):
+def check_text(field, value, most=MOST_TEXT):
+    """Refuse what is no text that a person may write.
+
+    field: name of the value, for the refusal
+    value: anything
+    most: characters, of up to 2,000
+
+    Raises CalcError with code not_text or too_long.
+    """
     if not isinstance(value, str):
         raise CalcError(field, "not_text")
-    if len(value) > MOST_TEXT:
-        raise CalcError(field, "too_long", most=MOST_TEXT)
+    if len(value) > most:
+        raise CalcError(field, "too_long", most=most)
 
 
-def _check_number(field, value, most, least):
+def check_amount(field, value, most, least=0):
+    """Refuse what is no number of those that are meant.
+
+    field: name of the value, for the refusal
+    value: anything; True and False are no numbers here
+    most, least: bounds, both allowed
+
+    Raises CalcError with code not_a_number or out_of_range.
+    """
     if value is True or value is False or not isinstance(value, (int, float)) or value != value:
         raise CalcError(field, "not_a_number")
     if not least <= value <= most:
@@ -142,10 +158,10 @@ def _check_limit(field, value):
     for part in ("value", "to", "whose"):
         if part not in value:
             raise CalcError(field, "missing")
-    _check_text(field, value["whose"])
-    _check_number(field, value["value"], LARGEST, -LARGEST)
+    check_text(field, value["whose"])
+    check_amount(field, value["value"], LARGEST, -LARGEST)
     if value["to"] is not None:
-        _check_number(field, value["to"], LARGEST, -LARGEST)
+        check_amount(field, value["to"], LARGEST, -LARGEST)
         if value["to"] < value["value"]:
             raise CalcError(field, "out_of_order")
 
