@@ -1,6 +1,7 @@
 // A small log in some square codes. Each is a link of its own, with its number, how many there are, and the digest of them all, so that they
 // can arrive in any order and twice; a code that was changed on its way is refused.
 import { packed, unpacked } from "../rig/carry.js";
+import { sha256 } from "../shared/sha256.js";
 
 export const MARK = "#log=";
 export const MOST_FRAMES = 12; // as many as a person shows one by one: some hundred records
@@ -8,10 +9,7 @@ const LETTERS = 600; // of a code: one that a phone's camera still reads from an
 const SUM = 4;
 const FRAME = /^([\da-f]{8})\.(\d{1,2})\.(\d{1,2})\.([\da-f]{4})\.([\w-]+)$/;
 
-async function digest(text, signs) {
-  const bytes = new Uint8Array(await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text)));
-  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("").slice(0, signs);
-}
+const digest = async (text, signs) => (await sha256(text)).slice(0, signs);
 
 const sumOf = ({ set, at, of, letters }) => digest([set, at, of, letters].join("."), SUM);
 

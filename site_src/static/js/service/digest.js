@@ -1,4 +1,6 @@
 // The digest of a test as it was signed: SHA-256 of what it says, written with its names in order. site_src/report/signed.py writes the same.
+import { sha256 } from "../shared/sha256.js";
+
 const SIGNED = ["schema", "id", "rig_id", "rig_name", "rig", "conditions", "accuracy", "equipment", "people", "tests", "events", "notes", "overrides", "begun_ms", "finished_ms"];
 
 function written(content) {
@@ -10,6 +12,5 @@ function written(content) {
 export async function digestOf(record) {
   const { id, kind, edition } = record.standard;
   const plain = JSON.parse(JSON.stringify({ ...Object.fromEntries(SIGNED.map((name) => [name, record[name]])), standard: { id, kind, edition } }));
-  const bytes = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(written(plain)));
-  return Array.from(new Uint8Array(bytes), (byte) => byte.toString(16).padStart(2, "0")).join("");
+  return sha256(written(plain));
 }
