@@ -4,15 +4,16 @@ import { handOn } from "../shared/address.js";
 import { chosen } from "../shared/choices.js";
 import { calc } from "../shared/engine.js";
 import { hasThreads } from "../shared/engine_thread.js";
+import { fold } from "../shared/fold.js";
 import { watchHoldings } from "../shared/offline.js";
 import { eraseAll } from "../shared/erase.js";
 import { showStatus } from "../shared/rig_status.js";
-import { decimal, fill, pageData } from "../shared/site.js";
+import { decimals, fill, pageData } from "../shared/site.js";
+import { megabytes } from "../shared/readiness.js";
 import { SecondTouch } from "../shared/second_touch.js";
 import { askToPersist } from "../shared/store.js";
 import { aheadMin, dateField, two } from "../shared/times.js";
 
-const TENTH_MB = 1e5; // bytes
 const HUNDREDTH_PERCENT = 1e-4;
 const MINUTES = 60; // of an hour
 const place = document.getElementById("phone");
@@ -20,8 +21,6 @@ const { examples, words: { phone: words, topic: topics, units } } = await pageDa
 
 /** @type {{ holdings: any, entries: string, room: { usage?: number, quota?: number }, topics: any[] | null, hasEnded: boolean, ms: number, became: string, erased: string }} */
 const page = { holdings: null, entries: "", room: {}, topics: null, hasEnded: false, ms: 0, became: "", erased: "" };
-const written = (number, places) => number.toFixed(places).replace(".", decimal);
-const megabytes = (bytes) => written(Math.round(bytes / TENTH_MB) / 10, 1);
 
 // The time as this phone has it, with how far it is from universal time: 2026-11-29 14:05:10, UTC-06:00.
 function clock() {
@@ -48,7 +47,7 @@ function facts() {
 
 function deviation(share) {
   if (share === null) return words.failed;
-  return share < HUNDREDTH_PERCENT ? words.slight : fill(words.off, { deviation: `${written(share * 100, 2)}\u00a0%` });
+  return share < HUNDREDTH_PERCENT ? words.slight : fill(words.off, { deviation: `${decimals(share * 100, 2)}\u00a0%` });
 }
 const results = () => (page.topics ?? []).map((row) => [topics[row.topic], `${fill(words.topic_of, row)}, ${deviation(row.worst)}`]);
 const agreeing = () => (page.topics ?? []).reduce((sum, { agree }) => sum + agree, 0);
@@ -97,7 +96,7 @@ function draw() {
     <button type="button" class="key key-act" @click=${share}>${words.share}</button>
     <p role="status">${page.became}</p>
     ${page.topics ? html`<h2>${words.by_topic}</h2><p>${words.rounding}</p>${list(results())}` : nothing}
-    <details class="section"><summary>${words.text}</summary><pre class="as-text">${asText()}</pre></details>
+    ${fold({ name: "text", kind: "section", summary: words.text, redraw: draw }, () => html`<pre class="as-text">${asText()}</pre>`)}
     <h2>${words.give_away}</h2>
     <p>${words.erase_told}</p>
     <button type="button" class="key key-wide key-trouble" @click=${() => second.touch(erase)}>${second.isAsked ? words.sure : words.erase}</button>

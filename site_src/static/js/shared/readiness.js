@@ -1,9 +1,9 @@
 // Whether this phone has every file of the site, and works out a known answer from them; and if not, how far it is and why.
 import { watchHoldings } from "./offline.js";
 import { isProved } from "./proof.js";
-import { decimal, fill } from "./site.js";
+import { decimals, fill } from "./site.js";
 
-const megabytes = (bytes) => (bytes / 1e6).toFixed(1).replace(".", decimal);
+export const megabytes = (bytes) => decimals(bytes / 1e6, 1);
 
 // `words` are the start page's; its sentences go by their own name, or where they have to be short with "short_" before it.
 // `tell(state, sentence)` hears each change: "yes", "partly" or "no".

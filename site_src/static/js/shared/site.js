@@ -39,6 +39,9 @@ export const { colon } = document.documentElement.dataset;
 export const decimal = /** @type {"." | ","} */ (document.documentElement.dataset.decimal);
 export const longest = Number(document.documentElement.dataset.longest);
 
+// A count of this phone's own with so many decimals, as this language sets it: megabytes, a share. Trade figures come written from calc.
+export const decimals = (number, places) => number.toFixed(places).replace(".", decimal);
+
 // A number that calc wrote for this page, as a number: never for what a person typed, which calc reads.
 export const numberOf = (text) => Number(text.replace(decimal, "."));
 
