@@ -1,5 +1,5 @@
 // Which conditions are most like what is typed, by the search of help, and the one that it proposes.
-import { find, wordsOf } from "../help/search.js";
+import { find, rarity, wordsOf } from "../help/search.js";
 
 // Weight of a word by where it stands: in the row's name, among what people call it, in its note.
 const [NAMED, ALSO, NOTED] = [3, 2, 1];
@@ -16,7 +16,7 @@ function indexOf(rows, textsOf) {
   });
   const places = new Map();
   weights.forEach((of, place) => of.forEach((weight, word) => places.set(word, [...(places.get(word) ?? []), [place, weight]])));
-  const words = [...places].map(([word, at]) => [word, at.map(([place, weight]) => [place, weight * Math.log(1 + rows.length / at.length)])]);
+  const words = [...places].map(([word, at]) => [word, at.map(([place, weight]) => [place, weight * rarity(rows, at)])]);
   return { rows: rows.map((row) => ({ name: row.what ?? row.about, row })), words: Object.fromEntries(words), phrases: {} };
 }
 

@@ -20,6 +20,9 @@ export function said(text, phrases) {
   return Object.entries(phrases).reduce((now, [word, turns]) => now.replace(new RegExp(`\\b(?:${turns})\\b`, "g"), word), whole);
 }
 
+// What a word weighs by how few rows have it, as site_src/content/findable.py weighs each.
+export const rarity = (rows, places) => Math.log(1 + rows.length / places.length);
+
 // How many letters are wrong, missing, too many or swapped.
 export function slips(one, other) {
   let [before, last] = [[], Array.from({ length: other.length + 1 }, (_, count) => count)];
@@ -62,13 +65,12 @@ export function find({ rows, words, phrases }, text, silent) {
   const typedWords = wordsOf(said(text, phrases)).filter((word) => !silent.has(word));
   const weights = rows.map(() => 0);
   const met = rows.map(() => 0); // how many of the words: a row that has them all comes before one that has one of them often
-  const rare = (places) => Math.log(1 + rows.length / places.length); // as findable.py weighed each word
   for (const typed of typedWords) {
     const best = new Map();
     const known = Object.hasOwn(words, typed) ? typed : Object.keys(words).find((word) => single(word) === single(typed));
     for (const [word, places] of Object.entries(words)) {
       const like = likeness(typed, word);
-      const asRare = like && known ? Math.min(1, rare(words[known]) / rare(places)) : 1; // pumping says no more than pump
+      const asRare = like && known ? Math.min(1, rarity(rows, words[known]) / rarity(rows, places)) : 1; // pumping says no more than pump
       for (const [row, weight] of like ? places : []) best.set(row, Math.max(best.get(row) ?? 0, weight * like * asRare));
     }
     best.forEach((weight, row) => {
