@@ -7,10 +7,10 @@ import { chips } from "../shared/chips.js";
 import { choose, chosen } from "../shared/choices.js";
 import { calc } from "../shared/engine.js";
 import { live, toNotice } from "../shared/notice.js";
+import { PaperSize } from "../shared/paper_size.js";
 import { pageData } from "../shared/site.js";
 import { dateField } from "../shared/times.js";
 
-const SIZES = ["a4", "letter"];
 const place = document.getElementById("checkoff");
 const starting = calc.start();
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
@@ -18,7 +18,8 @@ const { words } = data;
 const { checkoff: c } = words;
 await starting;
 const times = await timesOf(data);
-const page = { records: await records(), trainee: chosen("trainee", ""), rows: [], forms: {}, open: null, said: "", size: chosen("paper", "letter") === "a4" ? "a4" : "letter" };
+const page = { records: await records(), trainee: chosen("trainee", ""), rows: [], forms: {}, open: null, said: "" };
+const paperSize = new PaperSize({ kind: "upright", sizes: ["a4", "letter"], words: c, redraw: draw });
 
 const plain = (name) => name.trim().replace(/\s+/g, " ").toLowerCase();
 const own = () => page.records.filter(({ trainee }) => plain(trainee) === plain(page.trainee));
@@ -69,7 +70,6 @@ function turnTo(trainee) {
 }
 
 function draw() {
-  for (const size of SIZES) /** @type {HTMLLinkElement} */ (document.getElementById(`upright-${size}`)).media = size === page.size ? "all" : "not all";
   const names = trainees();
   render(html`
     <div class="check-top">
@@ -94,11 +94,7 @@ function draw() {
       <label class="key key-wide key-file"><span>${c.bring}</span><input type="file" accept=".json,application/json" multiple @change=${({ target }) => take(target)}></label>
       ${own().length ? html`<button type="button" class="key key-wide" @click=${() => sendAll(page.trainee, own())}>${c.send}</button>` : nothing}
       ${page.rows.length ? html`
-        ${chips({ name: "size", legend: c.size, value: page.size, choices: SIZES.map((id) => ({ id, label: c[id] })), change: (size) => {
-          page.size = size;
-          choose("paper", size);
-          draw();
-        } })}
+        ${paperSize.view()}
         <button type="button" class="key key-wide" @click=${() => window.print()}>${c.print}</button>` : nothing}
     </div>
     ${page.rows.length ? paperView({ rows: page.rows, trainee: page.trainee, words }) : nothing}`, place);

@@ -1,13 +1,11 @@
 // The recovery card of the chosen rig, in the size of the paper. What the profile does not hold is a line to fill in by hand.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
-import { choose, chosen } from "../shared/choices.js";
-import { chips } from "../shared/chips.js";
 import { ordersFor } from "../shared/order.js";
+import { PaperSize } from "../shared/paper_size.js";
 import { chosenRig } from "../rig/chosen.js";
 import { inWords, known as answersOf, mayFit, signOf } from "../shift/known.js";
 import { colon, fill, pageData } from "../shared/site.js";
 
-const SIZES = ["pocket", "a4", "letter"];
 const NEEDLESS = { before_drive: "light_later", after_drive: "light_first" };
 const OWN_LINES = 8;
 const SAID_AFTER = ["road_fails"]; // of this the card also has room to say what the rig is afterwards
@@ -21,19 +19,15 @@ const acts = data.steps.filter((step) => mayFit(step.only_if, answered) && step.
 // Whether the profile says which of the acts are this rig's.
 const isSettled = acts.every((step) => Object.keys(step.only_if).every((question) => question in answered));
 const mayShift = mayFit(data.split, answered);
-let size = chosen("paper", "letter");
+const paper = new PaperSize({ kind: "paper", sizes: ["pocket", "a4", "letter"], words: words.card, redraw: draw });
 
 const blank = html`<span class="blank">${words.recovery.blank}</span>`;
 const known = (value) => value || blank;
 const fact = (name, value) => html`<dt>${name}</dt><dd>${known(value)}</dd>`;
 
 function draw() {
-  for (const each of SIZES) document.getElementById(`paper-${each}`).media = each === size ? "all" : "not all";
   render(html`
-    <div class="no-print">
-      ${chips({ name: "size", legend: words.card.size, value: size, choices: SIZES.map((id) => ({ id, label: words.card[id] })),
-        change: (id) => { size = id; choose("paper", size); draw(); } })}
-    </div>
+    <div class="no-print">${paper.view()}</div>
     ${rig ? card() : html`<p class="notice">${words.recovery.nobody}</p>`}`, place);
   dock.hidden = !rig;
   render(html`<button type="button" class="key key-act" @click=${() => window.print()}>${words.recovery.print}</button>`, dock);

@@ -1,16 +1,14 @@
 // The panel card of the chosen rig, made on the phone, in the size of the paper.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
-import { chips } from "../shared/controls.js";
 import { answering } from "../shared/answering.js";
-import { choose, chosen } from "../shared/choices.js";
 import { calc } from "../shared/engine.js";
+import { PaperSize } from "../shared/paper_size.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
 import { sentenceOf } from "../rig/sentences.js";
 import { sheetView } from "../rig/sheet.js";
 import { pageData, unitWords } from "../shared/site.js";
 import { unitsOnce } from "../shared/units.js";
 
-const SIZES = ["pocket", "a4", "letter"];
 const place = document.getElementById("sheet");
 const starting = calc.start();
 const [data, rig] = await Promise.all([
@@ -19,8 +17,9 @@ const [data, rig] = await Promise.all([
 ]);
 const { words } = data;
 const unitsOf = unitsOnce(data.systems);
-const state = { system: chosenSystem(data.systems), size: chosen("paper", "letter") };
+const state = { system: chosenSystem(data.systems) };
 const page = answering(question, draw);
+const paperSize = new PaperSize({ kind: "paper", sizes: ["pocket", "a4", "letter"], words: words.card, redraw: page.redraw });
 const tips = Object.fromEntries(["customary", "metric"].map((family) => [family, data.tips.filter((tip) => tip.family === family)])); // held, so always the same
 
 // The page's one question.
@@ -32,11 +31,9 @@ async function question() {
 }
 
 function draw(card) {
-  for (const size of SIZES) document.getElementById(`paper-${size}`).media = size === state.size ? "all" : "not all";
   render(html`
     ${!rig ? html`<p class="notice">${words.card.nobody}</p>` : card ? sheet(card, html`<div class="no-print">
-      ${chips({ name: "size", legend: words.card.size, value: state.size, choices: SIZES.map((id) => ({ id, label: words.card[id] })),
-        change: (size) => { state.size = size; choose("paper", size); page.redraw(); } })}
+      ${paperSize.view()}
       <button type="button" class="key key-wide" @click=${() => window.print()}>${words.card.print}</button>
     </div>`) : nothing}`, place);
 }

@@ -1,11 +1,10 @@
 // The sheet of one test: on the screen as it prints, and as files.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
-import { chips } from "../shared/controls.js";
-import { choose, chosen } from "../shared/choices.js";
 import { answering } from "../shared/answering.js";
 import { calc } from "../shared/engine.js";
 import { send } from "../rig/carry.js";
 import { chosenSystem } from "../rig/chosen.js";
+import { PaperSize } from "../shared/paper_size.js";
 import { colon, pageData, unitWords } from "../shared/site.js";
 import { keepRecord, keptRecords } from "../shared/store.js";
 import { kindOf, labelOf } from "../service/entries.js";
@@ -24,7 +23,6 @@ import { paintPhotos, photosOf } from "../service/test_photos.js";
 import { Steady } from "../service/steady.js";
 import { unitsOnce } from "../shared/units.js";
 
-const SIZES = ["a4", "letter"];
 const place = document.getElementById("sheet");
 calc.start();
 const [data, tests] = await Promise.all([
@@ -32,7 +30,7 @@ const [data, tests] = await Promise.all([
   keptRecords("tests"),
 ]);
 const { words } = data;
-const page = { system: chosenSystem(data.systems), size: SIZES.includes(chosen("paper", "letter")) ? chosen("paper", "letter") : "letter", form: null, signing: {}, isWriting: false };
+const page = { system: chosenSystem(data.systems), form: null, signing: {}, isWriting: false };
 const steady = new Steady(); // keeps time while a test's sheet is looked at
 setInterval(() => steady.tick(), 500);
 
@@ -57,9 +55,9 @@ const asking = answering(async () => {
   if (arrived) drawAnswer(arrived);
 });
 const draw = () => asking.change();
+const paperSize = new PaperSize({ kind: "upright", sizes: ["a4", "letter"], words: words.sheet, redraw: asking.redraw });
 
 function drawAnswer({ record, answer, shown, decided, standings, digest, curve, photos }) {
-  for (const size of SIZES) document.getElementById(`upright-${size}`).media = size === page.size ? "all" : "not all";
   if (!record) return render(html`<p class="notice">${words.test.missing_record}</p><div class="dock"><a class="key key-act" href="../">${words.test.all}</a></div>`, place);
   if (!answer.plan) return render(html`<p class="notice">${words.sheet.no_plan}</p>`, place);
   const u = unitWords(words, page.system);
@@ -78,8 +76,7 @@ function drawAnswer({ record, answer, shown, decided, standings, digest, curve, 
         <button type="button" class="key key-wide" @click=${() => send(jsonFile(record, photos))}>${words.sheet.json}</button>
         ${view.decision === nothing ? nothing : causeLink(view)}
       </div>
-      ${chips({ name: "size", legend: words.sheet.size, value: page.size, choices: SIZES.map((id) => ({ id, label: words.sheet[id] })),
-        change: (size) => { page.size = size; choose("paper", size); asking.redraw(); } })}
+      ${paperSize.view()}
     </section>
     <div class="dock sheet-dock"><button type="button" class="key key-act" @click=${() => window.print()}>${words.sheet.print}</button>
       <button type="button" class="key" @click=${toFiles}>${words.sheet.send}</button></div>`, place);
