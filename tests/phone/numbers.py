@@ -3,7 +3,7 @@ import functools
 
 from site_src.content import reckoners
 from tests import service_records
-from tests.phone import screens
+from tests.phone import ways
 from tests.phone.folds import UNFOLDED, unfold
 from tests.phone.test_rig import with_engine
 
@@ -27,13 +27,13 @@ def rig_page(handset):
 
 def unfinished(part):
     """A part of a service test that is still to be filled in."""
-    return screens.service(f"test/run/#{{id}}/{part}", service_records.an_unfinished_record)
+    return ways.service(f"test/run/#{{id}}/{part}", service_records.an_unfinished_record)
 
 
 def water_page(address):
     """A water or foam page with the tray of its first number open: one is open at a time."""
     def opened(handset):
-        return with_a_number(screens.plain(address)(handset))
+        return with_a_number(ways.plain(address)(handset))
 
     return opened
 
@@ -53,14 +53,14 @@ def with_a_number(page):
 
 # every page that takes a number, and how many fields it has at least
 PAGES = {
-    **{f"pressure {tab}": (functools.partial(screens.wye, tab=tab), 4 if tab == "more" else 5) for tab in ("length", "nozzle", "height", "more")},
+    **{f"pressure {tab}": (functools.partial(ways.wye, tab=tab), 4 if tab == "more" else 5) for tab in ("length", "nozzle", "height", "more")},
     **{f"water/{name}/": (water_page(f"water/{name}/"), 1) for name in reckoners.WATER},
     "foam/": (water_page("foam/"), 1),
     "rig/": (rig_page, 20),
-    "why/speeds/": (screens.plain("why/speeds/"), 3),
-    "why/heat/": (screens.plain("why/heat/"), 3),
-    "diagnose/leak/": (screens.plain("diagnose/leak/"), 1),
-    "test/quick/": (screens.raising, 1),
+    "why/speeds/": (ways.plain("why/speeds/"), 3),
+    "why/heat/": (ways.plain("why/heat/"), 3),
+    "diagnose/leak/": (ways.plain("diagnose/leak/"), 1),
+    "test/quick/": (ways.raising, 1),
     **{f"test/run/{part}": (unfinished(part), least) for part, least in (("site", 5), ("capacity", 2), ("vacuum", 1), ("governed", 1))},
 }
 

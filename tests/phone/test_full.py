@@ -5,7 +5,7 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data
-from tests.phone import screens
+from tests.phone import ways
 from tests.phone.card import RIG, beside, hasten, open_card
 from tests.phone.folds import unfold
 from tests.phone.store import do, in_database
@@ -90,7 +90,7 @@ def test_finished_card(take, trouble, state):
 def test_diagnosis_that_ends(take, trouble, state):
     """A diagnosis that the log does not take says so at its end, links to no log that does not have it, and its end stays."""
     handset = take()
-    page = screens.diagnosis("supply_soft", "grew_with_lines")(handset)
+    page = ways.diagnosis("supply_soft", "grew_with_lines")(handset)
     fill_up(page, trouble)
     button(page, ORDERS["moved"]["title"]).tap()
     expect(page.get_by_role("alert").get_by_role("listitem")).to_have_text(ORDERS["moved"]["do"])

@@ -2,7 +2,7 @@
 import pytest
 
 from tests import service_records
-from tests.phone import screens
+from tests.phone import ways
 from tests.phone.card import open_card
 
 HOME_BAR = 34  # px, as such phones keep for themselves at the foot (common practice)
@@ -13,8 +13,8 @@ LOWEST = """(bar) => Math.max(...[...document.querySelectorAll(bar)].flatMap((pa
 
 @pytest.mark.parametrize(("opened", "bar"), [
     (lambda handset: open_card(handset, "scene").page, ".dock"),
-    (screens.over_the_years, ".notice-low"),
-    (screens.service("test/run/#{id}/capacity", service_records.an_unfinished_record), ".doing"),
+    (ways.over_the_years, ".notice-low"),
+    (ways.service("test/run/#{id}/capacity", service_records.an_unfinished_record), ".doing"),
 ], ids=["card", "undo", "run"])
 def test_keys_at_the_foot_stay_above_the_home_bar(take, opened, bar):
     """A bar at the foot keeps its keys above the phone's own bar."""

@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data
-from tests.phone import screens
+from tests.phone import ways
 from tests.phone.folds import unfold
 from tests.phone.handset import read_in
 from tests.phone.words import SITE
@@ -93,7 +93,7 @@ def test_french_shows_commas(take):
 def test_a_french_spreadsheet_has_points(take):
     """The sheet of a test in French shows commas; its CSV has points, as every spreadsheet reads them, in bar too."""
     phone = take(locale="fr-CA")
-    page = screens.service("fr/test/sheet/#{id}")(phone)
+    page = ways.service("fr/test/sheet/#{id}")(phone)
     words = data.words("service", "fr")["sheet"]
     for system in ("US", "bar"):
         page.evaluate("(system) => localStorage.setItem('units', system)", system)

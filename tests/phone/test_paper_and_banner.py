@@ -5,7 +5,7 @@ import re
 from playwright.sync_api import expect
 
 from site_src.content import fleet
-from tests.phone import screens
+from tests.phone import ways
 from tests.phone.card import beside
 
 OUT = {"state": "out_of_service", "since_ms": 1790000000000, "stops_pump": True, "is_waiting": False, "what": "Packing leaks", "limits": "", "limiting": 2, "pump": None}
@@ -25,7 +25,7 @@ def test_a_banner_takes_no_sheet_of_its_own(take):
     """A service test and Pressure come to as many sheets with the rig out of service as without; Pressure to one."""
     handset = take()
     rig = beside(handset, **fleet.load()["tollgate-engine-1"])
-    page = screens.service("test/sheet/#{id}")(handset)
+    page = ways.service("test/sheet/#{id}")(handset)
     page.evaluate("(id) => localStorage.removeItem(`bay:${id}`)", rig["id"])
     page.reload()
     expect(page.locator("#rig-status")).to_be_hidden()

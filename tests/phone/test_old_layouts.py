@@ -1,0 +1,63 @@
+"""Layouts as older versions kept and linked them open right, and are saved the new way."""
+import json
+import re
+from urllib.parse import quote
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.phone.layout import open_layout
+
+OLD_STANDPIPE = {"crew": "2", "lines": [{
+    "id": "S", "hose": "supply-3-on-2.5", "length": "100@US", "rise": "30@SI", "runs": "1", "device": "standpipe", "loss": "",
+    "end": {"lines": [{"id": "A", "hose": "attack-2.5", "length": "150@US", "rise": "10@US", "runs": "1", "device": "none", "loss": "",
+                       "end": {"kind": "smooth", "flow": "150@US", "tip": "1.125@US", "pressure": "50@US"}}]}}]}
+KEEP = """layout => new Promise((done) => {
+  const opening = indexedDB.open("panelhand");
+  opening.onsuccess = () => {
+    const writing = opening.result.transaction("drafts", "readwrite");
+    writing.objectStore("drafts").put(layout, "pressure");
+    writing.oncomplete = () => { opening.result.close(); done(); };
+  };
+})"""
+
+
+@pytest.mark.parametrize("way", ["link", "kept"])
+def test_layout_of_the_old_kind(take, way):
+    """An old link or kept layout, heights above the joint before and in two systems, opens right and is saved the new way."""
+    phone = take()
+    if way == "link":
+        layout = open_layout(phone, "#layout=" + quote(json.dumps(OLD_STANDPIPE)))
+    else:
+        layout = open_layout(phone)
+        layout.page.evaluate(KEEP, OLD_STANDPIPE)
+        layout.page.close()
+        layout = open_layout(phone)
+    # by hand: 30 m are 98.4252 ft, and 10 more; 50 + 2 x 7.0645 x 1.5 + 25 + 0.8 x 7.0645 + 0.434 x 108.4252 = 148.90
+    layout.shows(149)
+    layout.line("A")
+    expect(layout.field("height")).to_have_value("108.42519685")
+    layout.line("S")
+    expect(layout.field("height")).to_have_value("98")
+    again = open_layout(phone)
+    again.shows(149)
+    again.line("A")
+    expect(again.field("height")).to_have_value("108.42519685")
+
+
+def test_layout_of_the_old_kind_survives_a_start_that_was_cut_short(take):
+    """Opened where the calculator did not come, it shows dashes and no elevation, and the next start still has it right."""
+    phone = take()
+    first = open_layout(phone)
+    first.page.evaluate(KEEP, OLD_STANDPIPE)
+    first.page.close()
+    page = phone.context.new_page()
+    page.route("**/micropython.wasm", lambda route: None)  # never answered
+    page.goto(phone.host.origin + "pressure/")
+    expect(page.locator(".answer-figure")).to_have_text(re.compile(r"^[\s–]+$"))
+    expect(page.locator("main")).not_to_contain_text("elev.")
+    page.close()
+    again = open_layout(phone)
+    again.shows(149)
+    again.line("A")
+    expect(again.field("height")).to_have_value("108.42519685")
