@@ -67,7 +67,7 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
     (given.attempts ?? []).forEach((attempt, count) => attempt.sets.forEach((set, place) => {
       const read = judged.attempts[count].sets[place];
       const tip = set.tip ?? attempt.tip;
-      if (tip) rows.push([part, count + 1, set.at_s, time(set.at_ms), words.field.tips_in, figure(shown("diameter", tip.tip_in)), u.u_diameter, `× ${tip.count}`]);
+      if (tip) rows.push([part, count + 1, set.at_s, time(set.at_ms), words.field.tips_in, `${tip.count} × ${figure(shown("diameter", tip.tip_in))}`, "", u.u_diameter]);
       for (const field of test.fields) {
         for (const text of [set.values[field.id]].flat()) add(part, count + 1, set.at_s, set.at_ms, labelOf(field.id), text, kindOf(field.id), "");
       }
