@@ -136,6 +136,7 @@ def read_in(page, system):
     """Choose the units on All pages, and come back to the page."""
     here = urllib.parse.urlsplit(page.url)
     page.goto(urllib.parse.urljoin(page.url, "/fr/all/" if here.path.startswith("/fr/") else "/all/"))
+    page.locator("#units input:checked").wait_for(state="attached")  # its script marks what holds now, and would undo an earlier touch
     page.locator(f"#units input[value={system}]").check(force=True)
     page.goto(here.geturl())
 
