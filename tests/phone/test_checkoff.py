@@ -48,7 +48,7 @@ def test_a_sheet_goes_from_phone_to_phone(take, tmp_path):
     expect(page.locator(".check-row").get_by_text("Cal Dunn")).to_be_visible()
     page.reload()
     expect(page.locator(".check-row").get_by_text("Cal Dunn")).to_be_visible()
-    (tmp_path / "other.json").write_text("[]")
+    (tmp_path / "other.json").write_text("[]", encoding="utf-8")
     page.locator("input[type=file]").set_input_files(tmp_path / "other.json")
     expect(page.get_by_text(C["not_one"].format(file="other.json"))).to_be_visible()
 
