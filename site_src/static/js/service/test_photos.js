@@ -4,7 +4,7 @@ import { mark } from "../shared/mark.js";
 import { isPicture, photoView, Photos } from "../shared/photos.js";
 import { colon, fill } from "../shared/site.js";
 import { dropRecord, keepRecord, keptRecords } from "../shared/store.js";
-import { dayAndTime } from "../shared/times.js";
+import { day, dayTime } from "../shared/times.js";
 
 const STORE = "photos";
 export const MOST_PHOTOS = 8; // of one test: with them its file stays half as large as one may be
@@ -39,7 +39,7 @@ export const photosView = (photos, { words }) => photos.length === 0 ? nothing :
   <section class="sheet-photos"><h3>${words.photo.title}</h3>
     ${photos.map((photo) => {
       const of = fill(words.photo.photo_of, { part: words.test_name[photo.part] ?? photo.part });
-      return html`<figure>${photoView(photo, of)}<figcaption>${words.test_name[photo.part] ?? photo.part}${colon} ${dayAndTime(photo.at_ms)}</figcaption></figure>`;
+      return html`<figure>${photoView(photo, of)}<figcaption>${words.test_name[photo.part] ?? photo.part}${colon} ${day(photo.at_ms)}, ${dayTime(photo.at_ms)}</figcaption></figure>`;
     })}</section>`;
 
 export function paintPhotos(place, photos) {
