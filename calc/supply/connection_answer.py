@@ -1,7 +1,7 @@
 """The answer for a fire department connection: standpipe or sprinkler, what one pump or two in series have to show, and what can spoil it."""
 from calc.base import display, readout
 from calc.hydraulics import hose, water
-from calc.supply import connection, strain
+from calc.supply import connection, friction, strain
 
 RISERS = ("within", "4", "5", "6")  # within the allowance, or its bore in inches
 MOST_INLETS = 12
@@ -30,13 +30,9 @@ def answer(entries, shelf, units):
     rows, cautions = [], []
     upstairs = _upstairs(entries, units, typed["flow"], rows, cautions) if system == "standpipe" else None
     inlet_psi = _at_connection(units, sign_psi, upstairs, rows, cautions)
-    coefficient = hose.parallel_coefficient([feed_hose["coefficient"]] * lines)
-    friction_psi = hose.friction_loss_psi(coefficient, typed["flow"], typed["length"])
+    friction_psi, feed = friction.read(units, "feed", (feed_hose["coefficient"], lines), typed["flow"], typed["length"])
     pump_psi = inlet_psi + friction_psi
-    rows.insert(0, readout.row(units, "feed", "pressure", friction_psi, (
-        ("coefficient", "coefficient", coefficient), ("hundreds_flow", "flow", typed["flow"] / 100),
-        ("hundreds_length", "length", typed["length"] / 100), ("friction", "pressure", friction_psi)),
-        ("friction",) if lines == 1 else ("friction", "parallel")))
+    rows.insert(0, feed)
     rows.insert(0, readout.row(units, "pump", "pressure", pump_psi, (
         ("connection", "pressure", inlet_psi), ("friction", "pressure", friction_psi), ("pump", "pressure", pump_psi)),
         ("connection",)))
@@ -76,11 +72,8 @@ def _upstairs(entries, units, flow_gpm, rows, cautions):
     length_ft = connection.riser_ft(elevation_psi)
     riser_psi = 0
     if riser_in:
-        coefficient = connection.COEFFICIENTS[riser_in]
-        riser_psi = hose.friction_loss_psi(coefficient, flow_gpm, length_ft)
-        rows.append(readout.row(units, "riser", "pressure", riser_psi, (
-            ("coefficient", "coefficient", coefficient), ("hundreds_flow", "flow", flow_gpm / 100),
-            ("hundreds_length", "length", length_ft / 100), ("friction", "pressure", riser_psi)), ("riser",)))
+        riser_psi, row = friction.read(units, "riser", (connection.COEFFICIENTS[riser_in], 1), flow_gpm, length_ft, ("riser",))
+        rows.append(row)
     _at_outlet(entries, units, taken["needed"], cautions)
     needed_psi = connection.needed_psi(taken["needed"], taken["allowance"], riser_psi, elevation_psi)
     return {"needed": taken["needed"], "allowance": taken["allowance"], "riser_psi": riser_psi, "riser_in": riser_in,

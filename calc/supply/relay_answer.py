@@ -3,7 +3,7 @@ from calc.base import display, readout
 from calc.base.errors import CalcError
 from calc.hydraulics import hose
 from calc.pump import rating
-from calc.supply import relay, strain
+from calc.supply import friction, relay, strain
 
 LEAST_LEG_FT = 200  # closer than this more or larger hose is less work than one pumper more; our own judgment
 NAMES = {"distance_ft": "distance", "most_psi": "most"}  # calc's names of entries
@@ -30,14 +30,12 @@ def answer(entries, shelf, units):
     minutes = relay.fill_minutes(supply_hose["bore_in"], typed["distance"], hoses, typed["flow"])
     held_gal = hose.water_in_hose_gal(supply_hose["bore_in"], typed["distance"]) * hoses
     pressure_text = display.setting(units, plan["discharge_psi"])
+    _, leg_friction = friction.read(units, "leg_friction", (supply_hose["coefficient"], hoses), typed["flow"], plan["leg_ft"])
     rows = [
         readout.row(units, "pressure", "pressure", plan["discharge_psi"], (
             ("floor", "pressure", typed["floor"]), ("friction", "pressure", plan["friction_psi"]),
             ("elevation", "pressure", plan["elevation_psi"]), ("pressure", "pressure", plan["discharge_psi"])), ("relay",)),
-        readout.row(units, "leg_friction", "pressure", plan["friction_psi"], (
-            ("coefficient", "coefficient", coefficient), ("hundreds_flow", "flow", typed["flow"] / 100),
-            ("hundreds_length", "length", plan["leg_ft"] / 100), ("friction", "pressure", plan["friction_psi"])),
-            ("friction",) if hoses == 1 else ("friction", "parallel")),
+        leg_friction,
         readout.row(units, "pumpers", None, str(plan["pumpers"]), (
             ("distance", "length", typed["distance"]), ("reach", "length", plan["reach_ft"] or typed["distance"]),
             ("pumpers", None, str(plan["pumpers"]))), ("relay_pumpers",)),
