@@ -1,93 +1,65 @@
-"""The foam page's answer: how long the concentrate lasts, and how much hose the eductor can push through."""
+"""The foam page's answer: how long the concentrate lasts, what a spill takes, and the eductor's whole hose line."""
 from calc.base import display, readout
 from calc.base.errors import CalcError
-from calc.hydraulics import hose, water
-from calc.supply import foam
+from calc.supply import eductor_answer, foam
 
 PERCENTS = ("0.1", "0.3", "0.5", "1", "3", "6")
 RATES = ("0.1", "0.16", "0.2")  # gpm for each square foot, by fuel and foam
-SHARE_PERCENT = 65  # of the inlet pressure, where no plate says otherwise
 
 
 def answer(entries, shelf, units):
-    """Foam through an in-line eductor, ready to be read.
+    """Foam through in-line eductors, ready to be read.
 
-    entries: text as typed or chosen: `task` ("hand": one eductor, or "spill"), of a spill its `spill_length`, `spill_width` and `rate`;
-        `concentrate`, `percent`, `flow` of an eductor, `minutes` wanted; `inlet` pressure,
-        `plate` (greatest back pressure, where its plate says), `nozzle` pressure, and the hose behind: `hose`, `length`, `rise`
+    entries: text as typed or chosen: `task` ("hand": so many `eductors`, or "spill"), of a spill its `spill_length`, `spill_width` and `rate`;
+        `concentrate`, `percent`, `flow` of an eductor, `minutes` wanted; and of its line what calc.supply.eductor_answer takes
     shelf: `hoses` by name, see calc.base.shelf
     units: see calc.base.display
 
     Returns contract `water_answer` with `foam_picture`. Raises CalcError naming the entry. Source: calc.supply.foam.
     """
     typed = readout.amounts(entries, units, (
-        ("concentrate", "volume", 0.1, 20000), ("flow", "flow", 1, 5000), ("minutes", "time", 0.1, 600),
-        ("inlet", "pressure", 50, 400), ("nozzle", "pressure", 5, 300), ("length", "length", 0, 2000),
-        ("rise", "rise", -300, 300)))
+        ("concentrate", "volume", 0.1, 20000), ("flow", "flow", 1, 5000), ("minutes", "time", 0.1, 600)))
     percent_text = readout.choice(entries, "percent", PERCENTS)
-    plate_psi = readout.if_given(entries, units, "plate", "pressure", 10, 400)
     percent = float(percent_text)
-    coefficient = readout.hose(entries, shelf)["coefficient"]
-    flow_gpm = typed["flow"]
     rows, cautions = [], []
     is_spill = readout.choice(entries, "task", ("hand", "spill")) == "spill"
-    eductors = _eductors(entries, units, flow_gpm, typed["minutes"], rows, cautions) if is_spill else 1
-    solution_gpm = eductors * flow_gpm
+    eductors = _eductors(entries, units, typed["flow"], typed["minutes"], rows, cautions) if is_spill else readout.count(entries, "eductors", 1, foam.MOST_EDUCTORS)
+    line = eductor_answer.solved(entries, shelf, units, typed["flow"], eductors)
+    cautions += line["cautions"]
+    solution_gpm = eductors * typed["flow"]
     minutes = foam.foam_minutes(typed["concentrate"], solution_gpm, percent)
     needed_gal = foam.concentrate_gal(typed["minutes"], solution_gpm, percent)
-    if plate_psi is not None and not plate_psi < typed["inlet"]:
-        raise CalcError("plate", "not_below_inlet")
-    most_psi = foam.most_back_pressure_psi(typed["inlet"], SHARE_PERCENT) if plate_psi is None else plate_psi
-    back_psi = foam.back_pressure_psi(coefficient, flow_gpm, typed["length"], typed["rise"], typed["nozzle"])
-    longest_ft = foam.longest_hose_ft(coefficient, flow_gpm, typed["rise"], typed["nozzle"], most_psi)
-    lasting = readout.row(units, "foam_minutes", "time", minutes, (
-        ("concentrate", "volume", typed["concentrate"]), ("flow", "flow", solution_gpm), ("percent", None, percent_text),
-        ("minutes", "time", minutes)), ("foam",))
-    rows.append(lasting)
     water_gal = typed["minutes"] * solution_gpm - needed_gal
+    flowing = ("flow", "flow", solution_gpm)
     rows += [
+        readout.row(units, "foam_minutes", "time", minutes, (
+            ("concentrate", "volume", typed["concentrate"]), flowing, ("percent", None, percent_text), ("minutes", "time", minutes)), ("foam",)),
         readout.row(units, "foam_needed", "volume", needed_gal, (
-            ("wanted", "time", typed["minutes"]), ("flow", "flow", solution_gpm), ("percent", None, percent_text),
-            ("needed", "volume", needed_gal)), ("foam",)),
+            ("wanted", "time", typed["minutes"]), flowing, ("percent", None, percent_text), ("needed", "volume", needed_gal)), ("foam",)),
         readout.row(units, "foam_water", "volume", water_gal, (
-            ("wanted", "time", typed["minutes"]), ("flow", "flow", solution_gpm), ("needed", "volume", needed_gal),
-            ("water", "volume", water_gal)), ("foam",)),
+            ("wanted", "time", typed["minutes"]), flowing, ("needed", "volume", needed_gal), ("water", "volume", water_gal)), ("foam",)),
     ]
-    behind = [
-        readout.row(units, "most_back" if plate_psi is None else "most_back_plate", "pressure", most_psi, (
-            ("inlet", "pressure", typed["inlet"]), ("percent", None, str(SHARE_PERCENT)), ("most", "pressure", most_psi)), ("eductor",)),
-        readout.row(units, "back", "pressure", back_psi, (
-            ("nozzle", "pressure", typed["nozzle"]),
-            ("friction", "pressure", hose.friction_loss_psi(coefficient, flow_gpm, typed["length"])),
-            ("elevation", "pressure", water.elevation_psi(typed["rise"])), ("back", "pressure", back_psi)),
-            ("friction", "elevation")),
-        readout.row(units, "longest", "length", longest_ft, (
-            ("most", "pressure", most_psi), ("nozzle", "pressure", typed["nozzle"]),
-            ("elevation", "pressure", water.elevation_psi(typed["rise"])),
-            ("rate", "friction_rate", hose.friction_loss_psi(coefficient, flow_gpm, 100)), ("longest", "length", longest_ft)),
-            ("eductor", "friction")),
-    ]
-    if back_psi > most_psi:
-        cautions.append(readout.caution(units, "stop", "back_pressure", (
-            ("amount", "pressure", back_psi), ("limit", "pressure", most_psi), ("longest", "length", longest_ft))))
     if minutes < typed["minutes"]:
         cautions.append(readout.caution(units, "stop" if is_spill else "caution", "foam_short", (
             ("amount", "volume", typed["concentrate"]), ("needed", "volume", needed_gal), ("wanted", "time", typed["minutes"]))))
-    facts = {"percent": percent_text, "flow": display.text(units, "flow", solution_gpm)}
+    flow_text, pump_text = display.text(units, "flow", solution_gpm), display.setting(units, line["pump_psi"])
+    facts = {"percent": percent_text}
     if is_spill:
-        facts.update({"eductors": str(eductors), "needed": display.text(units, "volume", needed_gal), "wanted": display.text(units, "time", typed["minutes"])})
+        facts.update({"eductors": str(eductors), "each": display.text(units, "flow", typed["flow"]), "wanted": display.text(units, "time", typed["minutes"]),
+                      "needed": display.text(units, "volume", needed_gal), "water": display.text(units, "volume", water_gal)})
     else:
-        facts["longest"] = behind[2]["text"]
+        facts.update({"pump": pump_text, "flow": flow_text, "longest": display.text(units, "length", line["longest_ft"])})
     return {
         "sum": "foam_spill" if is_spill else "foam",
-        "figure": {"kind": "time", "text": lasting["text"]},
+        "figure": {"kind": "flow", "text": flow_text} if is_spill else {"kind": "time", "text": display.text(units, "time", minutes)},
         "facts": facts,
-        "rows": rows + behind,
+        "rows": rows + line["rows"],
         "cautions": cautions,
-        "picture": {"inlet": display.text(units, "pressure", typed["inlet"]), "back": behind[1]["text"], "most": behind[0]["text"],
-                    "nozzle": display.text(units, "pressure", typed["nozzle"]), "length": display.text(units, "length", typed["length"]),
-                    "concentrate": display.text(units, "volume", typed["concentrate"]), "percent": percent_text,
-                    "is_over": back_psi > most_psi},
+        "picture": {"pump": pump_text, "inlet": display.text(units, "pressure", line["inlet_psi"]), "back": display.text(units, "pressure", line["back_psi"]),
+                    "most": display.text(units, "pressure", line["most_psi"]), "nozzle": display.text(units, "pressure", line["nozzle_psi"]),
+                    "length": display.text(units, "length", line["length_ft"]), "to_length": display.text(units, "length", line["to_length_ft"]),
+                    "eductors": eductors, "concentrate": display.text(units, "volume", typed["concentrate"]), "percent": percent_text,
+                    "is_over": line["back_psi"] > line["most_psi"]},
     }
 
 

@@ -64,7 +64,7 @@ def choices(field, family):
 
 def _field(field):
     """A field as the script takes it: options as {id, label} by family."""
-    told = {key: field[key] for key in ("name", "kind", "customary", "metric", "from_rig", "group", "taps", "when", "rule", "aside") if key in field}
+    told = {key: field[key] for key in ("name", "kind", "customary", "metric", "from_rig", "group", "taps", "when", "rule", "aside", "usual") if key in field}
     if field["kind"] == "choice":
         words = data.words("water")["option"]
         for family in ("customary", "metric"):

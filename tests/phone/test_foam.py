@@ -1,9 +1,12 @@
 """The Foam page answers as worked by hand, and says when the eductor would stop."""
+import json
+from urllib.parse import quote
+
 from playwright.sync_api import expect
 
 from site_src.content import data
 from tests.phone.handset import Handset, Host
-from tests.phone.sheet import open_sheet
+from tests.phone.sheet import TOLD, US, open_sheet
 from tests.phone.words import SITE
 
 WATER = data.words("water")["reckon"]
@@ -31,6 +34,39 @@ def test_eductor(handset):
     sheet.type("plate", "140")
     sheet.warns_not("back_pressure", amount=135, limit=130, longest=214)
     expect(sheet.figure("most_back_plate")).to_contain_text(SITE["basis"]["from memory"])
+
+
+def test_line(handset):
+    """Touches: the eductor of 125 gpm, out on a line of 400 ft of 2 1/2 in; the pump shows what both take, and a nozzle that is no match stops it."""
+    sheet = open_sheet(handset, "foam/")
+    sheet.open("flow")
+    sheet.page.get_by_role("radio", name="125 gpm", exact=True).tap()
+    expect(sheet.row("flow")).to_contain_text("125")
+    sheet.choose("stands", TOLD["option"]["stands"]["line"])
+    # by hand, C 2: 2 x 1.25^2 x 4 = 12.5 psi; (130 - 100) / (15.5 x 1.5625) = 124 ft
+    expect(sheet.page.locator(".answer-sum")).to_have_text(TOLD["told"]["foam"].format(**US, pump=213, percent=3, flow=125, longest=124))
+    expect(sheet.figure("eductor_pump")).to_contain_text("200 at the eductor + 12.5 friction loss + 0 elevation = 212.5 psi")
+    sheet.type("nozzle_flow", "95")
+    expect(sheet.warns("nozzle_small", amount=95, limit=125)).to_be_visible()
+
+
+def test_spill(handset):
+    """A spill of 40 by 30 ft at 0.1: 120 gpm are two eductors of 95, 190 gpm; in 15 minutes 85.5 gal of concentrate and 2,764.5 of water."""
+    sheet = open_sheet(handset, "foam/")
+    sheet.choose("task", TOLD["option"]["task"]["spill"])
+    sheet.type("minutes", "15")
+    sheet.shows("190", "gpm")
+    expect(sheet.page.locator(".answer-sum")).to_have_text(
+        TOLD["told"]["foam_spill"].format(**US, each=95, eductors=2, wanted="15.0", water=2765, needed=86, percent=3))
+
+
+def test_a_link_from_before_the_line(handset):
+    """A link that knows neither several eductors nor where one stands opens as one at the pump, which it meant."""
+    entries = {"task": "hand", "spill_length": "40@US", "spill_width": "30@US", "rate": "0.1", "concentrate": "25@US", "percent": "3", "flow": "125@US",
+               "minutes": "10@US", "hose": "attack-1.75", "length": "100@US", "rise": "0@US", "nozzle": "100@US", "inlet": "200@US", "plate": ""}
+    sheet = open_sheet(handset, "foam/", "#with=" + quote(json.dumps(entries)))
+    sheet.shows("6.7", "min")  # by hand: 25 / 3.75
+    expect(sheet.row("eductors")).to_contain_text("1")
 
 
 def test_offline(browser, built):

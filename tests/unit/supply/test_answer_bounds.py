@@ -25,16 +25,16 @@ BOUNDS = {
     "fireflow": {"length": (1, 2000), "width": (1, 2000), "height": (1, 200), "line": (5, 2000), "supply": (0, 20000)},
     "hoselay": {"length": (1, 20000), "rise": (-3000, 3000), "spacing": (0, 5000), "lateral_length": (0, 2000), "nozzle": (10, 150), "flow": (1, 300),
                 "fog": (10, 200), "gives": (30, 600), "limit": (50, 800)},
-    "foam": {"concentrate": (0.1, 20000), "flow": (1, 5000), "minutes": (0.1, 600), "inlet": (50, 400), "plate": (10, 400), "nozzle": (5, 300),
+    "foam": {"concentrate": (0.1, 20000), "flow": (1, 5000), "minutes": (0.1, 600), "inlet": (50, 400), "plate": (10, 400), "nozzle": (5, 300), "nozzle_flow": (1, 5000), "to_length": (0, 5000), "to_rise": (-300, 300), "rated": (50, 6000),
              "length": (0, 2000), "rise": (-300, 300), "spill_length": (1, 1000), "spill_width": (1, 1000)},
 }
 COUNTS = {"hydrant": {"lines": (1, 12), "outlets": (1, 4)}, "draft": {"hoses": (1, 4)}, "relay": {"lines": (1, 12)},
           "connection": {"lines": (1, 12), "storey": (1, 150)}, "shuttle": {"tankers": (1, 30), "more_tankers": (1, 30)}, "fireflow": {"floors": (1, 50), "exposures": (0, 8)},
-          "hoselay": {"wyes": (0, 50), "laterals": (1, 20)}}
+          "hoselay": {"wyes": (0, 50), "laterals": (1, 20)}, "foam": {"eductors": (1, 40)}}
 # what makes a page read an entry at all
 READ_WITH = {"flow": {"tip": "fog"}, "fog": {"tip": "fog"}, "outlet": {"known": "pitot"}, "pitot": {"known": "pitot"}, "outlets": {"known": "pitot"}, "timed": {"way": "timed"},
              "setting": {"device": "set"}, "climb": {"by": "height"}, "height": {"by": "volume"}, **dict.fromkeys(("more_tankers", "more_load", "more_fill", "more_dump"), {"kinds": "two"}),
-             **dict.fromkeys(("pond_length", "pond_width", "cover"), {"water_from": "pond"}),
+             **dict.fromkeys(("to_length", "to_rise"), {"stands": "line"}), **dict.fromkeys(("pond_length", "pond_width", "cover"), {"water_from": "pond"}),
              **dict.fromkeys(("stream_width", "depth", "float_length", "float_time"), {"water_from": "stream"}), "spill_length": {"task": "spill", "flow": "5000@US"}, "spill_width": {"task": "spill", "flow": "5000@US"}, "rate": {"task": "spill"}, "hazard": {"by": "store"}, "construction": {"by": "store"}}
 AMOUNTS = [(page, name, *ends) for page, bounds in BOUNDS.items() for name, ends in bounds.items()]
 COUNTED = [(page, name, *ends) for page, counts in COUNTS.items() for name, ends in counts.items()]

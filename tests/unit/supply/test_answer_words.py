@@ -29,6 +29,7 @@ SITUATIONS = [(page, {}) for page in reckoners.PAGES] + [
     ("fireflow", {"by": "volume"}), ("fireflow", {"by": "store"}), ("fireflow", {"involved": "100", "length": "200"}), ("fireflow", {"supply": "100"}),
     ("hoselay", {"tip": "fog"}), ("hoselay", {"lining": "unlined"}), ("hoselay", {"rise": "-400"}), ("hoselay", {"rise": "-50"}), ("hoselay", {"rise": "400"}),
     ("hoselay", {"limit": "140"}),
+    ("foam", {"stands": "line"}), ("foam", {"nozzle_flow": "60"}), ("foam", {"nozzle_flow": "125"}), ("foam", {"rated": "100"}),
     ("foam", {"length": "250"}), ("foam", {"task": "spill"}), ("foam", {"plate": "100"}), ("foam", {"concentrate": "20"}),
 ]
 WORDS = {language: TOLD if language == "en" else data.load(f"words/{language}/water") for language in data.languages()}

@@ -141,7 +141,7 @@ def test_the_most_that_reaches_the_pump(run):
         ("relay", {}, {"pumpers": "3", "shut": "140"}),
         ("joint", {}, {"net": "121", "shut": "130"}),
         ("shuttle", {}, {"tankers": "3", "cycle": "20.5", "each": "110"}),  # 2250 / 20.5 = 109.8
-        ("foam", {}, {"percent": "3", "flow": "95", "longest": "214"}),     # 30 / 13.989
+        ("foam", {}, {"pump": "200", "percent": "3", "flow": "95", "longest": "214"}),     # 30 / 13.989
     ],
 )
 def test_sentence(run, page, changes, facts):

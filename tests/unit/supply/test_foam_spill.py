@@ -14,7 +14,9 @@ def test_a_printed_spill(run):
     """
     told = ask(run, "foam", **POLAR)
     assert (row(told, "spill")["text"], row(told, "eductors")["text"]) == ("600", "10")
-    assert (row(told, "foam_needed")["text"], row(told, "foam_water")["text"], told["figure"]["text"]) == ("270", "8730", "15.0")
+    assert (row(told, "foam_needed")["text"], row(told, "foam_water")["text"], row(told, "foam_minutes")["text"]) == ("270", "8730", "15.0")
+    assert (told["figure"], told["facts"]) == (
+        {"kind": "flow", "text": "600"}, {"eductors": "10", "each": "60", "wanted": "15.0", "water": "8730", "needed": "270", "percent": "3"})
     assert called_to_mind(told) == []  # 100 + 15.5 x 0.6^2 x 1.5 = 108 psi of back pressure, under 130; 270 gal is just enough
 
 

@@ -29,14 +29,15 @@ export const offered = (field, family, value) => {
 
 export const changed = (entries, name, text) => ({ ...entries, [name]: text });
 
-// What stands in the inputs that convert: kind of quantity and entry.
+// What stands in the inputs that convert, and on the chips below them: kind of quantity and entry.
 export const amountsOf = (entries, { fields }) => fields
-  .filter(({ kind }) => !["choice", "hose", "count"].includes(kind)).map(({ kind, name }) => [kind, entries[name]]);
+  .filter(({ kind }) => !["choice", "hose", "count"].includes(kind))
+  .flatMap(({ kind, name, usual = [] }) => [entries[name], ...usual].map((entry) => [kind, entry]));
 
-// Entries rebuilt from only what the page asks for; throws where one is missing or strange. One that may be left empty is new to old drafts and links.
+// Entries rebuilt from only what the page asks for; throws where one is missing or strange. One that may be left empty, a rule or what hangs on one may be new to old drafts and links.
 export function clean(entries, { fields, systems }) {
   return Object.fromEntries(fields.map((field) => {
-    const entry = entries[field.name] ?? (field.customary === "" ? "" : undefined);
+    const entry = entries[field.name] ?? (field.rule || field.when || field.customary === "" ? field.customary : undefined);
     if (!isEntry(systems, entry)) throw new TypeError("not an entry");
     if ("customary_options" in field && !everyOption(field).some((option) => option.id === entry)) throw new TypeError("not offered");
     return [field.name, entry];

@@ -60,7 +60,7 @@ function tray(field, page) {
     });
   }
   const kind = field.kind === "count" ? null : field.kind;
-  return stepper({
+  return html`${stepper({
     id: field.name,
     name: field.name,
     label,
@@ -70,7 +70,10 @@ function tray(field, page) {
     type: (text) => act.type(field.name, text),
     refusal: refusal?.field === field.name ? refusalOf(words, refusal) : null,
     words,
-  });
+  })}${field.usual ? chips({
+    ...choice, name: `${field.name}-usual`, legend: words.reckon.usual,
+    choices: field.usual.map((id) => ({ id, label: `${shown(kind, id)} ${u[`u_${kind}`]}` })),
+  }) : nothing}`;
 }
 
 function row(field, page) {

@@ -2,11 +2,12 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { cited } from "../shared/cited.js";
 import { fill } from "../shared/site.js";
+import { asked } from "./fields.js";
 
 export function figuresView({ data, answer, entries, u, origin }) {
   const { words, formulas } = data;
   const told = (name) => cited(words.reckon.source, { ...formulas[name], basis: words.basis[formulas[name].basis] });
-  const hoses = data.fields.filter((field) => field.kind === "hose")
+  const hoses = asked({ data, entries }).filter((field) => field.kind === "hose")
     .flatMap((field) => [...field.customary_options, ...field.metric_options].filter((hose) => hose.id === entries[field.name]));
   const sources = (row) => [
     ...row.sources.map(told),

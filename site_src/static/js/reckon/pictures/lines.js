@@ -121,20 +121,23 @@ export function hoselay({ picture, words, u, bore, hose }) {
 // The eductor takes from its pail while what is behind it does not push back too hard.
 export function foam({ picture, words, u, bore, hose }) {
   const y = 58;
-  const x = 108;
+  const x = 150;
   const state = picture.is_over ? "waits" : "flows";
   return svg`
     ${pipe(`M8 ${y}H${x}`, { bore })}
     ${pipe(`M${x} ${y}H${WIDE - 30}`, { bore })}
     ${pipe(`M${x} ${y}V112`, { state, wide: 5 })}
-    ${junction(x, y, 12)}${nozzle(WIDE - 32, y)}
+    ${pump(8, y)}${junction(x, y, 12)}${nozzle(WIDE - 32, y)}
     <path class="picture-axis" d="M${x - 26} 92v38h52v-38"/>
     ${picture.is_over ? svg`<path class="line-bar" d="M${x - 12} 84h24"/>` : null}
+    ${figure(8, y - 20, picture.pump, "start")}
     ${figure(x - 18, y - 20, picture.inlet, "end")}
     ${figure(x + 18, y - 20, picture.back, "start")}
     ${figure(WIDE - 8, y - 20, picture.nozzle, "end")}
-    ${name(8, 14, `${words.picture.inlet}, ${u.u_pressure}`, "start")}
+    ${name(8, 14, u.u_pressure, "start")}
+    ${name(x - 18, 14, words.picture.inlet, "end")}
+    ${picture.to_length === null ? null : name(8, y + 34, `${picture.to_length} ${u.u_length}`, "start")}
     ${name(x + 18, 14, fill(words.picture.back, picture), "start")}
-    ${name(WIDE - 8, y + 30, `${hose} · ${picture.length} ${u.u_length}`, "end")}
+    ${name(WIDE - 8, y + 34, `${picture.eductors > 1 ? `${picture.eductors} × ` : ""}${hose} · ${picture.length} ${u.u_length}`, "end")}
     ${name(x + 36, 126, `${picture.concentrate} ${u.u_volume} · ${picture.percent} %`, "start")}`;
 }
