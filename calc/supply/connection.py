@@ -45,12 +45,15 @@ def needed_psi(outlet_psi, system_psi, riser_psi, elevation_psi):
     return outlet_psi + system_psi + riser_psi + elevation_psi
 
 
-def share_psi(pump_psi, intake_psi):
-    """What each of two engines in series adds, net, where they share alike, psi.
+def series_psi(pump_psi, intake_psi, between_psi, limit_psi=None):
+    """What the first of two engines in series shows, psi: so that they share alike, or less where the second one's intake may not see that.
 
     pump_psi: that the second one has to show
     intake_psi: of the first one while water flows
+    between_psi: friction loss of the hose from the first to the second
+    limit_psi: the most the second one's intake may see; with its lines shut that is all that the first shows
 
     Raises nothing. Source: pressures in series add, driver/operator teaching on tandem pumping, from memory.
     """
-    return (pump_psi - intake_psi) / 2
+    alike_psi = intake_psi + (pump_psi + between_psi - intake_psi) / 2
+    return alike_psi if limit_psi is None else min(alike_psi, max(limit_psi, intake_psi))

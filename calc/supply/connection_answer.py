@@ -1,18 +1,19 @@
 """The answer for a fire department connection: standpipe or sprinkler, what one pump or two in series have to show, and what can spoil it."""
-from calc.base import display, readout
+from calc.base import display, readout, shelf as at_hand
 from calc.hydraulics import hose, water
-from calc.supply import connection, friction, strain
+from calc.supply import connection, friction, sources, strain
 
 RISERS = ("within", "4", "5", "6")  # within the allowance, or its bore in inches
 MOST_INLETS = 12
+LAST_BIT = 1e-9
 
 
 def answer(entries, shelf, units):
     """What to pump into a connection, ready to be read.
 
     entries: text as typed or chosen: `system` ("standpipe" or "sprinkler"); `sign`, the pressure on its sign, if there is
-        one; the feed `hose`, `lines`, `length`, `flow`; `supply`, the intake while
-        water flows, and `limit`, the most a second engine's intake may see, both if known; of a standpipe `needed` (pressure at the outlet), `by` ("floor" or
+        one; the feed `hose`, `lines`, `length`, `flow`; `supply`, the first intake while water flows, if known;
+        `engines` ("one" or "two" in series), of two the hose `between`, its `between_lines` and `between_length`, and `limit`, the most the second intake may see, if known; of a standpipe `needed` (pressure at the outlet), `by` ("floor" or
         "height") with `storey` or `climb`, `allowance` (inlet, valves, bends), `riser` ("within" the allowance, or its
         bore in inches), `device` ("none", "restrictor" or "set") and its `setting`, if known
     shelf: `hoses` by name, see calc.base.shelf
@@ -25,7 +26,6 @@ def answer(entries, shelf, units):
     system = readout.choice(entries, "system", ("standpipe", "sprinkler"))
     typed = readout.amounts(entries, units, (("length", "length", 0, 2000), ("flow", "flow", 1, 5000)))
     supply_psi = readout.if_given(entries, units, "supply", "pressure", 0, 300)
-    limit_psi = readout.if_given(entries, units, "limit", "pressure", 20, 800)
     sign_psi = readout.if_given(entries, units, "sign", "pressure", 20, 800)
     rows, cautions = [], []
     upstairs = _upstairs(entries, units, typed["flow"], rows, cautions) if system == "standpipe" else None
@@ -39,14 +39,20 @@ def answer(entries, shelf, units):
     if upstairs and upstairs["riser_in"]:
         rows.append(_fill(units, upstairs, feed_hose, lines, typed))
     cautions += _strains(units, typed, lines, feed_hose, inlet_psi, pump_psi)
-    _in_series(units, pump_psi, supply_psi, limit_psi, rows, cautions)
+    facts = {"connection": display.text(units, "pressure", inlet_psi)}
+    is_series = readout.choice(entries, "engines", ("one", "two")) == "two"
+    if is_series:
+        facts["first"], facts["intake"] = _in_series(entries, shelf, units, {"pump": pump_psi, "intake": supply_psi or 0, "flow": typed["flow"]}, rows, cautions)
+    elif pump_psi - (supply_psi or 0) > connection.MOST_NET_PSI:
+        cautions.append(readout.caution(units, "caution", "in_series", (
+            ("amount", "pressure", pump_psi), ("limit", "pressure", connection.MOST_NET_PSI), ("needed", "pressure", pump_psi - connection.MOST_NET_PSI))))
     return {
-        "sum": system,
+        "sum": "two_engines" if is_series else system,
         "figure": {"kind": "pressure", "text": rows[0]["text"]},
-        "facts": {"connection": display.text(units, "pressure", inlet_psi)},
+        "facts": facts,
         "rows": rows,
         "cautions": cautions,
-        "picture": {"pump": rows[0]["text"], "connection": display.text(units, "pressure", inlet_psi), "hoses": lines,
+        "picture": {"pump": rows[0]["text"], "connection": facts["connection"], "hoses": lines,
                     "outlet": display.text(units, "pressure", upstairs["needed"]) if upstairs else None,
                     "height": display.text(units, "rise", water.head_ft(upstairs["elevation_psi"])) if upstairs else None,
                     "flow": display.text(units, "flow", typed["flow"]), "length": display.text(units, "length", typed["length"])},
@@ -138,26 +144,39 @@ def _strains(units, typed, lines, feed_hose, inlet_psi, pump_psi):
     return cautions
 
 
-def _in_series(units, pump_psi, supply_psi, limit_psi, rows, cautions):
-    """Two engines where one is rated for less: what each adds, and what the second one's intake sees, each against its limit."""
-    intake_psi = supply_psi or 0
-    if not pump_psi - intake_psi > connection.MOST_NET_PSI:
-        return
-    each_psi = connection.share_psi(pump_psi, intake_psi)
-    first_psi = intake_psi + each_psi
+def _in_series(entries, shelf, units, known, rows, cautions):
+    """Two engines, one into the next: what each shows and adds, and each pressure against its limit. Returns what the first shows and the second gets, as texts."""
+    between = at_hand.hose(shelf, "between", entries.get("between"))
+    hoses = readout.count(entries, "between_lines", 1, MOST_INLETS)
+    length_ft = readout.amount(entries, units, "between_length", "length", 0, 1000)
+    limit_psi = readout.if_given(entries, units, "limit", "pressure", 20, 800)
+    pump_psi, intake_psi = known["pump"], known["intake"]
+    between_psi = hose.friction_loss_psi(hose.parallel_coefficient([between["coefficient"]] * hoses), known["flow"], length_ft)
+    alike_psi = connection.series_psi(pump_psi, intake_psi, between_psi)
+    first_psi = connection.series_psi(pump_psi, intake_psi, between_psi, limit_psi)
+    second_psi = first_psi - between_psi
+    adds_psi = {"first": first_psi - intake_psi, "second": pump_psi - second_psi}
     rows += [
-        readout.row(units, "series_each", "pressure", each_psi, (
-            ("pump", "pressure", pump_psi), ("intake", "pressure", intake_psi), ("each", "pressure", each_psi)), ("joint",)),
         readout.row(units, "series_first", "pressure", first_psi, (
-            ("intake", "pressure", intake_psi), ("each", "pressure", each_psi), ("first", "pressure", first_psi)), ("joint",)),
+            ("intake", "pressure", intake_psi), ("each", "pressure", adds_psi["first"]), ("first", "pressure", first_psi)), ("joint",)),
+        readout.row(units, "series_intake", "pressure", second_psi, (
+            ("first", "pressure", first_psi), ("friction", "pressure", between_psi), ("intake", "pressure", second_psi)), ("joint", "friction")),
         readout.row(units, "series_second", "pressure", pump_psi, (
-            ("first", "pressure", first_psi), ("each", "pressure", each_psi), ("pump", "pressure", pump_psi)), ("joint",)),
+            ("intake", "pressure", second_psi), ("each", "pressure", adds_psi["second"]), ("pump", "pressure", pump_psi)), ("joint",)),
     ]
-    most = ("limit", "pressure", connection.MOST_NET_PSI)
-    if each_psi > connection.MOST_NET_PSI:
-        cautions.append(readout.caution(units, "stop", "series_over", (("amount", "pressure", each_psi), most)))
-    else:
-        cautions.append(readout.caution(units, "caution", "in_series", (
-            ("amount", "pressure", pump_psi), most, ("needed", "pressure", pump_psi - connection.MOST_NET_PSI))))
-    if limit_psi is not None and first_psi > limit_psi:
-        cautions.append(readout.caution(units, "stop", "series_intake_over", (("amount", "pressure", first_psi), ("limit", "pressure", limit_psi))))
+    cautions += strain.cautions(units, between, first_psi, "between")
+    seen, may_see = ("amount", "pressure", first_psi), ("limit", "pressure", limit_psi)
+    if limit_psi is None:
+        cautions.append(readout.caution(units, "caution", "series_intake_unread", (seen,)))
+    elif first_psi > limit_psi:
+        cautions.append(readout.caution(units, "stop", "series_intake_over", (seen, may_see)))
+    elif alike_psi > limit_psi:
+        cautions.append(readout.caution(units, "caution", "series_less_first", (
+            ("amount", "pressure", alike_psi), may_see, ("needed", "pressure", adds_psi["second"]))))
+    if second_psi < sources.LEAST_RESIDUAL_PSI:
+        cautions.append(readout.caution(units, "stop", "second_supply_low", (("limit", "pressure", sources.LEAST_RESIDUAL_PSI),)))
+    most_psi = max(adds_psi["first"], adds_psi["second"])
+    if most_psi > connection.MOST_NET_PSI * (1 + LAST_BIT):
+        cautions.append(readout.caution(units, "stop", "series_over", (
+            ("amount", "pressure", most_psi), ("limit", "pressure", connection.MOST_NET_PSI))))
+    return display.text(units, "pressure", first_psi), display.text(units, "pressure", second_psi)

@@ -74,6 +74,21 @@ def test_draft_past_the_figure(handset):
     expect(sheet.warns("no_figure", amount="21.3", limit="20.0")).to_be_visible()
 
 
+def test_two_engines_in_series(handset):
+    """Past what one pumper adds the page says so; with two each shows its pressure, held to what the second intake may see; a slip is refused at its field."""
+    sheet = open_sheet(handset, "water/connection/")
+    sheet.type("storey", "60")
+    sheet.shows("421", "psi")  # by hand: 100 + 25 + 59 x 5 at the connection, 1.25 in the feed
+    expect(sheet.warns("in_series", amount=421, limit=250, needed=171)).to_be_visible()
+    expect(sheet.row("between")).to_have_count(0)
+    sheet.choose("engines", TOLD["option"]["engines"]["two"])
+    expect(sheet.figure("series_first")).to_contain_text("0 at its intake + 210.94 it adds = 210.94 psi")  # (421.25 + 0.2 x 2.5^2 x 0.5) / 2
+    sheet.type("limit", "200")
+    expect(sheet.warns("series_less_first", amount=211, limit=200, needed=222)).to_be_visible()  # 421.25 - 200 + 0.625
+    sheet.type("between_length", "fifty")
+    expect(sheet.page.locator("#between_length-refused")).to_be_visible()
+
+
 @pytest.mark.parametrize("width", [360, 320])
 @pytest.mark.parametrize("page", ["hydrant", "tank", "relay", "draft", "joint", "connection", "shuttle", "fireflow", "hoselay", "foam"])
 def test_texts_of_the_picture(handset, page, width):

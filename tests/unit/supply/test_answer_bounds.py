@@ -19,7 +19,7 @@ BOUNDS = {
     "joint": {"supply": (0, 300), "before": (1, 600), "wanted": (1, 800), "flow": (1, 5000), "length": (0, 1000),
               "limit": (20, 800)},
     "connection": {"climb": (-200, 2000), "needed": (0, 300), "flow": (1, 5000), "sign": (20, 800), "length": (0, 2000),
-                   "allowance": (0, 200), "setting": (10, 400), "supply": (0, 300), "limit": (20, 800)},
+                   "allowance": (0, 200), "setting": (10, 400), "supply": (0, 300), "limit": (20, 800), "between_length": (0, 1000)},
     "shuttle": {"load": (10, 20000), "fill": (0.1, 120), "dump": (0.1, 120), "wanted": (1, 10000), "distance": (0, 100),
                 "timed": (0, 600), "more_load": (10, 20000), "more_fill": (0.1, 120), "more_dump": (0.1, 120), "portable": (100, 50000)},
     "fireflow": {"length": (1, 2000), "width": (1, 2000), "height": (1, 200), "line": (5, 2000), "supply": (0, 20000)},
@@ -29,11 +29,11 @@ BOUNDS = {
              "length": (0, 2000), "rise": (-300, 300), "spill_length": (1, 1000), "spill_width": (1, 1000)},
 }
 COUNTS = {"hydrant": {"lines": (1, 12), "outlets": (1, 4)}, "draft": {"hoses": (1, 4)}, "relay": {"lines": (1, 12)},
-          "connection": {"lines": (1, 12), "storey": (1, 150)}, "shuttle": {"tankers": (1, 30), "more_tankers": (1, 30)}, "fireflow": {"floors": (1, 50), "exposures": (0, 8)},
+          "connection": {"lines": (1, 12), "storey": (1, 150), "between_lines": (1, 12)}, "shuttle": {"tankers": (1, 30), "more_tankers": (1, 30)}, "fireflow": {"floors": (1, 50), "exposures": (0, 8)},
           "hoselay": {"wyes": (0, 50), "laterals": (1, 20)}, "foam": {"eductors": (1, 40)}}
 # what makes a page read an entry at all
 READ_WITH = {"flow": {"tip": "fog"}, "fog": {"tip": "fog"}, "outlet": {"known": "pitot"}, "pitot": {"known": "pitot"}, "outlets": {"known": "pitot"}, "timed": {"way": "timed"},
-             "setting": {"device": "set"}, "climb": {"by": "height"}, "height": {"by": "volume"}, **dict.fromkeys(("more_tankers", "more_load", "more_fill", "more_dump"), {"kinds": "two"}),
+             "setting": {"device": "set"}, **dict.fromkeys(("limit", "between", "between_lines", "between_length"), {"engines": "two"}), "climb": {"by": "height"}, "height": {"by": "volume"}, **dict.fromkeys(("more_tankers", "more_load", "more_fill", "more_dump"), {"kinds": "two"}),
              **dict.fromkeys(("to_length", "to_rise"), {"stands": "line"}), **dict.fromkeys(("pond_length", "pond_width", "cover"), {"water_from": "pond"}),
              **dict.fromkeys(("stream_width", "depth", "float_length", "float_time"), {"water_from": "stream"}), "spill_length": {"task": "spill", "flow": "5000@US"}, "spill_width": {"task": "spill", "flow": "5000@US"}, "rate": {"task": "spill"}, "hazard": {"by": "store"}, "construction": {"by": "store"}}
 AMOUNTS = [(page, name, *ends) for page, bounds in BOUNDS.items() for name, ends in bounds.items()]
