@@ -2,7 +2,7 @@
 from calc.base import display, readout, shelf as at_hand
 from calc.base.errors import CalcError
 from calc.hydraulics import hose, nozzle, water
-from calc.supply import hoselay, strain
+from calc.supply import hoselay, hoselay_pumps, strain
 
 TIPS_IN = ("0.1875", "0.25", "0.3125", "0.375", "0.5")
 MOST_FITTINGS = 50
@@ -13,7 +13,7 @@ def answer(entries, shelf, units):
 
     entries: text as typed or chosen: the trunk's `hose`, `lining` ("lined" or "unlined"), `length`, `rise` of the farthest nozzle and
         `wyes` on the way to it; `laterals` that flow, their `spacing`, hose `lateral` and `lateral_length`; `tip` (inches, with
-        its `nozzle` pressure, or "fog" with `flow` and `fog` pressure); `gives`, the most one pump adds at this flow, and `limit` of the hose, if known
+        its `nozzle` pressure, or "fog" with `flow` and `fog` pressure); `limit` of the hose, if known; and its pumps, see calc.supply.hoselay_pumps
     shelf: `hoses` by name, see calc.base.shelf
     units: see calc.base.display
 
@@ -22,7 +22,7 @@ def answer(entries, shelf, units):
     trunk_hose, lateral_hose = readout.hose(entries, shelf), at_hand.hose(shelf, "lateral", entries.get("lateral"))
     typed = readout.amounts(entries, units, (
         ("length", "length", 1, 20000), ("rise", "rise", -3000, 3000), ("spacing", "length", 0, 5000),
-        ("lateral_length", "length", 0, 2000), ("gives", "pressure", 30, 600)))
+        ("lateral_length", "length", 0, 2000)))
     limit_psi = readout.if_given(entries, units, "limit", "pressure", 50, 800)
     laterals = readout.count(entries, "laterals", 1, hoselay.MOST_LATERALS)
     fittings = readout.count(entries, "wyes", 0, MOST_FITTINGS)
@@ -47,9 +47,12 @@ def answer(entries, shelf, units):
         readout.row(units, "hoselay_flow", "flow", flow_gpm * laterals, (
             ("laterals", None, str(laterals)), ("flow", "flow", flow_gpm)), ("trunk",)),
     ]
-    shut_psi = pump_psi + max(-head_psi, 0)
+    pumps = hoselay_pumps.read(entries, units, {"flow": flow_gpm * laterals, "pump": pump_psi, "field": rows[1]["text"], "fixed": head_psi + losses[2],
+                                                "lost": nozzle_psi + losses[0] + losses[1], "nozzle": nozzle_psi}, trunk)
+    rows += pumps["rows"]
+    shut_psi = pumps["shut_psi"] + max(-head_psi, 0)
     rows.append(readout.row(units, "hoselay_shut", "pressure", shut_psi, (
-        ("pump", "pressure", pump_psi), ("elevation", "pressure", max(-head_psi, 0))), ("elevation",)))
+        ("pump", "pressure", pumps["shut_psi"]), ("elevation", "pressure", max(-head_psi, 0))), ("elevation",)))
     filled_gal = hose.water_in_hose_gal(trunk_hose["bore_in"], typed["length"]) + laterals * hose.water_in_hose_gal(lateral_hose["bore_in"], typed["lateral_length"])
     rows.append(readout.row(units, "hoselay_fill", "volume", filled_gal, (), ("hose_water",)))
     cautions += _hose_cautions(units, trunk_hose, shut_psi, limit_psi)
@@ -59,20 +62,15 @@ def answer(entries, shelf, units):
         cautions.append(readout.caution(units, "caution", "gravity_feeds", (("amount", "pressure", -sum_psi),)))
     elif head_psi < 0:
         cautions.append(readout.caution(units, "caution", "downhill", (("amount", "pressure", shut_psi), ("limit", "pressure", -head_psi))))
-    pumps = hoselay.pumps_for(pump_psi, typed["gives"])
-    next_ft = None
-    if pumps > 1:
-        next_ft = hoselay.next_pump_ft(trunk, pump_psi / pumps)
-        _in_series(units, pumps, pump_psi, next_ft, typed["gives"], rows, cautions)
     return {
-        "sum": "hoselay" if pumps == 1 else "hoselay_series",
+        "sum": pumps["sum"],
         "figure": {"kind": "pressure", "text": rows[0]["text"]},
-        "facts": _facts(units, rows[1]["text"], flow_gpm * laterals, pumps, pump_psi),
+        "facts": pumps["facts"],
         "rows": rows,
-        "cautions": cautions,
+        "cautions": cautions + pumps["cautions"],
         "picture": {"pump": rows[0]["text"], "wye": display.text(units, "pressure", nozzle_psi + losses[1]), "nozzle": display.text(units, "pressure", nozzle_psi),
                     "flow": rows[2]["text"], "length": display.text(units, "length", typed["length"]), "rise": display.text(units, "rise", typed["rise"]),
-                    "laterals": laterals, "slope": (typed["rise"] > 0) - (typed["rise"] < 0), "next": None if next_ft is None else next_ft / typed["length"]},
+                    "laterals": laterals, "slope": (typed["rise"] > 0) - (typed["rise"] < 0), "next": None if pumps["next_ft"] is None else pumps["next_ft"] / typed["length"]},
     }
 
 
@@ -116,22 +114,3 @@ def _hose_cautions(units, trunk_hose, shut_psi, limit_psi):
     if shut_psi < limit_psi * (1 - hoselay.LAST_BIT):
         return []
     return [readout.caution(units, "stop", "hose_over", (("amount", "pressure", shut_psi), ("limit", "pressure", limit_psi)))]
-
-
-def _in_series(units, pumps, pump_psi, next_ft, gives_psi, rows, cautions):
-    """More pumps than one: what each adds, and how far the next may stand."""
-    rows += [
-        readout.row(units, "hoselay_each", "pressure", pump_psi / pumps, (
-            ("pump", "pressure", pump_psi), ("pumps", None, str(pumps)), ("each", "pressure", pump_psi / pumps)), ("pump_series",)),
-        readout.row(units, "hoselay_next", "length", next_ft, (
-            ("each", "pressure", pump_psi / pumps), ("intake", "pressure", hoselay.INTAKE_PSI), ("distance", "length", next_ft)), ("pump_series",)),
-    ]
-    cautions.append(readout.caution(units, "stop", "hoselay_past_pump", (
-        ("amount", "pressure", pump_psi), ("limit", "pressure", gives_psi), ("needed", None, str(pumps)), ("longest", "length", next_ft))))
-
-
-def _facts(units, field_text, flow_gpm, pumps, pump_psi):
-    facts = {"field": field_text, "flow": display.text(units, "flow", flow_gpm)}
-    if pumps > 1:
-        facts.update({"pumps": str(pumps), "each": display.text(units, "pressure", pump_psi / pumps)})
-    return facts

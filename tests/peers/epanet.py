@@ -5,13 +5,14 @@ A shut line is left out with all behind it: EPANET would let what is cut off dra
 EPANET reads its own input file, written here as text; wntr brings the solver. Building a network in wntr's own classes
 and reading its result tables takes ten times as long as solving it.
 """
+import contextlib
 import math
 
 from wntr.epanet import toolkit
 
 from calc.hydraulics.water import PSI_PER_FT
 
-DEMAND = 9  # the solver's number for what leaves a node
+DEMAND, FLOW = 9, 8  # the solver's numbers for what leaves a node, and what runs through a link
 TIP_CONSTANT = 29.7  # gpm of a 1 in tip at 1 psi, as published
 METRES_PER_PSI = 0.3048 / PSI_PER_FT
 LPS_PER_GPM = 3.785411784 / 60
@@ -58,16 +59,21 @@ def rated_gpm(name, by_name):
     return sum(rated(by_name[at]["end"])[0] for at in reached if "kind" in by_name[at]["end"])
 
 
+def square_pipe(name, inlet, outlet, loss_per_gpm2):
+    """A pipe as EPANET's input, which loses this many psi at 1 gpm, and with the square of the flow."""
+    head_per_flow2 = loss_per_gpm2 * METRES_PER_PSI / (LPS_PER_GPM / 1000) ** 2
+    minor = head_per_flow2 * math.pi**2 * GRAVITY * BORE_M**4 / 8
+    return f"{name} {inlet} {outlet} 0.001 {BORE_M * 1000} 1000 {minor!r}"
+
+
 def input_text(layout, pump_psi):
     """A layout as EPANET's input file, and the names of the nozzles it can reach. A line that others go into has a node before its device."""
     junctions, pipes, emitters, heights_m = [], [], [], {}
     by_name = dict(everything(layout["lines"]))
     joined = {line["end"]["into"] for line in by_name.values() if "into" in line["end"]}
 
-    def pipe(name, inlet, outlet, loss_per_gpm2):
-        head_per_flow2 = loss_per_gpm2 * METRES_PER_PSI / (LPS_PER_GPM / 1000) ** 2
-        minor = head_per_flow2 * math.pi**2 * GRAVITY * BORE_M**4 / 8
-        pipes.append(f"{name} {inlet} {outlet} 0.001 {BORE_M * 1000} 1000 {minor!r}")
+    def pipe(*ends_and_loss):
+        pipes.append(square_pipe(*ends_and_loss))
 
     def friction(line):
         return line["coefficient"] / 1e4 * line["length_ft"] / 100 / line["parallel"] ** 2
@@ -108,6 +114,28 @@ def input_text(layout, pump_psi):
 def flows_gpm(layout, pump_psi, folder):
     """The flow of each nozzle that is not shut off, by the name of its line, as EPANET finds it."""
     text, names = input_text(layout, pump_psi)
+    with solved(text, folder) as solver:
+        return {name: solver.ENgetnodevalue(solver.ENgetnodeindex(name), DEMAND) / LPS_PER_GPM for name in names}
+
+
+def pumped_gpm(points, pumps, way, fixed_psi, square_psi, folder):
+    """The flow of equal pumps, each by its three-point curve, in series or parallel, through a square-law pipe up to a tank, as EPANET finds it."""
+    series = way == "series"
+    places = ["low", *(f"n{count}" for count in range(1, pumps if series else 1)), "out"]
+    ends = list(zip(places, places[1:])) if series else [("low", "out")] * pumps
+    parts = [
+        "[JUNCTIONS]", *(f"{name} 0 0" for name in places[1:]), "[RESERVOIRS]", "low 0", f"high {fixed_psi * METRES_PER_PSI!r}",
+        "[PIPES]", square_pipe("pipe", "out", "high", square_psi),
+        "[PUMPS]", *(f"p{count} {before} {after} HEAD curve" for count, (before, after) in enumerate(ends)),
+        "[CURVES]", *(f"curve {gpm * LPS_PER_GPM!r} {psi * METRES_PER_PSI!r}" for gpm, psi in points), OPTIONS,
+    ]
+    with solved("\n".join(parts), folder) as solver:
+        return solver.ENgetlinkvalue(solver.ENgetlinkindex("pipe"), FLOW) / LPS_PER_GPM
+
+
+@contextlib.contextmanager
+def solved(text, folder):
+    """EPANET with an input that it has solved."""
     file = folder / "layout.inp"
     file.write_text(text, encoding="utf-8")
     solver = toolkit.ENepanet(str(file), str(folder / "layout.rpt"), str(folder / "layout.bin"))
@@ -116,6 +144,6 @@ def flows_gpm(layout, pump_psi, folder):
         solver.ENopenH()
         solver.ENinitH(0)
         solver.ENrunH()
-        return {name: solver.ENgetnodevalue(solver.ENgetnodeindex(name), DEMAND) / LPS_PER_GPM for name in names}
+        yield solver
     finally:
         solver.ENclose()

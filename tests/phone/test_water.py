@@ -89,6 +89,22 @@ def test_two_engines_in_series(handset):
     expect(sheet.page.locator("#between_length-refused")).to_be_visible()
 
 
+def test_pumps_by_their_curve(handset):
+    """A class says that it is from memory; three points of one's own do not, and a curve that rises is refused at its field."""
+    sheet = open_sheet(handset, "water/hoselay/")
+    sheet.choose("pump", TOLD["option"]["pump"]["light"])
+    expect(sheet.warns("curve_of_class")).to_be_visible()
+    expect(sheet.row("gives")).to_have_count(0)
+    sheet.choose("pump", TOLD["option"]["pump"]["own"])
+    sheet.type("mid", "310")
+    expect(sheet.page.locator("#mid-refused")).to_have_text(TOLD["refusal"]["not_below_point"])
+    for name, text in (("mid", "225"), ("mid_flow", "30"), ("end_flow", "60"), ("end", "0")):
+        sheet.type(name, text)
+    sheet.choose("arranged", TOLD["option"]["arranged"]["parallel"])
+    expect(sheet.warns("pumps_parallel")).to_be_visible()
+    expect(sheet.figure("hoselay_gives_parallel")).to_contain_text("267.7 psi from each of 2, with 19.69 gpm each")  # 3 x 13.125 gpm of a 1/4 in tip at 50 psi; 300 - 19.69^2 / 12 = 267.7
+
+
 @pytest.mark.parametrize("width", [360, 320])
 @pytest.mark.parametrize("page", ["hydrant", "tank", "relay", "draft", "joint", "connection", "shuttle", "fireflow", "hoselay", "foam"])
 def test_texts_of_the_picture(handset, page, width):

@@ -24,16 +24,16 @@ BOUNDS = {
                 "timed": (0, 600), "more_load": (10, 20000), "more_fill": (0.1, 120), "more_dump": (0.1, 120), "portable": (100, 50000)},
     "fireflow": {"length": (1, 2000), "width": (1, 2000), "height": (1, 200), "line": (5, 2000), "supply": (0, 20000)},
     "hoselay": {"length": (1, 20000), "rise": (-3000, 3000), "spacing": (0, 5000), "lateral_length": (0, 2000), "nozzle": (10, 150), "flow": (1, 300),
-                "fog": (10, 200), "gives": (30, 600), "limit": (50, 800)},
+                "fog": (10, 200), "gives": (30, 600), "limit": (50, 800), "shut": (10, 1000), "mid_flow": (1, 2000), "mid": (1, 1000), "end_flow": (1, 2000), "end": (0, 1000)},
     "foam": {"concentrate": (0.1, 20000), "flow": (1, 5000), "minutes": (0.1, 600), "inlet": (50, 400), "plate": (10, 400), "nozzle": (5, 300), "nozzle_flow": (1, 5000), "to_length": (0, 5000), "to_rise": (-300, 300), "rated": (50, 6000),
              "length": (0, 2000), "rise": (-300, 300), "spill_length": (1, 1000), "spill_width": (1, 1000)},
 }
 COUNTS = {"hydrant": {"lines": (1, 12), "outlets": (1, 4)}, "draft": {"hoses": (1, 4)}, "relay": {"lines": (1, 12)},
           "connection": {"lines": (1, 12), "storey": (1, 150), "between_lines": (1, 12)}, "shuttle": {"tankers": (1, 30), "more_tankers": (1, 30)}, "fireflow": {"floors": (1, 50), "exposures": (0, 8)},
-          "hoselay": {"wyes": (0, 50), "laterals": (1, 20)}, "foam": {"eductors": (1, 40)}}
+          "hoselay": {"wyes": (0, 50), "laterals": (1, 20), "pumps": (2, 6)}, "foam": {"eductors": (1, 40)}}
 # what makes a page read an entry at all
 READ_WITH = {"flow": {"tip": "fog"}, "fog": {"tip": "fog"}, "outlet": {"known": "pitot"}, "pitot": {"known": "pitot"}, "outlets": {"known": "pitot"}, "timed": {"way": "timed"},
-             "setting": {"device": "set"}, **dict.fromkeys(("limit", "between", "between_lines", "between_length"), {"engines": "two"}), "climb": {"by": "height"}, "height": {"by": "volume"}, **dict.fromkeys(("more_tankers", "more_load", "more_fill", "more_dump"), {"kinds": "two"}),
+             "setting": {"device": "set"}, **dict.fromkeys(("shut", "mid_flow", "mid", "end_flow", "end"), {"pump": "own"}), "pumps": {"pump": "light", "arranged": "series"}, "arranged": {"pump": "light"}, **dict.fromkeys(("limit", "between", "between_lines", "between_length"), {"engines": "two"}), "climb": {"by": "height"}, "height": {"by": "volume"}, **dict.fromkeys(("more_tankers", "more_load", "more_fill", "more_dump"), {"kinds": "two"}),
              **dict.fromkeys(("to_length", "to_rise"), {"stands": "line"}), **dict.fromkeys(("pond_length", "pond_width", "cover"), {"water_from": "pond"}),
              **dict.fromkeys(("stream_width", "depth", "float_length", "float_time"), {"water_from": "stream"}), "spill_length": {"task": "spill", "flow": "5000@US"}, "spill_width": {"task": "spill", "flow": "5000@US"}, "rate": {"task": "spill"}, "hazard": {"by": "store"}, "construction": {"by": "store"}}
 AMOUNTS = [(page, name, *ends) for page, bounds in BOUNDS.items() for name, ends in bounds.items()]

@@ -29,7 +29,8 @@ SITUATIONS = [(page, {}) for page in reckoners.PAGES] + [
     ("shuttle", {"wanted": "500"}), ("shuttle", {"tankers": "6", "fill": "2", "distance": "1"}),
     ("fireflow", {"by": "volume"}), ("fireflow", {"by": "store"}), ("fireflow", {"involved": "100", "length": "200"}), ("fireflow", {"supply": "100"}),
     ("hoselay", {"tip": "fog"}), ("hoselay", {"lining": "unlined"}), ("hoselay", {"rise": "-400"}), ("hoselay", {"rise": "-50"}), ("hoselay", {"rise": "400"}),
-    ("hoselay", {"limit": "140"}),
+    ("hoselay", {"limit": "140"}), ("hoselay", {"pump": "high"}), ("hoselay", {"pump": "own", "arranged": "series", "laterals": "1"}), ("hoselay", {"pump": "volume", "arranged": "parallel"}),
+    ("hoselay", {"pump": "own", "tip": "0.5", "length": "400", "rise": "-200"}), ("hoselay", {"pump": "light", "rise": "500"}),
     ("foam", {"stands": "line"}), ("foam", {"nozzle_flow": "60"}), ("foam", {"nozzle_flow": "125"}), ("foam", {"rated": "100"}),
     ("foam", {"length": "250"}), ("foam", {"task": "spill"}), ("foam", {"plate": "100"}), ("foam", {"concentrate": "20"}),
 ]

@@ -133,3 +133,4 @@ def test_what_is_drawn(run):
     picture = ask(run, "hoselay", **{**SIMPLE, "gives": "150"})["picture"]
     assert (picture["slope"], picture["next"], picture["laterals"], picture["wye"], picture["nozzle"]) == (1, pytest.approx(0.698, abs=1e-3), 1, "100", "100")
     assert [ask(run, "hoselay", rise=rise)["picture"]["slope"] for rise in ("-1", "0")] == [-1, 0]
+
