@@ -87,6 +87,17 @@ def converted(here, value):
     return value * here["factor"] + here.get("offset", 0)
 
 
+def inside(here, shown):
+    """An amount of a scale's unit in calc's unit.
+
+    here: factor and offset, as scale returns them
+    shown: the amount
+
+    Raises nothing.
+    """
+    return (shown - here.get("offset", 0)) / here["factor"]
+
+
 def text(units, kind, value):
     """An amount as an answer: in the page's unit, rounded as that unit is read; None stays None.
 

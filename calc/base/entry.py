@@ -132,7 +132,7 @@ def quantity(units, kind, field, text):
     typed, system = _parted(units, field, text)
     _check_length(field, text)
     there = display.scale(units, system, kind)
-    amount = (number(field, typed, kind, display.decimal(units)) - there.get("offset", 0)) / there["factor"]
+    amount = display.inside(there, number(field, typed, kind, display.decimal(units)))
     check_number(field, amount)
     return amount
 

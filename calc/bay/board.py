@@ -82,6 +82,31 @@ def due(rows, records, on_ms, offset_min):
     return {"rows": answer, "meters": {name: meters[name][-1][1] if meters[name] else None for name in METERS}}
 
 
+def row_of(id, done_ms, due_day, today, by_meter=((None, None), (None, None))):
+    """A row of the due board as it stands.
+
+    id: of the row
+    done_ms: when it was last done, milliseconds since 1970, or None
+    due_day: whole days from January 1, 1970 to the last day on which it holds, or None where it does not go by days
+    today: whole days from January 1, 1970
+    by_meter: pump hours and miles, of each what is left and the interval, None for what it does not go by
+
+    Returns contract `bay_due`. Raises nothing. Source: as due.
+    """
+    left_days = None if due_day is None else due_day - today
+    left_hours, left_miles = [left for left, _ in by_meter]
+    if done_ms is None and due_day is None:
+        standing = "never"
+    elif any([left is not None and left < 0 for left in (left_days, left_hours, left_miles)]):
+        standing = "overdue"
+    else:
+        is_soon = left_days is not None and left_days <= SOON_DAYS
+        is_soon = is_soon or any([left is not None and left <= interval * SOON_SHARE for left, interval in by_meter])
+        standing = "soon" if is_soon else "later"
+    return {"id": id, "standing": standing, "done_ms": done_ms, "due_day": due_day, "due_date": None if due_day is None else date_of(due_day),
+            "left_days": left_days, "left_hours": left_hours, "left_miles": left_miles}
+
+
 def done_of_due(rows, records, from_ms, on_ms, offset_min):
     """How often each row was done of the times it came due.
 
@@ -196,20 +221,15 @@ def _dones(live):
 
 
 def _row(row, done_ms, meters, today, offset_min):
-    due_day, left_days, left_hours, left_miles = None, None, None, None
-    if done_ms is not None:
-        day = day_at(done_ms, offset_min)
-        if row["months"] is not None:
-            due_day = months_on(day, row["months"])
-        if row["days"] is not None:
-            due_day = day + row["days"]
-        left_days = None if due_day is None else due_day - today
-        left_hours = _left(row["hours"], meters["pump_h"], done_ms)
-        left_miles = _left(row["miles"], meters["miles"], done_ms)
-    return {
-        "id": row["id"], "standing": _standing(row, done_ms, (left_days, left_hours, left_miles)), "done_ms": done_ms, "due_day": due_day,
-        "due_date": None if due_day is None else date_of(due_day), "left_days": left_days, "left_hours": left_hours, "left_miles": left_miles,
-    }
+    if done_ms is None:
+        return row_of(row["id"], None, None, today)
+    due_day, day = None, day_at(done_ms, offset_min)
+    if row["months"] is not None:
+        due_day = months_on(day, row["months"])
+    if row["days"] is not None:
+        due_day = day + row["days"]
+    left = [(_left(row[ours], meters[meter], done_ms), row[ours]) for ours, meter in (("hours", "pump_h"), ("miles", "miles"))]
+    return row_of(row["id"], done_ms, due_day, today, left)
 
 
 def _left(interval, readings, done_ms):
@@ -218,14 +238,3 @@ def _left(interval, readings, done_ms):
         return None
     before = [amount for at_ms, amount in readings if at_ms <= done_ms]
     return interval - (readings[-1][1] - (before[-1] if before else readings[0][1]))
-
-
-def _standing(row, done_ms, left):
-    if done_ms is None:
-        return "never"
-    left_days, left_hours, left_miles = left
-    if any([amount is not None and amount < 0 for amount in left]):
-        return "overdue"
-    is_soon = left_days is not None and left_days <= SOON_DAYS
-    is_soon = is_soon or (left_hours is not None and left_hours <= row["hours"] * SOON_SHARE)
-    return "soon" if is_soon or (left_miles is not None and left_miles <= row["miles"] * SOON_SHARE) else "later"

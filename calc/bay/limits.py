@@ -65,7 +65,7 @@ def _asked(limit, own, amount, shown, units):
     quantity = limit["quantity"]
     here = display.scale(units, units["shown"], quantity) if quantity else {"factor": 1}
     moved = [shown * factor for factor in SHIFTS]
-    amounts = [(figure - here.get("offset", 0)) / here["factor"] for figure in moved]
+    amounts = [display.inside(here, figure) for figure in moved]
     best = [place for place in range(len(amounts)) if plausible[0] <= amounts[place] <= plausible[1]]
     good = [place for place in best if (ends[0] is None or amounts[place] >= ends[0]) and (ends[1] is None or amounts[place] <= ends[1])]
     chosen = (good or best or [None])[0]

@@ -16,11 +16,4 @@ def until(dates, on_ms, offset_min):
     if not on_ms >= 0:
         raise CalcError("on_ms", "negative")
     today = board.day_at(on_ms, offset_min)
-    return [_row(row["id"], board.day_named(row["date"]), today) for row in dates]
-
-
-def _row(id, due_day, today):
-    left_days = None if due_day is None else due_day - today
-    standing = "never" if due_day is None else "overdue" if left_days < 0 else "soon" if left_days <= board.SOON_DAYS else "later"
-    return {"id": id, "standing": standing, "done_ms": None, "due_day": due_day, "due_date": None if due_day is None else board.date_of(due_day),
-            "left_days": left_days, "left_hours": None, "left_miles": None}
+    return [board.row_of(row["id"], None, board.day_named(row["date"]), today) for row in dates]

@@ -61,15 +61,13 @@ def _point(point, alike, dated, units):
 
 def _row(change, test, read, units):
     read = read or {}
-    band = read.get("net_band_psi")
-    scale = display.scale(units, units["shown"], "pressure")
     percent, width = change["change_percent"], change["band_percent"]
     side = None
     if percent is not None:
         side = "below" if percent < -width else "above" if percent > width else "same"
     return {
         "test": test, "status": change["status"], "net_text": display.figure(units, "pressure", read.get("net_psi")),
-        "net_band_text": None if band is None else display.plain(units, band * scale["factor"], scale["places"]),
+        "net_band_text": display.figure(units, "pressure", read.get("net_band_psi")),
         "flow_text": display.figure(units, "flow", read.get("flow_gpm")),
         "engine_text": display.figure(units, "speed", read.get("engine_rpm")),
         "change_text": None if percent is None else signed(units, percent), "band_text": None if width is None else display.plain(units, width, 1), "side": side,

@@ -31,10 +31,9 @@ def answer(baseline, readings, quick, accuracy, units):
                 raise
             problems.append({"place": str(error.facts["step"]) + "." + error.field, "code": error.code})
             amounts[error.facts["step"]][error.field] = None
-    scale = display.scale(units, units["shown"], "pressure")
     for step in check["steps"]:
         step["expected_text"] = display.figure(units, "pressure", step["expected_psi"])
-        step["band_text"] = None if step["band_psi"] is None else display.plain(units, step["band_psi"] * scale["factor"], scale["places"])
+        step["band_text"] = display.figure(units, "pressure", step["band_psi"])
         step["percent_text"] = None if step["percent"] is None else display.plain(units, abs(step["percent"]), 1)
     add_bound_texts(problems, units)
     check["problems"] = problems

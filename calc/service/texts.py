@@ -48,8 +48,7 @@ def _add_figure_texts(figure, units, said):
         return
     if "value" in figure:
         figure["value_text"] = _figure(units, said, kind, figure["value"])
-        scale = display.scale(units, units["shown"], kind)
-        figure["band_text"] = None if figure["band"] is None else display.plain(units, figure["band"] * scale["factor"], scale["places"])
+        figure["band_text"] = _figure(units, said, kind, figure["band"])  # no kind whose zero differs has a band
     figure["least_text"] = _limit(units, said, kind, figure["least"], -1)
     figure["most_text"] = _limit(units, said, kind, figure["most"], 1)
 

@@ -60,7 +60,7 @@ def answer(entries, shelf, units):
     return {
         "sum": "draft" if share is not None else "draft_none" if lift_ft <= practical_ft else "draft_beyond",
         "figure": {"kind": "flow", "text": left_text},
-        "facts": {"percent": None if share is None else display.rounded(units, share * 100, 0), "lift": _short(units, lift_ft),
+        "facts": {"percent": None if share is None else display.rounded(units, share * 100, 0), "lift": display.figure(units, "lift", lift_ft),
                   "expected": display.text(units, "vacuum", expected_inhg), "flow": display.text(units, "flow", typed["flow"]),
                   "counted": display.text(units, "lift", counted_ft),
                   "practical": display.text(units, "lift", practical_ft)},
@@ -68,12 +68,6 @@ def answer(entries, shelf, units):
         "cautions": cautions,
         "picture": _drawn(units, lift_ft, loss_ft, practical_ft, max_ft),
     }
-
-
-def _short(units, lift_ft):
-    """A height as it is said: without an idle decimal."""
-    shown = display.scale(units, units["shown"], "lift")
-    return display.plain(units, lift_ft * shown["factor"], shown["places"])
 
 
 def _lift_cautions(units, lifts_ft, limits_ft, flow_gpm, left_gpm):
@@ -133,7 +127,7 @@ def _drawn(units, lift_ft, loss_ft, practical_ft, max_ft):
     top_ft = max(draft.max_lift_ft(0, draft.USUAL_WATER_F), max_ft, lift_ft)
     marks = [("practical", practical_ft), ("max", max_ft)]
     return {
-        "lift": {"share": lift_ft / top_ft, "text": _short(units, lift_ft)},
+        "lift": {"share": lift_ft / top_ft, "text": display.figure(units, "lift", lift_ft)},
         "loss": {"share": (lift_ft + loss_ft) / top_ft, "text": display.text(units, "lift", loss_ft)},
         "marks": [{"name": name, "share": ft / top_ft, "text": display.text(units, "lift", ft)} for name, ft in marks],
     }
