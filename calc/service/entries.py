@@ -146,14 +146,22 @@ def _readings(record, units, problems):
         entered = typed[name]
         place = "tests." + name + "."
         readings[name] = {"not_done": entered.get("not_done"), "clock_s": entered.get("clock_s"),
-                          "values": _values(entered.get("values") or {}, units, place, problems)}
+                          "values": values_of(entered.get("values") or {}, units, place, problems)}
         if "attempts" in entered:
             readings[name]["attempts"] = [
                 _attempt(attempt, units, place + str(count) + ".", problems) for count, attempt in enumerate(entered["attempts"])]
     return readings
 
 
-def _values(typed, units, place, problems):
+def values_of(typed, units, place, problems):
+    """Readings by name in calc's units.
+
+    typed: text by name, "yes" or "no", or a list of texts, one a tip
+    units, problems: as for read
+    place: where they stand, with a point at its end
+
+    Raises nothing.
+    """
     values = {}
     for name in typed:
         text = typed[name]
@@ -169,7 +177,7 @@ def _values(typed, units, place, problems):
 def _attempt(attempt, units, place, problems):
     sets = []
     for count, row in enumerate(attempt.get("sets") or []):
-        values = _values(row.get("values") or {}, units, place + str(count) + ".", problems)
+        values = values_of(row.get("values") or {}, units, place + str(count) + ".", problems)
         values["at_s"] = row["at_s"]
         values["tip"] = tip_of(row.get("tip"), units, place + str(count) + ".tip", problems)
         sets.append(values)

@@ -22,8 +22,8 @@ def answer(record, units):
     if plan is None:
         add_bound_texts(problems, units)
         return {"plan": None, "verdict": None, "live": {}, "doubts": {}, "waits": {}, "before": None, "summary": None, "problems": problems, "points": []}
-    live, doubts = _live(plan, record, units, problems, verdict)
     judged = {test["id"]: test for test in verdict["tests"]}
+    live, doubts = _live(plan, record, units, problems, judged)
     before = before_run(verdict["tests"], record)
     waits = {test["id"]: start.waits(test, live.get(test["id"]) if test["kind"] == "run" else judged[test["id"]], before)
              for test in plan["tests"] if test["start"]}
@@ -44,23 +44,15 @@ def _points(standard, units):
     return [{"id": point["id"], "text": display.figure(units, "pressure", point["pressure_psi"])} for point in points]
 
 
-def _live(plan, record, units, problems, verdict):
+def _live(plan, record, units, problems, judged):
     """The readings that are being entered, judged as they stand, and what of them is in doubt, by run."""
     live, doubts = {}, {}
-    judged = {test["id"]: test for test in verdict["tests"]}
     for test in plan["tests"]:
         draft = ((record.get("tests") or {}).get(test["id"]) or {}).get("draft")
         if test["kind"] != "run" or not draft:
             continue
         place = "tests." + test["id"] + ".draft."
-        values = {}
-        for name in draft.get("values") or {}:
-            typed = draft["values"][name]
-            if isinstance(typed, list):
-                values[name] = [entries.read(units, "pitot", place + name + "." + str(count), reading, problems, name)
-                                for count, reading in enumerate(typed)]
-            else:
-                values[name] = entries.read(units, entries.kind_of(name), place + name, typed, problems, name)
+        values = entries.values_of(draft.get("values") or {}, units, place, problems)
         values["at_s"] = 0
         try:
             row = judge.judged_set(test, entries.tip_of(draft.get("tip"), units, place + "tip", problems), values, plan)
@@ -71,5 +63,5 @@ def _live(plan, record, units, problems, verdict):
         live[test["id"]] = row
         attempts = judged[test["id"]]["attempts"]
         before = attempts[-1]["sets"][-1] if attempts and attempts[-1]["sets"] else None
-        doubts[test["id"]] = doubts_of(test, values, live[test["id"]], before, plan)
+        doubts[test["id"]] = doubts_of(test, values, row, before, plan)
     return live, doubts

@@ -1,6 +1,6 @@
 """The parts of a service test that are no pumping runs: what is entered in each, and the limits it is judged by."""
 from calc.service import control_parts, panel_parts
-from calc.service.part import field, limit, part
+from calc.service.part import checks, field, limit, part
 from calc.service.runs import runs_of, step_for
 
 CHECKS = {  # answered yes or no, before or beside the figures
@@ -38,47 +38,44 @@ def made(name, rig, conditions, standard):
         return None
     if name in control_parts.DEVICES:
         devices = rig.get("controls")
-        if devices is None:
-            return part(name, "figures", [], [], ["rig.pressure_control"]) if name == "governor" else None
-        if control_parts.DEVICES[name] not in devices:
+        if devices is None and name == "governor":
+            return _named(name, part([], [], ["rig.pressure_control"]))
+        if devices is None or control_parts.DEVICES[name] not in devices:
             return None
-    if name == "transfer":
-        return _transfer(standard, rig)
-    if name == "shift":
-        return _shift(standard, rig)
+    if name in _CHECK_MAKERS:
+        return _named(name, _CHECK_MAKERS[name](standard, rig))
     if name in CHECKS:
-        return part(name, "checks", [field(check) for check in CHECKS[name]], [])
+        return _named(name, checks(CHECKS[name]))
     section = standard.get(_SECTIONS.get(name, name))
     if section is None:
-        return part(name, "figures", [], [], [name])
-    whole = _MAKERS[name](section, rig, conditions)
-    whole["id"] = name
+        return _named(name, part([], [], [name]))
+    whole = _named(name, _MAKERS[name](section, rig, conditions))
     if name == "conditions" and conditions["source"] == "draft":
         _hold_suction_to_rating(whole, standard.get("suction_by_rating"), rig, conditions)
     return whole
 
 
+def _named(name, whole):
+    whole["id"] = name
+    return whole
+
+
 def _shift(standard, rig):
     """The pump shift by the kind of drive, and its manual override where the rig has one; a split shaft is no PTO wherever it stands."""
-    asked = standard.get("shift", {})
-    checks = list(CHECKS["shift"])
-    if not asked:
-        return part("shift", "checks", [field(check) for check in checks], [])
+    if not standard.get("shift"):
+        return checks(CHECKS["shift"])
     if rig.get("drive") not in DRIVES:  # also of an older profile's "rear"
-        return part("shift", "checks", [field(check) for check in checks], [], ["rig.drive"])
-    checks += DRIVES[rig["drive"]]
-    if rig.get("has_override"):
-        checks.append("shift_override")
-    return part("shift", "checks", [field(check) for check in checks], [])
+        return checks(CHECKS["shift"], ["rig.drive"])
+    return checks(CHECKS["shift"] + DRIVES[rig["drive"]] + (("shift_override",) if rig.get("has_override") else ()))
 
 
 def _transfer(standard, rig):
     """The transfer valve: that it moves both ways, and in which position each point was pumped."""
+    if not rig.get("stages"):
+        return checks(CHECKS["transfer"], ["rig.stages"])
     positions = standard.get("transfer", {}).get("positions", {})
-    points = [run["id"] for run in runs_of(standard, rig["rated_gpm"]) if run["id"] in positions and rig.get("stages")]
-    names = [name + ".transfer_" + positions[name] for name in points]
-    missing = [] if rig.get("stages") else ["rig.stages"]
-    return part("transfer", "checks", [field(check) for check in list(CHECKS["transfer"]) + names], [], missing)
+    points = [run["id"] for run in runs_of(standard, rig["rated_gpm"]) if run["id"] in positions]
+    return checks(list(CHECKS["transfer"]) + [name + ".transfer_" + positions[name] for name in points])
 
 
 def _hold_suction_to_rating(whole, section, rig, conditions):
@@ -102,14 +99,14 @@ def _conditions(section, rig, conditions):
         for name, kind, least, most, is_draft in SITE
         if (least in section or most in section) and (conditions["source"] == "draft" or not is_draft)
     ]
-    return part("conditions", "conditions", [field(row["id"], row["kind"]) for row in limits], limits)
+    return part([field(row["id"], row["kind"]) for row in limits], limits, kind="conditions")
 
 
 def _interlock(section, rig, conditions):
     drive = rig.get("drive")
     if not any(drive in row["drives"] for row in section):  # also of an older profile's "rear": which of the two it is, is asked
-        return part("interlock", "checks", [], [], ["rig.drive"])
-    return part("interlock", "checks", [field(row["id"]) for row in section if drive in row["drives"]], [])
+        return checks([], ["rig.drive"])
+    return checks([row["id"] for row in section if drive in row["drives"]])
 
 
 def least_vacuum_inhg(section, altitude_ft):
@@ -132,29 +129,30 @@ def _vacuum(section, rig, conditions):
     if altitude_ft is not None:
         limits = [limit("vacuum_reached_inhg", "vacuum", least_vacuum_inhg(section, altitude_ft))] + limits
         missing = []
-    return part("vacuum", "figures", fields, limits, missing, section["hold_s"], ["vacuum_reached_inhg"])
+    return part(fields, limits, missing, section["hold_s"], ["vacuum_reached_inhg"])
 
 
 def _priming(section, rig, conditions):
     fields = [field("prime_s", "seconds")]
     if conditions["source"] != "draft":
-        return part("priming", "figures", fields, [], ["not_from_draft"])
+        return part(fields, [], ["not_from_draft"])
     most_s = step_for(section["steps"], "below_gpm", rig["rated_gpm"])["most_s"]
     if rig.get("has_auxiliary_intake"):
         most_s += section.get("extra_s", 0)
-    return part("priming", "figures", fields, [limit("prime_s", "seconds", None, most_s)])
+    return part(fields, [limit("prime_s", "seconds", None, most_s)])
 
 
 def _hydrostatic(section, rig, conditions):
     fields = [field("hydrostatic_psi", "pressure"), field("hydrostatic_held")]
     limits = [limit("hydrostatic_psi", "pressure", section["least_psi"])]
-    return part("hydrostatic", "figures", fields, limits, (), section["hold_s"], ["hydrostatic_psi"])
+    return part(fields, limits, (), section["hold_s"], ["hydrostatic_psi"])
 
 
 _HAS_NONE = {"transfer": ("stages", 1), "meters": ("meters", []), "line_gauges": ("gauges", []), "tank": ("tank_gal", 0),
              "tank_level": ("tank_gal", 0), "foam": ("foam", "none")}
 _SECTIONS = {"governed": "engine", "vacuum_valves": "vacuum", "governor": "pressure_control", "relief_valve": "pressure_control",
              "line_gauges": "gauges"}
+_CHECK_MAKERS = {"shift": _shift, "transfer": _transfer}
 _MAKERS = {
     "conditions": _conditions,
     "interlock": _interlock,
