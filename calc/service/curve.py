@@ -58,5 +58,5 @@ def marks(most, units, kind):
     step = 1.0
     while step < end:
         step *= 10
-    step = next(step / share for share in (100, 50, 40, 20, 10, 5, 4, 2) if end / (step / share) <= MOST_MARKS)
+    step = next(step / share for share in (50, 40, 20, 10, 5) if end / (step / share) <= MOST_MARKS)
     return [{"at": count * step / end, "text": display.plain(units, count * step, 1)} for count in range(int(end / step + 1e-9) + 1)]

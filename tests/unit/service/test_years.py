@@ -1,8 +1,6 @@
 """A pump over the years."""
 import pytest
 
-from calc.base.errors import CalcError
-from site_src.content import units
 from tests.unit.service.made import a_plan, an_attempt, good_readings, of
 
 
@@ -63,29 +61,3 @@ def test_trend(run):
 def test_no_trend(run, points):
     """No line through two tests, nor through less than two years."""
     assert run("service.years", "trend", points=points) is None
-
-
-def test_curve(run):
-    """By hand for 1,250 gpm: axes end 15 % past the greatest, 1,437.5 gpm and 287.5 psi; what was not read is not drawn."""
-    plan = a_plan()
-    summary = {"points": [{"id": "capacity", "status": "pass", "flow_gpm": 1250, "net_psi": 152, "flow_band_gpm": 10, "net_band_psi": 3},
-                          {"id": "fifty", "status": "not_proven", "flow_gpm": None, "net_psi": None}]}
-    earlier = [{"name": "2024", "points": summary["points"]}]
-    told = run("service.curve", "curve", plan=plan, summary=summary, earlier=earlier, units=units.fine("US"))
-    today, = told["today"]
-    assert (today["flow"], today["net"]) == pytest.approx((1 / 1.15, 152 / 287.5))
-    assert (today["flow_band"], today["net_band"]) == pytest.approx((10 / 1437.5, 3 / 287.5))
-    assert [each["name"] for each in told["earlier"]] == ["2024"]
-    assert {each["id"] for each in told["asked"]} == {"capacity", "overload", "seventy", "fifty"}
-    assert [mark["text"] for mark in told["net_marks"]] == ["0", "50", "100", "150", "200", "250"]
-    assert [mark["text"] for mark in told["flow_marks"]] == ["0", "250", "500", "750", "1000", "1250"]
-    assert told["net_marks"][1]["at"] == pytest.approx(50 / 287.5)
-
-
-def test_no_curve_without_a_run(run):
-    """A plan without pumping runs has no curve to draw."""
-    plan = a_plan()
-    plan["tests"] = [test for test in plan["tests"] if test["kind"] != "run"]
-    with pytest.raises(CalcError) as refused:
-        run("service.curve", "curve", plan=plan, summary={"points": []}, earlier=[], units=units.fine("US"))
-    assert (refused.value.field, refused.value.code) == ("plan", "no_runs")
