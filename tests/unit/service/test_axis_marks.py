@@ -1,7 +1,6 @@
-"""Round figures along an axis; and the order a fleet is read in."""
+"""Round figures along an axis."""
 import pytest
 
-from calc.service import due
 from tests.service_records import US
 
 
@@ -13,8 +12,3 @@ def test_marks(run, most, step, count):
     told = run("service.curve", "marks", most=most, units=US, kind="pressure")
     assert [mark["at"] for mark in told] == pytest.approx([place * step / most for place in range(count)])
     assert [float(mark["text"]) for mark in told] == pytest.approx([place * step for place in range(count)])
-
-
-def test_what_needs_somebody_stands_first():
-    """Common practice: failed, never passed, due, due soon, and the rest."""
-    assert due.ORDER == ("failed", "never", "due", "soon", "current")

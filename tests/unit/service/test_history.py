@@ -2,6 +2,7 @@
 import pytest
 
 from calc.base.errors import CalcError
+from calc.service import due
 from site_src.content import units
 from tests.unit.service.test_years import a_result
 
@@ -126,3 +127,10 @@ def test_the_days_that_a_standing_rests_on(run):
     assert (found["last_ms"], found["passed_ms"]) == (ON, ON - 20 * DAY_MS)
     none = run("service.due", "standing", results=[], on_ms=ON, interval_days=365)
     assert (none["last_ms"], none["passed_ms"], none["due_ms"]) == (None, None, None)
+
+
+def test_what_needs_somebody_stands_first():
+    """Common practice: failed, never passed, due, due within 30 days, and the rest."""
+    rigs = [[(5, "pass")], [(350, "pass")], [(400, "pass")], [], [(400, "pass"), (10, "fail")]]
+    found = [due.standing([{"at_ms": ON - days * DAY_MS, "status": each} for days, each in tests], ON, 365)["status"] for tests in rigs]
+    assert sorted(found, key=due.ORDER.index) == found[::-1] == list(due.ORDER)
