@@ -24,6 +24,7 @@ PRIMITIVES = {
     "text": {"type": "string"},
     "entry": {"type": "string", "description": "as typed, with its system of units: 200@US; empty where nothing is"},
     "figure": {"type": "string", "pattern": "^[-\u2212]?[0-9]+([.,][0-9]+)?$|^\u2013$", "description": "ready to be read, with its places"},
+    "change": {"type": "string", "pattern": "^0$|^[+\u2212][0-9]+([.,][0-9]+)?$", "description": "with its sign, but for none"},
     "code": {"type": "string", "pattern": "^[a-z0-9][a-z0-9_]*$", "description": "what the words are found by"},
 }
 
