@@ -79,3 +79,62 @@ def test_refusals(run):
     with pytest.raises(CalcError) as refusal:
         answer(run, gears=[{"gear": "3", "ratio": "-"}])
     assert (refusal.value.field, refusal.value.facts["gear"]) == ("ratio", "3")
+
+
+def test_everything_at_once(run):
+    """By hand at 1,400 rpm, twice idle: 84000 / 2663.1 = 31.54 mph and 3,220 rpm of the pump at 200 psi; over 3.5 and 1.4 the speeds, over their
+    squares the pressures."""
+    assert answer(run, engine="1400", speed_shown="9@US", pressure_shown="205@US") == {
+        "missing": {"pump": [], "speed": [], "pressure": [], "wanted": []},
+        "pump_rpm": "3220", "pressure": "200", "wanted_rpm": "1400", "above_governed": False, "speed_match": {"code": "other_gear", "gear": "1"},
+        "pressure_band": "as_expected",
+        "rows": [{"gear": None, "ratio": "1.00", "speed": "31.5", "pump_rpm": "3220", "pressure": "200"},
+                 {"gear": "1", "ratio": "3.50", "speed": "9.0", "pump_rpm": "920", "pressure": "16"},
+                 {"gear": "3", "ratio": "1.40", "speed": "22.5", "pump_rpm": "2300", "pressure": "102"}],
+        "terms": {"engine": "1400", "idle": "700", "pump_ratio": "2.3", "axle_ratio": "5.38", "tyre_rev": "495", "pump_gear_ratio": "1", "governed": "2200",
+                  "idle_pressure": "50", "wanted": "200", "pressure_shown": "205", "speed_shown": "9.0"}}
+
+
+def test_nothing_at_all(run):
+    """Each part names all that it lacks, in the order in which it is asked for; nothing is worked out."""
+    assert answer(run, **dict.fromkeys(ENTRIES, "")) == {
+        "missing": {"pump": ["engine", "pump_ratio"], "speed": ["engine", "axle_ratio", "tyre_rev", "pump_gear_ratio"],
+                    "pressure": ["engine", "idle", "idle_pressure"], "wanted": ["idle", "idle_pressure", "wanted"]},
+        "pump_rpm": None, "rows": [], "pressure": None, "wanted_rpm": None, "above_governed": False, "speed_match": None, "pressure_band": None, "terms": {}}
+
+
+def test_an_engine_that_stands(run):
+    """Nothing turns: no speed and no turns, and no pressure or gear to compare with."""
+    told = answer(run, engine="0", speed_shown="9@US", pressure_shown="50@US")
+    assert (told["pump_rpm"], told["pressure"], told["speed_match"], told["pressure_band"]) == ("0", None, None, None)
+    assert [(row["speed"], row["pump_rpm"], row["pressure"]) for row in told["rows"]] == [("0.0", "0", None)] * 3
+
+
+@pytest.mark.parametrize("name", list(ENTRIES))
+def test_what_may_be_nothing(run, name):
+    """A reading and an engine may stand at nothing; a ratio, an idle and what is compared with may not."""
+    if name in ("engine", "wanted", "pressure_shown", "speed_shown"):
+        assert answer(run, **{name: "0"})["terms"][name] in ("0", "0.0")
+    else:
+        with pytest.raises(CalcError) as refusal:
+            answer(run, **{name: "0"})
+        assert (refusal.value.field, refusal.value.code) == (name, "not_positive")
+
+
+def test_one_thousand_and_some(run):
+    """A mark before three digits sets thousands apart in a speed, and in a ratio decimals."""
+    assert answer(run, engine="1,400", pump_ratio="2,3")["pump_rpm"] == "3220"
+    assert answer(run, pump_ratio="2.300")["pump_rpm"] == "1610"
+
+
+@pytest.mark.parametrize(("rpm", "is_above"), [("2200", False), ("2199", True)])
+def test_at_the_governor(run, rpm, is_above):
+    """By hand: 50 x (2200 / 700) squared is 493.8776 psi; a governor just under those turns is in the way."""
+    assert answer(run, wanted="493.877551@US", governed=rpm)["above_governed"] is is_above
+
+
+def test_a_ratio_that_cannot_be(run):
+    for text, code in (("0", "not_positive"), ("x", "not_a_number")):
+        with pytest.raises(CalcError) as refusal:
+            answer(run, gears=[{"gear": "5", "ratio": text}])
+        assert (refusal.value.field, refusal.value.code, refusal.value.facts["gear"]) == ("ratio", code, "5")
