@@ -74,7 +74,7 @@ def test_like_tenders_in_two_kinds(run, tankers):
 
 
 def test_unlike_tenders_that_wait(run):
-    """By hand: six that fill 5 min and one that fills 3: with a wait W, 30 / (20.5 + W) + 3 / (16.5 + W) = 1 where W = 12.32."""
+    """By hand: six that fill 5 min and one that fills 3: with a wait W, 30 / (20.5 + W) + 3 / (16.5 + W) = 1 where W = 12.91."""
     told = ask(run, "shuttle", kinds="two", tankers="6")
     wait = float(row(told, "mixed")["terms"]["wait"])
     assert 30 / (20.5 + wait) + 3 / (16.5 + wait) == pytest.approx(1, abs=1e-4)
