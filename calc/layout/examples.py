@@ -28,7 +28,6 @@ FIGURES = {
     "hydrant_flow": ("flow_gpm", sources.hydrant_flow_gpm),
     "hydrant_pitot": ("flow_gpm", hydrant.outlets_flow_gpm),
     "lift_from_vacuum": ("lift_ft", draft.lift_from_vacuum_ft),
-    "master_stream_flow": ("flow_gpm", nozzle.smooth_bore_flow_gpm),
     "net_from_draft": ("net_psi", draft.net_pump_pressure_psi),
     "net_from_intake": ("net_psi", draft.net_pump_pressure_from_intake_psi),
     "nozzle_flow_smooth_bore": ("flow_gpm", nozzle.smooth_bore_flow_gpm),

@@ -1,7 +1,7 @@
 """The checks of a rig as pages have them: lists, rows, words, sources, proofs and what is due."""
 import functools
 
-from site_src.content import data, findable
+from site_src.content import citing, data, findable
 
 FACTS = ("id", "place", "state", "lists", "who", "class", "scope")
 
@@ -65,8 +65,9 @@ def differing():
 
 
 def sources():
-    """What the checks were read in, by key."""
-    return data.load("checks/sources")
+    """What the checks and conditions were read in, by id."""
+    named = [row["source"] for row in [*rows(), *conditions(), *differing()]]
+    return {id: citing.name(id) for id in sorted({id for source in named for id in source})}
 
 
 def text():

@@ -6,6 +6,8 @@ import pathlib
 import re
 import tomllib
 
+from site_src.content import citing
+
 FOLDER = pathlib.Path(__file__).parent.parent / "data"
 
 
@@ -19,6 +21,8 @@ def load(name):
     """
     with open(FOLDER / f"{name}.toml", "rb") as file:
         content = tomllib.load(file)
+    if not name.startswith("words/"):
+        return citing.cited(content)
     return _bound(content) if name.startswith(_binding()) else content
 
 

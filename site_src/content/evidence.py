@@ -4,7 +4,7 @@ import json
 from site_src.content import data
 
 LEAST_SHOWN = 5e-5  # a share that would be set as 0.00 %
-GROUPS = {"published": "published", "from memory": "recalled"}  # by basis; what has no source was worked by hand
+GROUPS = {"published": "published", "second-hand": "second_hand", "from memory": "recalled"}  # by basis; what has no source was worked by hand
 NAMED = ("formulas", "hoses")  # data files whose rows are told one by one
 
 

@@ -1,7 +1,7 @@
 """Where every number comes from, and what the tool does not do."""
 import flask
 
-from site_src.content import data, evidence
+from site_src.content import citing, data, evidence
 from site_src.routes import json_page
 
 routes = flask.Blueprint("about", __name__)
@@ -21,6 +21,7 @@ def sources():
         losses=losses,
         steps=data.steps().values(),
         told=data.step_words(),
+        bibliography=citing.listed(),
         vendored=data.load("vendor")["package"],
     )
 

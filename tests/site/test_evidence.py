@@ -1,4 +1,5 @@
 """The Evidence page: what the tests kept, told whole, and plain without scripts."""
+import html
 import re
 
 import pytest
@@ -12,7 +13,7 @@ TOPICS = [topic for source in evidence.found()["published"]["cpython"] for topic
 @pytest.fixture(scope="module")
 def text(built):
     page = (built / "evidence" / "index.html").read_text(encoding="utf-8")
-    return re.sub(r"\s+", " ", re.sub(r"<[^>]+>", "", page).replace("&#39;", "'"))
+    return re.sub(r"\s+", " ", html.unescape(re.sub(r"<[^>]+>", "", page)))
 
 
 def test_every_source_and_peer_is_told(text):

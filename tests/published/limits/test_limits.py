@@ -6,7 +6,7 @@ import pytest
 
 from calc.bay import records, rounds
 from calc.rig import fields
-from site_src.content import checks, data, units
+from site_src.content import citing, checks, data, units
 
 LIMITS = tomllib.loads((pathlib.Path(__file__).parent / "checks.toml").read_text(encoding="utf-8"))["limit"]
 ROWS = data.by_id(checks.rows())
@@ -24,8 +24,9 @@ def test_both_sides(run, name, text, is_good):
 def test_every_limit_is_here():
     assert [row["id"] for row in LIMITS] == [row["id"] for row in checks.rows() if row["limit"]]
     for row in LIMITS:
-        assert row["basis"] == ROWS[row["id"]]["basis"]
-        assert row["source"].split("; ") == ROWS[row["id"]]["source"]
+        named = ROWS[row["id"]]["source"]
+        assert citing.ids(row["source"]) == named
+        assert citing.cited({**row, "source": named})["basis"] == ROWS[row["id"]]["basis"]
 
 
 @pytest.mark.parametrize("name", ROWS)

@@ -197,4 +197,4 @@ def test_ours_from_theirs():
 def test_every_section_has_its_source(row):
     """Each section of each standard says where it comes from and what that is worth."""
     assert row["source"].strip()
-    assert row["basis"] in ("published", "from memory", "common practice")
+    assert row["basis"] in ("published", "second-hand", "from memory", "common practice")
