@@ -5,6 +5,7 @@ import inspect
 import math
 import pathlib
 import re
+import textwrap
 
 import pytest
 
@@ -63,12 +64,21 @@ def imported(path):
 
 @pytest.mark.parametrize("name", FUNCTIONS)
 def test_docstring(name):
-    """A public function says what it is, names each argument, and says what it raises."""
+    """A public function says what it is, names each argument and none that it lacks, and says what it raises, not nothing where it does."""
     contract = inspect.getdoc(FUNCTIONS[name])
     assert contract, "no docstring"
-    for argument in inspect.signature(FUNCTIONS[name]).parameters:
+    arguments, head = list(inspect.signature(FUNCTIONS[name]).parameters), contract.partition("\n\nReturns")[0]
+    for argument in arguments:
         assert re.search(rf"^[a-z_, ]*\b{argument}\b[a-z_, ]*: ", contract, re.MULTILINE), argument
-    assert re.search(r"\bRaises (nothing|CalcError)\b", contract)
+    named = [argument for line in re.findall(r"^([a-z_]+(?:, [a-z_]+)*): ", head, re.MULTILINE) for argument in line.split(", ")]
+    assert set(named) <= set(arguments)
+    assert re.search(r"\bRaises CalcError\b" if raises_itself(FUNCTIONS[name]) else r"\bRaises (nothing|CalcError)\b", contract)
+
+
+def raises_itself(function):
+    """Whether a function's own lines raise a CalcError that they do not catch."""
+    tree = ast.parse(textwrap.dedent(inspect.getsource(function)))
+    return any(isinstance(node, ast.Raise) for node in ast.walk(tree)) and not any(isinstance(node, ast.Try) for node in ast.walk(tree))
 
 
 def has_source(name):

@@ -122,10 +122,12 @@ def test_a_question_has_its_words(language):
 
 
 def test_directions_are_never_mixed():
-    """No question asks of a shift to pump and of one to road at once."""
+    """No question asks of a shift to pump and of one to road at once, and a sign of one side does not speak of the other."""
     for name, question in QUESTIONS.items():
-        said = " ".join(WORDS["sees"][sign] for answer in question["answers"] for sign in answer["seen"])
-        assert not (re.search(r"to PUMP\b", said) and re.search(r"to ROAD\b", said)), name
+        assert len({ROWS[sign]["way"] for answer in question["answers"] for sign in answer["seen"] if "way" in ROWS[sign]}) <= 1, name
+    for sign, sees in WORDS["sees"].items():
+        sides = {side.lower() for side in re.findall(r"\b(?:PUMP|ROAD)\b", sees)}
+        assert "way" not in ROWS[sign] or sides <= {ROWS[sign]["way"]}, sign
 
 
 def test_what_did_not_happen_is_not_timed():
