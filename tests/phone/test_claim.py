@@ -1,25 +1,25 @@
 """The Pressure page as a claim: whatever is tapped and typed, its biggest number follows from what a person reads there."""
-import random
+import os
 
 import pytest
 
-from tests.phone.claim import desk, rig
+from tests.phone.claim import chance, desk, rig, walks
 from tests.phone.claim.walk import Walk
 
 WALKS = 200
 STEPS = 25
 
 
-@pytest.mark.parametrize("seed", range(WALKS))
-def test_number_follows_from_what_stands_beside_it(take, seed):
+@pytest.mark.parametrize("number", walks(WALKS))
+def test_number_follows_from_what_stands_beside_it(take, number):
     """After each of 25 touches the pump pressure is the one that the labels and numbers on the page give at the desk.
 
     Every fourth walk is made for a rig, whose hose figures are read on the Rig page.
     """
     handset = take()
-    coefficients = rig.coefficients(handset, random.Random(seed)) if seed % 4 == 3 else {}
+    coefficients = rig.coefficients(handset, chance("rig", number)) if number % 4 == 3 else {}
     page = open_afresh(handset)
-    walk = Walk(page, seed)
+    walk = Walk(page, chance("pressure", number))
     try:
         shown = walk.read()
         desk.check(shown, coefficients)
@@ -28,7 +28,7 @@ def test_number_follows_from_what_stands_beside_it(take, seed):
             shown = walk.read()
             desk.check(shown, coefficients)
     except AssertionError as why:
-        raise AssertionError(f"{why}\nseed {seed}: " + "; ".join(walk.steps)) from why
+        raise AssertionError(f"{why}\nSEED={os.environ['SEED']}, walk {number}: " + "; ".join(walk.steps)) from why
     page.close()
 
 

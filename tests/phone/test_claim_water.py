@@ -1,10 +1,10 @@
 """The water and foam pages as claims: whatever is tapped and typed, the number follows from the rows that stand below it."""
-import random
+import os
 
 import pytest
 
 from site_src.content import reckoners, units
-from tests.phone.claim import water
+from tests.phone.claim import chance, walks, water
 from tests.phone.sheet import open_sheet
 
 WALKS, STEPS, TRIES = 8, 12, 25
@@ -13,21 +13,21 @@ SLIPS = ("", "12x", "1.2.3", "-5", "99999999", "1.000")
 SYSTEMS = tuple(units.baked())
 
 
-@pytest.mark.parametrize("seed", range(WALKS))
+@pytest.mark.parametrize("walk", walks(WALKS))
 @pytest.mark.parametrize("page", reckoners.PAGES)
-def test_number_follows_from_its_rows(take, page, seed):
+def test_number_follows_from_its_rows(take, page, walk):
     """After each of 12 touches the number is the one that the desk works out from the rows, or the same row is refused."""
-    chance = random.Random(f"{page} {seed}")
-    system = chance.choice(SYSTEMS)
+    luck = chance(page, walk)
+    system = luck.choice(SYSTEMS)
     sheet, steps = open_sheet(take(), f"water/{page}/" if page in reckoners.WATER else f"{page}/"), [system]
     sheet.system(system)
     try:
         follows(sheet, system)
         for _ in range(STEPS):
-            steps.append(step(sheet, chance))
+            steps.append(step(sheet, luck))
             follows(sheet, system)
     except AssertionError as why:
-        raise AssertionError(f"{why}\n{page}, seed {seed}: " + "; ".join(steps)) from why
+        raise AssertionError(f"{why}\nSEED={os.environ['SEED']}, {page} {walk}: " + "; ".join(steps)) from why
 
 
 def follows(sheet, system):
@@ -42,20 +42,20 @@ def follows(sheet, system):
         sheet.page.wait_for_timeout(200)
 
 
-def step(sheet, chance):
+def step(sheet, luck):
     """Open a row that is asked and choose, nudge or type in it. Returns what was done."""
-    name = chance.choice(sheet.page.evaluate("[...document.querySelectorAll('.entry-row')].map((row) => row.dataset.entry)"))
+    name = luck.choice(sheet.page.evaluate("[...document.querySelectorAll('.entry-row')].map((row) => row.dataset.entry)"))
     sheet.open(name)
     tray = sheet.page.locator(".entry[data-open] .entry-tray")
     tray.wait_for()
     chips = tray.locator("label.chip")
     if chips.count():
-        place = chance.randrange(chips.count())
+        place = luck.randrange(chips.count())
         chips.nth(place).tap()
         return f"choose {place} of {name}"
-    if chance.random() < 0.3:
-        tray.locator(".stepper button.key").nth(chance.randrange(2)).tap()
+    if luck.random() < 0.3:
+        tray.locator(".stepper button.key").nth(luck.randrange(2)).tap()
         return f"nudge {name}"
-    typed = chance.choice(SLIPS if chance.random() < 0.1 else AMOUNTS)
+    typed = luck.choice(SLIPS if luck.random() < 0.1 else AMOUNTS)
     tray.get_by_role("textbox").fill(typed)
     return f"type {typed!r} into {name}"

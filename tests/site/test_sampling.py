@@ -20,9 +20,11 @@ def test_a_round_of_runs_takes_every_case():
 
 @pytest.mark.parametrize(("variables", "expected"), [({"SHARE": "1"}, 1), ({"SHARE": "32"}, 2), ({"SHARE": "1", "EXHAUSTIVE": "1"}, None)])
 def test_a_run_can_be_repeated(monkeypatch, variables, expected):
-    """SHARE names the share, EXHAUSTIVE=1 all of them, and the run says which it took."""
+    """SHARE names the share, EXHAUSTIVE=1 all of them, and the run says which it took and by what seed it walked."""
     monkeypatch.delenv("EXHAUSTIVE", raising=False)
+    monkeypatch.setenv("SEED", "12")
     for name, value in variables.items():
         monkeypatch.setenv(name, value)
     assert sampling.share() == expected
     assert ("all of them" if expected is None else f"SHARE={expected}") in sampling.said()
+    assert "SEED=12" in sampling.said()
