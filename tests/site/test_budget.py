@@ -1,8 +1,8 @@
 """Budgets of weight, by count: what an install fetches, and what one page weighs.
 
-Seen on 2026-11-29: 24 requests and 809 kB with English alone (by a host that sends Brotli 763), 418 of it in 3 packs (pages and their data 208, scripts 117,
-what of calc no first page asks 93 with the icons), the rest compressed by the host: interpreter 191, what of calc the first pages ask 39, the face 33, common
-scripts 34, the interpreter's thread 27, styles 25, the worker 16. French takes 232 kB more, 229 of it one pack. The first load of Pressure is 397 kB (by Brotli 351).
+Seen on 2026-11-29: 24 requests and 837 kB with English alone (by a host that sends Brotli some 46 less), 444 of it in 3 packs (pages and their data 222, scripts 121,
+what of calc no first page asks 101 with the icons), the rest compressed by the host: interpreter 191, what of calc the first pages ask 39, the face 33, common
+scripts 34, the interpreter's thread 27, styles 25, the worker 16. French takes 246 kB more, 242 of it one pack. The first load of Pressure is 397 kB (by Brotli 351).
 The heaviest page is 22.0 kB (fr/sources/: 6 of it the bibliography, which adds 2.6 to an install; next fr/diagnose/read/, 18.6), the heaviest data of a page 39.3 kB (fr/diagnose/: a question and its answers for each of 250 looks), data
 that pages share 15.5 kB (fr/shift/), styles 25 kB, calc 136 kB in two pieces, 11 kB of it the bay, 10 the drill, 4 the fireground. A budget is up to a tenth above.
 One that is passed is raised here, on purpose, with its reason in the commit.
@@ -16,7 +16,7 @@ import pytest
 from site_src.content import data, languages
 from tests.site.test_build import release_of
 
-REQUESTS, INSTALL_KB = 25, 835
+REQUESTS, INSTALL_KB = 25, 841
 LANGUAGE_REQUESTS, LANGUAGE_KB = 5, 250
 PAGE_KB, DATA_KB, SHARED_KB, STYLES_KB, CALC_KB, REST_KB = 23, 40, 16.5, 26.5, 42, 106
 PRESSURE_REQUESTS, PRESSURE_KB = 18, 410
