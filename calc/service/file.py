@@ -39,6 +39,7 @@ SHAPE = {
     "override?": {"*": "text"},
     "signed?": [{"role": "name", "name": "name", "wall": "time", "digest": "name", "strokes": "text"}],
     "versions?": [{"digest": "name", "wall": "time", "what": "text", "why": "text", "by": "text", "signed": ["text"]}],
+    "photographed?": {"*": "name"},  # digests of the photos that were signed, by id
     "photos?": [{"id": "name", "part": "name", "at_ms": "time", "picture": "picture"}],  # of the file alone: a phone sets them apart before it judges
     "notes": "text", "begun_ms": "time", "finished_ms?": "time", "result?": "any", "*": "any",
 }

@@ -2,6 +2,7 @@
 from site_src.report.logs import FORMAT as LOG
 
 FORMAT = "entries"
+PHOTO = ("id", "part", "at_ms", "picture")  # of a test, as its own file has it
 LARGEST_BYTES = 64_000_000  # of such a file, as a phone takes it
 
 
@@ -18,7 +19,12 @@ def parts(content):
     for record in rows(content, "bay"):
         rig_id = record.get("rig_id") if isinstance(record, dict) else None
         logs.setdefault(rig_id if isinstance(rig_id, str) else None, []).append(record)
-    return [rows(content, "tests"), *({"format": LOG, "schema": 1, "rig_id": rig_id, "records": records} for rig_id, records in logs.items())]
+    return [[_with_photos(test, rows(content, "photos")) for test in rows(content, "tests")], *({"format": LOG, "schema": 1, "rig_id": rig_id, "records": records} for rig_id, records in logs.items())]
+
+
+def _with_photos(test, photos):
+    own = [{name: photo.get(name) for name in PHOTO} for photo in photos if isinstance(photo, dict) and isinstance(test, dict) and photo.get("test") == test.get("id")]
+    return {**test, "photos": own} if own else test
 
 
 def rows(content, store):

@@ -34,12 +34,14 @@ def closed(page):
 def test_a_site_that_closes(browser, host, built, tmp_path):
     """It waits for its turn as a version does; then its files go, of this site alone, and every address leads to the closed page.
 
-    What its page saves another install of the site reads: the rig, its test, its log; and so does the report.
+    What its page saves another install of the site reads: the rig, its test with its photo, its log; and so does the report.
     """
     handset, record = Handset(browser, host, worker=True), service_records.a_record()
     page = handset.install()
     page.evaluate("(name) => caches.open(name)", OTHER)
     put_test(handset, record)
+    photo = {"id": "p1", "test": record["id"], "part": "capacity", "at_ms": record["begun_ms"], "picture": "data:image/jpeg;base64,AAAA"}
+    put(handset, "keepRecord", "photos", photo)
     of_rig = {"rig_id": ENGINE["id"], "rig_name": ENGINE["name"]}
     put(handset, "keepRecord", "rigs", ENGINE)
     put(handset, "keepRecords", "bay", [{**defect("d1"), **of_rig}, {**defect("d2"), "rig_id": "another"}])
@@ -60,7 +62,7 @@ def test_a_site_that_closes(browser, host, built, tmp_path):
     file = tmp_path / "entries.json"
     saving.value.save_as(file)
     assert json.loads(file.read_text(encoding="utf-8"))["tests"] == {record["id"]: record}
-    expect(page.get_by_role("status")).to_have_text("Saved: 4 entries.")
+    expect(page.get_by_role("status")).to_have_text("Saved: 5 entries.")
     handset.close()
     told = report.write(tmp_path, datetime.date(2026, 11, 25))
     assert (told["tests"], told["logs"], told["bad"]) == (1, 2, 0)
@@ -72,6 +74,7 @@ def test_a_site_that_closes(browser, host, built, tmp_path):
     page.goto(f"{other.origin}test/years/")
     page.locator("input[type=file]").set_input_files(file)
     expect(page.get_by_role("article")).to_have_count(1)
+    assert in_database(page, "photos") == [photo]
     page.goto(f"{other.origin}checks/log/")
     page.locator("input[type=file]").set_input_files(file)
     expect(page.get_by_role("status").get_by_text(T["log"]["taken"].format(file="entries.json", taken=1, same=0))).to_be_visible()

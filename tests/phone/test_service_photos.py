@@ -6,6 +6,7 @@ import struct
 import pytest
 from playwright.sync_api import expect
 
+from site_src.report import signed
 from tests import service_records as records
 from tests.phone.handset import kill
 from tests.phone.proof import FULL, START_MS, T, begun, kept_test, store
@@ -60,6 +61,73 @@ def test_a_photo_goes_with_its_test(take, noise, tmp_path):
     other.get_by_role("button", name=T["test"]["remove_yes"]).tap()
     expect(other.get_by_text(T["test"]["none"])).to_be_visible()
     assert do(other, "keptRecords", "photos") == []
+
+
+PICTURE = "data:image/jpeg;base64,AAAA"
+OTHER = "data:image/jpeg;base64,AAAB"
+
+
+def photo_of(record, number, picture=PICTURE):
+    return {"id": f"{record['id']}-p{number}", "test": record["id"], "part": PART, "at_ms": record["begun_ms"] + number, "picture": picture}
+
+
+def bring(page, tmp_path, record, photos):
+    """A test's file with these photos, taken in on this phone."""
+    file = tmp_path / "one.json"
+    file.write_text(json.dumps({**record, "photos": [{name: photo[name] for name in photo if name != "test"} for photo in photos]}), encoding="utf-8")
+    page.locator("input[type=file]").set_input_files(file)
+
+
+def test_a_signature_stands_for_its_photos(take, tmp_path):
+    """Signed with their digests, which the report works out alike; a changed photo and one that is gone are named on the sheet, and no file brings in another."""
+    handset, record = take(), records.a_record()
+    photos = [photo_of(record, 1), photo_of(record, 2)]
+    page = handset.open("test/")
+    for photo in photos:
+        do(page, "keepRecord", "photos", photo)
+    do(page, "keepRecord", "tests", record)
+    page.goto(f"{handset.host.origin}test/sheet/#{record['id']}")
+    signing = page.locator(".signing").first
+    signing.locator("summary").tap()
+    signing.get_by_role("button", name=T["sign_off"]["sign"]).tap()
+    expect(page.locator(".signs-off")).to_contain_text(T["sign_off"]["same"])
+    kept = kept_test(page, record["id"])
+    assert kept["photographed"] == {photo["id"]: signed.photo_digest(photo) for photo in photos}
+    assert signed.broken({**kept, "photos": photos}) == []
+    expect(page.get_by_text(T["photo"]["not_signed"])).to_have_count(0)
+    do(page, "keepRecord", "photos", {**photos[0], "picture": OTHER})
+    do(page, "dropRecord", "photos", photos[1]["id"])
+    page.reload()
+    expect(page.locator("figure", has_text=T["photo"]["not_signed"])).to_have_count(1)
+    expect(page.get_by_text(T["photo"]["gone"].format(count=1))).to_be_visible()
+
+    for_new = take().open("test/years/")
+    bring(for_new, tmp_path, kept, [photos[0], {**photos[1], "picture": OTHER}])
+    expect(for_new.get_by_role("status").filter(has_text=T["photo"]["strange"].split("{name}")[1].format(count=1))).to_be_visible()
+    assert in_database(for_new, "photos") == [photos[0]]
+    bring(for_new, tmp_path, kept, photos)
+    expect(for_new.get_by_role("status").filter(has_text=T["years"]["here"].format(count=1))).to_be_visible()
+    assert in_database(for_new, "photos") == photos
+
+
+def test_the_file_of_all_years_has_its_photos(take):
+    """The newest first, as many as one file may have bytes; those that stay are counted."""
+    page = take().open("test/")
+    largest = "data:image/jpeg;base64," + "A" * 266_600
+    for year in range(3):
+        record = records.a_record(year, begun_ms=records.BEGUN_MS - year * 365 * records.DAY_MS)
+        do(page, "keepRecord", "tests", record)
+        for number in range(8):
+            do(page, "keepRecord", "photos", photo_of(record, number, largest))
+    page.goto(page.url + "years/")
+    page.evaluate("() => { navigator.canShare = undefined; }")
+    with page.expect_download() as saved:
+        page.get_by_role("button", name=T["years"]["file"]).tap()
+    path = saved.value.path()
+    assert 4_700_000 < path.stat().st_size <= 5_000_000  # by hand: three tests of 30 kB, and room for no further photo of 267 kB
+    counts = [len(record.get("photos", [])) for record in json.loads(path.read_text(encoding="utf-8"))]
+    assert counts[:2] == [8, 8] and sum(counts) in (17, 18)
+    expect(page.get_by_text(T["photo"]["left_behind"].format(count=24 - sum(counts)))).to_be_visible()
 
 
 def test_a_full_phone_keeps_its_readings(handset, noise):

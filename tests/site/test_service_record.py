@@ -14,7 +14,11 @@ from tests import service_records as records
 SIGNATURE = {"role": "tester", "name": "A. Tester", "wall": records.BEGUN_MS, "strokes": "M1 1l0 0"}
 
 
+PHOTO = {"id": "p1", "part": "capacity", "at_ms": records.BEGUN_MS, "picture": "data:image/jpeg;base64,AAAA"}
+
+
 def with_signature(record):
+    record = {**record, "photographed": {PHOTO["id"]: signed.photo_digest(PHOTO)}, "photos": [dict(PHOTO)]}
     return {**record, "signed": [{**SIGNATURE, "digest": signed.digest(record)}]}
 
 
@@ -47,11 +51,20 @@ def test_a_digest_by_hand():
     assert signed.digest(record) == told
 
 
+def test_a_digest_of_a_photo_by_hand():
+    """The same of its part, time and picture, in a list."""
+    text = f'["capacity",{records.BEGUN_MS},"data:image/jpeg;base64,AAAA"]'
+    assert signed.photo_digest(PHOTO) == subprocess.run(["sha256sum"], input=text.encode(), capture_output=True, check=True).stdout.decode().split()[0]
+
+
 @pytest.mark.parametrize(
     ("change", "is_broken"),
     [(lambda record: None, False), (lambda record: record.update(revision=99), False), (lambda record: record.update(notes="all good"), True),
      (lambda record: record["tests"]["capacity"]["attempts"][0]["sets"][0]["values"].update(engine_rpm="1599@US"), True),
-     (lambda record: record["people"].update(tester="B. Other"), True)],
+     (lambda record: record["people"].update(tester="B. Other"), True),
+     (lambda record: record.pop("photos"), False),  # a file need not have room for them
+     (lambda record: record["photos"][0].update(picture="data:image/jpeg;base64,AAAB"), True), (lambda record: record["photos"][0].update(part="vacuum"), True),
+     (lambda record: record["photos"].append({**PHOTO, "id": "p2"}), True), (lambda record: record["photographed"].update(p1="0" * 64), True)],
 )
 def test_the_report_checks_what_was_signed(tmp_path, change, is_broken):
     """A test that says something else than was signed is named with who signed it."""

@@ -10,14 +10,14 @@ import { keepRecord, keptRecords } from "../shared/store.js";
 import { kindOf, labelOf } from "../service/entries.js";
 import { decide, decidedOn, decisionView, wantsDecision } from "../service/decision.js";
 import { csvFile, dated, jsonFile } from "../service/files.js";
-import { digestOf } from "../service/digest.js";
+import { digestOf, digestsOf } from "../service/digest.js";
 import { instrumentsAt } from "../service/instruments.js";
 import { missingWord } from "../service/missing.js";
 import { causeLink } from "../service/plan_view.js";
 import { shownIn } from "../service/shown.js";
 import { decidedText } from "../service/sheet_results.js";
 import { sheetView } from "../service/sheet_view.js";
-import { reopened, withSigned } from "../service/record.js";
+import { reopened, withPhotos, withSigned } from "../service/record.js";
 import { signView } from "../service/sign_view.js";
 import { paintPhotos, photosOf } from "../service/test_photos.js";
 import { Steady } from "../service/steady.js";
@@ -49,7 +49,8 @@ const asking = answering(async () => {
   const digest = await digestOf(record);
   const isRun = answer.plan?.tests.some(({ kind }) => kind === "run");
   const photos = await photosOf(record.id);
-  return { record, answer, shown, decided, photos, standings, digest, curve: isRun ? await calc.ask("service.curve", { plan: answer.plan, summary: answer.summary, earlier }, { units }) : null };
+  const pictured = await digestsOf(photos);
+  return { record, answer, shown, decided, photos, pictured, standings, digest, curve: isRun ? await calc.ask("service.curve", { plan: answer.plan, summary: answer.summary, earlier }, { units }) : null };
 }, (arrived) => {
   place.setAttribute("aria-busy", String(arrived === null));
   if (arrived) drawAnswer(arrived);
@@ -57,19 +58,19 @@ const asking = answering(async () => {
 const draw = () => asking.change();
 const paperSize = new PaperSize({ kind: "upright", sizes: ["a4", "letter"], words: words.sheet, redraw: asking.redraw });
 
-function drawAnswer({ record, answer, shown, decided, standings, digest, curve, photos }) {
+function drawAnswer({ record, answer, shown, decided, standings, digest, curve, photos, pictured }) {
   if (!record) return render(html`<p class="notice">${words.test.missing_record}</p><div class="dock"><a class="key key-act" href="../">${words.test.all}</a></div>`, place);
   if (!answer.plan) return render(html`<p class="notice">${words.sheet.no_plan}</p>`, place);
   const u = unitWords(words, page.system);
   /** @type {any} */
-  const view = { record, data, words, answer, u, shown, curve, standings, digest, photos, missingWord: (name) => missingWord(name, { words, answer, u }), decision: nothing };
+  const view = { record, data, words, answer, u, shown, curve, standings, digest, photos, pictured, missingWord: (name) => missingWord(name, { words, answer, u }), decision: nothing };
   if (wantsDecision(record, answer.verdict)) {
     page.form ??= { state: null, reason: "", limits: "", by: record.people.tester };
     view.decision = decisionView({ words, form: page.form, decided, write: () => settle(view), change: (part) => { Object.assign(page.form, part); asking.redraw(); } });
   }
   render(html`
     ${sheetView(view)}
-    ${signView({ record, words, form: page.signing, act: signing(record) })}
+    ${signView({ record, words, form: page.signing, act: signing(record, pictured) })}
     <section class="no-print send"><h2 tabindex="-1">${words.sheet.send}</h2>
       <div class="rows">
         <button type="button" class="key key-wide" @click=${() => send(csvFile({ ...view, labelOf: (name) => labelOf(name, view), kindOf }))}>${words.sheet.csv}</button>
@@ -96,11 +97,11 @@ async function settle(view) {
 }
 
 // What is typed and drawn of a signature, and what a touch on its keys does: each writes the test once, with the digest of what it says.
-function signing(record) {
-  const write = async (next) => {
+function signing(record, pictured) {
+  const write = async (from, next) => {
     if (page.isWriting) return;
     page.isWriting = true;
-    const made = next(await digestOf(record));
+    const made = next(await digestOf(from));
     tests[tests.indexOf(record)] = made;
     await keepRecord("tests", made);
     page.isWriting = false;
@@ -112,12 +113,13 @@ function signing(record) {
     },
     async sign(role) {
       const { name = record.people[role], strokes = "" } = page.signing[role] ?? {};
-      await write((digest) => withSigned(record, { role, name: name.trim(), strokes, digest, wall: Date.now() }));
+      const signed = withPhotos(record, pictured);
+      await write(signed, (digest) => withSigned(signed, { role, name: name.trim(), strokes, digest, wall: Date.now() }));
       draw();
     },
     async reopen() {
       const { what, why, by } = page.signing;
-      await write((digest) => reopened(record, { what, why, by, digest, wall: Date.now() }));
+      await write(record, (digest) => reopened(record, { what, why, by, digest, wall: Date.now() }));
       location.assign(`../run/#${record.id}`);
     },
   };

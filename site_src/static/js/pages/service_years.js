@@ -15,7 +15,7 @@ import { pointView } from "../service/change_view.js";
 import { baselineRow, historyFile } from "../service/files.js";
 import { opened } from "../service/quick_record.js";
 import { runsNoMore } from "../service/running.js";
-import { dropPhotos, takePhotos } from "../service/test_photos.js";
+import { dropPhotos, photosOf, takePhotos } from "../service/test_photos.js";
 import { mark } from "../service/status.js";
 import { running } from "../shared/running.js";
 import { day } from "../shared/times.js";
@@ -70,14 +70,18 @@ async function putBack() {
   else {
     page.tests = [...page.tests, test];
     page.rig = test.rig_id;
-    await takePhotos(test.id, page.photos);
+    await takePhotos(test, page.photos);
   }
   draw();
 }
 
 async function leave(tests) {
   const { baseline } = await opened({ id: page.rig }, 0);
-  send(historyFile(tests, baseline ? [baselineRow({ id: page.rig, name: tests[0].rig_name }, baseline)] : []));
+  const photos = await photosOf(...tests.map(({ id }) => id));
+  const { file, count } = historyFile(tests, baseline ? [baselineRow({ id: page.rig, name: tests[0].rig_name }, baseline)] : [], photos, data.bounds.largest_bytes);
+  page.said = count < photos.length ? [fill(words.photo.left_behind, { count: photos.length - count })] : [];
+  draw();
+  send(file);
 }
 
 async function take(files) {

@@ -1,7 +1,7 @@
 // Lets tests in from files of other phones, and a rig's baseline where it has none here. Each is judged anew by calc.service.file before it is kept. One that is here already
 // stays as it is, unless it is unfinished here and the file's went further. A clock that ran on the other phone comes in paused.
 import { calc, Refusal } from "../shared/engine.js";
-import { partOf } from "../shared/entries.js";
+import { partAnd } from "../shared/entries.js";
 import { fill } from "../shared/site.js";
 import { keepRecord } from "../shared/store.js";
 import { day } from "../shared/times.js";
@@ -21,8 +21,13 @@ export async function bring({ files, tests, units, data }) {
   let already = 0;
   let unkept = 0;
   for (const file of files) {
-    for (const { record: given, photos } of (await recordsOf(await partOf(file, "tests"), said, { bounds, words })).map(apart)) {
+    const { part, others } = await partAnd(file, "tests", "photos");
+    for (const { record: given, photos } of (await recordsOf(part, said, { bounds, words })).map((each) => apart(each, others))) {
       const told = await judge(given, { units, standards, former });
+      const pictures = async (record) => {
+        const strange = await takePhotos(record, photos);
+        if (strange) said.push(fill(words.photo.strange, { name: nameOf(record, file), count: strange }));
+      };
       if ("baseline" in told) {
         said.push(fill(words.baseline[await takeBaseline(told, data.quick.step_psi.length)], { name: told.rig_name, date: day(told.baseline.at_ms) }));
         continue;
@@ -33,7 +38,7 @@ export async function bring({ files, tests, units, data }) {
       }
       if (here.has(told.record.id) && !isFurther(told.record, here.get(told.record.id))) {
         already += 1;
-        if (!here.get(told.record.id).signed?.length) await takePhotos(told.record.id, photos);
+        await pictures(here.get(told.record.id));
         continue;
       }
       const record = broughtOver(told.record, { reason: words.test.other_phone, wall: Date.now() });
@@ -48,7 +53,7 @@ export async function bring({ files, tests, units, data }) {
       }
       here.set(record.id, record);
       taken.push(record);
-      await takePhotos(record.id, photos);
+      await pictures(record);
       if (told.edition) said.push(fill(words.years.former, { name: nameOf(record, file), edition: told.edition }));
       if (told.claimed) said.push(claim(told, nameOf(record, file), words));
     }

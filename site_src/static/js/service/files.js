@@ -8,12 +8,20 @@ import { SITE } from "./site_fields.js";
 
 export const dated = (record) => new Date(record.finished_ms ?? record.begun_ms).toISOString().slice(0, 10);
 
-export const jsonFile = (record, photos = []) =>
-  new File([JSON.stringify({ ...record, ...(photos.length && { photos: photos.map(({ test: _, ...photo }) => photo) }) }, null, 1)], `test-${safe(record.rig_name)}-${dated(record)}.json`, { type: "application/json" });
+const withPhotos = (record, photos) => ({ ...record, ...(photos.length && { photos: photos.map(({ test: _, ...photo }) => photo) }) });
 
-// Every test of a rig in one file, and its baseline where it has one, to be brought in on another phone or reported on.
-export const historyFile = (records, baseline) =>
-  new File([JSON.stringify([...records, ...baseline], null, 1)], `tests-${safe(records[0].rig_name)}-${dated(records[0])}.json`, { type: "application/json" });
+export const jsonFile = (record, photos = []) =>
+  new File([JSON.stringify(withPhotos(record, photos), null, 1)], `test-${safe(record.rig_name)}-${dated(record)}.json`, { type: "application/json" });
+
+// Every test of a rig in one file, the newest first, and its baseline where it has one, to be brought in on another phone or reported on. `photos` are those of the
+// tests, in their order: as many go along as a file may have bytes.
+export function historyFile(records, baseline, photos, largest) {
+  const whole = (taken) => JSON.stringify([...records.map((record) => withPhotos(record, taken.filter(({ test }) => test === record.id))), ...baseline], null, 1);
+  let room = largest - new Blob([whole([])]).size;
+  let count = 0;
+  while (count < photos.length && (room -= JSON.stringify([photos[count]], null, 9).length) > 0) count += 1;
+  return { file: new File([whole(photos.slice(0, count))], `tests-${safe(records[0].rig_name)}-${dated(records[0])}.json`, { type: "application/json" }), count };
+}
 
 // A rig's baseline as it travels.
 export const baselineRow = ({ id, name }, baseline) => ({ schema: SCHEMA, rig_id: id, rig_name: name, baseline });

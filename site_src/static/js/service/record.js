@@ -199,9 +199,12 @@ export const allHalted = (record, { now, wall }) =>
 // The test is over, and its result stands.
 export const finished = (record, { result, wall }) => ({ ...record, finished_ms: wall, result });
 
+// What is signed first says which photos it has: their digests, by id.
+export const withPhotos = (record, photographed) => (record.signed?.length ? record : { ...record, photographed });
+
 // Signed: who, when, and the digest of what was signed; nothing of the test changes after that.
 export const withSigned = (record, signed) => ({ ...record, signed: [...(record.signed ?? []), signed], revision: record.revision + 1 });
 
 // A signed test opened again: what was signed stays as a version, with what is to change and why, by whom.
-export const reopened = ({ signed, ...record }, { what, why, by, digest, wall }) => ({
+export const reopened = ({ signed, photographed: _, ...record }, { what, why, by, digest, wall }) => ({
   ...record, versions: [...(record.versions ?? []), { digest, wall, what, why, by, signed: signed.map(({ name }) => name) }], signed: [], finished_ms: null, result: null, revision: record.revision + 1 });

@@ -42,7 +42,7 @@ export function sheetView(view) {
         ${overrides(view)}
         ${events(view)}
         ${record.notes ? html`<h3>${words.condition.notes}</h3><p>${record.notes}</p>` : nothing}
-        ${photosView(view.photos, view)}
+        ${photosView(view)}
       </section>
       <div class="sheet-last">
       ${resultsView(view, states)}
