@@ -203,10 +203,11 @@ def step(units, kind, value):
     return min([(max(mark / shown, shown / mark), mark) for mark in marks])[1]
 
 
-def needle(units, kind, value):
+def needle(units, kind, value, side=-1):
     """A reading to set, as text: the first mark of a needle gauge that is not below it, so that its point is reached; None stays None.
 
     units, kind, value: as for text; a needle is read to 1 psi, and to the mark nearest to that in other units
+    side: -1 for that mark, 1 for the last one that is not above it
 
     Raises CalcError naming value or units. Source: common practice (test gauges are marked and read to 1 psi, 5 kPa, 0.05 bar).
     """
@@ -214,7 +215,7 @@ def needle(units, kind, value):
         return None
     shown = scale(units, units["shown"], kind)
     mark = step(units, kind, NEEDLE_PSI)
-    return plain(units, math.ceil(converted(shown, value) / mark - LAST_BIT) * mark, 2)
+    return plain(units, math.floor(side * converted(shown, value) / mark + LAST_BIT) * side * mark, 2)
 
 
 def limit(units, kind, value, side, more_places=0):

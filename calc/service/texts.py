@@ -80,7 +80,7 @@ def add_plan_texts(test, units, said):
         test[name.split("_")[0] + "_text"] = display.limit(units, kind, test[name], -1)
     test["gauge_text"] = display.needle(units, "pressure", test["gauge_psi"])
     hold_psi = test["hold_psi"]
-    test["hold_texts"] = hold_psi and [display.limit(units, "pressure", hold_psi[0], -1), display.limit(units, "pressure", hold_psi[1], 1)]
+    test["hold_texts"] = hold_psi and [display.needle(units, "pressure", hold_psi[0]), display.needle(units, "pressure", hold_psi[1], 1)]
     test["band_texts"] = [display.figure(units, "flow", test["flow_least_gpm"]), display.figure(units, "flow", test["flow_most_gpm"])]
     test["loss_text"] = display.figure(units, "length", test["suction_loss_ft"])
     for tip in test["tips"]:

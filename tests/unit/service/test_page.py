@@ -50,6 +50,7 @@ def test_answer(run):
     assert told["problems"] == []
     capacity = of(told["plan"], "capacity")
     assert (capacity["gauge_text"], capacity["flow_text"], capacity["net_text"], capacity["loss_text"]) == ("144", "1250", "150", "5.2")  # 143.35 exactly, and a needle shows no tenths
+    assert capacity["hold_texts"] == ["146", "148"]  # by hand, as in test_hold with a gauge that errs 2: 143.39 + 2 x root((4 + 0.047 + 0.115) / 3) = 145.75, and 3 more
     assert capacity["tips"][0]["pitot_text"] == "70"  # 69.116, and no less
     assert capacity["expected"][0]["engine_text"] == "1600"
     judged = of(told["verdict"], "capacity")["sets"][0]
@@ -106,7 +107,9 @@ def test_no_tip_no_flow(run):
 def test_in_other_units(run):
     """By hand: 143.391 psi is 988.65 kPa and 9.8865 bar; what is to be set is rounded so that the point is reached."""
     assert of(answered(run, a_record(), "SI")["plan"], "capacity")["gauge_text"] == "990"  # 988.4 kPa, to the next 5
+    assert of(answered(run, a_record(), "SI")["plan"], "capacity")["hold_texts"] == ["1005", "1025"]  # 1004.9 to 1025.6 kPa, to the marks between them
     assert of(answered(run, a_record(), "bar")["plan"], "capacity")["gauge_text"] == "9.9"  # 9.884 bar, to the next 0.05
+    assert of(answered(run, a_record(), "bar")["plan"], "capacity")["hold_texts"] == ["10.05", "10.25"]  # 10.049 to 10.256 bar, the same
     limits = {limit["id"]: limit for limit in of(answered(run, a_record(), "SI")["plan"], "conditions")["limits"]}
     # 0 and 110 F are -17.78 and 43.33 C: inside them whatever is shown
     assert (limits["air_f"]["least_text"], limits["air_f"]["most_text"]) == ("-17.7", "43.3")

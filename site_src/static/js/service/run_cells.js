@@ -16,7 +16,7 @@ export function cellsOf({ record, words, u, answer }, test) {
   const values = draft?.values ?? {};
   const option = optionOf(test, record);
   const count = option?.count ?? tipStanding(test, record)?.count ?? 1;
-  const aims = { discharge_psi: test.gauge_text, pitot_psi: option?.pitot_text, meter_gpm: test.flow_text, engine_rpm: test.expected[0]?.engine_text };
+  const aims = { discharge_psi: test.hold_texts?.[0] ?? test.gauge_text, pitot_psi: option?.pitot_text, meter_gpm: test.flow_text, engine_rpm: test.expected[0]?.engine_text };
   const wasRead = Boolean(attemptOf(record, test.id)?.sets.length && !attemptOf(record, test.id).stopped);
   const one = (field, place = null) => ({
     id: place === null ? field.id : `${field.id}-${place + 1}`,
@@ -45,7 +45,7 @@ export function keptNow(record, test) {
 
 // Where nothing was read yet a step begins from the target, so that one tap shows a figure near the needle.
 export function startOf(test, field, option) {
-  const us = { discharge_psi: test.gauge_psi ?? test.net_psi, pitot_psi: option?.pitot_psi, meter_gpm: test.flow_gpm, engine_rpm: test.expected[0]?.engine_rpm, pump_rpm: test.expected[0]?.pump_rpm };
+  const us = { discharge_psi: test.hold_psi?.[0] ?? test.gauge_psi ?? test.net_psi, pitot_psi: option?.pitot_psi, meter_gpm: test.flow_gpm, engine_rpm: test.expected[0]?.engine_rpm, pump_rpm: test.expected[0]?.pump_rpm };
   return us[field.id] ? `${Math.ceil(us[field.id])}@US` : "";
 }
 

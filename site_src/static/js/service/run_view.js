@@ -33,7 +33,7 @@ export function runView(view, test, judged, { more, next }) {
       ${isOpen ? optional(view, test) : nothing}
       <p class="beside">
         ${test.expected.map((each) => html`${view.words.run.expect}${colon} ${fill(view.words.test[`when_${each.of}`], { value: `${each.engine_text} ${view.u.u_speed}` })}${each.is_estimate ? ` (${view.words.test.estimate})` : nothing}. `)}
-        ${test.loss_text === null ? nothing : `${fill(view.words.run.loss, { ...view.u, loss: test.loss_text })}. `}${fill(view.words.run.band, { ...view.u, least: test.band_texts[0], most: test.band_texts[1] })}.
+        ${test.hold_texts ? `${fill(view.words.run.least, { ...view.u, gauge: test.gauge_text })} ` : nothing}${test.loss_text === null ? nothing : `${fill(view.words.run.loss, { ...view.u, loss: test.loss_text })}. `}${fill(view.words.run.band, { ...view.u, least: test.band_texts[0], most: test.band_texts[1] })}.
       </p>
       ${readingsView(view, test, judged, run)}
       ${run.isOpen && run.attempt.sets.length && isOpen ? html`<button type="button" class="key key-wide" @click=${() => view.act.takeBack(test.id)}>${view.words.run.take_back}</button>` : nothing}

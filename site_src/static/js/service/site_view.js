@@ -12,7 +12,7 @@ const COUNTS = ["1", "2", "3", "4"];
 const MOST_GAUGES = 12; // besides the master, as calc.service.file has it
 
 export function siteView(view) {
-  const { words, record, act, data, system, besideOf } = view;
+  const { words, record, act, data, system, besideOf, page } = view;
   const { conditions } = record;
   const family = data.systems[system].family;
   const amount = (name) => amountView(view, {
@@ -21,6 +21,7 @@ export function siteView(view) {
   });
   const choice = (name, choices, value = conditions[name] ?? "", change = (id) => act.condition(name, id)) =>
     chips({ name, legend: words.condition[name], value, choices, change });
+  page.isPanelOpen ??= ["meters", "gauges", "auxiliary"].some((name) => !record.rig[name]) || record.rig.foam === "proportioner" && !conditions.foam_by; // asked once for a rig
   const isDraft = conditions.source !== "pressurised";
   return html`
     ${sitePicture(view, isDraft)}
@@ -33,10 +34,12 @@ export function siteView(view) {
     ${PUT_IN.map(amount)}
     ${choice("flow_by", ["pitot", "meter"].map((id) => ({ id, label: words.condition[id] })))}
     ${conditions.flow_by === "meter" ? nothing : tips(view, family)}
+    <details class="section" ?open=${page.isPanelOpen}><summary>${words.condition.panel}</summary>
     ${choice("meters", ["0", ...COUNTS].map((id) => ({ id, label: id })), record.rig.meters ?? "", (id) => act.rig("meters", id))}
     ${choice("gauges", Array.from({ length: MOST_GAUGES + 1 }, (_, count) => ({ id: `${count}`, label: `${count}` })), record.rig.gauges ?? "", (id) => act.rig("gauges", id))}
     ${record.rig.foam && record.rig.foam !== "none" ? choice("foam_by", data.standards[record.standard.id][record.standard.kind].foam?.methods.map((id) => ({ id, label: words.condition[id] })) ?? []) : nothing}
     ${choice("auxiliary", ["yes", "no"].map((id) => ({ id, label: words.condition[id] })), record.rig.auxiliary ?? "", (id) => act.rig("auxiliary", id))}
+    </details>
     <details class="section"><summary>${words.condition.accuracy}</summary>
     <p>${words.condition.accuracy_told}</p>
     ${Object.entries(data.accuracy).filter(([name]) => name in words.accuracy).map(([name, usual]) => amountView(view, {
