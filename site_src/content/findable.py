@@ -6,7 +6,8 @@ import unicodedata
 
 from site_src.content import data
 
-ASKED, NAMED_PAGE, HEARD, ALSO, ANSWERED, TITLED, NAMED_TERM, NAMED_FAULT = 6, 7, 2, 4, 1.5, 1.5, 4, 1  # weight of a word by where it stands
+ASKED, NAMED_PAGE, HEARD, ALSO, ANSWERED, TITLED, NAMED_TERM, NAMED_FAULT = 6, 7, 2, 4, 1.5, 1.5, 4, 4  # weight of a word by where it stands
+HEARD_SO = 0.9  # of it, what people call a term or a fault
 WORD = re.compile(r"[^\W_]+")
 
 
@@ -40,7 +41,7 @@ def _heard(text, silent):
 def index(questions, pages, terms=(), faults=()):
     """Words with the rows that each leads to: {"rows": [...], "words": {word: [[row, weight], ...]}}.
 
-    questions: rows {"ask", "answer", "topic", "also", "address"}; pages: rows {"name", "address", "also"}
+    questions: rows {"ask", "answer", "topic", "also", "address"}; pages: rows {"name", "address", "also", "of"}
     terms, faults: what has its place on a page: rows {"name", "address", "also", "of"}
     """
     silent = silent_words()
@@ -51,11 +52,11 @@ def index(questions, pages, terms=(), faults=()):
         rows.append({"name": row["ask"], "address": row["address"], "of": row["topic"]})
         weights.append(_weights(told))
     for row in pages:
-        rows.append({"name": row["name"], "address": row["address"], "of": ""})
+        rows.append({"name": row["name"], "address": row["address"], "of": row["of"]})
         weights.append(_weights({NAMED_PAGE: words_of(row["name"], silent), ALSO: words_of(row["also"], silent), HEARD: _heard(row["name"], silent)}))
     for weight, row in [*((NAMED_TERM, row) for row in terms), *((NAMED_FAULT, row) for row in faults)]:
         rows.append({"name": row["name"], "address": row["address"], "of": row["of"]})
-        weights.append(_weights({weight: words_of(row["name"], silent), weight / 2: words_of(row["also"], silent)}))
+        weights.append(_weights({weight: words_of(row["name"], silent), weight * HEARD_SO: words_of(row["also"], silent)}))
     commonness = collections.Counter(word for row in weights for word in row)
     found = collections.defaultdict(list)
     for count, row in enumerate(weights):

@@ -51,6 +51,7 @@ WAYS = {
     "sources": ("about.sources", {}, ("sources", "sources", "title")),
     "cautions": ("about.cautions", {}, ("cautions", "cautions", "title")),
 }
+OF_CHECKS = ("log", "due", "board", "defect")  # pages of the checks that open by themselves
 
 
 @routes.app_context_processor
@@ -91,8 +92,8 @@ def page_data():
 
 def _terms():
     """The terms that pages use, as rows of the search."""
-    told = data.words("terms")
-    return [{"name": term["name"], "also": term["forms"], "of": told["terms"]["title"], "address": f"help/terms/#{name}"}
+    told, also = data.words("terms"), data.words("find")["term"]
+    return [{"name": term["name"], "also": f"{term['forms']} {also.get(name, '')}", "of": told["terms"]["title"], "address": f"help/terms/#{name}"}
             for name, term in told["term"].items()]
 
 
@@ -100,7 +101,8 @@ def _faults():
     """The causes of faults, each at its place in the list of them."""
     names = data.words("faults")["name"]
     title = data.words("diagnose")["read"]["title"]
-    return [{"name": names[cause["id"]], "also": "", "of": title, "address": f"diagnose/read/#{cause['id']}"} for cause in data.load("faults")["cause"]]
+    also = data.words("find")["fault"]
+    return [{"name": names[cause["id"]], "also": also.get(cause["id"], ""), "of": title, "address": f"diagnose/read/#{cause['id']}"} for cause in data.load("faults")["cause"]]
 
 
 @routes.get("/help/terms/")
@@ -112,10 +114,13 @@ def terms():
 def _pages():
     """Every page by its name, once, as its address below the language's home."""
     listed = [{"endpoint": endpoint, "parts": parts, "name": data.said(place.split("."))} for pages in PAGES.values() for endpoint, parts, place in pages]
+    bay = data.words("bay")
+    more = [{"endpoint": "water.page", "parts": {"source": source}, "name": data.said(("water", "page", source, "title"))} for source in reckoners.WATER]
+    more += [{"endpoint": "checks.work", "parts": {"work": work}, "name": bay[work]["title"], "of": bay["bay"]["title"]} for work in OF_CHECKS]
     home, also = flask.url_for("start.home"), data.words("find")["page"]
     return list({
-        address: {"name": page["name"], "address": address, "also": also.get(address, "")}
-        for page in [*map(_way, WAYS), *listed]
+        address: {"name": page["name"], "address": address, "also": also.get(address.replace(f"tables/{data.opening_system()}/", "tables/"), ""), "of": page.get("of", "")}
+        for page in [*map(_way, WAYS), *listed, *more]
         for address in [flask.url_for(page["endpoint"], **page["parts"]).removeprefix(home)] if page["endpoint"] != "help.index"
     }.values())
 

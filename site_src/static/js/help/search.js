@@ -48,7 +48,7 @@ export function likeness(typed, word) {
   if (short.length < 3) return 0;
   if (word.startsWith(typed) || (short.length > 3 && long.startsWith(short) && long.length - short.length <= ENDING)) return 0.8;
   const most = short.length < 4 ? Number(typed === short && typed[0] === word[0]) : short.length < 8 ? 1 : 2;
-  const wrong = long.length - short.length <= most ? slips(short, long) : Infinity;
+  const wrong = long.length - short.length <= most ? Math.min(slips(short, long), slips(single(short), single(long))) : Infinity;
   if (wrong === 1 && short.length >= LONG) return 0.75; // surer than a common beginning: throtle is throttle, not through
   let shared = 0;
   while (short[shared] === long[shared]) shared += 1;
