@@ -29,7 +29,7 @@ def checkoff_data():
     rows = data.load("checkoff")["task"]
     return json_page({
         "tasks": [{"id": row["id"], "titles": [title for language in data.languages() for title in _titles(row, language)]} for row in rows],
-        "whole": ["done", *(data.words("practice", language)["practice"]["outcome_good"] for language in data.languages())],
+        "whole": ["done", "stands", *(data.words("practice", language)["practice"]["outcome_good"] for language in data.languages())],
         "words": {**data.words("checkoff"), "lasted": data.shared_words()["lasted"]},
     })
 
@@ -37,4 +37,6 @@ def checkoff_data():
 def _titles(row, language):
     """What the log calls the runs of a task in a language, whichever the phone was in."""
     cards, practice = data.shared_words(language)["card"], data.words("practice", language)["practice"]
-    return [*(cards[card]["title"] for card in row.get("cards", ())), *(f"{practice['title']}{data.colon(language)} {practice[f'task_{task}']}" for task in row.get("practice", ()))]
+    trained = (f"{practice['title']}{data.colon(language)} {practice[f'task_{task}']}" for task in row.get("practice", ()))
+    causes = data.words("faults", language)["name"]
+    return [*(cards[card]["title"] for card in row.get("cards", ())), *trained, *(causes[cause] for cause in row.get("causes", ())), *([row["test"]] if "test" in row else [])]

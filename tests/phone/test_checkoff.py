@@ -4,6 +4,7 @@ import re
 from playwright.sync_api import expect
 
 from site_src.content import data
+from tests.phone.handset import until
 from tests.phone.sources import source
 
 C = data.words("checkoff")["checkoff"]
@@ -66,3 +67,63 @@ def carried(page, other, path):
     download.value.save_as(path)
     other.locator("input[type=file]").set_input_files(path)
     expect(other.get_by_text(path.name, exact=False)).to_be_visible()
+
+
+KEPT = """async (store) => {
+  const { keepRecord } = await import(store);
+  const at = Date.parse("2026-01-01T00:00:00Z");
+  const cause = { id: "2026-01-01T00:00:00Z-b", kind: "diagnosis", title: GAUGE, rig: null, began_at: "2026-01-01T00:00:00Z", ended_at: "2026-01-01T00:02:00Z", outcome: "stands", entries: [] };
+  await keepRecord("log", cause);
+  await keepRecord("tests", { id: "t", revision: 1, begun_ms: at, finished_ms: at + 7_500_000, tests: {} });
+}"""
+
+
+def test_a_time_is_the_records_or_not_timed(handset):
+    """A fault found at a gauge and a finished service test give their times; a relay, which nothing here runs, says that it has none."""
+    page = handset.open("log/")
+    page.evaluate(KEPT.replace("GAUGE", repr(data.words("faults")["name"]["gauge_dead"])), source(page, "shared/store.js"))
+    page = handset.open("log/checkoff/")
+    page.get_by_label(C["trainee"], exact=True).fill("Ann Bell")
+    for task, took in (("gauge", "120"), ("service", "7500")):
+        row = opened(page, task)
+        row.get_by_label(C["time"], exact=True).select_option(took)
+        page.locator(".check-row > summary", has_text=C["task_name"][task]).tap()
+    expect(opened(page, "relay").get_by_text(C["time_none"])).to_be_visible()
+
+
+def test_two_tabs_lose_nothing(handset):
+    """What one tab saves stands beside what another, opened before, saves after it."""
+    one = handset.open("log/checkoff/")
+    one.get_by_label(C["trainee"], exact=True).fill("Ann Bell")
+    other = handset.open("log/checkoff/")
+    expect(other.get_by_label(C["trainee"], exact=True)).to_have_value("Ann Bell")
+    typed(opened(one, "road"), faults="Intake open")
+    expect(one.get_by_text(C["saved"], exact=True)).to_be_visible()
+    typed(opened(other, "draft"), faults="Drain open")
+    expect(other.get_by_text(C["saved"], exact=True)).to_be_visible()
+    one.reload()
+    for task in ("road", "draft"):
+        expect(one.locator(".check-row", has_text=C["task_name"][task]).get_by_text(C["open"])).to_be_visible()
+
+
+def test_a_sheet_is_dropped_in_two_touches_and_put_back(handset):
+    """One touch asks, the second takes the trainee's entries off the phone; a key puts them back, and another's were never touched."""
+    page = handset.open("log/checkoff/")
+    for trainee in ("Eve Fox", "Ann Bell"):
+        page.get_by_label(C["trainee"], exact=True).fill(trainee)
+        typed(opened(page, "road"), faults=trainee)
+        expect(page.get_by_text(C["saved"], exact=True)).to_be_visible()
+        page.locator(".check-row > summary", has_text=C["task_name"]["road"]).tap()
+    status = page.locator(".check-row", has_text=C["task_name"]["road"]).locator("summary")
+    page.get_by_role("button", name=C["remove"]).tap()
+    expect(status.get_by_text(C["open"])).to_be_visible()
+    asked = page.evaluate("performance.now()")
+    until(page, f"performance.now() > {asked} + 400")  # a touch that follows at once is no second one
+    page.get_by_role("button", name=C["remove_sure"].format(count=1)).tap()
+    expect(page.get_by_text(C["removed"].format(trainee="Ann Bell"))).to_be_visible()
+    expect(status.get_by_text(C["todo"])).to_be_visible()
+    page.get_by_role("button", name=C["put_back"]).tap()
+    expect(status.get_by_text(C["open"])).to_be_visible()
+    page.reload()
+    page.get_by_label(C["trainee"], exact=True).fill("Eve Fox")
+    expect(status.get_by_text(C["open"])).to_be_visible()

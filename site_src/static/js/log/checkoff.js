@@ -2,21 +2,43 @@
 import { safe, send } from "../rig/carry.js";
 import { calc, Refusal } from "../shared/engine.js";
 import { mark } from "../shared/mark.js";
+import { same } from "../shared/notes.js";
 import { fill } from "../shared/site.js";
-import { keep, kept, keptRecords } from "../shared/store.js";
+import { changeRecord, kept, keptRecords } from "../shared/store.js";
 import { isUnseen } from "./place.js";
 
 const NAME = "checkoff";
 const FORMAT = "check-off";
 const LARGEST_FILE = 2_000_000;
 
-export const records = async () => (await kept(NAME)) ?? [];
+const merged = (one, other) => calc.ask("checkoff.merged", { one, other });
 
-// Put more to what is kept now, which another tab may have added to; resolves to { records, refused }.
-async function add(more) {
-  const answer = await calc.ask("checkoff.merged", { one: await records(), other: more });
-  await keep(NAME, answer.records);
-  return answer;
+// A name as it is compared: capitals and idle spaces do not count.
+export const plain = (name) => name.trim().replace(/\s+/g, " ").toLowerCase();
+
+export const records = async () => (await merged((await kept(NAME)) ?? [], [])).records;
+
+// Put more to what is kept at that moment, whichever tab added to it last; resolves to how many came and how many were refused.
+export async function add(more) {
+  const { records: sound, refused } = await merged([], more);
+  let count = 0;
+  await changeRecord("drafts", NAME, (now = []) => {
+    const fresh = sound.filter((record) => !now.some((there) => same(there, record)));
+    count = fresh.length;
+    return [...now, ...fresh];
+  });
+  return { count, refused };
+}
+
+// Take a trainee's sheet off this phone; resolves to its records, for `add` to put back.
+export async function drop(trainee) {
+  const isOwn = (record) => plain(record.trainee) === plain(trainee);
+  let gone = [];
+  await changeRecord("drafts", NAME, (now = []) => {
+    gone = now.filter(isOwn);
+    return now.filter((record) => !isOwn(record));
+  });
+  return gone;
 }
 
 // A row as it was entered; resolves to the record that was added, or to { refused: code }.
@@ -27,6 +49,7 @@ export async function enter(before, row) {
     await add([record]);
     return { record };
   } catch (refusal) {
+    if (refusal instanceof DOMException) return { refused: "other" }; // the database takes nothing
     if (!(refusal instanceof Refusal)) throw refusal;
     return { refused: refusal.code };
   }
@@ -44,17 +67,21 @@ export async function bring(file, words) {
     // no JSON: no file of ours
   }
   if (content?.format !== FORMAT || content.schema !== 1 || !Array.isArray(content.records)) return fill(words.not_one, { file: file.name });
-  const before = (await records()).length;
-  const { records: after, refused } = await add(content.records);
-  return fill(refused ? words.brought_some : words.brought, { file: file.name, count: after.length - before, refused });
+  const { count, refused } = await add(content.records);
+  return fill(refused ? words.brought_some : words.brought, { file: file.name, count, refused });
 }
+
+// A finished service test is a run of that name.
+const testRuns = (tests) => tests.filter(({ finished_ms }) => finished_ms).map(({ begun_ms, finished_ms }) => (
+  { title: "service_test", began_ms: begun_ms, ended_ms: finished_ms, took_s: null, is_whole: true }));
 
 // The times that runs of this phone give each task: { task: [{ took_s, began_ms }] }.
 export async function timesOf({ tasks, whole }) {
-  const runs = (await keptRecords("log")).filter(({ began_at, ended_at }) => began_at && ended_at).map((run) => ({
+  const [log, tests] = await Promise.all([keptRecords("log"), keptRecords("tests")]);
+  const runs = log.filter(({ began_at, ended_at }) => began_at && ended_at).map((run) => ({
     title: run.title, began_ms: Date.parse(run.began_at), ended_ms: Date.parse(run.ended_at), took_s: run.took_s ?? null,
     is_whole: whole.includes(run.outcome) && !isUnseen(run),
-  }));
+  })).concat(testRuns(tests));
   const rows = await Promise.all(tasks.map(async ({ id, titles }) => [id, await calc.ask("checkoff.times", { runs, titles })]));
   return Object.fromEntries(rows);
 }

@@ -11,7 +11,7 @@ const text = ({ id, label, value, change, type = "text" }) => html`
 
 // A day as a person reads it; what a date field holds is the day at noon.
 const dayOf = (date) => (date ? day(new Date(`${date}T12:00`)) : "");
-const took = (took_s, words) => (took_s === null ? "" : lasted({ took_s }, words));
+const took = (took_s, words) => (took_s === null ? words.checkoff.time_none : lasted({ took_s }, words));
 
 export function statusOf({ signed, open }, { checkoff: c }) {
   const said = signed ? fill(c.by, { date: dayOf(signed.date), officer: signed.by_officer }) : c.todo;
@@ -35,7 +35,7 @@ export function rowView({ row, form, times, words, change, save, isOpen, toggle 
             <option value="" .selected=${form.took_s === null}>${c.time_none}</option>
             ${offered.map(({ took_s, began_ms }) => html`<option value=${took_s} .selected=${took_s === form.took_s}>${
               began_ms === null ? took(took_s, words) : fill(c.time_of, { time: took(took_s, words), date: day(began_ms) })}</option>`)}
-          </select></div>` : nothing}
+          </select></div>` : html`<p>${c.time}${colon} ${c.time_none}</p>`}
         ${chips({ name: `${task}-on-rig`, legend: c.on_rig, value: form.on_rig ? "yes" : "no", change: (id) => change({ on_rig: id === "yes" }),
           choices: ["yes", "no"].map((id) => ({ id, label: c[id] })) })}
         ${typed("by_trainee")}${typed("by_officer")}
@@ -45,7 +45,7 @@ export function rowView({ row, form, times, words, change, save, isOpen, toggle 
 }
 
 // One sheet: what both signed, or what stands open, and empty boxes to write in where there is neither.
-export const paperView = ({ rows, trainee, words: { checkoff: c, ...words } }) => html`
+export const paperView = ({ rows, trainee, words, words: { checkoff: c } }) => html`
   <section class="check-paper">
     <table><caption>${c.trainee}${colon} ${trainee}</caption>
       <thead><tr>${[c.task, c.date, c.rig, c.faults, c.time, c.on_rig, c.sign_trainee, c.sign_officer].map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>

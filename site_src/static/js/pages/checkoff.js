@@ -1,14 +1,15 @@
 // The officer's check-off sheet: per trainee and task what was shown, signed by two, kept on this phone, sent as a file, printed.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
-import { bring, enter, records, sendAll, timesOf } from "../log/checkoff.js";
+import { add, bring, drop, enter, plain, records, sendAll, timesOf } from "../log/checkoff.js";
 import { paperView, rowView } from "../log/checkoff_view.js";
 import { chosenRig } from "../rig/chosen.js";
 import { chips } from "../shared/chips.js";
 import { choose, chosen } from "../shared/choices.js";
 import { calc } from "../shared/engine.js";
-import { live, toNotice } from "../shared/notice.js";
+import { beside, live, toNotice } from "../shared/notice.js";
 import { PaperSize } from "../shared/paper_size.js";
-import { pageData } from "../shared/site.js";
+import { SecondTouch } from "../shared/second_touch.js";
+import { fill, pageData } from "../shared/site.js";
 import { dateField } from "../shared/times.js";
 
 const place = document.getElementById("checkoff");
@@ -18,10 +19,10 @@ const { words } = data;
 const { checkoff: c } = words;
 await starting;
 const times = await timesOf(data);
-const page = { records: await records(), trainee: chosen("trainee", ""), rows: [], forms: {}, open: null, said: "" };
+const page = { records: await records(), trainee: chosen("trainee", ""), rows: [], forms: {}, open: null, said: "", dropped: null };
+const second = new SecondTouch(draw);
 const paperSize = new PaperSize({ kind: "upright", sizes: ["a4", "letter"], words: c, redraw: draw });
 
-const plain = (name) => name.trim().replace(/\s+/g, " ").toLowerCase();
 const own = () => page.records.filter(({ trainee }) => plain(trainee) === plain(page.trainee));
 const trainees = () => [...new Map(page.records.map(({ trainee }) => [plain(trainee), trainee])).values()].sort();
 
@@ -62,8 +63,23 @@ async function take(target) {
   say(said.join(" "));
 }
 
+// A trainee's sheet off this phone, and back at once.
+async function remove() {
+  const trainee = page.trainee.trim();
+  const gone = await drop(trainee);
+  page.dropped = { at: "drop", text: fill(c.removed, { trainee }), undo: async () => {
+    await add(gone);
+    page.dropped = null;
+    await turnTo(trainee);
+  } };
+  page.forms = {};
+  await renew();
+  toNotice(place);
+}
+
 function turnTo(trainee) {
   if (plain(trainee) !== plain(page.trainee)) page.forms = {};
+  second.lapse();
   page.trainee = trainee;
   choose("trainee", trainee);
   return renew();
@@ -93,11 +109,15 @@ function draw() {
     <div class="rows">
       <label class="key key-wide key-file"><span>${c.bring}</span><input type="file" accept=".json,application/json" multiple @change=${({ target }) => take(target)}></label>
       ${own().length ? html`<button type="button" class="key key-wide" @click=${() => sendAll(page.trainee, own())}>${c.send}</button>` : nothing}
+      ${own().length ? html`<button type="button" class="key key-wide" @click=${() => second.touch(remove)}>${second.isAsked ? fill(c.remove_sure, { count: own().length }) : c.remove}</button>` : nothing}
+      ${beside(page.dropped, "drop", c)}
       ${page.rows.length ? html`
         ${paperSize.view()}
         <button type="button" class="key key-wide" @click=${() => window.print()}>${c.print}</button>` : nothing}
     </div>
     ${page.rows.length ? paperView({ rows: page.rows, trainee: page.trainee, words }) : nothing}`, place);
 }
+
+document.addEventListener("visibilitychange", () => document.hidden || renew()); // another tab may have added
 
 await renew();
