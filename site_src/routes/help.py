@@ -1,4 +1,6 @@
 """Help: plain questions of each topic, answered short, each with the way to the page that does it."""
+import re
+
 import flask
 
 from site_src.content import data, findable, reckoners, touched
@@ -51,15 +53,29 @@ WAYS = {
     "sources": ("about.sources", {}, ("sources", "sources", "title")),
     "cautions": ("about.cautions", {}, ("cautions", "cautions", "title")),
 }
+# the question that a page is about, as topic and id, by its address below the language's home; units of a table do not count
+ABOUT = {
+    "water/hydrant/": ("water", "another_line"), "water/tank/": ("water", "tank_time"), "water/draft/": ("water", "lift"), "water/relay/": ("water", "relay"),
+    "water/connection/": ("words", "standpipe"), "foam/": ("water", "foam_percent"), "why/heat/": ("why", "shut_in"), "why/speeds/": ("why", "speedometer"),
+    "why/drives/": ("why", "pto"), "diagnose/leak/": ("diagnose", "no_prime"), "diagnose/water/": ("diagnose", "where_to_start"),
+    "diagnose/lights/": ("shift", "ok_light"), "diagnose/collar/": ("shift", "without_light"), "checks/": ("panel", "morning"), "checks/round/": ("panel", "morning"),
+    "checks/log/": ("log", "old_checks"), "practice/numbers/": ("panel", "train_numbers"), "practice/": ("log", "break_practice"), "log/checkoff/": ("log", "a_record"),
+    "rig/card/": ("rig", "panel_card"), "test/years/": ("test", "more_rpm"), "tables/friction/": ("tables", "what_is_c"), "tables/tips/": ("pressure", "smooth_bore"),
+    "tables/reaction/": ("pressure", "reaction"), "tables/elevation/": ("pressure", "height"), "shift/road/read/": ("shift", "stuck_in"),
+    "shift/hydrant/read/": ("panel", "change_to_hydrant"), "shift/draft/read/": ("water", "prime_there"), "shift/stages/read/": ("why", "two_stage"),
+    "shift/freeze/read/": ("shift", "frost"), "shift/override/read/": ("shift", "override"),
+}
 OF_CHECKS = ("log", "due", "board", "defect")  # pages of the checks that open by themselves
 
 
 @routes.app_context_processor
 def lead():
-    """The help page that the page being made leads to: its topic, or None for the list of them; and its words."""
+    """Where the page being made leads for help: the topic, or None for the list of them; the question there that it is about, or None; and the words."""
+    about = ABOUT.get(re.sub("^tables/[^/]+/", "tables/", flask.request.path.removeprefix(flask.url_for("start.home"))))
     page = (flask.request.endpoint, flask.request.blueprint)
     found = [topic for name in page for topic, (_, pages) in TOPICS.items() if name in pages]
-    return {"help_topic": found[0] if found else None, "h": data.words("help")["help"], "term_words": data.words("terms")["terms"]}
+    topic, question = about or (found[0] if found else None, None)
+    return {"help_topic": topic, "help_question": question, "h": data.words("help")["help"], "term_words": data.words("terms")["terms"]}
 
 
 @routes.app_template_filter("touched")

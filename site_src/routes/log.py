@@ -9,7 +9,7 @@ routes = flask.Blueprint("log", __name__)
 
 @routes.get("/log/")
 def page():
-    return flask.render_template("log.html", c=data.words("checkoff")["checkoff"])
+    return flask.render_template("log.html", c=data.words("checkoff")["checkoff"], bay=data.words("bay"))
 
 
 @routes.get("/log/page.json")

@@ -69,7 +69,17 @@ def helped(built, address):
 @pytest.mark.parametrize(("address", "topic"), OWN.items())
 def test_a_page_leads_to_its_help(built, address, topic):
     """The head of a page leads to the help of its topic, or to the list where it has none."""
-    assert [posixpath.normpath(posixpath.join(address, link)) for link in helped(built, address)] == [f"help/{topic}index.html"]
+    assert [posixpath.normpath(posixpath.join(address, link)).split("#")[0] for link in helped(built, address)] == [f"help/{topic}index.html"]
+
+
+@pytest.mark.parametrize(("language", "folder"), LANGUAGES)
+@pytest.mark.parametrize("address", help.ABOUT)
+def test_a_page_leads_to_the_question_it_is_about(built, language, folder, address):
+    """The head of a page that one question is about opens that question, which there is."""
+    topic, question = help.ABOUT[address]
+    assert question in told(language, topic)
+    place = folder + address.replace("tables/", f"tables/{'US' if language == 'en' else 'SI'}/")
+    assert [posixpath.normpath(posixpath.join(place, link)) for link in helped(built, place)] == [f"{folder}help/{topic}/index.html#{question}"]
 
 
 @pytest.mark.parametrize("address", pages.addresses())
