@@ -1,5 +1,6 @@
 // Which rows of an index (site_src/content/findable.py) are most like what was typed, best first; slips and endings are forgiven.
 const ENDING = 3; // letters in which two forms of one word may differ: prime, priming
+const [SLIP, SLIPS] = [0.75, 0.5]; // of one letter in a long word; of as many as are forgiven
 const LONG = 6; // letters of a word in which one slip leaves little doubt
 const NAMED_SO = 8; // a row whose name is just what was typed
 const NAMED_NEARLY = 3; // but for words that say nothing
@@ -49,11 +50,11 @@ export function likeness(typed, word) {
   if (word.startsWith(typed) || (short.length > 3 && long.startsWith(short) && long.length - short.length <= ENDING)) return 0.8;
   const most = short.length < 4 ? Number(typed === short && typed[0] === word[0]) : short.length < 8 ? 1 : 2;
   const wrong = long.length - short.length <= most ? Math.min(slips(short, long), slips(single(short), single(long))) : Infinity;
-  if (wrong === 1 && short.length >= LONG) return 0.75; // surer than a common beginning: throtle is throttle, not through
+  if (wrong === 1 && short.length >= LONG) return SLIP; // surer than a common beginning: throtle is throttle, not through
   let shared = 0;
   while (short[shared] === long[shared]) shared += 1;
   if (shared >= 4 && long.length - shared <= ENDING) return 0.7;
-  return wrong <= most ? 0.5 : 0;
+  return wrong <= most ? SLIPS : 0;
 }
 
 /**
@@ -69,7 +70,8 @@ export function find({ rows, words, phrases }, text, silent) {
     const best = new Map();
     const known = Object.hasOwn(words, typed) ? typed : Object.keys(words).find((word) => single(word) === single(typed));
     for (const [word, places] of Object.entries(words)) {
-      const like = likeness(typed, word);
+      const near = likeness(typed, word);
+      const like = (near === SLIP || near === SLIPS) && Object.hasOwn(words, typed) ? near / 2 : near; // chocks is no slip of checks: there is such a word
       const asRare = like && known ? Math.min(1, rarity(rows, words[known]) / rarity(rows, places)) : 1; // pumping says no more than pump
       for (const [row, weight] of like ? places : []) best.set(row, Math.max(best.get(row) ?? 0, weight * like * asRare));
     }
