@@ -105,6 +105,13 @@ def test_a_vacuum_is_held_for_its_time(run, clock_s, status):
     assert (told["status"], told["missing"]) == (status, [] if status == "pass" else ["time"])
 
 
+def test_the_site_is_read_once(run):
+    """What the plan was made with needs no second entry; and it is a reading of its own part alone."""
+    assert judged(run, "conditions", {"values": {"water_end_f": 65}})["status"] == "pass"
+    plan = a_plan(prime_s=20)
+    assert judged(run, "priming", {}, plan)["status"] == "not_proven"
+
+
 @pytest.mark.parametrize(("test", "values", "status", "code"), [
     ("conditions", {"air_f": 200}, "not_proven", "outside"), ("checks_dry", {"chocks": "no"}, "not_proven", "not_ready"), ("shift", {"shift_proved": "no"}, "fail", "no"),
     ("conditions", {"air_f": None}, "not_proven", "blank"), ("checks_dry", {}, "not_proven", "blank")])

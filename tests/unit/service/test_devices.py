@@ -4,7 +4,7 @@ import pytest
 from calc.base.errors import CalcError
 from tests import service_records
 from tests.unit.service.made import a_plan, a_rig, good_readings, of
-from tests.unit.service.test_plan_parts import limits, parts, planned
+from tests.unit.service.test_plan_parts import fields, limits, parts, planned
 
 
 @pytest.mark.parametrize(
@@ -111,12 +111,18 @@ def test_foam_by_any_method(run, method):
     """The three methods of the study notes; no limit but the tester's own two solutions."""
     part = parts(planned(run, a_rig(foam="cafs"), foam_by=method))["foam"]
     assert part["limits"] == [{"id": "foam_sample", "kind": "ratio", "how": "between", "of": ["foam_sample", "foam_least", "foam_most"], "least": None, "most": None}]
-    assert part["missing"] == []
+    assert (part["missing"], part["fields"]) == ([], fields([(name, "ratio") for name in ("foam_least", "foam_most", "foam_sample")] + [("foam_flushed", "check")]))
+
+
+def test_a_setting_of_the_profile_is_the_limit(run):
+    plan = parts(planned(run, a_rig(relief_set_psi=125)))
+    assert plan["intake_relief"]["limits"] == limits([("relief_setting_psi", "pressure", "value", None, 115, 135)])
 
 
 def test_foam_that_is_not_known(run):
     """Whether there is any is asked of the profile, the method of the site; a rig without any has nothing to try."""
-    assert parts(planned(run, a_rig(foam=None)))["foam"]["missing"] == ["rig.foam"]
+    part = parts(planned(run, a_rig(foam=None)))["foam"]
+    assert (part["missing"], part["fields"], part["limits"]) == (["rig.foam"], [], [])
     for site in ({}, {"foam_by": "eye"}):
         assert parts(planned(run, a_rig(foam="proportioner"), **site))["foam"]["missing"] == ["foam_by"]
     assert "foam" not in parts(planned(run, a_rig(foam="none")))

@@ -88,6 +88,12 @@ def test_a_reading_beside_the_one_before(run, attempts, is_doubted):
     assert doubts == ([{"code": "speed_down_pressure_up", "field": "engine_rpm"}] if is_doubted else [])
 
 
+def test_more_vacuum_than_the_lift_takes(run):
+    """10 ft and 5.2 ft of loss take 13.5 inHg; 25 do not come of them."""
+    draft = {**DRAFT, "values": {**DRAFT["values"], "intake_inhg": "25@US"}}
+    assert answered(run, with_drafts(capacity=draft))["doubts"]["capacity"] == [{"code": "vacuum_over_lift", "field": "intake_inhg"}]
+
+
 def test_what_the_clocks_wait_for(run):
     """A run for what is being entered and for the checks before it, a hold for its own figures; a part that no clock counts for nothing."""
     record = with_drafts(capacity=DRAFT)
