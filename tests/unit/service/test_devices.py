@@ -78,9 +78,16 @@ def test_the_gauges_of_the_lines(run):
     plan = parts(planned(run, a_rig(gauges=["gauge_1", "gauge_2"])))["line_gauges"]
     assert [field["id"] for field in plan["fields"]] == [
         f"at_{psi}.{name}" for psi in (150, 200, 250) for name in ("reference_psi", "gauge_1.panel_psi", "gauge_2.panel_psi")]
-    assert (parts(planned(run, a_rig(gauges=None)))["line_gauges"]["missing"]) == ["gauges"]
+    unknown = parts(planned(run, a_rig(gauges=None)))["line_gauges"]
+    assert (unknown["missing"], unknown["fields"], unknown["limits"]) == (["gauges"], [], [])
     assert "line_gauges" not in parts(planned(run, a_rig(gauges=[])))
     assert "tank_level" not in parts(planned(run, a_rig(tank_gal=0)))
+
+
+def test_two_meters(run):
+    """Each is asked for by its own name, pipe and due flow first."""
+    fields = [field["id"] for field in parts(planned(run, a_rig(meters=["one", "two"])))["meters"]["fields"]]
+    assert fields == [f"{meter}.{name}" for meter in ("one", "two") for name in ("pipe_in", "due_gpm", "shown_gpm", "pitot_gpm")]
 
 
 @pytest.mark.parametrize(
