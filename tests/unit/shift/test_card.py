@@ -238,3 +238,20 @@ def test_random_taps_never_reach_an_unguarded_selector(run, taps, card):
         if step and step.get("act") == "selector":
             assert GUARDS <= set(hand.state["facts"])
     assert json.loads(json.dumps(hand.state)) == hand.state
+
+
+BEFORE_CONTROL = ["which_pressure_control", "which_job", "pump_on", "still", "flow_now", "tell_change"]
+
+
+@pytest.mark.parametrize(("control", "job", "steps"), [
+    ("governor", "hydrant", ["mode_pressure", "intake_relief", "water_lost_governor"]), ("governor", "draft", ["mode_speed", "water_lost_governor"]),
+    ("governor", "relay_source", ["mode_agreed", "water_lost_governor"]), ("governor", "relay_end", ["mode_pressure", "intake_relief", "water_lost_governor"]),
+    ("relief", "hydrant", ["relief_ready", "relief_set", "intake_relief", "water_lost_other"]), ("relief", "draft", ["relief_ready", "relief_set", "water_lost_other"]),
+    ("none", "relay_end", ["by_hand", "intake_relief", "water_lost_other"]), ("none", "relay_source", ["by_hand", "water_lost_other"]),
+])
+def test_the_pressure_control_is_set_by_its_kind_and_job(run, control, job, steps):
+    """From memory: one pumper of a relay in pressure mode, at the fire, others as agreed; rpm at draft; an intake relief where water comes in under pressure."""
+    hand = Hand(run, "control", {})
+    while hand.state["status"] == "running":
+        hand.see({"which_pressure_control": control, "which_job": job}.get(hand.offer["step"]))
+    assert [record["step"] for record in hand.state["confirmed"]] == BEFORE_CONTROL + steps
