@@ -24,6 +24,8 @@ DOORS = {
     "debrief.debrief": ("teaching.debrief", ("code", "models", "units")),
     "debrief.kind": ("teaching.debrief", ("code",)),
     "department.applied": ("bay.department", ("rows", "due", "lists", "checks", "units")),
+    "call.call": ("teaching.call", ("ground", "seed", "replies", "units")),
+    "call.shift_seed": ("teaching.call", ("on_ms", "offset_min")),
     "drill.judged": ("teaching.drill", ("question", "reply", "boxes", "card", "on_ms", "offset_min", "units")),
     "drill.sitting": ("teaching.drill", ("ground", "boxes", "on_ms", "offset_min", "seed", "units")),
     "entry.added": ("base.entry", ("units", "kind", "text", "other", "sign")),

@@ -77,6 +77,18 @@ def judged(question, reply, boxes, card, on_ms, offset_min, units):
 
     Returns contract `drill_judged`. Raises CalcError naming reply where it is no number or no option, or the clock. Source: calc.teaching.leitner.
     """
+    answer = right(question, reply, units)
+    answer["row"] = leitner.after(boxes.get(card), answer["is_right"], leitner.day_of(on_ms, offset_min))
+    return answer
+
+
+def right(question, reply, units):
+    """Whether an answer is right, and the habit that it looks like.
+
+    question, reply, units: as for judged
+
+    Returns `{"is_right", "habit"}`. Raises CalcError naming reply where it is no number or no option.
+    """
     answer = question["answer"]
     if answer["way"] == "chosen":
         if reply not in answer["options"]:
@@ -89,5 +101,4 @@ def judged(question, reply, boxes, card, on_ms, offset_min, units):
         is_right = abs(value - answer["value"]) <= answer["within"] + slack
         near = sorted([(abs(value - row["value"]), row["code"]) for row in question["habits"]])
         habits = [code for off, code in near if off <= answer["within"] + slack]
-    row = leitner.after(boxes.get(card), is_right, leitner.day_of(on_ms, offset_min))
-    return {"is_right": is_right, "habit": None if is_right or not habits else habits[0], "row": row}
+    return {"is_right": is_right, "habit": None if is_right or not habits else habits[0]}

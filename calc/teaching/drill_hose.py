@@ -36,6 +36,19 @@ def pump(card, dice, ground, units):
     """
     line = dict(rigs.usable(ground, units))[int(card.split(":")[1])]
     floors, has_appliance = dice.below(MOST_FLOORS + 1), dice.below(3) == 0 and line.length_ft > 0
+    return raised(line, floors, has_appliance, ground, units)
+
+
+def raised(line, floors, has_appliance, ground, units):
+    """The same for a line that is chosen; as it lies, where floors and appliance would take it past what is trained on.
+
+    line: see calc.teaching.drill_line
+    floors: that the nozzle is up
+    has_appliance: whether one more than its own is in the way
+    ground, units: as for pump
+
+    Returns contract `drill_question`. Raises CalcError naming floor.
+    """
     floor_ft = rigs.floor_height_ft(ground, units)
     added_text, added_psi = parts.even(units, "pressure", ADDED_PSI, ADDED_PSI)
     raised_psi = water.elevation_psi(floor_ft * floors)
@@ -73,11 +86,22 @@ def gauges(card, dice, ground, units):
 
     Returns contract `drill_question`. Raises nothing. Source: study cards (the pump serves the line that needs most, the other is gated).
     """
-    pairs = rigs.unlike(ground, units)
-    low, high = dice.pick(pairs)
+    low, high = dice.pick(rigs.unlike(ground, units))
     is_master = dice.below(2) == 0
-    low_psi, high_psi = low.pump_psi(), high.pump_psi()
-    facts = {"first": high.name, "first_needs": display.setting(units, high_psi), "second": low.name, "second_needs": display.setting(units, low_psi),
+    return of_two((high.name, high.pump_psi()), (low.name, low.pump_psi()), is_master, units)
+
+
+def of_two(high, low, is_master, units):
+    """The same for two lines that are chosen.
+
+    high, low: name of a line and what it asks of the pump, psi; the one that needs more, and the other
+    is_master: whether the master gauge is asked for, or that of the other line
+    units: as for pump
+
+    Returns contract `drill_question`. Raises nothing.
+    """
+    (high_name, high_psi), (low_name, low_psi) = high, low
+    facts = {"first": high_name, "first_needs": display.setting(units, high_psi), "second": low_name, "second_needs": display.setting(units, low_psi),
              "gauge": "master" if is_master else "line"}
     right_psi = high_psi if is_master else low_psi
     return parts.typed("gauges", units, "pressure", right_psi, NEAR_PSI, facts, [("gauge_" + facts["gauge"], dict(facts))], [
@@ -140,8 +164,18 @@ def tank(card, dice, ground, units):
 
     Returns contract `drill_question`. Raises CalcError naming tank. Source: calc.supply.sources.tank_minutes.
     """
+    return of_tank(ground, dice.mixed([line for _, line in rigs.usable(ground, units)])[:1 + dice.below(2)], units)
+
+
+def of_tank(ground, lines, units):
+    """The same for one line or two that are chosen.
+
+    ground, units: as for pump
+    lines: see calc.teaching.drill_line
+
+    Returns contract `drill_question`. Raises CalcError naming tank.
+    """
     tank_gal = entry.quantity(units, "volume", "tank", ground["rig"]["tank"])
-    lines = dice.mixed([line for _, line in rigs.usable(ground, units)])[:1 + dice.below(2)]
     flow_gpm = sum([line.flow_gpm for line in lines])
     minutes = sources.tank_minutes(tank_gal, flow_gpm)
     facts = {"tank": display.text(units, "volume", tank_gal), "first": lines[0].name, "first_flow": display.text(units, "flow", lines[0].flow_gpm),

@@ -46,6 +46,7 @@ WAYS = {
     "log": ("log.page", {}, ("log", "title")),
     "checks": ("checks.index", {}, ("bay", "bay", "title")),
     "numbers": ("drill.page", {}, ("drill", "drill", "title")),
+    "call": ("drill.call", {}, ("drill", "call", "title")),
     "practice": ("why.practice", {}, ("practice", "practice", "title")),
     "why": ("why.page", {}, ("why", "why", "title")),
     "speeds": ("why.speeds", {}, ("why", "speeds", "title")),

@@ -24,7 +24,7 @@ PAGES = {
         ("checks.index", {}, "bay.bay.title"), ("checks.conditions", {}, "bay.conditions.title"), ("log.page", {}, "log.title"), ("tables.index", {}, "tables.tables.title"),
     ],
     "learn": [
-        ("help.index", {}, "help.help.title"), ("why.page", {}, "why.why.title"), ("why.practice", {}, "practice.practice.title"), ("drill.page", {}, "drill.drill.title"), ("log.checkoff", {}, "checkoff.checkoff.title"),
+        ("help.index", {}, "help.help.title"), ("why.page", {}, "why.why.title"), ("why.practice", {}, "practice.practice.title"), ("drill.page", {}, "drill.drill.title"), ("drill.call", {}, "drill.call.title"), ("log.checkoff", {}, "checkoff.checkoff.title"),
         ("why.drives", {}, "why.drives.title"), ("why.speeds", {}, "why.speeds.title"), ("why.heat", {}, "why.heat.title"),
         *((f"diagnose.{part}", {}, f"diagnose.{part}.title") for part in ("collar", "lights", "leak")),
     ],

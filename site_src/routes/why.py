@@ -41,7 +41,7 @@ def _words(*sections):
 
 @routes.get("/why/")
 def page():
-    return flask.render_template("why/index.html", t=_told(), lights=lights(), p=data.words("practice")["practice"], d=data.words("drill")["drill"])
+    return flask.render_template("why/index.html", t=_told(), lights=lights(), p=data.words("practice")["practice"], d=data.words("drill"))
 
 
 @routes.get("/why/speeds/")

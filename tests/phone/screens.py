@@ -4,7 +4,7 @@ import functools
 from site_src.routes import help
 from tests import service_records
 from tests.phone.ways import (
-    answered, at_a_place, card_at, card_for_another_rig, checking_off, conditions_searched, diagnosis, drilled, flowing, found_fault,
+    answered, at_a_place, called, card_at, card_for_another_rig, checking_off, conditions_searched, debriefed, diagnosis, drilled, flowing, found_fault,
     hidden_fault, in_the_bay, in_words, log_with_a_run, over_the_years, plain, practising, raising, refused, searched, service,
     water_answered, wye,
 )
@@ -13,6 +13,8 @@ from tests.site import pages
 # pages as they open, and screens that only a touch brings
 STATES = {
     "a drill's working": drilled,
+    "a call, its gauge to set": called,
+    "a call, its debrief": debriefed,
     "practice running": practising("path"),
     "practice by lamps": practising("seen"),
     "practice, a fault hidden": hidden_fault,

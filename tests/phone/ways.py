@@ -238,6 +238,32 @@ def drilled(handset):
     return page
 
 
+def called(handset):
+    """A call of the shift at the gauge that is to be set."""
+    page = handset.open("practice/call/")
+    page.locator("#call .rows .key").first.tap()
+    page.locator("#drill-verdict").wait_for()
+    page.locator(".dock .key-act").tap()
+    page.locator(".slide").wait_for()
+    return page
+
+
+def debriefed(handset):
+    """A call of the shift at its end."""
+    page = called(handset)
+    for _ in range(4):
+        entry = page.locator("#drill-answer")
+        if entry.count():
+            entry.fill("9999")
+            entry.press("Enter")
+        else:
+            page.locator("#call .rows .key").first.tap()
+        page.locator("#drill-verdict").wait_for()
+        page.locator(".dock .key-act").tap()
+    page.locator("#call-debrief").wait_for()
+    return page
+
+
 def service(address, make=None):
     """A page of a service test that is kept on the phone; with `make` of that record instead of a failed one."""
     def opened(handset):

@@ -43,6 +43,8 @@ GROUND = {**{name: rig_profile.at_hand(PROFILE, catalogue.shelf(), units.shown_i
 CALLS = [
     ("collar.places", {"proofs": data.load("diagnose/collar")["proof"], "seen": {"light": "on", "speedometer": "zero"}}),
     ("examples.compared", {"examples": evidence.examples()[:3]}),
+    ("call.shift_seed", {"on_ms": 1.7e12, "offset_min": -300}),
+    ("call.call", {"ground": GROUND, "seed": 20786, "replies": [], "units": units.shown_in("US")}),
     ("drill.sitting", {"ground": GROUND, "boxes": {"floors": {"box": 0, "due": 1}}, "on_ms": 1.7e12, "offset_min": -300, "seed": 19, "units": units.shown_in("US")}),
     ("drill.judged", {"question": drill.question(GROUND, "floors", 3, units.shown_in("US")), "reply": "20", "boxes": {}, "card": "floors", "on_ms": 1.7e12,
                       "offset_min": 0, "units": units.shown_in("US")}),

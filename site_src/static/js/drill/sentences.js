@@ -1,6 +1,8 @@
 // What a question of the drill says, in the page's words: calc has codes and figures, never words.
 import { fill } from "../shared/site.js";
+import { bare } from "../shared/units.js";
 
+const IN_CALL = ["proof", "second", "intake", "tank_low", "look"]; // what is so, and what is asked
 const WITH_LETTER = /[^\d\s.,/½¼¾⅛]\s*$/; // a tip whose label carries its unit
 
 // The facts of a question as its sentence takes them.
@@ -22,6 +24,7 @@ function parts({ kind, facts }) {
   }
   if (kind === "gauges") return ["gauges_both", `gauges_${facts.gauge}`];
   if (kind === "tank") return [facts.second ? "tank_two" : "tank_one"];
+  if (IN_CALL.includes(kind)) return [`${kind}_now`, kind];
   return [kind === "net" ? `net_${facts.place}` : kind];
 }
 
@@ -31,7 +34,7 @@ export const asked = (question, words, u) => parts(question).map((name) => fill(
 // An option as a person reads it.
 export function optionText({ kind }, option, words) {
   if (kind === "colors") return words.class[option];
-  if (kind === "first_look") return words.side[option];
+  if (kind === "first_look" || kind === "look") return words.side[option];
   return words.option[kind][option];
 }
 
@@ -39,5 +42,8 @@ export const answerText = (question, words, u) => {
   const { way, text, quantity, right } = question.answer;
   return way === "typed" ? `${text} ${u[`u_${quantity}`]}` : optionText(question, right, words);
 };
+
+// What somebody answered, as a person reads it.
+export const replyText = (question, reply, words, u) => (question.answer.way === "typed" ? `${bare(reply)} ${u[`u_${question.answer.quantity}`]}` : optionText(question, reply, words));
 
 export const workingText = ({ code, facts }, words, u) => fill(words.working[code], { ...facts, ...u });

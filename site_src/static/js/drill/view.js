@@ -1,15 +1,16 @@
-// One question on one screen: what is asked, the answer, and after it the working.
+// One question on one screen: what is asked, what is drawn with it where a call has a scene, the answer, and after it the working.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../shared/site.js";
 import { answerText, asked, optionText, workingText } from "./sentences.js";
 
-const typedView = ({ question, words, u, refusal, check, about }) => {
+const typedView = ({ question, words, u, refusal, check, about, slide = null, typing = null }) => {
   const { within_text: within, quantity } = question.answer;
   const unit = u[`u_${quantity}`];
   return html`
     <form class="drill-typed" id="drill-typed" @submit=${check}>
+      ${slide ?? nothing}
       <label for="drill-answer">${words.drill.typed}</label>
-      <span class="drill-entry"><input id="drill-answer" inputmode="decimal" autocomplete="off" aria-invalid=${refusal ? "true" : "false"}
+      <span class="drill-entry"><input id="drill-answer" inputmode="decimal" autocomplete="off" @input=${typing} aria-invalid=${refusal ? "true" : "false"}
         aria-describedby=${refusal ? "drill-within drill-refused" : "drill-within"}> <span>${unit}</span></span>
       ${refusal ? html`<p class="refusal" id="drill-refused" role="alert">${refusal}</p>` : nothing}
       <p class="drill-note" id="drill-within">${fill(words.drill.within, { within, unit })}</p>
@@ -35,11 +36,12 @@ const judgedView = ({ question, judged, isLast, words, u, next }) => html`
   <div class="dock"><button type="button" class="key key-act" @click=${next}>${words.drill[isLast ? "end" : "next"]}</button></div>`;
 
 export const questionView = (state) => {
-  const { question, place, count, words, u, judged } = state;
+  const { question, place, count, words, u, judged, scene = null } = state;
   const sentences = asked(question, words, u);
   return html`
     <p class="drill-place"><b>${words.kind[question.kind]}</b> ${fill(words.drill.count, { n: place + 1, count })}</p>
     <div class="drill-asked" id="drill-asked" tabindex="-1">${sentences.map((sentence) => html`<p>${sentence}</p>`)}</div>
+    ${scene ?? nothing}
     ${judged ? judgedView(state) : question.answer.way === "typed" ? typedView(state) : chosenView(state)}`;
 };
 

@@ -1,0 +1,65 @@
+"""The gauges that a call of the shift is drawn on, in the page's own unit. A dial is contract `call_dial`; one without a value is still to be set."""
+from calc.base import display
+
+MASTER_STEP_PSI, MASTER_STEPS = 100, 4
+INTAKE_STEP_PSI, INTAKE_STEPS = 30, 4  # and one below zero: a compound gauge, whose 30 inHg lie as far down as 30 psi lie up
+SETS_PSI = 5  # a slider is moved by what counts as right
+
+
+def pressure(units, gauge, psi, sway=0):
+    """A discharge gauge: the master, or that of a line.
+
+    units: see calc.base.display
+    gauge: "master" or "line"
+    psi: what it shows, or None where it is to be set
+    sway: how far it swings to each side, psi
+
+    Raises CalcError naming units. Source: faces of panel gauges, 0 to 400 psi, common practice.
+    """
+    return _dial(units, gauge, psi, sway, 0, MASTER_STEP_PSI, MASTER_STEPS)
+
+
+def intake(units, psi, sway=0):
+    """The intake gauge, at pressure.
+
+    units, psi, sway: as for pressure
+
+    Raises CalcError naming units. Source: faces of compound gauges, common practice.
+    """
+    return _dial(units, "intake", psi, sway, 1, INTAKE_STEP_PSI, INTAKE_STEPS)
+
+
+def vacuum(units, inhg):
+    """The intake gauge, under vacuum.
+
+    units: as for pressure
+    inhg: vacuum, inches of mercury
+
+    Raises CalcError naming units. Source: as intake.
+    """
+    dial = intake(units, 0)
+    scale = display.scale(units, units["shown"], "vacuum")
+    dial["value"] = -inhg * scale["factor"]
+    dial["text"], dial["quantity"] = display.text(units, "vacuum", inhg), "vacuum"
+    return dial
+
+
+def tank(quarters):
+    """A tank gauge.
+
+    quarters: of a full tank, 0 to 4
+
+    Raises nothing. Source: tank gauges show quarters, common practice.
+    """
+    return {"gauge": "tank", "value": quarters, "sway": 0, "least": 0, "end": 4, "step": 1, "text": str(quarters), "quantity": "quarters", "moves_by": None}
+
+
+def _dial(units, gauge, psi, sway, below, step_psi, steps):
+    scale = display.scale(units, units["shown"], "pressure")
+    step = display.step(units, "pressure", step_psi)
+    return {
+        "gauge": gauge, "value": None if psi is None else psi * scale["factor"], "sway": sway * scale["factor"],
+        "least": -below * step, "end": steps * step, "step": step,
+        "text": None if psi is None else display.setting(units, psi), "quantity": "pressure",
+        "moves_by": display.step(units, "pressure", SETS_PSI) if psi is None else None,
+    }
