@@ -4,8 +4,9 @@ from calc.base.errors import CalcError
 SHOWS_PSI = 10
 # notes that a machine would not forgive, and those that went well
 HARMS = ("in_gear", "turning", "above_idle", "no_pause", "clash", "not_home", "strain", "runaway", "unproved", "no_flow",
-         "second_try", "hot", "dry", "past_proof")
+         "second_try", "hot", "dry", "past_proof", "lamp_dark")
 LATE = "past_proof"  # an act of risk after a proof that failed: nothing broke, and a stop after it comes too late
+UNBROKEN = (LATE, "lamp_dark")  # a throttle that was raised with a lamp dark and did not answer broke nothing either
 GOODS = ("sound_move", "home_pump", "home_road", "gear_taken", "water_moved", "throttle_answered")
 
 
@@ -37,7 +38,7 @@ def judged(record):
             if note["code"] in wanted and note["code"] not in codes:
                 codes.append(note["code"])
     stopped = record["ended"] == "stopped"
-    if [code for code in harm if code != LATE]:
+    if [code for code in harm if code not in UNBROKEN]:
         outcome = "harm"
     elif harm and stopped:
         outcome = "late"
@@ -67,6 +68,21 @@ def is_reached(run):
             and run["shown"]["pressure_psi"] > SHOWS_PSI)
 
 
+def is_dead(run):
+    """Whether the throttle stayed dead and the shift was not begun again since: a sound move of the pump shift control, in NEUTRAL at idle, is that.
+
+    run: see calc.teaching.practice
+
+    Raises nothing. Source: the order dead_throttle of site_src/data/orders.toml, once more from the first step.
+    """
+    codes = [note["code"] for note in run["notes"]]
+    if "dead_throttle" not in codes:
+        return False
+    while codes[-1] not in ("dead_throttle", "sound_move"):
+        codes.pop()
+    return codes[-1] == "dead_throttle"
+
+
 def is_past_proof(run, first):
     """Whether a proof has already failed where a person could see it: at the start, at the clunk, or at the throttle.
 
@@ -82,5 +98,4 @@ def is_past_proof(run, first):
         # a dead throttle lets the engine down to idle by itself while it pumps
         has_failed = (not start["lights"]["engaged"] or not start["lights"]["ok"] or start["pressure_psi"] <= SHOWS_PSI
                       or "throttle_dead" in run["faults"])
-    is_dead = any(note["code"] == "dead_throttle" for note in run["notes"])
-    return has_failed or is_dead or run["shown"]["lights"]["engaged"] != pumps
+    return has_failed or is_dead(run) or run["shown"]["lights"]["engaged"] != pumps

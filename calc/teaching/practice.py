@@ -205,8 +205,9 @@ def _throttle(run, event):
         return
     now = run["shown"]
     if not now["true"]["throttle"] or "throttle_dead" in run["faults"]:
-        tried = any(note["code"] == "dead_throttle" for note in run["notes"])
-        return _note(run, "second_try" if tried else "dead_throttle")
+        dead = [note for note in run["notes"] if note["code"] == "dead_throttle"]
+        _note(run, "second_try" if len(dead) > 1 or outcome.is_dead(run) else "dead_throttle")
+        return None if now["lights"]["ok"] and now["lights"]["engaged"] else _note(run, "lamp_dark")
     wrong = []
     if not now["lights"]["ok"] or not now["lights"]["engaged"] or train["collar"] != "pump":
         wrong.append("unproved")

@@ -117,7 +117,7 @@ PROOF = [("gear", "drive"), 1, ("gear", "neutral"), 1]
          ["in_gear", "turning", "clash"]),
         # drive with the collar in road, and a dead throttle tried twice
         ("to_pump", [], [("gear", "drive"), 1, ("throttle", "raised"), ("throttle", "raised")], "stopped", "harm",
-         ["strain", "second_try"]),
+         ["strain", "lamp_dark", "second_try"]),
         # every lamp says pump, and the wheels are joined
         ("to_pump", ["switch_closed"], [("gear", "drive"), 1, ("throttle", "raised"), 3], "stopped", "harm",
          ["strain", "unproved", "runaway"]),
@@ -139,7 +139,7 @@ PROOF = [("gear", "drive"), 1, ("gear", "neutral"), 1]
         # no pressure shows only once the gear is in
         ("to_pump", ["no_water"], SOUND_SHIFT[:6], "stopped", "found", []),
         # a throttle already dead in neutral
-        ("to_pump", ["throttle_dead"], [*SOUND_SHIFT[:4], ("throttle", "raised"), ("gear", "drive"), 2], "stopped", "late", ["past_proof"]),
+        ("to_pump", ["throttle_dead"], [*SOUND_SHIFT[:4], ("throttle", "raised"), ("gear", "drive"), 2], "stopped", "late", ["lamp_dark", "past_proof"]),
     ],
 )
 def test_outcome(run, task, faults, steps, how, outcome, harm):

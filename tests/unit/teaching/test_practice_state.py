@@ -150,8 +150,29 @@ def test_a_dead_throttle(run, fault):
     now = after(run, placed(run, faults=[fault], gear="drive", **IN_PUMP), "circulate", True)
     once = after(run, now, "throttle", "raised")
     twice = after(run, once, "throttle", "raised")
-    assert (codes(once), codes(twice)) == (["water_moved", "dead_throttle"], ["water_moved", "dead_throttle", "second_try"])
+    dark = ["lamp_dark"] if fault == "switch_open" else []  # the lamps are dark there: it stands in the debrief whether the throttle answers or not
+    assert (codes(once), codes(twice)) == (["water_moved", "dead_throttle", *dark], ["water_moved", "dead_throttle", *dark, "second_try", *dark])
     assert twice["train"]["throttle"] == "idle"
+
+
+AGAIN = [("throttle", "idle"), 1, ("gear", "neutral"), 5, ("selector", "centre"), 2, ("selector", "pump"), 2]
+
+
+def test_a_dead_throttle_clears_once(run):
+    """Idle, NEUTRAL, and the shift once more from its first step: then the gear is no act past a proof and one more try no harm; the next one is."""
+    dead = through(run, "to_pump", *SOUND_SHIFT[:8], ("throttle", "raised"), 1, *AGAIN, ("gear", "drive"), 2, ("throttle", "raised"), 1, faults=["throttle_dead"])
+    assert codes(dead).count("dead_throttle") == 2 and not {"second_try", "past_proof", "lamp_dark"} & set(codes(dead))
+    stopped = practice.advance(dead, {"kind": "end", "how": "stopped"})
+    assert stopped["verdict"]["outcome"] == "found"
+    assert codes(after(run, dead, "throttle", "raised"))[-1] == "second_try"
+    unproved = through(run, "to_pump", *SOUND_SHIFT[:8], ("throttle", "raised"), 1, ("gear", "neutral"), 1, ("gear", "drive"), 1, faults=["throttle_dead"])
+    assert codes(unproved)[-1] == "past_proof"
+
+
+def test_a_throttle_before_its_lamps_clears(run):
+    """Raised in neutral with OK dark on a rig whose throttle is dead, it stands in the debrief, breaks nothing, and a sound rig answers later."""
+    dark = through(run, "to_pump", *SOUND_SHIFT[:4], ("throttle", "raised"), ("end", "stopped"), faults=["throttle_dead"])["verdict"]
+    assert (dark["outcome"], dark["harm"]) == ("late", ["lamp_dark"])
 
 
 GOOD_PUMP = {**IN_PUMP, "gear": "drive", "engine_rpm": 1400, "throttle": "raised", "circulating": True, "pump_rpm": IDLE_RPM * 2.3}
