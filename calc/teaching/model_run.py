@@ -33,6 +33,15 @@ STEPS = {
     ),
 }
 
+RISKS = (("gear", "drive"), ("throttle", "raised"))  # what is not done after a proof that failed
+# What a person names as the proof that contradicts; of a look at two lamps, each that is dark.
+PROOFS = ("engaged", "ok", "gauge", "speed", "air", "clunk", "throttle")
+PROOF_OF = {
+    "starts_dark": "engaged", "starts_pumping": "gauge", "starts_raised": "throttle", "exhaust": "air", "silent": "air", "clunk_pump": "clunk",
+    "clunk_road": "clunk", "lamp_engaged": "engaged", "lamp_out": "engaged", "lamp_ok": "ok", "pressure": "gauge", "speeds_up": "throttle",
+    "slows": "throttle", "stands": "speed", "water": "gauge",
+}
+
 
 def model_run(task, parameters, lights, faults):
     """The run as it should have gone.
@@ -55,6 +64,27 @@ def model_run(task, parameters, lights, faults):
                 step["sign"], step["shows"] = sign, False
                 return {"steps": steps, "how": "stopped", "at_s": run["at_s"]}
     return {"steps": steps, "how": "finished", "at_s": run["at_s"]}
+
+
+def proofs(task, parameters, lights, fault):
+    """The proofs that contradict with a fault, from the first that fails to the act that is not done after it.
+
+    task, parameters, lights: see calc.teaching.practice.begin
+    fault: a code of calc.teaching.powertrain.FAULT_CODES
+
+    Returns a list of codes of PROOFS. Raises CalcError as practice.begin does. Source: as the module says.
+    """
+    run, failed = practice.begin(task, parameters, lights, [fault]), []
+    for act, signs in STEPS[task]:
+        if failed and act in RISKS:
+            break
+        if act:
+            run = practice.advance(run, {"kind": act[0], "to": act[1]})
+        for sign in signs:
+            run, shows = _watched(run, sign)
+            named = [lamp for lamp in ("engaged", "ok") if not run["shown"]["lights"][lamp]] if sign == "starts_lit" else [PROOF_OF.get(sign)]
+            failed += [proof for proof in named if not shows and proof and proof not in failed]
+    return failed
 
 
 def alike(task, parameters, lights, fault):

@@ -42,6 +42,22 @@ def test_stopped_where_the_fault_shows(run, task, fault, act, sign):
     assert all(step["shows"] for step in answer["steps"][:-1])
 
 
+# What contradicts at the stop, as interlocks and proofs of the cards have it (common practice): a silent control, no clunk, a lamp that does not agree
+PROOFS = [
+    ("to_pump", "no_air", ["air", "clunk", "engaged"]), ("to_pump", "selector_stuck", ["air", "clunk", "engaged"]), ("to_pump", "collar_stuck", ["clunk", "engaged"]),
+    ("to_pump", "switch_closed", ["engaged"]), ("to_pump", "switch_open", ["engaged"]), ("to_pump", "bulb_dead", ["engaged"]),
+    ("to_pump", "no_water", ["gauge"]), ("to_pump", "throttle_dead", ["throttle"]),
+    ("to_road", "collar_stuck", ["clunk", "engaged"]), ("to_road", "switch_closed", ["engaged"]), ("to_road", "switch_open", ["engaged", "ok"]),
+    ("to_road", "bulb_dead", ["engaged"]), ("to_road", "no_water", ["gauge"]), ("to_road", "throttle_dead", ["throttle"]),
+]
+
+
+@pytest.mark.parametrize(("task", "fault", "proofs"), PROOFS)
+def test_the_proofs_that_contradict(run, task, fault, proofs):
+    """Each fault has its proofs that fail, up to the gear or the throttle that is not tried after one."""
+    assert run("teaching.model_run", "proofs", task=task, parameters=PARAMETERS, lights=LIGHTS, fault=fault) == proofs
+
+
 @pytest.mark.parametrize(
     ("task", "acts"),
     [  # the order of the into-pump and to-road cards

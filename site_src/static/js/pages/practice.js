@@ -6,7 +6,7 @@ import { Bench, benchView, controlsView } from "../practice/bench.js";
 import { debriefView, handView } from "../practice/debrief.js";
 import { Pair } from "../practice/pair.js";
 import { Ears, seenView } from "../practice/seen.js";
-import { recordOf, verdictView } from "../practice/verdict.js";
+import { proofText, recordOf, verdictView } from "../practice/verdict.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
 import { pageData, unitWords } from "../shared/site.js";
 import { keepRecord } from "../shared/store.js";
@@ -18,7 +18,7 @@ const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
 const system = chosenSystem(data.systems);
 const u = unitWords(words, system);
-const page = { task: "to_pump", fault: "none", see: "seen", who: "alone", ears: new Ears(), beganAt: null, isKept: null, names: false };
+const page = { task: "to_pump", fault: "none", see: "seen", who: "alone", ears: new Ears(), beganAt: null, isKept: null, names: false, asksProof: false, proof: null };
 const units = unitsFor(data.systems, system, []);
 const bench = new Bench({ data, units, redraw: draw });
 const pair = new Pair({ data, units, redraw: draw });
@@ -29,7 +29,7 @@ const planted = () => (page.fault === "any" ? drawn() : page.fault === "none" ? 
 const isUnknown = () => Boolean(pair.code) || page.fault === "any"; // nobody at this phone knows what is planted
 
 function start() {
-  Object.assign(page, { beganAt: new Date(), isKept: null, ears: new Ears(), names: false });
+  Object.assign(page, { beganAt: new Date(), isKept: null, ears: new Ears(), names: false, asksProof: false, proof: null });
   const fault = planted();
   if (pair.code) bench.beginOf(pair.code);
   else bench.begin(page.task, fault ? [fault] : []);
@@ -47,17 +47,34 @@ function hide() {
 async function end(how) {
   await bench.send({ kind: "end", how });
   scrollTo(0, 0);
-  page.names = isUnknown() && how === "stopped";
-  if (page.names) return draw();
-  return judge(null);
+  page.asksProof = how === "stopped";
+  return page.asksProof ? draw() : judge(null);
 }
+
+// A stop counts once the proof that contradicts was named.
+function name(proof) {
+  Object.assign(page, { proof, asksProof: false, names: isUnknown() });
+  scrollTo(0, 0);
+  return page.names ? draw() : judge(null);
+}
+
+const model = () => data.models.find(({ task, fault }) => task === bench.run.task && fault === (bench.run.faults[0] ?? null));
+
+// A fault that was stopped at by no proof of it was stopped at by luck; what two phones read says that by the name they gave it.
+function verdict() {
+  const { verdict } = bench.run;
+  if (pair.debrief) return pair.debrief.verdict;
+  return verdict.outcome === "found" && !model().proofs.includes(page.proof) ? { ...verdict, outcome: "luck" } : verdict;
+}
+
+const proofSaid = () => (page.proof === null ? null : proofText({ proof: page.proof, proofs: model().proofs, words }));
 
 // The run is over and, where nobody here knew the fault, it was named.
 async function judge(named) {
   page.names = false;
   if (isUnknown()) await pair.end(bench.run, named);
   scrollTo(0, 0);
-  page.isKept = (await keepRecord("log", recordOf({ run: { ...bench.run, verdict: pair.debrief?.verdict ?? bench.run.verdict }, beganAt: page.beganAt, endedAt: new Date(), words, rig }))) !== "unkept";
+  page.isKept = (await keepRecord("log", recordOf({ run: { ...bench.run, verdict: verdict() }, beganAt: page.beganAt, endedAt: new Date(), words, rig }))) !== "unkept";
   draw();
 }
 
@@ -120,6 +137,12 @@ const taken = () => html`
   <p>${words.practice.see_seen_told}</p>
   <div class="dock"><button type="button" class="key key-act" @click=${start}>${words.debrief.find}</button></div>`;
 
+const proving = () => html`
+  <h2>${words.proof.ask}</h2>
+  <div class="rows">
+    ${[...data.proofs, "unsure"].map((id) => html`<button type="button" class="key key-wide" @click=${() => name(id)}>${words.proof[id]}</button>`)}
+  </div>`;
+
 const naming = () => html`
   <h2>${words.debrief.call}</h2>
   <p>${words.debrief.call_told}</p>
@@ -138,7 +161,7 @@ function turn() {
 const debriefed = () => html`
   ${pair.showsBack
     ? handView({ link: pair.back, title: words.debrief.back, told: words.debrief.back_told, notice: pair.notice, send: pair.send, words })
-    : debriefView({ debrief: pair.debrief, words, isKept: page.isKept })}
+    : debriefView({ debrief: pair.debrief, words, isKept: page.isKept, proof: bench.run ? proofSaid() : null })}
   <div class="dock">
     ${pair.back ? html`<button type="button" class="key key-act" @click=${turn}>${words.debrief[pair.showsBack ? "back_read" : "back"]}</button>` : nothing}
     <button type="button" class="key" @click=${again}>${words.practice.again}</button>
@@ -157,8 +180,9 @@ const running = () => html`
 
 function view() {
   if (pair.debrief) return debriefed();
+  if (page.asksProof) return proving();
   if (page.names) return naming();
-  if (bench.run) return bench.run.ended ? verdictView({ run: bench.run, isKept: page.isKept, words, again }) : running();
+  if (bench.run) return bench.run.ended ? verdictView({ run: { ...bench.run, verdict: verdict() }, proof: proofSaid(), isKept: page.isKept, words, again }) : running();
   return pair.hidden ? hidden() : pair.code ? taken() : setting();
 }
 

@@ -59,7 +59,7 @@ function namingOf({ naming, named, alike, verdict }, words) {
     ${alike.length && verdict.outcome !== "missed" && naming !== "alike" ? html`<p class="smallprint">${fill(debrief.alike, { faults: names(alike, words) })}</p>` : nothing}`;
 }
 
-export function debriefView({ debrief, words, isKept }) {
+export function debriefView({ debrief, words, isKept, proof }) {
   const { verdict, away } = debrief;
   const { practice } = words;
   return html`
@@ -67,6 +67,7 @@ export function debriefView({ debrief, words, isKept }) {
       ${verdict.outcome in SHAPES ? shape(SHAPES[verdict.outcome]) : nothing}
       <h2>${practice[`outcome_${verdict.outcome}`]}</h2>
       <p><b>${verdict.faults.length ? fill(words.debrief.planted, { fault: names(verdict.faults, words) }) : practice.not_planted}</b></p>
+      ${proof ? html`<p>${proof}</p>` : nothing}
       ${namingOf(debrief, words)}
       ${saidOf(debrief, words)}
       <p>${fill(practice.took, { time: lasted(verdict, words) })}</p>

@@ -8,7 +8,13 @@ import { SHAPES } from "./debrief.js";
 
 const listed = (codes, words) => html`<ul class="listed">${codes.map((code) => html`<li>${words.note[code]}</li>`)}</ul>`;
 
-export function verdictView({ run, isKept, words, again }) {
+// What somebody named as the proof that contradicts, beside what did.
+export function proofText({ proof, proofs, words }) {
+  const way = !proofs.length ? "none" : proofs.includes(proof) ? "right" : "wrong";
+  return fill(words.proof[way], { proof: words.proof[proof], proofs: proofs.map((id) => words.proof[id]).join(", ") });
+}
+
+export function verdictView({ run, proof, isKept, words, again }) {
   const { outcome, right, harm, took_s, faults } = run.verdict;
   const told = words.practice;
   return html`
@@ -16,6 +22,7 @@ export function verdictView({ run, isKept, words, again }) {
       ${outcome in SHAPES ? shape(SHAPES[outcome]) : nothing}
       <h2>${told[`outcome_${outcome}`]}</h2>
       <p>${told[`outcome_${outcome}_told`]}</p>
+      ${proof ? html`<p><b>${proof}</b></p>` : nothing}
       <p>${fill(told.took, { time: lasted({ took_s }, words) })}</p>
       ${harm.length ? html`<h3>${told.harm}</h3>${listed(harm, words)}` : nothing}
       ${right.length ? html`<h3>${told.right}</h3>${listed(right, words)}` : nothing}
