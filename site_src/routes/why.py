@@ -58,7 +58,8 @@ def drives():
 def drives_data():
     families = data.load("why/power")["families"]
     return json_page({
-        "families": {name: families[name] for name in ("pto", "front")},
+        "families": {name: families[name] for name in ("split", "pto", "front")},
+        "split": data.load("why/drives")["split"],
         "states": [{**state, "engine": "idle", "shaft_turning": False} for state in data.load("why/drives")["state"]],
         "words": _words("power", "drives", "engine"),
     })
@@ -86,6 +87,7 @@ def models():
     return [
         {
             "task": task, "fault": fault, "alike": model_run.alike(task, parameters(), lights(), fault) if fault else [],
+            "proofs": model_run.proofs(task, parameters(), lights(), fault) if fault else [],
             **model_run.model_run(task, parameters(), lights(), [fault] if fault else []),
         }
         for task, fault in rows
@@ -110,7 +112,7 @@ def page_data():
 
 @routes.get("/practice/page.json")
 def practice_data():
-    return _rig_page("caution", "lasted", "debrief", "sign", models=models(), sound_share=data.load("practice")["surprise"]["sound_share"])
+    return _rig_page("caution", "lasted", "debrief", "sign", "proof", proofs=model_run.PROOFS, models=models(), sound_share=data.load("practice")["surprise"]["sound_share"])
 
 
 @routes.get("/why/speeds/page.json")

@@ -78,9 +78,17 @@ class Rig:
     def drawing(self):
         return self.page.get_by_role("img")
 
-    def ends(self, how, outcome):
-        """End the run, and see its verdict; gives what stands in it."""
+    def name(self, proof):
+        """The proof that contradicts, asked before a stop counts."""
+        words = data.words("practice")["proof"]
+        expect(self.page.get_by_role("heading", name=words["ask"])).to_be_visible()
+        self.page.get_by_role("button", name=words[proof], exact=True).tap()
+
+    def ends(self, how, outcome, proof="unsure"):
+        """End the run, and see its verdict; gives what stands in it. A stop names its proof."""
         self.press(how)
+        if how == "stop":
+            self.name(proof)
         expect(self.page.get_by_role("heading", level=2)).to_have_text(PRACTICE[f"outcome_{outcome}"])
         expect(self.page.get_by_text(PRACTICE["kept"])).to_be_visible()
         return self.page.get_by_role("main").inner_text()
@@ -163,7 +171,14 @@ def test_planted_fault_and_runaway(away):
     rig.start("to_pump", "no_air")
     rig.select("centre")
     rig.wait(2)
-    assert PRACTICE["told_no_air"] in rig.ends("stop", "found")
+    assert PRACTICE["told_no_air"] in rig.ends("stop", "found", "air")
+    rig.press("again")
+    rig.start("to_pump", "no_air")
+    rig.select("centre")
+    rig.wait(2)
+    told = rig.ends("stop", "luck", "speed")  # stopped, and not by what was wrong: it is said what was
+    proofs = data.words("practice")["proof"]
+    assert proofs["wrong"].format(proof=proofs["speed"], proofs=", ".join(proofs[each] for each in ("air", "clunk", "engaged"))) in told
     rig.page.close()
 
 
@@ -192,7 +207,7 @@ def test_a_planted_fault_is_found_by_what_is_seen_and_heard(away):
     rig.wait(2.5)
     expect(heard).to_have_count(0)
     expect(lit).to_contain_text([WHY["power"]["lamp_throttle"]])
-    rig.ends("stop", "found")
+    rig.ends("stop", "found", "air")
     rig.page.close()
 
 
@@ -258,7 +273,7 @@ def test_every_fault_has_its_words():
         assert PRACTICE[f"fault_{fault}"] and PRACTICE[f"told_{fault}"]
 
 
-@pytest.mark.parametrize("family", ["pto", "front"])
+@pytest.mark.parametrize("family", ["split", "pto", "front"])
 @pytest.mark.parametrize("paper", ["Letter", "A4"])
 def test_a_drive_fills_one_sheet_of_paper(handset, family, paper):
     """On paper: which drive it is, three drawings on one page, and no control."""
@@ -267,7 +282,8 @@ def test_a_drive_fills_one_sheet_of_paper(handset, family, paper):
     expect(drawings).to_have_count(3)
     page.emulate_media(media="print")
     expect(page.locator(".on-paper")).to_have_text(WHY["drives"][family])
-    expect(page.locator(".chips")).to_be_hidden()
+    expect(page.locator(".chips").first).to_be_hidden()
+    expect(page.locator(".chips").last).to_be_hidden()
     assert min(drawings.evaluate_all("(all) => all.map((each) => each.getBoundingClientRect().width)")) > 240  # 63 mm
     assert len(re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper))) == 1
     page.close()

@@ -1,21 +1,20 @@
 // The power path as a large picture: the collar as a set of points, blue exactly as far as power reaches, the switch on a thin wire
-// to its lamp, and below a rule, quieter, the air. A function of a plain state:
+// to its lamp, and below a rule, quieter, what moves the collar (power/storey.js). A function of a plain state:
 // { engine: "off|idle|raised", gear: "neutral|pump", collar: "road|between|pump", selector: "road|centre|pump",
 //   air: { road, pump } each "full|leaving|empty", shaft_turning, pump_turning, wheels_locked, switch_closed,
 //   lights: { engaged, ok, throttle } each true, false or null where only the rig can say,
-//   and where it is so: rolls (as it should), grinding, strains, moved; figures: { engine, speed, pressure, u_road_speed, u_pressure } as text }
+//   and where it is so: shift ("air" left out, "electric", "lever"), rolls (as it should), grinding, strains, moved; figures: { engine, speed, pressure, u_road_speed, u_pressure } as text }
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
 import { lampSign } from "../line/lamp.js";
 import { crossBar, junction } from "../line/signs.js";
 import { fill } from "../shared/site.js";
 import { text, turnSign, way } from "./pieces.js";
 import { rolling, sayings } from "./said.js";
+import { storey } from "./storey.js";
 
 const TRUNK = 226;
-const COLLAR = 200;
+const COLLAR = 200; // as in storey.js
 const POINTS = { pump: `M${COLLAR - 24} ${TRUNK}C${COLLAR} ${TRUNK} ${COLLAR + 6} ${TRUNK - 6} ${COLLAR + 16} ${TRUNK - 20}`, between: `M${COLLAR - 24} ${TRUNK}H${COLLAR - 6}`, road: `M${COLLAR - 24} ${TRUNK}H${COLLAR + 24}` };
-const PISTON = { road: 250, between: 200, pump: 150 }; // air on a side pushes the piston away from it
-const LEVER = { road: 150, centre: 200, pump: 250 };
 const LAMPS = ["engaged", "ok", "throttle"];
 
 export const drawingView = (state, words) => html`
@@ -23,7 +22,7 @@ export const drawingView = (state, words) => html`
     ${LAMPS.map((name, place) => lamp(8 + 117 * place, state.lights[name], words.power[`lamp_${name}`], words))}
     <path class="path-wire" ?data-live=${state.switch_closed} d="M63 54V72H${COLLAR}V112"/>
     ${text(COLLAR - 10, 90, words.power.one_switch, "path-quiet", "end")}
-    ${air(state, words)}${train(state, words)}
+    ${storey(state, words)}${train(state, words)}
   </svg>`;
 
 function lamp(x, lit, name, words) {
@@ -36,7 +35,7 @@ function lamp(x, lit, name, words) {
       <g transform="translate(20 24)">${lampSign(state)}</g>
       ${text(40, 19, first, "", "start")}
       <text x="40" y="37">${rest.join(" ")}</text>
-      <text class="path-strong" x="106" y="19" text-anchor="end">${words.power[`lamp_is_${word}`]}</text>
+      <text class="path-strong" x="106" y=${first.length > rest.join(" ").length ? 37 : 19} text-anchor="end">${words.power[`lamp_is_${word}`]}</text>
     </g>`;
 }
 
@@ -68,26 +67,4 @@ function train(state, words) {
     ${text(352, 274, power.wheels, "", "end")}
     ${text(352, 291, state.moved ? power.move : figures ? `${figures.speed} ${figures.u_road_speed}` : state.wheels_locked ? power.held : "", state.moved ? "path-strong" : "path-quiet", "end")}
     ${state.grinding ? svg`<path class="path-clash" d=${`M${COLLAR + 30} ${TRUNK - 30}l7 14 15-5-5 15 14 7-14 7 5 15-15-5-7 14-7-14-15 5 5-15-14-7 14-7-5-15 15 5z`}/>${text(254, 190, power.grind, "path-strong", "start")}` : nothing}`;
-}
-
-// Air is dotted: close where it fills a side, far apart where it leaves.
-function air(state, words) {
-  const { power } = words;
-  const piston = PISTON[state.collar];
-  const chamber = (from, to, amount) => (amount === "empty" ? nothing : svg`<path class="path-air" data-air=${amount} d=${[325, 332, 339].map((y) => `M${from + 4} ${y}H${to - 7}`).join("")}/>`);
-  return svg`
-    <path class="path-rule" d="M0 302H360"/>
-    <path class="path-rod path-fork" d=${`M${COLLAR} ${TRUNK + 26}V306H${piston}V318`}/>
-    ${text(10, 336, power.cylinder, "path-quiet", "start")}
-    <rect class="path-part" x="130" y="318" width="140" height="28"/>
-    ${chamber(131, piston, state.air.road)}${chamber(piston, 269, state.air.pump)}
-    <rect class="path-piston" x=${piston - 5} y="318" width="10" height="28"/>
-    ${[{ side: "road", x: 142 }, { side: "pump", x: 258 }].map(({ side, x }) => svg`
-      <path class="path-pipe" data-air=${state.air[side]} d=${`M${x} 346V372`}/>
-      ${state.air[side] === "leaving" ? text(x + (side === "road" ? -10 : 10), 366, power.exhaust, "path-quiet", side === "road" ? "end" : "start") : nothing}`)}
-    ${text(10, 398, power.selector_short, "path-quiet", "start")}
-    <rect class="path-part" x="118" y="372" width="164" height="40" rx="20"/>
-    ${["road", "centre", "pump"].map((at) => (at === state.selector ? nothing : text(LEVER[at], 397, power[`at_${at}`], "path-small")))}
-    <circle class="path-knob" cx=${LEVER[state.selector]} cy="392" r="15"/>
-    ${text(292, 398, power[`at_${state.selector}`], "path-strong", "start")}`;
 }

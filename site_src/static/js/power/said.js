@@ -17,7 +17,7 @@ export const turning = (state, power, family) => `${turns(state, power)} ${power
 export const sayings = (state, { power }) => [
   turns(state, power),
   power[`joined_${state.collar}`],
-  power[`air_${airCode(state.air)}`],
+  power[state.shift && state.shift !== "air" ? `by_${state.shift}` : `air_${airCode(state.air)}`],
   state.grinding ? power.grinds : null,
   state.moved ? power.runs_away : state.strains ? power.strains : null,
 ].filter(Boolean);
