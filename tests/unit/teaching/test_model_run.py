@@ -47,7 +47,7 @@ PROOFS = [
     ("to_pump", "no_air", ["air", "clunk", "engaged"]), ("to_pump", "selector_stuck", ["air", "clunk", "engaged"]), ("to_pump", "collar_stuck", ["clunk", "engaged"]),
     ("to_pump", "switch_closed", ["engaged"]), ("to_pump", "switch_open", ["engaged"]), ("to_pump", "bulb_dead", ["engaged"]),
     ("to_pump", "no_water", ["gauge"]), ("to_pump", "throttle_dead", ["throttle"]),
-    ("to_road", "collar_stuck", ["clunk", "engaged"]), ("to_road", "switch_closed", ["engaged"]), ("to_road", "switch_open", ["engaged", "ok"]),
+    ("to_road", "collar_stuck", ["clunk", "engaged"]), ("to_road", "switch_closed", ["engaged"]), ("to_road", "switch_open", ["engaged", "ok", "throttle"]),  # the throttle interlock hangs on the same switch: the engine falls to idle
     ("to_road", "bulb_dead", ["engaged"]), ("to_road", "no_water", ["gauge"]), ("to_road", "throttle_dead", ["throttle"]),
 ]
 
