@@ -22,7 +22,7 @@ from calc.base.rounding import plain
 
 DIGITS = "0123456789"
 LONGEST = 12  # digits of a number anyone means to type
-BOUND_PLACES = 2  # decimals of a bound past those of an answer
+BOUND_PLACES = 2  # decimals of a fine bound past those of an answer
 LONGEST_TEXT = 30  # characters of an entry, its system and blanks included; scripts are handed it by base.html
 FINE = ("diameter", "ratio", "coefficient", "barometer", "distance")
 MINUS = "\u2212"
@@ -226,7 +226,7 @@ def bound(units, kind, amount, side):
 
     Raises CalcError naming units where there is no such kind.
     """
-    return display.limit(units, kind, amount, side, BOUND_PLACES)
+    return display.limit(units, kind, amount, side, BOUND_PLACES if kind in FINE else 0)
 
 
 def _parted(units, field, text):

@@ -51,7 +51,9 @@ def test_a_system_within_a_system(run, function, more, field):
     [
         ("US", "pressure", 50, -1, "50"), ("US", "pressure", 1500, 1, "1500"), ("US", "length", 5000, 1, "5000"),
         # by the definitions of foot and psi: 1 ft is 0.3048 m, 5000 ft 1524 m; 20 psi is 137.895 kPa, 1000 psi 6894.757
-        ("SI", "length", 1, -1, "0.31"), ("SI", "length", 5000, 1, "1524"), ("SI", "pressure", 20, -1, "137.9"), ("SI", "pressure", 1000, 1, "6894.75"),
+        ("SI", "length", 1, -1, "1"), ("SI", "length", 5000, 1, "1524"), ("SI", "pressure", 20, -1, "138"), ("SI", "pressure", 1000, 1, "6894"),
+        ("SI", "flow", 50, -1, "190"), ("SI", "flow", 5000, 1, "18927"),  # 3.785412 L a gallon: 189.27 and 18,927.06 L/min
+        ("US", "coefficient", 0.001, -1, "0.001"), ("SI", "diameter", 0.1, -1, "2.54"),  # fine ones keep their places
     ],
 )
 def test_a_bound_that_is_said_is_taken(run, system, kind, amount, side, expected):

@@ -32,7 +32,7 @@ def test_problems(run, changes, problem):
 def test_problems_in_other_units(run):
     """Bounds and what was typed stand in the page's units: 1 gal is 3.785 L, rounded inward; here with a comma."""
     (found,) = page(run, a_rig(tank="0.5@US"), shown={**units.shown_in("SI"), "decimal": ","})["problems"]
-    assert (found["typed"], found["allowed"]["least"]) == ("2", "3,79")  # whole liters are read; half a gallon is 1.893 L
+    assert (found["typed"], found["allowed"]["least"]) == ("2", "4")  # whole liters are read, half a gallon is 1.893 L; the least is a gallon, 3.79 L, rounded inward
 
 
 def test_beds(run):
