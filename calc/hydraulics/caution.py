@@ -62,12 +62,12 @@ def cautions(lines, report):
 
     lines: by line id, the limits that are known: `test_psi` and `work_psi` of the hose, `least_usual_gpm` and
         `most_usual_gpm` for one hose, `parallel`, `crew` and `crew_limit_lbf` at its nozzle,
-        the `device` at its end and whether it `has_own_loss`;
+        the `device` at its end, whether it `has_own_loss` and the most it is made for, `device_most_gpm`;
         a limit that is absent or None raises no caution
     report: of calc.layout.pressure for the same layout
 
-    Returns a list of `{"level", "code", "line", "kind", "amount", "limit", "crew"}`; kind names the quantity of
-    amount and limit. A hose is judged at the pressure it sees when every nozzle is shut: no friction, no gating.
+    Returns a list of `{"level", "code", "line", "kind", "amount", "limit", "crew", "reaction"}`; kind names the quantity of
+    amount and limit, reaction is the nozzle's in lbf or None. A hose is judged at the pressure it sees when every nozzle is shut: no friction, no gating.
     Raises nothing.
     A hose of which no limit is known is stopped where the pressure is a high one: ordinary hose and fittings are not made for it.
     Source: hose service-test pressures NFPA 1962 (2018) as excerpted by a hose distributor; reaction a
@@ -87,6 +87,8 @@ def cautions(lines, report):
             (stops if level == STOP else others).append(_caution(line, limits, level, "above_" + reached, "pressure", seen[line["id"]], limit_psi))
         elif limits.get("bore_in") and limits.get("test_psi") is None and limits.get("work_psi") is None and seen[line["id"]] >= HIGH_PSI:
             stops.append(_caution(line, limits, STOP, "high_pressure", "pressure", seen[line["id"]], HIGH_PSI))
+        if limits.get("device_most_gpm") and line["end_gpm"] > limits["device_most_gpm"] * (1 + LAST_BIT):
+            stops.append(_caution(line, limits, STOP, "device_over", "flow", line["end_gpm"], limits["device_most_gpm"]))
         checks = (
             ("reaction_above_crew", "force", nozzle.get("reaction_lbf"), held_lbf, 1),
             ("flow_above_usual", "flow", hose_gpm, limits.get("most_usual_gpm"), 1),
@@ -105,4 +107,5 @@ def cautions(lines, report):
 
 
 def _caution(line, limits, level, code, kind, amount, limit):
-    return {"level": level, "code": code, "line": line["id"], "kind": kind, "amount": amount, "limit": limit, "crew": limits.get("crew")}
+    return {"level": level, "code": code, "line": line["id"], "kind": kind, "amount": amount, "limit": limit, "crew": limits.get("crew"),
+            "reaction": (line["nozzle"] or {}).get("reaction_lbf")}

@@ -213,4 +213,5 @@ def caution_texts(row, units):
         "crew": row["crew"],
         "amount": display.text(units, row["kind"], row["amount"]),
         "limit": display.text(units, row["kind"], row["limit"]),
+        "reaction": display.text(units, "force", row["reaction"]),
     }

@@ -91,7 +91,7 @@ def _strained(way, pump_psi):
         seen_psi = pump_psi - min(0, water.elevation_psi(part["low_ft"]))
         strain = caution.of_hose(seen_psi, part["line"].get("test_psi"), part["line"].get("work_psi"))
         if strain:
-            cautions.append({"level": strain[0], "code": "above_" + strain[1], "line": part["line"]["id"], "crew": None,
+            cautions.append({"level": strain[0], "code": "above_" + strain[1], "line": part["line"]["id"], "crew": None, "reaction": None,
                           "kind": "pressure", "amount": seen_psi, "limit": strain[2]})
     return cautions
 

@@ -12,6 +12,7 @@ and, where they apply,
     device  what stands at its outlet, a name of the shelf's appliances or "none"; without it a joint is a wye
     loss    loss of the device as typed; empty or absent, the usual loss of such a device
     loss_at the flow at which it loses that, by which it goes with the square; empty or absent, it is the loss at what flows here
+    device_most the most flow that the device is made for; empty or absent where it is not known
 A nozzle is `{"kind": "smooth", "tip", "pressure"}`, `{"kind": "fog", "flow", "pressure"}`,
 `{"kind": "automatic", "least", "flow", "pressure"}` from its least to its greatest flow, or an inlet that shall see this
 pressure at this flow, such as a sprinkler connection or the next pumper, `{"kind": "inlet", "flow", "pressure"}`.
@@ -111,6 +112,9 @@ def _line(typed, start_ft, context, by_id, depth):
             check_positive("loss_at", line["loss_at_gpm"])
         if line["appliance_psi"] < 0:
             raise CalcError("loss", "negative")
+    if line["device"] != BARE and typed.get("device_most"):
+        line["device_most_gpm"] = entry.quantity(units, "flow", "device_most", typed["device_most"])
+        check_positive("device_most", line["device_most_gpm"])
     if is_joint:
         behind = _lines(typed["end"], line["height_ft"], context, by_id, depth - 1)
         line["end"] = {"lines": behind}

@@ -77,6 +77,7 @@ BED_FIELDS = (
     ("device", "choice", ("master", "aerial")),
     ("loss", "quantity", "pressure", 0, 150),
     ("loss_at", "quantity", "flow", 50, 5000),
+    ("device_most", "quantity", "flow", 50, 5000),
     ("cap", "choice", CAPS),
 )
 SUPPLY_FIELDS = (

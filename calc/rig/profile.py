@@ -159,6 +159,8 @@ def layout_of(bed):
         line["loss"] = bed.get("loss") or ""
         if bed.get("loss_at"):
             line["loss_at"] = bed["loss_at"]
+        if bed.get("device_most"):
+            line["device_most"] = bed["device_most"]
     return {"crew": bed.get("crew") or "2", "lines": [line]}
 
 

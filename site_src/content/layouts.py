@@ -51,6 +51,7 @@ def _line(row, family, table, names):
         "device": row.get("device", "none"),
         "loss": "",
         "loss_at": "",
+        "device_most": "",
         "end": {"lines": [_line(each, family, table, names) for each in row["end"]["lines"]]} if joint else _nozzle(row["end"], family, table),
     }
 

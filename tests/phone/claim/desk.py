@@ -153,6 +153,8 @@ class Reader:
         }
         nozzle = row["groups"].get(WORDS["nozzle"])
         line["end"] = {"lines": self._behind(rows, row, above_pump_ft)} if nozzle is None else self._nozzle(row, KINDS[nozzle])
+        if row["fields"].get(WORDS["device_most"], {}).get("text", "").strip() and self.amount(row, WORDS["device_most"], "flow") <= 0:
+            raise Refused("a device for no flow")
         if WORDS["loss_at"] in row["fields"]:  # at this flow it loses that, by the square: at the greatest of it the least
             at_gpm = _amount(row["fields"][WORDS["loss_at"]], "flow", self.system, -self.end)
             if at_gpm <= 0:

@@ -12,10 +12,10 @@ WORDS = SITE["pressure"]
 MOST_LINES = 6
 PLAUSIBLE = {
     "length": (0, 25, 50, 75, 100, 150, 200, 250, 400, 600, 1000), "height": (0, 5, 10, 12, 30, 50, 108, 150, -10, -40),
-    "loss": (0, 5, 10, 15, 25, 40), "flow": (20, 60, 95, 125, 150, 185, 250, 325, 500, 750, 1000), "least": (30, 60, 100), "loss_at": (300, 500, 1000),
+    "loss": (0, 5, 10, 15, 25, 40), "flow": (20, 60, 95, 125, 150, 185, 250, 325, 500, 750, 1000), "least": (30, 60, 100), "loss_at": (300, 500, 1000), "device_most": (500, 1000),
     "greatest": (100, 150, 250), "nozzle_pressure": (40, 50, 75, 80, 100, 120), "inlet_pressure": (20, 50, 100, 150),
 }
-METRIC = {"length": 0.3, "height": 0.3, "loss": 7, "flow": 4, "least": 4, "loss_at": 4, "greatest": 4, "nozzle_pressure": 7, "inlet_pressure": 7}
+METRIC = {"length": 0.3, "height": 0.3, "loss": 7, "flow": 4, "least": 4, "loss_at": 4, "device_most": 4, "greatest": 4, "nozzle_pressure": 7, "inlet_pressure": 7}
 SLIPS = ("", "12o", "1e3", "--5", "1..5", "ten")
 NUMBERS = {WORDS[name]: name for name in PLAUSIBLE}
 ADDED = ("add_wye", "add_twin", "add_line")

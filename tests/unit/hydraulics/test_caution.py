@@ -172,3 +172,15 @@ def test_high_pressure_is_not_for_hose_of_no_known_limit(run, discharge_psi, lim
     found = found_in(run, a_line(), limits=limits, discharge_psi=discharge_psi)
     assert [row["code"] for row in found] == codes
     assert all(row["level"] == "stop" and row["limit"] == 500 for row in found)
+
+
+@pytest.mark.parametrize(("flow_gpm", "codes"), [(800, []), (800 * (1 + 1e-12), []), (801, ["device_over"])])
+def test_a_device_has_its_own_limit(run, flow_gpm, codes):
+    """More than its maker has it made for is a stop, with what the stream pushes back, by the flow through it: its own hose's and what comes in beside it.
+
+    Portable monitors flow about 400 to 1,000 gpm (a city's training page); the maker's figure comes first.
+    """
+    line = a_line(flow_gpm=400, end_gpm=flow_gpm, nozzle={"kind": "smooth", "nozzle_psi": 80, "flow_gpm": flow_gpm, "reaction_lbf": 378})
+    found = found_in(run, line, limits={"device": "master", "device_most_gpm": 800})
+    assert [row["code"] for row in found] == codes
+    assert all((row["level"], row["amount"], row["limit"], row["reaction"]) == ("stop", flow_gpm, 800, 378) for row in found)

@@ -152,9 +152,9 @@ def test_cautions(run):
     answer = ask(run, a_layout(a_line(length="600", end=fog(flow="210")), crew="1"))
     # by hand: 100 + 15.5 x 2.1^2 x 6 = 510.13 psi; 0.0505 x 210 x 10 = 106.05 lbf
     assert answer["cautions"] == [
-        {"level": "stop", "code": "above_test_pressure", "line": "A", "crew": "1", "amount": "510", "limit": "300"},
-        {"level": "caution", "code": "reaction_above_crew", "line": "A", "crew": "1", "amount": "106", "limit": "60"},
-        {"level": "caution", "code": "flow_above_usual", "line": "A", "crew": "1", "amount": "210", "limit": "200"},
+        {"level": "stop", "code": "above_test_pressure", "line": "A", "crew": "1", "amount": "510", "limit": "300", "reaction": "106"},
+        {"level": "caution", "code": "reaction_above_crew", "line": "A", "crew": "1", "amount": "106", "limit": "60", "reaction": "106"},
+        {"level": "caution", "code": "flow_above_usual", "line": "A", "crew": "1", "amount": "210", "limit": "200", "reaction": "106"},
     ]
 
 

@@ -223,3 +223,21 @@ def test_a_loss_beyond_any_hose_is_the_line_s_that_has_the_device(run):
     with pytest.raises(CalcError) as refused:
         ask(run, a_layout({**first, "loss": "40", "loss_at": "20"}, second))
     assert (refused.value.code, refused.value.facts["line"]) == ("beyond_any_hose", "A")
+
+
+def test_a_device_s_own_limit_is_said_at_the_answer(run):
+    """By hand, 29.7 x d^2 x the root of P: a 2 in tip at 80 psi flows 1,063 gpm, over 800, and pushes back 1.57 x 4 x 80 = 502 lbf; 1 3/8 in flows 502."""
+    def stops(tip):
+        line = a_line(hose="supply", device="master", device_most="800", end={"kind": "smooth", "tip": tip, "pressure": "80"})
+        answer = run("layout.answer", "answer", layout=a_layout(line), shelf=SHELF, units=UNITS)
+        return [(row["amount"], row["limit"], row["reaction"]) for row in answer["cautions"] if row["code"] == "device_over"]
+    assert stops("2") == [("1063", "800", "502")]
+    assert stops("1.375") == []
+
+
+def test_a_device_s_own_limit_is_more_than_nothing(run):
+    """Refused where it stands; without a device it counts for nothing."""
+    with pytest.raises(CalcError) as refused:
+        ask(run, a_layout(a_line(device="master", device_most="0")))
+    assert (refused.value.field, refused.value.code, refused.value.facts["line"]) == ("device_most", "not_positive", "A")
+    ask(run, a_layout(a_line(device_most="0")))

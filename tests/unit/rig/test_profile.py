@@ -246,3 +246,10 @@ def test_a_bed_brings_the_flow_of_its_loss(run):
     bed = {"name": "Gun", "device": "aerial", "loss": "60@US", "loss_at": "1000@US", "end": {"kind": "smooth", "tip": "2@US", "pressure": "80@US"}}
     line = run("rig.profile", "layout_of", bed=bed)["lines"][0]
     assert (line["loss"], line["loss_at"]) == ("60@US", "1000@US")
+
+
+def test_a_bed_brings_its_device_s_own_limit(run):
+    """What the maker says it is made for goes with it; where nobody says, nothing does."""
+    bed = {"name": "Gun", "device": "master", "end": {"kind": "smooth", "tip": "2@US", "pressure": "80@US"}}
+    assert run("rig.profile", "layout_of", bed={**bed, "device_most": "800@US"})["lines"][0]["device_most"] == "800@US"
+    assert "device_most" not in run("rig.profile", "layout_of", bed=bed)["lines"][0]

@@ -16,6 +16,7 @@ import { actsOn } from "../pressure/acts.js";
 import { NOTHING_TYPED } from "../pressure/bounds.js";
 import { firstOf, keepLayout, noteOpened, onOther } from "../pressure/first.js";
 import { clean, entriesOf, hasRoom, isOld, linesOf } from "../pressure/layout.js";
+import { linked } from "../pressure/loss.js";
 import { namesOf } from "../pressure/names.js";
 import { openingsOf } from "../pressure/opening.js";
 import { bedName, keepOrigin, lastOrigin, origin } from "../pressure/origin.js";
@@ -113,7 +114,7 @@ const act = actsOn({
     await work();
     place.querySelector(`[data-part=${name}]`)?.scrollIntoView();
   },
-  share: async () => say("share", words.link[await address.share(state.layout)]),
+  share: async () => say("share", words.link[await address.share(linked(state.layout))]),
 });
 
 function openSaved(layout) {

@@ -6,6 +6,8 @@ import { openTab } from "./tabs.js";
 import { usualPressure } from "../shared/usual.js";
 import { bare, tagged } from "../shared/units.js";
 
+const NO_DEVICE = { loss: "", loss_at: "", device_most: "" }; // what is said of a device, without one
+
 export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, before, work, look, afresh, share, toEntry, toPart }) {
   const tag = (text) => (text === "" ? "" : tagged(text, state.system));
   const change = (id, changes) =>
@@ -31,7 +33,7 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
     const added = linesOf(layout).filter(({ id }) => !before.includes(id));
     show(layout, what, (added.find((line) => !isJoint(line)) ?? added[0]).id);
   };
-  const deviceTo = (id, device) => (lineOf(id).end.kind === "smooth" ? withPressure : change)(id, { device, loss: "", loss_at: "" });
+  const deviceTo = (id, device) => (lineOf(id).end.kind === "smooth" ? withPressure : change)(id, { device, ...NO_DEVICE });
   const toHeight = (id, height, what) => show(raised(state.layout, id, height, before(what)), what);
   let count = 0;
   const once = (name) => `${name} ${(count += 1)}`; // a key of its own, so that undo never merges it with the change before
@@ -43,7 +45,7 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
     afresh,
     choose: (id, name, value) => show(fitted(name === "device" ? deviceTo(id, value) : change(id, { [name]: value }), id), once(name)),
     type: (id, name, text) => {
-      const entry = ["loss", "loss_at"].includes(name) ? tag(text) : tagged(text, state.system);
+      const entry = name in NO_DEVICE ? tag(text) : tagged(text, state.system);
       if (name === "height") toHeight(id, entry, `${id} ${name}`);
       else show(change(id, { [name]: entry, ...(name === "pressure" && { typed: "yes" }) }), `${id} ${name}`);
     },
@@ -52,7 +54,7 @@ export function actsOn({ state, data, rig, ready, lineOf, added, show, undo, bef
       if (height !== null) toHeight(id, height, `${id} floor`);
     },
     hasFloor: () => Boolean(floorOf()),
-    kind: (id, kind) => show(fitted(withPressure(id, { kind, ...(kind === "inlet" && { device: "none", loss: "", loss_at: "" }) }), id), once("kind")),
+    kind: (id, kind) => show(fitted(withPressure(id, { kind, ...(kind === "inlet" && { device: "none", ...NO_DEVICE }) }), id), once("kind")),
     tip: (id, tip) => show(withPressure(id, { tip }), once("tip")),
     crew: (crew) => show({ ...state.layout, crew }, once("crew")),
     bed: (id, bed) => {

@@ -4,7 +4,7 @@ import { refusalOf } from "../shared/refusal.js";
 
 // The kind of quantity of each entry; a height steps by its own step.
 export const KINDS = {
-  flow: "flow", least: "flow", pressure: "pressure", length: "length", height: "rise", loss: "pressure", loss_at: "flow",
+  flow: "flow", least: "flow", pressure: "pressure", length: "length", height: "rise", loss: "pressure", loss_at: "flow", device_most: "flow",
   gauge: "pressure", intake: "pressure", lift: "lift", suction: "lift",
   reach_pump: "pressure", reach_end: "pressure", reach_flow: "flow", reach_length: "length",
 };

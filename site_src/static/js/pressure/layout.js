@@ -1,6 +1,7 @@
 // A layout as the page holds it: names from the shelf, and entries as typed with the system they were typed in ("200@US").
 // A line ends in a nozzle, in a joint with lines of its own, or as a second hose at the end of a line beside it. Pure functions from layout to layout.
 import { isEntry } from "../shared/units.js";
+import { lossOf } from "./loss.js";
 
 export const NOZZLES = ["fog", "smooth", "automatic", "inlet"];
 export const JOINTS = ["wye", "manifold", "standpipe"];
@@ -98,7 +99,7 @@ export function hasRoom(layout, id, added, { lines, depth, loops }) {
 // What stands in the page's inputs: kind of quantity and entry.
 export const entriesOf = ({ lines, source, now }, reach) => [
   ...linesOf({ lines }).flatMap((line) => [
-    ["length", line.length], ["rise", line.height], ["pressure", line.loss], ["flow", line.loss_at],
+    ["length", line.length], ["rise", line.height], ["pressure", line.loss], ["flow", line.loss_at], ["flow", line.device_most],
     ...(isJoint(line) || isInto(line) ? [] : [["flow", line.end.flow], ["flow", line.end.least], ["diameter", line.end.tip], ["pressure", line.end.pressure]]),
   ]),
   ["pressure", source.intake], ["lift", source.lift], ["lift", source.loss], ["pressure", now.pressure],
@@ -113,14 +114,14 @@ export function withTwin(layout, id) {
 
 // A second hose like this line's, beside it into the same end.
 export const withSecond = (layout, id) => replaced(layout, id, (line) => [line, {
-  id: freeName(layout, "A"), hose: line.hose, length: line.length, height: "", runs: "1", device: "none", loss: "", loss_at: "", end: { kind: "into", line: id },
+  id: freeName(layout, "A"), hose: line.hose, length: line.length, height: "", runs: "1", device: "none", loss: "", loss_at: "", device_most: "", end: { kind: "into", line: id },
 }]);
 
 // A joint put before a line, as high as that line ends: `supply` leads to it, and behind it lie the line and its twin.
 export const withJoint = (layout, id, supply) => replaced(layout, id, (line) => {
   const name = freeName(layout, "S");
   const twin = renamed(layout, line, [...linesOf(layout).map((each) => each.id), name]); // the joint's own name is taken too
-  return [{ runs: "1", loss: "", loss_at: "", ...supply, height: line.height, id: name, end: { lines: [line, twin] } }];
+  return [{ runs: "1", loss: "", loss_at: "", device_most: "", ...supply, height: line.height, id: name, end: { lines: [line, twin] } }];
 });
 
 export const withLine = (layout, line) => ({ ...layout, lines: [...layout.lines, copyOf(layout, line)] });
@@ -153,6 +154,7 @@ export const asBed = (layout, id, bed) => ({
     device: bed.device || "none",
     loss: (bed.device && bed.loss) || "",
     loss_at: (bed.device && bed.loss && bed.loss_at) || "",
+    device_most: (bed.device && bed.device_most) || "",
     end: { ...line.end, ...bed.end, typed: "" },
   }]),
   crew: bed.crew || layout.crew,
@@ -160,7 +162,7 @@ export const asBed = (layout, id, bed) => ({
 
 // The supply hose that a rig carries in the place of a line: all of it, to the inlet of the ready-made supply line.
 export const asSupply = (layout, id, row, { end }) => replaced(layout, id, (line) => [{
-  ...line, hose: row.hose, length: row.length, runs: "1", device: "none", loss: "", loss_at: "", end: { ...line.end, ...end },
+  ...line, hose: row.hose, length: row.length, runs: "1", device: "none", loss: "", loss_at: "", device_most: "", end: { ...line.end, ...end },
 }]);
 
 // A layout rebuilt from only what a layout may hold; throws where something is missing or strange.
@@ -192,7 +194,7 @@ export function clean(layout, choices) {
     if (given.end.kind === "into") {
       return {
         id: name(given.id), hose: known(given.hose, choices.hoses.map((hose) => hose.id)), length: text(given.length), height: "",
-        runs: known(given.runs ?? "1", choices.runs.map(({ id }) => id)), device: "none", loss: "", loss_at: "", end: { kind: "into", line: given.end.line },
+        runs: known(given.runs ?? "1", choices.runs.map(({ id }) => id)), device: "none", loss: "", loss_at: "", device_most: "", end: { kind: "into", line: given.end.line },
       };
     }
     if (joint && !given.end.lines.length) throw new TypeError("a joint to nowhere");
@@ -204,8 +206,8 @@ export function clean(layout, choices) {
       ...((given.height === undefined || given.rise !== undefined) && { rise: text(given.rise) }), // of the old kind: above the joint before it
       runs: known(given.runs ?? "1", choices.runs.map(({ id }) => id)),
       device: known(given.device ?? (joint ? "wye" : "none"), joint ? JOINTS : DEVICES),
-      loss: text(given.loss ?? ""),
-      loss_at: text(given.loss_at ?? ""),
+      ...lossOf(given, text),
+      device_most: text(given.device_most ?? ""),
       end: joint ? { lines: together(given.end.lines, depth + 1) } : nozzle(given.end),
     };
   };

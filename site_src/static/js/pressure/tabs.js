@@ -3,7 +3,7 @@ import { isInto, isJoint, linesOf, PIPED } from "./layout.js";
 
 export const NOW = "now"; // the picture turned over: what flows
 
-const OF = { hose: "hose", length: "length", height: "height", kind: "nozzle", flow: "nozzle", least: "nozzle", tip: "nozzle", pressure: "nozzle", runs: "more", device: "more", loss: "more", loss_at: "more", gauge: NOW };
+const OF = { hose: "hose", length: "length", height: "height", kind: "nozzle", flow: "nozzle", least: "nozzle", tip: "nozzle", pressure: "nozzle", runs: "more", device: "more", loss: "more", loss_at: "more", device_most: "more", gauge: NOW };
 
 // The tab that a refused entry stands in, or null where it is none of a line.
 export function tabOf(refusal, layout) {

@@ -103,6 +103,7 @@ function more(page) {
     })}
     ${isDevice ? number(page, "loss", words.pressure.loss, usualLoss) : nothing}
     ${["master", "aerial"].includes(line.device) && line.loss ? number(page, "loss_at", words.pressure.loss_at, answer?.lines.find(({ id }) => id === line.id)?.end_flow ?? "") : nothing}
+    ${["master", "aerial"].includes(line.device) ? number(page, "device_most", words.pressure.device_most) : nothing}
     ${["master", "aerial"].includes(line.device) && !line.loss ? html`<p class="plate-note">${words.pressure[`loss_${line.device}`]}</p>` : nothing}
     ${joint || isInto(line) || line.end.kind === "inlet" || isDevice ? nothing : chips({
       name: "crew", legend: words.pressure.crew, value: layout.crew, change: act.crew,

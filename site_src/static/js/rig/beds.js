@@ -64,7 +64,7 @@ function bedView({ bed, data, system, u, at, field, answer, change, remove }) {
         choices: [...(bed.device ? [{ id: "", label: words.rig.piped }] : []), ...ofFamily(data.hoses, data, system, bed.hose)] })}
       ${bed.device && !bed.hose ? nothing : entry("length")}
       ${nozzleView({ bed, data, system, at, field, change })}
-      ${bed.device ? html`${entry("loss")}${bed.loss ? entry("loss_at") : nothing}<p class="smallprint">${!bed.loss && answer ? fill(words.rig.loss_used, { ...u, loss: answer.loss }) : nothing} ${words.rig.loss_told}</p>` : html`
+      ${bed.device ? html`${entry("loss")}${bed.loss ? entry("loss_at") : nothing}${entry("device_most")}<p class="smallprint">${!bed.loss && answer ? fill(words.rig.loss_used, { ...u, loss: answer.loss }) : nothing} ${words.rig.loss_told}</p>` : html`
         ${field({ place: at("crew"), name: "crew", spec: TEXT, value: bed.crew, change: (crew) => change({ crew }),
           choices: Object.keys(data.shelf.crews).map((id) => ({ id, label: id })) })}`}
       ${field({ place: at("cap"), name: "cap", spec: TEXT, value: bed.cap ?? "", change: (cap) => change({ cap }),
@@ -82,7 +82,7 @@ function onHose(bed, hose, data) {
 // A bed as another kind of line: its pressure follows where it was the usual one; only a master stream has a loss and more tips.
 function asDevice(bed, device, data, system) {
   const end = withUsual(data, data.systems[system].family, bed.end, {}, [bed.device || "none", device || "none"]);
-  return device ? { device, end } : { device, end, loss: "", loss_at: "", tips: [] };
+  return device ? { device, end } : { device, end, loss: "", loss_at: "", device_most: "", tips: [] };
 }
 
 function nozzleView({ bed, data, system, at, field, change }) {
