@@ -5,6 +5,8 @@ An answer of theirs is contract `water_answer`.
 from calc.base import display, entry, shelf as at_hand
 from calc.base.errors import CalcError
 
+HOURS_FROM_MINUTES = 120
+
 
 def amount(entries, units, name, kind, least, most):
     """An entry as an amount in calc's own unit.
@@ -112,6 +114,18 @@ def row(units, name, kind, value, terms, sources):
     texts = {term: amount if quantity is None else display.working(units, quantity, amount) for term, quantity, amount in terms}
     return {"name": name, "kind": kind, "text": value if kind is None else display.text(units, kind, value), "terms": texts,
             "sources": sources}
+
+
+def lasting(units, minutes):
+    """How long something lasts, by kind and text: in minutes, from two hours on in hours.
+
+    units: see calc.base.display
+    minutes: 0 or more
+
+    Raises CalcError naming value or units. Source: common practice (a pond lasts 9.3 hours, not 560 minutes).
+    """
+    kind, value = ("time", minutes) if minutes < HOURS_FROM_MINUTES else ("hours", minutes / 60)
+    return {"kind": kind, "text": display.text(units, kind, value)}
 
 
 def caution(units, level, code, facts):

@@ -1,6 +1,6 @@
 """The fire flow page's answer: what a quick rule asks, the lines that carry it, and whether the supply here does."""
 from calc.base import display, readout
-from calc.supply import fireflow
+from calc.supply import fireflow, sources
 
 RULES = ("area", "volume", "store")
 INVOLVED = ("25", "50", "75", "100")
@@ -12,7 +12,7 @@ def answer(entries, shelf, units):
     """What a quick rule asks, against lines and supply, ready to be read.
 
     entries: text as typed or chosen: `by` ("area", "volume" or "store"), `length`, `width`; by area `floors` and `involved`; else
-        `height`; by area and by store `exposures`; by store `hazard` and `construction`; the flow of one `line` and of the `supply`
+        `height`; by area and by store `exposures`; by store `hazard` and `construction`; the flow of one `line` and of the `supply`; the `tank` on board, where it is known
     shelf: not used by this page
     units: see calc.base.display
 
@@ -31,6 +31,7 @@ def answer(entries, shelf, units):
     if typed["supply"] < asked_gpm:
         cautions.insert(0, readout.caution(units, "stop", "supply_short", (
             ("amount", "flow", typed["supply"]), ("limit", "flow", asked_gpm), ("needed", "flow", asked_gpm - typed["supply"]))))
+    _tank(entries, units, asked_gpm, typed["line"], rows, cautions)
     flow_text = display.text(units, "flow", asked_gpm)
     most_gpm = max(asked_gpm, typed["supply"])
     return {
@@ -42,6 +43,22 @@ def answer(entries, shelf, units):
         "picture": {"asked": {"share": asked_gpm / most_gpm, "text": flow_text},
                     "supply": {"share": typed["supply"] / most_gpm, "text": display.text(units, "flow", typed["supply"])}},
     }
+
+
+def _tank(entries, units, asked_gpm, line_gpm, rows, cautions):
+    """How long the tank on board carries the flow asked, and one line."""
+    tank_gal = readout.if_given(entries, units, "tank", "volume", 1, 100000)
+    if tank_gal is None:
+        return
+    usable_gal = tank_gal * sources.USABLE_SHARE
+    asked_minutes, line_minutes = [sources.tank_minutes(usable_gal, flow_gpm) for flow_gpm in (asked_gpm, line_gpm)]
+    usable = ("usable", "volume", usable_gal)
+    rows += [
+        readout.row(units, "tank_asked", "time", asked_minutes, (usable, ("flow", "flow", asked_gpm), ("minutes", "time", asked_minutes)), ("usable", "tank")),
+        readout.row(units, "tank_line", "time", line_minutes, (usable, ("flow", "flow", line_gpm), ("minutes", "time", line_minutes)), ("usable", "tank")),
+    ]
+    cautions.append(readout.caution(units, "caution", "tank_alone", (
+        ("amount", "time", asked_minutes), ("flow", "flow", line_gpm), ("wanted", "time", line_minutes))))
 
 
 def _plain(units, value):

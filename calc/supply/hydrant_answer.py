@@ -7,7 +7,7 @@ from calc.supply import hydrant, sources
 SMALL_DROP_PERCENT = 10  # a smaller drop is mostly gauge, and the projection from it a guess
 COEFFICIENTS = ("0.9", "0.8", "0.7")
 CURVE_POINTS = 16
-NONE = "\u2013"  # for a pressure below none, which no intake has
+NONE = "\u2013"  # for a pressure below none, which no intake has, and for no class
 
 
 def answer(entries, shelf, units):
@@ -35,10 +35,12 @@ def answer(entries, shelf, units):
     rows.append(readout.row(units, "available", "flow", flow_gpm, (
         ("flow", "flow", test["flow_gpm"]), ("static", "pressure", static_psi), ("floor", "pressure", floor_psi),
         ("residual", "pressure", residual_psi), ("available", "flow", flow_gpm)), ("hydrant_flow",)))
+    hydrant_class = NONE
     if static_psi > sources.LEAST_RESIDUAL_PSI:
         at_psi = hydrant.class_residual_psi(static_psi)
         class_gpm = sources.hydrant_flow_gpm(static_psi, residual_psi, test["flow_gpm"], at_psi)
-        rows.append(readout.row(units, "class" if at_psi == sources.LEAST_RESIDUAL_PSI else "class_low", None, hydrant.hydrant_class(class_gpm), (
+        hydrant_class = hydrant.hydrant_class(class_gpm)
+        rows.append(readout.row(units, "class" if at_psi == sources.LEAST_RESIDUAL_PSI else "class_low", None, hydrant_class, (
             ("at", "pressure", at_psi), ("flow", "flow", class_gpm)), ("hydrant_class",)))
     rows.append(readout.row(units, "more", None, str(lines["safe"]), (
         ("percentage", None, str(lines["percentage"])), ("first_digit", None, str(lines["first_digit"])),
@@ -55,7 +57,7 @@ def answer(entries, shelf, units):
     return {
         "sum": "hydrant" if lines["safe"] else "hydrant_none",
         "figure": {"kind": "flow", "text": display.text(units, "flow", flow_gpm)},
-        "facts": {"safe": str(lines["safe"]), "floor": _text(units, floor_psi), "test": display.text(units, "flow", test["flow_gpm"])},
+        "facts": {"class": hydrant_class, "safe": str(lines["safe"]), "floor": _text(units, floor_psi), "test": display.text(units, "flow", test["flow_gpm"])},
         "rows": rows,
         "cautions": cautions,
         "picture": _drawn(units, test, floor_psi, flow_gpm, line),

@@ -2,6 +2,7 @@
 from calc.base.errors import CalcError, check_not_negative, check_number, check_positive, check_within
 from calc.hydraulics import hose, water
 
+USABLE_SHARE = 0.8  # of a tank on board, where nobody says otherwise; what the tank page opens on
 HYDRANT_POWER = 0.54
 # drop of pressure in percent of static, up to which this many more lines like the one flowing can be had
 PERCENTAGE_ROWS = ((10, 3), (15, 2), (25, 1))

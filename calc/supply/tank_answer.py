@@ -61,14 +61,14 @@ def _lasting(units, which, usable, amounts, cautions):
         ("usable", "volume", usable_gal), ("flow", "flow", flow_gpm), ("minutes", "time", minutes)), ("tank",))
     return {
         "sum": which,
-        "figure": {"kind": "time", "text": lasting["text"]},
+        "figure": readout.lasting(units, minutes),
         "facts": {"usable": usable["text"], "flow": display.text(units, "flow", flow_gpm)},
         "rows": [usable, lasting],
         "cautions": cautions,
         "picture": {
             "marks": [
                 {"left": left, "volume": display.text(units, "volume", whole_gal * left),
-                 "minutes": display.text(units, "time", whole_gal * (1 - left) / flow_gpm)} for left in MARKS],
+                 "after": readout.lasting(units, whole_gal * (1 - left) / flow_gpm)} for left in MARKS],
             "flow": display.text(units, "flow", flow_gpm),
             "stays": {"share": 1 - usable_gal / whole_gal if whole_gal else 0, "text": display.text(units, "volume", whole_gal - usable_gal)},
         },

@@ -109,7 +109,7 @@ def index_data():
     return {
         "pages": {page: asked(page) for page in PAGES},
         "systems": units.for_page(),
-        "words": {"unit": words["unit"], "told": water["told"], "reckon": water["reckon"], "pressure": {key: words["pressure"][key] for key in ("for_rig", "for_no_rig")}},
+        "words": {"unit": words["unit"], "told": water["told"], "text": water["text"], "reckon": water["reckon"], "pressure": {key: words["pressure"][key] for key in ("for_rig", "for_no_rig")}},
     }
 
 

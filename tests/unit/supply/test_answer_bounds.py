@@ -22,7 +22,7 @@ BOUNDS = {
                    "allowance": (0, 200), "setting": (10, 400), "supply": (0, 300), "limit": (20, 800), "between_length": (0, 1000)},
     "shuttle": {"load": (10, 20000), "fill": (0.1, 120), "dump": (0.1, 120), "wanted": (1, 10000), "distance": (0, 100),
                 "timed": (0, 600), "more_load": (10, 20000), "more_fill": (0.1, 120), "more_dump": (0.1, 120), "portable": (100, 50000)},
-    "fireflow": {"length": (1, 2000), "width": (1, 2000), "height": (1, 200), "line": (5, 2000), "supply": (0, 20000)},
+    "fireflow": {"length": (1, 2000), "width": (1, 2000), "height": (1, 200), "line": (5, 2000), "supply": (0, 20000), "tank": (1, 100000)},
     "hoselay": {"length": (1, 20000), "rise": (-3000, 3000), "spacing": (0, 5000), "lateral_length": (0, 2000), "nozzle": (10, 150), "flow": (1, 300),
                 "fog": (10, 200), "gives": (30, 600), "limit": (50, 800), "shut": (10, 1000), "mid_flow": (1, 2000), "mid": (1, 1000), "end_flow": (1, 2000), "end": (0, 1000)},
     "foam": {"concentrate": (0.1, 20000), "flow": (1, 5000), "minutes": (0.1, 600), "inlet": (50, 400), "plate": (10, 400), "nozzle": (5, 300), "nozzle_flow": (1, 5000), "to_length": (0, 5000), "to_rise": (-300, 300), "rated": (50, 6000),

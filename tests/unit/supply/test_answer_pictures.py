@@ -34,9 +34,9 @@ def test_tank(run):
     assert ask(run, "tank")["picture"] == {
         "flow": "150",
         "marks": [
-            {"left": 0.75, "volume": "563", "minutes": "1.3"},
-            {"left": 0.5, "volume": "375", "minutes": "2.5"},
-            {"left": 0.25, "volume": "188", "minutes": "3.8"},
+            {"left": 0.75, "volume": "563", "after": {"kind": "time", "text": "1.3"}},
+            {"left": 0.5, "volume": "375", "after": {"kind": "time", "text": "2.5"}},
+            {"left": 0.25, "volume": "188", "after": {"kind": "time", "text": "3.8"}},
         ],
         "stays": {"share": pytest.approx(0.2), "text": "150"},
     }

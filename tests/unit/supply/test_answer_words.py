@@ -27,7 +27,7 @@ SITUATIONS = [(page, {}) for page in reckoners.PAGES] + [
     ("shuttle", {"kinds": "two"}), ("shuttle", {"kinds": "two", "tankers": "6"}), ("shuttle", {"kinds": "two", "tankers": "6", "fill": "2", "wanted": "2000", "portable": "2000"}),
     ("shuttle", {"way": "round"}), ("shuttle", {"way": "timed"}), ("shuttle", {"tankers": "7"}), ("shuttle", {"tankers": "2"}),
     ("shuttle", {"wanted": "500"}), ("shuttle", {"tankers": "6", "fill": "2", "distance": "1"}),
-    ("fireflow", {"by": "volume"}), ("fireflow", {"by": "store"}), ("fireflow", {"involved": "100", "length": "200"}), ("fireflow", {"supply": "100"}),
+    ("fireflow", {"by": "volume"}), ("fireflow", {"by": "store"}), ("fireflow", {"involved": "100", "length": "200"}), ("fireflow", {"supply": "100"}), ("fireflow", {"tank": "750"}),
     ("hoselay", {"tip": "fog"}), ("hoselay", {"lining": "unlined"}), ("hoselay", {"rise": "-400"}), ("hoselay", {"rise": "-50"}), ("hoselay", {"rise": "400"}),
     ("hoselay", {"limit": "140"}), ("hoselay", {"pump": "high"}), ("hoselay", {"pump": "own", "arranged": "series", "laterals": "1"}), ("hoselay", {"pump": "volume", "arranged": "parallel"}),
     ("hoselay", {"pump": "own", "tip": "0.5", "length": "400", "rise": "-200"}), ("hoselay", {"pump": "light", "rise": "500"}),

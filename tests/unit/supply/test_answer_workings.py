@@ -133,7 +133,7 @@ def test_the_most_that_reaches_the_pump(run):
 @pytest.mark.parametrize(
     ("page", "changes", "facts"),
     [
-        ("hydrant", {}, {"safe": "1", "floor": "20", "test": "250"}),
+        ("hydrant", {}, {"class": "B", "safe": "1", "floor": "20", "test": "250"}),
         ("tank", {}, {"usable": "600", "flow": "150"}),
         ("draft", {}, {"percent": "100", "lift": "10", "counted": "10.0", "expected": "12", "flow": "1000", **LIFTS}),  # 13.4 / 1.13 = 11.9
         ("draft", {"lift": "12.5"}, {"percent": "85", "lift": "12.5", "counted": "12.5", "expected": "14", "flow": "1000", **LIFTS}),  # 15.9 / 1.13 = 14.07

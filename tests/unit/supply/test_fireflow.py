@@ -58,3 +58,11 @@ def test_what_is_drawn(run):
     """Shares of the larger flow: 125 of 500, and 100 of 125."""
     assert ask(run, "fireflow", **ROOM)["picture"] == {"asked": {"share": pytest.approx(0.25), "text": "125"}, "supply": {"share": 1, "text": "500"}}
     assert ask(run, "fireflow", **ROOM, supply="100")["picture"]["supply"] == {"share": pytest.approx(0.8), "text": "100"}
+
+
+def test_the_tank_against_it(run):
+    """By hand: four fifths of 750 gal are 600: at the 500 gpm asked 1.2 minutes, on one line of 150 gpm 4; without a tank nothing is said of one."""
+    told = ask(run, "fireflow", **ROOM, involved="100", tank="750", line="150")
+    assert (row(told, "tank_asked")["text"], row(told, "tank_line")["text"]) == ("1.2", "4.0")
+    assert [each for each in told["cautions"] if each["code"] == "tank_alone"] == [{"code": "tank_alone", "level": "caution", "amount": "1.2", "flow": "150", "wanted": "4.0"}]
+    assert "tank_alone" not in called_to_mind(ask(run, "fireflow", **ROOM))

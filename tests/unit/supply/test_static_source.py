@@ -10,7 +10,7 @@ def test_a_pond(run):
     """By hand: half an acre is 21,780 square feet; 2 ft of it usable are 325,851 gal. The last 2 ft whirl (a state's rating bureau)."""
     pond = ask(run, "tank", water_from="pond", pond_length="217.8", pond_width="100", cover="4", flow="1000")
     assert float(row(pond, "pond")["text"]) == pytest.approx(325851, rel=1e-4)
-    assert pond["figure"]["text"] == "325.9"
+    assert pond["figure"] == {"kind": "hours", "text": "5.4"}  # 325.85 min
     bare = ask(run, "tank", water_from="pond", cover="2")
     assert (bare["figure"]["text"], called_to_mind(bare)) == ("0.0", ["strainer_bare"])
     assert called_to_mind(ask(run, "tank", water_from="pond", cover="2.1")) == []

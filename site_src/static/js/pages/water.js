@@ -2,6 +2,7 @@
 import { render } from "../../vendor/lit-html/lit-html.js";
 import { draftOf } from "../shared/draft.js";
 import { calc } from "../shared/engine.js";
+import { sumOf } from "../reckon/answer.js";
 import { opened } from "../reckon/entries.js";
 import { asked as askedOf } from "../reckon/fields.js";
 import { enteredOf, examplesIn, knownOf, originsOf } from "../reckon/origin.js";
@@ -10,7 +11,7 @@ import { atHand } from "../rig/at_hand.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
 import { faultsOf } from "../rig/faults.js";
 import { rigNamed } from "../rig/named.js";
-import { fill, pageData, unitWords } from "../shared/site.js";
+import { pageData, unitWords } from "../shared/site.js";
 import { unitsOnce } from "../shared/units.js";
 
 const [data, rig] = await Promise.all([pageData(), chosenRig(), calc.start()]);
@@ -31,7 +32,7 @@ for (const [page, asked] of Object.entries(data.pages)) {
   if (!answer) continue;
   const row = document.querySelector(`[data-page="${page}"]`);
   const text = (name, value) => { row.querySelector(`[data-${name}]`).textContent = value; };
-  text("told", fill(words.told[answer.sum], { ...u, ...answer.facts }));
+  text("told", sumOf(answer, words, u));
   if (answer.figure.text === null) continue;
   text("figure", answer.figure.text);
   text("unit", u[`u_${answer.figure.kind}`]);

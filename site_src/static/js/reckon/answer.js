@@ -38,11 +38,16 @@ function careful({ data, answer, origins, u }) {
     </details>`;
 }
 
+// The sentence below the figure; a fact that is a code, as the class of a hydrant, in its words.
+export const sumOf = ({ sum, facts }, words, u) => fill(words.told[sum], {
+  ...u, ...Object.fromEntries(Object.entries(facts).map(([name, text]) => [name, words.text[name]?.[text] ?? text])),
+});
+
 export function answerView({ data, answer, origins, stale, u }) {
   const { words } = data;
   const { label_none, ...said } = words.page[data.page];
   const label = said[`label_${answer?.sum}`] ?? said.label; // of a page with several questions, each has its own
-  const sum = answer && fill(words.told[answer.sum], { ...u, ...answer.facts });
+  const sum = answer && sumOf(answer, words, u);
   const hasFigure = answer && answer.figure.text !== null;
   const isExamples = examplesIn(origins).length > 0;
   return html`

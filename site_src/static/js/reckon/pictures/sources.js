@@ -9,7 +9,7 @@ const TANK = { left: 8, right: 108, top: 8, foot: 128 };
 export function tank({ picture, words, u }) {
   if (!picture.marks) return stream({ picture, u });
   const rows = [{ left: 1, text: words.picture.full }, ...picture.marks.map((mark) => ({
-    left: mark.left, text: `${mark.volume} ${u.u_volume}`, after: fill(words.picture.after, mark) }))];
+    left: mark.left, text: `${mark.volume} ${u.u_volume}`, after: fill(words.picture.after, { after: mark.after.text, unit: u[`u_${mark.after.kind}`] }) }))];
   const high = TANK.foot - TANK.top;
   const y = 150;
   return svg`
