@@ -73,6 +73,19 @@ def count(entries, name, least, most):
     return int(value)
 
 
+def count_if_given(entries, name, least, most):
+    """An entry that may be left empty, as a whole number, or None.
+
+    entries, name, least, most: as for count
+
+    Raises CalcError as count does.
+    """
+    typed = entries.get(name) if isinstance(entries, dict) else None
+    if typed is None or (isinstance(typed, str) and not typed.partition("@")[0].strip()):
+        return None
+    return count(entries, name, least, most)
+
+
 def choice(entries, name, offered):
     """An entry that is one of a few.
 

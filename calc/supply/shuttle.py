@@ -5,6 +5,7 @@ from calc.base.errors import CalcError, check_not_negative, check_positive, chec
 from calc.supply import sources
 
 MOST_TANKERS = 30
+MOST_TANKS = 6  # portable tanks of one dump site; our own judgment of what a site has room for
 # travel = 0.65 + 1.7 x miles: about 35 mph, with the start and the stop
 PORTABLE_MARGIN_GAL = 500  # of a portable tank over the largest load that is dumped into it
 SIPHON_GPM = 500  # through 6 in of suction hose

@@ -37,7 +37,7 @@ def answer(entries, shelf, units):
         readout.row(units, "useful", None, str(plan["useful"]), cycle, ("shuttle_sites",)),
     ]
     cautions = []
-    rows += _dump_site(units, typed["load"], typed, plan["flow_gpm"], cautions)
+    site = _dump_site(entries, units, typed["load"], typed, plan["flow_gpm"], rows, cautions)
     if plan["held_by"] != "road":
         cautions.append(readout.caution(units, "caution", "held_at_" + plan["held_by"], (
             ("amount", "time", plan["wait_minutes"]), ("useful", None, str(plan["useful"])))))
@@ -54,7 +54,7 @@ def answer(entries, shelf, units):
         "cautions": cautions,
         "picture": {"tankers": tankers, "road": display.text(units, "time", road_minutes), "fill": display.text(units, "time", typed["fill"]),
                     "dump": display.text(units, "time", typed["dump"]), "held_by": plan["held_by"],
-                    "wait": display.text(units, "time", plan["wait_minutes"])},
+                    "wait": display.text(units, "time", plan["wait_minutes"]), "site": site},
     }
 
 
@@ -85,7 +85,7 @@ def _mixed(entries, units, tankers, typed, road_minutes, rows):
         ("more_cycle", "time", road_minutes + more["more_fill"] + more["more_dump"] + plan["wait_minutes"]), wait,
         ("flow", "flow", plan["flow_gpm"])), ("shuttle", "shuttle_mixed")))
     cautions = []
-    rows += _dump_site(units, max(typed["load"], more["more_load"]), typed, plan["flow_gpm"], cautions)
+    site = _dump_site(entries, units, max(typed["load"], more["more_load"]), typed, plan["flow_gpm"], rows, cautions)
     if plan["held_by"] != "road":
         cautions.append(readout.caution(units, "caution", "waits_at_" + plan["held_by"], (("amount", "time", plan["wait_minutes"]),)))
     if plan["flow_gpm"] < typed["wanted"]:
@@ -99,23 +99,28 @@ def _mixed(entries, units, tankers, typed, road_minutes, rows):
         "picture": {"tankers": tankers + others, "road": display.text(units, "time", road_minutes),
                     "fill": display.text(units, "time", max(typed["fill"], more["more_fill"])),
                     "dump": display.text(units, "time", max(typed["dump"], more["more_dump"])), "held_by": plan["held_by"],
-                    "wait": display.text(units, "time", plan["wait_minutes"])},
+                    "wait": display.text(units, "time", plan["wait_minutes"]), "site": site},
     }
 
 
-def _dump_site(units, load_gal, typed, flow_gpm, cautions):
-    """Portable tanks, and what moves the water between them."""
-    tanks = shuttle.portable_tanks(load_gal, typed["portable"])
-    if tanks > 1:
+def _dump_site(entries, units, load_gal, typed, flow_gpm, rows, cautions):
+    """Portable tanks, and what moves the water between them: notes the workings, and gives what is drawn of the site."""
+    needed = shuttle.portable_tanks(load_gal, typed["portable"])
+    tanks = readout.count_if_given(entries, "tanks", 1, shuttle.MOST_TANKS)
+    if needed > (tanks or 1):
         cautions.append(readout.caution(units, "caution", "portable_small", (
-            ("amount", "volume", typed["portable"]), ("limit", "volume", load_gal), ("needed", None, str(tanks)))))
+            ("amount", "volume", typed["portable"]), ("limit", "volume", load_gal), ("needed", None, str(needed)))))
     dump_gpm = load_gal * (1 - sources.SHUTTLE_LOST_SHARE) / typed["dump"]
-    return [
-        readout.row(units, "portable", None, str(tanks), (
+    siphons = shuttle.siphons_for(flow_gpm)
+    rows += [
+        readout.row(units, "portable", None, str(needed), (
             ("load", "volume", load_gal), ("margin", "volume", shuttle.PORTABLE_MARGIN_GAL), ("portable", "volume", typed["portable"]),
-            ("tanks", None, str(tanks))), ("portable",)),
+            ("tanks", None, str(needed))), ("portable",)),
         readout.row(units, "dump_rate", "flow", dump_gpm, (
             ("load", "volume", load_gal), ("dump", "time", typed["dump"]), ("rate", "flow", dump_gpm)), ("shuttle",)),
-        readout.row(units, "siphons", None, str(shuttle.siphons_for(flow_gpm)), (
+        readout.row(units, "siphons", None, str(siphons), (
             ("flow", "flow", flow_gpm), ("each", "flow", shuttle.SIPHON_GPM)), ("siphons",)),
     ]
+    drawn = tanks or needed
+    return {"tanks": min(drawn, shuttle.MOST_TANKS), "siphons": siphons if drawn > 1 else 0, "flow": display.text(units, "flow", flow_gpm),
+            "volume": display.text(units, "volume", typed["portable"])}

@@ -29,7 +29,7 @@ BOUNDS = {
              "length": (0, 2000), "rise": (-300, 300), "spill_length": (1, 1000), "spill_width": (1, 1000)},
 }
 COUNTS = {"hydrant": {"lines": (1, 12), "outlets": (1, 4)}, "draft": {"hoses": (1, 4)}, "relay": {"lines": (1, 12)},
-          "connection": {"lines": (1, 12), "storey": (1, 150), "between_lines": (1, 12)}, "shuttle": {"tankers": (1, 30), "more_tankers": (1, 30)}, "fireflow": {"floors": (1, 50), "exposures": (0, 8)},
+          "connection": {"lines": (1, 12), "storey": (1, 150), "between_lines": (1, 12)}, "shuttle": {"tankers": (1, 30), "more_tankers": (1, 30), "tanks": (1, 6)}, "fireflow": {"floors": (1, 50), "exposures": (0, 8)},
           "hoselay": {"wyes": (0, 50), "laterals": (1, 20), "pumps": (2, 6)}, "foam": {"eductors": (1, 40)}}
 # what makes a page read an entry at all
 READ_WITH = {"flow": {"tip": "fog"}, "fog": {"tip": "fog"}, "outlet": {"known": "pitot"}, "pitot": {"known": "pitot"}, "outlets": {"known": "pitot"}, "timed": {"way": "timed"},

@@ -91,7 +91,7 @@ def test_joint(run):
 def test_shuttle(run):
     """By hand: three tenders, each 10 min to fill, and 2 + 5 + 3 before it comes round: the fill site holds them 30 - 20 = 10 min."""
     assert ask(run, "shuttle", way="timed", timed="7", fill="10", dump="3", tankers="3")["picture"] == {
-        "tankers": 3, "road": "7.0", "fill": "10.0", "dump": "3.0", "held_by": "fill", "wait": "10.0"}
+        "tankers": 3, "road": "7.0", "fill": "10.0", "dump": "3.0", "held_by": "fill", "wait": "10.0", "site": {"tanks": 1, "siphons": 0, "flow": "225", "volume": "3000"}}
 
 
 def test_foam(run):

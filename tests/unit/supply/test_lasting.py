@@ -17,7 +17,7 @@ def test_a_tank_to_the_last_figure(run):
         ],
         "cautions": [{"code": "tank_to_pump", "level": "caution", "amount": "300", "limit": "250"}],
         "picture": {
-            "marks": [{"left": 0.75, "volume": "300", "minutes": "0.3"}, {"left": 0.5, "volume": "200", "minutes": "0.7"}, {"left": 0.25, "volume": "100", "minutes": "1.0"}],
+            "marks": [{"left": 0.75, "volume": "300", "after": {"kind": "time", "text": "0.3"}}, {"left": 0.5, "volume": "200", "after": {"kind": "time", "text": "0.7"}}, {"left": 0.25, "volume": "100", "after": {"kind": "time", "text": "1.0"}}],
             "flow": "300", "stays": {"share": pytest.approx(0.1), "text": "40"}},
     }
 
@@ -26,7 +26,7 @@ def test_a_pond_to_the_last_figure(run):
     """217.8 ft by 100 ft by the 2 ft over those that whirl are 43,560 cubic feet of 7.4805 gal: 325,850.6 gal, at 1,000 gpm 325.9 min; all of it can go."""
     assert ask(run, "tank", water_from="pond", pond_length="217.8", pond_width="100", cover="4", flow="1000") == {
         "sum": "pond",
-        "figure": {"kind": "time", "text": "325.9"},
+        "figure": {"kind": "hours", "text": "5.4"},
         "facts": {"usable": "325851", "flow": "1000"},
         "rows": [
             {"name": "pond", "kind": "volume", "text": "325851", "terms": {"length": "217.8", "width": "100", "cover": "4", "limit": "2", "usable": "325850.58"},
@@ -35,8 +35,8 @@ def test_a_pond_to_the_last_figure(run):
         ],
         "cautions": [],
         "picture": {
-            "marks": [{"left": 0.75, "volume": "244388", "minutes": "81.5"}, {"left": 0.5, "volume": "162925", "minutes": "162.9"},
-                      {"left": 0.25, "volume": "81463", "minutes": "244.4"}],
+            "marks": [{"left": 0.75, "volume": "244388", "after": {"kind": "time", "text": "81.5"}}, {"left": 0.5, "volume": "162925", "after": {"kind": "hours", "text": "2.7"}},
+                      {"left": 0.25, "volume": "81463", "after": {"kind": "hours", "text": "4.1"}}],
             "flow": "1000", "stays": {"share": 0, "text": "0"}},
     }
 
@@ -46,7 +46,7 @@ def test_a_strainer_that_draws_air(run):
     told = ask(run, "tank", water_from="pond", cover="1.5")
     assert told["cautions"] == [{"code": "strainer_bare", "level": "stop", "amount": "1.5", "limit": "2.0"}]
     assert (told["figure"], told["picture"]["stays"]) == ({"kind": "time", "text": "0.0"}, {"share": 0, "text": "0"})
-    assert told["picture"]["marks"][0] == {"left": 0.75, "volume": "0", "minutes": "0.0"}
+    assert told["picture"]["marks"][0] == {"left": 0.75, "volume": "0", "after": {"kind": "time", "text": "0.0"}}
 
 
 def test_a_stream_to_the_last_figure(run):

@@ -30,7 +30,7 @@ def test_like_tankers(run):
             {"name": "useful", "kind": None, "text": "5", "terms": cycle, "sources": ["shuttle_sites"]},
             *DUMP_SITE, siphons("329.27")],
         "cautions": [],
-        "picture": {"tankers": 3, "road": "11.5", "fill": "5.0", "dump": "4.0", "held_by": "road", "wait": "0.0"},
+        "picture": {"tankers": 3, "road": "11.5", "fill": "5.0", "dump": "4.0", "held_by": "road", "wait": "0.0", "site": {"tanks": 1, "siphons": 0, "flow": "329", "volume": "3000"}},
     }
 
 
@@ -48,7 +48,7 @@ def test_two_kinds_of_tanker(run):
              "terms": {"tankers": "6", "load": "2500", "cycle": "33.408", "others": "1", "more_load": "1000", "more_cycle": "29.408", "wait": "12.908", "flow": "434.7"}},
             *DUMP_SITE, siphons("434.7")],
         "cautions": [{"code": "waits_at_fill", "level": "caution", "amount": "12.9"}, {"code": "short_mixed", "level": "caution", "limit": "435"}],
-        "picture": {"tankers": 7, "road": "11.5", "fill": "5.0", "dump": "4.0", "held_by": "fill", "wait": "12.9"},
+        "picture": {"tankers": 7, "road": "11.5", "fill": "5.0", "dump": "4.0", "held_by": "fill", "wait": "12.9", "site": {"tanks": 1, "siphons": 0, "flow": "435", "volume": "3000"}},
     }
     assert [caution["code"] for caution in ask(run, "shuttle", kinds="two", tankers="6", wanted="434")["cautions"]] == ["waits_at_fill"]
 

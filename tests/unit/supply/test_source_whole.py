@@ -21,7 +21,7 @@ def test_a_hydrant(run):
     assert told == {
         "sum": "hydrant",
         "figure": {"kind": "flow", "text": "683"},
-        "facts": {"safe": "1", "floor": "20", "test": "250"},
+        "facts": {"class": "B", "safe": "1", "floor": "20", "test": "250"},
         "rows": [
             figure("available", "flow", "683", ["hydrant_flow"], flow="250", static="65", floor="20", residual="58", available="682.84"),
             figure("class", None, "B", ["hydrant_class"], at="20", flow="682.84"),

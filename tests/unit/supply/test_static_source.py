@@ -88,3 +88,21 @@ def test_portable_tanks(run):
     small = ask(run, "shuttle", portable="2999")
     assert (row(small, "portable")["text"], called_to_mind(small)) == ("2", ["portable_small"])
     assert [row(ask(run, "shuttle", tankers=count, fill="1", dump="1"), "siphons")["text"] for count in ("2", "3", "8")] == ["1", "1", "3"]
+
+
+@pytest.mark.parametrize(("changes", "tanks", "siphons"), [
+    ({}, 1, 0), ({"tanks": "3"}, 3, 1), ({"portable": "1500"}, 2, 1),
+    ({"tanks": "2", "tankers": "6", "fill": "2", "distance": "1"}, 2, 2),
+])
+def test_the_dump_site_is_drawn_for_the_tanks_there_are(run, changes, tanks, siphons):
+    """As many as are set up, or else as the largest load takes: 2,500 and 500 gal more are two of 1,500. Siphons of 500 gpm (from memory) for all of the flow: by
+    hand 329 gpm take one; six tenders that dump one after another, 4 min each, bring 13,500 gal in 24 min, 563 gpm: two. One tank has no wall to pass.
+    """
+    site = ask(run, "shuttle", **changes)["picture"]["site"]
+    assert (site["tanks"], site["siphons"]) == (tanks, siphons)
+
+
+def test_tanks_that_are_too_few_are_said(run):
+    """Two of 1,500 take a load of 2,500; three are more than enough, one is not."""
+    codes = [called_to_mind(ask(run, "shuttle", portable="1500", tanks=tanks)) for tanks in ("1", "2", "3")]
+    assert ["portable_small" in each for each in codes] == [True, False, False]

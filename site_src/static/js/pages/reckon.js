@@ -12,6 +12,7 @@ import { asked, enteredView, fieldsView, hoseNamed, labelOf } from "../reckon/fi
 import { figuresView } from "../reckon/figures.js";
 import { enteredOf, knownOf, originsOf } from "../reckon/origin.js";
 import { pictureView } from "../reckon/pictures.js";
+import { siteView } from "../reckon/pictures/site.js";
 import { linkTables } from "../reckon/tables.js";
 import { atHand } from "../rig/at_hand.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
@@ -159,6 +160,7 @@ function draw(answered) {
     <div class="water-entries">
       ${fieldsView(view)}
       ${enteredView(view)}
+      ${siteView(view)}
       ${carried(u)}
       ${otherRule() ? html`<p class="smallprint">${fill(words.reckon.other_rule, { rule: words.rule[otherRule()] })}</p>` : nothing}
       ${rigNamed(rig, state.faults, words)}
