@@ -7,7 +7,7 @@ from site_src.routes import json_page
 routes = flask.Blueprint("checks", __name__)
 # a tap of the tray where a figure has a unit of its own: common practice, as such gauges are read
 STEPS = {"V": 0.1, "tread": 1, "years": 1, "lights": 1, "degrees": 1, "percent": 5, "inh2o": 1, "seconds": 1, "drops": 1, "hertz": 1}
-PARTS = ("round", "defect", "release", "tag", "due", "log", "board")
+PARTS = ("round", "defect", "release", "tag", "due", "log", "board", "record")
 
 
 @routes.context_processor

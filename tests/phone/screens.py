@@ -29,6 +29,7 @@ STATES = {
     "checks due": lambda handset: in_the_bay(handset, "due/"),
     "checks board": lambda handset: in_the_bay(handset, "board/"),
     "checks conditions": conditions_searched,
+    "checks record": lambda handset: in_the_bay(handset, "record/#r1"),
     "checks log": lambda handset: in_the_bay(handset, "log/", "codes.show"),
     "check after repair": raising,
     "pressure with a wye": wye,

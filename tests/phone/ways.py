@@ -14,7 +14,7 @@ from tests.phone.sheet import open_sheet
 from tests.phone.words import PRACTICE, SITE
 from tests.phone.store import do
 from tests.site import pages
-from tests.unit.bay.logs import defect
+from tests.unit.bay.logs import defect, record
 
 PAIR = data.words("practice")["debrief"]
 
@@ -150,7 +150,8 @@ def in_the_bay(handset, address, *keys):
     beside(handset, drive="midship")
     page = handset.open("404.html")
     page.evaluate("""() => localStorage.setItem("bay-name", "Hart")""")
-    do(page, "keepRecord", "bay", {**defect("d1"), "rig_id": "rig-1", "rig_name": "Pump of the day"})
+    for made in (defect("d1"), record("round", "r1", list="vacuum", items=["prime_hold"]), record("answer", "a1", round="r1", item="prime_hold", answer="good", entry="22@US", amount=22)):
+        do(page, "keepRecord", "bay", {**made, "rig_id": "rig-1", "rig_name": "Pump of the day"})
     page.goto(handset.host.origin + "checks/" + address)
     for key in keys:
         section, name = key.split(".")

@@ -35,9 +35,15 @@ export class Log {
 
   of = (...kinds) => this.records.filter(({ kind }) => kinds.includes(kind));
 
-  // The rig's status from the log, also jotted down for every other page.
+  // The log as it was, by the clocks of the phones that wrote it.
+  until = (at_ms) => new Log(this.rig, this.records.filter((record) => record.at_ms <= at_ms));
+
+  // The rig's status from the log.
+  stands = () => calc.ask("standing.of_rig", { records: this.records.filter(({ kind }) => OF_STATUS.has(kind)) });
+
+  // The same, also jotted down for every other page.
   async standing() {
-    const standing = await calc.ask("standing.of_rig", { records: this.records.filter(({ kind }) => OF_STATUS.has(kind)) });
+    const standing = await this.stands();
     jotStatus(this.rig.id, standing);
     return standing;
   }

@@ -47,7 +47,7 @@ function itemRow(page, row) {
   const { words, data, answers, limits, settings } = page;
   const text = data.text[row.id];
   const answer = answers[row.id];
-  const box = (says) => html`<td class="paper-box"><i>${answer?.answer === says ? "✓" : ""}</i></td>`;
+  const box = (says) => html`<td class="paper-box" data-label=${words.round[says]} ?data-on=${answer?.answer === says}><i>${answer?.answer === says ? "✓" : ""}</i></td>`;
   const limit = limits?.get(row.id);
   return html`
     <tr><th scope="row">${text.title}</th>

@@ -4,26 +4,29 @@ import { limitsRig, whatOf } from "../shared/rig_status.js";
 import { colon } from "../shared/site.js";
 import { day, dayAndTime } from "../shared/times.js";
 import { fieldRow, numberOf, sheetView, signed, wide } from "./paper.js";
+import { closedText, endText } from "./past.js";
 import { classOf } from "./sentences.js";
 
 const METERS = ["miles", "engine_h", "pump_h"];
 const DUE_COLUMNS = 5;
 
-// `open`: the defect as it stands, or null where it is closed.
-export function defectSheet({ words, rig, log, data }, defect, open) {
+// `open`: the defect as it stands; `end`: how it ended, as bay/past.js has it. Either may be null.
+export function defectSheet({ words, rig, log, data }, defect, open, end) {
   const before = defect.item ? log.of("defect").filter(({ id, item, at_ms: at }) => item === defect.item && id !== defect.id && at < defect.at_ms) : [];
   const photos = log.of("photo").filter((record) => record.defect === defect.id);
-  const officer = open?.decided_by ? `${open.decided_by}, ${dayAndTime(open.decided_ms)}` : "";
+  const last = open ?? end?.stood;
+  const officer = last?.decided_by ? `${last.decided_by}, ${dayAndTime(last.decided_ms)}` : "";
   return sheetView({
     rig, title: `${words.defect.title} ${numberOf(defect)}`, when: defect.at_ms,
     body: html`<tbody>${[
-      html`<h2>${defect.what}</h2><p class="paper-class">${open ? classOf(open, words) : words.defect.closed}</p>`,
+      html`<h2>${defect.what}</h2><p class="paper-class">${open ? classOf(open, words) : closedText(end, words)}</p>`,
       fieldRow(words.defect.seen, defect.seen),
       fieldRow(words.defect.where, [defect.place, defect.state].filter(Boolean).join(", ")),
       fieldRow(words.defect.limit, defect.limit),
       fieldRow(words.defect.rule_of, data.sources[defect.rule] ?? words.department[defect.rule]),
-      fieldRow(words.defect.may_not, open?.limits),
+      fieldRow(words.defect.may_not, last?.limits),
       fieldRow(words.defect.origin, words.origin[defect.origin]),
+      ...(end ? [fieldRow(words.kind[end.record.kind], endText(end))] : []),
       fieldRow(words.paper.before, before.map((other) => `${numberOf(other)}, ${day(other.at_ms)}`).join("; ") || (defect.item ? "0" : "")),
       ...["again", "crew", "told"].map((name) => fieldRow(words.paper[name], "")),
       ...(photos.length ? [html`<div class="paper-photos">${photos.map(({ id }) => html`<canvas data-photo=${id}></canvas>`)}</div>`] : []),
@@ -32,12 +35,12 @@ export function defectSheet({ words, rig, log, data }, defect, open) {
   });
 }
 
-// `entered`: what the release page has; `proofNames`: of the proofs that passed; `standing`: the rig as it is after it.
+// `entered`: what the release page has, and when where it is written; `proofNames`: of the proofs that passed; `standing`: the rig as it is after it.
 export function releaseSheet({ words, rig, log, defects }, entered, { proofNames, standing }) {
   const isNothing = entered.opened.includes("nothing"); // calc.bay.release
   const stays = standing.defects.filter((defect) => limitsRig(defect) && !entered.defects.includes(defect.id));
   return sheetView({
-    rig, title: words.release.title,
+    rig, title: words.release.title, when: entered.at_ms,
     body: html`<tbody>${[
       html`<b>${words.release.which}${colon}</b><ul>${defects.map((defect) => html`<li>${numberOf(defect)}${colon} ${whatOf(defect)}</li>`)}</ul>`,
       fieldRow(words.release.opened, entered.opened.map((id) => words.opened[id]).join(", ")),

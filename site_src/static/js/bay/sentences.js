@@ -19,6 +19,9 @@ export const defectRow = (defect, words) => html`
     </a>
   </li>`;
 
+// What a release proves: a proof of the table, or an item of a check.
+export const proofName = (id, { words, data }) => words.proof[id] ?? data.text[id]?.title ?? id;
+
 // A limit in words: "22 inHg or more".
 export const limitText = (limit, row, view) => fill(view.words.limit[limit.kind], { value: limit.value, to: limit.to ?? "", unit: unitOf(row, view) });
 

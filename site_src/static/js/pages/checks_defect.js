@@ -17,6 +17,7 @@ import { isName, yourName } from "../bay/log.js";
 import { opened, pageOf } from "../bay/opened.js";
 import { prints } from "../bay/paper.js";
 import { defectSheet } from "../bay/paper_forms.js";
+import { closedText, endOf, endText } from "../bay/past.js";
 import { ruleOf } from "../bay/rule.js";
 import { classOf, toBay } from "../bay/sentences.js";
 
@@ -30,7 +31,7 @@ const photos = page && new Photos({
 });
 const MOST_LIKE = 3; // conditions offered below what is typed: more push the form off the screen
 /** @type {any} */
-const state = { form: null, decision: null, withdrawal: null, standing: null, defect: null, isLost: false };
+const state = { form: null, decision: null, withdrawal: null, standing: null, defect: null, end: null, isLost: false };
 const second = new SecondTouch(() => draw());
 // A photo that was just added goes for good: it is on no other phone.
 async function takeOff(id) {
@@ -45,6 +46,7 @@ async function start() {
   state.standing = await page.log.standing();
   const id = decodeURIComponent(location.hash.slice(1));
   state.defect = page.log.of("defect").find((record) => record.id === id) ?? null;
+  state.end = state.defect && !here() ? await endOf(state.defect, page.log) : null;
   if (!state.defect) state.form = { what: "", seen: "", class: "", scope: "", origin: "report", rule: "", by: yourName(), ...handed(), ...(await halfWritten()) };
   if (state.form?.what) Object.assign(state.form, proposed(state.form.what));
   draw();
@@ -177,14 +179,16 @@ function defectView(words) {
   return html`
     <h2 class="bay-act">${defect.what}</h2>
     ${open ? html`<p class="plate bay-standing"><b>${classOf(open, words)}</b> <small>${open.decided_by ? fill(words.defect.decided_at, { by: open.decided_by, time: dayAndTime(open.decided_ms) }) : words.defect.proposed}</small></p>`
-      : html`<p class="plate bay-standing"><b>${words.defect.closed}</b></p>`}
+      : html`<p class="plate bay-standing"><b>${closedText(state.end, words)}</b></p>`}
     ${row(words.defect.seen, defect.seen)}${row(words.defect.where, [defect.place, defect.state].filter(Boolean).join(", "))}${row(words.defect.limit, defect.limit)}
-    ${row(words.defect.may_not, open?.limits)}${row(words.defect.rule_of, page.data.sources[defect.rule] ?? words.department[defect.rule])}${row(words.defect.origin, words.origin[defect.origin])}
+    ${row(words.defect.may_not, (open ?? state.end?.stood)?.limits)}${row(words.defect.rule_of, page.data.sources[defect.rule] ?? words.department[defect.rule])}${row(words.defect.origin, words.origin[defect.origin])}
+    ${state.end ? row(words.kind[state.end.record.kind], endText(state.end)) : nothing}
     <p>${fill(words.defect.written, { by: defect.by || "–", time: dayAndTime(defect.at_ms) })}</p>
     ${photos.view(defect, words.defect)}
     <p class="bay-others">
       <button type="button" class="key" @click=${() => window.print()}>${words.bay.print}</button>
       ${open?.may_withdraw ? html`<button type="button" class="key" @click=${() => show({ withdrawal: { reason: "", by: "" } })}>${words.defect.withdraw}</button>` : nothing}
+      ${state.end?.record.kind === "release" ? html`<a class="key" href=${`${pageOf("record/")}#${state.end.record.id}`}>${words.release.title}</a>` : nothing}
       <a class="key" href=${new URL("diagnose/", home).href}>${words.defect.diagnose}</a></p>
     ${open && !open.may_withdraw ? html`<p class="bay-rule">${isHalt ? words.defect.halt_only : words.defect.release_only}</p>` : nothing}
     <div class="dock bay-dock">${open ? html`
@@ -194,5 +198,5 @@ function defectView(words) {
 
 // One that is still being written is printed as far as it is.
 const onPaper = () => state.defect ?? { id: "", item: null, at_ms: Date.now(), place: "", state: "", limit: "", rule: "", ...state.form };
-if (page) prints(() => state.standing && defectSheet(page, onPaper(), state.form ?? here()));
+if (page) prints(() => state.standing && defectSheet(page, onPaper(), state.form ?? here(), state.end));
 if (page) await start();

@@ -10,7 +10,7 @@ import { bring, emptied, filesOf } from "../bay/exchange.js";
 import { isName } from "../bay/log.js";
 import { Arriving, arrivedView, arrivingView } from "../bay/codes_in.js";
 import { Codes, codesView } from "../bay/codes_out.js";
-import { opened, withoutRig } from "../bay/opened.js";
+import { opened, pageOf, withoutRig } from "../bay/opened.js";
 import { dueName } from "../bay/sentences.js";
 
 const SHOWN = 60;
@@ -55,6 +55,19 @@ const label = ({ kind, what, list, item, due, reason, replaces }) => {
   return name ? `${words.kind[kind]}: ${name}` : words.kind[kind];
 };
 
+// Where a record is read whole: its check, its release, or its defect.
+function pageOfRecord({ id, kind, round, defect, defects = [], replaces }) {
+  const known = defect ?? (kind === "defect" ? id : [...defects, ...replaces].find((other) => page.log.of("defect").some((record) => record.id === other)));
+  if (kind === "round" || kind === "ended" || kind === "release") return `${pageOf("record/")}#${round ?? id}`;
+  return known && `${pageOf("defect/")}#${known}`;
+}
+
+function row(record) {
+  const says = html`<b>${label(record)}</b><small>${dayAndTime(record.at_ms)}${record.by ? ` · ${record.by}` : ""}</small>`;
+  const to = pageOfRecord(record);
+  return html`<li>${to ? html`<a class="row" href=${to}><span>${says}</span></a>` : says}</li>`;
+}
+
 // One key a file; where the photos do not fit in one, what the first leaves out.
 function sending() {
   const { words: { log: words }, log } = page;
@@ -86,7 +99,7 @@ function draw() {
       <label class="key key-wide key-file"><span>${words.log.bring}</span><input type="file" accept=".json,application/json" multiple @change=${({ target }) => take([...target.files])}></label>
     </div>
     ${live(state.said.length ? html`<ul class="notice listed">${state.said.map((line) => html`<li>${line}</li>`)}</ul>` : nothing)}
-    <ol class="bay-log">${records.slice(0, state.shown).map((record) => html`<li><b>${label(record)}</b><small>${dayAndTime(record.at_ms)}${record.by ? ` · ${record.by}` : ""}</small></li>`)}</ol>
+    <ol class="bay-log">${records.slice(0, state.shown).map(row)}</ol>
     ${records.length > state.shown ? html`<button type="button" class="key key-wide" @click=${() => { state.shown += SHOWN; draw(); }}>${words.log.more}</button>` : nothing}
     <section class="group"><h2>${words.log.empty}</h2><p>${words.log.empty_told}</p>
       ${state.open ? html`<p><b>${fill(words.log.open_stay, { count: state.open })}</b></p>` : nothing}

@@ -8,7 +8,7 @@ import { field } from "../bay/item_forms.js";
 import { opened } from "../bay/opened.js";
 import { prints } from "../bay/paper.js";
 import { releaseSheet } from "../bay/paper_forms.js";
-import { classOf, defectRow, toBay } from "../bay/sentences.js";
+import { classOf, defectRow, proofName, toBay } from "../bay/sentences.js";
 
 const NOTHING = "nothing"; // calc.bay.release
 const SENTENCES = new Set(["happened"]); // what is lacking and takes more than a word
@@ -77,8 +77,6 @@ const repairedDefects = () => chosen().map(({ origin, item }) => ({ origin, item
 // Something was opened, or nothing: the one takes the other back.
 const openedWith = (id) => toggled(entered.opened.filter((other) => other === id || (other === NOTHING) === (id === NOTHING)), id);
 
-const proofName = (id) => page.words.proof[id] ?? page.data.text[id]?.title ?? id;
-
 // A row to tick: what is done stands with its mark.
 const tick = (id, label, isOn, act) => html`<li><button type="button" class="key key-wide bay-tick" aria-pressed=${isOn ? "true" : "false"} @click=${act}><span>${label}</span><b aria-hidden="true">${isOn ? "✓" : ""}</b></button></li>`;
 
@@ -86,7 +84,7 @@ function draw() {
   const { words, data } = page;
   if (released) return render(doneView(words), place);
   if (!standing.defects.length) return render(html`<p>${words.release.none}</p><div class="dock">${toBay(words)}</div>`, place);
-  const said = (code) => (code.startsWith("proof:") ? proofName(code.slice(6)) : words.lacks[code]);
+  const said = (code) => (code.startsWith("proof:") ? proofName(code.slice(6), page) : words.lacks[code]);
   const missing = lacks.filter((code) => !SENTENCES.has(code));
   const isNothing = entered.opened.includes(NOTHING);
   render(html`
@@ -95,7 +93,7 @@ function draw() {
     <h2>${words.release.opened}</h2>
     <ul class="ticks ticks-two">${data.proofs.filter(({ opened: id }) => id).map(({ opened: id }) => tick(id, words.opened[id], entered.opened.includes(id), () => change({ opened: openedWith(id) })))}</ul>
     ${lacks.filter((code) => SENTENCES.has(code)).map((code) => html`<p class="refusal" role="alert">${words.lacks[code]}</p>`)}
-    ${proofs.length ? html`<h2>${words.release.proofs}</h2><ul class="ticks">${proofs.map((id) => tick(id, proofName(id), entered.passed.includes(id), () => change({ passed: toggled(entered.passed, id) })))}</ul>` : nothing}
+    ${proofs.length ? html`<h2>${words.release.proofs}</h2><ul class="ticks">${proofs.map((id) => tick(id, proofName(id, page), entered.passed.includes(id), () => change({ passed: toggled(entered.passed, id) })))}</ul>` : nothing}
     ${field({ id: "done", label: isNothing ? words.release.reason : words.release.done, value: entered.done, change: (done) => change({ done }) })}
     ${isNothing ? nothing : html`${field({ id: "parts", label: words.release.parts, value: entered.parts, change: (parts) => change({ parts }) })}
     ${field({ id: "hours", label: words.release.hours, value: entered.hours, mode: "decimal", change: (hours) => change({ hours }) })}`}
@@ -117,7 +115,7 @@ const doneView = (words) => html`
 
 function onPaper() {
   const defects = page.log.of("defect").filter(({ id }) => entered.defects.includes(id));
-  return defects.length ? releaseSheet({ ...page, defects }, entered, { standing, proofNames: proofs.map((id) => ({ name: proofName(id), isOn: entered.passed.includes(id) })) }) : null;
+  return defects.length ? releaseSheet({ ...page, defects }, entered, { standing, proofNames: proofs.map((id) => ({ name: proofName(id, page), isOn: entered.passed.includes(id) })) }) : null;
 }
 
 if (page) prints(() => standing && onPaper());
