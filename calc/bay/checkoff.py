@@ -4,7 +4,8 @@ A record is `{"id", "trainee", "task", "at_ms", "date", "rig", "faults", "took_s
 added, so that two phones that swap them in any order end equal. What both have signed stands until both sign another.
 """
 from calc.base.errors import CalcError
-from calc.bay.records import LATEST_MS, check_amount, check_text, is_name, plain
+from calc.bay.record_fields import LATEST_MS, check_amount, check_text
+from calc.bay.records import is_name, plain
 
 TASKS = ("into_pump", "road", "hydrant", "draft", "relay", "water_loss", "gauge", "service")
 CONTENT = ("date", "rig", "faults", "took_s", "on_rig")  # what a signature is under

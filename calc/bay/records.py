@@ -3,16 +3,14 @@
 A record is `{"id", "rig_id", "rig_name", "at_ms", "by", "kind", "replaces", ...}` with the fields of its kind, see BODIES.
 `replaces` holds the ids of the records whose word it takes the place of; they stay in the log.
 """
-from calc.base.errors import CalcError, LARGEST
+from calc.base.errors import CalcError
+from calc.bay import record_fields
 from calc.rig.check_fields import CLASSES, SCOPES
 
 HALT = "halt"  # the origin of a defect that a card wrote when the rig moved, and where such a one was taken back
 ANSWERS = ("good", "not_good", "not_here")
-MOST_TEXT = 2000
-MOST_LISTED = 400
-LATEST_MS = 4102444800000  # the year 2100
 HEAD = {"id": "text", "rig_id": "text", "rig_name": "text", "at_ms": "time", "by": "text", "kind": "text", "replaces": "texts"}
-# what a record of each kind holds beside its head, and what that is; "?": may be null
+# what a record of each kind holds beside its head, and what that is: see calc.bay.record_fields
 BODIES = {
     "round": {"list": "text", "items": "texts"},
     "answer": {"round": "text", "item": "text", "answer": ANSWERS, "entry": "text?", "amount": "number?"},
@@ -33,6 +31,9 @@ BODIES = {
 # what it may hold besides, where it was written since there is such a thing
 MORE = {"answer": {"clock": ("run", "not_run")}, "withdrawn": {"at": (HALT,)}}
 
+_HEAD = record_fields.listed(HEAD)
+_FIELDS = {kind: record_fields.listed(dict(HEAD, **BODIES[kind])) for kind in BODIES}
+
 
 def check(record):
     """Refuse what is no record of a log.
@@ -44,22 +45,21 @@ def check(record):
     """
     if not isinstance(record, dict):
         raise CalcError("record", "not_a_record")
-    for field in HEAD:
-        _check_field(record, field, HEAD[field])
+    kind = record.get("kind")
+    if not isinstance(kind, str) or kind not in BODIES:
+        record_fields.check(record, _HEAD)
+        raise CalcError("kind", "unknown")
+    record_fields.check(record, _FIELDS[kind])
     if not record["id"] or not record["rig_id"]:
         raise CalcError("id" if not record["id"] else "rig_id", "missing")
-    if record["kind"] not in BODIES:
-        raise CalcError("kind", "unknown")
-    body = BODIES[record["kind"]]
-    for field in body:
-        _check_field(record, field, body[field])
-    more = MORE.get(record["kind"], {})
-    for field in record:
-        if field in more:
-            _check_field(record, field, more[field])
-        elif field not in HEAD and field not in body:
-            raise CalcError(field, "unknown_field")
-    if record["kind"] == "release" and not two_names(record):
+    count, more = len(HEAD) + len(BODIES[kind]), MORE.get(kind, {})
+    for name in more:
+        if name in record:
+            record_fields.check_choice(name, record[name], more[name])
+            count += 1
+    if len(record) > count:
+        raise CalcError([name for name in record if not (name in HEAD or name in BODIES[kind] or name in more)][0], "unknown_field")
+    if kind == "release" and not two_names(record):
         raise CalcError("by", "same_name")
 
 
@@ -94,78 +94,6 @@ def plain(name):
     return " ".join(name.lower().split())
 
 
-def _check_field(record, field, kind):
-    if field not in record:
-        raise CalcError(field, "missing")
-    value = record[field]
-    if isinstance(kind, tuple):
-        if value not in kind:
-            raise CalcError(field, "unknown")
-        return
-    if kind.endswith("?"):
-        if value is None:
-            return
-        kind = kind[:-1]
-    if kind == "texts":
-        if not isinstance(value, list) or len(value) > MOST_LISTED:
-            raise CalcError(field, "not_a_list", most=MOST_LISTED)
-        for part in value:
-            check_text(field, part)
-    elif kind == "text":
-        check_text(field, value)
-    elif kind == "flag":
-        if value is not True and value is not False:
-            raise CalcError(field, "unknown")
-    elif kind == "limit":
-        _check_limit(field, value)
-    else:
-        check_amount(field, value, LATEST_MS if kind == "time" else LARGEST, 0 if kind == "time" else -LARGEST)
-
-
-def check_text(field, value, most=MOST_TEXT):
-    """Refuse what is no text that a person may write.
-
-    field: name of the value, for the refusal
-    value: anything
-    most: characters, of up to 2,000
-
-    Raises CalcError with code not_text or too_long.
-    """
-    if not isinstance(value, str):
-        raise CalcError(field, "not_text")
-    if len(value) > most:
-        raise CalcError(field, "too_long", most=most)
-
-
-def check_amount(field, value, most, least=0):
-    """Refuse what is no number of those that are meant.
-
-    field: name of the value, for the refusal
-    value: anything; True and False are no numbers here
-    most, least: bounds, both allowed
-
-    Raises CalcError with code not_a_number or out_of_range.
-    """
-    if value is True or value is False or not isinstance(value, (int, float)) or value != value:
-        raise CalcError(field, "not_a_number")
-    if not least <= value <= most:
-        raise CalcError(field, "out_of_range", least=least, most=most)
-
-
-def _check_limit(field, value):
-    if not isinstance(value, dict):
-        raise CalcError(field, "not_a_limit")
-    for part in ("value", "to", "whose"):
-        if part not in value:
-            raise CalcError(field, "missing")
-    check_text(field, value["whose"])
-    check_amount(field, value["value"], LARGEST, -LARGEST)
-    if value["to"] is not None:
-        check_amount(field, value["to"], LARGEST, -LARGEST)
-        if value["to"] < value["value"]:
-            raise CalcError(field, "out_of_order")
-
-
 def taken(arriving, standing):
     """What of another phone's records is taken into a log.
 
@@ -178,7 +106,7 @@ def taken(arriving, standing):
     Raises CalcError naming arriving.
     """
     if not isinstance(arriving, list):
-        raise CalcError("arriving", "not_a_list", most=MOST_LISTED)
+        raise CalcError("arriving", "not_a_list", most=record_fields.MOST_LISTED)
     here = {record["id"]: record for record in standing}
     answer = {"add": [], "change": [], "same": 0, "refused": []}
     for place, record in enumerate(arriving):
