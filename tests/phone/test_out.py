@@ -7,8 +7,10 @@ from playwright.sync_api import expect
 from site_src.content import checks, data
 from tests.phone.card import RIG, beside, hasten, open_card
 from tests.phone.diagnosis import ASK, ORDER, ORDERS, asked, begin, button, choose, open_fresh
-from tests.phone.store import in_database
+from tests.phone.store import do, in_database
+from tests.phone.test_rig import ENGINE
 from tests.phone.words import SITE
+from tests.unit.bay.logs import release
 
 SHIFT = SITE["shift"]
 BAY = data.words("bay")
@@ -93,6 +95,48 @@ def test_a_rig_that_moved_is_in_service_nowhere(handset):
     card.page.goto(handset.host.origin + "shift/scene/")
     expect(card.button("released")).to_be_visible()
     expect(card.button("mistouch")).to_have_count(0)
+
+
+def test_a_rig_that_moved_before_one_was_chosen(handset):
+    """No word alone ends that stop: the rig is chosen, its log gets the stop as of then, and a release there opens the card again."""
+    card = open_card(handset, "scene")
+    card.press("danger")
+    expect(card.page.get_by_role("link", name=SHIFT["own_rig"], exact=True)).to_be_visible()
+    expect(card.button("released")).to_have_count(0)
+    beside(handset, **RIG)
+    card.page.reload()
+    expect(card.button("released")).to_have_count(0)
+    button(card.page, SHIFT["own"].format(name="Pump of the day")).tap()
+    expect(card.page.get_by_role("link", name=SHIFT["tag_open"], exact=True)).to_be_visible()
+    [stop] = in_database(card.page, "bay")
+    assert (stop["origin"], stop["class"], stop["rig_id"]) == ("halt", "out_of_service", "rig-1")
+    assert in_database(card.page, "log")[-1]["rig"]["id"] == "rig-1"
+    back = {**release("l1", [stop["id"]], [stop["id"]], at_ms=stop["at_ms"] + 1), "rig_id": "rig-1", "rig_name": "Pump of the day"}
+    do(card.page, "keepRecord", "bay", back)
+    card.page.reload()
+    card.press("released")
+    expect(card.page.get_by_text(SHIFT["release_means"])).to_be_visible()
+    card.press("release_not")
+    card.press("released")
+    card.press("release_sure")
+    expect(card.button("seen")).to_be_visible()
+
+
+def test_a_line_is_charged_to_the_pressure_of_this_rig(handset):
+    """The step that throttles to a line's pressure has the figures of the rig's own beds, those of the start page; without a rig it has none."""
+    card = open_card(handset, "scene")
+    card.run_to("charge")
+    expect(card.page.locator(".step-see")).to_be_visible()
+    expect(card.page.locator(".step-beds")).to_have_count(0)
+    card.page.close()
+    beside(handset, **RIG, beds=ENGINE["beds"])
+    start = handset.open("")
+    expect(start.locator(".bed-figure").first).to_have_text(re.compile(r"\d"))
+    shown = start.locator(".bed-figure").all_inner_texts()
+    start.close()
+    card = open_card(handset, "scene")
+    card.run_to("charge")
+    expect(card.page.locator(".step-beds span > b")).to_have_text(shown)
 
 
 def test_another_card_shows_the_halt_first(handset):

@@ -13,6 +13,7 @@ import { running, runs } from "../shared/running.js";
 import { fill, pageData } from "../shared/site.js";
 import { clockTime, dayAndTime } from "../shared/times.js";
 import { Aids, aidsView } from "../shift/aids.js";
+import { bedsOf } from "../shift/beds.js";
 import { Card } from "../shift/card.js";
 import { fit } from "../shift/fit.js";
 import { doneView, haltView, leftView } from "../shift/halt.js";
@@ -30,7 +31,7 @@ const where = document.getElementById("place");
 const starting = calc.start();
 const data = await pageData();
 const { steps, words } = data;
-const page = { awake: null, asking: null, out: null };
+const page = { awake: null, asking: null, out: null, beds: null };
 const rig = await chosenRig();
 const card = new Card({ data, rig, shown, over: () => aids.buzz() });
 const aids = new Aids({ words, redraw: () => card.state && draw() });
@@ -114,7 +115,7 @@ const placeOf = () => placeView({ run: card.log, words: words.run_place, change:
 function screen({ state, sequence, orders, last, hurried }) {
   const { offer, status } = state;
   if (offer.can_go_on) return leftView({ words, send, left: dayAndTime(state.left_s * 1000) });
-  if (status === "stopped") return haltView({ sequence, state, steps, words, send, orders, data, tag: card.tag, rig: card.log.rig, asking: page.asking, ask });
+  if (status === "stopped") return haltView({ sequence, state, steps, words, send, orders, data, tag: card.tag, rig: card.log.rig, chosen: card.rig, own: () => card.own(), asking: page.asking, ask });
   if (status === "done") {
     return doneView({ words, send, sequence, data, next: data.next, finished: last ? fill(words.shift.finished, { time: clock(last.at_s) }) : "",
       told: hurried?.told ?? words.shift[DONE[sequence.id] ?? "done_pump"], again: hurried?.steps ?? [], place: placeOf() });
@@ -122,7 +123,7 @@ function screen({ state, sequence, orders, last, hurried }) {
   // what has failed once is out of service if it fails again
   const isSecond = state.repeats > 0 && sequence.steps.some(({ id, repeat }) => repeat && id === offer.step);
   return html`
-    ${stepView({ state, sequence, steps, orders, isSecond, words, send, power: powerView({ path: data.path, state, sequence, rig: card.answers, words }) })}
+    ${stepView({ state, sequence, steps, orders, isSecond, words, send, beds: page.beds, power: powerView({ path: data.path, state, sequence, rig: card.answers, words }) })}
     ${whyBelow(steps[offer.step], words)}`;
 }
 
@@ -131,6 +132,10 @@ place.replaceChildren();
 if (data.into_pump && stopsPump(card.rig) && !(await card.isOut())) await passed({ rig: card.rig, words, place });
 else page.out = await outElsewhere({ titles: data.titles, own: data.sequence.id, rig });
 await card.open();
+bedsOf(rig, steps).then((beds) => {
+  page.beds = beds;
+  if (beds && card.state) draw();
+});
 stayAwake((awake) => {
   page.awake = awake;
   if (card.state) draw();

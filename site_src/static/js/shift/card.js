@@ -134,6 +134,16 @@ export class Card {
     return false;
   }
 
+  // A stop that no rig's log has was the chosen one's: its log has it from now on, and ends it.
+  own() {
+    this.#inTurn(async () => {
+      const { id, name } = this.rig;
+      this.log = placed(this.log, { rig: { id, name } });
+      this.#save();
+      this.#tagged(await tag(this.log, this.state.stopped, this.data));
+    });
+  }
+
   // Put an event to the card; nobody looked until now where the card was out of sight, and the touch is then no answer.
   send(event) {
     const touchedAt = performance.now();

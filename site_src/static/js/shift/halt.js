@@ -1,4 +1,5 @@
 // The card when it stands still: stopped at a hazard, at a sign that did not come, after a shift that failed twice, or finished.
+// Where the rig moved, the log of a rig ends the stop, by its proofs and two names; which rig it was is said first where nobody had.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { choose } from "../shared/choices.js";
 import { defectLink, scopeOf } from "../shared/defect_link.js";
@@ -12,8 +13,9 @@ import { cardsFor } from "./unlike.js";
 const AGAIN = { not_seen: "look_again", time_up: "look_again", other_card: "ask_again" };
 const SECOND = { release: "released", mistouch: "mistouch" }; // the event that a second touch is
 
-// tag: what the log of the rig has of the stop, see ./tagged.js; rig: that of the run; asking: which second touch is asked for, "release" or "mistouch", if any; ask(which) asks for it.
-export function haltView({ sequence, state, steps, words, send, orders, data, tag, rig, asking, ask }) {
+// tag: what the log of the rig has of the stop, see ./tagged.js; rig: that of the run; chosen, own(): the
+// rig that is chosen now, and what gives it the stop; asking: which second touch is asked for, "release" or "mistouch", if any; ask(which) asks for it.
+export function haltView({ sequence, state, steps, words, send, orders, data, tag, rig, chosen, own, asking, ask }) {
   const { shift } = words;
   const { stopped } = state;
   const order = orderOf(stopped, orders, words);
@@ -39,7 +41,9 @@ export function haltView({ sequence, state, steps, words, send, orders, data, ta
         ${tag?.isOpen && !asking ? html`<a class="key" href=${new URL(`checks/defect/#${tag.id}`, home).href} @click=${() => choose("rig", rig.id)}>${shift.tag_open}</a>` : nothing}
         ${isOther || asking || tag ? nothing : html`<a class="key" href=${defectLink(defectOf({ sequence, orders, state, steps, data, words }))}>${words.rig_status_acts.write}</a>`}
         ${offer.can_take_back && (tag?.canTakeBack ?? true) && !asking ? html`<button type="button" class="key" @click=${() => ask("mistouch")}>${shift.mistouch}</button>` : nothing}
-        ${offer.is_out && !tag?.isOpen && !asking ? html`<button type="button" class="key" @click=${() => ask("release")}>${shift.released}</button>` : nothing}
+        ${isDanger && !tag && !asking && (!rig || rig.id !== chosen?.id) ? chosen ? html`<button type="button" class="key" @click=${own}>${fill(shift.own, chosen)}</button>`
+          : html`<a class="key" href=${new URL("rig/", home).href}>${shift.own_rig}</a>` : nothing}
+        ${offer.is_out && (isDanger ? tag?.isOpen === false : true) && !asking ? html`<button type="button" class="key" @click=${() => ask("release")}>${shift.released}</button>` : nothing}
         ${asking ? html`
           <button type="button" class="key" @click=${() => ask(null)}>${shift[`${asking}_not`]}</button>
           ${key(SECOND[asking], `${asking}_sure`)}` : nothing}

@@ -3,13 +3,14 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { orderLine } from "../shared/order.js";
 import { colon, fill } from "../shared/site.js";
 import { shape } from "../shared/warning.js";
+import { bedsView } from "./beds.js";
 import { signOf } from "./known.js";
 import { signView } from "./sign.js";
 import { stationsView } from "./stations.js";
 
 const LONG = 3; // more answers than this stand in two columns
 
-export function stepView({ state, sequence, steps, orders, isSecond, words, send, power }) {
+export function stepView({ state, sequence, steps, orders, isSecond, words, send, power, beds }) {
   const { offer, rig } = state;
   const step = steps[offer.step];
   const missing = offer.missing.map((fact) => words.guard[fact] ?? words.guard.other).join(", ");
@@ -21,7 +22,7 @@ export function stepView({ state, sequence, steps, orders, isSecond, words, send
         <div id="beside">
           <div class="plate step-see">
             <div><b>${words.shift.see}</b><p>${signOf(step, rig)}</p></div>
-            ${isTimed(offer) && offer.holding ? pause(offer, words) : step.shows ? html`<div class="step-sign">${signView(step.shows, words)}</div>` : nothing}
+            ${isTimed(offer) && offer.holding ? pause(offer, words) : step.shows?.kind === "beds" ? bedsView(beds, words) : step.shows ? html`<div class="step-sign">${signView(step.shows, words)}</div>` : nothing}
             ${isTimed(offer) ? html`<p class="step-wait" role="status">${waiting(offer, step)}</p>` : nothing}
           </div>
           ${step.caution ? html`<p class="step-caution hatched"><b>${words.shift.caution}${colon}</b> ${step.caution}</p>` : nothing}

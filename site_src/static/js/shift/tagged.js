@@ -1,5 +1,5 @@
 // A rig that moved on a card is out of service in its own log as well: from that stop until its release, or until the stop itself
-// is said to have been a slip of the finger. Without a chosen rig nothing is written. calc.bay.standing says what ends it.
+// is said to have been a slip of the finger. Without a chosen rig nothing is written until somebody says which it was. calc.bay.standing says what ends it.
 import { Log } from "../bay/log.js";
 import { keptRecords } from "../shared/store.js";
 
