@@ -136,10 +136,8 @@ def _run(test, entered, plan):
 def _attempt(test, attempt, plan, place):
     sets = [_set(test, attempt, values, plan, place, count) for count, values in enumerate(attempt.get("sets") or [])]
     missing = list(test["missing"])
-    complete = [row for row in sets if not row["missing"]]
-    for due_s in test["due_s"]:
-        if not any(_is_for(row["at_s"], due_s, test) for row in complete):
-            missing.append("due_" + str(due_s))
+    taken_s = [_due_s(row["at_s"], test) for row in sets if not row["missing"]]
+    missing += ["due_" + str(due_s) for due_s in test["due_s"] if due_s not in taken_s]
     clock_s = attempt.get("clock_s") or 0
     check_not_negative("clock_s", clock_s)
     if test["hold_s"] is not None and clock_s < test["hold_s"]:
@@ -159,12 +157,10 @@ def _attempt(test, attempt, plan, place):
     return outcome
 
 
-def _is_for(at_s, due_s, test):
-    """Whether a reading is the one that is due: the nearest of the due times, the last not before the end."""
-    if test["hold_s"] is not None and due_s == test["hold_s"]:
-        return at_s >= due_s - END_GRACE_S
-    gaps = [abs(at_s - other_s) for other_s in test["due_s"]]
-    return abs(at_s - due_s) == min(gaps)
+def _due_s(at_s, test):
+    """The due time that a reading counts for: the nearest, of two the earlier; None where that is the end and it came too soon."""
+    _, due_s = min([(abs(at_s - due_s), due_s) for due_s in test["due_s"]])
+    return None if due_s == test["hold_s"] and at_s < due_s - END_GRACE_S else due_s
 
 
 def _set(test, attempt, values, plan, place, count):

@@ -42,7 +42,7 @@ describe("a run", () => {
   });
 
   test("counts a reading as the nearest that is due, the last not before its end", () => {
-    expect([140, 160, 449, 451].map((s) => at(s).at)).toEqual([0, 300, 300, 600]);
+    expect([140, 150, 160, 449, 451].map((s) => at(s).at)).toEqual([0, 0, 300, 300, 600]);
     expect([1169, 1170, 1300].map((s) => at(s).at)).toEqual([null, 1200, 1200]);
     expect(at(160, { judged: judgedAs(0, 600) }).at).toBeNull();
     expect(at(10, { test: { ...run, due_s: [], hold_s: null }, judged: { attempts: [] } }).at).toBeNull();

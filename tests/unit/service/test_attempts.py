@@ -23,8 +23,8 @@ def attempt_at(times_s, clock_s=1200, **changes):
     ([0, 300, 600, 1200], ["due_900"]), ([0, 449, 749, 900, 1200], []), ([0, 451, 749, 900, 1200], ["due_300"]),
     ([0, 300, 600, 900, 1169], ["due_1200"]), ([0, 300, 600, 900, 1170], []), ([0, 300, 600, 900, 1500], []),
     ([1200], ["due_0", "due_300", "due_600", "due_900"]),
-    ([150, 450, 750, 1200], []),  # half way between two, for either
-    ([151, 451, 751, 1200], ["due_0"]),
+    ([150, 450, 750, 1050, 1200], []), ([150.5, 450, 750, 1050, 1200], ["due_0"]),  # half way between two: for the earlier
+    ([150, 450, 750, 1200], ["due_900"]), ([0, 450, 600, 900, 1200], []), ([0, 151, 450, 900, 1200], ["due_600"]),  # and for that alone
 ])
 def test_which_reading_is_due(run, times_s, missing):
     (told,) = judged(run, "capacity", {"attempts": [attempt_at(times_s)]})["attempts"]
