@@ -121,7 +121,7 @@ def test_answers_are_judged_in_their_order(run):
     assert [row["is_right"] for row in run("teaching.call", "call", ground=ground, seed=20786, replies=right, units=shown)["judged"]] == [True] * len(steps)
     pump = steps[1]["question"]
     wrong = next(row for row in pump["habits"] if row["code"] == "no_nozzle")
-    told = run("teaching.call", "call", ground=ground, seed=20786, replies=[right[0], str(wrong["value"])], units=shown)["judged"]
+    told = run("teaching.call", "call", ground=ground, seed=20786, replies=[right[0], f'{wrong["value"]:.1f}'], units=shown)["judged"]
     assert told == [{"is_right": True, "habit": None}, {"is_right": False, "habit": "no_nozzle"}]
     with pytest.raises(CalcError) as refusal:
         run("teaching.call", "call", ground=ground, seed=20786, replies=[right[0], "ten"], units=shown)
