@@ -73,8 +73,8 @@ def add_plan_texts(test, units, said):
 
     Raises CalcError naming value or units.
     """
-    add_texts(test.get("limits", []), units, said)
     if test["kind"] != "run":
+        add_texts(test["limits"], units, said)
         return
     for name, kind in SET:
         test[name.split("_")[0] + "_text"] = display.limit(units, kind, test[name], -1)

@@ -108,6 +108,8 @@ def test_in_other_units(run):
     """By hand: 143.391 psi is 988.65 kPa and 9.8865 bar; what is to be set is rounded so that the point is reached."""
     assert of(answered(run, a_record(), "SI")["plan"], "capacity")["gauge_text"] == "990"  # 988.4 kPa, to the next 5
     assert of(answered(run, a_record(), "SI")["plan"], "capacity")["hold_texts"] == ["1005", "1025"]  # 1004.9 to 1025.6 kPa, to the marks between them
+    # 1,250 gpm are 4731.8 L/min, 150 psi 1034.2 kPa
+    assert [of(answered(run, a_record(), "SI")["plan"], "capacity")[name] for name in ("flow_text", "net_text")] == ["4732", "1035"]
     assert of(answered(run, a_record(), "bar")["plan"], "capacity")["gauge_text"] == "9.9"  # 9.884 bar, to the next 0.05
     assert of(answered(run, a_record(), "bar")["plan"], "capacity")["hold_texts"] == ["10.05", "10.25"]  # 10.049 to 10.256 bar, the same
     limits = {limit["id"]: limit for limit in of(answered(run, a_record(), "SI")["plan"], "conditions")["limits"]}

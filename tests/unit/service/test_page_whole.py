@@ -115,3 +115,26 @@ def test_every_figure_has_its_text(run):
     assert {limit["id"]: limit["most_text"] for limit in of(told["plan"], "conditions")["limits"]}["altitude_ft"] == "2000"
     assert {figure["id"]: figure["value_text"] for figure in of(told["verdict"], "conditions")["figures"]}["lift_ft"] == "10"
     assert told["live"]["capacity"]["figures"][1]["least_text"] == "150"
+
+
+def test_every_figure_has_its_text_in_the_units_shown(run):
+    """A reading, how far it may be off, and what was noticed beside its limit. By hand: 1 psi is 6.895 kPa.
+
+    151.609 psi net, 150 asked: 1045.3 of 1034.2 kPa, shown whole and the least inside it; the bands as in test_set, with a gauge that errs by 2 psi. 1,761 rpm are over 1,760.
+    """
+    record = a_record()
+    record["tests"]["capacity"]["attempts"][0]["sets"][0]["values"]["engine_rpm"] = "1761"
+    told = of(answered(run, record, "SI")["verdict"], "capacity")
+    net = told["sets"][0]["figures"][1]
+    assert (net["value_text"], net["least_text"], net["most_text"]) == ("1045", "1035", None)
+    assert net["band_text"] == f"{6.894757 * 2 * ((4 + (0.5 / 2.3) ** 2 + (0.78 / 2.3) ** 2) / 3) ** 0.5:.0f}"
+    assert [(caution["value_text"], caution["limit_text"]) for caution in told["cautions"]] == [("1761", "1760")]
+
+
+def test_what_cannot_be_is_told_with_what_it_can_be(run):
+    """A gauge that ends at 1,000 psi ends at 6,894.757 kPa; 25 and 32.5 inHg are 84.66 and 110.06: what is told lies inside them."""
+    record = a_record()
+    record["tests"]["capacity"]["draft"]["values"]["discharge_psi"] = "-1@SI"
+    record["conditions"]["barometer_inhg"] = "999@SI"
+    told = {problem["place"]: (problem["least_text"], problem["most_text"]) for problem in answered(run, record, "SI")["problems"]}
+    assert told == {"conditions.barometer_inhg": ("84.7", "110"), "tests.capacity.draft.discharge_psi": ("0", "6894")}
