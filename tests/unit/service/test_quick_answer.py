@@ -20,6 +20,24 @@ def test_in_any_units(run):
     assert told(run, [{"engine_rpm": "1650", "discharge_psi": "12.5@bar"}])["status"] == "as_baseline"
 
 
+def test_a_whole_answer(run):
+    """By hand: at 1,650 rpm 181.5 psi, 1251.4 kPa; two gauges of 2 psi and twice 2 x 181.5 x 10 / 1650 = 2.2 psi err together by
+    2 x root((4 + 4 + 4.84 + 4.84) / 3) = 4.855 psi, 33.5 kPa; 190 psi are 4.683 percent over. A gauge ends at 1,000 psi, 6894.8 kPa."""
+    answer = told(run, [{"engine_rpm": "1650", "discharge_psi": "190@US"}, {"engine_rpm": "1500", "discharge_psi": "9999@SI"}], system="SI")
+    assert answer == {
+        "status": "not_proven", "enter": None,
+        "steps": [{"engine_rpm": 1650, "discharge_psi": 190, "expected_psi": pytest.approx(181.5), "expected_text": "1251", "band_psi": pytest.approx(4.855, abs=0.001),
+                   "band_text": "33", "percent": pytest.approx(4.683, abs=0.001), "percent_text": "4.7", "is_close": True, "status": "as_baseline"},
+                  {"engine_rpm": 1500, "discharge_psi": None, "expected_psi": 150, "expected_text": "1034", "band_psi": None,
+                   "band_text": None, "percent": None, "percent_text": None, "is_close": False, "status": "not_proven"}],
+        "problems": [{"place": "1.discharge_psi", "code": "out_of_range", "kind": "pressure", "is_below": False, "value": pytest.approx(1450.2, abs=0.1), "least": 0, "most": 1000,
+                      "least_text": "0", "most_text": "6894"}]}
+
+
+def test_twelve_steps_are_read(run):
+    assert len(told(run, BASELINE * 12, BASELINE * 12)["steps"]) == 12
+
+
 @pytest.mark.parametrize(
     ("reading", "place", "code"),
     [

@@ -32,6 +32,12 @@ def judged(run, readings, plan=PLAN):
         ({"governed": {"governed_rpm": 1900, "panel_rpm": 1900}}, "governed_low", "governed_differs"),
         ({"leaks": {"leak_shaft": "no"}}, "shaft_leak", "gland_drips_more"),
         ({"transfer": {"transfer_both_ways": "no"}}, "transfer_stuck", "pointer_short"),
+        ({"intake_relief": {"relief_reseated": "no"}}, "relief_open", "intake_relief_shut"),
+        ({"governed": {"panel_rpm": 2400}}, "gauge_off", "test_gauge_differs"),  # the tachometer, 190 rpm off the counter
+        ({"compound": {"compound.panel_psi": 90}}, "gauge_off", "test_gauge_differs"),
+        ({"compound": {"compound.panel_inhg": 20}}, "gauge_off", "test_gauge_differs"),
+        ({"interlock": {"pump_gear": "no", "road_set": "no"}}, "interlock_wrong", "interlock_fails"),  # once, however much failed
+        ({"leaks": {"leak_casing": "no", "leak_shaft": "no"}}, "shaft_leak", "gland_drips_more"),  # a casing that drips has no sign of its own
     ],
 )
 def test_signs(run, change, pattern, enter):
@@ -40,6 +46,26 @@ def test_signs(run, change, pattern, enter):
     for test, values in change.items():
         readings[test]["values"].update(values)
     assert judged(run, readings)["signs"] == [{"id": pattern, "test": list(change)[0], "enter": enter}]
+
+
+@pytest.mark.parametrize(("drive", "check"), [
+    ("midship", "shift_locked"), ("midship", "shift_gear_locked"), ("rear_shaft", "shift_locked"), ("pto", "pto_locked"), ("front", "pto_locked"), ("pto", "shift_override")])
+def test_whatever_holds_the_pump_in_is_the_same_sign(run, drive, check):
+    plan = a_plan(a_rig(drive=drive, has_override=True))
+    readings = good_readings(plan)
+    readings["shift"]["values"][check] = "no"
+    assert judged(run, readings, plan)["signs"] == [{"id": "shift_wrong", "test": "shift", "enter": "interlock_fails"}]
+
+
+def test_signs_stand_in_the_order_of_the_tests_each_at_the_first(run):
+    """A run that is short and fast once is short and fast, whatever the later ones are; the vacuum comes before it."""
+    readings = copy.deepcopy(GOOD)
+    readings["vacuum"]["values"]["vacuum_after_inhg"] = 10
+    for name in ("capacity", "seventy"):
+        readings[name] = {"attempts": [an_attempt(of(PLAN, name), discharge_psi=100, pump_rpm=3000)]}
+    assert judged(run, readings)["signs"] == [
+        {"id": "vacuum_lost", "test": "vacuum", "enter": "vacuum_falls"},
+        {"id": "pressure_low_speed_usual", "test": "capacity", "enter": "pressure_short"}, {"id": "ratio_changed", "test": "capacity", "enter": "ratio_differs"}]
 
 
 @pytest.mark.parametrize(

@@ -69,7 +69,11 @@ def test_pitot_band(run):
         ("combined_band", {"widths": [-1]}, "widths", "negative"),
         ("combined_band", {"widths": None}, "widths", "missing"),
         ("net_band_from_draft_psi", {"discharge_accuracy_psi": 1, "lift_accuracy_ft": -1, "loss_accuracy_ft": 0}, "lift_accuracy_ft", "negative"),
+        ("net_band_from_draft_psi", {"discharge_accuracy_psi": -1, "lift_accuracy_ft": 1, "loss_accuracy_ft": 0}, "discharge_accuracy_psi", "negative"),
+        ("net_band_from_draft_psi", {"discharge_accuracy_psi": 1, "lift_accuracy_ft": 1, "loss_accuracy_ft": -1}, "loss_accuracy_ft", "negative"),
         ("pitot_flow_band_gpm", {"flows_gpm": [1], "pitots_psi": [], "pitot_accuracy_psi": 1, "tip_percent": 1}, "pitots_psi", "not_as_many"),
+        ("pitot_flow_band_gpm", {"flows_gpm": [1], "pitots_psi": [1], "pitot_accuracy_psi": -1, "tip_percent": 1}, "pitot_accuracy_psi", "negative"),
+        ("pitot_flow_band_gpm", {"flows_gpm": [1], "pitots_psi": [1], "pitot_accuracy_psi": 1, "tip_percent": -1}, "tip_percent", "negative"),
     ],
 )
 def test_refused(run, function, arguments, field, code):
@@ -77,6 +81,18 @@ def test_refused(run, function, arguments, field, code):
     with pytest.raises(CalcError) as refused:
         run("service.uncertainty", function, **arguments)
     assert (refused.value.field, refused.value.code) == (field, code)
+
+
+def test_net_band(run):
+    """By hand: 2.3 ft of water are 1 psi, so 3 psi and 1 and 2 of lift and loss err together by 2 x root(14 / 3)."""
+    band = run("service.uncertainty", "net_band_from_draft_psi", discharge_accuracy_psi=3, lift_accuracy_ft=2.3, loss_accuracy_ft=4.6)
+    assert band == pytest.approx(2 * (14 / 3) ** 0.5)
+
+
+def test_pitot_band_of_two_tips(run):
+    """One gauge reads both, so their errors add: by hand 400 x 2 / 100 + 300 x 2 / 50 = 20 gpm."""
+    band = run("service.uncertainty", "pitot_flow_band_gpm", flows_gpm=[400, 300], pitots_psi=[50, 25], pitot_accuracy_psi=2, tip_percent=0)
+    assert band == pytest.approx(20)
 
 
 def test_pitot_band_of_small_readings(run):

@@ -29,6 +29,16 @@ def test_a_whole_summary(run):
     assert told["signs"] == ["speed_high_at_pressure", "tank_flow_low"]  # 1,777 rpm are over 1,760
 
 
+def test_of_two_readings_as_near_the_first_is_kept(run):
+    """And one that was not read whole is none, however low its flow."""
+    attempt = an_attempt(of(PLAN, "capacity"))
+    for count, row in enumerate(attempt["sets"]):
+        row["engine_rpm"] = 1700 + count
+    attempt["sets"][0].update(discharge_psi=None, pitot_psi=[60])
+    point = summed(run, {"capacity": {"attempts": [attempt]}})[0]["points"][0]
+    assert (point["engine_rpm"], point["net_psi"]) == (1701, pytest.approx(153))
+
+
 def test_nothing_read_leaves_blanks(run):
     blank = {"status": "not_proven", "flow_gpm": None, "net_psi": None, "net_band_psi": None, "flow_band_gpm": None, "engine_rpm": None, "pump_rpm": None}
     assert summed(run, {})[0]["points"][:1] == [{"id": "capacity", **blank}]
