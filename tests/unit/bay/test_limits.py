@@ -132,3 +132,56 @@ def test_where_readings_went(run, limit, own, amounts, side, trend):
     rows = [{"at_ms": NOW_MS + count * DAY_MS, "amount": amount} for count, amount in enumerate(amounts)]
     answer = run("bay.limits", "course", limit=limit, own=own, earlier=rows[::-1])
     assert (answer["side"], answer["trend"], answer["amounts"]) == (side, trend, amounts)
+
+
+def test_a_whole_answer(run):
+    """By hand in kPa (3.386 to the inHg): 24.5 inHg are 83, 25 are 85; the six last readings are given, oldest first."""
+    earlier = (30, 29, 22, 23, 24, 25, 26, 25)
+    assert judged(run, VACUUM, "24.5@US", earlier=earlier, shown=units.shown_in("SI")) == {
+        "amount": 24.5, "is_good": True, "asked": None, "side": None, "whose": "list", "trend": "toward",
+        "earlier": [{"at_ms": NOW_MS + count * DAY_MS, "text": text} for count, text in zip(range(2, 8), ("75", "78", "81", "85", "88", "85"))]}
+
+
+@pytest.mark.parametrize(("system", "text", "asked"), [
+    ("US", "1200@US", {"meant": "120", "least": "60", "most": "200"}),
+    ("SI", "8000@SI", {"meant": "800", "least": "414", "most": "1378"}),  # by hand: 60 and 200 psi are 413.7 and 1,379.0 kPa, told inside them
+])
+def test_what_is_asked_in_the_units_shown(run, system, text, asked):
+    assert judged(run, CUT_OUT, text, shown=units.shown_in(system))["asked"] == asked
+
+
+@pytest.mark.parametrize(("text", "meant"), [("1260", "12.6"), ("0.126", "12.6"), ("6", None), ("32", None), ("32.1", "3.21"), ("0.6", "60")])
+def test_a_point_that_slipped_two_places(run, text, meant):
+    """One place before two; but what would be good goes before what is only plausible; what stands at an end is not asked."""
+    limit = {"32.1": {**REST, "plausible": [1, 32]}, "0.6": {**REST, "value": 50, "plausible": [5, 100]}}.get(text, REST)
+    asked = judged(run, limit, text)["asked"]
+    assert (asked and asked["meant"]) == meant
+
+
+@pytest.mark.parametrize(("function", "more"), [("judged", {"text": "5", "units": US}), ("course", {})])
+def test_a_limit_of_no_kind(run, function, more):
+    with pytest.raises(CalcError) as refusal:
+        run.unheld("bay.limits", function, limit={**TREAD, "kind": "about"}, own=None, earlier=[], **more)
+    assert (refusal.value.field, refusal.value.code) == ("limit", "unknown")
+
+
+def test_the_most_vacuum_there_is(run):
+    """A day of high pressure: 31 inHg at sea level."""
+    assert judged(run, VACUUM, "31@US")["amount"] == 31
+
+
+@pytest.mark.parametrize(("limit", "own", "system", "answer"), [
+    (LOSS, None, "SI", {"kind": "max", "value": "33", "to": None, "whose": "list"}),  # by hand: 33.86 kPa, and no more
+    (AIM, None, "SI", {"kind": "target", "value": "48.9", "to": None, "whose": "list"}),  # 120 F, nearest
+    (VOLTS, {"value": 13, "to": 14, "whose": "plate"}, "US", {"kind": "range", "value": "13", "to": "14", "whose": "rig"}),
+    ({**CUT_OUT, "whose": "department"}, None, "SI", {"kind": "range", "value": "759", "to": "965", "whose": "department"}),  # 758.4 and 965.3 kPa
+    ({**TREAD, "to": 9}, None, "US", {"kind": "min", "value": "4", "to": None, "whose": "list"}),  # only a range has another end
+])
+def test_a_whole_limit_shown(run, limit, own, system, answer):
+    """Rounded inward, so that what meets the text meets the limit."""
+    assert run("bay.limits", "shown", limit=limit, own=own, units=units.shown_in(system)) == answer
+
+
+def test_where_seven_readings_went(run):
+    rows = [{"at_ms": NOW_MS + count, "amount": 30 - count} for count in range(7)]
+    assert run("bay.limits", "course", limit=VACUUM, own=None, earlier=rows)["amounts"] == [29, 28, 27, 26, 25, 24]

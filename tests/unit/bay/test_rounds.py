@@ -63,6 +63,28 @@ def test_two_settings_unseen_by_each_other(run):
         assert run("bay.rounds", "settings", records=records)["foam"]["applies"] is True
 
 
+def test_settings_whole(run):
+    """Of two that nobody replaced: on the list if either has it, the first limit there is, the later's words, and both ids."""
+    limit = {"value": 20, "to": None, "whose": "plate"}
+    first = record("setting", "s1", item="foam", applies=True, reason="", limit=None, by="A. Roy", at_ms=1000)
+    later = record("setting", "s2", item="foam", applies=False, reason="gone", limit=limit, by="B. Day", at_ms=2000)
+    last = record("setting", "s3", item="foam", applies=False, reason="gone too", limit={**limit, "value": 9}, by="C. Low", at_ms=3000)
+    assert run("bay.rounds", "settings", records=[later, last, first]) == {
+        "foam": {"applies": True, "reason": "gone too", "limit": limit, "by": "C. Low", "at_ms": 3000, "ids": ["s1", "s2", "s3"]}}
+
+
+@pytest.mark.parametrize("change", [{"place": "roof"}, {"state": "flying"}])
+def test_an_item_that_is_nowhere(run, change):
+    with pytest.raises(CalcError) as refusal:
+        items(run.unheld, rows=[{**row("tires"), **change}])
+    assert (refusal.value.field, refusal.value.code) == ("tires", "unknown")
+
+
+def test_what_the_department_leaves_out(run):
+    """Its own list goes before what fits the rig."""
+    assert items(run, rows=[row("oil"), {**row("foam", fits={"drive": ["pto"]}), "left_out": "no foam"}])["left_out"] == [{"id": "foam", "code": "department"}]
+
+
 def test_unknown_list(run):
     with pytest.raises(CalcError) as refusal:
         items(run, name="hourly")
@@ -104,9 +126,24 @@ def test_an_answer_taken_back(run):
     assert (joined["answers"]["oil"]["answer"], joined["left"], joined["is_ended"]) == ("good", ["chocks", "lights"], True)
 
 
+@pytest.mark.parametrize("says", [("not_good", "good"), ("not_good", "not_here"), ("good", "not_here")])
+def test_the_graver_of_two_answers_holds(run, says):
+    """Not good before good before not on this rig, in whatever order they came."""
+    records = [BEGUN, answer("a1", "oil", says[1]), answer("a2", "oil", says[0])]
+    for log in (records, records[::-1]):
+        told = run("bay.rounds", "progress", records=log, id="c1")
+        assert (told["list"], told["answers"]["oil"]["answer"], told["left"]) == ("weekly", says[0], ["chocks", "lights"])
+
+
+def test_the_end_of_another_check_is_none_of_this(run):
+    records = [BEGUN, record("ended", "n", round="c2", took_s=300, hurried=0)]
+    assert run("bay.rounds", "progress", records=records, id="c1")["is_ended"] is False
+
+
 def test_no_such_check(run):
-    with pytest.raises(CalcError):
+    with pytest.raises(CalcError) as refusal:
         run("bay.rounds", "progress", records=[defect("c1")], id="c1")
+    assert (refusal.value.field, refusal.value.code) == ("id", "unknown")
 
 
 @pytest.mark.parametrize(("took_s", "is_hurried"), [(1.9, True), (2, False), (None, False)])
