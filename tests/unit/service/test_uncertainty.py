@@ -100,7 +100,7 @@ def test_pitot_band_of_small_readings(run):
     def band(pitot_psi, accuracy_psi, percent=0):
         return run("service.uncertainty", "pitot_flow_band_gpm", flows_gpm=[400], pitots_psi=[pitot_psi], pitot_accuracy_psi=accuracy_psi, tip_percent=percent)
 
-    assert (band(1, 2), band(0.5, 2), band(0, 2)) == (400, 400, 400)
+    assert (band(1, 2), band(0.9, 2), band(0.5, 2), band(0, 2)) == (400, 400, 400, 400)
     assert band(1.25, 2) == pytest.approx(320)  # 400 x 2 / 2.5
     assert band(50, 0, percent=1) == pytest.approx(4)
 
