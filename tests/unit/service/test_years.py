@@ -72,6 +72,12 @@ def test_the_years_whole(run):
     assert (later["base_at"], later["is_acceptance"]) == (2022, False)  # the first test that read this point
 
 
+def test_only_the_first_acceptance_is_a_base(run):
+    """A second one, after a rebuild for instance, is a test like the others."""
+    results = [two_points(2020, "acceptance", 1600, None), two_points(2024, "acceptance", 1600, 1800)]
+    assert [point["base_at"] for point in run("service.years", "years", results=results, speed_accuracy_rpm=10)] == [2020, None]
+
+
 def test_a_point_that_a_test_had_not(run):
     """A point that came later stands blank in the tests before it."""
     told = run("service.years", "years", results=[a_result(2020, "annual", 1600), two_points(2021, "annual", 1600, 1800)], speed_accuracy_rpm=0)

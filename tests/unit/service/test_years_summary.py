@@ -39,6 +39,15 @@ def test_of_two_readings_as_near_the_first_is_kept(run):
     assert (point["engine_rpm"], point["net_psi"]) == (1701, pytest.approx(153))
 
 
+def test_the_nearest_is_so_for_its_size(run):
+    """By hand: 1 of 150 psi is 0.67 percent; half a psi of 69 on the pitot is 0.36 percent of the flow."""
+    test = of(PLAN, "capacity")
+    attempt = an_attempt(test)
+    attempt["sets"][1].update(discharge_psi=test["gauge_psi"] + 1, engine_rpm=1701)
+    attempt["sets"][3].update(pitot_psi=[test["tips"][0]["pitot_psi"] + 0.5], engine_rpm=1703)
+    assert summed(run, {"capacity": {"attempts": [attempt]}})[0]["points"][0]["engine_rpm"] == 1703
+
+
 def test_nothing_read_leaves_blanks(run):
     blank = {"status": "not_proven", "flow_gpm": None, "net_psi": None, "net_band_psi": None, "flow_band_gpm": None, "engine_rpm": None, "pump_rpm": None}
     assert summed(run, {})[0]["points"][:1] == [{"id": "capacity", **blank}]
