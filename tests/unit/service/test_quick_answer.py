@@ -54,7 +54,8 @@ def test_what_cannot_be_is_told_and_proves_nothing(run, reading, place, code):
     assert found["status"] == "not_proven"
 
 
-@pytest.mark.parametrize("baseline", [[], [{"engine_rpm": "", "discharge_psi": "150@US"}], [{"engine_rpm": "1500", "discharge_psi": "0@US"}]])
+@pytest.mark.parametrize("baseline", [[], [{"engine_rpm": "", "discharge_psi": "150@US"}], [{"engine_rpm": "1500", "discharge_psi": "0@US"}],
+                                      [{"engine_rpm": "fast", "discharge_psi": "150@US"}]])
 def test_half_a_baseline_is_none(run, baseline):
     """A baseline reading without its speed or its pressure is compared with nothing."""
     found = told(run, [{"engine_rpm": "1500", "discharge_psi": "150@US"}], baseline)

@@ -53,6 +53,12 @@ def test_two_kinds_of_tanker(run):
     assert [caution["code"] for caution in ask(run, "shuttle", kinds="two", tankers="6", wanted="434")["cautions"]] == ["waits_at_fill"]
 
 
+def test_two_kinds_that_do_not_wait(run):
+    """Two of them find the fill site free: 2,250 gal in 20.5 min and 900 in 16.5 are 164.3 gpm, and nobody is kept waiting."""
+    told = ask(run, "shuttle", kinds="two", tankers="1", wanted="160")
+    assert (told["figure"]["text"], told["cautions"], told["facts"]) == ("164", [], {"tankers": "2", "wait": "0.0"})
+
+
 def test_the_larger_of_two_kinds(run):
     """The dump site is laid out for the larger load, and the picture shows the longer stops, whichever kind has them."""
     told = ask(run, "shuttle", kinds="two", tankers="1", more_load="4000", more_fill="6", more_dump="7")
