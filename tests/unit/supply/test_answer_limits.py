@@ -71,6 +71,11 @@ def test_limit(run, page, at, past, code):
     [
         ("hydrant", {"residual": "62"}, [{"code": "drop_small", "level": "caution", "amount": "4.6", "limit": "10"}]),  # 3 of 65
         ("draft", {"lift": "21", "flow": "500"}, [{"code": "no_figure", "level": "caution", "amount": "21.0", "limit": "20.0"}]),
+        ("draft", {"lift": "16", "flow": "500"}, [{"code": "above_dependable", "level": "caution", "amount": "16.0", "limit": "14.7"}]),
+        ("draft", {"lift": "26", "flow": "500"}, [{"code": "beyond_practical", "level": "stop", "amount": "26.0", "limit": "22.2"}]),
+        ("draft", {"flow": "1300"}, [{"code": "past_what_is_left", "level": "caution", "amount": "1300", "limit": "1250"}]),
+        # NFPA 1901, from memory: 6 in goes with 1,250 gpm
+        ("draft", {"flow": "500", "suction": "5"}, [{"code": "suction_small", "level": "caution", "amount": "1250", "limit": "6.00", "needed": "1"}]),
         ("draft", {"vacuum": "18"}, [{"code": "vacuum_high", "level": "caution", "amount": "18", "limit": "12"}]),
         ("draft", {"vacuum": "5"}, [{"code": "vacuum_low", "level": "caution", "amount": "5", "limit": "9"}]),
         # 2 psi x 10^2 x 30 = 6,000 psi of friction, 180 - 20 a leg: 38 legs of 78.9 ft
@@ -106,3 +111,10 @@ def test_water_that_boils_where_it_stands(run):
 def test_a_slope_that_nearly_carries(run):
     """By hand: 434 ft lose 34.72 psi and 79 ft give 34.29 back: 0.43 psi is still to be pumped."""
     assert called_to_mind(ask(run, "relay", floor="0", distance="434", climb="-79")) == []
+
+
+def test_where_a_reading_and_what_is_past_lifting_come_from(run):
+    """A gauge reading stands on the inch of mercury and the table of suction hose; which sum is told goes by the lift."""
+    reading = [each for each in ask(run, "draft", vacuum="12")["rows"] if each["name"] == "reading"][0]
+    assert reading["sources"] == ["vacuum", "suction_loss"]
+    assert [ask(run, "draft", lift=lift, flow="500")["sum"] for lift in ("20", "22", "23")] == ["draft", "draft_none", "draft_beyond"]
