@@ -7,8 +7,9 @@ DAY_MS = 86_400_000
 OURS = {"id": "us", "kind": "annual", "runs": [{"net_psi": 150, "id": "capacity"}, {"net_psi": 200, "id": "seventy"}], "by_mean": True, "prime_s": 30}
 STANDARDS = {"us": {"annual": OURS}}
 FORMER = [
+    {"id": "2027", "last_ms": 20_500 * DAY_MS, "standards": {"canada": {}}},  # in which nothing of ours was changed
     {"id": "2026", "last_ms": 20_000 * DAY_MS, "standards": {"us": {"annual": {"was": {"prime_s": 45}, "later": ["by_mean"]}}}},
-    {"id": "2025", "last_ms": 19_000 * DAY_MS, "standards": {"us": {"annual": {"was": {"prime_s": 60}, "later": []}}, "canada": {}}},
+    {"id": "2025", "last_ms": 19_000 * DAY_MS, "standards": {"us": {"annual": {"was": {"prime_s": 60}, "later": []}}}},
 ]
 OF_2026 = {**{name: section for name, section in OURS.items() if name != "by_mean"}, "prime_s": 45}
 

@@ -70,6 +70,7 @@ def test_limit(run, page, at, past, code):
     ("page", "changes", "cautions"),
     [
         ("hydrant", {"residual": "62"}, [{"code": "drop_small", "level": "caution", "amount": "4.6", "limit": "10"}]),  # 3 of 65
+        ("hydrant", {"residual": "15", "wanted": "100"}, [{"code": "residual_below_floor", "level": "stop", "amount": "15", "limit": "20"}]),
         ("draft", {"lift": "21", "flow": "500"}, [{"code": "no_figure", "level": "caution", "amount": "21.0", "limit": "20.0"}]),
         ("draft", {"lift": "16", "flow": "500"}, [{"code": "above_dependable", "level": "caution", "amount": "16.0", "limit": "14.7"}]),
         ("draft", {"lift": "26", "flow": "500"}, [{"code": "beyond_practical", "level": "stop", "amount": "26.0", "limit": "22.2"}]),

@@ -1,7 +1,9 @@
 """A hydrant and a draft as their pages open: the whole answer, worked by hand."""
 import pytest
 
-from tests.unit.supply.reckoned import ask
+from calc.base.errors import CalcError
+from site_src.content import reckoners
+from tests.unit.supply.reckoned import ask, row
 
 
 def figure(name, kind, text, sources, **terms):
@@ -42,6 +44,21 @@ def test_a_hydrant(run):
         "line": {"hydrant": "40", "intake": "38", "flow": "500", "length": "100", "hoses": 1}, "static": "65",
         "test": {"x": pytest.approx(250 / 832.84, rel=1e-4), "y": pytest.approx(58 / 65), "flow": "250", "pressure": "58"},
         "floor": {"x": pytest.approx(682.84 / 832.84, rel=1e-4), "y": pytest.approx(20 / 65), "flow": "683", "pressure": "20"}}
+
+
+@pytest.mark.parametrize(("shown", "least"), [("US", "2"), ("SI", "14")])
+def test_a_pitot_below_the_table_of_large_outlets(run, shown, least):
+    """It begins at 2 psi (NFPA 291, from memory), 13.8 kPa."""
+    with pytest.raises(CalcError) as refusal:
+        ask(run, "hydrant", shown, known="pitot", outlet="4.5@US", pitot="1@US", static="65@US", residual="58@US", floor="20@US")
+    assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("pitot", "below_table", {"least": least})
+
+
+def test_a_hose_by_its_own_working_pressure(run):
+    """Where the rig's own hose says what it works at, that counts, not nine tenths of its test."""
+    shelf = reckoners.shelf("hydrant")
+    hoses = {name: {**hose, "work_psi": 150} for name, hose in shelf["hoses"].items()}
+    assert row(ask(run, "hydrant", shelf={**shelf, "hoses": hoses}), "reverse")["terms"]["limit"] == "150"
 
 
 def test_a_draft(run):
