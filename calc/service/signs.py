@@ -123,7 +123,7 @@ def _run_patterns(test, planned):
     is_known = any(speed["of"] == "new" for speed in planned["expected"])
     is_fast = is_known and "speed_above_new" in codes
     patterns = []
-    for row in test.get("sets", []):
+    for row in test["sets"]:
         if row["is_by_mean"]:
             continue
         flow, net = [figure["status"] for figure in row["figures"]]

@@ -101,6 +101,7 @@ def test_an_engine_faster_than_when_new(run, rpm, is_told):
     """Ten per cent over 1,600 rpm are 1,760; the worst reading counts, and the last year's speed does not."""
     told = {"code": "speed_above_new", "kind": "speed", "value": rpm, "limit": pytest.approx(1760)}
     assert cautions(run, [(1500, None), (rpm, None), (None, None)]) == ([told] if is_told else [])
+    assert cautions(run, [(2000, None)], rise_percent=25) == []  # a quarter over, to the last bit
 
 
 @pytest.mark.parametrize(("pumps", "off"), [
