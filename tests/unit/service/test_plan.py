@@ -198,3 +198,44 @@ def test_every_section_has_its_source(row):
     """Each section of each standard says where it comes from and what that is worth."""
     assert row["source"].strip()
     assert row["basis"] in ("published", "second-hand", "from memory", "common practice")
+
+
+def test_what_a_plan_says_of_itself(run):
+    """All that a verdict needs besides its parts: the standard's own figures, and the certificates' in place of them."""
+    standard = standards.standard("us", "annual")
+    plan = planned(run, a_rig(), accuracy={"discharge_psi": 1})
+    del plan["tests"]
+    assert plan == {
+        "schema": 1, "standard": "us", "kind": "annual", "rated_gpm": 1250, "conditions": SITE, "accuracy": {**standard["accuracy"], "discharge_psi": 1},
+        "unsure": standard["unsure"], "tachometer_most_off_rpm": 50, "speed_rise_percent": 10, "by_mean": True, "pump_ratio": 2.0}
+
+
+def test_a_standard_that_says_less(run):
+    """Without a section of the engine nothing is held to it, and a mean that nobody allows is not allowed."""
+    standard = {name: section for name, section in standards.standard("us", "annual").items() if name != "engine"}
+    standard["flow"] = {name: value for name, value in standard["flow"].items() if name != "by_mean"}
+    plan = run("service.plan", "plan", rig={**a_rig(), "standard": standard}, conditions=SITE)
+    assert (plan["tachometer_most_off_rpm"], plan["speed_rise_percent"], plan["by_mean"]) == (None, None, False)
+
+
+@pytest.mark.parametrize("name", ["air_f", "water_f", "barometer_inhg", "altitude_ft", "lift_ft", "depth_ft", "strainer_ft", "suction_size_in", "suction_length_ft", "suction_lines"])
+def test_an_amount_past_everything(run, name):
+    for value in (-1500.5, 20000.5):
+        with pytest.raises(CalcError) as refused:
+            planned(run, a_rig(), **{name: value})
+        assert (refused.value.field, refused.value.code) == (name, "out_of_range")
+
+
+@pytest.mark.parametrize(("rig", "site", "field"), [
+    ({"rated_gpm": 49.5}, {}, "rated_gpm"), ({"rated_gpm": 6000.5}, {}, "rated_gpm"),
+    ({}, {"accuracy": {"discharge_psi": -0.5}}, "discharge_psi"), ({}, {"accuracy": {"discharge_psi": 1000.5}}, "discharge_psi")])
+def test_a_rating_or_an_accuracy_past_everything(run, rig, site, field):
+    with pytest.raises(CalcError) as refused:
+        planned(run, a_rig(**rig), **site)
+    assert (refused.value.field, refused.value.code) == (field, "out_of_range")
+
+
+@pytest.mark.parametrize(("rig", "site"), [({"rated_gpm": 50}, {}), ({"rated_gpm": 6000}, {"suction_lines": 4}), ({}, {"accuracy": {"discharge_psi": 0}}), ({}, {"accuracy": {"discharge_psi": 1000}}),
+                                           ({}, {"altitude_ft": -1500}), ({}, {"altitude_ft": 20000})])
+def test_a_rating_or_an_accuracy_at_its_bound(run, rig, site):
+    assert planned(run, a_rig(**rig), **site)["tests"]
