@@ -81,3 +81,33 @@ def test_the_times_this_phone_has(run):
     runs = [made(1000), made(4000, took_s=30.5), made(2000), made(3000), made(9000, is_whole=False), made(8000, title="Frost"), made(7000, took_s=0)]
     assert run("bay.checkoff", "times", runs=runs, titles=["Back to road"]) == [  # by hand: 90.9 s is 1 min 30 s gone by
         {"took_s": 30, "began_ms": 4000}, {"took_s": 90, "began_ms": 3000}, {"took_s": 90, "began_ms": 2000}]
+
+
+@pytest.mark.parametrize("field", list(row()))
+def test_every_field_is_wanted(run, field):
+    with pytest.raises(CalcError) as refused:
+        run.unheld("bay.checkoff", "entered", before=None, row={name: value for name, value in row().items() if name != field})
+    assert (refused.value.field, refused.value.code) == (field, "missing")
+
+
+@pytest.mark.parametrize("field", ["id", "trainee", "date", "rig", "faults", "by_trainee", "by_officer"])
+def test_every_text_is_one_of_400_letters_at_most(run, field):
+    assert run.unheld("bay.checkoff", "entered", before=None, row=row(**{field: "no" * 200}))[field]
+    for value, code in ((7, "not_text"), ("x" * 401, "too_long")):
+        with pytest.raises(CalcError) as refused:
+            run.unheld("bay.checkoff", "entered", before=None, row=row(**{field: value}))
+        assert (refused.value.field, refused.value.code) == (field, code)
+
+
+@pytest.mark.parametrize("field", ["date", "rig", "faults", "took_s", "on_rig"])
+def test_whatever_was_signed_under_other_words_falls_away(run, field):
+    """Both signatures, if both were given before; one that is new stays."""
+    changed = signed("b", **{field: {"took_s": 60, "on_rig": False}.get(field, "other")})
+    fresh = run("bay.checkoff", "entered", before=signed(), row=changed)
+    assert (fresh["by_trainee"], fresh["by_officer"]) == ("", "")
+    fresh = run("bay.checkoff", "entered", before=row(by_trainee="Ann Bell"), row=changed)
+    assert (fresh["by_trainee"], fresh["by_officer"]) == ("", "Cal Dunn")
+
+
+def test_a_day_is_the_longest(run):
+    assert run("bay.checkoff", "entered", before=None, row=row(took_s=86400))["took_s"] == 86400
