@@ -5,7 +5,7 @@ import * as of from "../../site_src/static/js/pressure/layout.js";
 
 const fog = { kind: "fog", flow: "150@US", least: "95@US", tip: "", pressure: "100@US" };
 const smooth = { kind: "smooth", flow: "", least: "", tip: "1.125@US", pressure: "50@US" };
-const line = (id, more = {}) => ({ id, hose: "attack", length: "200@US", height: "", runs: "1", device: "none", loss: "", loss_at: "", end: fog, ...more });
+const line = (id, more = {}) => ({ id, hose: "attack", length: "200@US", height: "", runs: "1", device: "none", loss: "", loss_at: "", device_most: "", end: fog, ...more });
 const joint = (id, lines, more = {}) => line(id, { hose: "supply", device: "wye", end: { lines }, ...more });
 const into = (id, other) => line(id, { end: { kind: "into", line: other } });
 const layout = (...lines) => ({
@@ -57,7 +57,7 @@ describe("second hoses", () => {
 
   test("lie beside their line, like it, with no height, device or nozzle of their own", () => {
     const after = of.withSecond(layout({ ...device, height: "8@US", runs: "2" }, line("C")), "A");
-    expect(after.lines[1]).toEqual({ ...into("B", "A"), height: "", device: "none", loss: "", loss_at: "", runs: "1" });
+    expect(after.lines[1]).toEqual({ ...into("B", "A"), height: "", device: "none", loss: "", loss_at: "", device_most: "", runs: "1" });
     expect(ids(after)).toEqual(["A", "B", "C"]);
   });
 
@@ -139,7 +139,7 @@ describe("a joint before a line", () => {
   test("stands as high as the line ended, with the line and its twin behind it", () => {
     const after = of.withJoint(layout(line("A", { height: "12@US" }), line("B")), "A", supply);
     expect(after.lines[0]).toEqual({
-      ...supply, id: "S", runs: "1", loss: "", loss_at: "", height: "12@US",
+      ...supply, id: "S", runs: "1", loss: "", loss_at: "", device_most: "", height: "12@US",
       end: { lines: [line("A", { height: "12@US" }), line("C", { height: "12@US" })] },
     });
     expect(after.lines[1]).toEqual(line("B"));
@@ -215,18 +215,18 @@ describe("room for more", () => {
 });
 
 test("what stands in inputs is every entry with its kind; a joint and a second hose have no nozzle", () => {
-  const given = { ...layout(joint("S", [line("A", { end: smooth })], { loss: "10@US", loss_at: "500@US" }), into("B", "S")), now: { pressure: "80@US", gates: "set", shut: [] } };
+  const given = { ...layout(joint("S", [line("A", { end: smooth })], { loss: "10@US", loss_at: "500@US", device_most: "800@US" }), into("B", "S")), now: { pressure: "80@US", gates: "set", shut: [] } };
   given.source = { kind: "draft", intake: "1@US", lift: "10@US", loss: "2@US" };
-  const hose = (loss = "", at = "") => [["length", "200@US"], ["rise", ""], ["pressure", loss], ["flow", at]];
+  const hose = (loss = "", at = "", most = "") => [["length", "200@US"], ["rise", ""], ["pressure", loss], ["flow", at], ["flow", most]];
   expect(of.entriesOf(given, { pump: "150@US", end: "100@US", flow: "60@US", length: "7@US" })).toEqual([
-    ...hose("10@US", "500@US"), ...hose(), ["flow", ""], ["flow", ""], ["diameter", "1.125@US"], ["pressure", "50@US"], ...hose(),
+    ...hose("10@US", "500@US", "800@US"), ...hose(), ["flow", ""], ["flow", ""], ["diameter", "1.125@US"], ["pressure", "50@US"], ...hose(),
     ["pressure", "1@US"], ["lift", "10@US"], ["lift", "2@US"], ["pressure", "80@US"],
     ["pressure", "150@US"], ["pressure", "100@US"], ["flow", "60@US"], ["length", "7@US"],
   ]);
 });
 
 describe("what a rig carries in the place of a line", () => {
-  const before = layout(line("A", { height: "9@US", runs: "2", loss: "3@US", loss_at: "1@US", device: "master", end: { ...fog, typed: "yes" } }), line("B"));
+  const before = layout(line("A", { height: "9@US", runs: "2", loss: "3@US", loss_at: "1@US", device_most: "800@US", device: "master", end: { ...fog, typed: "yes" } }), line("B"));
   const bed = { hose: "attack", length: "150@US", crew: "two", end: smooth };
 
   test("a hose bed brings its hose, nozzle and people, at the height of the line", () => {
@@ -237,11 +237,11 @@ describe("what a rig carries in the place of a line", () => {
   });
 
   test("a piped device has no hose, and its builder's loss where it has one", () => {
-    const gun = { ...bed, hose: "", length: "", device: "master", loss: "15@US", loss_at: "500@US" };
-    expect(of.asBed(before, "A", gun).lines[0]).toMatchObject({ hose: of.PIPED, length: "0", device: "master", loss: "15@US", loss_at: "500@US", runs: "1" });
+    const gun = { ...bed, hose: "", length: "", device: "master", loss: "15@US", loss_at: "500@US", device_most: "800@US" };
+    expect(of.asBed(before, "A", gun).lines[0]).toMatchObject({ hose: of.PIPED, length: "0", device: "master", loss: "15@US", loss_at: "500@US", device_most: "800@US", runs: "1" });
     expect(of.asBed(before, "A", { ...gun, loss_at: undefined }).lines[0]).toMatchObject({ loss: "15@US", loss_at: "" });
     expect(of.asBed(before, "A", { ...gun, loss: "" }).lines[0]).toMatchObject({ loss: "", loss_at: "" });
-    expect(of.asBed(before, "A", { ...gun, device: "" }).lines[0]).toMatchObject({ device: "none", loss: "", loss_at: "" });
+    expect(of.asBed(before, "A", { ...gun, device: "" }).lines[0]).toMatchObject({ device: "none", loss: "", loss_at: "", device_most: "" });
   });
 
   test("supply hose goes to the inlet of the ready-made line, all of it", () => {

@@ -14,7 +14,7 @@ const choices = {
   now: { pressure: "", gates: "set", shut: [] },
 };
 const end = { kind: "fog", flow: "150@US", least: "95@US", tip: "", pressure: "100@US" };
-const line = (id, more = {}) => ({ id, hose: "attack", length: "200@US", height: "", runs: "1", device: "none", loss: "", loss_at: "", end, ...more });
+const line = (id, more = {}) => ({ id, hose: "attack", length: "200@US", height: "", runs: "1", device: "none", loss: "", loss_at: "", device_most: "", end, ...more });
 const joint = (id, lines, more = {}) => line(id, { device: "wye", end: { lines }, ...more });
 const into = (id, other, more = {}) => line(id, { end: { kind: "into", line: other }, ...more });
 const whole = (lines, more = {}) => ({ crew: "two", source: choices.source, now: choices.now, lines, ...more });
@@ -22,7 +22,7 @@ const made = (lines, more) => clean(whole(lines, more), choices);
 
 describe("a sound layout", () => {
   test("comes out as it went in", () => {
-    const given = whole([joint("S", [line("A"), line("B2", { device: "master", loss: "15@SI", loss_at: "9@SI", runs: "2" }), into("C", "B2")]), line("Z10")],
+    const given = whole([joint("S", [line("A"), line("B2", { device: "master", loss: "15@SI", loss_at: "9@SI", device_most: "8@SI", runs: "2" }), into("C", "B2")]), line("Z10")],
       { now: { pressure: "90@SI", gates: "open", shut: ["A"] }, source: { kind: "draft", intake: "1", lift: "10@US", loss: "2@US" } });
     expect(clean(given, choices)).toEqual(given);
   });
@@ -32,7 +32,7 @@ describe("a sound layout", () => {
   });
 
   test("of before has what came since in its place", () => {
-    const { source, now, ...old } = whole([line("A", { runs: undefined, device: undefined, loss: undefined, loss_at: undefined, end: { ...end, least: undefined } })]);
+    const { source, now, ...old } = whole([line("A", { runs: undefined, device: undefined, loss: undefined, loss_at: undefined, device_most: undefined, end: { ...end, least: undefined } })]);
     expect(clean(old, choices)).toEqual(whole([line("A", { end: { ...end, least: "150@US" } })]));
     expect(made([joint("S", [line("A")], { device: undefined })]).lines[0].device).toBe("wye");
     expect(made([line("A")], { now: { pressure: "", gates: "set" } }).now.shut).toEqual([]);
@@ -51,7 +51,7 @@ describe("a sound layout", () => {
   });
 
   test("has second hoses without height, device and loss, whatever was said of them", () => {
-    expect(made([line("A", { device: "master" }), into("B", "A", { height: "9", device: "aerial", loss: "9", loss_at: "9" })]).lines[1]).toEqual(into("B", "A"));
+    expect(made([line("A", { device: "master" }), into("B", "A", { height: "9", device: "aerial", loss: "9", loss_at: "9", device_most: "9" })]).lines[1]).toEqual(into("B", "A"));
   });
 });
 
@@ -84,6 +84,7 @@ describe("refused is", () => {
     ["no tip", bad(line("A", { end: { ...end, tip: undefined } }))],
     ["a loss that is none", bad(line("A", { loss: 3 }))],
     ["a flow of a loss that is none", bad(line("A", { loss_at: 3 }))],
+    ["a most flow that is none", bad(line("A", { device_most: 3 }))],
     ["a height that is none", bad(line("A", { height: 3 }))],
     ["a rise that is none", bad(line("A", { height: undefined, rise: 3 }))],
     ["neither height nor rise", bad(line("A", { height: undefined }))],

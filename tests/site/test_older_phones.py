@@ -15,7 +15,7 @@ NEWER = {
     "signals joined, 2023": r"AbortSignal\.any\(",
     "an array from what comes late, 2024": r"Array\.fromAsync",
     "idle time, never in Safari": r"requestIdleCallback\(",
-    "an expression of sets, 2023": r"/[dgimsuy]*v[dgimsuy]*[.,;)]",
+    "an expression of sets, 2023": r"[(,=:!&|?{};]/(?:[^/\\\n]|\\.)+/[dgimsuy]*v[dgimsuy]*[.,;)]",
     "a popover, 2024": r"\.showPopover\(",
 }
 
