@@ -2,7 +2,7 @@
 
 `units` is `{"shown": name, "decimal": mark, "systems": {name: {kind: {"factor", "places", "offset", "set"}}}}`: how many of a system's
 unit make one of calc's (factors that Pint made when the site was built), by kind of quantity, the decimals of an answer
-and, only of a kind whose zero differs, what calc's zero is called there (0 F is -17.8 C), and, only where a gauge is set less finely, `set`, the step that it is set to; `shown` is the system of the page, `decimal` the decimal mark of its language, a point where it is left out.
+and, only of a kind whose zero differs, what calc's zero is called there (0 F is -17.8 C), and, only where a gauge is set less finely, `set`, the step that it is set to, and, only where an entry is shown finer, `typed`, its decimals; `shown` is the system of the page, `decimal` the decimal mark of its language, a point where it is left out.
 Every text a person reads goes through here; texts that machines read (files, entries as kept) have a point.
 """
 import math

@@ -153,7 +153,8 @@ def shown(units, kind, text):
         return typed
     if system == units["shown"]:
         return typed if "," in typed or typed[-1:] == "." else display.marked(units, typed)
-    return display.figure(units, kind, amount)
+    here = display.scale(units, units["shown"], kind)
+    return display.plain(units, display.converted(here, amount), here.get("typed", here["places"]))
 
 
 def all_shown(units, entries):

@@ -14,13 +14,12 @@ def systems():
 
 
 def _scale(kind, system, is_fine):
-    """One unit as calc.base.display takes it: factor from calc's unit, decimals, the offset of a temperature's zero, a gauge's step."""
+    """One unit as calc.base.display takes it: factor from calc's unit, decimals, those of an entry, the offset of a temperature's zero, a gauge's step."""
     row = system["kinds"][kind]
     ours = systems()[0]["kinds"][kind]["unit"]
     zero, one = (REGISTRY.Quantity(amount, ours).to(row["unit"]).magnitude for amount in (0, 1))
     scale = {"factor": one - zero, "places": _read(row, is_fine)["places"]}
-    if "set" in row:
-        scale["set"] = row["set"]
+    scale.update({name: row[name] for name in ("set", "typed") if name in row})
     return {**scale, "offset": zero} if zero else scale
 
 

@@ -101,6 +101,18 @@ def test_shown(run, shown, text, expected):
     assert run("base.entry", "shown", units=units.shown_in(shown), kind="length", text=text) == expected
 
 
+@pytest.mark.parametrize(
+    ("shown", "text", "expected"),
+    [
+        # five ninths of a degree, by hand: 2.3 / 1.8 = 1.278; 15 / 1.8 = 8.333; 1.3 x 1.8 = 2.34; 5 x 1.8 = 9
+        ("SI", "2.3@US", "1.3"), ("bar", "15@US", "8.3"), ("US", "1.3@SI", "2.3"), ("imperial", "5@bar", "9"), ("US", "2.34@US", "2.34"),
+    ],
+)
+def test_a_rise_is_shown_to_a_tenth(run, shown, text, expected):
+    """A rise that was typed in other units is shown to a tenth of a degree, near enough to what the figures use."""
+    assert run("base.entry", "shown", units=units.shown_in(shown), kind="temperature_rise", text=text) == expected
+
+
 def test_metric_set_disagrees_with_the_us_one_as_far_as_the_page_says():
     """The printed metric coefficients are within 10 % of the US ones converted, the widest gap at 125 mm."""
     pairs = [("metric-45", "attack-1.75"), ("metric-65", "attack-2.5"), ("metric-77", "supply-3"), ("metric-100", "supply-4"),
