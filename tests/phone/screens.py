@@ -4,7 +4,7 @@ import functools
 from site_src.routes import help
 from tests import service_records
 from tests.phone.ways import (
-    answered, at_a_place, called, card_at, card_for_another_rig, checking_off, conditions_searched, debriefed, diagnosis, drilled, flowing, found_fault,
+    answered, at_a_place, called, card_at, card_for_another_rig, checking_off, chosen, conditions_searched, debriefed, diagnosis, drilled, flowing, found_fault,
     hidden_fault, in_the_bay, in_words, log_with_a_run, over_the_years, plain, practising, raising, refused, searched, service,
     water_answered, wye,
 )
@@ -39,6 +39,7 @@ STATES = {
     "card pausing": card_at("road", "centre_back", "pause"),
     "card asking": card_at("scene", "light_first"),
     "card stopped": card_at("bay", "exhaust", "not_seen"),
+    "card setting a governor": card_at("control", "mode_pressure"),
     "card priming": card_at("draft", "prime_draft", "pause"),
     "card for another rig": card_for_another_rig,
     "log with a run": log_with_a_run,
@@ -47,6 +48,8 @@ STATES = {
     "diagnosis with radio words": diagnosis("gravel_noise", "supply_soft", "grew_with_lines"),
     "diagnosis at a cause": diagnosis("supply_soft", "grew_with_lines", "flow_cut_cures"),
     "water answered": water_answered,
+    "portable pumps": chosen("water/hoselay/", "pump", "own"),
+    "engines in series": chosen("water/connection/", "engines", "two"),
     "help answered": answered,
     "help searched": searched,
     "tests kept": service("test/"),

@@ -17,6 +17,7 @@ from tests.site import pages
 from tests.unit.bay.logs import defect, record
 
 PAIR = data.words("practice")["debrief"]
+TOLD = data.words("water")
 
 
 def wye(handset, tab="nozzle"):
@@ -198,6 +199,17 @@ def water_answered(handset):
     page = handset.open("water/")
     page.locator(".page-figure:not([data-none])").wait_for()
     return page
+
+
+def chosen(address, field, option):
+    """A water page with a chip of a choice touched, and all that comes with it."""
+    def opened(handset):
+        sheet = open_sheet(handset, address)
+        sheet.choose(field, TOLD["option"][field][option])
+        sheet.page.locator("output:not([data-stale])").first.wait_for()
+        return sheet.page
+
+    return opened
 
 
 def answered(handset):

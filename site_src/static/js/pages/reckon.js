@@ -152,12 +152,12 @@ function draw(answered) {
   const origins = originsOf(asked({ data, entries: state.entries }), state.entries, state.entered, rig);
   const view = { ...state, data, origins, rig, u, shown, act };
   render(html`
-    <div class="water-head">
+    <div class="water-head" data-pane="answer">
       ${beside(notice, "top", words.pressure)}
       ${answerView({ ...view, stale: state.refusal && refused() })}
       ${pictureView({ ...view, hose: hoseNamed(view) })}
     </div>
-    <div class="water-entries">
+    <div class="water-entries" data-pane="entries">
       ${fieldsView(view)}
       ${enteredView(view)}
       ${siteView(view)}
