@@ -8,6 +8,7 @@ SCHEMA = 1
 MOST_ROWS = 40
 MOST_TEXT = 60
 MOST_TIPS = 6
+MOST_READINGS = 20  # of one hose
 _LETTERS = "abcdefghijklmnopqrstuvwxyz"
 HANDBOOK_SLACK = 0.01  # a figure within it of the handbook's is that figure, rounded; more is another figure
 
@@ -65,6 +66,7 @@ HOSE_FIELDS = (
     ("hose", "shelf"),
     ("coefficient", "quantity", "coefficient", 0.001, 5000),
     ("origin", "choice", ("handbook", "declared", "measured", "typed")),
+    ("readings", "number", 1, MOST_READINGS),
     ("test_pressure", "quantity", "pressure", 50, 1500),
 )
 # of a discharge's cap or label, in plain words: paper and a color-blind eye read the word

@@ -24,6 +24,7 @@ def beside_handbook(at_hand, shelf, units):
             "coefficient": display.working(units, "coefficient", own["coefficient"]),
             "handbook": display.working(units, "coefficient", handbook["coefficient"]),
             "origin": own["origin"],
+            "readings": row.get("readings") or None if own["origin"] == "measured" else None,
             "percent": rounding.rounded(abs(share) * 100, 0),
             "is_lower": share < 0,
             "is_large": abs(share) > LARGE,

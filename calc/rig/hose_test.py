@@ -4,10 +4,10 @@ import math
 from calc.base import display, entry, rounding
 from calc.base.errors import CalcError
 from calc.hydraulics import hose
+from calc.rig.fields import MOST_READINGS
 
 LEAST_DROP_PSI = 10  # two panel gauges read to about 2 psi each: a smaller drop is mostly gauge
 MOST_DISAGREEMENT = 0.1
-MOST_READINGS = 20
 
 
 def fitted_coefficient(readings):
@@ -74,6 +74,7 @@ def read(readings, handbook, units):
     return {
         "coefficient": display.working(units, "coefficient", fit["coefficient"]),
         "typed": _entry(units, fit["coefficient"]),
+        "readings": str(len(plain)),
         "handbook": display.working(units, "coefficient", handbook),
         "percent": rounding.rounded(abs(fit["coefficient"] / handbook - 1) * 100, 0),
         "is_lower": fit["coefficient"] < handbook,

@@ -1,7 +1,7 @@
 """The Rig page: a truck's profile, its panel card on the phone, and the profile's published form."""
 import flask
 
-from calc.rig import check_fields, fields as rig_fields, hose_test
+from calc.rig import check_fields, fields as rig_fields
 from site_src.content import catalogue, data, layouts, units
 from site_src.routes import json_page
 
@@ -37,7 +37,7 @@ def page_data():
         "bed_fields": {**_fields(rig_fields.BED_FIELDS), **{name: spec for end in rig_fields.END_FIELDS.values() for name, spec in _fields(end).items()}},
         "supply_fields": _fields(rig_fields.SUPPLY_FIELDS),
         "check_fields": _fields(check_fields.CHECK_FIELDS),
-        "bounds": {"rows": rig_fields.MOST_ROWS, "tips": rig_fields.MOST_TIPS, "text": rig_fields.MOST_TEXT, "readings": hose_test.MOST_READINGS},
+        "bounds": {"rows": rig_fields.MOST_ROWS, "tips": rig_fields.MOST_TIPS, "text": rig_fields.MOST_TEXT, "readings": rig_fields.MOST_READINGS},
         "sections": layout["section"],
         "new": layout["new"],
         "section_length": layout["section_length"],

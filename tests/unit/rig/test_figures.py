@@ -25,7 +25,14 @@ def test_beside_the_handbook(run, row, told):
     """A figure stands beside the handbook's with the difference; one past a third is marked."""
     names = ("coefficient", "handbook", "origin", "percent", "is_lower", "is_large")
     assert figures(run, [row]) == [
-        {"hose": row["hose"], **dict(zip(names, told, strict=True))}]
+        {"hose": row["hose"], "readings": None, **dict(zip(names, told, strict=True))}]
+
+
+@pytest.mark.parametrize(("origin", "readings", "told"), [("measured", "3", "3"), ("measured", "", None), ("declared", "3", None)])
+def test_a_measured_figure_says_of_how_many_readings_it_is(run, origin, readings, told):
+    """The count goes with what was measured; of a maker's figure it says nothing, and older profiles have none."""
+    row = {"hose": "attack-1.75", "coefficient": "11.4@US", "origin": origin, "readings": readings}
+    assert [figure["readings"] for figure in figures(run, [row])] == [told]
 
 
 def test_rows_with_a_fault_are_left_out(run):

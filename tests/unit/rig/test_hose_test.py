@@ -48,7 +48,7 @@ def test_read_out(run):
     """By hand: 50 psi over 200 ft at 150 gpm is C 11.11, 28 % under 15.5; 100 ft loses 25 psi, not 35."""
     read = run("rig.hose_test", "read", units=US, handbook=15.5,
                readings=[{"inlet": "150@US", "outlet": "100@US", "flow": "150@US", "length": "200@US"}])
-    assert (read["coefficient"], read["typed"], read["percent"], read["is_lower"]) == ("11.111", "11.111@US", "28", True)
+    assert (read["coefficient"], read["typed"], read["percent"], read["is_lower"], read["readings"]) == ("11.111", "11.111@US", "28", True, "1")
     assert read["example"] == {"flow": "150", "measured": "25", "handbook": "35"}
 
 

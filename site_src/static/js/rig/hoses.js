@@ -9,7 +9,7 @@ const labelOf = (data, id) => data.hoses.find((choice) => choice.id === id)?.lab
 
 // How a hose's figure stands to the handbook's, as a sentence; `figure` is of calc.rig.figures.
 export function figureText(figure, { words }) {
-  const whose = fill(words.rig[`figure_${figure.origin}`], figure);
+  const whose = fill(words.rig[figure.readings ? "figure_readings" : `figure_${figure.origin}`], figure);
   if (figure.origin === "handbook" || figure.percent === "0") return whose;
   return `${whose} ${fill(words.rig[figure.is_lower ? "figure_lower" : "figure_higher"], figure)}${figure.is_large ? ` ${words.rig.figure_large}` : ""}`;
 }
@@ -34,7 +34,7 @@ export function hosesView({ profile, data, system, field, set, remove, measureVi
             <div class="notice" role="status">
               <p>${fill(words.rig.size_changed, { coefficient: figure?.coefficient ?? row.coefficient.split("@")[0], before: labelOf(data, asked.before), hose: label })}</p>
               <div class="pairs">
-                <button type="button" class="key" @click=${() => change({ coefficient: "", origin: "handbook" })}>${words.rig.size_handbook}</button>
+                <button type="button" class="key" @click=${() => change({ coefficient: "", origin: "handbook", ...uncounted(row) })}>${words.rig.size_handbook}</button>
                 <button type="button" class="key" @click=${() => ask(null)}>${words.rig.size_keep}</button>
               </div>
             </div>`}
@@ -42,10 +42,10 @@ export function hosesView({ profile, data, system, field, set, remove, measureVi
             change(resized(row, hose));
             if (isOwn(row)) ask({ place, before: row.hose });
           } })}
-          ${entry("coefficient", (coefficient) => change(retyped(row, coefficient)))}
-          ${entry("origin", (origin) => change(origin === "handbook" ? { origin, coefficient: "" } : { origin }))}
+          ${entry("coefficient", (coefficient) => change({ ...retyped(row, coefficient), ...uncounted(row) }))}
+          ${entry("origin", (origin) => change({ origin, ...(origin === "handbook" && { coefficient: "" }), ...uncounted(row) }))}
           ${entry("test_pressure", (text) => change({ test_pressure: text }))}
-          ${measureView(row, place, (coefficient) => change({ coefficient, origin: "measured" }))}
+          ${measureView(row, place, ({ typed, readings }) => change({ coefficient: typed, origin: "measured", readings }))}
           <button type="button" class="key" @click=${() => remove("hoses", hoses, place)}>${fill(words.rig.remove_hose, { name: label })}</button>
         </fieldset>`;
     })}
@@ -57,6 +57,9 @@ const isOwn = ({ coefficient, origin }) => Boolean(coefficient) && origin !== "h
 
 // A row for another size: a handbook figure follows, one that was typed or measured stays.
 const resized = (row, hose) => (isOwn(row) ? { hose } : { hose, coefficient: "" });
+
+// A figure that was typed, or is said to be another's, is no longer of the readings that were counted.
+const uncounted = ({ readings }) => (readings ? { readings: "" } : {});
 
 // A row with another figure typed: the handbook's own is then no longer meant. Nothing typed is the handbook's again.
 function retyped({ origin }, coefficient) {

@@ -79,4 +79,4 @@ const resultView = (result, count, words, u, use) => html`
       ${fill(words.measure.example, { ...u, ...result.example })} ${count > 1 ? fill(words.measure.spread, result) : nothing}</span>
   </output>
   ${result.cautions.map((code) => html`<p class="notice">${words.measure[code]}</p>`)}
-  <button type="button" class="key key-wide" @click=${() => use(result.typed)}>${words.measure.use}</button>`;
+  <button type="button" class="key key-wide" @click=${() => use(result)}>${words.measure.use}</button>`;
