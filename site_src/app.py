@@ -4,7 +4,7 @@ import jinja2
 
 from calc.base import entry
 from site_src import bundle
-from site_src.content import data, fleet, languages
+from site_src.content import data, fleet, fleet_hose, languages
 from site_src.routes import about, checks, diagnose, drill, help, log, pressure, recovery, rig, rigs, service, shift, start, tables, water, why
 
 
@@ -39,6 +39,7 @@ def create_app(site_path="/", rigs_folder=fleet.DEMO, language="en"):
     app.config["SITE_PATH"] = site_path
     app.config["RIGS"] = fleet.load(rigs_folder)
     app.config["IS_DEMO"] = rigs_folder == fleet.DEMO
+    app.config["POOL"] = {} if app.config["IS_DEMO"] else fleet_hose.pool(app.config["RIGS"], rigs_folder)  # made-up hose is nobody's
     app.register_blueprint(start.shared)
     for topic in (start, pressure, water, shift, log, diagnose, rig, recovery, rigs, tables, why, drill, service, checks, about, help):
         app.register_blueprint(topic.routes, url_prefix=languages.prefix(language))

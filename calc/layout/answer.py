@@ -3,7 +3,7 @@ from calc.base import display
 from calc.base.errors import CalcError
 from calc.hydraulics import caution, water
 from calc.hydraulics.nozzle import FOG_REACTION_CONSTANT, SMOOTH_REACTION_CONSTANT, TIP_CONSTANT
-from calc.layout import pressure as layout_pressure, typed
+from calc.layout import department, pressure as layout_pressure, typed
 
 SUMMED = ("friction", "elevation", "appliance")  # beside what the end needs
 MOST_PSI = 2000  # above this no fire hose is left to speak of; the entry is a slip
@@ -44,6 +44,7 @@ def read(solution, shelf, units, parts):
         "flow": display.text(units, "flow", report["flow_gpm"]),
         "by_rule": _by_rule(plain_layout, shelf, units),
         "modern": _modern(plain_layout, by_id, units),
+        "department": _with(plain_layout, by_id, department.coefficient, units),
         "loss_steps": {device: _loss_steps(shelf, device, units) for device in _devices(by_id)},
         "lines": lines,
         "cautions": [caution_texts(row, units) for row in caution.cautions(by_id, report)],
@@ -84,13 +85,20 @@ def _modern(plain_layout, by_id, units):
 
     Source: the coefficients of the shelf, each with its own.
     """
-    pressures = []
-    for side in (0, 1):
-        changes = {name: {"coefficient": by_id[name]["modern"][side]} for name in by_id if by_id[name].get("modern") and by_id[name].get("origin", "handbook") == "handbook"}
-        if not changes:
-            return None
-        pressures.append(display.setting(units, layout_pressure.discharge_pressure(typed.changed(plain_layout, changes))["discharge_psi"]))
-    return {"least": pressures[0], "most": pressures[1]}
+    least, most = [_with(plain_layout, by_id, lambda figures: figures["modern"][side] if figures.get("modern") else None, units) for side in (0, 1)]
+    return least and {"least": least, "most": most}
+
+
+def _with(plain_layout, by_id, coefficient, units):
+    """The pressure with another coefficient of the hose whose handbook's figure stands; None where there is no other of any.
+
+    coefficient: function from the figures of a hose to its other coefficient, or None
+    """
+    others = {name: coefficient(by_id[name]) for name in by_id if by_id[name].get("origin", "handbook") == "handbook"}
+    changes = {name: {"coefficient": others[name]} for name in others if others[name] is not None}
+    if not changes:
+        return None
+    return display.setting(units, layout_pressure.discharge_pressure(typed.changed(plain_layout, changes))["discharge_psi"])
 
 
 def _devices(by_id):
@@ -161,7 +169,7 @@ def _add_workings(read_line, line, spec, units):
     }
     read_line["velocity"] = display.text(units, "velocity", line["velocity_ft_per_s"])
     read_line["water"] = display.text(units, "volume", line["water_gal"])
-    read_line["workings"] = {"friction": friction, "elevation": elevation, "inlet": inlet}
+    read_line["workings"] = {"friction": friction, "elevation": elevation, "inlet": inlet, "department": department.texts(spec, units)}
     if nozzle is not None:
         terms = {
             "flow": display.working(units, "flow", nozzle["flow_gpm"]),

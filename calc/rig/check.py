@@ -100,7 +100,7 @@ def _check_origin(row, place, context, faults):
     """Note a figure that is not there, or one that is called the handbook's and is that of another size."""
     shelf, units = context
     if not row.get("coefficient"):
-        if row.get("origin") in ("declared", "measured", "typed"):
+        if row.get("origin") in ("declared", "measured", "pooled", "typed"):
             note(faults, place + "coefficient", "missing")
         return
     name = row.get("hose")

@@ -65,7 +65,7 @@ UNSAID = {"drive": ("rear",)}
 HOSE_FIELDS = (
     ("hose", "shelf"),
     ("coefficient", "quantity", "coefficient", 0.001, 5000),
-    ("origin", "choice", ("handbook", "declared", "measured", "typed")),
+    ("origin", "choice", ("handbook", "declared", "measured", "pooled", "typed")),
     ("readings", "number", 1, MOST_READINGS),
     ("test_pressure", "quantity", "pressure", 50, 1500),
 )

@@ -73,7 +73,7 @@ def read(readings, handbook, units):
     losses = [hose.friction_loss_psi(own, plain[0]["flow_gpm"], hundred_ft) for own in (fit["coefficient"], handbook)]
     return {
         "coefficient": display.working(units, "coefficient", fit["coefficient"]),
-        "typed": _entry(units, fit["coefficient"]),
+        "typed": as_entry(units, fit["coefficient"]),
         "readings": str(len(plain)),
         "handbook": display.working(units, "coefficient", handbook),
         "percent": rounding.rounded(abs(fit["coefficient"] / handbook - 1) * 100, 0),
@@ -88,7 +88,13 @@ def read(readings, handbook, units):
     }
 
 
-def _entry(units, coefficient):
-    """A coefficient as an entry, which has a point in every language."""
+def as_entry(units, coefficient):
+    """A coefficient as an entry of a profile, which has a point in every language.
+
+    units: see calc.base.display
+    coefficient: in calc's unit
+
+    Raises CalcError naming units.
+    """
     shown = display.scale(units, units["shown"], "coefficient")
     return rounding.plain(coefficient * shown["factor"], shown["places"] + 2) + "@" + units["shown"]

@@ -188,6 +188,12 @@ def _heights(floor_ft, units):
     return {"code": "heights", "head": [{"code": "floors"}, {"code": "add"}], "rows": rows}
 
 
+def _others(profile):
+    """Hose on the card that the profile has no figures of."""
+    own = [row["hose"] for row in profile.get("hoses", [])]
+    return [row["hose"] for row in profile.get("beds", []) + profile.get("supply", []) if row.get("hose") and row["hose"] not in own]
+
+
 def _notes(profile, shelf, units, step_psi):
     notes = [{"code": "rule"}]
     if shelf.get("rule", "square") != "square":
@@ -204,6 +210,10 @@ def _notes(profile, shelf, units, step_psi):
             continue
         notes.append({"code": "own_" + facts["origin"], "hose": facts["label"],
                       "coefficient": display.significant(units, "coefficient", facts["coefficient"])})
+        if facts["origin"] == "measured" and row.get("readings"):
+            notes[-1].update({"code": "own_readings", "readings": row["readings"]})
+    if _others(profile):
+        notes.append({"code": "own_others" if profile.get("hoses") else "own_none"})
     for name in ("owner", "dated"):
         notes.append({"code": name, name: profile[name]} if profile.get(name) else {"code": name + "_none"})
     notes.append({"code": "first"})

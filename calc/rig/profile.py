@@ -2,7 +2,8 @@
 
 A profile is `{"schema": 1, "id", "name", "units", ...}` with the FIELDS of calc.rig.fields, all text as typed ("1500@US"), and
     hoses    [{"hose", "coefficient", "origin", "readings", "test_pressure"}], what is known of a hose; without a coefficient it is
-             the handbook's, whatever the size; with one, `origin` says whose: declared, measured, typed, or the handbook's
+             the handbook's, whatever the size; with one, `origin` says whose: declared, measured, typed,
+             pooled of a department's rigs as calc.rig.pooled does, or the handbook's
              where it is that (a figure that is called so and is not counts as typed); `readings`, of how many a measured one is
     beds     [{"name", "hose", "length", "crew", "end"}], its preconnected lines; `end` as in calc.layout.typed, smooth or fog.
              With a `device` ("master", "aerial") a bed is a master stream: `loss` of appliance and piping, without one

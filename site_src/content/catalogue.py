@@ -43,10 +43,14 @@ def piped():
     }
 
 
-def shelf():
-    """What is at hand for a layout, see calc.base.shelf: hoses with their limits, crews, losses of devices."""
+def shelf(pool=None):
+    """What is at hand for a layout, see calc.base.shelf: hoses with their limits, crews, losses of devices.
+
+    pool: what the department's rigs measured, by hose, see content.fleet_hose
+    """
+    departments = {name: {"department": figure} for name, figure in (pool or {}).items()}
     return {
-        "hoses": {**{row["id"]: hose(row) for row in data.named("hoses")}, fields.PIPED: piped()},
+        "hoses": {**{row["id"]: {**hose(row), **departments.get(row["id"], {})} for row in data.named("hoses")}, fields.PIPED: piped()},
         "crews": {str(crew["people"]): {"limit_lbf": crew["limit_lbf"]} for crew in data.load("nozzles")["crew"]},
         "appliances": {row["id"]: row["steps"] for row in data.named("losses") if row["id"] != "forestry"},
     }
@@ -98,14 +102,14 @@ def runs():
     return [{"id": count, "label": count, "common": int(count) <= COMMON_RUNS} for count in typed.RUNS]
 
 
-def page():
-    """Everything the Pressure page's script needs, as one JSON object."""
+def page(pool=None):
+    """Everything the Pressure page's script needs, as one JSON object. pool: as for shelf."""
     words = data.shared_words()
     return {
         "ready": {family: [{"id": name, "layout": layout} for name, layout in layouts.ready(family).items()] for family in layouts.SYSTEMS},
         "supplies": {family: layouts.supply(family) for family in layouts.SYSTEMS},
         "floors": {family: data.load("rig")["new"][family]["floor"] for family in layouts.SYSTEMS},
-        "shelf": shelf(),
+        "shelf": shelf(pool),
         "hoses": [*hose_choices(), {**data.load("hoses")["piped"], "id": fields.PIPED, "label": piped()["label"], "family": "none"}],
         "tips": tip_choices(),
         "usual": usual_pressures(),

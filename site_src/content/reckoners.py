@@ -8,7 +8,7 @@ TABLES = {page["id"]: page["tables"] for page in data.load("water")["page"]}  # 
 ALL_TABLES = ("draft", "supply")
 PAGES = tuple(FORMULAS)
 WATER = tuple(page for page in PAGES if page != "foam")  # foam has a place of its own
-PRESSURE_WORDS = ("less", "more", "other_size", "put_back", "origin_handbook", "origin_declared", "origin_measured", "origin_typed", "for_rig", "for_no_rig")
+PRESSURE_WORDS = ("less", "more", "other_size", "put_back", "origin_handbook", "origin_declared", "origin_measured", "origin_pooled", "origin_typed", "for_rig", "for_no_rig")
 
 
 def fields(page):

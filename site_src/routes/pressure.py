@@ -29,7 +29,11 @@ def page_data():
 
 
 def _content():
-    return {**catalogue.page(), "baked": _opening_answer(), "baked_scale": _opening_scale()}
+    return {**catalogue.page(_pool()), "baked": _opening_answer(), "baked_scale": _opening_scale()}
+
+
+def _pool():
+    return flask.current_app.config["POOL"]
 
 
 def _opening_lay():
@@ -38,10 +42,10 @@ def _opening_lay():
 
 def _opening_answer():
     """The answer of the layout that a phone opens on where nothing was entered."""
-    return answer.answer(_opening_lay(), catalogue.shelf(), units.shown_in(data.opening_system()))
+    return answer.answer(_opening_lay(), catalogue.shelf(_pool()), units.shown_in(data.opening_system()))
 
 
 def _opening_scale():
     """The scale that stands over that answer."""
     shown = units.shown_in(data.opening_system())
-    return scale.read(answer.solved(_opening_lay(), catalogue.shelf(), shown), _opening_lay(), shown, None)
+    return scale.read(answer.solved(_opening_lay(), catalogue.shelf(_pool()), shown), _opening_lay(), shown, None)

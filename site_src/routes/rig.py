@@ -44,7 +44,7 @@ def page_data():
         "guns": {family: layouts.ready(family)["master"]["lines"][0]["end"] for family in layouts.SYSTEMS},
         "supplies": {family: [hose for hose in catalogue.hose_choices("supply") if hose["family"] == family] for family in layouts.SYSTEMS},
         "openings": {family: layouts.ready(family)["one"] for family in layouts.SYSTEMS},
-        "shelf": catalogue.shelf(),
+        "shelf": catalogue.shelf(flask.current_app.config["POOL"]),
         "hoses": catalogue.hose_choices(),
         "tips": catalogue.tip_choices(),
         "usual": catalogue.usual_pressures(),

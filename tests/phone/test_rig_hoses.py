@@ -62,6 +62,10 @@ def test_one_reading_has_no_spread(handset):
     press(page, "measure", "add")
     read(1, "100", "52", "200", "100")  # by hand: 12; the fit is 11 and both are a part in 11 off
     expect(page.locator(".measure-result")).to_contain_text(R["measure"]["spread"].format(spread="9"))
+    press(page, "measure", "use")
+    expect(page.locator(".rig-hose")).to_contain_text(R["rig"]["figure_readings"].format(coefficient="11", readings="2"))
+    page.get_by_label(R["field"]["coefficient"], exact=False).fill("12")  # no longer of those two
+    expect(page.locator(".rig-hose")).to_contain_text(R["rig"]["figure_measured"].format(coefficient="12"))
 
 
 def test_the_page_says_which_figures_were_measured(handset):

@@ -53,7 +53,7 @@ def test_single_line(run):
     """Every figure of one line is read out, with the terms of its working; all worked by hand."""
     answer = ask(run, a_layout(a_line(height="20")))
     assert answer.pop("pressure_psi") == pytest.approx(178.43, rel=1e-9)  # 100 + 69.75 + 8.68
-    assert (answer.pop("loss_steps"), answer.pop("by_rule"), answer.pop("modern")) == ({}, None, None)
+    assert (answer.pop("loss_steps"), answer.pop("by_rule"), answer.pop("modern"), answer.pop("department")) == ({}, None, None, None)
     assert answer == {"pressure": "178", "flow": "150", "cautions": [], "lines": [{
         "id": "A", "feeder": None, "into": None, "end_flow": "150", "length_ft": 200, "end": "fog", "device": "none", "flow": "150", "gate": None, "appliance": "0",
         "inlet": "178", "gauge": "178", "outlet": "100", "height": "20", "is_below": False,  # as typed
@@ -71,6 +71,7 @@ def test_single_line(run):
             "elevation": {"rate": "0.434", "rise": "20", "elevation": "8.68"},
             "inlet": {"outlet": "100", "friction": "69.75", "elevation": "8.68", "appliance": "0", "inlet": "178.43"},
             "nozzle": {"flow": "150", "pressure": "100", "reaction": "75.75", "constant": "0.0505"},
+            "department": None,
         },
     }]}
 

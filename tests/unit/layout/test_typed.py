@@ -201,6 +201,19 @@ def test_hose_as_measured_of_late_gives_a_range(run, hose, expected):
     assert (answer["pressure"], answer["modern"]) == ("100", expected)
 
 
+DEPARTMENT = {"coefficient": 0.065, "least": 0.06, "most": 0.0725, "readings": 7, "rigs": 3, "left_out": 0}
+
+
+@pytest.mark.parametrize(("origin", "expected"), [({}, "85"), ({"origin": "handbook"}, "85"), ({"origin": "measured"}, None), ({"origin": "pooled"}, None)])
+def test_a_departments_hose_stands_beside_the_handbooks(run, origin, expected):
+    """By hand: 20 + 0.065 x 10^2 x 10 = 85 beside 100 by C 0.08; a rig's own figure stands alone, and the working says what was measured either way."""
+    shelf = {**SHELF, "hoses": {"large": {"coefficient": 0.08, "bore_in": 5, "department": DEPARTMENT, **origin}}}
+    line = a_line(hose="large", length="1000", end={"kind": "inlet", "flow": "1000", "pressure": "20"})
+    answer = run("layout.answer", "answer", layout=a_layout(line), shelf=shelf, units=UNITS)
+    assert (answer["pressure"], answer["department"]) == ("100", expected)
+    assert answer["lines"][0]["workings"]["department"] == {"coefficient": "0.065", "least": "0.06", "most": "0.0725", "readings": "7", "rigs": "3"}
+
+
 @pytest.mark.parametrize(("flow", "psi"), [("750", 33.75), ("1250", 93.75), ("1000", 60)])
 def test_a_builders_loss_goes_with_the_square_of_the_flow(run, flow, psi):
     """One measured loss gives all others: 60 psi at 1,000 gpm is 33.8 at 750 and 93.8 at 1,250 (aerial practice, square law)."""

@@ -24,7 +24,7 @@ CHOICES = {
     "foam": ("none", "proportioner", "cafs"), "shift_control": ("air", "electric", "manual"),
     "transmission": ("automatic", "manual"), "pump_stages": ("1", "2"), "pump_light": ("before_drive", "after_drive"),
     "speedometer": ("driveline", "wheels"), "friction_rule": friction_rule.CODES, "standard": ("us", "canada", "europe"),
-    "hoses.0.origin": ("handbook", "declared", "measured", "typed"), "beds.0.device": ("master", "aerial"),
+    "hoses.0.origin": ("handbook", "declared", "measured", "pooled", "typed"), "beds.0.device": ("master", "aerial"),
     "beds.0.cap": ("red", "orange", "yellow", "green", "blue", "purple", "brown", "white", "gray", "black"),
 }
 

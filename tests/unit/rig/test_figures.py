@@ -25,7 +25,7 @@ def test_beside_the_handbook(run, row, told):
     """A figure stands beside the handbook's with the difference; one past a third is marked."""
     names = ("coefficient", "handbook", "origin", "percent", "is_lower", "is_large")
     assert figures(run, [row]) == [
-        {"hose": row["hose"], "readings": None, **dict(zip(names, told, strict=True))}]
+        {"hose": row["hose"], "readings": None, "department": None, **dict(zip(names, told, strict=True))}]
 
 
 @pytest.mark.parametrize(("origin", "readings", "told"), [("measured", "3", "3"), ("measured", "", None), ("declared", "3", None)])
@@ -39,3 +39,16 @@ def test_rows_with_a_fault_are_left_out(run):
     """Of a row that cannot be used there is nothing to compare."""
     hoses = [{"hose": "attack-1.75", "coefficient": "x"}, {"hose": "attack-2.5", "coefficient": "2@US"}]
     assert [row["hose"] for row in figures(run, hoses)] == ["attack-2.5"]
+
+
+@pytest.mark.parametrize(("row", "typed"), [
+    ({"origin": "handbook", "coefficient": ""}, "11.95@US"), ({"origin": "measured", "coefficient": "11.95@US"}, "11.95@US"),
+    ({"origin": "pooled", "coefficient": "11.95@US"}, None), ({"origin": "pooled", "coefficient": "12.5@US"}, "11.95@US"),  # pooled anew since
+])
+def test_a_departments_figure_is_offered(run, row, typed):
+    """With its readings, its rigs and its spread; where the rig goes by it there is nothing to take."""
+    own = {"coefficient": 11.95, "least": 11, "most": 12.9, "readings": 4, "rigs": 2, "left_out": 1}
+    shelf = {**SHELF, "hoses": {**SHELF["hoses"], "attack-1.75": {**SHELF["hoses"]["attack-1.75"], "department": own}}}
+    answer = run("rig.page", "answer", profile=a_rig(hoses=[{"hose": "attack-1.75", **row}]), shelf=shelf, units=US, parts={"figures": True}, texts=[])
+    assert [figure["department"] for figure in answer["figures"]] == [
+        {"coefficient": "11.95", "least": "11", "most": "12.9", "readings": "4", "rigs": "2", "typed": typed}]

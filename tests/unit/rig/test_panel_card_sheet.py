@@ -25,14 +25,15 @@ GUNS = [{**GUN, "end": {**GUN["end"], "kind": kind, "flow": "500@US"}, **hose, "
         for hose in ({}, {"hose": "supply-3", "length": "200@US"}) for tips in ([], ["1.5@US"])]
 SPOILED = {**RIG, "beds": [*GUNS, {**BUMPER, "length": "0"}, {**BUMPER, "length": "5000@US", "end": {**BUMPER["end"], "flow": "500@US"}}],
            "supply": [{"hose": "supply-4", "length": "600@US"}, {"hose": "supply-5", "length": "600@US", "limit": "180@US"}],
-           "hoses": [{**RIG["hoses"][0], "origin": ""}, {"hose": "supply-3.5", "coefficient": "x"}]}
+           "hoses": [{**RIG["hoses"][0], "origin": ""}, {"hose": "attack-2.5", "coefficient": "1.8@US", "origin": "pooled"}, {"hose": "supply-3.5", "coefficient": "x"}]}
 
 
 
 
 @pytest.mark.parametrize("system", ["US", "SI"])
-@pytest.mark.parametrize("profile", [RIG, EMPTY, {**RIG, "friction_rule": "gpm_times_n", "hoses": [{**RIG["hoses"][0], "origin": "declared"}]}, SPOILED],
-                         ids=["whole", "empty", "own", "spoiled"])
+@pytest.mark.parametrize("profile", [RIG, EMPTY, {**RIG, "friction_rule": "gpm_times_n", "hoses": [{**RIG["hoses"][0], "origin": "declared"}]}, {**RIG, "hoses": []},
+                                     {**RIG, "hoses": [{**RIG["hoses"][0], "readings": "3"}]}, SPOILED],
+                         ids=["whole", "empty", "own", "handbook", "counted", "spoiled"])
 def test_every_code_has_its_sentence(run, profile, system):
     """Each code of a card has a sentence, the sentence has a gap for each fact, and each gap has its fact or is a unit."""
     for told in told_on(card(run, profile, system, "50@US")):
@@ -111,9 +112,14 @@ def test_notes(run):
         {"code": "rule"}, {"code": "rounded", "step": "5"}, {"code": "master_loss"},
         {"code": "own_measured", "hose": hoses["attack-1.75"]["label"], "coefficient": "11.4"},
         {"code": "own_handbook", "hose": hoses["supply-5"]["label"], "coefficient": "0.08"},
+        {"code": "own_others"},  # the rear blitz lies on 2 1/2 in
         {"code": "owner", "owner": "Tollgate training office"}, {"code": "dated", "dated": "October 2026"}, {"code": "first"},
     ]
-    assert [note["code"] for note in card(run, EMPTY)["notes"]] == ["rule", "rounded", "owner_none", "dated_none", "first"]
+    counted = card(run, {**RIG, "hoses": [{**RIG["hoses"][0], "readings": "3"}, {**RIG["hoses"][1], "hose": "attack-2.5", "coefficient": ""}, RIG["hoses"][1]]})["notes"]
+    assert {"code": "own_readings", "hose": hoses["attack-1.75"]["label"], "coefficient": "11.4", "readings": "3"} in counted
+    assert {"code": "own_others"} not in counted  # each hose is named
+    assert {"code": "own_none"} in card(run, {**RIG, "hoses": []})["notes"]
+    assert [note["code"] for note in card(run, EMPTY)["notes"]] == ["rule", "rounded", "own_none", "owner_none", "dated_none", "first"]
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ import { hasThreePanes } from "./room.js";
 function rows(line, typed, data, u, lossSteps, origin, isShared) {
   const { words, formulas } = data;
   const told = (sentence, facts) => fill(words.pressure[sentence], { ...u, ...facts });
-  const { friction, elevation, inlet, nozzle } = line.workings;
+  const { friction, elevation, inlet, nozzle, department } = line.workings;
   const hose = data.hoses.find((choice) => choice.id === typed.hose);
   const source = (sentence, facts) => cited(words.pressure[sentence], { ...u, ...facts });
   const formula = (id) => source("formula_source", { ...formulas[id], basis: words.basis[formulas[id].basis] });
@@ -19,7 +19,7 @@ function rows(line, typed, data, u, lossSteps, origin, isShared) {
   const device = line.device !== "none" && data.sources[line.device];
   return [
     ["inlet", line.inlet, "pressure", told("working_inlet", inlet), [formula("discharge")]],
-    !isPiped && ["friction", line.friction, "pressure", told("working_friction", friction), [coefficient, hose.family === "metric" ? words.pressure.metric_set : words.pressure.modern, ...(hose.modern_source ? [source("modern_measured", { source: hose.modern_source })] : []), formula("friction")]],
+    !isPiped && ["friction", line.friction, "pressure", told("working_friction", friction), [coefficient, ...(department ? [told("department_measured", department)] : []), hose.family === "metric" ? words.pressure.metric_set : words.pressure.modern, ...(hose.modern_source ? [source("modern_measured", { source: hose.modern_source })] : []), formula("friction")]],
     !isPiped && ["friction_rate", line.friction_rate, "friction_rate", told("working_friction_rate", friction), [coefficient, formula("friction")]],
     ["elevation", line.elevation, "pressure", told("working_elevation", elevation), [formula("elevation")]],
     device && ["appliance", line.appliance, "pressure", typed.loss ? words.pressure[typed.loss_at ? "working_own_loss_at" : "working_own_loss"] : lossSteps[line.device].map((step) => told("working_appliance", step)).join("; "),

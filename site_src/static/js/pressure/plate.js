@@ -107,7 +107,11 @@ function ruled({ answer, tab, words, u, labelOf }) {
 }
 
 // What hose would need as it was measured of late, where such a figure is known: beside the answer, never in its place.
-const ranged = ({ answer, tab, words, u }) => tab === NOW || !answer?.modern ? nothing : html`<p class="plate-note">${fill(words.pressure.modern_range, { ...u, ...answer.modern })}</p>`;
+// A department's own comes first.
+function ranged({ answer, tab, words, u }) {
+  if (tab === NOW || !(answer?.department || answer?.modern)) return nothing;
+  return html`<p class="plate-note">${answer.department ? fill(words.pressure.by_department, { ...u, pressure: answer.department }) : fill(words.pressure.modern_range, { ...u, ...answer.modern })}</p>`;
+}
 
 // One line for all there is to be careful of; the whole text opens on a tap.
 function careful(cautions, { words, u, labelOf }) {

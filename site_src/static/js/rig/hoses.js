@@ -30,6 +30,7 @@ export function hosesView({ profile, data, system, field, set, remove, measureVi
         <fieldset class="rig-hose">
           <legend>${label}</legend>
           ${figure ? html`<p class=${figure.is_large ? "notice" : "figure-told"}>${figureText(figure, data)}</p>` : nothing}
+          ${figure?.department ? departmentView(figure.department, words, (coefficient) => change({ coefficient, origin: "pooled", ...uncounted(row) })) : nothing}
           ${asked?.place !== place ? nothing : html`
             <div class="notice" role="status">
               <p>${fill(words.rig.size_changed, { coefficient: figure?.coefficient ?? row.coefficient.split("@")[0], before: labelOf(data, asked.before), hose: label })}</p>
@@ -54,6 +55,11 @@ export function hosesView({ profile, data, system, field, set, remove, measureVi
 
 // Whether a row has a figure that is not the handbook's to follow the size.
 const isOwn = ({ coefficient, origin }) => Boolean(coefficient) && origin !== "handbook";
+
+// What the department's rigs measured of a hose, to be used here; `typed` is null where it is.
+const departmentView = (figure, words, use) => html`
+  <p>${fill(words.rig.department, figure)}</p>
+  ${figure.typed ? html`<button type="button" class="key key-wide" @click=${() => use(figure.typed)}>${words.rig.department_use}</button>` : nothing}`;
 
 // A row for another size: a handbook figure follows, one that was typed or measured stays.
 const resized = (row, hose) => (isOwn(row) ? { hose } : { hose, coefficient: "" });
