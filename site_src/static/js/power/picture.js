@@ -19,8 +19,8 @@ const LAMPS = ["engaged", "ok", "throttle"];
 
 export const drawingView = (state, words) => html`
   <svg class="path-drawing" viewBox="0 0 360 424" role="img" aria-label=${sayings(state, words).join(" ")}>
-    ${LAMPS.map((name, place) => lamp(8 + 117 * place, state.lights[name], words.power[`lamp_${name}`], words))}
-    <path class="path-wire" ?data-live=${state.switch_closed} d="M63 54V72H${COLLAR}V112"/>
+    ${LAMPS.map((name, place) => lamp(4 + 118 * place, state.lights[name], words.power[`lamp_${name}`], words))}
+    <path class="path-wire" ?data-live=${state.switch_closed} d="M61 60V72H${COLLAR}V112"/>
     ${text(COLLAR - 10, 90, words.power.one_switch, "path-quiet", "end")}
     ${storey(state, words)}${train(state, words)}
   </svg>`;
@@ -30,12 +30,12 @@ function lamp(x, lit, name, words) {
   const word = { expected: "unknown", lit: "on", dark: "off" }[state];
   const [first, ...rest] = name.split(" ");
   return svg`
-    <g class="path-lamp" data-state=${state} transform="translate(${x} 6)">
-      <rect width="110" height="48" rx="8"/>
-      <g transform="translate(20 24)">${lampSign(state)}</g>
-      ${text(40, 19, first, "", "start")}
-      <text x="40" y="37">${rest.join(" ")}</text>
-      <text class="path-strong" x="106" y=${first.length > rest.join(" ").length ? 37 : 19} text-anchor="end">${words.power[`lamp_is_${word}`]}</text>
+    <g class="path-lamp" data-state=${state} transform="translate(${x} 2)">
+      <rect width="114" height="58" rx="8"/>
+      <g transform="translate(18 29) scale(0.86)">${lampSign(state)}</g>
+      ${text(37, 18, first, "", "start")}
+      ${text(37, 34, rest.join(" "), "", "start")}
+      ${text(37, 50, words.power[`lamp_is_${word}`], "path-strong", "start")}
     </g>`;
 }
 
