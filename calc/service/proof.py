@@ -40,14 +40,9 @@ def _verdict(plan, readings, problems):
         try:
             return service_verdict.verdict(plan, readings)
         except CalcError as error:
-            test, place = error.facts["test"], error.field
-            values = readings.get(test, {}).get("values", {})
-            if "set" in error.facts:
-                attempt, count = error.facts["attempt"], error.facts["set"]
-                values = readings[test]["attempts"][attempt]["sets"][count]
-                place = str(attempt) + "." + str(count) + "." + place
-            problems.append({"place": "tests." + test + "." + place, "code": error.code})
-            values[error.field] = None
+            test = error.facts["test"]
+            problems.append({"place": "tests." + test + "." + error.field, "code": error.code})
+            readings[test].setdefault("values", {})[error.field] = None
     raise CalcError("record", "damaged")
 
 
