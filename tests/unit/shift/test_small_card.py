@@ -8,9 +8,9 @@ SMALL = {"anchor": "look", "steps": [
     {"id": "say", "kind": "ask", "answers": [{"id": "yes", "proves": ["seen"]}, {"id": "no"}], "reports": ["grinding"]}]}
 
 
-def after(run, *events):
+def after(run, *events, sequence=SMALL):
     """The state after events, each (at_s, kind, step or None, more)."""
-    state = run.unheld("shift.card", "start", sequence=SMALL, rig={})
+    state = run.unheld("shift.card", "start", sequence=sequence, rig={})
     for at_s, kind, step, more in events:
         event = {"at_s": at_s, "kind": kind, **({"step": step} if step else {}), **more}
         state = run.unheld("shift.card", "advance", state=state, event=event)
@@ -80,6 +80,29 @@ def test_a_limit_that_is_over_stops(run):
 ])
 def test_why_it_stopped(run, event, stopped):
     assert after(run, *PRIMED, event)["stopped"] == stopped
+
+
+@pytest.mark.parametrize(("look", "stopped"), [
+    ({"order": "moved"}, {"reason": "danger", "order": "moved"}), ({"repeat": True, "order": "pump_fails"}, {"reason": "repeat", "order": "pump_fails"}),
+    ({"order": "steam"}, {"reason": "not_seen", "order": "steam"})])
+def test_what_it_means_that_a_sign_was_not_seen(run, look, stopped):
+    """That the rig moved, that the shift failed and may be tried once more, or no more than that: each step says which, and its order."""
+    sequence = {**SMALL, "steps": [{**SMALL["steps"][0], **look}, *SMALL["steps"][1:]]}
+    assert after(run, (21, "not_seen", "look", {}), sequence=sequence)["stopped"] == {"step": "look", "at_s": 21, **stopped}
+
+
+def test_a_long_noise_ends_it(run):
+    """Teeth ground and it was no short noise: out of service, where and by what order it stopped."""
+    state = after(run, *PRIMED, (21, "report", "say", {"hazard": "grinding"}))
+    assert state["offer"]["can_say_long"]
+    state = after(run, *PRIMED, (21, "report", "say", {"hazard": "grinding"}), (25, "not_short", None, {}))
+    assert state["stopped"] == {"reason": "failed_twice", "step": "say", "order": "grinding", "at_s": 25}
+    assert state["offer"]["is_out"]
+
+
+def test_a_new_run_begins_at_the_first_step(run):
+    state = after(run, *PRIMED, (25, "begin_again", None, {}))
+    assert (state["position"], state["confirmed"], state["status"]) == (0, [], "running")
 
 
 def test_danger_is_said_once(run):
