@@ -42,7 +42,7 @@ def _verdict(plan, readings, problems):
         except CalcError as error:
             test = error.facts["test"]
             problems.append({"place": "tests." + test + "." + error.field, "code": error.code})
-            readings[test].setdefault("values", {})[error.field] = None
+            readings[test]["values"][error.field] = None
     raise CalcError("record", "damaged")
 
 

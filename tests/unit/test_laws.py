@@ -197,3 +197,10 @@ def test_not_finite(name, argument, value, code):
     with pytest.raises(CalcError) as refusal:
         FORMULAS[name](**{**good, argument: value})
     assert (refusal.value.field, refusal.value.code) == (argument, code)
+
+
+@pytest.mark.parametrize("path", sorted((ROOT.parent / "tests").rglob("test_*.py")), ids=lambda path: path.stem)
+def test_each_test_has_a_name_of_its_own(path):
+    """A later test of the same name in a file would take the place of the first, which then never runs."""
+    names = [node.name for node in ast.parse(path.read_text(encoding="utf-8")).body if isinstance(node, ast.FunctionDef) and node.name.startswith("test")]
+    assert sorted(set(names)) == sorted(names)

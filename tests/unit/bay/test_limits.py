@@ -185,3 +185,17 @@ def test_a_whole_limit_shown(run, limit, own, system, answer):
 def test_where_seven_readings_went(run):
     rows = [{"at_ms": NOW_MS + count, "amount": 30 - count} for count in range(7)]
     assert run("bay.limits", "course", limit=VACUUM, own=None, earlier=rows)["amounts"] == [29, 28, 27, 26, 25, 24]
+
+
+@pytest.mark.parametrize(("text", "is_good"), [("33@SI", True), ("34@SI", False)])
+def test_the_most_as_it_is_shown(run, text, is_good):
+    """By hand: 10 inHg are 33.86 kPa, shown as 33: what is typed is held to the figure that stands beside it."""
+    assert judged(run, LOSS, text, shown=units.shown_in("SI"))["is_good"] is is_good
+
+
+def test_a_trend_toward_the_most(run):
+    assert judged(run, LOSS, "9.5@US", earlier=(8, 9))["trend"] == "toward"
+
+
+def test_a_plain_number_is_shown_to_hundredths(run):
+    assert judged(run, TREAD, "5", earlier=(4.128,))["earlier"][0]["text"] == "4.13"

@@ -30,6 +30,7 @@ def test_class_and_scope(run, rank, scope, state, stops_pump):
     """A rig is as its worst open defect."""
     answer = standing(run, defect("d1", rank, scope), defect("d2", "note", "pump"))
     assert (answer["state"], answer["stops_pump"], len(answer["defects"])) == (state, stops_pump, 2)
+    assert [(row["limits"], row["decided_by"], row["decided_ms"]) for row in answer["defects"]] == [("", None, None)] * 2
 
 
 def test_worst_first(run):
@@ -147,7 +148,7 @@ def of_phone(id, state="in_service", overdue=0, open=0, next_day=None):
     return {"id": id, "state": state, "overdue": overdue, "open": open, "next_day": next_day}
 
 
-def test_worst_first(run):
+def test_rigs_worst_first(run):
     """A rig that is limited comes before one that is late, a late one before one with defects, then by the day, an undated one last."""
     rigs = [of_phone("undated"), of_phone("may", next_day=20600), of_phone("april", next_day=20570), of_phone("open", open=2), of_phone("later", overdue=1),
             of_phone("late", overdue=3), of_phone("pump", "pump_out"), of_phone("out", "out_of_service", next_day=20570), of_phone("items", "open_items", open=1)]
@@ -178,6 +179,8 @@ OUT, BACK = defect("d1"), release("r1", ["d1"], ["d1"], at_ms=NOW_MS + 5 * DAY_M
     ([OUT, release("r1", ["d1"], ["d1"], at_ms=NOW_MS - DAY_MS)], 0),  # back before it went out: a clock was wrong
     ([OUT, release("r1", ["d1"], [], at_ms=NOW_MS + DAY_MS)], 10),  # it saw nothing of what holds
     ([decision("e9", "none", "out_of_service", [])], 0),  # of no defect that is here
+    ([OUT, *[decision(f"e{days}", "d1", "note", ["d1"], at_ms=NOW_MS + days * DAY_MS) for days in (2, 5)]], 2),  # until the first that saw it
+    ([OUT, decision("e1", "d1", "out_of_service", ["d1", "e2"]), decision("e2", "d1", "out_of_service", ["e1"])], 10),  # each saw the other: nobody released it
 ])
 def test_days_out(run, made, days):
     """By hand, of ten days from the moment the first defect was written."""

@@ -58,7 +58,7 @@ def test_class(run, flow_gpm, name):
         (50, 44, 2, 2, 1),    # 12 %; 6 is over 5; 50 - 24 = 26 with two, 50 - 54 with three
     ],
 )
-def test_more_lines(run, static_psi, residual_psi, percentage, first_digit, squaring):
+def test_the_rules_of_thumb(run, static_psi, residual_psi, percentage, first_digit, squaring):
     """The three rules each give their number, and least and most tell where they disagree."""
     told = run("supply.sources", "additional_lines", static_psi=static_psi, residual_psi=residual_psi)
     assert (told["percentage"], told["first_digit"], told["squaring"]) == (percentage, first_digit, squaring)
@@ -130,7 +130,7 @@ def test_refusal(run, function, arguments, field, code):
         (100, 99.999, 3, 3, 20),   # twenty are enough to tell
     ],
 )
-def test_more_lines(run, static_psi, residual_psi, percentage, first_digit, squaring):
+def test_the_rules_of_thumb_at_their_steps(run, static_psi, residual_psi, percentage, first_digit, squaring):
     """Each rule of thumb at and just past its steps."""
     told = run("supply.sources", "additional_lines", static_psi=static_psi, residual_psi=residual_psi)
     assert (told["percentage"], told["first_digit"], told["squaring"]) == (percentage, first_digit, squaring)
