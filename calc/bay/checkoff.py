@@ -93,9 +93,11 @@ def entered(before, row):
     before: the record that the row was begun from, or None
     row: a record
 
-    Returns a record. Raises CalcError as check does.
+    Returns a record. Raises CalcError as check does, and where the trainee whose sheet it is signs as the officer.
     """
     check(row)
+    if row["by_officer"] and plain(row["by_officer"]) == plain(row["trainee"]):
+        raise CalcError("by_officer", "same_name")
     after = dict(row)
     if before is not None and any([before[field] != row[field] for field in CONTENT]):
         for field in SIGNERS:

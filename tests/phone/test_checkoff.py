@@ -36,8 +36,11 @@ def test_a_sheet_goes_from_phone_to_phone(take, tmp_path):
     row = opened(page, "road")
     row.get_by_label(C["time"], exact=True).select_option("300")
     typed(row, faults="Intake open", by_trainee="Ann Bell", by_officer="ann bell")
-    expect(page.get_by_text(C["refused"]["same_name"])).to_be_visible()
+    expect(row.locator("summary")).to_contain_text(C["refused"]["same_name"])
+    expect(row.locator(".beside")).to_be_in_viewport()
+    expect(row.get_by_text(C["open"])).to_have_count(0)
     typed(row, by_officer="")
+    expect(row.get_by_text(C["refused"]["same_name"])).to_have_count(0)
     expect(page.get_by_text(C["saved"], exact=True)).to_be_visible()
     expect(page.locator(".check-row", has_text=C["task_name"]["road"]).get_by_text(C["open"])).to_be_visible()
 
@@ -46,13 +49,16 @@ def test_a_sheet_goes_from_phone_to_phone(take, tmp_path):
     typed(opened(officers, "road"), by_officer="Cal Dunn")
     expect(officers.locator(".check-row").get_by_text("Cal Dunn")).to_be_visible()
     carried(officers, page, tmp_path / "two.json")
-    expect(page.locator(".check-row").get_by_text("Cal Dunn")).to_be_visible()
+    status = page.locator(".check-row", has_text=C["task_name"]["road"]).locator("summary span")
+    expect(status).to_contain_text(re.compile(C["by_off_rig"].split("{")[0] + ".*Cal Dunn"))
     page.reload()
     expect(page.locator(".check-row").get_by_text("Cal Dunn")).to_be_visible()
     (tmp_path / "other.json").write_text("[]", encoding="utf-8")
     page.locator("input[type=file]").set_input_files(tmp_path / "other.json")
     expect(page.get_by_text(C["not_one"].format(file="other.json"))).to_be_visible()
 
+    line = page.locator(".check-paper tbody tr", has_text=C["task_name"]["road"])
+    expect(line.locator("th")).to_contain_text(C["off_rig"])
     paper = page.locator(".check-paper tbody tr", has_text=C["task_name"]["road"]).locator("td").all_text_contents()
     assert paper[2:] == ["Intake open", "5 min 0 s", C["no"], "Ann Bell", "Cal Dunn"]
     for size in ("a4", "letter"):

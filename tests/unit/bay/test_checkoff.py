@@ -57,6 +57,7 @@ def test_a_changed_row_is_signed_again(run):
     ({"at_ms": "noon"}, "at_ms", "not_a_number"), ({"at_ms": -1}, "at_ms", "out_of_range"), ({"took_s": 86401}, "took_s", "out_of_range"),
     ({"took_s": True}, "took_s", "not_a_number"), ({"score": 9}, "score", "unknown_field"), ({"by_officer": "."}, "by_officer", "missing"),
     ({"by_officer": "ann BELL"}, "by_officer", "same_name"), ({"by_trainee": "A. Bell", "by_officer": "a. bell "}, "by_officer", "same_name"),
+    ({"by_trainee": "A. Bell", "by_officer": "Ann Bell"}, "by_officer", "same_name"),
 ])
 def test_what_is_no_record(run, change, field, code):
     """A wrong field, an unknown one, and a trainee who signs as the officer are refused by name."""

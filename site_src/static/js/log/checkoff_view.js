@@ -2,6 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips } from "../shared/chips.js";
 import { lasted } from "../shared/lasted.js";
+import { beside } from "../shared/notice.js";
 import { colon, fill } from "../shared/site.js";
 import { day } from "../shared/times.js";
 
@@ -14,19 +15,19 @@ const dayOf = (date) => (date ? day(new Date(`${date}T12:00`)) : "");
 const took = (took_s, words) => (took_s === null ? words.checkoff.time_none : lasted({ took_s }, words));
 
 export function statusOf({ signed, open }, { checkoff: c }) {
-  const said = signed ? fill(c.by, { date: dayOf(signed.date), officer: signed.by_officer }) : c.todo;
+  const said = signed ? fill(signed.on_rig ? c.by : c.by_off_rig, { date: dayOf(signed.date), officer: signed.by_officer }) : c.todo;
   return open ? `${signed ? `${said}. ` : ""}${c.open}` : said;
 }
 
-// `change(part)` of what is typed; `save()` adds it.
-export function rowView({ row, form, times, words, change, save, isOpen, toggle }) {
+// `change(part)` of what is typed; `save()` adds it; `refused`: why it did not, or null.
+export function rowView({ row, form, times, words, change, save, refused, isOpen, toggle }) {
   const { checkoff: c } = words;
   const { task } = row;
   const typed = (name, type) => text({ id: `${task}-${name}`, label: c[name], value: form[name], type, change: (value) => change({ [name]: value }) });
   const offered = times.some(({ took_s }) => took_s === form.took_s) || form.took_s === null ? times : [{ took_s: form.took_s, began_ms: null }, ...times];
   return html`
     <details class="check-row" ?open=${isOpen} @toggle=${({ target }) => toggle(target.open)}>
-      <summary><b>${c.task_name[task]}</b><span>${statusOf(row, words)}</span></summary>
+      <summary><b>${c.task_name[task]}</b><span>${refused ?? statusOf(row, words)}</span></summary>
       <div class="check-form">
         ${row.earlier ? html`<p>${fill(c.earlier, { count: row.earlier })}</p>` : nothing}
         ${typed("date", "date")}${typed("rig")}${typed("faults")}
@@ -40,6 +41,7 @@ export function rowView({ row, form, times, words, change, save, isOpen, toggle 
           choices: ["yes", "no"].map((id) => ({ id, label: c[id] })) })}
         ${typed("by_trainee")}${typed("by_officer")}
         <button type="button" class="key key-wide" @click=${save}>${c.save}</button>
+        ${beside(refused && { at: task, text: refused }, task)}
       </div>
     </details>`;
 }
@@ -51,7 +53,7 @@ export const paperView = ({ rows, trainee, words, words: { checkoff: c } }) => h
       <thead><tr>${[c.task, c.date, c.rig, c.faults, c.time, c.on_rig, c.sign_trainee, c.sign_officer].map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
       <tbody>${rows.map(({ task, signed, open }) => {
         const row = signed ?? open;
-        return html`<tr><th scope="row">${c.task_name[task]}</th>${row
+        return html`<tr><th scope="row">${c.task_name[task]}${signed && !signed.on_rig ? html`<br>${c.off_rig}` : nothing}</th>${row
           ? [dayOf(row.date), row.rig, row.faults, took(row.took_s, words), c[row.on_rig ? "yes" : "no"], row.by_trainee, row.by_officer].map((cell) => html`<td>${cell}</td>`)
           : Array.from({ length: 7 }, () => html`<td></td>`)}</tr>`;
       })}</tbody></table>

@@ -19,7 +19,7 @@ const { words } = data;
 const { checkoff: c } = words;
 await starting;
 const times = await timesOf(data);
-const page = { records: await records(), trainee: chosen("trainee", ""), rows: [], forms: {}, open: null, said: "", dropped: null };
+const page = { records: await records(), trainee: chosen("trainee", ""), rows: [], forms: {}, open: null, said: "", refused: null, dropped: null };
 const second = new SecondTouch(draw);
 const paperSize = new PaperSize({ kind: "upright", sizes: ["a4", "letter"], words: c, redraw: draw });
 
@@ -46,7 +46,8 @@ function say(text) {
 async function save(row) {
   const form = formOf(row);
   const { record, refused } = await enter(row.open, { trainee: page.trainee.trim(), task: row.task, ...form });
-  if (refused) return say(c.refused[refused] ?? c.refused.other);
+  page.refused = refused ? { task: row.task, text: c.refused[refused] ?? c.refused.other } : null;
+  if (refused) return say("");
   delete page.forms[row.task];
   if (record.by_trainee && record.by_officer) page.open = null;
   await renew();
@@ -81,6 +82,7 @@ function turnTo(trainee) {
   if (plain(trainee) !== plain(page.trainee)) page.forms = {};
   second.lapse();
   page.trainee = trainee;
+  page.refused = null;
   choose("trainee", trainee);
   return renew();
 }
@@ -95,7 +97,7 @@ function draw() {
       ${live(page.said ? html`<p class="notice" tabindex="-1">${page.said}</p>` : nothing)}
     </div>
     ${page.rows.map((row) => rowView({
-      row, words, times: times[row.task], form: formOf(row), save: () => save(row), isOpen: page.open === row.task,
+      row, words, times: times[row.task], form: formOf(row), save: () => save(row), refused: page.refused?.task === row.task ? page.refused.text : null, isOpen: page.open === row.task,
       toggle: (isOpen) => {
         if (isOpen === (page.open === row.task)) return;
         page.open = isOpen ? row.task : null;
@@ -103,6 +105,7 @@ function draw() {
       },
       change: (part) => {
         page.forms[row.task] = { ...formOf(row), ...part };
+        page.refused = null;
         draw();
       },
     }))}
