@@ -3,8 +3,9 @@ from playwright.sync_api import expect
 
 from tests.phone.card import beside
 from tests.phone.handset import until
-from tests.phone.rounds import MIDSHIP, T, key, of_kind, title
+from tests.phone.rounds import MIDSHIP, T, begin, good, key, of_kind, title
 from tests.phone.store import do, in_database, put
+from tests.phone.test_bay_paper import back, sheets
 from tests.phone.test_failure import NO_PUT
 from tests.phone.words import SITE
 from tests.unit.bay.logs import defect, record
@@ -82,3 +83,26 @@ def test_more_photos_than_a_file_holds(take):
     expect(other.get_by_role("status").get_by_text("42")).to_be_visible()
     assert len(do(other, "keptRecords", "bay")) == 51
     other.close()
+
+
+def test_an_ended_check_says_from_the_log_that_it_was_hurried(take):
+    """Opened from the log and on paper it says, as its last screen did, how many items were answered faster than they can be read."""
+    handset = take()
+    beside(handset, **MIDSHIP)
+    page = handset.open("checks/round/#vacuum")
+    begin(page)
+    good(page)
+    while title(page).inner_text() != T["round"]["all"]:
+        good(page)
+    key(page, T["round"]["end"]).tap()
+    expect(page.get_by_role("alert")).to_be_visible()
+    count = of_kind(page, "ended")[0]["hurried"]
+    assert count > 0
+    said = T["round"]["hurried"].format(count=count)
+    expect(page.get_by_text(said)).to_be_visible()
+    assert sheets(page, "Letter") == 1
+    expect(page.locator("#paper")).to_contain_text(said)
+    back(page)
+    page.goto(handset.host.origin + f"checks/record/#{of_kind(page, 'round')[0]['id']}")
+    expect(page.get_by_text(said)).to_be_visible()
+    page.close()

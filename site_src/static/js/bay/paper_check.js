@@ -2,7 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { whatOf } from "../shared/rig_status.js";
 import { calc } from "../shared/engine.js";
-import { colon } from "../shared/site.js";
+import { colon, fill } from "../shared/site.js";
 import { day } from "../shared/times.js";
 import { reasonsOf } from "./department.js";
 import { numberOf, sheetView, signed, wide } from "./paper.js";
@@ -36,7 +36,7 @@ export function checkSheet(page) {
     rig, title: words.list[list], when: round?.at_ms, columns: COLUMNS,
     heads: html`<tr class="paper-columns"><th></th><th>${words.round.good_sign}</th><th>${words.round.good}</th><th>${words.round.not_good}</th><th>${words.paper.remark}</th></tr>`,
     body: html`
-      <tbody>${defects.length ? wide(html`<b>${words.round.read_first}</b><ul>${defects.map((defect) => html`<li>${classOf(defect, words)}${colon} ${whatOf(defect)} (${numberOf(defect)}, ${day(defect.at_ms)})</li>`)}</ul>`, COLUMNS) : nothing}</tbody>
+      <tbody>${hurriedView(page)}${defects.length ? wide(html`<b>${words.round.read_first}</b><ul>${defects.map((defect) => html`<li>${classOf(defect, words)}${colon} ${whatOf(defect)} (${numberOf(defect)}, ${day(defect.at_ms)})</li>`)}</ul>`, COLUMNS) : nothing}</tbody>
       <tbody>${drawn.slice(0, -LAST)}</tbody>`,
     last: html`${drawn.slice(-LAST)}${leftOut(page)}${wide(signed([[words.paper.checked, namesOf(page)]], words), COLUMNS)}`,
   });
@@ -63,6 +63,13 @@ function remark(page, row, answer) {
   const defect = answer.answer === "not_good" ? log.of("defect").filter(({ item }) => item === row.id).sort((one, other) => other.at_ms - one.at_ms)[0] : null;
   const reading = answer.entry ? `${answer.entry.split("@")[0]} ${unitOf(row, page)}` : "";
   return [reading, answer.clock === "not_run" ? words.clock.not_run : "", defect && `${words.defect.title} ${numberOf(defect)}${defect.seen ? `${colon} ${defect.seen}` : ""}`].filter(Boolean).join("; ");
+}
+
+// An ended check says at its head, as the screen did, how many of its items were answered too fast.
+/** @param {any} page */
+function hurriedView({ words, log, round }) {
+  const count = Math.max(0, ...log.of("ended").filter((record) => record.round === round?.id).map(({ hurried }) => hurried));
+  return count ? wide(html`<b>${fill(words.round.hurried, { count })}</b>`, COLUMNS) : nothing;
 }
 
 /** @param {any} page */
