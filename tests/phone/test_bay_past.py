@@ -10,12 +10,16 @@ from tests.phone.test_bay_paper import back, sheets
 from tests.unit.bay.logs import DAY_MS, decision, defect, record, release
 
 DAY, ITEM = 20_000 * DAY_MS, "prime_hold"
+DROPPED = {"item": "bell_rope", "what": "Bell and rope"}  # an item of the department's own, which it has since left out of its list
 OF_RIG = {"rig_id": "rig-1", "rig_name": "Pump of the day"}
 CHECK = [
-    record("round", "r1", DAY, list="vacuum", items=[ITEM, "prime_oil"]),
+    record("round", "r1", DAY, list="vacuum", items=[ITEM, "prime_oil", DROPPED["item"], "lost_item"]),
     defect("d1", at_ms=DAY + 1, item=ITEM, seen="fell 15 inHg"),
     record("answer", "a1", DAY + 2, round="r1", item=ITEM, answer="not_good", entry="7@US", amount=7),
     record("answer", "a2", DAY + 3, by="Roy", round="r1", item="prime_oil", answer="good", entry=None, amount=None),
+    defect("d0", "note", at_ms=DAY + 1, seen="rope worn", limit="3 ft or more", **DROPPED),
+    record("answer", "a3", DAY + 3, round="r1", item=DROPPED["item"], answer="not_good", entry="2@US", amount=2),
+    record("answer", "a4", DAY + 3, round="r1", item="lost_item", answer="good", entry=None, amount=None),
     record("ended", "e1", DAY + 4, round="r1", took_s=300, hurried=0),
 ]
 REPAIR = [
@@ -43,6 +47,12 @@ def test_from_the_log_to_what_is_over(take):
     expect(sheet.locator(".paper-last")).to_contain_text("Hart, Roy")
     expect(sheet).not_to_contain_text("fell again")
     expect(page.get_by_text(T["record"]["not_ended"])).to_have_count(0)
+    expect(sheet.get_by_text(T["record"]["gone"])).to_be_visible()
+    dropped = sheet.locator("tr").filter(has_text=DROPPED["what"])
+    for says in ("3 ft or more", "2;", "rope worn"):
+        expect(dropped).to_contain_text(says)
+    expect(sheet.locator("tr").filter(has_text="lost_item")).to_contain_text("✓")
+    expect(sheet.locator("tr").filter(has_text=TEXT[ITEM]["title"])).to_contain_text(T["record"]["today"])
     assert page.evaluate("document.documentElement.scrollWidth") <= 360
     assert sheets(page, "Letter") == sheets(page, "A4") == 1
     back(page)

@@ -23,11 +23,10 @@ export async function limitsOf({ items, rows, settings, units }) {
 /** @param {any} page */
 export function checkSheet(page) {
   const { words, items, rows, rig, round, list, defects } = page;
-  const there = items.filter((id) => rows.has(id));
+  const gone = items.filter((id) => !rows.has(id)).map((id) => ({ id })); // asked then, no item of the rig's lists today
   let before = "";
-  const drawn = there.map((id) => {
-    const row = rows.get(id);
-    const station = `${words.place[row.place]} · ${words.engine_state[row.state]}`;
+  const drawn = [...items.filter((id) => rows.has(id)).map((id) => rows.get(id)), ...gone].map((row) => {
+    const station = row.place ? `${words.place[row.place]} · ${words.engine_state[row.state]}` : words.record.gone;
     const isNew = station !== before;
     before = station;
     return html`${isNew ? html`<tr class="paper-station"><th colspan=${COLUMNS} scope="colgroup">${station}</th></tr>` : nothing}${itemRow(page, row)}`;
@@ -44,24 +43,34 @@ export function checkSheet(page) {
 
 /** @param {any} page */
 function itemRow(page, row) {
-  const { words, data, answers, limits, settings } = page;
-  const text = data.text[row.id];
+  const { words, data, answers, isPast } = page;
   const answer = answers[row.id];
+  const defect = defectOf(page, row, answer);
+  const text = data.text[row.id] ?? { title: defect?.what ?? row.id, good: "" };
   const box = (says) => html`<td class="paper-box" data-label=${words.round[says]} ?data-on=${answer?.answer === says}><i>${answer?.answer === says ? "✓" : ""}</i></td>`;
-  const limit = limits?.get(row.id);
   return html`
     <tr><th scope="row">${text.title}</th>
-      <td>${text.good}${limit ? html`<br><b>${limitText(limit, row, page)}</b> <small>${limitOf({ own: settings[row.id]?.limit, words }, row)}</small>` : nothing}</td>
-      ${box("good")}${box("not_good")}<td class="paper-remark">${remark(page, row, answer)}</td></tr>`;
+      <td>${text.good}${isPast && defect?.limit ? html`<br><b>${defect.limit}</b>` : limitView(page, row)}</td>
+      ${box("good")}${box("not_good")}<td class="paper-remark">${remark(page, row, answer, defect)}</td></tr>`;
 }
 
+// The limit of an item and whose it is. Of a check that is over the log has that of a defect and what was set on the phone; the others are today's.
+function limitView(page, row) {
+  const { words, limits, settings, isPast } = page;
+  const limit = limits?.get(row.id);
+  const own = settings[row.id]?.limit;
+  return limit ? html`<br><b>${limitText(limit, row, page)}</b> <small>${limitOf({ own, words }, row)}${isPast && !own ? html`, ${words.record.today}` : nothing}</small>` : nothing;
+}
+
+// The newest defect of an item that was not good.
+const defectOf = ({ log }, { id }, answer) => (answer?.answer === "not_good" ? log.of("defect").filter(({ item }) => item === id).sort((one, other) => other.at_ms - one.at_ms)[0] : null);
+
 // The reading, what was seen where it was not good, and why it does not belong to the rig.
-function remark(page, row, answer) {
-  const { words, log } = page;
+function remark(page, row, answer, defect) {
+  const { words } = page;
   if (!answer) return nothing;
   if (answer.answer === "not_here") return words.round.not_here;
-  const defect = answer.answer === "not_good" ? log.of("defect").filter(({ item }) => item === row.id).sort((one, other) => other.at_ms - one.at_ms)[0] : null;
-  const reading = answer.entry ? `${answer.entry.split("@")[0]} ${unitOf(row, page)}` : "";
+  const reading = answer.entry ? [answer.entry.split("@")[0], row.limit && unitOf(row, page)].filter(Boolean).join(" ") : "";
   return [reading, answer.clock === "not_run" ? words.clock.not_run : "", defect && `${words.defect.title} ${numberOf(defect)}${defect.seen ? `${colon} ${defect.seen}` : ""}`].filter(Boolean).join("; ");
 }
 

@@ -23,7 +23,7 @@ export async function pastCheck(page, round) {
   const of = page.log.of("answer", "ended").filter((record) => record.round === round.id);
   const log = page.log.until(Math.max(round.at_ms, ...of.map(({ at_ms: at }) => at)));
   const [{ answers }, settings, { defects }] = await Promise.all([log.progress(round.id), log.settings(), log.until(round.at_ms).stands()]);
-  const past = { ...page, log, round, list: round.list, items: round.items, answers, settings, defects, leftOut: [] };
+  const past = { ...page, log, round, list: round.list, items: round.items, answers, settings, defects, leftOut: [], isPast: true };
   return { ...past, limits: await limitsOf(past), isEnded: of.some(({ kind }) => kind === "ended") };
 }
 
