@@ -3,9 +3,10 @@ import re
 
 from playwright.sync_api import expect
 
+from site_src.content import data
 from tests.phone.card import beside
 from tests.phone.rounds import MIDSHIP, T, TEXT
-from tests.phone.store import put
+from tests.phone.store import do, put
 from tests.phone.test_bay_paper import back, sheets
 from tests.unit.bay.logs import DAY_MS, decision, defect, record, release
 
@@ -30,8 +31,8 @@ REPAIR = [
 LATER = [defect("d2", at_ms=DAY + 9, item=ITEM, seen="fell again"), record("round", "r2", DAY + 8, list="vacuum", items=[ITEM, "prime_oil"])]
 
 
-def row(page, kind):
-    return page.locator(".bay-log a").filter(has_text=re.compile("^" + re.escape(T["kind"][kind])))
+def row(page, kind, words=T):
+    return page.locator(".bay-log a").filter(has_text=re.compile("^" + re.escape(words["kind"][kind])))
 
 
 def test_from_the_log_to_what_is_over(take):
@@ -80,4 +81,19 @@ def test_from_the_log_to_what_is_over(take):
     expect(sheet).to_contain_text("Primer seal replaced")
     page.goto(handset.host.origin + "checks/record/#gone")
     expect(page.get_by_text(T["record"]["none"])).to_be_visible()
+    page.close()
+
+
+def test_a_defect_in_the_language_of_the_page(take):
+    """An item's defect is called by the item's name in the language that is read; the record goes on as it was written."""
+    handset = take(locale="fr-CA")
+    beside(handset, **MIDSHIP)
+    put(handset, "keepRecords", "bay", [{**made, **OF_RIG} for made in [defect("d1", at_ms=DAY, item=ITEM, what=TEXT[ITEM]["title"], seen="fell 15 inHg")]])
+    page = handset.open("fr/checks/log/")
+    french = data.words("checks", "fr")[ITEM]["title"]
+    expect(row(page, "defect", data.words("bay", "fr"))).to_contain_text(french)
+    row(page, "defect", data.words("bay", "fr")).tap()
+    expect(page.locator("#bay .bay-act")).to_have_text(french)
+    expect(page.locator("#rig-status")).to_contain_text(french)
+    assert [made["what"] for made in do(page, "keptRecords", "bay")] == [TEXT[ITEM]["title"]]
     page.close()

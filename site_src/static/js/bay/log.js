@@ -15,14 +15,15 @@ export const yourName = () => chosen(YOUR_NAME, "");
 export const isName = (text) => new Set(text.toLowerCase().match(/\p{L}/gu)).size > 1;
 
 export class Log {
-  // rig: its profile
-  constructor(rig, records) {
+  // rig: its profile; text: the words of items, as the page has them
+  constructor(rig, records, text = {}) {
     this.rig = rig;
     this.records = records;
+    this.text = text;
   }
 
-  static async open(rig) {
-    return new Log(rig, (await keptRecords("bay")).filter((record) => record.rig_id === rig.id));
+  static async open(rig, text = {}) {
+    return new Log(rig, (await keptRecords("bay")).filter((record) => record.rig_id === rig.id), text);
   }
 
   // Add a record; resolves to it once it is noted. It is written ahead: a page may go at once.
@@ -33,13 +34,19 @@ export class Log {
     return record;
   }
 
-  of = (...kinds) => this.records.filter(({ kind }) => kinds.includes(kind));
+  of = (...kinds) => this.records.filter(({ kind }) => kinds.includes(kind)).map(this.named);
+
+  // A defect by its item's name in the page's language, whichever it was written in; what leaves the phone keeps its own.
+  named = (record) => (record.what && this.text[record.item] ? { ...record, what: this.text[record.item].title } : record);
 
   // The log as it was, by the clocks of the phones that wrote it.
-  until = (at_ms) => new Log(this.rig, this.records.filter((record) => record.at_ms <= at_ms));
+  until = (at_ms) => new Log(this.rig, this.records.filter((record) => record.at_ms <= at_ms), this.text);
 
   // The rig's status from the log.
-  stands = () => calc.ask("standing.of_rig", { records: this.records.filter(({ kind }) => OF_STATUS.has(kind)) });
+  async stands() {
+    const standing = await calc.ask("standing.of_rig", { records: this.records.filter(({ kind }) => OF_STATUS.has(kind)) });
+    return { ...standing, defects: standing.defects.map(this.named) };
+  }
 
   // The same, also jotted down for every other page.
   async standing() {

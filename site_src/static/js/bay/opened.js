@@ -29,7 +29,7 @@ export async function opened(place) {
   const data = await departments(published, rig, units);
   await faultsAbove(place, data, rig, system);
   return {
-    data, published, words, rig, system, log: await Log.open(rig), units, u: unitWords(words, system),
+    data, published, words, rig, system, log: await Log.open(rig, data.text), units, u: unitWords(words, system),
     rows: new Map(data.rows.map((row) => [row.id, row])),
   };
 }

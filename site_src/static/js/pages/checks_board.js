@@ -15,9 +15,9 @@ const place = document.getElementById("bay");
 const page = await opened(place);
 
 async function look(profile) {
-  const log = await Log.open(profile);
-  const standing = await log.standing();
   const data = await departments(page.published, profile, page.units);
+  const log = await Log.open(profile, data.text);
+  const standing = await log.standing();
   const { rows } = await log.board(data);
   return { profile, standing, nameOf: namesIn(data), late: rows.filter((row) => row.standing === "overdue"), next: rows.find(({ due_date: date }) => date) ?? null };
 }

@@ -63,7 +63,7 @@ function pageOfRecord({ id, kind, round, defect, defects = [], replaces }) {
 }
 
 function row(record) {
-  const says = html`<b>${label(record)}</b><small>${dayAndTime(record.at_ms)}${record.by ? ` · ${record.by}` : ""}</small>`;
+  const says = html`<b>${label(page.log.named(record))}</b><small>${dayAndTime(record.at_ms)}${record.by ? ` · ${record.by}` : ""}</small>`;
   const to = pageOfRecord(record);
   return html`<li>${to ? html`<a class="row" href=${to}><span>${says}</span></a>` : says}</li>`;
 }
