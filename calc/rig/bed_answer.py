@@ -1,4 +1,5 @@
 """The answer of one hose bed of a rig, as every page that lists beds takes it."""
+from calc.base import display, entry, rounding
 from calc.layout import answer as layout_answer
 from calc.rig import profile as rig_profile
 
@@ -40,3 +41,30 @@ def is_over(answer):
     Raises nothing. Source: calc.hydraulics.caution.
     """
     return any(caution["code"] in OVER for caution in answer["cautions"])
+
+
+def panel_step_psi(profile, units):
+    """The step to which a rig's panel card rounds, in psi; None where its profile has none.
+
+    profile: a sound one, see calc.rig.profile
+    units: see calc.base.display
+
+    Raises CalcError naming panel_step. Source: common practice (the marks of a panel's gauges).
+    """
+    return entry.quantity(units, "pressure", "panel_step", profile["panel_step"]) if profile.get("panel_step") else None
+
+
+def on_card(units, psi, step_psi):
+    """A pressure to set as the panel card has it.
+
+    units: see calc.base.display
+    psi: the pressure
+    step_psi: see panel_step_psi
+
+    Returns text. Raises CalcError naming value or units. Source: common practice.
+    """
+    if step_psi is None:
+        return display.setting(units, psi)
+    here = display.scale(units, units["shown"], "pressure")
+    shown = rounding.to_step(display.converted(here, psi), display.step(units, "pressure", step_psi))
+    return display.rounded(units, shown, here["places"])

@@ -2,7 +2,7 @@
 
 The card is a sheet of blocks, ready to be set in type. What words are wanted for stands as a code with facts, and plain text as text.
 """
-from calc.base import display, entry, rounding, shelf as shelves
+from calc.base import display, entry, shelf as shelves
 from calc.base.errors import CalcError
 from calc.hydraulics import hose, nozzle, water
 from calc.layout import answer as layout_answer, pressure as layout_pressure
@@ -29,7 +29,7 @@ def card(profile, shelf, units, section, tips):
     at_hand = rig_profile.at_hand(profile, shelf, units)
     own, sound = at_hand["shelf"], at_hand["rig"]
     floor_ft = _known(sound, units, "floor", "length")
-    step_psi = _known(sound, units, "panel_step", "pressure")
+    step_psi = bed_answer.panel_step_psi(sound, units)
     labels = {tip["id"]: tip["label"] for tip in tips}
     section_ft = entry.quantity(units, "length", "section", section)
     blocks = [
@@ -117,11 +117,7 @@ def _pressure(line, units, step_psi, added_ft, rise_ft):
     psi = layout_pressure.discharge_pressure({"lines": [changed]})["discharge_psi"]
     if not 0 <= psi <= layout_answer.MOST_PSI:
         return None
-    if step_psi is None:
-        return display.setting(units, psi)
-    here = display.scale(units, units["shown"], "pressure")
-    shown = rounding.to_step(display.converted(here, psi), display.step(units, "pressure", step_psi))
-    return display.rounded(units, shown, here["places"])
+    return bed_answer.on_card(units, psi, step_psi)
 
 
 def _supply(profile, shelf, units):

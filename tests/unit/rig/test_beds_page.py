@@ -19,6 +19,13 @@ def test_beds(run, name, pressure, length, flow):
     assert (row["pressure"], row["length"], row["flow"], row["code"]) == (pressure, length, flow, "hose")
 
 
+# by hand: 100.65 and 164.1 to the step; to 2 psi, 164 stands here too
+@pytest.mark.parametrize(("bed", "step", "card"), [("Front bumper", "5@US", "100"), ("Crosslay 2", "5@US", "165"), ("Crosslay 2", "2@US", None), ("Front bumper", "", None)])
+def test_the_panel_card(run, bed, step, card):
+    """A bed says what the panel card has for it where the card's step makes that another number."""
+    assert rows(run, {**RIG, "panel_step": step})[bed].get("card") == card
+
+
 def test_units(run):
     """100.65 psi is 694 kPa, at 6.894757 kPa a psi, and a kPa gauge is set to 10."""
     assert rows(run, system="SI")["Front bumper"]["pressure"] == "690"

@@ -21,7 +21,7 @@ const u = unitWords(words, system);
 const pressure = new URL("pressure/", home);
 const basis = basisOf(rig, system, data.version);
 
-const detail = (row) => fill(words.start[row.code], { ...u, ...row });
+const detail = (row) => [words.start[row.code], ...(row.card ? [words.start.card] : [])].map((says) => fill(says, { ...u, ...row })).join(" · ");
 
 // A bed that has no number leads to the rig's profile, where the fault is named.
 const nameOf = (row) => [row.place, row.tip].filter((part) => part !== undefined).join(",");
