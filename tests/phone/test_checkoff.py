@@ -1,9 +1,11 @@
 """The officer's check-off sheet: signed by two, sent to another phone, merged, printed on one sheet."""
+import json
 import re
 
 from playwright.sync_api import expect
 
 from site_src.content import data
+from tests import service_records
 from tests.phone.handset import until
 from tests.phone.sources import source
 
@@ -80,14 +82,15 @@ KEPT = """async (store) => {
   const at = Date.parse("2026-01-01T00:00:00Z");
   const cause = { id: "2026-01-01T00:00:00Z-b", kind: "diagnosis", title: GAUGE, rig: null, began_at: "2026-01-01T00:00:00Z", ended_at: "2026-01-01T00:02:00Z", outcome: "stands", entries: [] };
   await keepRecord("log", cause);
-  await keepRecord("tests", { id: "t", revision: 1, begun_ms: at, finished_ms: at + 7_500_000, tests: {} });
+  await keepRecord("tests", { ...TEST, begun_ms: at, finished_ms: at + 7_500_000 });
 }"""
 
 
 def test_a_time_is_the_records_or_not_timed(handset):
     """A fault found at a gauge and a finished service test give their times; a relay, which nothing here runs, says that it has none."""
     page = handset.open("log/")
-    page.evaluate(KEPT.replace("GAUGE", repr(data.words("faults")["name"]["gauge_dead"])), source(page, "shared/store.js"))
+    kept = KEPT.replace("GAUGE", repr(data.words("faults")["name"]["gauge_dead"])).replace("TEST", json.dumps(service_records.a_record()))
+    page.evaluate(kept, source(page, "shared/store.js"))
     page = handset.open("log/checkoff/")
     page.get_by_label(C["trainee"], exact=True).fill("Ann Bell")
     for task, took in (("gauge", "120"), ("service", "7500")):
