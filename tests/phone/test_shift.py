@@ -151,7 +151,7 @@ def test_danger_from_a_step(handset, name, step):
 
 
 def test_danger_elsewhere(handset):
-    """Danger is there during the pause, at a stop and after the last step, and a reload does not clear it."""
+    """Danger is there during the pause and at a stop, and a reload does not clear it; where no rig was chosen, only a rig's log ends the second."""
     card = open_card(handset, "road")
     card.run_to("centre_back")
     card.begin_pause()
@@ -171,8 +171,13 @@ def test_danger_elsewhere(handset):
     assert_stopped(card, first, ("look_again", "danger"))
     card.press("danger")
     assert_danger(card)
-    card.press("mistouch")
-    card.press("mistouch_sure")
+    expect(card.button("mistouch")).to_have_count(0)  # "it moved", said of a sign that did not come, is no slip
+    expect(card.page.get_by_role("link", name=SHIFT["own_rig"], exact=True)).to_be_visible()
+
+
+def test_danger_after_the_last_step(handset):
+    """A card that is done still has its red key."""
+    card = open_card(handset, "road")
     card.run_to("roll")
     card.see()
     expect(card.title).to_have_text(SHIFT["done"])
