@@ -279,7 +279,7 @@ def test_every_fault_has_its_words():
         assert PRACTICE[f"fault_{fault}"] and PRACTICE[f"told_{fault}"]
 
 
-@pytest.mark.parametrize("family", ["pto", "front"])
+@pytest.mark.parametrize("family", ["split", "pto", "front"])
 @pytest.mark.parametrize("paper", ["Letter", "A4"])
 def test_a_drive_fills_one_sheet_of_paper(handset, family, paper):
     """On paper: which drive it is, three drawings on one page, and no control."""
