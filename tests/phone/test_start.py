@@ -203,6 +203,21 @@ def test_what_runs_is_seen_from_other_pages(handset, due_s, said):
     expect(handset.open("test/run/index.html").locator("#strip")).to_be_hidden()  # as links of the site have it
 
 
+@pytest.mark.parametrize(("kind", "address", "said", "french"), [
+    ("check", "checks/round/#five_minute", ["checks/", "words", "list", "five_minute"], data.words("bay", "fr")["list"]["five_minute"]),
+    ("card", "shift/road/", ["shift/road/", "titles", "road"], data.words("shift", "fr")["card"]["road"]["title"]),
+    ("fault", "diagnose/", ["diagnose/", "words", "diagnose", "title"], data.words("diagnose", "fr")["diagnose"]["title"]),
+    ("test", "test/run/#t.capacity", ["test/", "words", "test_name", "capacity"], data.words("service", "fr")["test_name"]["capacity"]),
+])
+def test_what_runs_is_said_in_the_language_of_the_page(take, kind, address, said, french):
+    """What was begun in English is called by its French name on a French page."""
+    handset = take(locale="fr-CA")
+    page = handset.open("fr/tables/")
+    what = {kind: {"title": "Begun", "said": said, "lang": "en", "address": address, "began_at": int(time.time() * 1000) - 61000}}
+    page.evaluate("(text) => localStorage.setItem('running', text)", json.dumps(what))
+    expect(handset.open("fr/water/").locator("#strip a").first).to_contain_text(french)
+
+
 def test_what_was_left_for_a_day_runs_no_more(handset):
     """A card that was begun more than a day ago is in no strip; it is still where it was left."""
     page = handset.open("tables/")

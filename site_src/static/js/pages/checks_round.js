@@ -258,7 +258,7 @@ const tookS = ({ at_ms }) => Math.max(0, Math.round((Date.now() - at_ms) / 1000)
 // What the strip of every other page says of this check, while it is under way.
 function mark() {
   const address = `checks/round/#${list}`;
-  if (page.round && !state.ended) runs("check", { title: page.words.list[list], address, began_at: page.round.at_ms });
+  if (page.round && !state.ended) runs("check", { title: page.words.list[list], said: ["checks/", "words", "list", list], address, began_at: page.round.at_ms });
   else if (running().check?.address === address) runs("check", null);
 }
 

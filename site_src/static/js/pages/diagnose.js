@@ -135,7 +135,7 @@ const { change, redraw } = answering(look, (answer) => {
   ways.hidden = isRunning() || Boolean(page.view.at) || page.view.isWords;
   where.hidden = !screen.place;
   where.textContent = screen.place ?? "";
-  if (!page.isForeign && (!isRunning() || answer)) runs("fault", isGoingOn(answer) ? { title: words.diagnose.title, address: "diagnose/", began_at: Date.parse(state.began_at) } : null);
+  if (!page.isForeign && (!isRunning() || answer)) runs("fault", isGoingOn(answer) ? { title: words.diagnose.title, said: ["diagnose/", "words", "diagnose", "title"], address: "diagnose/", began_at: Date.parse(state.began_at) } : null);
   const draw = () => {
     render(html`${notices(page.notice)}${screen.view}`, place);
     acts.hidden = screen.acts === nothing;

@@ -70,7 +70,7 @@ function mark({ state, sequence, log }) {
   const address = `shift/${sequence.id}/`;
   const isOpen = state.status !== "done" && (state.confirmed.length > 0 || state.status === "stopped");
   const began = Date.parse(log.began_at ?? "");
-  if (isOpen) runs("card", { title: data.titles[sequence.id], address, began_at: Number.isNaN(began) ? Date.now() : began });
+  if (isOpen) runs("card", { title: data.titles[sequence.id], said: [address, "titles", sequence.id], address, began_at: Number.isNaN(began) ? Date.now() : began });
   else if (running().card?.address === address) runs("card", null);
 }
 

@@ -37,7 +37,7 @@ function whatRuns({ record, answer, words, now }) {
   const due = test.kind === "run" ? runState(record, test, answer.verdict.tests.find(({ id }) => id === name), now).due : test.hold_s;
   const wall = Date.now();
   return {
-    title: words.test_name[name], address: addressOf(record.id, name), began_at: Math.round(wall - 1000 * counted),
+    title: words.test_name[name], said: ["test/", "words", "test_name", name], address: addressOf(record.id, name), began_at: Math.round(wall - 1000 * counted),
     ...(due === null ? {} : { due_at: Math.round(wall + 1000 * (due - counted)) }),
   };
 }

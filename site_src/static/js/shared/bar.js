@@ -5,7 +5,7 @@ import { door } from "./door.js";
 import { chooseLook, isNight, onLook } from "./look.js";
 import { showStatus } from "./rig_status.js";
 import { running } from "./running.js";
-import { fill, home } from "./site.js";
+import { fill, home, pageData } from "./site.js";
 import { minutes } from "./times.js";
 
 const TICK_MS = 1000;
@@ -26,12 +26,29 @@ const isHere = (address) => page(address) === page(location.href);
 // A clock where a reading falls due by it; else how many minutes ago it was begun, which no one takes for the time of day.
 const time = (age, due) => (due === undefined ? fill(strip.dataset.since, { n: Math.floor(age / MINUTE_MS) }) : minutes(age / 1000));
 
-function line({ title, address, began_at: began, due_at: due }) {
+const titles = new Map(); // of what was begun in another language, by where its words are
+
+function titleOf({ title, said, lang }) {
+  const name = JSON.stringify(said);
+  if (!said || !lang || lang === document.documentElement.lang) return title;
+  if (!titles.has(name)) {
+    titles.set(name, title);
+    const [of, ...path] = said;
+    pageData(new URL(of, home)).then((data) => {
+      titles.set(name, path.reduce((part, key) => part?.[key], data) ?? title);
+      show();
+    }, () => {}); // not on this phone: it stays as it was written
+  }
+  return titles.get(name);
+}
+
+function line(what) {
+  const { address, began_at: began, due_at: due } = what;
   const now = Date.now();
   const isDue = due !== undefined && now >= due;
   const age = now - began;
   return html`<a class="strip-line ${isDue ? "strip-due" : ""}" href=${new URL(address, home).href}>
-    <b>${title}${age >= 0 ? html` <span class="strip-clock">${time(age, due)}</span>` : nothing}</b>
+    <b>${titleOf(what)}${age >= 0 ? html` <span class="strip-clock">${time(age, due)}</span>` : nothing}</b>
     <span>${isDue ? strip.dataset.read : strip.dataset.back} ›</span></a>`;
 }
 

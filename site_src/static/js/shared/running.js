@@ -4,7 +4,8 @@ import { scoped } from "./site.js";
 
 const NAME = scoped("running");
 
-// { kind: { title, address, began_at, due_at? } }, times in ms; `address` under the site's root.
+// { kind: { title, said, lang, address, began_at, due_at? } }, times in ms; `address` under the site's root. `title` is of the
+// language `lang`; in another it is what `said` leads to: the page whose data has it, and its place there.
 export function running() {
   try {
     const found = JSON.parse(localStorage.getItem(NAME));
@@ -17,9 +18,10 @@ export function running() {
 // Say what runs of a kind, or with null that nothing of it does any more.
 export function runs(kind, what) {
   const { [kind]: before, ...others } = running();
-  if (JSON.stringify(before) === JSON.stringify(what ?? undefined)) return;
+  const now = what ? { ...what, lang: document.documentElement.lang } : undefined;
+  if (JSON.stringify(before) === JSON.stringify(now)) return;
   try {
-    localStorage.setItem(NAME, JSON.stringify(what ? { ...others, [kind]: what } : others));
+    localStorage.setItem(NAME, JSON.stringify(now ? { ...others, [kind]: now } : others));
   } catch {
     // no storage: the strip cannot say it, the page itself does
   }
