@@ -61,7 +61,7 @@ def on_card(units, psi, step_psi):
     psi: the pressure
     step_psi: see panel_step_psi
 
-    Returns text. Raises CalcError naming value or units. Source: common practice.
+    Returns text. Raises CalcError naming value or units. Source: common practice (as panel_step_psi).
     """
     if step_psi is None:
         return display.setting(units, psi)

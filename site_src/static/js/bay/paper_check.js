@@ -50,7 +50,7 @@ function itemRow(page, row) {
   const box = (says) => html`<td class="paper-box" data-label=${words.round[says]} ?data-on=${answer?.answer === says}><i>${answer?.answer === says ? "✓" : ""}</i></td>`;
   return html`
     <tr><th scope="row">${text.title}</th>
-      <td>${text.good}${isPast && defect?.limit ? html`<br><b>${defect.limit}</b>` : limitView(page, row)}</td>
+      <td>${text.good}${isPast && defect?.limit ? html`${text.good ? html`<br>` : nothing}<b>${defect.limit}</b>` : limitView(page, row)}</td>
       ${box("good")}${box("not_good")}<td class="paper-remark">${remark(page, row, answer, defect)}</td></tr>`;
 }
 
