@@ -6,7 +6,7 @@ from playwright.sync_api import expect
 
 from site_src.report import signed
 from tests import service_records as records
-from tests.phone.proof import RIG, T, keep_rig, kept_test
+from tests.phone.proof import FULL, RIG, T, keep_rig, kept_test, store
 from tests.phone.store import do
 
 SIGN = T["sign_off"]
@@ -60,6 +60,46 @@ def test_a_signed_test_and_its_new_version(take):
     page.goto(f"{handset.host.origin}test/sheet/#{record['id']}")
     expect(page.locator(".paper")).to_contain_text("Tank flow")
     assert json.dumps(again)
+
+
+def test_two_tabs_sign_one_test(take):
+    """What another tab signed, or opened again, is not written over: this one shows it as it is kept, says so, and signs once that was seen."""
+    handset = take()
+    record = store(handset, records.a_record())
+    one, other = (handset.open(f"test/sheet/#{record['id']}") for _ in range(2))
+
+    def sign(page, role, name):
+        part = page.locator(".signing", has_text=SIGN["as"].format(role=T["condition"][role]))
+        if part.get_attribute("open") is None:
+            part.locator("summary").tap()
+        part.get_by_label(T["condition"][role], exact=True).fill(name)
+        key = part.get_by_role("button", name=SIGN["sign"])
+        key.evaluate("(key) => { key.click(); key.click(); }")  # a wet glove touches twice
+
+    sign(one, "tester", "A. Tester")
+    expect(one.locator(".signs-off")).to_contain_text(SIGN["same"])
+    sign(other, "witness", "W. Witness")
+    expect(other.get_by_role("alert").filter(has_text=SIGN["elsewhere"])).to_be_visible()
+    expect(other.locator(".signs-off")).to_contain_text("A. Tester")
+    assert [each["name"] for each in kept_test(other, record["id"])["signed"]] == ["A. Tester"]
+    sign(other, "witness", "W. Witness")
+    expect(other.locator(".signs-off").get_by_text(SIGN["same"])).to_have_count(2)
+    expect(other.get_by_text(SIGN["elsewhere"])).to_have_count(0)
+    assert [each["name"] for each in kept_test(other, record["id"])["signed"]] == ["A. Tester", "W. Witness"]
+
+
+def test_a_full_phone_keeps_a_signature(handset):
+    """With no room in the database a signature is noted, that is said, and it stands when the page comes back."""
+    record = store(handset, records.a_record())
+    page = handset.open(f"test/sheet/#{record['id']}")
+    page.locator(".signing").first.locator("summary").tap()
+    page.evaluate(FULL)
+    page.locator("#sign-tester").fill("A. Tester")
+    page.get_by_role("button", name=SIGN["sign"]).first.tap()
+    expect(page.locator("#noted")).to_be_visible()
+    expect(page.locator(".signs-off")).to_contain_text(SIGN["same"])
+    page.reload()
+    expect(page.locator(".signs-off")).to_contain_text(SIGN["same"])
 
 
 def test_instruments_stand_on_the_due_list(take):

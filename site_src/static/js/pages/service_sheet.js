@@ -30,7 +30,7 @@ const [data, tests] = await Promise.all([
   keptRecords("tests"),
 ]);
 const { words } = data;
-const page = { system: chosenSystem(data.systems), form: null, signing: {}, isWriting: false };
+const page = { system: chosenSystem(data.systems), form: null, signing: {}, isWriting: false, isChanged: false };
 const steady = new Steady(); // keeps time while a test's sheet is looked at
 setInterval(() => steady.tick(), 500);
 
@@ -70,6 +70,7 @@ function drawAnswer({ record, answer, shown, decided, standings, digest, curve, 
   }
   render(html`
     ${sheetView(view)}
+    ${page.isChanged ? html`<p class="notice no-print" role="alert">${words.sign_off.elsewhere}</p>` : nothing}
     ${signView({ record, words, form: page.signing, act: signing(record, pictured) })}
     <section class="no-print send"><h2 tabindex="-1">${words.sheet.send}</h2>
       <div class="rows">
@@ -96,15 +97,20 @@ async function settle(view) {
   page.isWriting = false;
 }
 
-// What is typed and drawn of a signature, and what a touch on its keys does: each writes the test once, with the digest of what it says.
+// What is typed and drawn of a signature, and what a touch on its keys does: each writes the test once, with the digest of what it says,
+// and only over the test that is shown. One that another tab changed meanwhile is shown as it is now, to be looked at first.
 function signing(record, pictured) {
   const write = async (from, next) => {
-    if (page.isWriting) return;
+    if (page.isWriting) return false;
     page.isWriting = true;
     const made = next(await digestOf(from));
-    tests[tests.indexOf(record)] = made;
-    await keepRecord("tests", made);
+    const now = (await keptRecords("tests")).find(({ id }) => id === record.id);
+    page.isChanged = now?.revision !== record.revision;
+    tests.splice(tests.indexOf(record), 1, ...(page.isChanged ? [now].filter(Boolean) : [made]));
+    if (!page.isChanged) await keepRecord("tests", made);
+    await draw();
     page.isWriting = false;
+    return !page.isChanged;
   };
   return {
     change(name, more) {
@@ -115,12 +121,10 @@ function signing(record, pictured) {
       const { name = record.people[role], strokes = "" } = page.signing[role] ?? {};
       const signed = withPhotos(record, pictured);
       await write(signed, (digest) => withSigned(signed, { role, name: name.trim(), strokes, digest, wall: Date.now() }));
-      draw();
     },
     async reopen() {
       const { what, why, by } = page.signing;
-      await write(record, (digest) => reopened(record, { what, why, by, digest, wall: Date.now() }));
-      location.assign(`../run/#${record.id}`);
+      if (await write(record, (digest) => reopened(record, { what, why, by, digest, wall: Date.now() }))) location.assign(`../run/#${record.id}`);
     },
   };
 }
