@@ -139,16 +139,18 @@ def store(handset, record):
 
 
 @pytest.fixture
-def run_of(take):
-    """Begin the run of a rig, by number, in a page of its own on one phone: run_of(1)."""
-    handset = take()
+def run_of(take, request):
+    """Begin the run of a rig, by number, in a page of its own on one phone: run_of(1). In French where the test is parametrised so, its words in `words`."""
+    is_french = getattr(request, "param", "en") == "fr"
+    handset = take(locale="fr-CA" if is_french else "en-US")
     handset.clock = Clock(handset.context)
 
     def begin(number, is_started=True, **facts):
         record = store(handset, begun(records.a_record(number, rig=f"rig-{number}", name=f"Tollgate Engine {number}"), START_MS, **facts))
-        proof = Proof(handset, handset.clock, handset.open(f"test/run/#{record['id']}/capacity"))
+        proof = Proof(handset, handset.clock, handset.open(f"{'fr/' if is_french else ''}test/run/#{record['id']}/capacity"))
+        proof.words = data.words("service", "fr" if is_french else "en")
         if is_started:
-            proof.press(T["run"]["begin"])
+            proof.press(proof.words["run"]["begin"])
         return proof
 
     return begin

@@ -132,21 +132,24 @@ def test_a_missed_reading_is_said_once(run_of):
     one.page.get_by_role("button", name=RUN["take"], exact=True).or_(one.page.get_by_role("button", name=RUN["take_at"].format(at="10:00"))).tap()
 
 
+@pytest.mark.parametrize("run_of", ["en", "fr"], indirect=True)
 @pytest.mark.parametrize("tips", [None, 1], ids=["one pitot", "two pitots"])
 def test_a_run_fits_its_screen(run_of, tips):
     """Clock, readings, what they come to, and keys: all on 360 by 740, before, while it runs, and while it is asked why."""
     one = run_of(1, is_started=False)
+    words = one.words["run"]
     if tips:
         one.page.locator(".run-tips label.chip").nth(tips).tap()
         for place in range(2):
             one.type("pitot_psi", "48", place)
     assert one.page.evaluate(FITS)
-    one.press(RUN["begin"])
-    expect(one.page.get_by_role("button", name=RUN["pause"])).to_be_visible()
+    one.press(words["begin"])
+    expect(one.page.get_by_role("button", name=words["pause"])).to_be_visible()
     assert one.page.evaluate(FITS)
     one.clock.passes(301)
+    expect(one.page.get_by_role("button", name=words["take_at"].format(at="5:00"))).to_be_visible()
     assert one.page.evaluate(FITS)
-    one.press(RUN["stop"])
+    one.press(words["stop"])
     assert one.page.evaluate(FITS)
 
 

@@ -19,10 +19,10 @@ export function plateView(view, test, { state, counted, due, dues, missed, isRun
       <div class="clock-side">
         <p class="clock-state" ?data-due=${isDue}><b role="status">${words.run[state]}</b>
           ${isRunning ? html`<span>${left > 0 ? fill(words.run.due_in, { left: minutes(left) }) : nothing}<b role="status">${left === null ? words.run.all_read : isDue ? words.run.due : nothing}</b></span>` : nothing}</p>
-        <p class="run-point">${fill(words.run.point, { ...u, flow: test.flow_text, net: test.net_text })}${option
-          ? html`<br>${fill(words.run.through, { count: option.count, tip: tipName(tipOf(option, record).tip_in, view) })}` : nothing}${test.hold_texts && record.finished_ms === null
-          ? html`<br>${fill(words.run.hold_at, { ...u, least: test.hold_texts[0], most: test.hold_texts[1] })}` : nothing}</p>
+        ${test.hold_texts && record.finished_ms === null ? html`<p>${fill(words.run.hold_at, { ...u, least: test.hold_texts[0], most: test.hold_texts[1] })}</p>` : nothing}
       </div>
+      <p class="run-point">${fill(words.run.point, { ...u, flow: test.flow_text, net: test.net_text })}${option
+        ? ` · ${fill(words.run.through, { count: option.count, tip: tipName(tipOf(option, record).tip_in, view) })}` : nothing}</p>
       ${test.hold_s === null ? nothing : lineOf(test, { words, counted, due, dues, missed, isDue })}
     </section>`;
 }
