@@ -1,5 +1,5 @@
 """Texts beside the figures of a plan, a verdict or a refused entry, in the page's units."""
-from calc.base import display
+from calc.base import display, rounding
 
 # figures of a run that are set or expected, and their kinds; what is set is rounded so that its point is reached
 SET = (("flow_gpm", "flow"), ("net_psi", "pressure"))
@@ -47,10 +47,27 @@ def _add_figure_texts(figure, units, said):
     if kind == "check":
         return
     if "value" in figure:
-        figure["value_text"] = _figure(units, said, kind, figure["value"])
+        figure["exact_text"] = figure["value_text"] = _figure(units, said, kind, figure["value"])
         figure["band_text"] = _figure(units, said, kind, figure["band"])  # no kind whose zero differs has a band
+        if kind == "flow" and figure["value"] is not None:
+            _read_whole(figure, units)
     figure["least_text"] = _limit(units, said, kind, figure["least"], -1)
     figure["most_text"] = _limit(units, said, kind, figure["most"], 1)
+
+
+def _read_whole(figure, units):
+    """A flow and its band to whole units, which is finer than any gauge it was read from; never across the limit it is held to."""
+    scale = display.scale(units, units["shown"], "flow")
+    shown, least, most, band = [None if figure[name] is None else display.converted(scale, figure[name]) for name in ("value", "least", "most", "band")]
+
+    def meets(value):
+        return (least is None or value >= least) and (most is None or value <= most)
+
+    whole = int(rounding.rounded(shown, 0))
+    if meets(whole) != meets(shown):
+        whole += 1 if whole < shown else -1
+    figure["value_text"] = str(whole)
+    figure["band_text"] = None if band is None else rounding.rounded(band, 0)
 
 
 def _figure(units, said, kind, value):

@@ -62,6 +62,25 @@ def test_answer(run):
 
 
 @pytest.mark.parametrize(
+    ("pitot", "shown", "text", "status"),
+    [  # by hand: 29.83 x 0.9957 x 2.25^2, 150.36 a root of psi, and 1 US gallon is 0.83267 imperial: short is never shown as enough
+        ("71", "US", "1267", "pass"),  # 1,266.9
+        ("69.1", "US", "1249", "fail"),  # 1,249.9 of 1,250
+        ("69.12", "US", "1250", "pass"),      # 1,250.04
+        ("69.1", "imperial", "1040", "fail"),  # 1,040.7 of 1,040.8
+    ],
+)
+def test_a_flow_is_shown_as_a_gauge_shows_it(run, pitot, shown, text, status):
+    """In whole units, its band too, and not past the limit it is held to; what a file takes stays to the tenth."""
+    record = a_record()
+    record["tests"]["capacity"]["draft"]["values"]["pitot_psi"] = [f"{pitot}@US"]
+    flow = answered(run, record, shown)["live"]["capacity"]["figures"][0]
+    assert (flow["value_text"], flow["status"]) == (text, status)
+    assert float(flow["exact_text"]) == pytest.approx(flow["value"] * (0.83267 if shown == "imperial" else 1), abs=0.06)
+    assert "." not in flow["band_text"]
+
+
+@pytest.mark.parametrize(
     ("draft", "expected"),
     [
         (None, [("discharge_psi", "blank"), ("pitot_psi", "blank"), ("engine_rpm", "blank")]),

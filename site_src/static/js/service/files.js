@@ -3,6 +3,7 @@ import { safe } from "../rig/carry.js";
 import { cell } from "../shared/cell.js";
 import { fill } from "../shared/site.js";
 import { overrideText } from "./before_view.js";
+import { cautionsOf } from "./status.js";
 import { ABOUT, NAMEPLATE, SCHEMA, testOf } from "./record.js";
 import { SITE } from "./site_fields.js";
 
@@ -66,8 +67,8 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
     const given = testOf(record, test.id);
     const values = test.kind === "conditions" ? { ...record.conditions, ...given.values } : given.values ?? {};
     if (test.kind !== "run") for (const field of test.fields) add(part, "", "", given.at?.[field.id] ?? null, labelOf(field.id), values[field.id], field.kind === "check" ? "check" : kindOf(field.id), "");
-    if (test.kind !== "run") for (const one of judged.figures) if (one.kind !== "check" && one.value !== null && !test.fields.some(({ id }) => id === one.id)) rows.push([part, "", "", "", labelOf(one.id), figure(one.value_text), u[`u_${one.kind}`], words.figure_status[one.status]]);
-    for (const each of judged.cautions) told(part, words.sheet.result, fill(words.caution[each.code], { value: each.value_text, limit: each.limit_text }));
+    if (test.kind !== "run") for (const one of judged.figures) if (one.kind !== "check" && one.value !== null && !test.fields.some(({ id }) => id === one.id)) rows.push([part, "", "", "", labelOf(one.id), figure(one.exact_text), u[`u_${one.kind}`], words.figure_status[one.status]]);
+    for (const caution of cautionsOf(judged, words)) told(part, words.sheet.result, caution);
     (given.attempts ?? []).forEach((attempt, count) => {
       for (const event of attempt.clock.events) rows.push([part, count + 1, event.at_s, time(event.wall), words.sheet.clocks, words.event[event.kind] ?? words.run.begin, "", event.reason ?? ""]);
       for (const set of attempt.taken_back ?? []) for (const field of test.fields) for (const text of [set.values[field.id]].flat()) if (text) add(part, count + 1, set.at_s, set.at_ms, labelOf(field.id), text, kindOf(field.id), words.run.taken_back);
@@ -79,7 +80,7 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
       for (const field of test.fields) {
         for (const text of [set.values[field.id]].flat()) add(part, count + 1, set.at_s, set.at_ms, labelOf(field.id), text, kindOf(field.id), "");
       }
-      for (const one of read.figures) rows.push([part, count + 1, set.at_s, time(set.at_ms), labelOf(one.id), figure(one.value_text), u[`u_${one.kind}`], words.figure_status[read.is_by_mean && one.status === "fail" ? "by_mean" : one.status]]);
+      for (const one of read.figures) rows.push([part, count + 1, set.at_s, time(set.at_ms), labelOf(one.id), figure(one.exact_text), u[`u_${one.kind}`], words.figure_status[read.is_by_mean && one.status === "fail" ? "by_mean" : one.status]]);
     }));
     rows.push([part, "", "", "", words.sheet.result, given.not_done ?? "", "", words.status[judged.status]]);
   }

@@ -13,7 +13,7 @@ import { isUnderWay } from "./run_state.js";
 import { runView } from "./run_view.js";
 import { stateOf } from "./stage.js";
 import { nextState } from "./states.js";
-import { verdictView } from "./status.js";
+import { cautionsOf, verdictView } from "./status.js";
 
 export function partView(view, test) {
   const { answer, record, words, photos } = view;
@@ -61,6 +61,7 @@ function outcome(view, test, judged) {
     <section class="outcome"><div role="status">${["todo", "begun", "now"].includes(state) ? nothing
       : html`${state === "left" ? html`<b>${fill(words.test.not_done_kept, { reason: judged.not_done })}</b>`
         : html`${verdictView(judged.status, words)}<p>${words.code[judged.code]}${stoppedFor(view, test.id)}${judged.is_close ? ` ${words.code.close}` : nothing}</p>`}`}</div>
+      ${state === "now" ? nothing : cautionsOf(judged, words).map((caution) => html`<p>${caution}</p>`)}
       ${judged.status === "fail" ? causeLink(view, test.id) : nothing}
       ${judged.status !== "pass" && state !== "now" ? wants(view, test, judged) : nothing}
       ${signsView(view, test.id)}</section>`;

@@ -5,7 +5,7 @@ import { dayTime, minutes } from "../shared/times.js";
 import { kindOf, labelOf, last, placeOf } from "./entries.js";
 import { testOf } from "./record.js";
 import { nameOf } from "./stage.js";
-import { limitText, mark } from "./status.js";
+import { cautionsOf, limitText, mark } from "./status.js";
 
 export function resultsView(view, states) {
   const { words, answer, record } = view;
@@ -49,7 +49,7 @@ function deciding(view, test, state) {
   if (!figure || test.status === "not_proven") return words.code[test.code];
   if (figure.kind === "check") return figure.value === "yes" ? words.sheet.all_yes : decidedText(view, test);
   return html`${decidedText(view, test)}
-    ${test.cautions.map((caution) => html`<br>${fill(words.caution[caution.code], { value: caution.value_text, limit: caution.limit_text })}`)}`;
+    ${cautionsOf(test, words).map((caution) => html`<br>${caution}`)}`;
 }
 
 // All that was read of one test, by the place it was read at, and when the last of it was.

@@ -1,5 +1,6 @@
 // How a verdict is shown: a word, a shape and a colour that say the same.
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
+import { fill } from "../shared/site.js";
 
 const SHAPES = {
   pass: svg`<circle cx="14" cy="14" r="13"/><path class="mark-line" d="m7.5 14.5 4.5 4.5 8.5-9.5"/>`,
@@ -19,6 +20,9 @@ export const limitText = (figure) =>
 
 // The mark of a figure: no tick beside one that is too close to tell.
 export const figureMark = ({ status, is_close }) => mark(is_close && status === "pass" ? "not_proven" : status);
+
+// What a run calls attention to without failing, a sentence each.
+export const cautionsOf = ({ cautions }, words) => cautions.map(({ code, value_text: value, limit_text: limit }) => fill(words.caution[code], { value, limit }));
 
 // One judged figure: its value against its limit, and how far it may be off.
 export function figureView(figure, label, unit, words) {
