@@ -14,7 +14,7 @@ SCRIPT = "import { cell } from %s; process.stdout.write(JSON.stringify(cell(JSON
     ("text", "written"),
     [  # by hand: quoted where RFC 4180 asks for it; a mark before whatever starts a formula
         ("plain", "plain"), ("a=b", "a=b"), ("-5", "-5"), ("-5,2", '"-5,2"'), ("=1+1", '"\'=1+1"'), (" +1", '"\' +1"'), ("\t=1", '"\'\t\'=1"'), ("\uff1d1", '"\'\uff1d1"'),
-        ("\uff20A1", '"\'\uff20A1"'), ("a;=1+1", '"a;\'=1+1"'), ("x\n=2", '"x\n\'=2"'), ("x\t@y", '"x\t\'@y"'), ('say "a"', '"say ""a"""'), (None, ""),
+        ("\uff20A1", '"\'\uff20A1"'), ("a;=1+1", '"a;\'=1+1"'), ("x\n=2", '"x\n\'=2"'), ("x\t@y", '"x\t\'@y"'), ("a\tb", '"a\tb"'), ('say "a"', '"say ""a"""'), (None, ""),
     ],
 )
 def test_a_cell_is_only_text(text, written):

@@ -6,5 +6,5 @@ const START = /^(?=[\s"]*[=+\-@＝＋－＠\t\r])/;
 export function cell(value) {
   const text = String(value ?? "");
   const inert = /^-?\d+([.,]\d+)?$/.test(text) ? text : text.replace(WITHIN, "$1'$2").replace(START, "'");
-  return /[",;\r\n]/.test(inert) || inert !== text ? `"${inert.replaceAll('"', '""')}"` : inert;
+  return /[",;\t\r\n]/.test(inert) || inert !== text ? `"${inert.replaceAll('"', '""')}"` : inert;
 }
