@@ -56,6 +56,8 @@ STATES = {
     "test failed": service("test/run/#{id}"),
     "test site": service("test/run/#{id}/site", service_records.an_unfinished_record),
     "test run": service("test/run/#{id}/capacity", service_records.an_unfinished_record),
+    "test governor": service("test/run/#{id}/governor", service_records.an_unfinished_record),
+    "test intake relief": service("test/run/#{id}/intake_relief", service_records.an_unfinished_record),
     "test sheet": service("test/sheet/#{id}"),
     "diagnosis at a place": at_a_place,
     "diagnosis in words": in_words,

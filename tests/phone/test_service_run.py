@@ -4,6 +4,7 @@ import json
 import pytest
 from playwright.sync_api import expect
 
+from site_src.content import data
 from tests import service_records as records
 from tests.phone.proof import START_MS, T, begun, run_of, store  # noqa: F401  the fixture
 from tests.phone.words import SITE
@@ -141,7 +142,7 @@ def test_a_run_fits_its_screen(run_of, tips):
     if tips:
         one.page.locator(".run-tips label.chip").nth(tips).tap()
         for place in range(2):
-            one.type("pitot_psi", "48", place)
+            one.type("pitot_psi", "48" if words["begin"] == RUN["begin"] else "331", place)  # 48 psi is 331 kPa
     assert one.page.evaluate(FITS)
     one.press(words["begin"])
     expect(one.page.get_by_role("button", name=words["pause"])).to_be_visible()
@@ -151,6 +152,17 @@ def test_a_run_fits_its_screen(run_of, tips):
     assert one.page.evaluate(FITS)
     one.press(words["stop"])
     assert one.page.evaluate(FITS)
+
+
+@pytest.mark.parametrize("part", ["governor", "intake_relief", "interlock"])
+def test_a_narrow_phone_breaks_no_word_of_a_title(take, part):
+    """320 px wide, in French: the longest names of parts stand in the bar on two or three lines, each word whole."""
+    handset = take(locale="fr-CA", viewport={"width": 320, "height": 640})
+    record = store(handset, records.an_unfinished_record())
+    title = handset.open(f"fr/test/run/#{record['id']}/{part}").locator("h1")
+    expect(title).to_have_text(data.words("service", "fr")["test_name"][part])
+    assert title.evaluate("(title) => { title.style.overflowWrap = 'normal'; title.style.hyphens = 'manual'; return title.scrollWidth - title.clientWidth; }") <= 0
+    assert title.bounding_box()["height"] <= 75  # three lines
 
 
 def test_every_page_shows_the_clock(run_of):

@@ -282,7 +282,7 @@ def service(address, make=None):
     def opened(handset):
         record = store(handset, (make or service_records.a_failed_record)())
         page = handset.open(address.format(id=record["id"]))
-        page.locator("h2, .outcome, .chips, .clock").first.wait_for()
+        page.locator("h2, .outcome, .part-told, .chips, .clock").first.wait_for()
         return page
 
     return opened
