@@ -1,6 +1,7 @@
 """Fire flow by the quick rules, against what is printed of them."""
 import pytest
 
+from calc.base.errors import CalcError
 from tests.unit.supply.reckoned import ask, called_to_mind, row
 
 HALL = {"length": "175", "width": "125"}
@@ -66,3 +67,15 @@ def test_the_tank_against_it(run):
     assert (row(told, "tank_asked")["text"], row(told, "tank_line")["text"]) == ("1.2", "4.0")
     assert [each for each in told["cautions"] if each["code"] == "tank_alone"] == [{"code": "tank_alone", "level": "caution", "amount": "1.2", "flow": "150", "wanted": "4.0"}]
     assert "tank_alone" not in called_to_mind(ask(run, "fireflow", **ROOM))
+
+
+WHOLE = {"by_area_gpm": {"length_ft": 50, "width_ft": 30, "floors": 1, "involved_percent": 25, "exposures": 0}, "by_volume_gpm": {"volume_ft3": 12000},
+         "store_gal": {"volume_ft3": 12000, "hazard": 7, "construction": 1, "is_exposed": False}, "delivery_gpm": {"stored_gal": 0}, "lines_for": {"flow_gpm": 0, "line_gpm": 1}}
+
+
+@pytest.mark.parametrize(("function", "name"), [(function, name) for function, given in WHOLE.items() for name in given if name != "is_exposed"])
+def test_what_is_below_none_is_refused_by_name(run, function, name):
+    assert run("supply.fireflow", function, **WHOLE[function]) is not None
+    with pytest.raises(CalcError) as refusal:
+        run("supply.fireflow", function, **{**WHOLE[function], name: -1})
+    assert refusal.value.field == name
