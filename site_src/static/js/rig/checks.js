@@ -5,7 +5,7 @@ import { colon, fill, home, pageData } from "../shared/site.js";
 import { bare } from "../shared/units.js";
 import { fieldId } from "./sentences.js";
 
-let names = {}; // of published items, lists and tests, once they are fetched
+let names = null; // of published items, lists and tests, once they are fetched
 let judged = { of: "", faults: [] }; // the rows asked about last: another field's keystroke asks nothing
 
 // What is wrong with the rows beyond their form: it takes the published list, which is fetched only where there are rows.
@@ -33,7 +33,7 @@ export function checksView({ profile, data: { words }, remove }) {
     <p>${words.rig.checks_told}</p>
     ${rows.map((row, place) => html`
       <fieldset class="rig-hose" id=${fieldId(`checks.${place}`)} tabindex="-1">
-        <legend>${place + 1}. ${row?.name || (names[row?.item] ?? row?.item)}</legend>
+        <legend>${place + 1}. ${row?.name || (names ? names[row?.item] ?? row?.item : "")}</legend>
         <p>${words.option[row?.act] ?? nothing}${says(row) ? html`<br>${says(row)}` : nothing}</p>
         <button type="button" class="key" @click=${() => remove("checks", rows, place)}>${fill(words.rig.remove_check, { count: place + 1 })}</button>
       </fieldset>`)}`;
