@@ -38,7 +38,7 @@ SHAPE = {
     "overrides?": [{"name": "text", "reason": "text", "wall": "time", "open": [{"test": "name", "check": "name", "value?": "text"}]}],
     "override?": {"*": "text"},
     "signed?": [{"role": "name", "name": "name", "wall": "time", "digest": "name", "strokes": "text"}],
-    "versions?": [{"digest": "name", "wall": "time", "what": "text", "why": "text", "by": "text", "signed": ["text"]}],
+    "versions?": [{"digest": "name", "wall": "time", "what": "text", "why": "text", "by": "text", "signed": ["text"], "status?": "name"}],
     "photographed?": {"*": "name"},  # digests of the photos that were signed, by id
     "photos?": [{"id": "name", "part": "name", "at_ms": "time", "picture": "picture"}],  # of the file alone: a phone sets them apart before it judges
     "notes": "text", "begun_ms": "time", "finished_ms?": "time", "result?": "any", "*": "any",

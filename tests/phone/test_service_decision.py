@@ -72,6 +72,51 @@ def test_the_pump_is_out_and_the_due_date_stays(take):
     expect(page.locator("main")).to_contain_text("Nov 25, 2026")  # by hand: passed 300 days before 21 September 2026, and 365 days on
 
 
+def test_a_failed_test_stands_out_until_it_is_decided(take):
+    """The start page, Checks and the fleet's board say that nobody decided, and lead to the sheet; once decided, none does."""
+    page = failed_sheet(take)
+    sheet, origin = page.url, page.url.split("test/")[0]
+    said = data.words("start")["start"]["undecided"]
+    for address in ("", "checks/"):
+        page.goto(origin + address)
+        link = page.get_by_role("link", name=said)
+        expect(link).to_be_in_viewport()
+        expect(link).to_have_attribute("href", sheet)
+    expect(page.get_by_text(DUE["bay"]["in_service"])).to_have_count(0)
+    page.goto(origin + "checks/board/")
+    expect(page.locator(".defects")).to_contain_text(said)
+    page.goto(sheet)
+    choose(page, DECISION["pump_out"])
+    page.get_by_label(DECISION["reason"], exact=True).fill("Loses its vacuum")
+    page.get_by_role("button", name=DECISION["write"], exact=True).tap()
+    expect(page.locator("#rig-status")).to_have_attribute("data-state", "pump_out")
+    page.goto(origin)
+    expect(page.locator("#rig-status")).to_be_visible()
+    expect(page.locator("#failed")).to_be_hidden()
+    page.goto(origin + "checks/")
+    expect(page.locator(".bay-sentence")).to_be_visible()
+    expect(page.get_by_text(said)).to_have_count(0)
+
+
+def test_a_new_version_of_a_failed_test_says_what_came_before(take):
+    """Opened again, the years page and the sheet go on saying that it failed, and so does the start page, until it is finished anew."""
+    page = failed_sheet(take)
+    sheet, origin = page.url, page.url.split("test/")[0]
+    page.locator(".signing summary").first.tap()
+    page.get_by_role("button", name=T["sign_off"]["sign"]).first.tap()
+    page.get_by_text(T["sign_off"]["reopen"], exact=True).tap()
+    for name, text in (("what", "Tank flow"), ("why", "misread"), ("by", "A. Tester")):
+        page.locator(f"#version-{name}").fill(text)
+    page.get_by_role("button", name=T["sign_off"]["reopen_key"]).tap()
+    page.wait_for_url("**/test/run/**")
+    page.goto(origin + "test/years/#rig-1")
+    expect(page.locator("main")).to_contain_text(T["years"]["before"].format(status=T["status"]["fail"]))
+    page.goto(sheet)
+    expect(page.locator(".paper")).to_contain_text(f"{T['sign_off']['came_to']}: {T['status']['fail']}")
+    page.goto(origin)
+    expect(page.get_by_role("link", name=data.words("start")["start"]["undecided"])).to_have_attribute("href", sheet.replace("sheet", "run"))
+
+
 def test_due_says_that_the_last_test_failed(take):
     """Nobody wrote it done, and its last test failed: overdue, and not "never written"."""
     page = failed_sheet(take)

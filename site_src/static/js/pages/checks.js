@@ -6,6 +6,7 @@ import { day } from "../shared/times.js";
 import { nameField } from "../bay/item_forms.js";
 import { opened, pageOf } from "../bay/opened.js";
 import { defectRow } from "../bay/sentences.js";
+import { toDecision, undecided } from "../service/failed.js";
 
 const place = document.getElementById("bay");
 const page = await opened(place);
@@ -17,6 +18,7 @@ async function start() {
   const board = await log.board(data);
   const due = new Map(board.rows.map((row) => [row.id, row]));
   const isLimited = limitsRig(standing);
+  const failed = await undecided(rig);
   const states = { ...words.rig_status, in_service: words.bay.in_service, open_items: words.bay.open_items };
   const last = (list) => {
     const begun = log.openRound(list);
@@ -27,7 +29,8 @@ async function start() {
     return html`<small class=${row.standing === "overdue" ? "due-over" : nothing}>${fill(words.bay[row.standing === "overdue" ? "over" : "done"], { date: day(row.done_ms) })}</small>`;
   };
   render(html`
-    <section class="plate bay-status" data-state=${standing.state}><p><b>${rig.name}</b></p><p class="bay-sentence">${sentenceOf(statusFrom(standing), states)}</p>
+    <section class="plate bay-status" data-state=${standing.state}><p><b>${rig.name}</b></p>${failed ? html`<a class="key key-wide bay-known hatched" href=${toDecision(failed)}>${words.undecided}</a>` : nothing}
+      ${failed && !isLimited ? nothing : html`<p class="bay-sentence">${sentenceOf(statusFrom(standing), states)}</p>`}
       ${isLimited ? html`<a class="key" href=${pageOf("tag/")}>${words.bay.tag}</a>` : nothing}</section>
     ${standing.defects.length ? html`<h2>${words.bay.open_defects}</h2><ul class="defects">${standing.defects.map((defect) => defectRow(defect, words))}</ul>` : nothing}
     ${nameField(words)}

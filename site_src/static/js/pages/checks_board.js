@@ -1,7 +1,7 @@
 // Every rig of this phone, the worst first: its status in one sentence, open defects, what is due next. A touch works for that rig.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { calc } from "../shared/engine.js";
-import { sentenceOf, statusFrom } from "../shared/rig_status.js";
+import { limitsRig, sentenceOf, statusFrom } from "../shared/rig_status.js";
 import { fill } from "../shared/site.js";
 import { keptRecords } from "../shared/store.js";
 import { day } from "../shared/times.js";
@@ -10,6 +10,7 @@ import { departments } from "../bay/department.js";
 import { Log } from "../bay/log.js";
 import { opened, pageOf } from "../bay/opened.js";
 import { dueName } from "../bay/sentences.js";
+import { undecided } from "../service/failed.js";
 
 const place = document.getElementById("bay");
 const page = await opened(place);
@@ -19,7 +20,7 @@ async function look(profile) {
   const log = await Log.open(profile, data.text);
   const standing = await log.standing();
   const { rows } = await log.board(data);
-  return { profile, standing, nameOf: namesIn(data), late: rows.filter((row) => row.standing === "overdue"), next: rows.find(({ due_date: date }) => date) ?? null };
+  return { profile, standing, failed: await undecided(profile), nameOf: namesIn(data), late: rows.filter((row) => row.standing === "overdue"), next: rows.find(({ due_date: date }) => date) ?? null };
 }
 
 const namesIn = (data) => (id) => dueName(id, { data, words: page.words });
@@ -34,11 +35,11 @@ function dueText({ late, next, nameOf }) {
 
 function rigView(rig) {
   const { words } = page;
-  const { profile, standing, late } = rig;
+  const { profile, standing, failed, late } = rig;
   const states = { ...words.rig_status, in_service: words.bay.in_service, open_items: words.bay.open_items };
   return html`
     <li class="defect" data-class=${standing.defects[0]?.class ?? nothing}><a href=${pageOf("")} @click=${() => chooseRig(profile)}>
-      <b>${profile.name}</b> <span>${sentenceOf(statusFrom(standing), states)}</span>
+      <b>${profile.name}</b> ${failed ? html`<span><b>${words.undecided}</b></span>` : nothing} ${failed && !limitsRig(standing) ? nothing : html`<span>${sentenceOf(statusFrom(standing), states)}</span>`}
       ${standing.defects.length ? html`<small>${fill(words.board.open, { count: standing.defects.length })}</small>` : nothing}
       <small class=${late.length ? "due-overdue" : nothing}>${dueText(rig)}</small></a></li>`;
 }

@@ -11,7 +11,8 @@ import { opened } from "../bay/opened.js";
 import { prints } from "../bay/paper.js";
 import { dueSheet } from "../bay/paper_forms.js";
 import { field } from "../bay/item_forms.js";
-import { instrumentsOf, lastFailed } from "../service/instruments.js";
+import { lastFailed } from "../service/failed.js";
+import { instrumentsOf } from "../service/instruments.js";
 
 const METERS = ["miles", "engine_h", "pump_h"];
 const place = document.getElementById("bay");
@@ -110,12 +111,12 @@ function turn(id) {
   draw();
 }
 
-const isFailed = ({ id, done_ms: done }) => id === "service_test" && state.failed && state.failed.finished_ms > (done ?? 0);
+const isFailed = ({ id, done_ms: done }) => id === "service_test" && state.failed && state.failed.at_ms > (done ?? 0);
 
 function when(row) {
   const { words } = page;
   const more = [["hours", row.left_hours], ["miles", row.left_miles]].filter(([, left]) => left !== null).map(([unit, left]) => fill(words.due[unit], { left: Math.round(left) }));
-  if (isFailed(row)) return fill(words.due.failed, { date: day(state.failed.finished_ms) });
+  if (isFailed(row)) return fill(words.due.failed, { date: day(state.failed.at_ms) });
   if (row.done_ms === null && !row.name) return words.due.never;
   return [row.due_date ? fill(words.due.by, { date: day(new Date(row.due_date[0], row.due_date[1] - 1, row.due_date[2])) }) : "", ...more].filter(Boolean).join(" · ");
 }

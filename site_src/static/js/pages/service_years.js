@@ -15,6 +15,7 @@ import { pointView } from "../service/change_view.js";
 import { baselineRow, historyFile } from "../service/files.js";
 import { opened } from "../service/quick_record.js";
 import { runsNoMore } from "../service/running.js";
+import { wordOf } from "../service/failed.js";
 import { dropPhotos, photosOf, takePhotos } from "../service/test_photos.js";
 import { mark } from "../service/status.js";
 import { running } from "../shared/running.js";
@@ -115,7 +116,7 @@ function drawAnswer(answer) {
   render(html`
     ${notices(...page.said)}
     ${all.length > 1 ? chips({ name: "rig", legend: words.years.rig, value: page.rig, choices: all, change: (id) => { page.rig = id; draw(); } }) : nothing}
-    ${done.length ? (answer?.standing ? standingView(done, answer.standing) : nothing) : html`<p>${words.years.none}</p>`}
+    ${done.length ? (answer?.standing ? standingView(done, answer.standing) : nothing) : html`<p>${tests.some(wordOf) ? words.years.reopened : words.years.none}</p>`}
     ${answer?.history ? historyView(done, answer.history) : nothing}
     ${tests.length ? html`<h2>${words.years.tests}</h2>${tests.map(row)}` : nothing}
     <h2>${words.years.carry}</h2>
@@ -149,11 +150,17 @@ function historyView(done, told) {
     ${told.points.some(({ picture }) => picture) ? html`<p class="smallprint">${words.years.picture_told}</p>` : nothing}`;
 }
 
+// A test that is opened again says what it came to before.
+function saysOf(test) {
+  const said = words.status[wordOf(test)?.status];
+  return test.result ? said : said ? fill(words.years.before, { status: said }) : words.sheet.open;
+}
+
 // A year is one row: its sheet behind it, and the key that takes it off beside it.
 const row = (test) => html`
   <article class="year-row">
-    <a href="../sheet/#${test.id}">${mark(test.result?.status ?? "not_proven")}<span><b>${day(ended(test))}</b>
-      <small>${words.kind[test.standard.kind] ?? test.standard.kind} · ${test.result ? words.status[test.result.status] : words.sheet.open}</small></span><i aria-hidden="true">›</i></a>
+    <a href="../sheet/#${test.id}">${mark(wordOf(test)?.status ?? "not_proven")}<span><b>${day(ended(test))}</b>
+      <small>${words.kind[test.standard.kind] ?? test.standard.kind} · ${saysOf(test)}</small></span><i aria-hidden="true">›</i></a>
     <button type="button" class="key" aria-label=${words.years.remove} title=${words.years.remove} @click=${() => remove(test)}>✕</button>
   </article>`;
 

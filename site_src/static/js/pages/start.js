@@ -8,11 +8,13 @@ import { overdue } from "../shared/rig_status.js";
 import { fill, home, pageData, unitWords } from "../shared/site.js";
 import { changedBed } from "../pressure/origin.js";
 import { unitsOnce } from "../shared/units.js";
+import { toDecision, undecided } from "../service/failed.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
 
 const place = document.getElementById("beds");
 const checks = document.getElementById("checks");
 const link = document.getElementById("rig");
+const failed = /** @type {HTMLAnchorElement} */ (document.getElementById("failed"));
 const readiness = document.getElementById("readiness");
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
@@ -57,6 +59,7 @@ async function start() {
   if (!rig) return draw({ rows: data.examples[system], is_faulty: false }, true);
   link.textContent = rig.name;
   showOverdue();
+  showFailed();
   const last = lastAnswer("start", basis);
   if (last) stand(last);
   const answer = await calc.ask("beds_page.answer", { profile: rig }, { shelf: data.shelf, units: unitsOnce(data.systems)(system) });
@@ -74,10 +77,18 @@ function showOverdue() {
   checks.textContent = count ? fill(words.start.overdue, { count }) : words.start.checks;
 }
 
+// A pump that failed its test stands there until somebody decides what the rig may do.
+async function showFailed() {
+  const test = await undecided(rig);
+  failed.hidden = !test;
+  if (test) failed.href = toDecision(test);
+}
+
 // Where this page is gone back to as it was left.
 addEventListener("pageshow", ({ persisted }) => {
   if (!persisted || !rig) return;
   showOverdue();
+  showFailed();
   changed = changedBed(rig);
   if (standing) draw(standing, false);
 });

@@ -7,11 +7,11 @@ import { chosen } from "../shared/choices.js";
 import { fill, home } from "../shared/site.js";
 import { day } from "../shared/times.js";
 import { textView } from "./entries.js";
+import { markOf } from "./failed.js";
 
 // What may be decided, as calc.bay.records has it.
 const STATES = { pump_out: { class: "out_of_service", scope: "pump" }, out_of_service: { class: "out_of_service", scope: "apparatus" }, restricted: { class: "restricted", scope: "pump" } };
 const MOST_TEXT = 2000; // of a record's text, as calc.bay.records has it
-const markOf = (test) => `test:${test.id}`;
 
 // Whether somebody has to decide on the rig of a test.
 export const wantsDecision = (test, verdict) => test.finished_ms !== null && verdict.status === "fail";

@@ -8,12 +8,6 @@ import { newestFirst } from "./record.js";
 export const instrumentsAt = (equipment, at) => calc.ask("board.until", {
   dates: equipment.map(({ due }, place) => ({ id: `instrument_${place}`, date: due ?? "" })), on_ms: at, offset_min: aheadMin() });
 
-// The rig's newest finished test where it failed, or null: no date of a passed one makes up for it.
-export async function lastFailed(rig) {
-  const [last] = (await keptRecords("tests")).filter((test) => test.rig_id === rig.id && test.result).sort((one, other) => other.finished_ms - one.finished_ms);
-  return last?.result.status === "fail" ? last : null;
-}
-
 // The instruments of a rig that have a due date, each with its name and how it stands now.
 export async function instrumentsOf(rig) {
   const [newest] = newestFirst((await keptRecords("tests")).filter(({ rig_id: id }) => id === rig.id));

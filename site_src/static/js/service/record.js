@@ -205,6 +205,6 @@ export const withPhotos = (record, photographed) => (record.signed?.length ? rec
 // Signed: who, when, and the digest of what was signed; nothing of the test changes after that.
 export const withSigned = (record, signed) => ({ ...record, signed: [...(record.signed ?? []), signed], revision: record.revision + 1 });
 
-// A signed test opened again: what was signed stays as a version, with what is to change and why, by whom.
-export const reopened = ({ signed, photographed: _, ...record }, { what, why, by, digest, wall }) => ({
-  ...record, versions: [...(record.versions ?? []), { digest, wall, what, why, by, signed: signed.map(({ name }) => name) }], signed: [], finished_ms: null, result: null, revision: record.revision + 1 });
+// A signed test opened again: what was signed stays as a version, with what it came to, what is to change and why, by whom.
+export const reopened = ({ signed, result, photographed: _, ...record }, { what, why, by, digest, wall }) => ({
+  ...record, versions: [...(record.versions ?? []), { digest, wall, what, why, by, signed: signed.map(({ name }) => name), status: result.status }], signed: [], finished_ms: null, result: null, revision: record.revision + 1 });

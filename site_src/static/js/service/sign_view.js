@@ -24,7 +24,7 @@ function lineView({ record, words, digest }, role) {
 
 const versionsView = ({ record, words }) => !record.versions?.length ? nothing : html`
   <h3>${words.sign_off.versions}</h3>
-  <ul>${record.versions.map((each, place) => html`<li>${fill(words.sign_off.version, { ...each, count: place + 1, digest: each.digest.slice(0, SHORT), signed: each.signed.join(", "), date: `${day(each.wall)}, ${dayTime(each.wall)}` })}</li>`)}</ul>`;
+  <ul>${record.versions.map((each, place) => html`<li>${fill(words.sign_off.version, { ...each, count: place + 1, digest: each.digest.slice(0, SHORT), signed: each.signed.join(", "), date: `${day(each.wall)}, ${dayTime(each.wall)}` })}${each.status ? html` <b>${words.sign_off.came_to}${colon} ${words.status[each.status]}.</b>` : nothing}</li>`)}</ul>`;
 
 // What is asked below the sheet: who signs, or, once somebody has, what a new version is for. `form`: what is typed; `act`: change, sign, reopen.
 export function signView({ record, words, form, act }) {
