@@ -156,8 +156,8 @@ def _carried(row, units):
 
 
 def _tip_label(tip, units, labels):
-    """A tip by its name, or by its diameter in the page's unit."""
-    return labels[tip] if tip in labels else entry.shown(units, "diameter", tip)
+    """A tip by its name, which no line's end parts, or by its diameter in the page's unit."""
+    return labels[tip].replace(" ", "\u00a0") if tip in labels else entry.shown(units, "diameter", tip)
 
 
 def _tips(profile, units, tips, labels):
