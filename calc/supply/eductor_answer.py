@@ -20,7 +20,8 @@ def solved(entries, shelf, units, flow_gpm, eductors):
     flow_gpm: of each eductor, US gallons per minute, above 0
     eductors: how many, 1 or more
 
-    Returns `rows`, `cautions`, and `inlet_psi`, `pump_psi`, `nozzle_psi`, `back_psi`, `most_psi`, `longest_ft`, `length_ft`, `to_length_ft` (None at the pump).
+    Returns `rows`, `cautions`, and `inlet_psi`, `pump_psi`, `nozzle_psi`, `back_psi`, `most_psi`, `longest_ft`, `length_ft`, `to_length_ft` (None at the pump), `is_drawing`: whether the
+    eductor draws concentrate.
     Raises CalcError naming the entry. Source: calc.supply.foam; friction and elevation as for any line.
     """
     typed = readout.amounts(entries, units, (
@@ -29,7 +30,8 @@ def solved(entries, shelf, units, flow_gpm, eductors):
     rows, cautions = _to_eductor(entries, shelf, units, flow_gpm, line)
     line["rows"] = rows + line["rows"]
     line["cautions"] += cautions
-    _nozzle(entries, units, flow_gpm, line["cautions"])
+    is_matched = _nozzle(entries, units, flow_gpm, line["cautions"])
+    line["is_drawing"] = is_matched and line["back_psi"] <= line["most_psi"]
     rated_gpm = readout.if_given(entries, units, "rated", "flow", 50, 6000)
     if rated_gpm is not None:
         flow_gpm *= eductors
@@ -91,9 +93,10 @@ def _to_eductor(entries, shelf, units, flow_gpm, line):
 
 
 def _nozzle(entries, units, flow_gpm, cautions):
-    """Whether the nozzle is the eductor's match."""
+    """Whether the nozzle lets the eductor draw; notes one that is not its match."""
     nozzle_gpm = readout.if_given(entries, units, "nozzle_flow", "flow", 1, 5000)
     if nozzle_gpm is None or abs(nozzle_gpm - flow_gpm) <= LIKE_SHARE * flow_gpm:
-        return
+        return True
     level, code = ("stop", "nozzle_small") if nozzle_gpm < flow_gpm else ("caution", "nozzle_large")
     cautions.append(readout.caution(units, level, code, (("amount", "flow", nozzle_gpm), ("limit", "flow", flow_gpm))))
+    return nozzle_gpm > flow_gpm

@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 from site_src.content import data
 from tests.phone.handset import Handset, Host
 from tests.phone.sheet import TOLD, US, open_sheet
+from tests.phone.test_rig_faults import SOUND, chosen
 from tests.phone.words import SITE
 
 WATER = data.words("water")["reckon"]
@@ -16,6 +17,7 @@ def test_concentrate(handset):
     """How long the concentrate lasts, by flow and percent."""
     sheet = open_sheet(handset, "foam/")
     sheet.shows("10.5", "min")  # by hand: 30 / (95 x 0.03)
+    sheet.type("length", "100")
     sheet.type("concentrate", "25")
     sheet.type("flow", "125")
     sheet.shows("6.7", "min")  # by hand: 25 / (125 x 0.03) = 6.67
@@ -36,12 +38,35 @@ def test_eductor(handset):
     expect(sheet.figure("most_back_plate")).to_contain_text(SITE["basis"]["from memory"])
 
 
+def test_stop(handset):
+    """400 ft behind the eductor: by hand 100 + 13.99 x 4 = 156 psi against 130. A stop stands in the place of the number, as it does with a nozzle too small."""
+    sheet = open_sheet(handset, "foam/")
+    sheet.type("length", "400")
+    expect(sheet.answer).to_have_text(TOLD["told"]["foam_none"])
+    expect(sheet.warns("back_pressure", amount=156, limit=130, longest=214)).to_be_visible()
+    sheet.type("length", "100")
+    sheet.shows("10.5", "min")
+    sheet.type("nozzle_flow", "60")
+    expect(sheet.answer).to_have_text(TOLD["told"]["foam_none"])
+
+
+def test_measured_hose(handset):
+    """A hose that the rig's profile has a measured figure of is named, with whose figure it is; without one nothing is."""
+    chosen(handset, SOUND)  # its 1 3/4 in hose was measured, its 2 1/2 in was not
+    sheet = open_sheet(handset, "foam/")
+    said = WATER["rig_hose_source"].format(hose="1¾ in", origin=SITE["pressure"]["origin_measured"])
+    expect(sheet.page.locator(".entries .smallprint", has_text=said)).to_be_visible()
+    sheet.choose("hose", "2½")
+    expect(sheet.page.locator(".entries .smallprint", has_text=SITE["pressure"]["origin_measured"])).to_have_count(0)
+
+
 def test_line(handset):
     """Touches: the eductor of 125 gpm, out on a line of 400 ft of 2 1/2 in; the pump shows what both take, and a nozzle that is no match stops it."""
     sheet = open_sheet(handset, "foam/")
     sheet.open("flow")
     sheet.page.get_by_role("radio", name="125 gpm", exact=True).tap()
     expect(sheet.row("flow")).to_contain_text("125")
+    sheet.type("length", "100")
     sheet.choose("stands", TOLD["option"]["stands"]["line"])
     # by hand, C 2: 2 x 1.25^2 x 4 = 12.5 psi; (130 - 100) / (15.5 x 1.5625) = 124 ft
     expect(sheet.page.locator(".answer-sum")).to_have_text(TOLD["told"]["foam"].format(**US, pump=213, percent=3, flow=125, longest=124))
@@ -51,13 +76,13 @@ def test_line(handset):
 
 
 def test_spill(handset):
-    """A spill of 40 by 30 ft at 0.1: 120 gpm are two eductors of 95, 190 gpm; in 15 minutes 85.5 gal of concentrate and 2,764.5 of water."""
+    """A spill of 40 by 30 ft at 0.1: 120 gpm, 54 gal at 3 % in 15 minutes; two eductors of 95 are 190 gpm, 85.5 gal of concentrate and 2,764.5 of water."""
     sheet = open_sheet(handset, "foam/")
     sheet.choose("task", TOLD["option"]["task"]["spill"])
     sheet.type("minutes", "15")
     sheet.shows("190", "gpm")
     expect(sheet.page.locator(".answer-sum")).to_have_text(
-        TOLD["told"]["foam_spill"].format(**US, each=95, eductors=2, wanted="15.0", water=2765, needed=86, percent=3))
+        TOLD["told"]["foam_spill"].format(**US, least=120, least_needed=54, each=95, eductors=2, wanted="15.0", water=2765, needed=86, percent=3))
 
 
 def test_a_link_from_before_the_line(handset):
@@ -75,6 +100,7 @@ def test_offline(browser, built):
     handset.install().close()
     handset.lose_signal()
     sheet = open_sheet(handset, "foam/")
+    sheet.type("length", "100")
     sheet.type("flow", "125")
     sheet.shows("8.0", "min")  # by hand: 30 / 3.75
     sheet = open_sheet(handset, "water/relay/")
@@ -90,13 +116,10 @@ def test_examples_go_as_they_are_owned(handset):
     sheet.type("concentrate", "25")
     sheet.type("flow", "125")
     sheet.choose("percent", "6")
-    for name in ("hose", "rise"):
-        expect(plate).to_contain_text(WATER["example"])  # the longest hose in its sentence rests on them
+    for name in ("hose", "rise", "length", "minutes"):
+        expect(plate).to_contain_text(WATER["example"])  # whether there is a number rests on them, or what is warned of
+        expect(picture).to_have_attribute("data-from", "example")
         sheet.open(name)
         sheet.page.get_by_role("button", name=WATER["as_is"], exact=True).tap()
     expect(plate).not_to_contain_text(WATER["example"])
-    expect(picture).to_have_attribute("data-from", "example")  # its length is nobody's yet
-    for name in ("length", "minutes"):
-        sheet.open(name)
-        sheet.page.get_by_role("button", name=WATER["as_is"], exact=True).tap()
     expect(picture).not_to_have_attribute("data-from", "example")

@@ -97,6 +97,6 @@ def test_shuttle(run):
 def test_foam(run):
     """By hand: 200 x 0.65 = 130 at the most; 100 + 15.5 x 0.95^2 x 2.5 = 135 is over it."""
     picture = ask(run, "foam", length="250")["picture"]
-    assert picture == {"pump": "200", "to_length": None, "eductors": 1, "inlet": "200", "back": "135", "most": "130", "nozzle": "100", "length": "250", "concentrate": "30", "percent": "3", "is_over": True}
-    assert ask(run, "foam", length="100")["picture"]["is_over"] is False
+    assert picture == {"pump": "200", "to_length": None, "eductors": 1, "inlet": "200", "back": "135", "most": "130", "nozzle": "100", "length": "250", "concentrate": "30", "percent": "3", "is_drawing": False}
+    assert ask(run, "foam", length="100")["picture"]["is_drawing"] is True
     assert ask(run, "foam", stands="line")["picture"]["to_length"] == "400"  # as it opens

@@ -12,8 +12,8 @@ def test_a_printed_line(run):
     By hand, C 0.8 of 3 in hose: 0.8 x 1.25^2 x 4 = 5 psi.
     """
     told = ask(run, "foam", **LINE)
-    assert (row(told, "to_eductor")["text"], row(told, "eductor_pump")["text"], told["facts"]["pump"]) == ("5", "205", "205")
-    assert abs(float(told["facts"]["pump"]) - 210) <= 5
+    assert (row(told, "to_eductor")["text"], row(told, "eductor_pump")["text"]) == ("5", "205")
+    assert abs(float(row(told, "eductor_pump")["text"]) - 210) <= 5
     # the same article's 150 ft of 1 3/4 in behind it: 15.5 x 1.25^2 x 1.5 = 36.3 psi, which a 100 psi nozzle leaves no room for
     assert row(told, "back")["terms"]["friction"] == "36.33"
     assert called_to_mind(told) == ["back_pressure", "hose_above_test_pressure", "foam_short"]  # supply hose is tested to 200 psi or more (NFPA 1962)
@@ -29,13 +29,23 @@ def test_height_on_the_way(run):
 def test_the_plate_comes_first(run, inlet, plate, longest):
     """A maker's manual (2021): 200 psi types stop above 130, 160 above 100, 145 above 95; with a 100 psi nozzle only the first has hose left."""
     told = ask(run, "foam", flow="125", inlet=inlet, plate=plate)
-    assert (row(told, "most_back_plate")["text"], told["facts"]["longest"], told["facts"]["pump"]) == (plate, longest, inlet)
+    assert (row(told, "most_back_plate")["text"], row(told, "longest")["text"], row(told, "eductor_pump")["text"]) == (plate, longest, inlet)
 
 
 @pytest.mark.parametrize(("nozzle_gpm", "codes"), [("", []), ("95", []), ("99", []), ("125", ["nozzle_large"]), ("60", ["nozzle_small"])])
 def test_nozzle_matches_the_eductor(run, nozzle_gpm, codes):
     """Eductors flow 60, 95, 125 or 250 gpm and the nozzle must match, or flow more at a cost of reach and mixture (a magazine, 2011; a maker's manual, 2021)."""
     assert called_to_mind(ask(run, "foam", nozzle_flow=nozzle_gpm)) == codes
+
+
+@pytest.mark.parametrize("task", ["hand", "spill"])
+@pytest.mark.parametrize(("drawing", "dead"), [({"length": "214"}, {"length": "215"}), ({"nozzle_flow": "125"}, {"nozzle_flow": "60"})])
+def test_no_number_where_the_eductor_draws_nothing(run, task, drawing, dead):
+    """Past its back pressure (130 psi at 214 ft, by hand 30 / 13.989), or with a nozzle too small, an eductor draws nothing: no time and no flow of foam stands there."""
+    assert ask(run, "foam", task=task, **drawing)["figure"]["text"] is not None
+    told = ask(run, "foam", task=task, **dead)
+    assert (told["sum"], told["figure"]["text"], told["facts"]) == ("foam_none", None, {})
+    assert "foam_minutes" not in [each["name"] for each in told["rows"]]
 
 
 def test_several_on_one_pump(run):

@@ -16,7 +16,8 @@ def test_a_printed_spill(run):
     assert (row(told, "spill")["text"], row(told, "eductors")["text"]) == ("600", "10")
     assert (row(told, "foam_needed")["text"], row(told, "foam_water")["text"], row(told, "foam_minutes")["text"]) == ("270", "8730", "15.0")
     assert (told["figure"], told["facts"]) == (
-        {"kind": "flow", "text": "600"}, {"eductors": "10", "each": "60", "wanted": "15.0", "water": "8730", "needed": "270", "percent": "3"})
+        {"kind": "flow", "text": "600"},
+        {"least": "600", "least_needed": "270", "eductors": "10", "each": "60", "wanted": "15.0", "water": "8730", "needed": "270", "percent": "3"})
     assert called_to_mind(told) == []  # 100 + 15.5 x 0.6^2 x 1.5 = 108 psi of back pressure, under 130; 270 gal is just enough
 
 
@@ -24,6 +25,7 @@ def test_an_eductor_too_many(run):
     """By hand: 600 gpm of 125 gpm eductors are five, and five draw 625 x 3 % = 18.75 gpm: 281 gal in 15 minutes."""
     told = ask(run, "foam", **{**POLAR, "flow": "125", "length": "0"})
     assert (row(told, "eductors")["text"], row(told, "foam_needed")["text"]) == ("5", "281")
+    assert (told["facts"]["least"], told["facts"]["least_needed"], row(told, "foam_least")["text"]) == ("600", "270", "270")  # what the spill itself takes
     assert [(each["code"], each["level"], each["amount"], each["needed"]) for each in told["cautions"]] == [("foam_short", "stop", "270", "281")]
 
 

@@ -117,12 +117,6 @@ function keepLast() {
   if (answer) keepAnswer(DRAFT, basis(), { answer, shelf: hose ? { ...shelf, hoses: { [hose]: shelf.hoses[hose] } } : shelf, texts: inputs.kept() });
 }
 
-// Where the chosen hose has a coefficient of the rig's own, its origin in words.
-function origin() {
-  const hose = state.shelf.hoses?.[state.entries.hose];
-  return hose?.origin ? words.pressure[`origin_${hose.origin}`] : null;
-}
-
 // The department's own friction rule, where a page that reckons a hose does so by another.
 const otherRule = ({ rule } = state.shelf) => (rule && rule !== "square" ? rule : null);
 
@@ -170,7 +164,7 @@ function draw(answered) {
       </div>
       ${beside(notice, "share", words.pressure)}${beside(notice, "afresh", words.pressure)}
     </div>`, place);
-  render(state.answer ? figuresView({ ...state, data, u, origin: origin() }) : nothing, why);
+  render(state.answer ? figuresView({ ...state, data, u }) : nothing, why);
 }
 
 // Open on the link that was followed, one step from what it replaces, or else on what was entered.

@@ -31,6 +31,16 @@ export function hoseNamed(page) {
   return field ? pickedOf(field, page) : "";
 }
 
+// Each hose that is chosen.
+export const hosesOf = ({ data, entries }) => asked({ data, entries }).filter(({ kind }) => kind === "hose")
+  .flatMap((field) => [...field.customary_options, ...field.metric_options].filter(({ id }) => id === entries[field.name]));
+
+// Whose the friction figure of a hose is, where the rig's profile has one of it.
+export function ownHose({ id, label }, { data: { words }, shelf }) {
+  const origin = shelf.hoses[id]?.origin ?? "handbook";
+  return origin !== "handbook" ? fill(words.reckon.rig_hose_source, { hose: label, origin: words.pressure[`origin_${origin}`] }) : undefined;
+}
+
 // What was entered, in words, for paper.
 export function enteredView(page) {
   return html`<ul class="entered">${asked(page).map((field) => {
@@ -42,8 +52,9 @@ export function enteredView(page) {
 const named = (fields, data) => fields.map((field) => labelOf(field, data)).join("; ");
 
 // Which figures are the rig's.
-const rigView = ({ data, origins, rig }) => origins.rig.length
-  ? html`<p class="smallprint">${fill(data.words.reckon.rig_named, { name: rig.name, fields: named(origins.rig, data) })}</p>` : nothing;
+const rigView = (page) => html`
+  ${page.origins.rig.length ? html`<p class="smallprint">${fill(page.data.words.reckon.rig_named, { name: page.rig.name, fields: named(page.origins.rig, page.data) })}</p>` : nothing}
+  ${[...new Set(hosesOf(page).map((hose) => ownHose(hose, page)))].map((sentence) => sentence ? html`<p class="smallprint">${sentence}</p>` : nothing)}`;
 
 // What a row opens.
 function tray(field, page) {

@@ -2,17 +2,16 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { cited } from "../shared/cited.js";
 import { fill } from "../shared/site.js";
-import { asked } from "./fields.js";
+import { hosesOf, ownHose } from "./fields.js";
 
-export function figuresView({ data, answer, entries, u, origin }) {
+export function figuresView({ u, ...page }) {
+  const { data, answer } = page;
   const { words, formulas } = data;
   const told = (name) => cited(words.reckon.source, { ...formulas[name], basis: words.basis[formulas[name].basis] });
-  const hoses = asked({ data, entries }).filter((field) => field.kind === "hose")
-    .flatMap((field) => [...field.customary_options, ...field.metric_options].filter((hose) => hose.id === entries[field.name]));
   const sources = (row) => [
     ...row.sources.map(told),
     ...(row.sources.includes("friction")
-      ? hoses.map((hose) => origin ? fill(words.reckon.rig_hose_source, { origin }) : cited(words.reckon.hose_source, { ...hose, basis: words.basis[hose.basis] }))
+      ? hosesOf(page).map((hose) => ownHose(hose, page) ?? cited(words.reckon.hose_source, { ...hose, basis: words.basis[hose.basis] }))
       : []),
   ];
   return html`

@@ -17,7 +17,7 @@ export function knownOf(draft, { fields }, rig) {
 
 // Fields by whose figure they hold: one left empty is nobody's, and a rule or a usual value is no example and no entry.
 export function originsOf(asked, entries, entered, rig) {
-  const origins = { entered: [], rig: [], example: [], entries };
+  const origins = { entered: [], rig: [], example: [] };
   for (const field of asked) {
     if (entered.includes(field.name)) origins.entered.push(...[field].filter(({ rule }) => !rule));
     else if (rig && entries[field.name] === ofRig(field, rig)) origins.rig.push(field);
@@ -27,8 +27,7 @@ export function originsOf(asked, entries, entered, rig) {
 }
 
 // The examples that the answer itself rests on.
-export const examplesIn = ({ example, entries }) =>
-  example.filter(({ aside }) => !aside || (aside !== true && Object.entries(aside).some(([name, value]) => entries[name] !== value)));
+export const examplesIn = ({ example }) => example.filter(({ aside }) => !aside);
 
 // Whether a caution follows from examples only.
 export function isExample(code, { warns }, origins) {

@@ -122,14 +122,14 @@ export function hoselay({ picture, words, u, bore, hose }) {
 export function foam({ picture, words, u, bore, hose }) {
   const y = 58;
   const x = 150;
-  const state = picture.is_over ? "waits" : "flows";
+  const state = picture.is_drawing ? "flows" : "waits";
   return svg`
     ${pipe(`M8 ${y}H${x}`, { bore })}
     ${pipe(`M${x} ${y}H${WIDE - 30}`, { bore })}
     ${pipe(`M${x} ${y}V112`, { state, wide: 5 })}
     ${pump(8, y)}${junction(x, y, 12)}${nozzle(WIDE - 32, y)}
     <path class="picture-axis" d="M${x - 26} 92v38h52v-38"/>
-    ${picture.is_over ? svg`<path class="line-bar" d="M${x - 12} 84h24"/>` : null}
+    ${picture.is_drawing ? null : svg`<path class="line-bar" d="M${x - 12} 84h24"/>`}
     ${figure(8, y - 20, picture.pump, "start")}
     ${figure(x - 18, y - 20, picture.inlet, "end")}
     ${figure(x + 18, y - 20, picture.back, "start")}
