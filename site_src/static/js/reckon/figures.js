@@ -4,14 +4,13 @@ import { cited } from "../shared/cited.js";
 import { fill } from "../shared/site.js";
 import { hosesOf, ownHose } from "./fields.js";
 
-export function figuresView({ u, ...page }) {
-  const { data, answer } = page;
+export function figuresView({ data, answer, entries, shelf, u }) {
   const { words, formulas } = data;
   const told = (name) => cited(words.reckon.source, { ...formulas[name], basis: words.basis[formulas[name].basis] });
   const sources = (row) => [
     ...row.sources.map(told),
     ...(row.sources.includes("friction")
-      ? hosesOf(page).map((hose) => ownHose(hose, page) ?? cited(words.reckon.hose_source, { ...hose, basis: words.basis[hose.basis] }))
+      ? hosesOf({ data, entries }).map((hose) => ownHose(hose, { data, shelf }) ?? cited(words.reckon.hose_source, { ...hose, basis: words.basis[hose.basis] }))
       : []),
   ];
   return html`
