@@ -1,24 +1,46 @@
 """The answer of one hose bed of a rig, as every page that lists beds takes it."""
 from calc.base import display, entry, rounding
+from calc.base.errors import CalcError
+from calc.hydraulics import caution
 from calc.layout import answer as layout_answer
 from calc.rig import profile as rig_profile
 
+STOPS = ("above_test_pressure", "high_pressure", "device_over")
 BLANK = {"faulty_profile": "faulty_hose", "beyond_any_hose": "beyond"}  # why a bed has no number
-OVER = ("above_test_pressure", "above_working_pressure")
+BLANK.update({code: code for code in STOPS})
 
 
 def solved(bed, shelf, units):
-    """The line of a bed on level ground, and its answer without the parts that only the Pressure page shows.
+    """The line of a bed on level ground, its limits, and its answer without the parts that only the Pressure page shows.
+
+    A bed that is stopped on Pressure has no number here, nor has one that is piped to the pump where any of its tips is.
 
     bed: a usable row, see calc.rig.profile
     shelf: see calc.base.shelf
     units: see calc.base.display
 
-    Returns the line of calc.layout.typed and contract `layout_answer`. Raises CalcError; of those in BLANK the bed has no number.
-    Source: calc.layout.pressure.
+    Returns the line of calc.layout.typed, its limits as calc.hydraulics.caution takes them, and contract `layout_answer`.
+    Raises CalcError; of those in BLANK the bed has no number. Source: calc.layout.pressure.
     """
-    solution = layout_answer.solved(rig_profile.layout_of(bed), shelf, units)
-    return solution[0]["lines"][0], layout_answer.read(solution, shelf, units, ())
+    variants = [bed] if bed.get("hose") else rig_profile.beds_of({"beds": [bed]})
+    solutions = [layout_answer.solved(rig_profile.layout_of(variant), shelf, units) for variant in variants]
+    for _, limits, report in solutions:
+        code = stop(limits, report)
+        if code:
+            raise CalcError("bed", code)
+    plain_layout, limits, _ = solutions[0]
+    return plain_layout["lines"][0], limits, layout_answer.read(solutions[0], shelf, units, ())
+
+
+def stop(limits, report):
+    """The code of what stops a layout, or None.
+
+    limits, report: see caution.cautions
+
+    Raises nothing. Source: calc.hydraulics.caution.
+    """
+    codes = [row["code"] for row in caution.cautions(limits, report) if row["level"] == caution.STOP]
+    return codes[0] if codes else None
 
 
 def blank_code(error):
@@ -34,13 +56,13 @@ def blank_code(error):
 
 
 def is_over(answer):
-    """Whether the hose of a bed could see its working limit or more when its nozzle shuts.
+    """Whether the hose of a bed could reach its working limit when its nozzle shuts.
 
     answer: of solved
 
     Raises nothing. Source: calc.hydraulics.caution.
     """
-    return any(caution["code"] in OVER for caution in answer["cautions"])
+    return any(row["code"] == "above_working_pressure" for row in answer["cautions"])
 
 
 def panel_step_psi(profile, units):

@@ -26,16 +26,16 @@ def answer(profile, shelf, units):
 
 
 def _figures(bed, shelf, units, step_psi):
+    row = {"tip": bed["end"]["tip"]} if bed["end"]["kind"] == "smooth" else {}
     try:
-        _, figures = bed_answer.solved(bed, shelf, units)
+        _, _, figures = bed_answer.solved(bed, shelf, units)
     except CalcError as error:
-        return {"code": bed_answer.blank_code(error)}
-    row = {"code": "piped", "pressure": figures["pressure"], "flow": figures["flow"], "is_over": bed_answer.is_over(figures)}
+        row["code"] = bed_answer.blank_code(error)
+        return row
+    row.update(code="piped", pressure=figures["pressure"], flow=figures["flow"], is_over=bed_answer.is_over(figures))
     card = bed_answer.on_card(units, figures["pressure_psi"], step_psi)
     if card != row["pressure"]:
         row["card"] = card
-    if bed["end"]["kind"] == "smooth":
-        row["tip"] = bed["end"]["tip"]
     if bed.get("hose"):
         row["code"] = "hose"
         row["hose"] = shelf["hoses"][bed["hose"]]["label"]

@@ -1,8 +1,7 @@
 """The Rig page's one question: what is wrong with a profile, and what follows from it."""
-from calc.base import display, entry, shelf as shelves
+from calc.base import entry, shelf as shelves
 from calc.base.errors import CalcError
-from calc.layout import answer as layout_answer
-from calc.rig import check, fault_text, figures, hose_test, profile as rig_profile
+from calc.rig import bed_answer, check, fault_text, figures, hose_test, profile as rig_profile
 
 
 def answer(profile, shelf, units, parts, texts):
@@ -31,15 +30,14 @@ def answer(profile, shelf, units, parts, texts):
 
 
 def _bed(bed, at_hand, units):
-    """What the pump must show for a bed, and what its device takes."""
+    """What the pump must show for a bed, or why there is no number, and what its device takes."""
     if bed not in at_hand["rig"]["beds"]:
         return None
     try:
-        _, _, report = layout_answer.solved(rig_profile.layout_of(bed), at_hand["shelf"], units)
-    except CalcError:
-        return None
-    return {"pressure": display.setting(units, report["discharge_psi"]),
-            "loss": display.text(units, "pressure", report["lines"][0]["appliance_psi"])}
+        _, _, answer = bed_answer.solved(bed, at_hand["shelf"], units)
+    except CalcError as error:
+        return {"pressure": None, "loss": None, "code": error.code} if error.code in bed_answer.STOPS else None
+    return {"pressure": answer["pressure"], "loss": answer["lines"][0]["appliance"]}
 
 
 def _measured(row, readings, shelf, units):

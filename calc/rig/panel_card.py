@@ -75,10 +75,10 @@ def _beds(beds, shelf, units, floor_ft, step_psi, section_ft, labels):
 
 def _bed(bed, shelf, units, step_psi, changes, labels):
     """One bed with its pressure as it lies, and with each change of hose and height; piped, no hose can be added."""
-    line, answer = bed_answer.solved(bed, shelf, units)
+    line, limits, answer = bed_answer.solved(bed, shelf, units)
     is_piped = not bed.get("hose")
     cells = [
-        None if is_piped and (added_ft, rise_ft) != (0, 0) else _pressure(line, units, step_psi, added_ft, rise_ft)
+        None if is_piped and (added_ft, rise_ft) != (0, 0) else _pressure(line, limits, units, step_psi, added_ft, rise_ft)
         for added_ft, rise_ft in changes
     ]
     row = _row(bed["name"], cells, _detail(bed, shelf, units, answer, labels), bed_answer.is_over(answer))
@@ -107,15 +107,16 @@ def _detail(bed, shelf, units, answer, labels):
     return detail
 
 
-def _pressure(line, units, step_psi, added_ft, rise_ft):
-    """The pressure to set for a longer or higher line, rounded to the panel's step; None past any fire hose."""
+def _pressure(line, limits, units, step_psi, added_ft, rise_ft):
+    """The pressure to set for a longer or higher line, rounded to the panel's step; None past any fire hose, and where it is stopped."""
     if rise_ft is None:
         return None
     changed = dict(line)
     changed["length_ft"] = line["length_ft"] + added_ft
     changed["rise_ft"] = rise_ft
-    psi = layout_pressure.discharge_pressure({"lines": [changed]})["discharge_psi"]
-    if not 0 <= psi <= layout_answer.MOST_PSI:
+    report = layout_pressure.discharge_pressure({"lines": [changed]})
+    psi = report["discharge_psi"]
+    if not 0 <= psi <= layout_answer.MOST_PSI or bed_answer.stop(limits, report):
         return None
     return bed_answer.on_card(units, psi, step_psi)
 

@@ -176,6 +176,28 @@ def test_a_bed_with_a_fault_has_no_number(handset):
     page.wait_for_url("**/rig/**")
 
 
+GUN = {"name": "Deck gun", "device": "master", "device_most": "800@US", "end": {"kind": "fog", "flow": "1000@US", "pressure": "100@US"}}
+
+
+def test_a_stopped_bed_has_words_and_no_number(handset):
+    """What Pressure stops has no number on the start page, the Rig page and the card, by the live answer and as painted before it; a tap opens it on Pressure."""
+    card = data.words("rig")["card"]
+    beside(handset, **{**RIG, "beds": [GUN]})
+    for _ in range(2):
+        page = handset.open()
+        expect(bed(page, "Deck gun").locator(".bed-none")).to_have_text(START["device_over"])
+        expect(page.locator(".bed-figure")).to_have_count(0)
+        until(page, "performance.getEntriesByName('live-answer').length > 0")
+    bed(page, "Deck gun").tap()
+    expect(page.locator(".plate-careful")).to_contain_text(data.words("pressure")["caution_short"]["device_over"])
+    page = handset.open("rig/")
+    expect(page.locator(".bed-answer")).to_have_text(card["device_over"])
+    page = handset.open("rig/card/")
+    row = page.locator(".sheet-set tbody tr")
+    expect(row).to_contain_text(card["device_over"])
+    expect(row.locator("td").filter(has_text=card["none"])).to_have_count(7)
+
+
 def test_without_a_rig_examples_are_called_so(handset):
     """Four usual layouts under the word EXAMPLE: 1 3/4 in, 200 ft, 150 gpm at 100 psi is 69.75 + 100 (C 15.5); they need no calculator."""
     handset.context.route("**/calc.bin", lambda route: None)

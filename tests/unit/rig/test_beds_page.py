@@ -42,3 +42,28 @@ def test_a_fault_leaves_no_number(run):
 def test_no_beds(run):
     """A rig without beds has no rows, and no fault."""
     assert run("rig.beds_page", "answer", profile={**RIG, "beds": []}, shelf=catalogue.shelf(), units=units.shown_in("US")) == {"rows": [], "is_faulty": False}
+
+
+GUN = {"name": "Deck gun", "device": "master", "device_most": "800@US", "end": {"kind": "fog", "flow": "1000@US", "pressure": "100@US"}}
+STACK = {**GUN, "end": {"kind": "smooth", "tip": "1.5@US", "pressure": "80@US"}}
+
+
+@pytest.mark.parametrize(("bed", "code", "pressure"), [
+    (GUN, "device_over", None),  # 1,000 gpm through what its maker made for 800: common practice, the maker's limit comes first
+    ({**GUN, "device_most": "1000@US"}, "piped", "125"),  # just made for it: 100 and the handbook's 25 for the appliance
+    (STACK, "piped", "105"),  # 29.7 x 2.25 x 8.944 = 597.7 gpm
+    ({**STACK, "tips": ["2@US"]}, "device_over", None),  # its other tip: 29.7 x 4 x 8.944 = 1062.6 gpm
+    ({**STACK, "tips": ["1.375@US"]}, "piped", "105"),  # 502 gpm
+])
+def test_a_stop_leaves_no_number(run, bed, code, pressure):
+    """What Pressure stops has no number on the start page, with any tip that the rig has for it."""
+    row = rows(run, {**RIG, "beds": [bed]})["Deck gun"]
+    assert (row["code"], row["pressure"]) == (code, pressure)
+
+
+# by hand: 100.65 and 164.1 psi, see above; an annual test at 160 stops the second, and its working limit of 144 is clear of the first
+def test_past_its_test_pressure_no_number(run):
+    """A line that could see its hose's service-test pressure is stopped, the shorter one is not."""
+    found = rows(run, {**RIG, "hoses": [{**RIG["hoses"][0], "test_pressure": "160@US"}]})
+    assert (found["Crosslay 2"]["code"], found["Crosslay 2"]["pressure"]) == ("above_test_pressure", None)
+    assert (found["Front bumper"]["pressure"], found["Front bumper"]["is_over"]) == ("101", False)

@@ -67,3 +67,9 @@ def test_no_profile(run, profile):
     found = page(run, profile, {"beds": True, "figures": True}, texts=[["length", "100@US"]])
     assert len(found["problems"]) == 1
     assert (found["beds"], found["figures"], found["texts"]) == ([], [], ["100"])
+
+
+def test_a_stop_in_place_of_a_number(run):
+    """A gun made for 800 gpm that would flow 1,000 has a stop and no number."""
+    gun = {"name": "Gun", "device": "master", "device_most": "800@US", "end": {"kind": "fog", "flow": "1000@US", "pressure": "100@US"}}
+    assert page(run, a_rig(hoses=[], supply=[], beds=[gun]), parts={"beds": True})["beds"] == [{"pressure": None, "loss": None, "code": "device_over"}]

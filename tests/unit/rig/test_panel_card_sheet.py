@@ -128,14 +128,14 @@ def test_notes(run):
         # by hand: 1 gpm loses nothing; 5 psi less a floor of 11 ft, 4.77, is 0.2; less one of 12 ft, 5.21, nothing could be set
         ("11@US", "5@US", "1@US", "1@US", "0.08@US", {"ground": "5", "floor_down": "0"}),
         ("12@US", "5@US", "1@US", "1@US", "0.08@US", {"ground": "5", "floor_down": None}),
-        # 20 x 1 x 50 = 1000, and 1000 at the nozzle: just what any hose could take, and nothing above
-        ("12@US", "1000@US", "100@US", "5000@US", "20@US", {"ground": "2000", "floor_up": None}),
+        # 20 x 1 x 24.75 = 495, and 1000 at the nozzle; a floor more, 1500.2, is past its test
+        ("12@US", "1000@US", "100@US", "2475@US", "20@US", {"ground": "1495", "floor_up": None}),
     ],
 )
 def test_both_ends_of_what_can_be_set(run, floor, pressure, flow, length, coefficient, cells):
-    """A pump can be set from nothing up to 2,000 psi; beyond either the cell stays blank."""
+    """A pump can be set from nothing up to the test pressure of the hose; beyond either the cell stays blank."""
     bed = {**BUMPER, "length": length, "end": {"kind": "fog", "flow": flow, "pressure": pressure}}
-    hose = {"hose": "attack-1.75", "coefficient": coefficient, "origin": "measured"}
+    hose = {"hose": "attack-1.75", "coefficient": coefficient, "origin": "measured", "test_pressure": "1500@US"}
     told = block(card(run, {**RIG, "floor": floor, "panel_step": "", "beds": [bed], "hoses": [hose]}), "set")
     shown = {head["code"]: cell for head, cell in reversed(list(zip(told["head"][1:], told["rows"][0]["cells"], strict=True)))}
     assert {code: shown[code] for code in cells} == cells

@@ -25,9 +25,9 @@ const basis = basisOf(rig, system, data.version);
 
 const detail = (row) => [words.start[row.code], ...(row.card ? [words.start.card] : [])].map((says) => fill(says, { ...u, ...row })).join(" · ");
 
-// A bed that has no number leads to the rig's profile, where the fault is named.
+// A bed with a fault leads to the rig's profile, where it is named; what stops a bed, Pressure says.
 const nameOf = (row) => [row.place, row.tip].filter((part) => part !== undefined).join(",");
-const addressOf = (row) => (row.pressure === null ? new URL("rig/", home).href : `${pressure}#${row.link ?? `bed=${nameOf(row)}`}`);
+const addressOf = (row) => (row.code.startsWith("faulty") ? new URL("rig/", home).href : `${pressure}#${row.link ?? `bed=${nameOf(row)}`}`);
 
 // The bed whose layout was changed on Pressure says so, and leads to that layout as it was left.
 let changed = rig && changedBed(rig);

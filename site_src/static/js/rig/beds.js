@@ -48,7 +48,7 @@ function bedRow({ bed, place, data, system, u, shown, answer }) {
   const nozzle = bed.end.kind === "smooth" ? ofFamily(data.tips, data, system, bed.end.tip).find(({ id }) => id === bed.end.tip)?.label : words.pressure.fog;
   const what = [hose, bed.hose && bed.length ? `${shown("length", bed.length)} ${u.u_length}` : null, nozzle].filter(Boolean).join(" \u00b7 ");
   return html`<span>${bed.name || fill(words.rig.new_bed, { count: place + 1 })}<small>${what}</small></span>
-    <b class="bed-answer">${answer ? html`${answer.pressure} <small>${u.u_pressure}</small>` : "\u2013"}</b>`;
+    <b class="bed-answer">${answer?.code ? html`<small>${words.card[answer.code]}</small>` : answer ? html`${answer.pressure} <small>${u.u_pressure}</small>` : "\u2013"}</b>`;
 }
 
 function bedView({ bed, data, system, u, at, field, answer, change, remove }) {
@@ -64,7 +64,7 @@ function bedView({ bed, data, system, u, at, field, answer, change, remove }) {
         choices: [...(bed.device ? [{ id: "", label: words.rig.piped }] : []), ...ofFamily(data.hoses, data, system, bed.hose)] })}
       ${bed.device && !bed.hose ? nothing : entry("length")}
       ${nozzleView({ bed, data, system, at, field, change })}
-      ${bed.device ? html`${entry("loss")}${bed.loss ? entry("loss_at") : nothing}${entry("device_most")}<p class="smallprint">${!bed.loss && answer ? fill(words.rig.loss_used, { ...u, loss: answer.loss }) : nothing} ${words.rig.loss_told}</p>` : html`
+      ${bed.device ? html`${entry("loss")}${bed.loss ? entry("loss_at") : nothing}${entry("device_most")}<p class="smallprint">${!bed.loss && answer?.loss ? fill(words.rig.loss_used, { ...u, loss: answer.loss }) : nothing} ${words.rig.loss_told}</p>` : html`
         ${field({ place: at("crew"), name: "crew", spec: TEXT, value: bed.crew, change: (crew) => change({ crew }),
           choices: Object.keys(data.shelf.crews).map((id) => ({ id, label: id })) })}`}
       ${field({ place: at("cap"), name: "cap", spec: TEXT, value: bed.cap ?? "", change: (cap) => change({ cap }),
