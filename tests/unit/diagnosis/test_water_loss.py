@@ -22,6 +22,8 @@ ANSWERS = {gauge: sorted({answer for row in ROWS for answer in row[gauge]}) for 
         # trade articles: panel right and crew short is the discharge side; speed up, intake at zero is supply
         ({"intake": "steady", "master": "usual", "line": "above"}, ["discharge"]),
         ({"intake": "zero", "master": "low", "line": "with"}, ["supply"]),
+        # a gated line reads low before and after: by hand, its valve and hose lose with the square of flow, so at half the master it shows half of its own
+        ({"intake": "vacuum", "master": "low", "line": "with"}, ["supply"]),
         ({"intake": "vacuum", "master": "none", "line": "with"}, ["supply"]),
         ({"intake": "steady", "master": "none", "line": "with"}, ["pump"]),
         ({"intake": "zero", "master": "low", "line": "below"}, ["line"]),

@@ -27,6 +27,7 @@ def contradicts(step):
 def first_side(step, facts):
     """Trade articles: master as it was, past the pump; that line lower by more than the master, its hose; intake as it was, the pump; else supply."""
     now = {gauge: dial_of(step, gauge) for gauge in ("intake", "master", "line")}
+    assert any(abs(dial["value"] - number(facts[gauge])) > SAME * dial["end"] or dial["sway"] for gauge, dial in now.items())  # all as they were say nothing
     left = {gauge: now[gauge]["value"] / number(facts[gauge]) for gauge in ("master", "line")}
     intake = now["intake"]
     if left["master"] > 0.9:
