@@ -5,7 +5,7 @@ from playwright.sync_api import expect
 
 from tests.phone.card import beside
 from tests.phone.handset import until
-from tests.phone.rounds import MIDSHIP, T, begin, good, key, of_kind, title
+from tests.phone.rounds import MIDSHIP, T, TEXT, begin, good, key, of_kind, title
 from tests.phone.store import do, in_database, put
 from tests.phone.test_bay_paper import back, sheets
 from tests.phone.test_failure import NO_PUT
@@ -107,4 +107,32 @@ def test_an_ended_check_says_from_the_log_that_it_was_hurried(take):
     back(page)
     page.goto(handset.host.origin + f"checks/record/#{of_kind(page, 'round')[0]['id']}")
     expect(page.get_by_text(said)).to_be_visible()
+    page.close()
+
+
+def test_nothing_is_driven_while_the_rig_is_out_of_service(take):
+    """A check does not go on to what is done by driving: it says why, ends without it, and the paper says so. Once repaired it is asked."""
+    handset = take()
+    beside(handset, **MIDSHIP)
+    driven = [TEXT[id]["title"] for id in ("brake_service", "brake_parking")]
+    made = [record("round", "r1", list="weekly", items=["prime_oil", "brake_service", "brake_parking"]),
+            defect("d1", "out_of_service", scope="apparatus", item="air_leak_released")]
+    put(handset, "keepRecords", "bay", [{**each, **OF_RIG} for each in made])
+    page = handset.open("checks/round/#weekly")
+    expect(title(page)).to_have_text(TEXT["prime_oil"]["title"])
+    good(page)
+    expect(title(page)).to_have_text(T["round"]["all_held"])
+    expect(page.get_by_role("alert")).to_have_text(T["round"]["held"].format(items=", ".join(driven)))
+    key(page, T["round"]["end"]).tap()
+    expect(title(page)).to_have_text(T["round"]["ended"].format(list=T["list"]["weekly"]))
+    expect(page.get_by_text(T["round"]["held"].format(items=", ".join(driven)))).to_be_visible()
+    sheets(page, "Letter")
+    for name in driven:
+        expect(page.locator("#paper tr").filter(has_text=name)).to_contain_text(T["round"]["held_paper"])
+    back(page)
+    page.close()
+    repaired = [record("round", "r2", list="cab_air", items=["brake_parking"]), record("repair", "p1", by="Moss", defects=["d1"], done="Hose replaced", parts="", hours="")]
+    put(handset, "keepRecords", "bay", [{**each, **OF_RIG} for each in repaired])
+    page = handset.open("checks/round/#cab_air")
+    expect(title(page)).to_have_text(TEXT["brake_parking"]["title"])
     page.close()

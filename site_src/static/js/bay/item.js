@@ -53,13 +53,15 @@ export function itemView(view) {
     </section>`;
 }
 
-export function doneView({ state, words, data, answers, act, items, list, round, leftOut }) {
+export function doneView({ state, words, data, answers, act, items, list, round, leftOut, held }) {
   const says = (wanted) => items.filter((id) => answers[id]?.answer === wanted);
   const bad = says("not_good");
   const untimed = items.filter((id) => answers[id]?.clock === "not_run");
-  if (!round) return html`<p>${words.round.nothing}</p>${leftOut}<div class="dock">${toBay(words)}</div>`;
+  const waits = held.length ? html`<p class="hatched bay-known" role="alert"><b>${fill(words.round.held, { items: held.map((id) => data.text[id].title).join(", ") })}</b></p>` : nothing;
+  if (!round) return html`${held.length ? waits : html`<p>${words.round.nothing}</p>`}${leftOut}<div class="dock">${toBay(words)}</div>`;
   return html`
-    <h2 class="bay-act">${state.ended ? fill(words.round.ended, { list: words.list[list] }) : words.round.all}</h2>
+    <h2 class="bay-act">${state.ended ? fill(words.round.ended, { list: words.list[list] }) : held.length ? words.round.all_held : words.round.all}</h2>
+    ${waits}
     <p>${fill(words.round.summary, { good: says("good").length, bad: bad.length, here: says("not_here").length })}${state.ended?.took_s > 0 ? ` ${fill(words.round.took, { time: minutes(state.ended.took_s) })}` : ""}</p>
     ${bad.length ? html`<ul class="listed">${bad.map((id) => html`<li>${data.text[id]?.title ?? id}</li>`)}</ul>` : nothing}
     ${untimed.length ? html`<p><b>${words.clock.not_run}${colon}</b> ${untimed.map((id) => data.text[id]?.title ?? id).join(", ")}</p>` : nothing}

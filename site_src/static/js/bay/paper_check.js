@@ -65,20 +65,23 @@ function limitView(page, row) {
 // The newest defect of an item that was not good.
 const defectOf = ({ log }, { id }, answer) => (answer?.answer === "not_good" ? log.of("defect").filter(({ item }) => item === id).sort((one, other) => other.at_ms - one.at_ms)[0] : null);
 
-// The reading, what was seen where it was not good, and why it does not belong to the rig.
+// The reading, what was seen where it was not good, why it does not belong to the rig, or why an ended check has no answer to what is driven.
 function remark(page, row, answer, defect) {
   const { words } = page;
-  if (!answer) return nothing;
+  if (!answer) return row.place === "road" && endsOf(page).length ? html`<b>${words.round.held_paper}</b>` : nothing;
   if (answer.answer === "not_here") return words.round.not_here;
   const reading = answer.entry ? [answer.entry.split("@")[0], row.limit && unitOf(row, page)].filter(Boolean).join(" ") : "";
   return [reading, answer.clock === "not_run" ? words.clock.not_run : "", defect && `${words.defect.title} ${numberOf(defect)}${defect.seen ? `${colon} ${defect.seen}` : ""}`].filter(Boolean).join("; ");
 }
 
+// The records that ended a check: more than one where two phones did.
+const endsOf = ({ log, round }) => log.of("ended").filter((record) => record.round === round?.id);
+
 // An ended check says at its head, as the screen did, how many of its items were answered too fast.
 /** @param {any} page */
-function hurriedView({ words, log, round }) {
-  const count = Math.max(0, ...log.of("ended").filter((record) => record.round === round?.id).map(({ hurried }) => hurried));
-  return count ? wide(html`<b>${fill(words.round.hurried, { count })}</b>`, COLUMNS) : nothing;
+function hurriedView(page) {
+  const count = Math.max(0, ...endsOf(page).map(({ hurried }) => hurried));
+  return count ? wide(html`<b>${fill(page.words.round.hurried, { count })}</b>`, COLUMNS) : nothing;
 }
 
 /** @param {any} page */

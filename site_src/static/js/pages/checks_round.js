@@ -69,8 +69,12 @@ const draftName = () => `not-good:${page.rig.id}:${list}`;
 async function look() {
   const { log, round, items } = page;
   const progress = round ? await log.progress(round.id) : { answers: {}, left: items, is_ended: false };
-  Object.assign(page, { answers: progress.answers, left: progress.left.filter((id) => page.rows.has(id)) });
+  const left = progress.left.filter((id) => page.rows.has(id));
+  Object.assign(page, { answers: progress.answers, left: left.filter((id) => !isHeld(id)), held: left.filter(isHeld) });
 }
+
+// What is done by driving waits while the rig is out of service as a whole; once that is repaired a road test may show it.
+const isHeld = (id) => page.rows.get(id).place === "road" && page.defects.some(({ state: is, repaired_by: by }) => is === "out_of_service" && by === null);
 
 // What comes after an item: the next that is open, so that what was put off comes last.
 const after = (id) => page.left.find((open) => page.items.indexOf(open) > page.items.indexOf(id)) ?? page.left[0] ?? null;
