@@ -2,7 +2,7 @@
 from calc.pump import draft
 
 MOST_PITOT_RATIO = 1.5  # of equal tips: lines of unlike length pull them apart by a fifth or so; common practice
-MOST_OVER_INHG = 5  # vacuum over what lift and suction loss take: common practice
+MOST_OVER_INHG = 3  # vacuum over what lift and suction loss take: a gauge, a lift and a strainer each an inch off; common practice
 SAME_FLOW = 0.98  # of the flow before: two pitot readings, common practice
 
 

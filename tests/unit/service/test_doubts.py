@@ -29,8 +29,8 @@ def test_equal_tips_pass_the_same(run, pitots, is_asked):
     assert doubts(run, pitot_psi=list(pitots)) == (["pitots_unlike"] if is_asked else [])
 
 
-# by hand: 625 gpm through one 6 in hose loses about 1.5 ft; 9.5 ft are 8.4 inHg, and 5 more are 13.4
-@pytest.mark.parametrize(("vacuum", "is_asked"), [("25@US", True), ("15@US", True), ("12@US", False), ("9@US", False)])
+# by hand: 625 gpm through one 6 in hose loses about 1.5 ft; 9.5 ft are 8.4 inHg, and 3 more are 11.4
+@pytest.mark.parametrize(("vacuum", "is_asked"), [("25@US", True), ("15@US", True), ("12@US", True), ("11@US", False), ("9@US", False)])
 def test_no_more_vacuum_than_lift_and_suction_take(run, vacuum, is_asked):
     assert doubts(run, intake_inhg=vacuum) == (["vacuum_over_lift"] if is_asked else [])
 
@@ -47,7 +47,7 @@ def test_less_speed_gives_no_more_pressure(run, kept, values, is_asked):
     assert doubts(run, kept=kept, **values) == (["speed_down_pressure_up"] if is_asked else [])
 
 
-# By hand, at the bounds themselves: 11.3 ft are 10 inHg by the study cards' 1.13 ft, and 5 more are 15; a gauge may err 3 psi and a
+# By hand, at the bounds themselves: 11.3 ft are 10 inHg by the study cards' 1.13 ft, and 3 more are 13; a gauge may err 3 psi and a
 # counter 10 rpm; two pitots pass 98 of 100 for the same flow. What is at a bound is not asked about; what is past it is, at its field.
 PLAN = {"conditions": {"lift_ft": 8}, "accuracy": {"speed_rpm": 10, "discharge_psi": 3}}
 TEST = {"suction_loss_ft": 3.3}
@@ -63,7 +63,7 @@ def asked(run, values=None, live=(1000, 150, 1600), before=None, plan=PLAN, test
 
 @pytest.mark.parametrize(
     ("values", "rows"),
-    [({"intake_inhg": 14.999}, []), ({"intake_inhg": 15.001}, [("vacuum_over_lift", "intake_inhg")]), ({"pitot_psi": [60, 40]}, []), ({"pitot_psi": [None, None]}, []),
+    [({"intake_inhg": 12.999}, []), ({"intake_inhg": 13.001}, [("vacuum_over_lift", "intake_inhg")]), ({"pitot_psi": [60, 40]}, []), ({"pitot_psi": [None, None]}, []),
      ({"pitot_psi": [60.1, 40, None]}, [("pitots_unlike", "pitot_psi")])],
 )
 def test_at_the_bounds(run, values, rows):
