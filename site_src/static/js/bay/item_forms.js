@@ -46,8 +46,8 @@ export function defectForm(view, row) {
     ${rankChips(words, rank, (id) => act.form({ rank: id }))}
     ${proposes ? html`<p class="bay-rule">${fill(words.defect.rule, { rank: words.rank[proposes.class], source: ruleOf(proposes, view) })}</p>` : nothing}
     ${scopeChips(words, scope, (id) => act.form({ scope: id }))}
-    <div class="dock bay-dock"><button type="button" class="key" @click=${() => act.form(null)}>${words.round.back}</button>
-      ${lackingView(words, isAsked ? lacking(words, { rank, scope }) : [])}
+    <div class="dock bay-dock">${lackingView(words, isAsked ? lacking(words, { rank, scope }) : [])}
+      <button type="button" class="key" @click=${() => act.form(null)}>${words.round.back}</button>
       <button type="button" class="key key-act" @click=${act.writeDefect}>${words.defect.write}</button></div>`;
 }
 
