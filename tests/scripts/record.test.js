@@ -258,7 +258,8 @@ describe("the end", () => {
     const signed = of.withSigned(of.finished(begin(), { result: { status: "pass" }, wall: 9 }), { name: "Ann", digest: "d1" });
     const change = { what: "pitot", why: "misread", by: "Ann", digest: "d1", wall: 12 };
     const open = of.reopened(signed, change);
-    expect(open).toMatchObject({ signed: [], finished_ms: null, result: null, revision: 2, versions: [{ ...change, signed: ["Ann"] }] });
-    expect(of.reopened(of.withSigned(open, { name: "Bo" }), change).versions.map(({ signed: names }) => names)).toEqual([["Ann"], ["Bo"]]);
+    expect(open).toMatchObject({ signed: [], finished_ms: null, result: null, revision: 2, versions: [{ ...change, signed: ["Ann"], status: "pass" }] });
+    const again = of.withSigned(of.finished(open, { result: { status: "fail" }, wall: 13 }), { name: "Bo" });
+    expect(of.reopened(again, change).versions.map(({ signed: names, status }) => [names, status])).toEqual([[["Ann"], "pass"], [["Bo"], "fail"]]);
   });
 });

@@ -49,9 +49,9 @@ def test_what_every_phone_has_already_is_in_no_pack(built):
 
 
 def test_a_pack_ends_before_it_costs_much_when_lost(built):
-    """What is lost with the signal is one pack: none is longer by more than three tenths than the longest file that comes by itself, the interpreter."""
+    """What is lost with the signal is one pack: none is longer by more than four tenths than the longest file that comes by itself, the interpreter."""
     interpreter = len(gzip.compress((built / "static/vendor/micropython/micropython.wasm").read_bytes(), 9))
-    assert max(size for *_, size in release_of(built)["packs"]) <= packing.MOST < 1.3 * interpreter
+    assert max(size for *_, size in release_of(built)["packs"]) <= packing.MOST < 1.4 * interpreter
 
 
 chance = random.Random(4)

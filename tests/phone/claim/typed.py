@@ -20,8 +20,15 @@ OPENING = {"heat": data.load("why/heat")["opening"], "speeds": {"idle_pressure":
 
 def check(page, system, shown):
     """The figures are what calc says of the entries, or one entry is refused by both and no figure stands."""
+    try:
+        _check(page, system, shown, as_opened=True)
+    except AssertionError:
+        _check(page, system, shown, as_opened=False)  # typed just as it opened, to the figure shown
+
+
+def _check(page, system, shown, as_opened):
     shown_in = units.shown_in(system)
-    entries = {name: _entry(page, name, text, shown_in) for name, text in shown["entries"].items() if not name.startswith("ratio_")}
+    entries = {name: _entry(page, name, text, shown_in, as_opened) for name, text in shown["entries"].items() if not name.startswith("ratio_")}
     faulty = []
     while True:
         try:
@@ -36,12 +43,12 @@ def check(page, system, shown):
         assert (shown["refused"], shown["figures"], shown["rows"]) == ([], figures, rows), (figures, rows, shown)
 
 
-def _entry(page, name, text, shown_in):
+def _entry(page, name, text, shown_in, as_opened):
     """What an input says; one that reads as it opened is as it opened, which may have been in other units."""
     kind, opening = KINDS[page].get(name), OPENING[page].get(name)
     if kind is None or not text.strip():
         return text.strip()
-    return opening if opening and entry.shown(shown_in, kind, opening) == text else f"{text}@{shown_in['shown']}"
+    return opening if as_opened and opening and entry.shown(shown_in, kind, opening) == text else f"{text}@{shown_in['shown']}"
 
 
 def _heat(entries, shown_in, unit):

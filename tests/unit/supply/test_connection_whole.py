@@ -67,4 +67,4 @@ def test_an_eductor(run):
             figure("longest", "length", "214", ["eductor", "friction"], most="130", nozzle="100", elevation="0", rate="13.989", longest="214.46")],
         "cautions": [],
         "picture": {"pump": "200", "inlet": "200", "back": "121", "most": "130", "nozzle": "100", "length": "150", "to_length": None, "eductors": 1,
-                    "concentrate": "30", "percent": "3", "is_over": False}}
+                    "concentrate": "30", "percent": "3", "is_drawing": True}}
