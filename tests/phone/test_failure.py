@@ -216,7 +216,7 @@ def test_older_database_opens_with_all_it_held(handset, version):
     page.close()
     layout = open_layout(handset)
     layout.shows(205)  # by hand: 15.5 x 2.25 x 3 + 100 = 204.63
-    assert layout.page.evaluate(SCHEMA) == [5, ["bay", "drafts", "log", "rigs", "tests"]]
+    assert layout.page.evaluate(SCHEMA) == [5, ["bay", "drafts", "log", "photos", "rigs", "tests"]]
     assert kept_rigs(layout.page) == [ENGINE][:version - 1]
 
 
