@@ -237,25 +237,29 @@ def checking_off(handset):
     return page
 
 
-def drilled(handset):
-    """A question of the drill with its working."""
-    page = handset.open("practice/numbers/")
+def replied(page, place):
+    """Answer the question that stands at a place of the page, rightly or not, and see what it says of it."""
+    page.locator(f"{place} :is(#drill-answer, .rows .key)").first.wait_for()
     entry = page.locator("#drill-answer")
-    page.locator("#drill-asked").wait_for()
     if entry.count():
         entry.fill("9999")
         entry.press("Enter")
     else:
-        page.locator("#numbers .rows .key").first.tap()
+        page.locator(f"{place} .rows .key").first.tap()
     page.locator("#drill-verdict").wait_for()
+
+
+def drilled(handset):
+    """A question of the drill with its working."""
+    page = handset.open("practice/numbers/")
+    replied(page, "#numbers")
     return page
 
 
 def called(handset):
     """A call of the shift at the gauge that is to be set."""
     page = handset.open("practice/call/")
-    page.locator("#call .rows .key").first.tap()
-    page.locator("#drill-verdict").wait_for()
+    replied(page, "#call")
     page.locator(".dock .key-act").tap()
     page.locator(".slide").wait_for()
     return page
@@ -265,13 +269,7 @@ def debriefed(handset):
     """A call of the shift at its end."""
     page = called(handset)
     for _ in range(4):
-        entry = page.locator("#drill-answer")
-        if entry.count():
-            entry.fill("9999")
-            entry.press("Enter")
-        else:
-            page.locator("#call .rows .key").first.tap()
-        page.locator("#drill-verdict").wait_for()
+        replied(page, "#call")
         page.locator(".dock .key-act").tap()
     page.locator("#call-debrief").wait_for()
     return page
@@ -295,9 +293,8 @@ def plain(address):
             return open_layout(handset).page
         if address.startswith(("water/", "foam/")) and address != "water/":
             return open_sheet(handset, address).page
-        for name in pages.cards():
-            if address == f"shift/{name}/":
-                return open_card(handset, name).page
+        if address in {f"shift/{name}/" for name in pages.cards()}:
+            return open_card(handset, address.split("/")[1]).page
         return handset.open(address)
 
     return opened

@@ -218,11 +218,10 @@ function draw(answered) {
   for (const { id, length_ft } of state.answer?.lines ?? []) state.lengths[id] = length_ft;
   clearTimeout(resting);
   if (state.isRunning) resting = setTimeout(keepLast, REST_MS);
-  const { layout } = state;
-  const lines = linesOf(layout);
+  const lines = linesOf(state.layout);
   const common = {
     ...state, ...names, line: lineOf(state.selected), lines, data, rig, words, u: unitWords(words, state.system), stale: staleOf(state, words, names.labelOf), shown, lineOf, act, work, redraw, saved,
-    was: stood && state.answer && state.answer.pressure !== stood ? stood : null, ready: data.ready[family()], canUndo: !past.isEmpty, hasRoom: (added) => hasRoom(layout, state.selected, added, data.bounds),
+    was: stood && state.answer && state.answer.pressure !== stood ? stood : null, ready: data.ready[family()], canUndo: !past.isEmpty, hasRoom: (added) => hasRoom(state.layout, state.selected, added, data.bounds),
   };
   paint(common);
 }
