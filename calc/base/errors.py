@@ -24,18 +24,19 @@ class CalcError(ValueError):
         return refusal
 
 
-def check_number(field, value):
+def check_number(field, value, most=LARGEST):
     """Refuse what is not a finite number of a size that can be meant.
 
     field: name of the input, for the refusal
     value: what was typed or reckoned
+    most: the largest, either way
 
     Raises CalcError with code not_a_number or too_large. True and False are not numbers here.
     """
     if value is True or value is False or not isinstance(value, (int, float)) or value != value:
         raise CalcError(field, "not_a_number")
-    if not -LARGEST <= value <= LARGEST:
-        raise CalcError(field, "too_large", most=LARGEST)
+    if not -most <= value <= most:
+        raise CalcError(field, "too_large", most=most)
 
 
 def check_positive(field, value):
@@ -53,15 +54,16 @@ def check_positive(field, value):
         raise CalcError(field, "too_small", value=value, least=SMALLEST)
 
 
-def check_not_negative(field, value):
+def check_not_negative(field, value, most=LARGEST):
     """Refuse what is not a number of zero or more.
 
     field: name of the input, for the refusal
     value: what was typed or reckoned
+    most: the largest
 
     Raises CalcError with code negative beside those of check_number.
     """
-    check_number(field, value)
+    check_number(field, value, most)
     if not value >= 0:
         raise CalcError(field, "negative", value=value)
 

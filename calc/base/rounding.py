@@ -2,6 +2,7 @@
 from calc.base.errors import CalcError, check_number, check_positive
 
 MOST_PLACES = 6
+MOST_WRITTEN = 1e11  # a lake in liters, or how far a trickle reaches in large hose: more than any entry may be
 _PLACES = tuple(range(MOST_PLACES + 1))
 _SCALES = tuple([10 ** places for places in _PLACES])
 TIE = 4e-16  # two last bits of a float: 1.005 is stored, and times 100 comes out, a little below 100.5
@@ -10,13 +11,13 @@ TIE = 4e-16  # two last bits of a float: 1.005 is stored, and times 100 comes ou
 def rounded(value, places):
     """The number as text with that many decimals, halves away from zero.
 
-    value: any finite number up to 10 million either way
+    value: any finite number up to MOST_WRITTEN either way
     places: decimals to show, whole, 0 to 6
 
-    Valid for every value check_number lets through. Raises CalcError naming value or places.
+    Raises CalcError naming value or places.
     Source: common practice; formatted rounding of the two Pythons differs on halves, this does not.
     """
-    check_number("value", value)
+    check_number("value", value, MOST_WRITTEN)
     if places not in _PLACES or places is True or places is False:
         raise CalcError("places", "out_of_range", least=0, most=MOST_PLACES)
     scale = _SCALES[int(places)]
@@ -32,7 +33,7 @@ def rounded(value, places):
 def plain(value, places):
     """The number as text with at most that many decimals, without idle zeros at its end.
 
-    value: any finite number up to 10 million either way
+    value: as for rounded
     places: decimals to keep, whole, 0 to 6
 
     Raises CalcError naming value or places.

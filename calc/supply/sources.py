@@ -11,6 +11,7 @@ LEAST_RESIDUAL_PSI = 20  # to keep at an intake or in the main, and the residual
 MOST_LINES = 20
 GAL_PER_FT3 = 7.4805
 FLOAT_SHARE = 0.8  # a float shows the fast surface
+MOST_POND_GAL = 1e10  # past a lake of a mile by a mile, 40 ft deep
 STRAINER_COVER_FT = 2  # of water above the strainer that cannot be used: it whirls
 
 
@@ -85,12 +86,12 @@ def _check_test(static_psi, residual_psi):
 def tank_minutes(tank_gal, flow_gpm):
     """Time that the water in a tank lasts, in minutes.
 
-    tank_gal: water that can be used, US gallons, 0 or more
+    tank_gal: water that can be used, of a pond too, US gallons, 0 or more
     flow_gpm: flow, US gallons per minute, above 0
 
     Raises CalcError naming the input. Source: common practice.
     """
-    check_not_negative("tank_gal", tank_gal)
+    check_not_negative("tank_gal", tank_gal, MOST_POND_GAL)
     check_positive("flow_gpm", flow_gpm)
     return tank_gal / flow_gpm
 

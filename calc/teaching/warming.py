@@ -1,9 +1,11 @@
 """The answer of the heat page: typed text in, figures with their workings out. It never says how long."""
 from calc.base import display, entry
-from calc.base.errors import check_positive
+from calc.base.errors import check_positive, check_within
 from calc.pump import heat
 
+# what each is, and its bounds in calc's units: past any fire engine, its pump, its tank and its water: common practice
 KINDS = {"power": "power", "trapped": "volume", "tank": "volume", "rise": "temperature_rise"}
+BOUNDS = {"power": (0.1, 5000), "trapped": (0.1, 1000), "tank": (1, 20000), "rise": (0.1, 180)}
 
 
 def answer(entries, units):
@@ -19,6 +21,7 @@ def answer(entries, units):
     for name, kind in KINDS.items():
         known[name] = entry.quantity(units, kind, name, entries.get(name, ""))
         check_positive(name, known[name])
+        check_within(name, known[name], *BOUNDS[name])
     shut_f = heat.shutoff_rise_f_per_min(known["power"], known["trapped"])
     return {
         "shut": display.text(units, "temperature_rise", shut_f),

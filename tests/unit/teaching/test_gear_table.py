@@ -2,6 +2,8 @@
 import pytest
 
 from calc.base.errors import CalcError
+from calc.rig.fields import FIELDS
+from calc.teaching import gear_table
 from site_src.content import units
 
 ENTRIES = {
@@ -138,3 +140,44 @@ def test_a_ratio_that_cannot_be(run):
         with pytest.raises(CalcError) as refusal:
             answer(run, gears=[{"gear": "5", "ratio": text}])
         assert (refusal.value.field, refusal.value.code, refusal.value.facts["gear"]) == ("ratio", code, "5")
+
+
+def test_bounds_are_the_rigs():
+    """What a rig's profile may hold may be typed here, and nothing else."""
+    of_a_rig = {field[0]: field[2:] for field in FIELDS if field[1] == "number"}
+    shared = set(of_a_rig) & set(ENTRIES)
+    assert shared == {"idle", "pump_ratio", "axle_ratio", "tyre_rev", "pump_gear_ratio", "governed"}
+    assert {name: gear_table.BOUNDS[name] for name in shared} == {name: of_a_rig[name] for name in shared}
+
+
+@pytest.mark.parametrize("name", list(ENTRIES))
+def test_bounds(run, name):
+    """Both bounds are taken, and what is just past the upper one is refused by its name."""
+    least, most = gear_table.BOUNDS[name]
+    mark = "@US" if ENTRIES[name].endswith("@US") or name.endswith("shown") else ""
+    lone = dict.fromkeys(ENTRIES, "")
+    for text in (least, most):
+        assert answer(run, gears=[], **{**lone, name: f"{text}{mark}"})["terms"][name]
+    past = [most + 0.001] if name in gear_table.FROM_ZERO else [least - 0.001, most + 0.001]
+    for text in past:
+        with pytest.raises(CalcError) as refusal:
+            answer(run, gears=[], **{**lone, name: f"{text:.4f}{mark}"})
+        assert (refusal.value.field, refusal.value.code) == (name, "out_of_range")
+
+
+@pytest.mark.parametrize("system", ["US", "SI", "bar", "imperial"])
+def test_what_leads_past_any_pump_is_named(run, system):
+    """By hand: 50 x (4000 / 600) squared is 2,222 psi, so the engine's speed is; 50 x (10 / 0.3) squared is 55,556, so that gear's ratio is.
+    50 x (3794 / 600) squared, 1,999 psi, stands."""
+    for entries, field, gear in (({"idle": "600", "engine": "4000"}, "engine", None), ({"pump_gear_ratio": "10", "gears": [{"gear": "2", "ratio": "0.3"}]}, "ratio", "2")):
+        with pytest.raises(CalcError) as refusal:
+            answer(run, system=system, **entries)
+        assert (refusal.value.field, refusal.value.facts.get("gear")) == (field, gear)
+    assert answer(run, gears=[], idle="600", engine="3794")["pressure"] == "1999"
+
+
+@pytest.mark.parametrize(("engine", "turns"), [("0.99", False), ("1", True)])
+def test_slower_than_a_turn_a_minute_it_stands(run, engine, turns):
+    """Too slow to compare anything with is no speed at all, and no refusal of what nobody typed."""
+    slow = answer(run, engine=engine, speed_shown="9@US", pressure_shown="50@US", idle="1500", idle_pressure="1@US")
+    assert (slow["pressure"] is not None, slow["speed_match"] is not None, slow["pressure_band"] is not None) == (turns, turns, turns)

@@ -65,7 +65,7 @@ function draw(answered) {
   const given = { ...state, u, answer, refusal };
   render(html`
     ${answer ? answerView(given) : nothing}
-    ${notices(refusal ? fill(words.pressure.waiting, { entry: fill(words.speeds[refusal.field] ?? words.speeds.entries, refusal) }) : null)}
+    ${notices(refusal ? fill(words.pressure.waiting, { entry: fill(words.speeds[refusal.field], refusal) }) : null)}
     ${readingsView(given)}
     <h2>${words.speeds.entries}</h2>
     <p>${rig ? fill(words.speeds.with_rig, rig) : words.speeds.without_rig}</p>
