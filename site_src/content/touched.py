@@ -1,4 +1,4 @@
-"""Terms of the trade, marked in a baked sentence so that a touch explains them: a link to the term, its words in data-says."""
+"""Terms of the trade, marked in a baked sentence so that a touch explains them: a link to its place, whose words static/js/help/touched.js shows."""
 import re
 
 from markupsafe import Markup, escape
@@ -12,7 +12,7 @@ def forms_of(terms):
 def marked(text, terms, address):
     """A text, escaped, in which the first mention of each term is a link; of forms that overlap, the longest.
 
-    terms: {name: {"name", "forms", "says"}}; address: of the page of terms, to which "#name" is added
+    terms: {name: {"forms", ...}}; address: of the page of terms, to which "#name" is added
     """
     names = forms_of(terms)
     pattern = re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, sorted(names, key=len, reverse=True)))})(?![\w-])", re.IGNORECASE)
@@ -22,7 +22,6 @@ def marked(text, terms, address):
         if name in seen:
             continue
         seen.add(name)
-        link = Markup('<a class="term" href="{}#{}" data-term="{}" data-says="{}">{}</a>')
-        parts += [escape(text[end:hit.start()]), link.format(address, name, terms[name]["name"], terms[name]["says"], hit[0])]
+        parts += [escape(text[end:hit.start()]), Markup('<a class="term" href="{}#{}">{}</a>').format(address, name, hit[0])]
         end = hit.end()
     return Markup("").join([*parts, escape(text[end:])])

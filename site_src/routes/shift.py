@@ -34,7 +34,7 @@ def index_data():
 
 @routes.get("/shift/<card>/")
 def run(card):
-    return flask.render_template("shift/run.html", card=data.by_id(data.cards())[card])
+    return flask.render_template("shift/run.html", card=data.by_id(data.cards())[card], about=data.load("help/steps"))
 
 
 @routes.get("/shift/<card>/read/")
@@ -89,6 +89,7 @@ def page_data(card):
     told = data.step_words()
     names = [step["id"] for step in sequence["steps"]]
     asked = [steps[name] for name in names]
+    about = {step: question for question, listed in data.load("help/steps")["question"].items() for step in listed}
     orders = {DANGER, *(step["order"] for step in asked if "order" in step), *(name for step in asked for key in ("warns", "reports") for name in step.get(key, ()))}
     return json_page({
         **_choosing(),
@@ -97,7 +98,7 @@ def page_data(card):
         "path": _path(card),
         "into_pump": data.by_id(data.cards())[card].get("engages", False),
         "units": units.shown_in("US"),
-        "steps": {name: {**told[name], "is_choice": "asks" in steps[name] or steps[name].get("choice", False), "length": len(f"{told[name]['act']} {told[name]['see']}".split()), **{key: steps[name][key] for key in ("place", "note_for", "order", "warns", "shows") if key in steps[name]}} for name in names},
+        "steps": {name: {**told[name], "is_choice": "asks" in steps[name] or steps[name].get("choice", False), "length": len(f"{told[name]['act']} {told[name]['see']}".split()), **({"about": about[name]} if name in about else {}), **{key: steps[name][key] for key in ("place", "note_for", "order", "warns", "shows") if key in steps[name]}} for name in names},
         "words": {**{key: words[key] for key in ("shift", "place", "guard", "engine", "rig_answer", "sign", "rig_status", "rig_status_acts", "out_first")}, "order": data.words("orders")["order"], "power": _power_words(), "run_place": data.words("log")["run_place"]},
         "titles": {name: card["title"] for name, card in words["card"].items()},
         "next": _next(card, words),

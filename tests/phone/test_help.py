@@ -5,6 +5,7 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data
+from tests.phone.card import Card
 from tests.phone.handset import Handset, Host
 
 HELP = data.load("words/en/help")["help"]
@@ -68,7 +69,7 @@ def test_a_term_is_touched_where_it_stands(handset):
     term.tap()
     sheet = page.get_by_role("dialog", name=split["name"])
     expect(sheet).to_contain_text(split["says"])
-    expect(sheet.get_by_role("link", name=terms["terms"]["all"])).to_have_attribute("href", re.compile("help/terms/(index.html)?#split_shaft$"))
+    expect(sheet.get_by_role("link", name=terms["terms"]["title"])).to_have_attribute("href", re.compile("help/terms/(index.html)?#split_shaft$"))
     sheet.get_by_role("button", name=terms["terms"]["close"]).tap()
     expect(sheet).to_be_hidden()
     expect(term).to_be_focused()
@@ -76,6 +77,46 @@ def test_a_term_is_touched_where_it_stands(handset):
     sheet.get_by_role("link").tap()
     page.wait_for_url("**/help/terms/**#split_shaft")
     expect(page.get_by_text(split["says"])).to_be_in_viewport()
+
+
+def test_a_card_under_way_explains_itself(handset):
+    """The "?" of a step opens its question over the card, which stays where it is; a term of its sentences opens as well."""
+    page = handset.open("shift/freeze/")
+    ask = data.load("words/en/help/shift")["frost"]
+    page.get_by_role("link", name=data.load("words/en/help")["help"]["title"]).tap()
+    sheet = page.get_by_role("dialog", name=ask["ask"])
+    expect(sheet).to_contain_text(ask["answer"].split(". ")[0])
+    sheet.get_by_role("button", name=data.load("words/en/terms")["terms"]["close"]).tap()
+    expect(sheet).to_be_hidden()
+    assert page.url.endswith("shift/freeze/")
+
+
+def test_the_question_follows_the_step(handset):
+    """Another step, another question; and a touched term of it says what it is."""
+    page = handset.open("shift/scene/")
+    card = Card(page, "scene")
+    card.tell_rig()
+    ask = page.get_by_role("link", name=data.load("words/en/help")["help"]["title"])
+    for step, question in [("air", "shift/index.html#air_needed"), ("neutral", "shift/index.html#brake_or_neutral")]:
+        card.run_to(step)
+        expect(ask).to_have_attribute("href", re.compile(f"/help/{question}$"))
+        if step == "air":
+            page.locator(".step a.term").first.tap()
+            collar = data.load("words/en/terms")["term"]["collar"]
+            sheet = page.get_by_role("dialog", name=collar["name"])
+            expect(sheet).to_contain_text(collar["says"])
+            page.keyboard.press("Escape")
+            expect(sheet).to_be_hidden()
+
+
+def test_a_drawn_figure_explains_its_name(handset):
+    """Pressure's figures, drawn by a script, have their terms to touch too."""
+    page = handset.open("pressure/")
+    friction = data.load("words/en/terms")["term"]["friction_loss"]
+    page.locator("[data-part=workings] > summary").tap()
+    page.locator("[data-part=workings] details summary").filter(has_text=friction["name"]).first.tap()
+    page.locator("[data-part=workings] a.term").get_by_text(friction["forms"]).first.tap()
+    expect(page.get_by_role("dialog", name=friction["name"])).to_contain_text(friction["says"])
 
 
 def test_french_with_no_signal(browser, built):

@@ -4,6 +4,7 @@ import re
 import pytest
 
 from site_src.content import data, touched
+from site_src.routes import help
 from tests.site import pages
 
 TERMS = {
@@ -31,9 +32,9 @@ def test_a_sentence(text, said):
 
 
 def test_letters_of_html_stay_letters():
-    """What stands about a term, and what it says, is escaped."""
+    """What stands about a term is escaped."""
     text = touched.marked("A < B, rating plate & prime", TERMS, "t")
-    assert "A &lt; B, " in text and "&amp;" in text and "&#34;figures&#34;" in text
+    assert "A &lt; B, " in text and "&amp;" in text
 
 
 @pytest.mark.parametrize("language", data.languages())
@@ -46,11 +47,30 @@ def test_no_form_is_of_two_terms(language):
 @pytest.mark.parametrize("folder", ["", "fr/"])
 @pytest.mark.parametrize("address", MARKED)
 def test_on_its_pages(built, folder, address):
-    """A page's terms lead to terms that there are, say what those say, and the sheet for them is on the page."""
+    """A page's terms lead to terms that there are."""
     page = pages.Page(built / folder / address / "index.html")
     terms = data.load(f"words/{'fr' if folder else 'en'}/terms")["term"]
     touches = [attributes for tag, attributes in page.tags if tag == "a" and attributes.get("class") == "term"]
     assert len(touches) >= 1
-    assert [terms[link["href"].split("#")[1]]["says"] for link in touches] == [link["data-says"] for link in touches]
+    assert {link["href"].split("#")[1] for link in touches} <= set(terms)
     assert {link["href"].split("#")[0].rsplit("help/", 1)[-1].replace("../", "") for link in touches} <= {"terms/index.html"}
-    assert [attributes["id"] for tag, attributes in page.tags if tag == "dialog"] == ["term"]
+
+
+@pytest.mark.parametrize("folder", ["", "fr/"])
+def test_a_place_holds_what_its_sheet_needs(built, folder):
+    """The page of terms has each term's forms at its place, and it and each topic of help the word that closes a sheet."""
+    terms = data.load(f"words/{'fr' if folder else 'en'}/terms")
+    rows = {attributes["id"]: attributes["data-forms"] for _, attributes in pages.Page(built / folder / "help/terms/index.html").tags if "data-forms" in attributes}
+    assert rows == {name: term["forms"] for name, term in terms["term"].items()}
+    for address in ("terms", *help.TOPICS):
+        assert [attributes["data-close"] for _, attributes in pages.Page(built / folder / "help" / address / "index.html").tags if "data-close" in attributes] == [terms["terms"]["close"]]
+
+
+def test_each_step_is_about_a_question():
+    """The "?" of a card under way opens a question that there is, of each card, and of steps that there are, each in one row."""
+    about = data.load("help/steps")
+    assert set(about["card"]) == {card["id"] for card in data.cards()}
+    for topic, question in (name.split(".") for name in [*about["card"].values(), *about["question"]]):
+        assert question in data.load(f"words/en/help/{topic}")
+    listed = [step for steps in about["question"].values() for step in steps]
+    assert len(listed) == len(set(listed)) and set(listed) <= set(data.steps())

@@ -1,5 +1,6 @@
 // One question on one screen: what is asked, what is drawn with it where a call has a scene, the answer, and after it the working.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { termed } from "../help/touched.js";
 import { fill } from "../shared/site.js";
 import { answerText, asked, optionText, workingText } from "./sentences.js";
 
@@ -29,9 +30,9 @@ const chosenView = ({ question, words, choose, about }) => html`
 const judgedView = ({ question, judged, isLast, words, u, next }) => html`
   <section class="drill-judged" aria-live="polite">
     <h2 tabindex="-1" id="drill-verdict">${fill(words.drill[judged.is_right ? "right" : "wrong"], { answer: answerText(question, words, u) })}</h2>
-    ${judged.habit ? html`<p class="drill-habit">${words.habit[judged.habit]}</p>` : nothing}
+    ${judged.habit ? html`<p class="drill-habit">${termed(words.habit[judged.habit])}</p>` : nothing}
     <h3>${words.drill.working}</h3>
-    <ol class="drill-working">${question.working.map((row) => html`<li>${workingText(row, words, u)}</li>`)}</ol>
+    <ol class="drill-working">${question.working.map((row) => html`<li>${termed(workingText(row, words, u))}</li>`)}</ol>
   </section>
   <div class="dock"><button type="button" class="key key-act" @click=${next}>${words.drill[isLast ? "end" : "next"]}</button></div>`;
 
@@ -40,7 +41,7 @@ export const questionView = (state) => {
   const sentences = asked(question, words, u);
   return html`
     <p class="drill-place"><b>${words.kind[question.kind]}</b> ${fill(words.drill.count, { n: place + 1, count })}</p>
-    <div class="drill-asked" id="drill-asked" tabindex="-1">${sentences.map((sentence) => html`<p>${sentence}</p>`)}</div>
+    <div class="drill-asked" id="drill-asked" tabindex="-1">${sentences.map((sentence) => html`<p>${termed(sentence)}</p>`)}</div>
     ${scene ?? nothing}
     ${judged ? judgedView(state) : question.answer.way === "typed" ? typedView(state) : chosenView(state)}`;
 };

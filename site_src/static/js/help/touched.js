@@ -1,19 +1,80 @@
-// A term of the trade that is touched where it stands (site_src/content/touched.py marks it): its two sentences on a sheet, and the way to its place.
-export function startTerms() {
-  const sheet = document.getElementById("term");
-  if (!(sheet instanceof HTMLDialogElement) || !sheet.showModal) return; // an old phone follows the link
-  const place = sheet.querySelector("a");
+// What a touch explains where it stands: a term of the trade, baked (site_src/content/touched.py) or drawn (`termed`), and the question that a page is
+// about. Its words are those of its place in help, on a sheet; without that place at hand, or on an old phone, the link is followed.
+import { html, render } from "../../vendor/lit-html/lit-html.js";
+import { home } from "../shared/site.js";
+
+const documents = new Map(); // by address, each fetched once
+const sheet = document.createElement("dialog");
+let terms = null; // {pattern, names: {form: id}} once they have come
+
+// A page of the site as a document, or null where it did not arrive.
+function documentAt(address) {
+  if (!documents.has(address)) {
+    documents.set(address, new Promise((done) => {
+      const asked = new XMLHttpRequest();
+      asked.open("GET", address);
+      asked.responseType = "document";
+      asked.onload = () => done(asked.status === 200 ? asked.response : null);
+      asked.onerror = () => done(null);
+      asked.send();
+    }));
+  }
+  return documents.get(address);
+}
+
+// What stands at a link's place: its name first, and then what it says.
+function sheetView(place, of, href) {
+  const [name, ...said] = document.importNode(place, true).children;
+  for (const part of said) for (const link of part.querySelectorAll("a")) link.href = new URL(link.getAttribute("href"), href).href;
+  return html`
+    <b id="sheet-name">${name.textContent}</b>
+    ${said.filter((part) => !part.matches(".key"))}
+    <a class="key" href=${href}>${of.querySelector("h1").textContent}</a>
+    <button type="button" class="key" @click=${() => sheet.close()}>${of.querySelector("[data-close]").dataset.close}</button>`;
+}
+
+async function open({ href }) {
+  const url = new URL(href);
+  const of = await documentAt(url.origin + url.pathname);
+  const place = of?.getElementById(url.hash.slice(1));
+  if (!place) return location.assign(href);
+  if (!sheet.isConnected) document.body.append(sheet);
+  render(sheetView(place, of, href), sheet);
+  if (!sheet.open) sheet.showModal();
+}
+
+// Explain what is touched. Awaited by a page that draws its sentences: `termed` marks them once this is through.
+export async function startTerms() {
+  if (!sheet.showModal) return;
+  sheet.className = "term-sheet";
+  sheet.setAttribute("aria-labelledby", "sheet-name");
   document.addEventListener("click", (event) => {
-    const term = event.target instanceof Element ? event.target.closest("a.term") : null;
-    if (!(term instanceof HTMLAnchorElement)) return;
+    if (event.target === sheet) return sheet.close(); // beside it
+    const link = event.target instanceof Element ? event.target.closest("a.term, a[data-here]") : null;
+    if (!(link instanceof HTMLAnchorElement)) return;
     event.preventDefault();
-    sheet.querySelector("b").textContent = term.dataset.term;
-    sheet.querySelector("p").textContent = term.dataset.says;
-    place.href = term.href;
-    sheet.showModal();
+    open(link);
   });
-  sheet.querySelector("button").addEventListener("click", () => sheet.close());
-  sheet.addEventListener("click", (event) => {
-    if (event.target === sheet) sheet.close(); // beside it
-  });
+  const address = new URL("help/terms/index.html", home).href;
+  const rows = [...(await documentAt(address))?.querySelectorAll("[data-forms]") ?? []];
+  if (!rows.length) return;
+  const names = Object.fromEntries(rows.flatMap(({ id, dataset }) => dataset.forms.split("|").map((form) => [form.toLowerCase(), id])));
+  const longest = Object.keys(names).sort((one, other) => other.length - one.length);
+  terms = { names, address, pattern: new RegExp(`(^|[^\\p{L}\\p{N}_-])(${longest.join("|")})(?![\\p{L}\\p{N}_-])`, "giu") };
+}
+
+// A sentence of a drawn view, the first mention of each term a link to it.
+export function termed(text) {
+  if (!terms || typeof text !== "string") return text; // a view has marked its own
+  const [parts, seen] = [[], new Set()];
+  let end = 0;
+  for (const hit of text.matchAll(terms.pattern)) {
+    const [form, name] = [hit[2], terms.names[hit[2].toLowerCase()]];
+    if (seen.has(name)) continue;
+    seen.add(name);
+    const at = hit.index + hit[1].length;
+    parts.push(text.slice(end, at), html`<a class="term" href="${terms.address}#${name}">${form}</a>`);
+    end = at + form.length;
+  }
+  return seen.size ? [...parts, text.slice(end)] : text;
 }

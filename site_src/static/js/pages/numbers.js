@@ -1,6 +1,7 @@
 // The drill: five questions from the chosen rig's own figures, one a screen. What was missed comes back; what is due stays on this phone.
 import { render } from "../../vendor/lit-html/lit-html.js";
 import { endView, questionView } from "../drill/view.js";
+import { startTerms } from "../help/touched.js";
 import { atHand } from "../rig/at_hand.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
 import { calc, Refusal } from "../shared/engine.js";
@@ -12,7 +13,7 @@ import { tagged, unitsOnce } from "../shared/units.js";
 const MOST_SEED = 1e6;
 const place = document.getElementById("numbers");
 const starting = calc.start();
-const [data, rig] = await Promise.all([pageData(), chosenRig()]);
+const [data, rig] = await Promise.all([pageData(), chosenRig(), startTerms()]);
 const { words } = data;
 const system = chosenSystem(data.systems);
 const { family } = data.systems[system];

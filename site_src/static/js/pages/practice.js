@@ -7,6 +7,7 @@ import { debriefView, handView } from "../practice/debrief.js";
 import { Pair } from "../practice/pair.js";
 import { Ears, seenView } from "../practice/seen.js";
 import { proofText, recordOf, verdictView } from "../practice/verdict.js";
+import { startTerms } from "../help/touched.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
 import { pageData, unitWords } from "../shared/site.js";
 import { keepRecord } from "../shared/store.js";
@@ -14,7 +15,7 @@ import { unitsFor } from "../shared/units.js";
 
 const place = document.getElementById("practice");
 const starting = calc.start();
-const [data, rig] = await Promise.all([pageData(), chosenRig()]);
+const [data, rig] = await Promise.all([pageData(), chosenRig(), startTerms()]);
 const { words } = data;
 const system = chosenSystem(data.systems);
 const u = unitWords(words, system);

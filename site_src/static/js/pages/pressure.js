@@ -1,5 +1,6 @@
 // The Pressure page: a layout, its answer, and the controls that change it.
 import { render } from "../../vendor/lit-html/lit-html.js";
+import { startTerms } from "../help/touched.js";
 import { roomIn } from "../line/labels.js";
 import { addressOf } from "../shared/address.js";
 import { answering } from "../shared/answering.js";
@@ -58,11 +59,8 @@ const page = answering(question, draw);
 const saved = new Saved({ words, longest: data.bounds.name, redraw, open: openSaved });
 let stood = typeof window.painted === "string" ? window.painted : null; // the pressure that stood for this layout before the live answer
 const paint = inStages({ draw: (parts, stage) => render(pageView({ ...parts, stage }), place), settle: measure, isOf: ({ layout }) => layout === state.layout });
-let resting;
-let refused = null; // the entry that was refused last
-let isDrawn = false;
-let isMeasuring = false;
-let openedOn = null; // the opening layout, as long as calc has not judged the rig's beds
+let [resting, refused] = [0, null]; // a timer; the entry that was refused last
+let [isDrawn, isMeasuring, openedOn] = [false, false, null]; // the last: the opening layout, as long as calc has not judged the rig's beds
 
 const units = () => unitsOf(state.system);
 const family = () => data.systems[state.system].family;
@@ -259,8 +257,8 @@ function open() {
   const led = wanted({ rig, layoutOf, ready, readyIds: data.ready.customary.map(({ id }) => id) });
   set(state.layout ?? draftLayout(), state.selected);
   if (led) {
-    state.tab = "length"; // what is changed most of a bed
     const before = state.layout;
+    state.tab = "length"; // what is changed most of a bed
     show(led.layout, Symbol("led"), "A", led.bed && origin(led.bed, led.layout));
     return isOwn(before) && say("top", words.pressure.is_led, act.undo);
   }
@@ -298,3 +296,4 @@ state.isRunning = true;
 await work();
 performance.mark("live-answer");
 saved.load();
+startTerms();

@@ -7,6 +7,7 @@ import { live } from "../shared/notice.js";
 import { send } from "../rig/carry.js";
 import { orderLines } from "../shared/order.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
+import { startTerms } from "../help/touched.js";
 import { colon, fill, home, pageData, unitWords } from "../shared/site.js";
 import { stayAwake } from "../shared/awake.js";
 import { baselineFile, baselineRow } from "../service/files.js";
@@ -25,6 +26,7 @@ calc.start();
 const [data, rig] = await Promise.all([
   pageData(new URL("../", document.baseURI)),
   chosenRig(),
+  startTerms(),
 ]);
 const { words } = data;
 const count = data.quick.step_psi.length;

@@ -1,6 +1,7 @@
 // One service test at the pump: plan, clocks, readings and verdict of one rig. calc.service.page judges; this page keeps time,
 // asks, and keeps what is typed.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
+import { startTerms } from "../help/touched.js";
 import { stayAwake } from "../shared/awake.js";
 import { answering } from "../shared/answering.js";
 import { calc } from "../shared/engine.js";
@@ -32,7 +33,7 @@ import { minutes } from "../shared/times.js";
 const TICK_MS = 250;
 const place = document.getElementById("test");
 calc.start();
-const data = await pageData(new URL("../", document.baseURI));
+const [data] = await Promise.all([pageData(new URL("../", document.baseURI)), startTerms()]);
 const { words } = data;
 // cell: the reading that is touched; near: figures next to what stands in each; said_missed: readings whose loss was said
 const page = { system: chosenSystem(data.systems), asking: null, jumps: [], awake: null, cell: null, state: null, near: {}, said_missed: [] };

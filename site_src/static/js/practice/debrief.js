@@ -1,6 +1,7 @@
 // Two phones and one fault, at its end: what was done beside what should have been, and the code for the phone that hid it.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { codeView, fitsCode } from "../shared/code.js";
+import { termed } from "../help/touched.js";
 import { lasted } from "../shared/lasted.js";
 import { notices } from "../shared/notice.js";
 import { fill } from "../shared/site.js";
@@ -23,7 +24,7 @@ const done = ({ done, ended }, words) => html`
   <ol>
     ${done.length ? nothing : html`<li>${words.debrief.nothing}</li>`}
     ${done.map((step) => (step.note
-      ? html`<li class="debrief-note" data-mark=${step.is_harm ? "harm" : nothing}>${words.note[step.note]}</li>`
+      ? html`<li class="debrief-note" data-mark=${step.is_harm ? "harm" : nothing}>${termed(words.note[step.note])}</li>`
       : row(step.at, words, actOf(step, words))))}
     ${row(ended.at, words, words.debrief[`ends_${ended.how}`], "end")}
   </ol>`;

@@ -1,12 +1,12 @@
 // What a practice run was worth, and the record of it for the log.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { termed } from "../help/touched.js";
 import { lasted } from "../shared/lasted.js";
 import { colon, fill } from "../shared/site.js";
 import { shape } from "../shared/warning.js";
 import { SHAPES } from "./debrief.js";
 
-
-const listed = (codes, words) => html`<ul class="listed">${codes.map((code) => html`<li>${words.note[code]}</li>`)}</ul>`;
+const listed = (codes, words) => html`<ul class="listed">${codes.map((code) => html`<li>${termed(words.note[code])}</li>`)}</ul>`;
 
 // What somebody named as the proof that contradicts, beside what did.
 export function proofText({ proof, proofs, words }) {
@@ -28,7 +28,7 @@ export function verdictView({ run, proof, isKept, words, again }) {
       ${right.length ? html`<h3>${told.right}</h3>${listed(right, words)}` : nothing}
       <h3>${told.planted}</h3>
       ${faults.length
-        ? faults.map((fault) => html`<p><b>${told[`fault_${fault}`]}.</b> ${told[`told_${fault}`]}</p>`)
+        ? faults.map((fault) => html`<p><b>${told[`fault_${fault}`]}.</b> ${termed(told[`told_${fault}`])}</p>`)
         : html`<p>${told.not_planted}</p>`}
       ${isKept ? html`<p class="smallprint">${told.kept}</p>` : nothing}
     </section>

@@ -1,5 +1,6 @@
 // Every figure of a layout, each opening on its working and its source.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { termed } from "../help/touched.js";
 import { cited } from "../shared/cited.js";
 import { fold } from "../shared/fold.js";
 import { fill } from "../shared/site.js";
@@ -43,7 +44,7 @@ export function figuresView({ answer, lines, data, shelf, u, labelOf, work }) {
           <details>
             <summary><span>${fill(words.pressure[`field_${name}`], u)}</span><b>${text} ${u[`u_${unit}`]}</b></summary>
             <p class="working">${working}</p>
-            ${told.map((sentence) => html`<p>${sentence}</p>`)}
+            ${told.map((sentence) => html`<p>${termed(sentence)}</p>`)}
           </details>`)}
         </div>`;
     }));

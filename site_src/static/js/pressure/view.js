@@ -1,5 +1,6 @@
 // The page: the plate and the picture, the tray, what lies one tap away, and the dock.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { termed } from "../help/touched.js";
 import { beside } from "../shared/notice.js";
 import { fill } from "../shared/site.js";
 import { rigNamed } from "../rig/named.js";
@@ -47,7 +48,7 @@ const foldsView = (page) => {
   const { layout, answer, refusal, notice, faults, tab, rig, words, act, saved } = page;
   return html`
       <div class="folds">
-        ${tab === NOW ? html`<p class="plate-note">${words.now.held}</p>` : nothing}
+        ${tab === NOW ? html`<p class="plate-note">${termed(words.now.held)}</p>` : nothing}
         ${faults?.length ? nothing : rigNamed(rig, faults, words)}
         ${readyView(page)}
         ${(answer || !refusal) && tab !== NOW ? html`${pumpView(page)}${boundsView(page)}${fallView(page)}${figuresView(page)}` : nothing}

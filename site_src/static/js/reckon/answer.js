@@ -1,5 +1,6 @@
 // The answer of a water or foam page: the number on its plate, the sentence below it, and in one line what it calls to mind.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { termed } from "../help/touched.js";
 import { figureView } from "../shared/figure.js";
 import { fill } from "../shared/site.js";
 import { shape, warning } from "../shared/warning.js";
@@ -34,7 +35,7 @@ function careful({ data, answer, origins, u }) {
   return html`
     <details class="careful" data-level=${worst.level}>
       <summary>${shape(worst.level)}<span>${mark(worst)}<b>${words.caution[worst.level]}</b> ${worst.sentence.match(/^.*?\.(?=\s|$)/)?.[0] ?? worst.sentence}${others.length ? html` <b>+${others.length}</b>` : nothing}</span></summary>
-      ${sorted.map((row) => warning(row.level, html`${mark(row)}${words.caution[row.level]}`, row.sentence))}
+      ${sorted.map((row) => warning(row.level, html`${mark(row)}${words.caution[row.level]}`, termed(row.sentence)))}
     </details>`;
 }
 

@@ -1,5 +1,6 @@
 // Every figure of a water or foam page, each opening on its working and its source.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { termed } from "../help/touched.js";
 import { cited } from "../shared/cited.js";
 import { fill } from "../shared/site.js";
 import { hosesOf, ownHose } from "./fields.js";
@@ -19,7 +20,7 @@ export function figuresView({ data, answer, entries, shelf, u }) {
     <div class="figures">${answer.rows.map((row) => html`
       <details>
         <summary><span>${words.row[row.name]}</span><b>${words.text[row.name]?.[row.text] ?? row.text} ${row.kind ? u[`u_${row.kind}`] : nothing}</b></summary>
-        <p class="working">${fill(words.working[row.name], { ...u, ...row.terms })}</p>
+        <p class="working">${termed(fill(words.working[row.name], { ...u, ...row.terms }))}</p>
         ${sources(row).map((sentence) => html`<p>${sentence}</p>`)}
       </details>`)}
     </div>

@@ -1,5 +1,6 @@
 // One part of a test: its own entries, what became of it, and the way on.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { termed } from "../help/touched.js";
 import { door } from "../shared/door.js";
 import { colon, fill } from "../shared/site.js";
 import { day } from "../shared/times.js";
@@ -25,7 +26,7 @@ export function partView(view, test) {
       ${runView(view, test, judged, { more: html`${isOpen ? wants(view, test, judged) : nothing}${isOpen ? nothing : notDone(view, test)}${photos.view(test.id, view)}`, next })}`;
   }
   return html`
-    <p class="part-told">${words.test_told[test.id]}</p>
+    <p class="part-told">${termed(words.test_told[test.id])}</p>
     ${test.id === "checks_dry" && isCompared(record) ? html`<p class="compared">${fill(words.test.compared, { date: day(testOf(record, test.id).at.limits_confirmed) })}</p>` : nothing}
     <fieldset class="bare columns" ?disabled=${record.finished_ms !== null}>${figuresView(view, test, judged)}</fieldset>
     ${outcome(view, test, judged)}

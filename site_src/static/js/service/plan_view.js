@@ -1,6 +1,7 @@
 // The whole test at a glance: its parts as stations of a line, in groups, and the one to go on with.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { enterLink } from "../diagnose/enter.js";
+import { termed } from "../help/touched.js";
 import { routeList } from "../line/route.js";
 import { door } from "../shared/door.js";
 import { orderLines } from "../shared/order.js";
@@ -107,7 +108,7 @@ export function signsView({ words, answer }, part = null) {
   return signs.length === 0 ? nothing : html`
     <h2>${words.sign.title}</h2>
     <p>${words.sign.told}</p>
-    <ul class="signs">${signs.map((sign) => html`<li>${part === null ? `${words.test_name[sign.test]}${colon} ` : nothing}${words.sign[sign.id]}</li>`)}</ul>`;
+    <ul class="signs">${signs.map((sign) => html`<li>${part === null ? `${words.test_name[sign.test]}${colon} ` : nothing}${termed(words.sign[sign.id])}</li>`)}</ul>`;
 }
 
 const finishing = ({ words, answer, act }) => html`

@@ -1,5 +1,6 @@
 // The steps of the check after a repair: the one to do now, and all of them as a line.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { termed } from "../help/touched.js";
 import { colon, fill, home } from "../shared/site.js";
 import { dayTime } from "../shared/times.js";
 import { route, routeList } from "../line/route.js";
@@ -15,10 +16,10 @@ export function hereView(view, step) {
   return html`
     <div class="quick-line">${route({ stations: STEPS.map((each) => ({ state: stateOf(view.record, each) })), name, label: name })}</div>
     <section class="quick-open"><h2>${text.title}</h2>
-      <p class="quick-act">${text.act}</p>
+      <p class="quick-act">${termed(text.act)}</p>
       ${cardLink(view, step)}
       <fieldset class="bare" ?disabled=${!isLooked}>${step === "raise" ? raising(view) : nothing}</fieldset>
-      <div class="plate quick-see"><b>${words.quick.you_see}</b><p>${text.see}</p></div>
+      <div class="plate quick-see"><b>${words.quick.you_see}</b><p>${termed(text.see)}</p></div>
     </section>`;
 }
 

@@ -1,5 +1,6 @@
 // One step of a card on the screen: what to do, what to see, why, what turns, and the answers under the thumbs.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { termed } from "../help/touched.js";
 import { orderLine } from "../shared/order.js";
 import { colon, fill } from "../shared/site.js";
 import { shape } from "../shared/warning.js";
@@ -18,25 +19,25 @@ export function stepView({ state, sequence, steps, orders, isSecond, words, send
     <section class="step">
       ${stationsView({ sequence, state, steps, words, send, isSecond })}
       <div class="step-body">
-        <h2 class="step-act" aria-describedby="beside">${step.act}</h2>
+        <h2 class="step-act" aria-describedby="beside">${termed(step.act)}</h2>
         <div id="beside">
           <div class="plate step-see">
-            <div><b>${words.shift.see}</b><p>${signOf(step, rig)}</p></div>
+            <div><b>${words.shift.see}</b><p>${termed(signOf(step, rig))}</p></div>
             ${isTimed(offer) && offer.holding ? pause(offer, words) : step.shows?.kind === "beds" ? bedsView(beds, words) : step.shows ? html`<div class="step-sign">${signView(step.shows, words)}</div>` : nothing}
             ${isTimed(offer) ? html`<p class="step-wait" role="status">${waiting(offer, step)}</p>` : nothing}
           </div>
-          ${step.caution ? html`<p class="step-caution hatched"><b>${words.shift.caution}${colon}</b> ${step.caution}</p>` : nothing}
+          ${step.caution ? html`<p class="step-caution hatched"><b>${words.shift.caution}${colon}</b> ${termed(step.caution)}</p>` : nothing}
           ${(step.warns ?? []).map((name) => orderLine(orders[name], words))}
           ${offer.again ? html`<p class="notice step-again">${fill(words.shift.again, { missing })}</p>` : nothing}
         </div>
-        <p class="step-why">${step.why}</p>
+        <p class="step-why">${termed(step.why)}</p>
         ${power}
       </div>
       ${answers(offer, step, words, send)}
     </section>`;
 }
 
-export const whyBelow = (step, words) => html`<p class="why-below"><b>${words.shift.why}${colon}</b> ${step.why}</p>`;
+export const whyBelow = (step, words) => html`<p class="why-below"><b>${words.shift.why}${colon}</b> ${termed(step.why)}</p>`;
 
 const isTimed = ({ kind }) => kind === "hold" || kind === "limit";
 
