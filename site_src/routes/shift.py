@@ -34,7 +34,7 @@ def index_data():
 
 @routes.get("/shift/<card>/")
 def run(card):
-    return flask.render_template("shift/run.html", card=data.by_id(data.cards())[card], about=data.load("help/steps"))
+    return flask.render_template("shift/run.html", card=data.by_id(data.cards())[card], about=data.load("shift")["about"])
 
 
 @routes.get("/shift/<card>/read/")
@@ -89,7 +89,7 @@ def page_data(card):
     told = data.step_words()
     names = [step["id"] for step in sequence["steps"]]
     asked = [steps[name] for name in names]
-    about = {step: question for question, listed in data.load("help/steps")["question"].items() for step in listed}
+    about = {step: question for question, listed in data.load("shift")["about"]["question"].items() for step in listed}
     orders = {DANGER, *(step["order"] for step in asked if "order" in step), *(name for step in asked for key in ("warns", "reports") for name in step.get(key, ()))}
     return json_page({
         **_choosing(),

@@ -68,7 +68,7 @@ def test_a_place_holds_what_its_sheet_needs(built, folder):
 
 def test_each_step_is_about_a_question():
     """The "?" of a card under way opens a question that there is, of each card, and of steps that there are, each in one row."""
-    about = data.load("help/steps")
+    about = data.load("shift")["about"]
     assert set(about["card"]) == {card["id"] for card in data.cards()}
     for topic, question in (name.split(".") for name in [*about["card"].values(), *about["question"]]):
         assert question in data.load(f"words/en/help/{topic}")
