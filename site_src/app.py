@@ -3,7 +3,7 @@ import flask
 import jinja2
 
 from calc.base import entry
-from site_src import bundle
+from site_src import bundle, styles
 from site_src.content import data, fleet, fleet_hose, languages
 from site_src.routes import about, checks, diagnose, drill, help, log, pressure, recovery, rig, rigs, service, shift, start, tables, water, why
 
@@ -35,6 +35,7 @@ def create_app(site_path="/", rigs_folder=fleet.DEMO, language="en"):
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.jinja_env.filters["filled"] = filled
     app.jinja_env.globals["asked_at_once"] = bundle.asked_at_once
+    app.jinja_env.globals["first_styles"] = styles.FIRST
     app.jinja_env.globals["colon"] = data.colon(language)
     app.config["SITE_PATH"] = site_path
     app.config["RIGS"] = fleet.load(rigs_folder)

@@ -1,8 +1,8 @@
 """The scripts of the phone, put together and shortened: sources are modules of one idea each, a page loads two or three files.
 
-A page's own file is static/js/pages/<page>.js. What pages of more than one topic use is in one file beside it, shared/common.js, what
-pages of one topic share in shared/<topic>.js; a page without a script of its own loads shared/every.js. Names never change from version
-to version, so that a phone fetches what changed and no more. The same sources give the same bytes, so a place in an error report can be
+A page's own file is static/js/pages/<page>.js. What every page or one of the FIRST uses is in one file beside it, shared/common.js, what
+else pages of more than one topic use in shared/further.js, what pages of one topic share in shared/<topic>.js; a page without a script of
+its own loads shared/every.js. Names never change from version to version, so that a phone fetches what changed and no more. The same sources give the same bytes, so a place in an error report can be
 looked up again without the source map in the site:
 
     .venv/bin/python -m site_src.sources_of pages/pressure.js:1:2345
@@ -18,6 +18,7 @@ import tempfile
 STATIC = pathlib.Path(__file__).parent / "static"
 IMPORT = re.compile(r'^(?:import|export) (?:[^;"]*? from )?"(\.[^"]+)"', re.MULTILINE)
 EVERY = [f"js/shared/{name}.js" for name in ("focus", "bar", "print", "offline", "erased")]  # run on each page, before its own script
+FIRST = ("start", "pressure")  # pages that a phone which has nothing yet is to open soonest
 ALONE = {  # files that share nothing with a page's others, each in a bundle that is no module
     "shared/first.js": [f"js/shared/{name}.js" for name in ("guard", "theme")],  # run before the page is drawn
     **{f"shared/{name}.js": [f"js/shared/{name}.js"] for name in ("engine_start", "first_answer", "first_pressure")},
@@ -61,7 +62,8 @@ def topic(page):
 def entries():
     """What each file of a page is made of, by its path below static/js: modules in the order they run.
 
-    Every page imports all that is common, and each of a topic all that its pages share, used or not: so the bundler keeps it in one file.
+    Every page imports all that is common, each that uses anything further all of that, and each of a topic all that its pages share, used
+    or not: so the bundler keeps it in one file.
     """
     own = {path.stem: f"js/pages/{path.name}" for path in sorted(STATIC.glob("js/pages/*.js"))}
     users = collections.defaultdict(set)
@@ -69,11 +71,14 @@ def entries():
         for name in imported(script):
             users[name].add(page)
     always = set().union(*map(imported, EVERY))
-    common = EVERY + sorted(name for name in always | set(users) if name not in EVERY and (name in always or len(set(map(topic, users[name]))) > 1))
+    several = always | {name for name, pages in users.items() if len(set(map(topic, pages))) > 1}
+    common = EVERY + sorted(name for name in several if name not in EVERY and (name in always or users[name] & set(FIRST)))
+    further = sorted(several - set(common))
     made = {"shared/every.js": common}
     for page, script in own.items():
-        shared = sorted(name for name, pages in users.items() if len(pages) > 1 and topic(page) in map(topic, pages) and name not in common)
-        made[f"pages/{page}.js"] = [*common, *shared, script]
+        shared = sorted(name for name, pages in users.items() if len(pages) > 1 and topic(page) in map(topic, pages) and name not in several)
+        more = further if set().union(*map(imported, [*shared, script])) & set(further) else []
+        made[f"pages/{page}.js"] = [*common, *more, *shared, script]
     return made
 
 
@@ -125,10 +130,10 @@ def build(folder, *arguments):
 
 
 def named(output):
-    """The lasting name of a shared file: of the topic whose pages share it, or common."""
-    pages = {name: modules for name, modules in entries().items() if set(output["inputs"]) <= set(modules)}
+    """The lasting name of a shared file: of the topic whose pages share it, common, or further."""
+    pages = {name for name, modules in entries().items() if set(output["inputs"]) <= set(modules)}
     topics = {topic(pathlib.Path(name).stem) for name in pages}
-    return f"shared/{topics.pop() if len(topics) == 1 else 'common'}.js"
+    return f"shared/{topics.pop() if len(topics) == 1 else 'common' if 'shared/every.js' in pages else 'further'}.js"
 
 
 def renamed(text, names):

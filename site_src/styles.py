@@ -1,4 +1,5 @@
-"""The styles of all pages in one file: a page's own sheets apply to it alone, by the names in its root element's data-css.
+"""The styles of all pages in two files: what the pages opened first use, and the rest, which the others load after it. A page's own
+sheets apply to it alone, by the names in its root element's data-css.
 
 Sources stay a file a topic. Each is scoped by `:where([data-css~=name])`, which adds nothing to its weight, and put in the order below, general before
 special; the bundler lowers that nesting for older browsers and shortens the whole. Apart stay night.css, which a choice turns on, and what sets paper.
@@ -12,8 +13,9 @@ from site_src import bundle
 
 CSS = bundle.STATIC / "css"
 ALWAYS = ("tokens", "base")
+FIRST = ("answer", "controls", "start", "line", "pressure")
 ORDER = (
-    "answer", "controls", "start", "rig", "line", "picture", "reckon", "pressure", "power", "bench", "drill", "table", "service", "run", "quick", "years", "service_sheet", "bay",
+    *FIRST, "rig", "picture", "reckon", "power", "bench", "drill", "table", "service", "run", "quick", "years", "service_sheet", "bay",
     "diagnose", "step", "short", "help", "term", "order", "why", "evidence", "log", "checkoff", "recovery", "cards", "sheet",
 )
 ROOT = re.compile(r"(?m)^(\s*)html(?=[\s:.\[{])")
@@ -31,11 +33,11 @@ def of_root(text):
 
 
 @functools.cache
-def sheet():
-    """The file's bytes; print.css is in it last, and there outweighs what sets colors by night."""
-    scoped = [(name, source(name)) for name in ORDER]
+def sheet(is_first):
+    """One file's bytes; print.css is in each last, and there outweighs what sets colors by night."""
+    scoped = [(name, source(name)) for name in ORDER if (name in FIRST) == is_first]
     together = [
-        *map(source, ALWAYS),
+        *(map(source, ALWAYS) if is_first else ()),
         *(frames for _, text in scoped for frames in FRAMES.findall(text)),
         *(f':where([data-css~="{name}"]) {{\n{of_root(FRAMES.sub("", text))}\n}}' for name, text in scoped),
         f"@media print {{\n{source('print').replace(':root', ':root:root')}\n}}",
@@ -48,5 +50,5 @@ def sheet():
 
 
 def parts():
-    """The sources that are in the site as part of that file alone: paths below static/."""
+    """The sources that are in the site as part of those files alone: paths below static/."""
     return [f"css/{name}.css" for name in (*ALWAYS, *ORDER, "print")]

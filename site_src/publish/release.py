@@ -90,7 +90,7 @@ def write(dist):
     release = {"languages": data.languages(), "types": TYPES, "headers": page_headers(dist), "files": rows(dist, carried(dist))}
     facts = {"version": version(release), "date": date()}
     _write(dist / VERSION, json.dumps(facts))
-    files = sorted([*release["files"], *rows(dist, [VERSION])])
+    files = sorted([*release["files"], *rows(dist, [VERSION])], key=lambda row: (row[0].endswith(".html"), row[0]))  # pages repeat data: 2 kB less in a pack
     packs = packing.write(dist, files)
     pack_of = {name: at for at, (_, _, names) in enumerate(packs) for name in names}
     listed = [[*row, pack_of[row[0]]] if row[0] in pack_of else row for row in files]

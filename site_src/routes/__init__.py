@@ -8,7 +8,7 @@ import flask
 
 import calc
 
-JSON = {"ensure_ascii": False, "sort_keys": True}
+JSON = {"ensure_ascii": False, "sort_keys": True, "separators": (",", ":")}
 
 
 def json_page(content):

@@ -116,7 +116,12 @@ def script(name):
 
 @shared.get("/static/css/site.css")
 def style():
-    return flask.Response(styles.sheet(), mimetype="text/css")
+    return flask.Response(styles.sheet(is_first=True), mimetype="text/css")
+
+
+@shared.get("/static/css/further.css")
+def further_style():
+    return flask.Response(styles.sheet(is_first=False), mimetype="text/css")
 
 
 @routes.get("/manifest.webmanifest")

@@ -1,10 +1,10 @@
 """Budgets of weight, by count: what an install fetches, and what one page weighs.
 
-Seen on 2026-11-29: 24 requests and 837 kB with English alone (by a host that sends Brotli some 46 less), 444 of it in 3 packs (pages and their data 222, scripts 121,
-what of calc no first page asks 101 with the icons), the rest compressed by the host: interpreter 191, what of calc the first pages ask 39, the face 33, common
-scripts 34, the interpreter's thread 27, styles 25, the worker 16. French takes 246 kB more, 242 of it one pack. The first load of Pressure is 397 kB (by Brotli 351).
-The heaviest page is 22.0 kB (fr/sources/: 6 of it the bibliography, which adds 2.6 to an install; next fr/diagnose/read/, 18.6), the heaviest data of a page 39.3 kB (fr/diagnose/: a question and its answers for each of 250 looks), data
-that pages share 15.5 kB (fr/shift/), styles 25 kB, calc 136 kB in two pieces, 11 kB of it the bay, 10 the drill, 4 the fireground. A budget is up to a tenth above.
+Seen on 2026-11-29: 24 requests and 852 kB with English alone (by a host that sends Brotli some 41 less), 491 of it in 3 packs (pages and their data 228, scripts 142,
+what of calc no first page asks 121 with the icons and the further styles), the rest compressed by the host: interpreter 191, what of calc the first pages ask 40, the face 33,
+the interpreter's thread 27, common scripts 19, the worker 17, data 13, first styles 9. French takes 252 kB more, 248 of it one pack. The first load of Pressure is 368 kB (by Brotli 327).
+The heaviest page is 22.8 kB (fr/sources/: 6 of it the bibliography, which adds 2.6 to an install; next fr/diagnose/read/, 18.6), the heaviest data of a page 38.5 kB (fr/diagnose/: a question and its answers for each of 250 looks), data
+that pages share 15.6 kB (fr/shift/), styles 20 kB, calc 150 kB in two pieces, 11 kB of it the bay, 10 the drill, 4 the fireground. A budget is up to a tenth above.
 One that is passed is raised here, on purpose, with its reason in the commit.
 """
 import gzip
@@ -16,10 +16,10 @@ import pytest
 from site_src.content import data, languages
 from tests.site.test_build import release_of
 
-REQUESTS, INSTALL_KB = 25, 870
-LANGUAGE_REQUESTS, LANGUAGE_KB = 5, 262
-PAGE_KB, DATA_KB, SHARED_KB, STYLES_KB, CALC_KB, REST_KB = 23, 40, 16.5, 27, 42, 110
-PRESSURE_REQUESTS, PRESSURE_KB = 18, 413
+REQUESTS, INSTALL_KB = 25, 865
+LANGUAGE_REQUESTS, LANGUAGE_KB = 5, 260
+PAGE_KB, DATA_KB, SHARED_KB, STYLES_KB, FURTHER_KB, CALC_KB, REST_KB = 23, 40, 16.5, 9.5, 21, 42, 110
+PRESSURE_REQUESTS, PRESSURE_KB = 18, 372
 
 
 @pytest.fixture(scope="module")
@@ -46,7 +46,7 @@ def test_install(built, weights):
         assert 0 < len(more) <= LANGUAGE_REQUESTS and sum(more) <= LANGUAGE_KB, (len(more), sum(more))
 
 
-@pytest.mark.parametrize(("ending", "most_kb"), [(".html", PAGE_KB), ("page.json", DATA_KB), ("shared.json", SHARED_KB), ("site.css", STYLES_KB), ("calc.bin", CALC_KB), ("calc-rest.bin", REST_KB)])
+@pytest.mark.parametrize(("ending", "most_kb"), [(".html", PAGE_KB), ("page.json", DATA_KB), ("shared.json", SHARED_KB), ("site.css", STYLES_KB), ("further.css", FURTHER_KB), ("calc.bin", CALC_KB), ("calc-rest.bin", REST_KB)])
 def test_heaviest(weights, ending, most_kb):
     """No page, no data of a page or of several, and neither styles nor calc outgrow their budget."""
     name = max((name for name in weights if name.endswith(ending)), key=weights.get)

@@ -11,6 +11,7 @@ from site_src import bundle, sources_of
 from tests.site import pages
 
 IMPORTED = re.compile(r'(?:\bfrom|\bimport)"(\.[^"]+)"')
+FIRST = {f"pages/{page}.js" for page in bundle.FIRST}
 
 
 def scripts(built):
@@ -22,7 +23,7 @@ def test_each_page_script_is_one_file_and_what_it_shares(built):
     made = scripts(built)
     own = {f"pages/{path.name}" for path in (bundle.STATIC / "js/pages").glob("*.js")}
     assert {name for name in made if name.startswith("pages/")} == own
-    assert set(made) - own == {*bundle.ALONE, bundle.THREAD, *(f"shared/{name}.js" for name in ("common", "every", *bundle.TOPICS))}
+    assert set(made) - own == {*bundle.ALONE, bundle.THREAD, *(f"shared/{name}.js" for name in ("common", "further", "every", *bundle.TOPICS))}
     assert "\n// " not in "".join(made.values())
 
 
@@ -39,7 +40,7 @@ def test_a_page_asks_for_its_scripts_at_once(built):
             continue
         name = loaded.split("static/js/")[1]
         needed = {(pathlib.PurePosixPath("shared") / pathlib.PurePosixPath(target).name).as_posix() for target in IMPORTED.findall(made[name])}
-        assert {href.split("static/js/")[1] for href in asked} == needed and len(needed) <= 2, path
+        assert {href.split("static/js/")[1] for href in asked} == needed and len(needed) <= (1 if name in FIRST else 3), path
         seen.add(name)
     assert {name for name in made if name.startswith("pages/")} < seen
 
