@@ -24,6 +24,10 @@ ALONE = {  # files that share nothing with a page's others, each in a bundle tha
     **{f"shared/{name}.js": [f"js/shared/{name}.js"] for name in ("engine_start", "first_answer", "first_pressure")},
 }
 THREAD = "shared/engine_worker.js"  # a module of its own with the interpreter in it; a page may import it too
+LOADER = "vendor/micropython/micropython.mjs"
+# what the loader looks for to tell whoever builds it; 3 kB
+IDLE = re.compile(r'\[(?:"\w+",)+"\w+"\]\.forEach\((?:function\(sym\)\{unexportedRuntimeSymbol\(sym\)\}|unexportedRuntimeSymbol)\)|'
+                  r'assert\(void 0[!=]==(?:wasmExports|Module)\.\w+,"[^"]*"\)')
 TOPICS = {  # pages whose scripts share a good deal with each other and with no other topic
     "service": {"service", "service_quick", "service_run", "service_sheet", "service_years"},
     "checks": {"checks", "checks_conditions", "checks_round", "checks_defect", "checks_release", "checks_tag", "checks_due", "checks_log"},
@@ -96,6 +100,9 @@ def run(folder, *options):
     """
     for part in ("js", "vendor"):
         shutil.copytree(STATIC / part, folder / part)
+    loader, count = IDLE.subn("0", (folder / LOADER).read_text(encoding="utf-8"))
+    assert count == 53, count  # or another loader has come, to be looked at anew
+    (folder / LOADER).write_text(loader, encoding="utf-8", newline="\n")
     for name, modules in {**entries(), **ALONE}.items():
         path = folder / "in" / name
         path.parent.mkdir(parents=True, exist_ok=True)

@@ -13,10 +13,10 @@ from site_src import bundle
 
 CSS = bundle.STATIC / "css"
 ALWAYS = ("tokens", "base")
-FIRST = ("answer", "controls", "start", "line", "pressure")
+FIRST = ("answer", "controls", "start", "line", "pressure", "term")  # of start and Pressure
 ORDER = (
     *FIRST, "rig", "picture", "reckon", "power", "bench", "drill", "table", "service", "run", "quick", "years", "service_sheet", "bay",
-    "diagnose", "step", "short", "help", "term", "order", "why", "evidence", "log", "checkoff", "recovery", "cards", "sheet",
+    "diagnose", "step", "short", "help", "order", "why", "evidence", "log", "checkoff", "recovery", "cards", "sheet",
 )
 ROOT = re.compile(r"(?m)^(\s*)html(?=[\s:.\[{])")
 OLDER = re.compile(r"[^{}]*:-(?:webkit|moz)-any\([^{}]*\{[^{}]*\}")  # what :is was called before there was a :where

@@ -19,7 +19,7 @@ PAGES = [
 ]
 WHOLE = ["pressure/", "water/tank/", "shift/bay/"]
 CALC = ["calc.bin", "engine_start.js", "engine_worker.js", "micropython.wasm"]
-PARTS = {"pressure/": ["pressure.js", "common.js"], "water/tank/": ["reckon.js", "shared/water.js", "common.js"], "shift/bay/": ["shift.js", "common.js"]}
+PARTS = {"pressure/": ["pressure.js", "common.js"], "water/tank/": ["reckon.js", "shared/water.js", "further.js", "common.js"], "shift/bay/": ["shift.js", "further.js", "common.js"]}
 THROWN = {
     "error": "() => setTimeout(() => { throw new TypeError('a bug of ours'); })",
     "rejection": "() => { Promise.reject(new TypeError('a bug of ours')); }",

@@ -117,3 +117,10 @@ def test_without_the_bundler(monkeypatch, capsys, tmp_path):
     with pytest.raises(SystemExit, match="bun does not run beside this Python. Run pip install -e . again"):
         build.main()
     assert not list(tmp_path.iterdir())
+
+
+def test_the_interpreters_script_says_nothing_to_its_makers(built):
+    """What its loader looks for only to warn those who build it is left out; what warns of a broken file is not."""
+    thread = scripts(built)[bundle.THREAD]
+    assert not [said for said in ("missing Wasm export", "option was removed", "IDBStore") if said in thread]
+    assert "called before runtime initialization" in thread
