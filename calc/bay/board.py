@@ -1,5 +1,6 @@
 """What is due on a rig: by date, by hours or by miles, whichever comes first."""
 from calc.base.errors import CalcError
+from calc.base.order import ordered
 from calc.bay.records import in_force
 
 DAY_MS = 86400000
@@ -77,8 +78,7 @@ def due(rows, records, on_ms, offset_min):
     done = _done(live, rows)
     answer = [_row(row, done.get(row["id"]), meters, today, offset_min) for row in rows]
     order = ("overdue", "soon", "never", "later")
-    places = {row["id"]: place for place, row in enumerate(rows)}
-    answer.sort(key=lambda row: (order.index(row["standing"]), row["due_day"] if row["due_day"] is not None else 10**9, places[row["id"]]))
+    answer = ordered(answer, lambda row: (order.index(row["standing"]), row["due_day"] if row["due_day"] is not None else 10**9))
     return {"rows": answer, "meters": {name: meters[name][-1][1] if meters[name] else None for name in METERS}}
 
 
@@ -188,7 +188,7 @@ def day_at(at_ms, offset_min):
 
 def _meters(live):
     """Readings of each meter, oldest first."""
-    return {name: sorted([(record["at_ms"], record[name]) for record in live if record["kind"] == "meters" and record[name] is not None])
+    return {name: ordered([(record["at_ms"], record[name]) for record in live if record["kind"] == "meters" and record[name] is not None], lambda reading: reading)
             for name in METERS}
 
 

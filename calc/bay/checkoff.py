@@ -4,6 +4,7 @@ A record is `{"id", "trainee", "task", "at_ms", "date", "rig", "faults", "took_s
 added, so that two phones that swap them in any order end equal. What both have signed stands until both sign another.
 """
 from calc.base.errors import CalcError
+from calc.base.order import ordered
 from calc.bay.record_fields import LATEST_MS, check_amount, check_text
 from calc.bay.records import is_name, plain
 
@@ -84,7 +85,7 @@ def merged(one, other):
         there = by_id.get(record["id"])
         if there is None or _rank(there) < _rank(record):
             by_id[record["id"]] = record
-    return {"records": sorted(by_id.values(), key=_rank), "refused": refused}
+    return {"records": ordered(by_id.values(), _rank), "refused": refused}
 
 
 def entered(before, row):
@@ -117,7 +118,7 @@ def standing(records, trainee):
     """
     rows = []
     for task in TASKS:
-        own = sorted([record for record in records if record["task"] == task and plain(record["trainee"]) == plain(trainee)], key=_rank)
+        own = ordered([record for record in records if record["task"] == task and plain(record["trainee"]) == plain(trainee)], _rank)
         signed = [record for record in own if is_signed(record)]
         last = signed[-1] if signed else None
         later = own[-1] if own and own[-1] is not last and (last is None or _rank(own[-1]) > _rank(last)) else None
@@ -139,4 +140,4 @@ def times(runs, titles):
         took_s = run["took_s"] if run["took_s"] is not None else (run["ended_ms"] - run["began_ms"]) / 1000
         if run["is_whole"] and run["title"] in titles and 0 < took_s <= LONGEST_S:
             taken.append({"took_s": int(took_s), "began_ms": run["began_ms"]})
-    return sorted(taken, key=lambda time: -time["began_ms"])[:MOST_TIMES]
+    return ordered(taken, lambda time: -time["began_ms"])[:MOST_TIMES]

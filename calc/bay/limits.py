@@ -1,6 +1,7 @@
 """A reading of a check against its limit: the rig's own where it has one, else the list's; and how it went before."""
 from calc.base import display, entry
 from calc.base.errors import CalcError
+from calc.base.order import ordered
 
 KINDS = ("min", "max", "range", "target")
 TREND = 3  # readings in a row, each nearer the limit or farther from it, make a trend
@@ -45,7 +46,7 @@ def judged(limit, text, own, earlier, units):
     asked = _asked(limit, own, amount, shown, units)
     if asked:
         is_low, is_high = amount < limit["plausible"][0], amount > limit["plausible"][1]
-    rows = sorted([(row["at_ms"], row["amount"]) for row in earlier])[-MOST_EARLIER:]
+    rows = _in_time(earlier)[-MOST_EARLIER:]
     return {
         "amount": amount, "is_good": None if limit["kind"] == "target" and not asked else not (is_low or is_high), "asked": asked,
         "side": "low" if is_low else "high" if is_high else None,
@@ -86,7 +87,7 @@ def course(limit, own, earlier):
     if limit["kind"] not in KINDS:
         raise CalcError("limit", "unknown")
     low, high = _ends(limit, own)
-    amounts = [amount for _, amount in sorted([(row["at_ms"], row["amount"]) for row in earlier])][-MOST_EARLIER:]
+    amounts = [amount for _, amount in _in_time(earlier)[-MOST_EARLIER:]]
     is_low = bool(amounts) and low is not None and amounts[-1] < low - HAIR
     is_high = bool(amounts) and high is not None and amounts[-1] > high + HAIR
     return {"side": "low" if is_low else "high" if is_high else None, "trend": _trend(amounts, low, high), "amounts": amounts}
@@ -124,6 +125,11 @@ def _bound(units, quantity, amount, side):
         return amount
     text = _limit_text(units, quantity, amount, side)
     return entry.number("limit", text.replace("\u2212", "-"), quantity, display.decimal(units))
+
+
+def _in_time(earlier):
+    """When and what was read, oldest first."""
+    return ordered([(row["at_ms"], row["amount"]) for row in earlier], lambda reading: reading)
 
 
 def _trend(amounts, low, high):

@@ -4,6 +4,7 @@ A record is `{"id", "rig_id", "rig_name", "at_ms", "by", "kind", "replaces", ...
 `replaces` holds the ids of the records whose word it takes the place of; they stay in the log.
 """
 from calc.base.errors import CalcError
+from calc.base.order import ordered
 from calc.bay import record_fields
 from calc.rig.check_fields import CLASSES, SCOPES
 
@@ -170,4 +171,4 @@ def in_force(records):
         if record["kind"] == "withdrawn":
             gone.update(record["replaces"])
     standing_still = [record for record in records if record["kind"] == "withdrawn" or record["id"] not in gone]
-    return sorted(standing_still, key=lambda record: record["id"])
+    return ordered(standing_still, lambda record: record["id"])

@@ -9,6 +9,7 @@ A rig that moved on a card is such a defect too, of origin HALT: no decision mak
 withdrawal that the stop itself writes where the red key was touched by mistake.
 """
 from calc.base.errors import CalcError
+from calc.base.order import ordered
 from calc.bay.records import CLASSES, HALT, in_force, is_name, two_names
 
 STATES = ("out_of_service", "pump_out", "restricted", "open_items", "in_service")  # worst first
@@ -36,7 +37,7 @@ def of_rig(records):
         defect["may_withdraw"] = not is_halt and not (is_decided and defect["state"] != "open_items")
         if id not in withdrawn or not (defect["may_withdraw"] or is_halt and not is_decided):
             defects.append(defect)
-    defects.sort(key=lambda defect: (STATES.index(defect["state"]), CLASSES.index(defect["class"]), defect["at_ms"], defect["id"]))
+    defects = ordered(defects, lambda defect: (STATES.index(defect["state"]), CLASSES.index(defect["class"]), defect["at_ms"], defect["id"]))
     state = defects[0]["state"] if defects else "in_service"
     worst = [defect for defect in defects if defect["state"] == state]
     return {
@@ -70,7 +71,7 @@ def out_ms(records, from_ms, on_ms):
             if _state(opinion) in STATES[:2]:
                 spans.append((max(opinion["at_ms"], from_ms), on_ms if holds else min(seen.get(opinion["id"], on_ms), on_ms)))
     answer, last = 0, from_ms
-    for begun, ended in sorted(spans):
+    for begun, ended in ordered(spans, lambda span: span):
         answer += max(ended - max(begun, last), 0)
         last = max(last, ended)
     return answer
@@ -130,7 +131,7 @@ def _withdrawn(records):
             ids.update([id for id in record["replaces"] if id in halts])
         elif is_name(record["by"]) and record["reason"].strip():
             ids.update([id for id in record["replaces"] if id not in halts])
-    return ids, in_force(others) + sorted(lasting, key=lambda record: record["id"])
+    return ids, in_force(others) + ordered(lasting, lambda record: record["id"])
 
 
 def _halts(records):
@@ -140,7 +141,7 @@ def _halts(records):
 
 def _open(defect, heads, repaired_by):
     """An open defect as the strictest of its opinions has it."""
-    head = sorted(heads, key=lambda opinion: (STATES.index(_state(opinion)), CLASSES.index(opinion["class"]), opinion["id"]))[0]
+    head = ordered(heads, lambda opinion: (STATES.index(_state(opinion)), CLASSES.index(opinion["class"]), opinion["id"]))[0]
     is_decided = head["kind"] == "decision"
     return {
         "id": defect["id"], "state": _state(head), "class": head["class"], "scope": head["scope"], "what": defect["what"],

@@ -4,6 +4,7 @@ The card is a sheet of blocks, ready to be set in type. What words are wanted fo
 """
 from calc.base import display, entry, shelf as shelves
 from calc.base.errors import CalcError
+from calc.base.order import ordered
 from calc.hydraulics import hose, nozzle, water
 from calc.layout import answer as layout_answer, pressure as layout_pressure
 from calc.rig import bed_answer, profile as rig_profile
@@ -173,7 +174,7 @@ def _tips(profile, units, tips, labels):
             flow_gpm = nozzle.smooth_bore_flow_gpm(tip_in, psi)
             cells = [display.text(units, "pressure", psi), display.text(units, "flow", flow_gpm)]
             rows.append((tip_in, psi, _row(_tip_label(tip, units, labels), cells)))
-    rows = [row for _, _, row in sorted(rows, key=lambda row: (row[0], row[1]))]
+    rows = [row for _, _, row in ordered(rows, lambda row: (row[0], row[1]))]
     return {"code": "tips", "head": [{"code": "tip"}, {"code": "tip_pressure"}, {"code": "flow"}], "rows": rows}
 
 

@@ -1,6 +1,7 @@
 """A rig's tests over the years as a person reads them: each rated point against acceptance, and how it went from test to test.
 """
 from calc.base import display
+from calc.base.order import ordered
 from calc.service import years as service_years
 
 MS_PER_YEAR = 365.25 * 86400000
@@ -29,18 +30,14 @@ def history(results, speed_accuracy_rpm, units):
     Returns the answer of contract `service.history`; only tests to the newest one's standard and rating are compared.
     Raises CalcError naming the input.
     """
-    ordered = _in_order(results)
-    if not ordered:
+    by_time = ordered(results, lambda result: result["at_ms"])
+    if not by_time:
         return {"compared": [], "points": []}
-    newest = ordered[-1]
-    alike = [result for result in ordered if result["standard"] == newest["standard"] and result["rated_gpm"] == newest["rated_gpm"]]
+    newest = by_time[-1]
+    alike = [result for result in by_time if result["standard"] == newest["standard"] and result["rated_gpm"] == newest["rated_gpm"]]
     dated = [{"at": year_at(result["at_ms"]), "kind": result["kind"], "points": result["points"]} for result in alike]
     points = service_years.years(dated, speed_accuracy_rpm)
     return {"compared": [result["id"] for result in alike], "points": [_point(point, alike, dated, units) for point in points]}
-
-
-def _in_order(results):
-    return [results[place] for _, place in sorted([(result["at_ms"], place) for place, result in enumerate(results)])]
 
 
 def _point(point, alike, dated, units):

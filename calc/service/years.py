@@ -3,6 +3,7 @@
 import math
 
 from calc.base.errors import check_number
+from calc.base.order import ordered
 
 LEAST_TESTS = 3  # two points are a line through anything
 LEAST_YEARS = 2
@@ -89,19 +90,18 @@ def years(results, speed_accuracy_rpm):
     Returns a list by point: `{"id", "base_at", "is_acceptance", "changes": [{"at", "status", "change_percent", "band_percent"}],
     "trend"}`; see trend. Raises CalcError naming the input.
     """
-    ordered = sorted([(result["at"], place) for place, result in enumerate(results)])
-    ordered = [results[place] for _, place in ordered]
-    accepted = [result for result in ordered if result["kind"] == "acceptance"]
+    by_time = ordered(results, lambda result: result["at"])
+    accepted = [result for result in by_time if result["kind"] == "acceptance"]
     names = []
-    for result in ordered:
+    for result in by_time:
         names += [point["id"] for point in result["points"] if point["id"] not in names]
     points = []
     for name in names:
         base, changes = None, []
-        for result in (accepted[:1] or ordered):
+        for result in (accepted[:1] or by_time):
             base = base or _usable(result, name)
-        base_at = [result["at"] for result in ordered if base is not None and _usable(result, name) is base]
-        for result in ordered:
+        base_at = [result["at"] for result in by_time if base is not None and _usable(result, name) is base]
+        for result in by_time:
             point = _usable(result, name)
             change = change_percent(point, base)
             changes.append({

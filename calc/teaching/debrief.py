@@ -1,6 +1,7 @@
 """Two phones and one fault: a run begun from a code, and what was done beside what should have been, the same on both phones."""
 from calc.base import display
 from calc.base.errors import CalcError
+from calc.base.order import ordered
 from calc.teaching import bench, handed, outcome
 
 _SAYS_AWAY_S = 1
@@ -102,11 +103,10 @@ def _steps_done(acts, steps):
 
 def _done(record, clock):
     """Acts and what came of them, in their order; an act comes before a note of the same moment."""
-    rows = [(act["at_s"], 0, place, act["kind"], act["to"], None) for place, act in enumerate(record["acts"])]
-    rows += [(note["at_s"], 1, place, None, None, note["code"]) for place, note in enumerate(record["notes"])]
-    rows.sort(key=lambda row: row[:3])
+    rows = [(act["at_s"], act["kind"], act["to"], None) for act in record["acts"]]
+    rows += [(note["at_s"], None, None, note["code"]) for note in record["notes"]]
     return [
         {"at": clock(at_s), "kind": kind, "to": to, "note": note, "is_harm": note in outcome.HARMS}
-        for at_s, _, _, kind, to, note in rows
+        for at_s, kind, to, note in ordered(rows, lambda row: row[0])
     ]
 

@@ -4,6 +4,7 @@
 """
 from calc.base import display, entry, shelf as shelves
 from calc.base.errors import CalcError
+from calc.base.order import ordered
 from calc.hydraulics import friction_rule, hose, nozzle, water
 from calc.teaching import drill_parts as parts
 
@@ -153,5 +154,5 @@ def unlike(ground, units):
 
     Raises nothing.
     """
-    lines = sorted(usable(ground, units), key=lambda row: (row[1].pump_psi(), row[0]))
+    lines = ordered(usable(ground, units), lambda row: (row[1].pump_psi(), row[0]))
     return [(one, other) for _, one in lines for _, other in lines if other.pump_psi() - one.pump_psi() >= APART_PSI and one.name != other.name]
