@@ -1,4 +1,4 @@
-"""Which of the browser's cases are run: one share of them, and with each commit the next.
+"""Which of many like cases are run, the browser's above all: one share of them, and with each commit the next.
 
 SHARE=n runs the share that the n-th commit would, EXHAUSTIVE=1 all of them, SEED=n walks as that run did, another with each commit; each run prints which it was.
 """
@@ -7,8 +7,12 @@ import os
 import pathlib
 import subprocess
 
-# how many runs share the browser's cases between them; walks that are alike but for their seed, more
-SHARES, WALKS, WALKED = 6, 30, "tests/phone/test_claim"
+# between how many runs cases are shared, by what their names begin with, the first that fits; walks are alike but for their seed
+SHARED = {
+    "tests/phone/test_claim": 30, "tests/phone/": 6,
+    "tests/unit/shift/test_proof.py::test_the_exploration_notices_a_guard_that_is_never_asked": 6,
+}
+PARTS = 5  # of the seeds of a test that takes thousands
 ROUND = 30  # runs after which every share was taken
 
 
@@ -40,7 +44,7 @@ def said():
 
 
 def pytest_collection_modifyitems(config, items):
-    """Keep the browser's time within bounds."""
+    """Keep a run's time within bounds."""
     if share() is not None:
         kept = in_share(items, share())
         names = {item.nodeid for item in kept}
@@ -49,7 +53,7 @@ def pytest_collection_modifyitems(config, items):
 
 
 def in_share(items, chosen):
-    """The items of a share: one in SHARES of the browser's own cases, and all that need no browser."""
+    """The items of a share: of those that runs share between them one in so many, and all others."""
     counts, kept = collections.Counter(), []
     for item in items:
         shares = shares_of(item)
@@ -61,6 +65,12 @@ def in_share(items, chosen):
 
 def shares_of(item):
     """Between how many runs a case is shared."""
-    if "tests/phone/" not in item.nodeid:
-        return 1
-    return WALKS if WALKED in item.nodeid else SHARES
+    return next((shares for beginning, shares in SHARED.items() if item.nodeid.startswith(beginning)), 1)
+
+
+def seeds(count):
+    """Of a test's seeds from 0 up to count those of this run: all, or a part of PARTS in a row, the next one with each commit."""
+    if share() is None:
+        return range(count)
+    part = share() % PARTS
+    return range(part * count // PARTS, (part + 1) * count // PARTS)

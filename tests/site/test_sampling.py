@@ -1,4 +1,4 @@
-"""The share of the browser's cases that a run takes: none is left out of every run."""
+"""The share of like cases that a run takes: none is left out of every run."""
 import types
 
 import pytest
@@ -7,6 +7,7 @@ from tests import sampling
 
 CASES = [types.SimpleNamespace(nodeid=f"tests/{name}") for name in (
     *(f"phone/test_access.py::test_text[{case}]" for case in range(8)), *(f"phone/test_claim.py::test_number[{case}]" for case in range(17)), "phone/test_rig.py::test_name", "unit/test_laws.py::test_rooms",
+    "unit/shift/test_proof.py::test_the_exploration_notices_a_guard_that_is_never_asked[road: throttle]",
 )]
 
 
@@ -14,8 +15,20 @@ def test_a_round_of_runs_takes_every_case():
     """Commits in a row run every case of the browser, each as often as the others; what needs none is in each run."""
     taken = [[item.nodeid for item in sampling.in_share(CASES, chosen)] for chosen in range(sampling.ROUND)]
     for item in CASES:
-        expected = sampling.ROUND if "unit" in item.nodeid else sampling.ROUND // (sampling.WALKS if "claim" in item.nodeid else sampling.SHARES)
+        expected = sampling.ROUND if "laws" in item.nodeid else 1 if "claim" in item.nodeid else 5  # of 30: each sixth run, and each thirtieth
         assert sum(item.nodeid in names for names in taken) == expected, item.nodeid
+
+
+def test_a_round_of_runs_takes_every_seed(monkeypatch):
+    """Five runs in a row take each of ten thousand seeds once; one that is to run all takes all."""
+    monkeypatch.delenv("EXHAUSTIVE", raising=False)
+    taken = []
+    for chosen in range(11, 11 + sampling.PARTS):
+        monkeypatch.setenv("SHARE", str(chosen))
+        taken.extend(sampling.seeds(10_003))
+    assert sorted(taken) == list(range(10_003))
+    monkeypatch.setenv("EXHAUSTIVE", "1")
+    assert sampling.seeds(10_003) == range(10_003)
 
 
 @pytest.mark.parametrize(("variables", "expected"), [({"SHARE": "1"}, 1), ({"SHARE": "32"}, 2), ({"SHARE": "1", "EXHAUSTIVE": "1"}, None)])
