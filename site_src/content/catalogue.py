@@ -10,6 +10,7 @@ WORDS = (
     "pressure", "device", "now", "at_pump", "bounds", "fall", "ready", "refusal", "caution", "caution_short", "unit", "basis", "engine", "link", "saved", "paper",
     "tab", "entry",
 )
+FORMULAS = ("discharge", "elevation", "fog_reaction", "friction", "parallel", "smooth_flow", "smooth_reaction", "velocity")  # of the page's figures
 
 
 def hose(row):
@@ -104,7 +105,7 @@ def runs():
 
 def page(pool=None):
     """Everything the Pressure page's script needs, as one JSON object. pool: as for shelf."""
-    words = data.shared_words()
+    words, formulas = data.shared_words(), data.by_id(data.named("formulas"))
     return {
         "ready": {family: [{"id": name, "layout": layout} for name, layout in layouts.ready(family).items()] for family in layouts.SYSTEMS},
         "supplies": {family: layouts.supply(family) for family in layouts.SYSTEMS},
@@ -115,7 +116,7 @@ def page(pool=None):
         "usual": usual_pressures(),
         "runs": runs(),
         "bounds": {"lines": lines.MOST_LINES, "depth": typed.DEEPEST, "loops": network.MOST_LOOPS, "name": fields.MOST_TEXT, "link": phone.MOST_CHARACTERS},
-        "formulas": data.by_id(data.named("formulas")),
+        "formulas": {name: formulas[name] for name in FORMULAS},
         "sources": data.by_id(data.named("losses")),
         "systems": units.for_page(),
         "words": {**{key: words[key] for key in WORDS}, "rule": rule_names()},

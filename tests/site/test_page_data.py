@@ -1,11 +1,13 @@
 """What each built page hands its script is of the shape that tests/contracts gives for it."""
 import fnmatch
 import json
+import re
 
 import pytest
 
+from site_src import bundle
 from site_src.app import create_app
-from site_src.content import data, languages
+from site_src.content import catalogue, data, languages
 from tests import contracts
 from tests.site.pages import page_data
 
@@ -64,3 +66,10 @@ def test_words_are_said_once(built):
                 if len(text := json.dumps(row, sort_keys=True)) > 400:
                     said.setdefault((path.relative_to(built).parts[0] == "fr", key if path.name == "page.json" else None, text), []).append(path)
     assert [places for places in said.values() if len(set(places)) > 1] == []
+
+
+def test_pressure_brings_the_formulas_of_its_figures():
+    """Each formula that a figure of the page names comes with it, and none that no figure names."""
+    script = (bundle.STATIC / "js/pressure/figures.js").read_text(encoding="utf-8")
+    named = {name for given in re.findall(r"[ \[]formula\(([^()]*)\)", script) for name in re.findall(r'"(\w+)"', given)} - {"smooth"}
+    assert named == set(catalogue.FORMULAS)
