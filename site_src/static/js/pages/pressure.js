@@ -24,7 +24,7 @@ import { bedName, keepOrigin, lastOrigin, origin } from "../pressure/origin.js";
 import { Past, DRAFT as PAST } from "../pressure/past.js";
 import { staleOf } from "../pressure/plate.js";
 import { WATERS } from "../pressure/pump.js";
-import { hasThreePanes, isCrowded } from "../pressure/room.js";
+import { hasThreePanes, measuring } from "../pressure/room.js";
 import { Saved } from "../pressure/saved.js";
 import { inStages } from "../pressure/stages.js";
 import { NOW, openTab, tabOf } from "../pressure/tabs.js";
@@ -35,7 +35,6 @@ import { chosenRig, chosenSystem } from "../rig/chosen.js";
 import { faultsOf } from "../rig/faults.js";
 
 const DRAFT = "pressure"; // what is worked on
-const LARGE = 16; // rem across under which letters are so large that nothing may stay in the way
 const REST_MS = 20; // from an answer to its being kept
 const place = document.getElementById("pressure");
 const starting = calc.start();
@@ -58,9 +57,12 @@ const { shown } = inputs;
 const page = answering(question, draw);
 const saved = new Saved({ words, longest: data.bounds.name, redraw, open: openSaved });
 let stood = typeof window.painted === "string" ? window.painted : null; // the pressure that stood for this layout before the live answer
+const measure = measuring({ place, state, redraw });
 const paint = inStages({ draw: (parts, stage) => render(pageView({ ...parts, stage }), place), settle: measure, isOf: ({ layout }) => layout === state.layout });
-let [resting, refused] = [0, null]; // a timer; the entry that was refused last
-let [isDrawn, isMeasuring, openedOn] = [false, false, null]; // the last: the opening layout, as long as calc has not judged the rig's beds
+let resting;
+let refused = null; // the entry that was refused last
+let isDrawn = false;
+let openedOn = null; // the opening layout, as long as calc has not judged the rig's beds
 
 const units = () => unitsOf(state.system);
 const family = () => data.systems[state.system].family;
@@ -224,19 +226,6 @@ function draw(answered) {
   paint(common);
 }
 
-// The picture has the room that its pane leaves it. Drawn once more where that is another than it was drawn for.
-function measure() {
-  place.toggleAttribute("data-large", roomIn(null) < LARGE);
-  const room = roomIn(place.querySelector(".lay"));
-  if (!isMeasuring && Math.abs(room - state.width) >= 0.01) {
-    isMeasuring = true;
-    state.width = room;
-    redraw();
-    isMeasuring = false;
-  }
-  if (place.querySelector(".dock")) place.toggleAttribute("data-crowded", isCrowded(place)); // all of it is drawn
-}
-
 // What was worked on last, or the layout the page opens on: an example, unless it is a rig's own.
 function draftLayout() {
   const own = draft && soundLayout(() => draft);
@@ -257,8 +246,8 @@ function open() {
   const led = wanted({ rig, layoutOf, ready, readyIds: data.ready.customary.map(({ id }) => id) });
   set(state.layout ?? draftLayout(), state.selected);
   if (led) {
-    const before = state.layout;
     state.tab = "length"; // what is changed most of a bed
+    const before = state.layout;
     show(led.layout, Symbol("led"), "A", led.bed && origin(led.bed, led.layout));
     return isOwn(before) && say("top", words.pressure.is_led, act.undo);
   }
