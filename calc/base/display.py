@@ -125,26 +125,28 @@ def setting(units, psi):
     return rounded(units, rounding.to_step(converted(here, psi), here["set"]), here["places"])
 
 
-def addends(units, kind, total, fixed, parts):
-    """The parts of a sum as texts that add up to its text: the largest part takes what rounding leaves over.
+def addends(units, kind, amounts):
+    """Amounts and their sum as texts that add up: each as an answer is rounded; where those do not add up, all to one decimal more.
 
     units, kind: as for text
-    total: the sum, in calc's unit
-    fixed: the part whose own text stands elsewhere, and stays
-    parts: amounts by name, which make up the total with `fixed`
+    amounts: in calc's unit
 
-    Returns texts by name. Raises CalcError naming value or units.
+    What rounding leaves over at that decimal goes to the amounts that it cut the most. Returns the sum and a list. Raises CalcError naming value or units.
     """
-    shown = scale(units, units["shown"], kind)
-    steps = 10 ** shown["places"]
-
-    def counted(value):
-        return int(rounding.rounded(converted(shown, value), shown["places"]).replace(".", ""))
-
-    counts = {name: counted(parts[name]) for name in parts}
-    largest = max(counts, key=lambda name: abs(counts[name]))
-    counts[largest] += counted(total) - counted(fixed) - sum(counts.values())
-    return {name: rounded(units, counts[name] / steps, shown["places"]) for name in parts}
+    here = scale(units, units["shown"], kind)
+    places = here["places"]
+    whole = [rounding.rounded(converted(here, amount), places) for amount in amounts + [sum(amounts)]]
+    counts = [int(amount.replace(".", "")) for amount in whole]
+    if sum(counts[:-1]) == counts[-1]:
+        return marked(units, whole[-1]), [marked(units, amount) for amount in whole[:-1]]
+    steps = 10 ** (places + 1)
+    exact = [converted(here, amount) * steps for amount in amounts]
+    counts = [math.floor(amount + LAST_BIT) for amount in exact]
+    total = int(rounding.rounded(sum(exact), 0))
+    by_cut = sorted(range(len(exact)), key=lambda place: (counts[place] - exact[place], place))
+    for place in by_cut[:total - sum(counts)]:
+        counts[place] += 1
+    return rounded(units, total / steps, places + 1), [rounded(units, count / steps, places + 1) for count in counts]
 
 
 def figure(units, kind, value):

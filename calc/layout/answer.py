@@ -3,9 +3,8 @@ from calc.base import display
 from calc.base.errors import CalcError
 from calc.hydraulics import caution, water
 from calc.hydraulics.nozzle import FOG_REACTION_CONSTANT, SMOOTH_REACTION_CONSTANT, TIP_CONSTANT
-from calc.layout import department, pressure as layout_pressure, typed
+from calc.layout import department, pressure as layout_pressure, summed, typed
 
-SUMMED = ("friction", "elevation", "appliance")  # beside what the end needs
 MOST_PSI = 2000  # above this no fire hose is left to speak of; the entry is a slip
 
 
@@ -47,6 +46,7 @@ def read(solution, shelf, units, parts):
         "department": _with(plain_layout, by_id, department.coefficient, units),
         "loss_steps": {device: _loss_steps(shelf, device, units) for device in _devices(by_id)},
         "lines": lines,
+        "sum": summed.read(report["lines"], units),
         "cautions": [caution_texts(row, units) for row in caution.cautions(by_id, report)],
     }
 
@@ -141,7 +141,6 @@ def _read(line, spec, units):
         "into": line["into"],
         "end_flow": display.text(units, "flow", line["end_gpm"]),
         "device": spec["device"],
-        "sum": display.addends(units, "pressure", line["inlet_psi"], line["outlet_psi"], {name: line[name + "_psi"] for name in SUMMED}),
     }
 
 

@@ -54,6 +54,8 @@ def test_single_line(run):
     answer = ask(run, a_layout(a_line(height="20")))
     assert answer.pop("pressure_psi") == pytest.approx(178.43, rel=1e-9)  # 100 + 69.75 + 8.68
     assert (answer.pop("loss_steps"), answer.pop("by_rule"), answer.pop("modern"), answer.pop("department")) == ({}, None, None, None)
+    # 70 + 9 + 100 would print as 179 beside 178: so to a tenth, 69.75 cut to 69.7
+    assert answer.pop("sum") == {"total": "178.4", "friction": ["69.7"], "nozzle": ["100.0"], "inlet": [], "elevation": ["8.7"], "appliance": []}
     assert answer == {"pressure": "178", "flow": "150", "cautions": [], "lines": [{
         "id": "A", "feeder": None, "into": None, "end_flow": "150", "length_ft": 200, "end": "fog", "device": "none", "flow": "150", "gate": None, "appliance": "0",
         "inlet": "178", "gauge": "178", "outlet": "100", "height": "20", "is_below": False,  # as typed
@@ -63,7 +65,6 @@ def test_single_line(run):
         "velocity": "20",         # 577.5 in3/s / 2.405 in2 / 12 = 20.0 ft/s
         "water": "25",            # 2.405 in2 x 2400 in / 231 = 25.0 gal
         "reaction": "76",         # 0.0505 x 150 x 10 = 75.75
-        "sum": {"friction": "69", "elevation": "9", "appliance": "0"},  # 70 + 9 + 100 would print as 179 beside 178
         "fall": {"lengths": [0, 200], "heights": [0, 20], "pressures": [pytest.approx(178.43), 100, 100]},
         "workings": {
             "friction": {"coefficient": "15.5", "hundreds_flow": "1.5", "hundreds_length": "2", "rate": "34.875",

@@ -1,5 +1,6 @@
 """What the number is made of, as it is printed, adds up to the number that is printed."""
 import random
+from decimal import Decimal
 
 import pytest
 
@@ -7,10 +8,7 @@ from site_src.content import catalogue, units
 from tests.unit.layout.test_answer import a_line, a_wye, fog
 
 HOSES = ("attack-1.75", "attack-2.5", "attack-2")
-
-
-def added(line):
-    return sum(float(text) for text in (line["outlet"], *line["sum"].values()))
+PARTS = ("friction", "nozzle", "inlet", "elevation", "appliance")
 
 
 def tagged(line):
@@ -20,10 +18,17 @@ def tagged(line):
     return {**line, **entries, "end": end}
 
 
+def summed(run, line, system="US"):
+    """The answer to a layout of one line from the pump."""
+    return run("layout.answer", "answer", layout={"crew": "2", "lines": [tagged(line)]}, shelf=catalogue.shelf(), units=units.shown_in(system))
+
+
 @pytest.mark.parametrize("system", ["US", "SI", "bar", "imperial"])
 def test_parts_add_up(run, system):
-    """On 60 random layouts each, of one line and of a wye, in every system, to the last printed digit."""
+    """On 60 random layouts each, of one line and of a wye, in every system: to the last printed digit, at the least decimals, and each within one of its last digit."""
     chance = random.Random(20 + len(system))
+    places = units.shown_in(system)["systems"][system]["pressure"]["places"]
+    more = 0
     for _ in range(60):
         lines = [
             a_line(id=name, hose=chance.choice(HOSES), length=str(chance.randrange(25, 600)), height=str(chance.randrange(-60, 90)),
@@ -31,18 +36,43 @@ def test_parts_add_up(run, system):
             for name in "AB"
         ]
         top = a_wye(*lines, hose="attack-2.5", device="wye", loss="", length=str(chance.randrange(50, 400))) if chance.random() < 0.5 else lines[0]
-        read = run("layout.answer", "answer", layout={"crew": "2", "lines": [tagged(top)]}, shelf=catalogue.shelf(), units=units.shown_in(system))
-        for line in read["lines"]:
-            assert added(line) == pytest.approx(float(line["inlet"]), abs=1e-9)
+        read = summed(run, top, system)
+        parts = [Decimal(text) for part in PARTS for text in read["sum"][part]]
+        assert sum(parts) == Decimal(read["sum"]["total"])
+        decimals = -Decimal(read["sum"]["total"]).as_tuple().exponent
+        assert decimals in (places, places + 1)
+        more += decimals > places
+        if top is lines[0]:
+            workings = read["lines"][0]["workings"]["inlet"]
+            for part, name in (("friction", "friction"), ("nozzle", "outlet")):
+                [text] = read["sum"][part]
+                assert abs(Decimal(text) - Decimal(workings[name])) <= (Decimal(1) if decimals > places else Decimal("0.51")) * Decimal(10) ** -decimals
+    assert 0 < more < 60
 
 
 def test_a_sum_that_rounding_parted(run):
-    """By hand, C 15.5 and 0.434 psi a foot from the handbook: where the parts round to one more than the number, the largest gives it."""
-    line = a_line(hose="attack-1.75", length="103", height="29", end=fog("135", "100"))
-    # 15.5 x 1.35^2 x 1.03 = 29.096; 0.434 x 29 = 12.586; 141.68: apart 29 + 13 + 100 = 142
-    [read] = run("layout.answer", "answer", layout={"crew": "2", "lines": [tagged(line)]}, shelf=catalogue.shelf(), units=units.shown_in("US"))["lines"]
-    assert (read["inlet"], read["sum"]["friction"], read["sum"]["elevation"]) == ("142", "29", "13")
-    # 15.5 x 1.35^2 x 1.05 = 29.66; 0.434 x 31.5 is 13.67; 143.33: apart 30 + 14 + 100 = 144, printed 143: the largest gives one
-    line = {**line, "length": "105", "height": "31.5"}
-    [read] = run("layout.answer", "answer", layout={"crew": "2", "lines": [tagged(line)]}, shelf=catalogue.shelf(), units=units.shown_in("US"))["lines"]
-    assert (read["inlet"], read["friction"], read["sum"]["friction"], read["sum"]["elevation"]) == ("143", "30", "29", "14")
+    """By hand, C 15.5 and 0.434 psi a foot from the handbook: where whole parts add up to another number, all stand to a tenth; a part that does not change does not read as changed."""
+    level = a_line(hose="attack-1.75", length="103", height="0", end=fog("135", "100"))
+    # 15.5 x 1.35^2 x 1.03 = 29.096
+    assert summed(run, level)["sum"] == {"total": "129", "friction": ["29"], "nozzle": ["100"], "inlet": [], "elevation": [], "appliance": []}
+    # 0.434 x 29 = 12.586; 141.68: apart 29 + 13 + 100 = 142
+    assert summed(run, {**level, "height": "29"})["sum"] == {"total": "142", "friction": ["29"], "nozzle": ["100"], "inlet": [], "elevation": ["13"], "appliance": []}
+    # 15.5 x 1.35^2 x 1.05 = 29.66; 0.434 x 31.5 is 13.67; 143.33: apart 30 + 14 + 100 = 144, beside 143
+    answer = summed(run, {**level, "length": "105", "height": "31.5"})
+    assert (answer["pressure"], answer["lines"][0]["friction"]) == ("143", "30")
+    assert answer["sum"] == {"total": "143.3", "friction": ["29.6"], "nozzle": ["100.0"], "inlet": [], "elevation": ["13.7"], "appliance": []}
+
+
+def test_the_way_that_sets_the_pressure(run):
+    """By hand: of a wye's two lines the longer sets the pump, and each run has its own friction."""
+    lines = [a_line(id=name, hose="attack-1.75", length=length, height="0", end=fog("100", "100")) for name, length in (("A", "100"), ("B", "200"))]
+    wye = a_wye(*lines, hose="attack-2.5", device="wye", loss="10@US", length="100")
+    # 2 x 2^2 x 1 = 8 in the trunk, 15.5 x 1 x 2 = 31 in the longer line, 10 for the wye as typed
+    assert summed(run, wye)["sum"] == {"total": "149", "friction": ["8", "31"], "nozzle": ["100"], "inlet": [], "elevation": [], "appliance": ["10"]}
+
+
+def test_a_line_into_an_intake(run):
+    """What the next pumper's intake is to have is named so: 20 psi, and in 100 ft of 2½ in, C 2, at 250 gpm 2 x 2.5^2 = 12.5, so 13 beside 33 for 32.5."""
+    line = {**a_line(hose="attack-2.5", length="100@US", height="0@US"), "end": {"kind": "open", "flow": "250@US", "pressure": "20@US"}}
+    answer = run("layout.answer", "answer", layout={"crew": "2", "lines": [line]}, shelf=catalogue.shelf(), units=units.shown_in("US"))
+    assert answer["sum"] == {"total": "33", "friction": ["13"], "nozzle": [], "inlet": ["20"], "elevation": [], "appliance": []}

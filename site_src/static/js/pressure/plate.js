@@ -71,27 +71,12 @@ function scaled({ scale, width, words, u, labelOf }, shown, worst) {
   });
 }
 
-// The way that sets the pressure, from the pump to its nozzle: at each joint the line that is not throttled.
-function hardestWay({ lines }) {
-  const way = [];
-  for (let feeder = null; ;) {
-    const next = lines.filter((line) => line.feeder === feeder && !line.into);
-    if (!next.length) return way;
-    const line = next.find((each) => !each.gate) ?? next[0];
-    way.push(line);
-    feeder = line.id;
-  }
-}
-
-// What the number is made of along that way, and their sum where a gauge is set less finely; parts that are nothing are left out. A tap opens every figure with its working.
-function sum({ answer, words, act }) {
-  const way = hardestWay(answer);
-  const end = way.at(-1);
-  const along = (name) => way.map((line) => line.sum[name]).filter((amount) => numberOf(amount) !== 0).join(" + ").replaceAll("+ -", "\u2212 ").replace(/^-/, "\u2212");
-  const parts = [["friction", along("friction")], [end.end === "open" ? "inlet" : "nozzle", numberOf(end.outlet) ? end.outlet : ""], ["elevation", along("elevation")], ["appliance", along("appliance")]];
+// What the number is made of along the way that sets it, and their sum where it reads otherwise than the number. A tap opens every figure with its working.
+function sum({ answer: { sum: parts, pressure }, words, act }) {
+  const amountOf = (part) => parts[part].join(" + ").replaceAll("+ -", "\u2212 ").replace(/^-/, "\u2212");
   return html`
-    <button type="button" class="plate-sum" @click=${() => act.toPart("workings")}>${parts.filter(([, amount]) => amount).map(([part, amount]) => html`
-      <span>${fill(words.pressure[`part_${part}`], { amount })}</span>`)}${way[0].inlet === answer.pressure ? nothing : html`<span>= ${way[0].inlet}</span>`}</button>`;
+    <button type="button" class="plate-sum" @click=${() => act.toPart("workings")}>${["friction", "nozzle", "inlet", "elevation", "appliance"].filter((part) => parts[part].length).map((part) => html`
+      <span>${fill(words.pressure[`part_${part}`], { amount: amountOf(part) })}</span>`)}${parts.total === pressure ? nothing : html`<span>= ${parts.total}</span>`}</button>`;
 }
 
 // How the gauge stands to what the layout requires; a tap brings it there.
