@@ -73,6 +73,6 @@ def test_the_way_that_sets_the_pressure(run):
 
 def test_a_line_into_an_intake(run):
     """What the next pumper's intake is to have is named so: 20 psi, and in 100 ft of 2½ in, C 2, at 250 gpm 2 x 2.5^2 = 12.5, so 13 beside 33 for 32.5."""
-    line = {**a_line(hose="attack-2.5", length="100@US", height="0@US"), "end": {"kind": "open", "flow": "250@US", "pressure": "20@US"}}
+    line = {**a_line(hose="attack-2.5", length="100@US", height="0@US"), "end": {"kind": "inlet", "flow": "250@US", "pressure": "20@US"}}
     answer = run("layout.answer", "answer", layout={"crew": "2", "lines": [line]}, shelf=catalogue.shelf(), units=units.shown_in("US"))
     assert answer["sum"] == {"total": "33", "friction": ["13"], "nozzle": [], "inlet": ["20"], "elevation": [], "appliance": []}

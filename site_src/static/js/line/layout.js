@@ -83,6 +83,9 @@ const key = ({ kind, place, id = null, name, isPressed, press, content }) => pre
   ? html`<button type="button" class="lay-key ${kind}" data-line=${id ?? nothing} .style=${place} aria-pressed=${isPressed ? "true" : "false"} @click=${press}><span class="lay-name">${name}</span><span class="lay-read" aria-hidden="true">${content}</span></button>`
   : html`<span class="lay-key ${kind}" data-line=${id ?? nothing} .style=${place}><span class="lay-read">${content}</span></span>`;
 
+// A note breaks between its pieces alone.
+const inPieces = (note) => note.split(" \u00b7 ").map((piece) => piece.replaceAll(" ", "\u00a0")).join("\u00a0\u00b7 ");
+
 // A tap on the joint of a hose is one on what it ends in.
 function hoseKey({ line, from, to, row, start }, box) {
   const joins = line.end === "joint";
@@ -98,7 +101,7 @@ function hoseKey({ line, from, to, row, start }, box) {
     kind: joins ? "lay-line lay-joined" : "lay-line", place: box(left, right, row), id: line.id, name: line.name, isPressed: line.isChosen, press,
     content: html`
       <span class="lay-label" ?data-bent=${start !== row} .style=${`bottom:calc(50% + ${u(clear)})`}>${line.hose}</span>
-      <span class="lay-note" ?data-met=${line.end === "into"} ?data-bent=${start !== row} ?data-fed=${line.feeder !== null} .style=${`top:calc(50% + ${u(clear)})`}>${line.note}</span>
+      <span class="lay-note" ?data-met=${line.end === "into"} ?data-bent=${start !== row} ?data-fed=${line.feeder !== null} .style=${`top:calc(50% + ${u(clear)})`}>${inPieces(line.note)}</span>
       ${joins ? html`<span class="lay-joint" ?data-narrow=${to - from < 6.5}>${line.figure}</span>` : nothing}`,
   });
 }
