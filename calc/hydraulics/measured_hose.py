@@ -1,4 +1,4 @@
-"""The hose of a department as its own rigs measured it, pooled when the site was built: offered beside the handbook's, never in its place."""
+"""Hose as it was measured, by a department's own rigs or of late by others: offered beside the handbook's, never in its place."""
 from calc.base import display
 
 
@@ -8,7 +8,7 @@ def texts(figures, units):
     figures: a hose of the shelf, or a line that was made with one
     units: see calc.base.display
 
-    Returns contract `department_told`, or None. Raises CalcError naming units.
+    Returns contract `department_told`, or None. Raises CalcError naming units. Source: calc.rig.pooled.
     """
     own = figures.get("department")
     return own and {
@@ -20,11 +20,15 @@ def texts(figures, units):
     }
 
 
-def coefficient(figures):
-    """A department's coefficient of a hose where it has one, in calc's unit, else None.
+def others(figures, whose):
+    """The coefficients by which a hose goes besides the handbook's, in calc's unit; none where another figure than the handbook's stands, or its own has a fault.
 
     figures: as for texts
+    whose: "department", one, as its rigs measured it; or "modern", the least and the most that was measured on hose of recent years
 
-    Raises nothing. Source: calc.rig.pooled.
+    Raises nothing. Source: calc.rig.pooled; the shelf, whose figures carry theirs.
     """
-    return figures["department"]["coefficient"] if figures.get("department") else None
+    own = figures.get(whose)
+    if not own or figures.get("faulty") or figures.get("origin", "handbook") != "handbook":
+        return []
+    return [own["coefficient"]] if whose == "department" else own

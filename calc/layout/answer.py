@@ -1,9 +1,9 @@
 """The answer of the Pressure page: a layout as typed in, every figure as read out with its working."""
 from calc.base import display
 from calc.base.errors import CalcError
-from calc.hydraulics import caution, water
+from calc.hydraulics import caution, measured_hose, water
 from calc.hydraulics.nozzle import FOG_REACTION_CONSTANT, SMOOTH_REACTION_CONSTANT, TIP_CONSTANT
-from calc.layout import department, pressure as layout_pressure, summed, typed
+from calc.layout import pressure as layout_pressure, summed, typed
 
 MOST_PSI = 2000  # above this no fire hose is left to speak of; the entry is a slip
 
@@ -43,7 +43,7 @@ def read(solution, shelf, units, parts):
         "flow": display.text(units, "flow", report["flow_gpm"]),
         "by_rule": _by_rule(plain_layout, shelf, units),
         "modern": _modern(plain_layout, by_id, units),
-        "department": _with(plain_layout, by_id, department.coefficient, units),
+        "department": _with(plain_layout, by_id, "department", 0, units),
         "loss_steps": {device: _loss_steps(shelf, device, units) for device in _devices(by_id)},
         "lines": lines,
         "sum": summed.read(report["lines"], units),
@@ -81,21 +81,15 @@ def _by_rule(plain_layout, shelf, units):
 
 
 def _modern(plain_layout, by_id, units):
-    """The least and the most pressure with hose as it was measured of late, where there is some with the handbook's own figure; None without.
-
-    Source: the coefficients of the shelf, each with its own.
-    """
-    least, most = [_with(plain_layout, by_id, lambda figures: figures["modern"][side] if figures.get("modern") else None, units) for side in (0, 1)]
+    """The least and the most pressure with hose as it was measured of late, where there is some with the handbook's own figure; None without."""
+    least, most = [_with(plain_layout, by_id, "modern", side, units) for side in (0, 1)]
     return least and {"least": least, "most": most}
 
 
-def _with(plain_layout, by_id, coefficient, units):
-    """The pressure with another coefficient of the hose whose handbook's figure stands; None where there is no other of any.
-
-    coefficient: function from the figures of a hose to its other coefficient, or None
-    """
-    others = {name: coefficient(by_id[name]) for name in by_id if by_id[name].get("origin", "handbook") == "handbook"}
-    changes = {name: {"coefficient": others[name]} for name in others if others[name] is not None}
+def _with(plain_layout, by_id, whose, side, units):
+    """The pressure with other coefficients, see hydraulics.measured_hose, of the hose that has some; None where there is no such hose."""
+    others = {name: measured_hose.others(by_id[name], whose) for name in by_id}
+    changes = {name: {"coefficient": others[name][side]} for name in others if others[name]}
     if not changes:
         return None
     return display.setting(units, layout_pressure.discharge_pressure(typed.changed(plain_layout, changes))["discharge_psi"])
@@ -168,7 +162,7 @@ def _add_workings(read_line, line, spec, units):
     }
     read_line["velocity"] = display.text(units, "velocity", line["velocity_ft_per_s"])
     read_line["water"] = display.text(units, "volume", line["water_gal"])
-    read_line["workings"] = {"friction": friction, "elevation": elevation, "inlet": inlet, "department": department.texts(spec, units)}
+    read_line["workings"] = {"friction": friction, "elevation": elevation, "inlet": inlet, "department": measured_hose.texts(spec, units)}
     if nozzle is not None:
         terms = {
             "flow": display.working(units, "flow", nozzle["flow_gpm"]),

@@ -1,6 +1,6 @@
 """A rig's own hose figures beside the handbook's: what stands on the Rig page, and before a rig is taken."""
 from calc.base import display, rounding
-from calc.layout import department
+from calc.hydraulics import measured_hose
 from calc.rig import hose_test
 
 LARGE = 1 / 3  # measured hose lies within a third of the handbook's: common practice; past it, look twice
@@ -37,7 +37,7 @@ def beside_handbook(at_hand, shelf, units):
 
 def _department(own, units):
     """What the department's rigs measured of a hose, with its entry where the rig goes by another figure; None where they did not."""
-    texts = department.texts(own, units)
+    texts = measured_hose.texts(own, units)
     if texts:
         is_used = own["origin"] == "pooled" and display.working(units, "coefficient", own["coefficient"]) == texts["coefficient"]
         texts["typed"] = None if is_used else hose_test.as_entry(units, own["department"]["coefficient"])

@@ -45,6 +45,7 @@ def solved(entries, shelf, units, flow_gpm, eductors):
 def _behind(entries, shelf, units, flow_gpm, typed):
     """From the eductor to its nozzle."""
     coefficient = readout.hose(entries, shelf)["coefficient"]
+    friction_psi, friction_row = friction.read(units, "behind", (coefficient, 1), flow_gpm, typed["length"])
     plate_psi = readout.if_given(entries, units, "plate", "pressure", 10, 400)
     if plate_psi is not None and not plate_psi < typed["inlet"]:
         raise CalcError("plate", "not_below_inlet")
@@ -57,8 +58,8 @@ def _behind(entries, shelf, units, flow_gpm, typed):
         readout.row(units, "most_back" if plate_psi is None else "most_back_plate", "pressure", most_psi, (
             ("inlet", "pressure", typed["inlet"]), ("percent", None, str(SHARE_PERCENT)), ("most", "pressure", most_psi)), ("eductor",)),
         readout.row(units, "back", "pressure", back_psi, (
-            nozzle, ("friction", "pressure", hose.friction_loss_psi(coefficient, flow_gpm, typed["length"])), elevation,
-            ("back", "pressure", back_psi)), ("friction", "elevation")),
+            nozzle, ("friction", "pressure", friction_psi), elevation, ("back", "pressure", back_psi)), ("elevation",)),
+        friction_row,
         readout.row(units, "longest", "length", longest_ft, (
             ("most", "pressure", most_psi), nozzle, elevation,
             ("rate", "friction_rate", hose.friction_loss_psi(coefficient, flow_gpm, 100)), ("longest", "length", longest_ft)),

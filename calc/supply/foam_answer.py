@@ -52,10 +52,11 @@ def answer(entries, shelf, units):
     figure = {"kind": "flow", "text": flow_text} if is_spill else {"kind": "time", "text": display.text(units, "time", minutes)}
     if not line["is_drawing"]:
         figure["text"] = None
+        facts = {name: facts[name] for name in ("least", "least_needed") if name in facts}
     return {
-        "sum": "foam_none" if not line["is_drawing"] else "foam_spill" if is_spill else "foam",
+        "sum": ("foam_spill" if is_spill else "foam") + ("" if line["is_drawing"] else "_none"),
         "figure": figure,
-        "facts": facts if line["is_drawing"] else {},
+        "facts": facts,
         "rows": rows + line["rows"],
         "cautions": cautions,
         "picture": {"pump": pump_text, "inlet": display.text(units, "pressure", line["inlet_psi"]), "back": display.text(units, "pressure", line["back_psi"]),

@@ -59,6 +59,7 @@ def answer(entries, shelf, units):
     if is_unlined:
         cautions.append(readout.caution(units, "caution", "unlined", ()))
     if sum_psi <= 0:
+        pumps["sum"], pumps["facts"] = "hoselay_gravity", {"spare": display.text(units, "pressure", -sum_psi), "flow": rows[2]["text"]}
         cautions.append(readout.caution(units, "caution", "gravity_feeds", (("amount", "pressure", -sum_psi),)))
     elif head_psi < 0:
         cautions.append(readout.caution(units, "caution", "downhill", (("amount", "pressure", shut_psi), ("limit", "pressure", -head_psi))))
@@ -110,7 +111,7 @@ def _losses(units, trunk, coefficient, length_ft, is_unlined, rows):
 def _hose_cautions(units, trunk_hose, shut_psi, limit_psi):
     """The hose by the limit that is typed, else by its class."""
     if limit_psi is None:
-        return strain.cautions(units, trunk_hose, shut_psi)
+        return strain.cautions(units, trunk_hose, shut_psi, "trunk")
     if shut_psi < limit_psi * (1 - hoselay.LAST_BIT):
         return []
     return [readout.caution(units, "stop", "hose_over", (("amount", "pressure", shut_psi), ("limit", "pressure", limit_psi)))]

@@ -97,7 +97,19 @@ def _by_curve(points, pumps, way, units, layout, trunk):
     elif gives_psi < layout["pump"]:
         answer["cautions"].append(readout.caution(units, "stop", "curve_short", (
             ("flow", "flow", flow_gpm), ("amount", "pressure", layout["pump"]), ("limit", "pressure", gives_psi))))
-    answer["sum"] = "hoselay_past_curve" if full_gpm >= end_gpm else "hoselay_curve"
-    answer["facts"] = {"full": display.text(units, "flow", full_gpm), "full_pump": display.text(units, "pressure", full_psi),
+    needed, enough_way = _enough(points, way, flow_gpm, layout["pump"])
+    answer["sum"] = "hoselay_curve_short" if needed is None else "hoselay_past_curve" if full_gpm >= end_gpm else "hoselay_curve"
+    answer["facts"] = {"needed": str(needed or MOST_PUMPS), "full": display.text(units, "flow", full_gpm), "full_pump": display.text(units, "pressure", full_psi),
                        "full_nozzle": display.text(units, "pressure", layout["nozzle"] * (full_gpm / flow_gpm) ** 2)}
+    if needed is not None:
+        answer["facts"]["way"] = enough_way
     return answer
+
+
+def _enough(points, way, flow_gpm, pump_psi):
+    """The fewest equal pumps that give a pressure at a flow, and how: the way that is chosen first. None where not even the most that are asked for do."""
+    for pumps in range(1, MOST_PUMPS + 1):
+        for each_way in (way, "parallel" if way == "series" else "series"):
+            if flow_gpm <= portable.end_gpm(points, pumps, each_way) and portable.together_psi(points, pumps, each_way, flow_gpm) >= pump_psi:
+                return pumps, "one" if pumps == 1 else each_way
+    return None, None

@@ -1,6 +1,7 @@
 """The one question of a water or foam page."""
 from calc.base import entry
 from calc.base.errors import CalcError
+from calc.supply import measured
 
 
 def answer(page, entries, shelf, units, texts):
@@ -20,6 +21,7 @@ def answer(page, entries, shelf, units, texts):
         raise CalcError("page", "unknown")
     try:
         shown["answer"] = module.answer(entries, shelf, units)
+        shown["answer"]["measured"] = measured.read(module.answer, entries, shelf, units, shown["answer"])
     except CalcError as error:
         shown["refusal"] = error.as_data()
     return shown

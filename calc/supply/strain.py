@@ -9,7 +9,7 @@ def cautions(units, hose, psi, where="hose"):
     units: see calc.base.display
     hose: of the shelf, with `test_psi` and `work_psi` where they are known
     psi: what it would see
-    where: which hose the sentence is of, "hose" or "between"
+    where: which hose the sentence is of: "hose", "between" two engines, or a wildland "trunk"
 
     Returns a list of contract `water_caution`. Raises nothing. Source: calc.hydraulics.caution.
     """

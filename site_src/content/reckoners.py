@@ -1,6 +1,5 @@
 """The water and foam pages: what each is asked, what it opens on, and everything its script needs."""
-import importlib
-
+from calc.supply import page as water_page
 from site_src.content import catalogue, data, units
 
 FORMULAS = {page["id"]: page["formulas"] for page in data.load("water")["page"]}  # that a page's figures may rest on
@@ -8,7 +7,7 @@ TABLES = {page["id"]: page["tables"] for page in data.load("water")["page"]}  # 
 ALL_TABLES = ("draft", "supply")
 PAGES = tuple(FORMULAS)
 WATER = tuple(page for page in PAGES if page != "foam")  # foam has a place of its own
-PRESSURE_WORDS = ("less", "more", "other_size", "put_back", "origin_handbook", "origin_declared", "origin_measured", "origin_pooled", "origin_typed", "for_rig", "for_no_rig")
+PRESSURE_WORDS = ("less", "more", "other_size", "put_back", "origin_handbook", "origin_declared", "origin_measured", "origin_pooled", "origin_typed", "modern_range", "department_measured", "modern_measured", "for_rig", "for_no_rig")
 
 
 def fields(page):
@@ -21,15 +20,15 @@ def opening(page, family):
     return {field["name"]: field[family] for field in fields(page)}
 
 
-def shelf(page):
-    """What calc is handed beside the entries."""
+def shelf(page, pool=None):
+    """What calc is handed beside the entries. pool: what the department's rigs measured, see content.fleet_hose."""
     if page == "draft":
         offered = [field for field in fields(page) if field["name"] == "water"][0]
         return {
             "suction": data.load("water")["suction"],
             "water_f": [choice for family in ("customary", "metric") for choice, _ in offered[f"{family}_options"]],
         }
-    return catalogue.shelf() if any(field["kind"] == "hose" for field in fields(page)) else {}
+    return catalogue.shelf(pool) if any(field["kind"] == "hose" for field in fields(page)) else {}
 
 
 def bare_shelf():
@@ -45,11 +44,10 @@ def _uses(row):
     return by_hand | ({"attack", "supply"} if row["id"] in both else {row["use"]})
 
 
-def opening_answer(page):
-    """The answer that is baked: the opening entries of the system that the page opens in."""
-    module = importlib.import_module(f"calc.supply.{page}_answer")
+def opening_answer(page, pool):
+    """The answer that is baked: the opening entries of the system that the page opens in. pool: as for shelf."""
     system = data.opening_system()
-    return module.answer(opening(page, units.family(system)), shelf(page), units.shown_in(system))
+    return water_page.answer(page, opening(page, units.family(system)), shelf(page, pool), units.shown_in(system), [])["answer"]
 
 
 def size(label):
@@ -79,8 +77,8 @@ def _field(field):
     return told
 
 
-def page_data(page):
-    """Everything the script of one page needs, as plain data."""
+def page_data(page, pool):
+    """Everything the script of one page needs, as plain data. pool: as for shelf."""
     words, water = data.shared_words(), data.words("water")
     formulas = data.by_id(data.named("formulas"))
     told = {
@@ -94,7 +92,7 @@ def page_data(page):
     }
     return {
         "page": page,
-        **asked(page),
+        **asked(page, pool),
         **({} if shelf(page).get("hoses") else {"at_hand": bare_shelf()}),
         "warns": data.load("water")["warns"],
         "formulas": {name: formulas[name] for name in FORMULAS[page]},
@@ -103,16 +101,16 @@ def page_data(page):
     }
 
 
-def index_data():
-    """Everything the script of the Water page needs: what each page is asked, and the sentence of its answer."""
+def index_data(pool):
+    """Everything the script of the Water page needs: what each page is asked, and the sentence of its answer. pool: as for shelf."""
     words, water = data.shared_words(), data.words("water")
     return {
-        "pages": {page: asked(page) for page in PAGES},
+        "pages": {page: asked(page, pool) for page in PAGES},
         "systems": units.for_page(),
         "words": {"unit": words["unit"], "told": water["told"], "text": water["text"], "reckon": water["reckon"], "pressure": {key: words["pressure"][key] for key in ("for_rig", "for_no_rig")}},
     }
 
 
-def asked(page):
-    """What a page is asked, and what calc is handed beside the entries."""
-    return {"fields": [_field(field) for field in fields(page)], "shelf": shelf(page)}
+def asked(page, pool):
+    """What a page is asked, and what calc is handed beside the entries. pool: as for shelf."""
+    return {"fields": [_field(field) for field in fields(page)], "shelf": shelf(page, pool)}

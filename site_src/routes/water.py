@@ -21,7 +21,7 @@ def index():
 
 @routes.get("/water/page.json")
 def index_data():
-    return json_page(reckoners.index_data())
+    return json_page(reckoners.index_data(_pool()))
 
 
 @routes.get("/water/<source>/")
@@ -45,8 +45,12 @@ def foam_data():
 
 
 def _page_data(name):
-    return answering_page({**reckoners.page_data(name), "baked": reckoners.opening_answer(name)})
+    return answering_page({**reckoners.page_data(name, _pool()), "baked": reckoners.opening_answer(name, _pool())})
 
 
 def _page(name):
-    return flask.render_template("reckon/page.html", page=name, answer=reckoners.opening_answer(name), more=reckoners.TABLES[name])
+    return flask.render_template("reckon/page.html", page=name, answer=reckoners.opening_answer(name, _pool()), more=reckoners.TABLES[name])
+
+
+def _pool():
+    return flask.current_app.config["POOL"]

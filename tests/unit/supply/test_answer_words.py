@@ -30,9 +30,9 @@ SITUATIONS = [(page, {}) for page in reckoners.PAGES] + [
     ("fireflow", {"by": "volume"}), ("fireflow", {"by": "store"}), ("fireflow", {"involved": "100", "length": "200"}), ("fireflow", {"supply": "100"}), ("fireflow", {"tank": "750"}),
     ("hoselay", {"tip": "fog"}), ("hoselay", {"lining": "unlined"}), ("hoselay", {"rise": "-400"}), ("hoselay", {"rise": "-50"}), ("hoselay", {"rise": "400"}),
     ("hoselay", {"limit": "140"}), ("hoselay", {"pump": "high"}), ("hoselay", {"pump": "own", "arranged": "series", "laterals": "1"}), ("hoselay", {"pump": "volume", "arranged": "parallel"}),
-    ("hoselay", {"pump": "own", "tip": "0.5", "length": "400", "rise": "-200"}), ("hoselay", {"pump": "light", "rise": "500"}),
+    ("hoselay", {"pump": "own", "tip": "0.5", "length": "400", "rise": "-200"}), ("hoselay", {"pump": "light", "rise": "500"}), ("hoselay", {"pump": "volume", "rise": "3000"}),
     ("foam", {"stands": "line"}), ("foam", {"nozzle_flow": "60"}), ("foam", {"nozzle_flow": "125"}), ("foam", {"rated": "100"}),
-    ("foam", {"length": "250"}), ("foam", {"task": "spill"}), ("foam", {"plate": "100"}), ("foam", {"concentrate": "20"}),
+    ("foam", {"length": "250"}), ("foam", {"task": "spill"}), ("foam", {"task": "spill", "length": "250"}), ("foam", {"plate": "100"}), ("foam", {"concentrate": "20"}),
 ]
 WORDS = {language: TOLD if language == "en" else data.load(f"words/{language}/water") for language in data.languages()}
 

@@ -82,7 +82,7 @@ def test_a_hose_layout(run):
 def test_a_hose_layout_by_a_curve(run):
     """As test_two_in_series has it: 39.46 gpm at 340.5 psi leave 100 x (39.46 / 30) squared = 173 at the nozzle; the rest as for one figure."""
     told = ask(run, "hoselay", **{**BY_CURVE, "rise": "300", "flow": "30", "arranged": "series", "pumps": "2", "limit": "500"})
-    assert told["facts"] == {"full": "39", "full_pump": "341", "full_nozzle": "173"}
+    assert told["facts"] == {"needed": "2", "way": "series", "full": "39", "full_pump": "341", "full_nozzle": "173"}
     assert told["rows"][6:] == [
         figure("hoselay_gives_series", "pressure", "450", ["pump_curve"], pumps="2", each="225", flow="30", gives="450"),
         figure("hoselay_full", "flow", "39", ["pump_curve"], fixed="130.2", lost="121.6", wanted="30", pump="340.54", flow="39.46"),

@@ -41,10 +41,11 @@ def test_nozzle_matches_the_eductor(run, nozzle_gpm, codes):
 @pytest.mark.parametrize("task", ["hand", "spill"])
 @pytest.mark.parametrize(("drawing", "dead"), [({"length": "214"}, {"length": "215"}), ({"nozzle_flow": "125"}, {"nozzle_flow": "60"})])
 def test_no_number_where_the_eductor_draws_nothing(run, task, drawing, dead):
-    """Past its back pressure (130 psi at 214 ft, by hand 30 / 13.989), or with a nozzle too small, an eductor draws nothing: no time and no flow of foam stands there."""
+    """Past its back pressure (130 psi at 214 ft, by hand 30 / 13.989), or with a nozzle too small, an eductor draws nothing: no time and no flow of foam stands there. What a spill of
+    40 by 30 ft asks still stands: at 0.10, 120 gpm, and 3 % of it for 10 min 36 gal."""
     assert ask(run, "foam", task=task, **drawing)["figure"]["text"] is not None
     told = ask(run, "foam", task=task, **dead)
-    assert (told["sum"], told["figure"]["text"], told["facts"]) == ("foam_none", None, {})
+    assert (told["figure"]["text"], told["sum"], told["facts"]) == (None, *{"hand": ("foam_none", {}), "spill": ("foam_spill_none", {"least": "120", "least_needed": "36"})}[task])
     assert "foam_minutes" not in [each["name"] for each in told["rows"]]
 
 
@@ -65,3 +66,9 @@ def test_hose_to_the_eductor_has_its_limit(run):
     assert (row(just, "eductor_pump")["text"], row(past, "eductor_pump")["text"]) == ("269", "271")
     assert "hose_above_working_pressure" in called_to_mind(past)
     assert "hose_above_working_pressure" not in called_to_mind(just)
+
+
+def test_the_hose_behind_has_its_coefficient(run):
+    """By hand: 15.5 x 0.95^2 x 1.5 is 20.98 psi; which coefficient it is stands in its own row, whose source is that of the hose."""
+    told = row(ask(run, "foam"), "behind")
+    assert (told["terms"], list(told["sources"])) == ({"coefficient": "15.5", "hundreds_flow": "0.95", "hundreds_length": "1.5", "friction": "20.98"}, ["friction"])

@@ -66,6 +66,9 @@ def test_downhill(run):
     assert [(each["code"], each["amount"], each["limit"]) for each in answer["cautions"]] == [("downhill", "186", "43")]
     fed = ask(run, "hoselay", **{**SIMPLE, "rise": "-440"})  # 186.4 - 190.96 = -4.56
     assert (fed["figure"]["text"], fed["cautions"][0]["code"], fed["cautions"][0]["amount"]) == ("0", "gravity_feeds", "5")
+    for pump in ("figure", "high"):  # no number of pumps is enough where none is needed
+        fed = ask(run, "hoselay", **{**SIMPLE, "rise": "-440", "pump": pump})
+        assert (fed["sum"], fed["facts"]) == ("hoselay_gravity", {"spare": "5", "flow": "60"})
 
 
 @pytest.mark.parametrize(("limit", "codes"), [("251.6", []), ("251.5", ["hose_over"]), ("", []), ("200", ["hose_over"])])
@@ -76,7 +79,7 @@ def test_the_hose_by_its_stencil(run, limit, codes):
 
 def test_the_hose_by_its_class(run):
     """By hand: 200 ft up are 86.8 psi, 273.2 in all: past 270."""
-    assert called_to_mind(ask(run, "hoselay", **{**SIMPLE, "rise": "200"})) == ["hose_above_working_pressure"]
+    assert called_to_mind(ask(run, "hoselay", **{**SIMPLE, "rise": "200"})) == ["trunk_above_working_pressure"]
 
 
 def test_pumps_in_series(run):

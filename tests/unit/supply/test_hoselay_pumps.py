@@ -17,7 +17,7 @@ def said(answer):
 def test_one_pump(run):
     """300 - q^2 / 12 = 186.4 (q / 60)^2 at 47.12 gpm: 114.97 psi, and 100 x (47.12 / 60)^2 = 61.7 at the nozzle. At 60 gpm it gives nothing."""
     answer = ask(run, "hoselay", **BY_CURVE)
-    assert (answer["figure"]["text"], answer["sum"], answer["facts"]) == ("186", "hoselay_curve", {"full": "47", "full_pump": "115", "full_nozzle": "62"})
+    assert (answer["figure"]["text"], answer["sum"], answer["facts"]) == ("186", "hoselay_curve", {"needed": "2", "way": "parallel", "full": "47", "full_pump": "115", "full_nozzle": "62"})
     assert row(answer, "hoselay_full")["terms"] == {"fixed": "0", "lost": "186.4", "wanted": "60", "pump": "114.97", "flow": "47.12"}
     assert said(answer) == [("stop", "curve_short", "60", "186", "0")]
 
@@ -26,7 +26,7 @@ def test_two_in_parallel(run):
     """30 gpm from each at 225 psi is enough. 300 - (q / 2)^2 / 12 = 186.4 (q / 60)^2 at 64.28 gpm, 213.9 psi."""
     answer = ask(run, "hoselay", **BY_CURVE, arranged="parallel", pumps="2")
     assert row(answer, "hoselay_gives_parallel")["terms"] == {"pumps": "2", "each": "225", "flow": "30", "gives": "225"}
-    assert answer["facts"] == {"full": "64", "full_pump": "214", "full_nozzle": "115"}
+    assert answer["facts"] == {"needed": "2", "way": "parallel", "full": "64", "full_pump": "214", "full_nozzle": "115"}
     assert said(answer) == [("caution", "pumps_parallel", None, None, None)]
 
 
@@ -49,6 +49,28 @@ def test_more_pumps_than_it_needs_say_no_place(run):
     answer = ask(run, "hoselay", **{**BY_CURVE, "arranged": "series", "pumps": "2"})  # at 60 gpm both give nothing
     assert [each for each in answer["rows"] if each["name"] in ("hoselay_next", "hoselay_each")] == []
     assert answer["picture"]["next"] is None
+
+
+@pytest.mark.parametrize(("changes", "needed"), [
+    ({"rise": "0", "flow": "30"}, ("1", "one")),  # 100 + 21.6 of 225
+    ({"rise": "300", "flow": "30"}, ("2", "series")),  # 251.8 of 450; side by side each gives 281.25 with 15 gpm: also two, and the way that is chosen stands
+    ({"rise": "300", "flow": "30", "arranged": "parallel", "pumps": "2"}, ("2", "parallel")),
+    ({"rise": "700", "flow": "30"}, ("2", "series")),  # 425.4 of 450; side by side never past 300
+    ({"rise": "1300", "flow": "30"}, ("4", "series")),  # 685.8: 675 of three, 900 of four
+    ({"rise": "1300", "flow": "30", "arranged": "parallel", "pumps": "2"}, ("4", "series")),
+])
+def test_how_many_are_enough(run, changes, needed):
+    """By hand, by the fewest; the pump is 300 - q^2 / 12."""
+    answer = ask(run, "hoselay", **{**BY_CURVE, **changes})
+    assert (answer["sum"], answer["facts"]["needed"], answer["facts"]["way"]) == ("hoselay_curve", *needed)
+
+
+def test_not_even_six_are_enough(run):
+    """By hand: 2,000 ft are 868 psi and 121.6 besides, six of 225 give 1,350; 3,000 ft are 1,302 and 1,423.6 in all."""
+    assert ask(run, "hoselay", **{**BY_CURVE, "rise": "2000", "flow": "30"})["facts"]["needed"] == "5"
+    for changes in ({"rise": "3000", "flow": "30"}, {"rise": "300"}):  # 316.6 at 60 gpm: in series the curve ends there, side by side it is 300 at most
+        answer = ask(run, "hoselay", **{**BY_CURVE, **changes})
+        assert (answer["sum"], answer["facts"]["needed"], "way" in answer["facts"]) == ("hoselay_curve_short", "6", False)
 
 
 def test_too_high(run):

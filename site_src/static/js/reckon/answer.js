@@ -44,6 +44,16 @@ export const sumOf = ({ sum, facts }, words, u) => fill(words.told[sum], {
   ...u, ...Object.fromEntries(Object.entries(facts).map(([name, text]) => [name, words.text[name]?.[text] ?? text])),
 });
 
+// What hose as it was measured would make of it, beside the number and never in its place; the sentence where the number does not tell.
+function measuredView({ data: { words }, answer: { figure, measured }, u }) {
+  if (!measured) return nothing;
+  const [least, most] = measured.answers;
+  const tells = measured.answers.every((other) => other.figure.text && figure.text) && measured.answers.some((other) => other.figure.text !== figure.text);
+  if (measured.whose === "modern") return tells ? html`<p class="answer-sum">${fill(words.pressure.modern_range, { ...u, least: least.figure.text, most: most.figure.text })}</p>` : nothing;
+  const answer = tells ? `${least.figure.text} ${u[`u_${figure.kind}`]}` : sumOf(least, words, u);
+  return html`<p class="answer-sum">${fill(words.reckon.by_department, { answer })}</p>`;
+}
+
 export function answerView({ data, answer, origins, stale, u }) {
   const { words } = data;
   const { label_none, ...said } = words.page[data.page];
@@ -57,6 +67,7 @@ export function answerView({ data, answer, origins, stale, u }) {
       ${answer ? html`<p class="answer-label" id="answer-label">${fill(hasFigure ? label : label_none, { ...u, ...answer.facts })}</p>` : nothing}
       ${figureView(hasFigure ? { text: answer.figure.text, unit: u[`u_${answer.figure.kind}`] } : { stale: sum ?? stale })}
       ${hasFigure ? html`<p class="answer-sum">${sum}</p>` : nothing}
+      ${answer ? measuredView({ data, answer, u }) : nothing}
       <div role="status">${answer ? careful({ data, answer, origins, u }) : nothing}</div>
     </section>`;
 }
