@@ -26,7 +26,7 @@ import flask_frozen
 
 from site_src import bundle, sharing, styles
 from site_src.app import create_app
-from site_src.content import data, fleet, languages, reckoners, units
+from site_src.content import data, fleet, fleet_hose, languages, reckoners, units
 from site_src.publish import check, hosting, release
 from site_src.publish.serving import server
 from site_src.report import days, pages as report
@@ -190,6 +190,8 @@ def print_build(options):
 def print_version(options):
     """Build the site, and say which version it is."""
     facts = build(site_path=options.at or "/", rigs_folder=options.rigs or fleet.DEMO, beside=[ending for ending, is_asked in ((".gz", options.gzip), (".br", options.brotli)) if is_asked])
+    if options.rigs:
+        print("\n".join(fleet_hose.said(fleet.load(options.rigs), options.rigs)) or "Hose: no rig measured any, so the handbook's figures stand alone")
     print(f"Built {sum(path.is_file() for path in DIST.rglob('*'))} files in {DIST}")
     print(f"Version {facts['version']} of {facts['date']}: All pages shows it on every phone that has it")
 

@@ -126,7 +126,7 @@ def setting(units, psi):
 
 
 def addends(units, kind, amounts):
-    """Amounts and their sum as texts that add up: each as an answer is rounded; where those do not add up, all to one decimal more.
+    """Amounts and their sum as texts that add up: each as an answer is rounded; where those do not add up, to one decimal more, without idle zeros.
 
     units, kind: as for text
     amounts: in calc's unit
@@ -146,7 +146,7 @@ def addends(units, kind, amounts):
     by_cut = sorted(range(len(exact)), key=lambda place: (counts[place] - exact[place], place))
     for place in by_cut[:total - sum(counts)]:
         counts[place] += 1
-    return rounded(units, total / steps, places + 1), [rounded(units, count / steps, places + 1) for count in counts]
+    return plain(units, total / steps, places + 1), [plain(units, count / steps, places + 1) for count in counts]
 
 
 def figure(units, kind, value):

@@ -29,6 +29,17 @@ def pool(folder):
     return fleet_hose.pool(fleet.load(folder), folder)
 
 
+def test_the_build_says_what_it_pooled(tmp_path):
+    """A line for each figure, for each rig's that is left out, and for hose with too little; by hand: 11, 12 and 12.5 with 1, 2 and 1 readings, and 20 past a fifth."""
+    put(tmp_path, a=(11, 1), b=(12, 2), c=(12.5, 1), d=(20, 9))
+    (tmp_path / "a.toml").write_text((tmp_path / "a.toml").read_text(encoding="utf-8") + MEASURED.format(2.1, 4).replace("attack-1.75", "attack-2.5"), encoding="utf-8")
+    assert fleet_hose.said(fleet.load(tmp_path), tmp_path) == [
+        "Hose 1¾ in: C 12 pooled of 4 readings on 3 rigs, C 11 to 12.5",
+        "Hose 1¾ in: left out C 20 of d, more than 20% from the median of all",
+        "Hose 2½ in: no figure of the department's. 2 rigs and 3 readings that agree are needed, and there is C 2.1 of a (4)"]
+    assert fleet_hose.said({}, tmp_path) == []
+
+
 def test_rigs_of_files_and_phones_are_pooled(tmp_path):
     """By hand: 11, 12 and 13 with 1, 2 and 1 readings, weights 1, 2, 1, half 2: 12 has 3. A hose that nobody measured has no figure."""
     put(tmp_path, a=(11, 1), b=(12, 2))
@@ -71,9 +82,12 @@ def test_a_file_that_is_no_json_is_named(tmp_path, content):
 def test_pages_carry_the_departments_figure(tmp_path):
     """Rig and Pressure have it beside the handbook's own, which stays what they open on; the made-up rigs of the demonstration give nobody a figure."""
     client = create_app(rigs_folder=put(tmp_path, a=(11, 1), b=(12, 2))).test_client()
-    for page in ("rig", "pressure"):
+    for page in ("rig", "pressure", "foam", "water/hoselay"):
         hose = client.get(f"/{page}/page.json").json["shelf"]["hoses"]["attack-1.75"]
         assert (hose["coefficient"], hose["department"]["coefficient"]) == (15.5, 11.5)
     baked = client.get("/pressure/page.json").json["baked"]
     assert (baked["pressure"], baked["department"]) == ("170", "152")  # by hand: 100 + 15.5 x 1.5^2 x 2 = 169.75, and 100 + 11.5 x 2.25 x 2 = 151.75
+    foam = client.get("/foam/page.json").json["baked"]["measured"]
+    assert (foam["whose"], foam["answers"][0]["rows"]["behind"]) == ("department", "16")  # by hand: 11.5 x 0.95^2 x 1.5 = 15.57, beside 20.98
+    assert client.get("/water/page.json").json["pages"]["foam"]["shelf"]["hoses"]["attack-1.75"]["department"]["readings"] == 3
     assert "department" not in create_app().test_client().get("/rig/page.json").json["shelf"]["hoses"]["attack-1.75"]

@@ -55,7 +55,7 @@ def test_single_line(run):
     assert answer.pop("pressure_psi") == pytest.approx(178.43, rel=1e-9)  # 100 + 69.75 + 8.68
     assert (answer.pop("loss_steps"), answer.pop("by_rule"), answer.pop("modern"), answer.pop("department")) == ({}, None, None, None)
     # 70 + 9 + 100 would print as 179 beside 178: so to a tenth, 69.75 cut to 69.7
-    assert answer.pop("sum") == {"total": "178.4", "friction": ["69.7"], "nozzle": ["100.0"], "inlet": [], "elevation": ["8.7"], "appliance": []}
+    assert answer.pop("sum") == {"total": "178.4", "friction": ["69.7"], "nozzle": ["100"], "inlet": [], "elevation": ["8.7"], "appliance": []}
     assert answer == {"pressure": "178", "flow": "150", "cautions": [], "lines": [{
         "id": "A", "feeder": None, "into": None, "end_flow": "150", "length_ft": 200, "end": "fog", "device": "none", "flow": "150", "gate": None, "appliance": "0",
         "inlet": "178", "gauge": "178", "outlet": "100", "height": "20", "is_below": False,  # as typed

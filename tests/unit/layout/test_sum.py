@@ -39,7 +39,7 @@ def test_parts_add_up(run, system):
         read = summed(run, top, system)
         parts = [Decimal(text) for part in PARTS for text in read["sum"][part]]
         assert sum(parts) == Decimal(read["sum"]["total"])
-        decimals = -Decimal(read["sum"]["total"]).as_tuple().exponent
+        decimals = max(-part.as_tuple().exponent for part in parts)
         assert decimals in (places, places + 1)
         more += decimals > places
         if top is lines[0]:
@@ -60,7 +60,7 @@ def test_a_sum_that_rounding_parted(run):
     # 15.5 x 1.35^2 x 1.05 = 29.66; 0.434 x 31.5 is 13.67; 143.33: apart 30 + 14 + 100 = 144, beside 143
     answer = summed(run, {**level, "length": "105", "height": "31.5"})
     assert (answer["pressure"], answer["lines"][0]["friction"]) == ("143", "30")
-    assert answer["sum"] == {"total": "143.3", "friction": ["29.6"], "nozzle": ["100.0"], "inlet": [], "elevation": ["13.7"], "appliance": []}
+    assert answer["sum"] == {"total": "143.3", "friction": ["29.6"], "nozzle": ["100"], "inlet": [], "elevation": ["13.7"], "appliance": []}
 
 
 def test_the_way_that_sets_the_pressure(run):

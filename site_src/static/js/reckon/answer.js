@@ -44,14 +44,17 @@ export const sumOf = ({ sum, facts }, words, u) => fill(words.told[sum], {
   ...u, ...Object.fromEntries(Object.entries(facts).map(([name, text]) => [name, words.text[name]?.[text] ?? text])),
 });
 
-// What hose as it was measured would make of it, beside the number and never in its place; the sentence where the number does not tell.
-function measuredView({ data: { words }, answer: { figure, measured }, u }) {
+// What hose as it was measured would make of number and sentence, where they are others by it: beside them, never in their place.
+function measuredView({ data: { words }, answer, u }) {
+  const { figure, measured } = answer;
   if (!measured) return nothing;
   const [least, most] = measured.answers;
   const tells = measured.answers.every((other) => other.figure.text && figure.text) && measured.answers.some((other) => other.figure.text !== figure.text);
   if (measured.whose === "modern") return tells ? html`<p class="answer-sum">${fill(words.pressure.modern_range, { ...u, least: least.figure.text, most: most.figure.text })}</p>` : nothing;
-  const answer = tells ? `${least.figure.text} ${u[`u_${figure.kind}`]}` : sumOf(least, words, u);
-  return html`<p class="answer-sum">${fill(words.reckon.by_department, { answer })}</p>`;
+  const number = tells ? [`${least.figure.text} ${u[`u_${figure.kind}`]}`] : [];
+  const sentence = sumOf(least, words, u);
+  const says = sentence === sumOf(answer, words, u) ? [] : [sentence];
+  return number.length + says.length ? html`<p class="answer-sum">${fill(words.reckon.by_department, { answer: [...number, ...says].join(". ") })}</p>` : nothing;
 }
 
 export function answerView({ data, answer, origins, stale, u }) {
