@@ -25,7 +25,10 @@ class Sheet:
         return self.page.locator(f".entry-row[data-entry={name}]")
 
     def open(self, name):
-        """Open the tray of an entry, where it is not open yet."""
+        """Open the tray of an entry, where it is not open yet, and the fold that it lies in."""
+        fold = self.page.locator(".entry-fold:not([open])", has=self.row(name))
+        if fold.count():
+            fold.locator("summary").tap()
         if self.row(name).get_attribute("aria-expanded") == "false":
             self.row(name).tap()
 

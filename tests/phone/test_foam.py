@@ -123,3 +123,18 @@ def test_examples_go_as_they_are_owned(handset):
         sheet.page.get_by_role("button", name=WATER["as_is"], exact=True).tap()
     expect(plate).not_to_contain_text(WATER["example"])
     expect(picture).not_to_have_attribute("data-from", "example")
+
+
+def test_usual_values_begin_folded(handset):
+    """A group of usual values and of what may stay empty is one row with its values; what is entered there stays in sight, and a refusal opens it, also after a reload."""
+    sheet = open_sheet(handset, "foam/")
+    folds = sheet.page.locator(".entry-fold")
+    expect(folds.locator("summary b")).to_have_text(["200 psi", TOLD["option"]["stands"]["pump"]])
+    expect(sheet.row("inlet")).to_be_hidden()
+    expect(sheet.row("length")).to_be_visible()  # an example is nobody's yet
+    sheet.type("inlet", "20")
+    sheet.page.reload()
+    expect(sheet.row("inlet")).to_be_visible()
+    expect(sheet.page.locator("#inlet-refused")).to_be_visible()
+    expect(folds.locator("summary b").first).to_have_text("20 psi")
+    expect(sheet.row("stands")).to_be_hidden()

@@ -213,6 +213,7 @@ def test_a_gun_and_supply_hose_are_made_and_answer(handset):
     expect(page.locator(".answer-figure")).to_have_text("120 psi")
     page.close()
     page = handset.open("water/relay/")
+    page.locator(".entry-fold summary").tap()
     page.locator(".entry-row[data-entry=most]").tap()
     expect(page.locator("#most")).to_have_value("170")
     expect(page.get_by_text("New rig carries 1000 ft of this hose, working limit 170 psi.")).to_be_visible()

@@ -1,12 +1,14 @@
 // The entries of a water or foam page as rows: name, value, unit. A row opens its tray, one at a time: a stepper for an amount, chips for a choice.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { chips, chipsAndList, stepper } from "../shared/controls.js";
+import { isUnfolded, unfold } from "../shared/fold.js";
 import { refusalOf } from "../shared/refusal.js";
 import { colon, fill } from "../shared/site.js";
 import { bare } from "../shared/units.js";
 import { offered } from "./entries.js";
 
 const SIGNED = ["rise", "altitude"];
+const UNSET = "\u2013";
 
 export const asked = ({ data, entries }) =>
   data.fields.filter(({ when = {} }) => Object.entries(when).every(([name, value]) => [value].flat().includes(entries[name])));
@@ -21,7 +23,7 @@ const pickedOf = (field, { data, entries, system }) =>
 function valueOf(field, page) {
   const { entries, u, shown } = page;
   if (`${page.data.systems[page.system].family}_options` in field) return { text: pickedOf(field, page) };
-  if (!bare(entries[field.name])) return { text: "\u2013" };
+  if (!bare(entries[field.name])) return { text: UNSET };
   return field.kind === "count" ? { text: bare(entries[field.name]) } : { text: shown(field.kind, entries[field.name]), unit: u[`u_${field.kind}`] };
 }
 
@@ -103,10 +105,34 @@ function row(field, page) {
     </div>`;
 }
 
+// Fields in their groups: a group begins at each field that names one.
+function groupsOf(page) {
+  const groups = [];
+  for (const field of asked(page)) {
+    if (field.group || !groups.length) groups.push({ name: field.group, fields: [] });
+    groups.at(-1).fields.push(field);
+  }
+  return groups;
+}
+
+// A group of nothing but rules, usual values and what was left empty begins folded, its values beside its name.
+function groupView({ name, fields }, page) {
+  const { data, entered, origins, refusal } = page;
+  const rows = fields.map((field) => row(field, page));
+  if (!name) return rows;
+  const title = data.words.group[name];
+  if (fields.some((field) => origins.example.includes(field))) return html`<h2>${title}</h2>${rows}`;
+  const begins = fields.some((field) => entered.includes(field.name));
+  const values = fields.map((field) => valueOf(field, page)).filter(({ text }) => text !== UNSET).map(({ text, unit = "" }) => `${text} ${unit}`.trim());
+  return html`
+    <details class="entry-fold" ?open=${isUnfolded(name, begins) || fields.some((field) => field.name === refusal?.field)} @toggle=${({ target }) => unfold(name, target.open)}>
+      <summary><span>${title}</span> <b>${values.join(" \u00b7 ")}</b></summary>
+      ${rows}
+    </details>`;
+}
+
 export const fieldsView = (page) => html`
   <section class="entries" aria-label=${page.data.words.reckon.settings}>
     ${rigView(page)}
-    ${asked(page).map((field) => html`
-      ${field.group ? html`<h2>${page.data.words.group[field.group]}</h2>` : nothing}
-      ${row(field, page)}`)}
+    ${groupsOf(page).map((group) => groupView(group, page))}
   </section>`;
