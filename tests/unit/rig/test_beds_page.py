@@ -67,3 +67,15 @@ def test_past_its_test_pressure_no_number(run):
     found = rows(run, {**RIG, "hoses": [{**RIG["hoses"][0], "test_pressure": "160@US"}]})
     assert (found["Crosslay 2"]["code"], found["Crosslay 2"]["pressure"]) == ("above_test_pressure", None)
     assert (found["Front bumper"]["pressure"], found["Front bumper"]["is_over"]) == ("101", False)
+
+
+def test_a_reel_of_ultra_high_pressure(run):
+    """A fire apparatus magazine, undated: 1,100 psi at the nozzle took 1,400 at the pump, some 300 in the reel's hose; at 20 gpm through 200 ft that is C 3,750. Hose is tested at a tenth more than
+    it is run at (NFPA 1962): 1,540. Without a test pressure of the hose's own, 1,400 psi is stopped as high pressure.
+    """
+    reel = {"name": "Reel", "hose": "booster-0.75", "length": "200@US", "end": {"kind": "fog", "flow": "20@US", "pressure": "1100@US"}}
+    hose = {"hose": "booster-0.75", "coefficient": "3750@US", "origin": "measured"}
+    own = rows(run, {**RIG, "beds": [reel], "hoses": [{**hose, "test_pressure": "1540@US"}]})["Reel"]
+    assert (own["pressure"], own["code"]) == ("1400", "hose")
+    unknown = rows(run, {**RIG, "beds": [reel], "hoses": [hose]})["Reel"]
+    assert (unknown["pressure"], unknown["code"]) == (None, "high_pressure")

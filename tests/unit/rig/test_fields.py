@@ -14,8 +14,8 @@ BOUNDS = [
     ("governed", "", 1000, 4000), ("speed_capacity", "", 300, 4000), ("speed_seventy", "", 300, 4000), ("speed_fifty", "", 300, 4000),
     ("axle_ratio", "", 1, 20), ("tyre_rev", "", 200, 1500), ("pump_gear_ratio", "", 0.3, 10), ("floor", "@US", 5, 40),
     ("wye_from", "@US", 0, 3000), ("wye_loss", "@US", 0, 100), ("panel_step", "@US", 0.1, 50), ("residual", "@US", 0, 150),
-    ("hoses.0.coefficient", "@US", 0.001, 5000), ("hoses.0.test_pressure", "@US", 50, 1500), ("hoses.0.readings", "", 1, 20), ("beds.0.length", "@US", 1, 5000),
-    ("beds.0.end.flow", "@US", 1, 5000), ("beds.0.end.pressure", "@US", 5, 1000),
+    ("hoses.0.coefficient", "@US", 0.001, 5000), ("hoses.0.test_pressure", "@US", 50, 2000), ("hoses.0.readings", "", 1, 20), ("beds.0.length", "@US", 1, 5000),
+    ("beds.0.end.flow", "@US", 1, 5000), ("beds.0.end.pressure", "@US", 5, 1500),
     ("beds.1.end.tip", "@US", 0.1, 6), ("beds.1.end.pressure", "@US", 5, 1000), ("beds.0.loss", "@US", 0, 150), ("beds.0.loss_at", "@US", 50, 5000), ("beds.0.device_most", "@US", 50, 5000),
     ("supply.0.length", "@US", 1, 20000), ("supply.0.limit", "@US", 20, 1000),
 ]
