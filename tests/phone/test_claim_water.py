@@ -30,6 +30,27 @@ def test_number_follows_from_its_rows(take, page, walk):
         raise AssertionError(f"{why}\nSEED={os.environ['SEED']}, {page} {walk}: " + "; ".join(steps)) from why
 
 
+@pytest.mark.parametrize("page", reckoners.PAGES)
+def test_every_row_is_walked(take, page):
+    """Each row of a page in turn, after the choices that ask it: figure and sentence follow from it too."""
+    luck = chance(page, 0)
+    system = luck.choice(SYSTEMS)
+    family, steps = units.family(system), [system]
+    sheet = open_sheet(take(), f"water/{page}/" if page in reckoners.WATER else f"{page}/")
+    sheet.system(system)
+    fields = {field["name"]: field for field in reckoners.fields(page)}
+    try:
+        for name, field in fields.items():
+            for other, wanted in field.get("when", {}).items():
+                ids = [option["id"] for option in reckoners.choices(fields[other], family)]
+                sheet.open(other)
+                sheet.page.locator(".entry[data-open] .entry-tray label.chip").nth(ids.index(wanted if isinstance(wanted, str) else luck.choice(wanted))).tap()
+            steps.append(touch(sheet, luck, name))
+            follows(sheet, system)
+    except AssertionError as why:
+        raise AssertionError(f"{why}\nSEED={os.environ['SEED']}, {page}: " + "; ".join(steps)) from why
+
+
 def follows(sheet, system):
     """What stands there follows from the rows, once the answer to the last touch is in; test_moments watches the time between."""
     sheet.page.wait_for_timeout(80)
@@ -44,7 +65,11 @@ def follows(sheet, system):
 
 def step(sheet, luck):
     """Open a row that is asked and choose, nudge or type in it. Returns what was done."""
-    name = luck.choice(sheet.page.evaluate("[...document.querySelectorAll('.entry-row')].map((row) => row.dataset.entry)"))
+    return touch(sheet, luck, luck.choice(sheet.page.evaluate("[...document.querySelectorAll('.entry-row')].map((row) => row.dataset.entry)")))
+
+
+def touch(sheet, luck, name):
+    """Choose, nudge or type in one row. Returns what was done."""
     sheet.open(name)
     tray = sheet.page.locator(".entry[data-open] .entry-tray")
     tray.wait_for()

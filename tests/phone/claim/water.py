@@ -10,13 +10,14 @@ READ = """() => ({
     text: row.querySelector("b").textContent.trim(), unit: row.querySelector("small")?.textContent.trim() ?? "" }])),
   figure: document.querySelector("main output b:not([aria-hidden])")?.textContent.trim() ?? null,
   unit: document.querySelector("main output span")?.textContent.trim() ?? null,
+  said: (document.querySelector("main output b:not([aria-hidden])") ? document.querySelector(".answer-sum") : document.querySelector("main output"))?.textContent.trim() ?? null,
   refused: [...document.querySelectorAll(".entry[data-refused] .entry-row")].map((row) => row.dataset.entry),
 })"""
 UNSET = "\u2013"
 
 
 def check(page, system, shown):
-    """The figure is what calc says of the rows, or one row is refused by both."""
+    """Figure and sentence are what calc says of the rows, or one row is refused by both."""
     try:
         answer = _answered(page, system, shown["rows"])
     except CalcError as refusal:
@@ -24,8 +25,15 @@ def check(page, system, shown):
         return
     assert not shown["refused"], shown
     assert shown["figure"] == answer["figure"]["text"], (answer["figure"], shown)
+    assert shown["said"] == _sentence(answer, system), (answer["facts"], shown)
     if shown["figure"] is not None:
         assert shown["unit"] == data.words("units")["unit"][system][answer["figure"]["kind"]], shown
+
+
+def _sentence(answer, system):
+    words = data.words("water")
+    facts = {name: words["text"].get(name, {}).get(text, text) for name, text in answer["facts"].items()}
+    return words["told"][answer["sum"]].format(**{f"u_{kind}": name for kind, name in data.words("units")["unit"][system].items()}, **facts)
 
 
 def _answered(page, system, rows):
