@@ -143,8 +143,8 @@ def addends(units, kind, amounts):
     exact = [converted(here, amount) * steps for amount in amounts]
     counts = [math.floor(amount + LAST_BIT) for amount in exact]
     total = int(rounding.rounded(sum(exact), 0))
-    by_cut = sorted(range(len(exact)), key=lambda place: (counts[place] - exact[place], place))
-    for place in by_cut[:total - sum(counts)]:
+    by_cut = sorted([(counts[place] - exact[place], place) for place in range(len(exact))])
+    for _, place in by_cut[:total - sum(counts)]:
         counts[place] += 1
     return plain(units, total / steps, places + 1), [plain(units, count / steps, places + 1) for count in counts]
 
