@@ -15,6 +15,7 @@ MOST_ROWS = 500
 MOST_DEPTH = 12
 MOST_PICTURE = 266_700  # of a photo of 200 kB, written in base 64
 MOST_RECORDS = 2000  # in one file: a rig tested weekly for 38 years
+MOST_VALUES = 4000  # in one test, its limits with it: a whole one has about 1,000, and a phone judges so many in a second
 LARGEST_BYTES = 5_000_000  # of one file; a whole test has about 12,000
 LATEST_MS = 7_300_000_000_000  # the year 2201
 # "text", "name" (not empty), "number", "time" (milliseconds since 1970, or None), "any"; [shape] is a list, {"*": shape} any names;
@@ -57,11 +58,13 @@ def judged(record, standards, former, units):
 
     Returns the answer of contract `service.judged`, its verdict less its texts: the record carries its result worked out again
     where it is finished, and "edition" is that of our limits it was judged by where a later one is in force.
-    Raises CalcError with field file and code not_a_test, newer, damaged, other_limits or former_limits, and as a fact
+    Raises CalcError with field file and code not_a_test, newer, too_large, damaged, other_limits or former_limits, and as a fact
     where: `at`.
     """
     if not isinstance(record, dict) or "schema" not in record or "standard" not in record or "tests" not in record:
         raise CalcError("file", "not_a_test")
+    if _has_too_many(record):
+        raise CalcError("file", "too_large", most=MOST_VALUES)
     if record["schema"] != SCHEMA:
         raise CalcError("file", "newer")
     is_ours = limits.is_ours(record["standard"], standards)
@@ -85,6 +88,19 @@ def judged(record, standards, former, units):
     else:
         judged_record["result"] = None
     return {"record": judged_record, "verdict": proved["verdict"], "claimed": claimed, "edition": edition}
+
+
+def _has_too_many(record):
+    """Whether there are more values in it than a test has, however deep: soon said, whatever it is."""
+    pending, count = [record], 0
+    while pending:
+        value = pending.pop()
+        if isinstance(value, (dict, list)):
+            count += len(value)
+            if count > MOST_VALUES:
+                return True
+            pending.extend(value.values() if isinstance(value, dict) else value)
+    return False
 
 
 def is_baseline(content):
