@@ -2,6 +2,7 @@
 import os
 
 import pytest
+from playwright.sync_api import Error
 
 from calc.base.errors import CalcError
 from calc.rig import hose_test
@@ -39,7 +40,7 @@ def test_coefficient_follows_from_its_readings(take, walk):
             follows(page)
             steps.append(step(page, luck))
         follows(page)
-    except AssertionError as why:
+    except (AssertionError, Error) as why:
         raise AssertionError(f"{why}\nSEED={os.environ['SEED']}, rig {walk}: " + "; ".join(steps)) from why
 
 

@@ -2,6 +2,7 @@
 import os
 
 import pytest
+from playwright.sync_api import Error
 
 from site_src.content import units
 from tests.phone.claim import chance, typed, walks
@@ -33,7 +34,7 @@ def test_figures_follow_from_entries(take, name, walk):
         for _ in range(STEPS):
             steps.append(step(page, luck))
             follows(page, name, system)
-    except AssertionError as why:
+    except (AssertionError, Error) as why:
         raise AssertionError(f"{why}\nSEED={os.environ['SEED']}, {name} {walk}: " + "; ".join(steps)) from why
 
 

@@ -2,6 +2,7 @@
 import os
 
 import pytest
+from playwright.sync_api import Error
 
 from site_src.content import reckoners, units
 from tests.phone.claim import chance, walks, water
@@ -26,7 +27,7 @@ def test_number_follows_from_its_rows(take, page, walk):
         for _ in range(STEPS):
             steps.append(step(sheet, luck))
             follows(sheet, system)
-    except AssertionError as why:
+    except (AssertionError, Error) as why:
         raise AssertionError(f"{why}\nSEED={os.environ['SEED']}, {page} {walk}: " + "; ".join(steps)) from why
 
 
