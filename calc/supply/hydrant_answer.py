@@ -4,6 +4,7 @@ from calc.base.errors import CalcError
 from calc.hydraulics import hose, nozzle, water
 from calc.supply import hydrant, sources
 
+LEAST_DROP_PSI = 0.01  # no gauge shows less: the same pressure, typed in two units
 SMALL_DROP_PERCENT = 10  # a smaller drop is mostly gauge, and the projection from it a guess
 COEFFICIENTS = ("0.9", "0.8", "0.7")
 CURVE_POINTS = 16
@@ -24,7 +25,7 @@ def answer(entries, shelf, units):
     typed = readout.amounts(entries, units, (
         ("static", "pressure", 1, 300), ("residual", "pressure", 0, 300), ("floor", "pressure", 0, 100)))
     static_psi, residual_psi, floor_psi = typed["static"], typed["residual"], typed["floor"]
-    if not residual_psi < static_psi:
+    if not residual_psi <= static_psi - LEAST_DROP_PSI:
         raise CalcError("residual", "not_below_static")
     if not floor_psi < static_psi:
         raise CalcError("floor", "not_below_static")

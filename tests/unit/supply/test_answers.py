@@ -111,6 +111,8 @@ def test_opening_calls_nothing_to_mind(run, page):
     ("page", "changes", "field", "code"),
     [
         ("hydrant", {"residual": "65"}, "residual", "not_below_static"),
+        # the same pressure typed in two units, which a float tells apart by its last bit
+        ("hydrant", {"static": "450@SI", "residual": "4.5@bar"}, "residual", "not_below_static"),
         ("hydrant", {"floor": "70"}, "floor", "not_below_static"),
         ("hydrant", {"known": "pitot", "outlet": "4.5@US", "pitot": "1"}, "pitot", "below_table"),
         ("hydrant", {"known": "pitot", "outlets": "1.5"}, "outlets", "not_whole"),
