@@ -10,7 +10,7 @@ import sys
 import time
 
 ROOT = pathlib.Path(__file__).parent.parent.parent
-STEPS_OF_A_ROUND = 4 * 25 + 10 * 12  # one walk of Pressure, Heat, Speeds and a measured hose, and one of each water and foam page
+STEPS_OF_A_ROUND = 5 * 25 + 10 * 12  # one walk of Pressure, Heat, Speeds, a measured hose and a service test, and one of each water and foam page
 
 
 def main(steps):
