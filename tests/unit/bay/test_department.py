@@ -162,3 +162,46 @@ def test_the_published_rows():
         if item["limit"]:
             assert (item["limit"]["quantity"] in QUANTITIES) if item["limit"]["quantity"] else item["unit"] in PLAIN_UNITS
     assert set(PLAIN_UNITS) == set(STEPS)
+
+
+def test_an_own_item_is_whole(run):
+    """What its row says, and of what it does not say what an item has that is nobody's: of the operator, reported, of the whole rig."""
+    [_, _, _, own] = applied(run, OWN)["rows"]
+    assert own == {"id": "saw_bar", "lists": ["weekly"], "place": "round", "state": "off", "fits": {}, "equipment": None, "limit": None, "unit": None,
+                   "who": "operator", "class": "report", "scope": "apparatus", "clock_s": None, "tool": None, "restricts": None, "system": None, "source": [],
+                   "basis": "department"}
+    asked = {"who": "technician", "class": "out_of_service", "scope": "pump", "whose": "rig"}
+    own = of(applied(run, {**OWN, **asked}), "saw_bar")
+    assert {name: own[name] for name in ("who", "class", "scope", "basis")} == {"who": "technician", "class": "out_of_service", "scope": "pump", "basis": "rig"}
+
+
+def test_a_limit_keeps_what_its_instrument_can_show(run):
+    """A limit of another stands in place of the item's; what is plausible hangs on the gauge, and a reason that nobody gave is empty."""
+    vacuum = {**VACUUM, "limit": {**VACUUM["limit"], "plausible": [0, 30]}}
+    changed = of(applied(run, {**LIMIT, "reason": "Order 7"}, rows=(BELTS, vacuum, DRIPS)), "vacuum")
+    assert (changed["limit"]["plausible"], changed["limit"]["reason"], changed["unit"]) == ([0, 30], "Order 7", None)
+    assert "plausible" not in of(applied(run, LIMIT), "vacuum")["limit"]
+    drips = of(applied(run, {"item": "drips", "act": "change", "unit": "drops", "least": "10", "most": "90", "reason": "Order 8"}), "drips")
+    assert (drips["unit"], drips["limit"]["value"], drips["limit"]["to"]) == ("drops", 10, 90)
+
+
+def test_an_item_that_is_left_out_ends_nothing(run):
+    """Rows after one that leaves an item out count too."""
+    answer = applied(run, OUT, LIMIT)
+    assert (of(answer, "belts")["left_out"], of(answer, "vacuum")["limit"]["value"]) == ("Shop does it", 24)
+
+
+def test_faults_say_with_what(run):
+    """Said twice: the number of the first row, as rows are counted; another unit or kind: that of the item."""
+    told = {fault["field"]: fault for fault in applied(run, LIMIT, {**LIMIT, "whose": "department"})["faults"]}
+    assert told["checks.1.item"]["row"] == 1
+    [unit] = applied(run, {**LIMIT, "unit": "pressure"})["faults"]
+    assert (unit["code"], unit["unit"]) == ("other_unit", "vacuum")
+    [kind] = applied(run, {"item": "vacuum", "act": "change", "unit": "vacuum", "most": "24@US", "reason": "Order 7"})["faults"]
+    assert (kind["code"], kind["kind"]) == ("other_kind", "min")
+
+
+@pytest.mark.parametrize(("name", "value"), [("name", "Oil"), ("look", "Look."), ("good", "Good"), ("lists", ["weekly"])])
+def test_words_and_lists_are_an_items(run, name, value):
+    """What is due, and is no item, has neither words nor lists of its own."""
+    assert (f"checks.0.{name}", "item_only") in faults(run, {"item": "gear_oil", "act": "change", "months": "6", name: value})
