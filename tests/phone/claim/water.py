@@ -48,12 +48,13 @@ def _answered(page, system, rows):
 
 
 def _entry(field, text, opening, system):
-    """What a row says; one that reads as it opened is as it opened, which may have been in other units."""
+    """What a row says; one that reads as it opened, or as a usual figure, is that, which may have been in other units."""
     options = reckoners.choices(field, units.family(system))
     if options:
         [chosen] = {option["id"] for option in options if option["label"] == text}
         return chosen
     if text == UNSET:
         return ""
-    is_as_opened = field["kind"] != "count" and opening and entry.all_shown(units.shown_in(system), [[field["kind"], opening]]) == [text]
-    return opening if is_as_opened else f"{text}@{system}"
+    offered = [] if field["kind"] == "count" else [known for known in (opening, *field.get("usual", [])) if known]
+    shown = entry.all_shown(units.shown_in(system), [[field["kind"], known] for known in offered])
+    return offered[shown.index(text)] if text in shown else f"{text}@{system}"
