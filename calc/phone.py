@@ -39,7 +39,7 @@ DOORS = {
     "fault.rank": ("diagnosis.fault", ("knowledge", "signs")),
     "gear_table.answer": ("teaching.gear_table", ("entries", "gears", "units")),
     "handed.plant": ("teaching.handed", ("task", "fault", "salt")),
-    "handed.sent_back": ("teaching.handed", ("run", "named", "salt")),
+    "handed.sent_back": ("teaching.handed", ("run", "named", "proof", "salt")),
     "heights.converted": ("layout.heights", ("layout", "units")),
     "hose.friction_loss_psi": ("hydraulics.hose", ("coefficient", "flow_gpm", "length_ft")),
     "interlock.behind": ("diagnosis.interlock", ("table", "lights")),

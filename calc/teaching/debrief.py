@@ -52,7 +52,8 @@ def debrief(code, models, units):
     model = [row for row in models if row["task"] == read["task"] and row["fault"] == fault][0]
 
     naming = _naming(read["named"], fault, model["alike"])
-    if verdict["outcome"] == "found" and naming in ("other", "overlooked"):
+    is_luck = naming in ("other", "overlooked") or read["proof"] not in (None, handed.UNNAMED) and read["proof"] not in model["proofs"]
+    if verdict["outcome"] == "found" and is_luck:
         verdict["outcome"] = "luck"  # something was wrong, and not what was seen
 
     def clock(seconds):
@@ -63,6 +64,8 @@ def debrief(code, models, units):
         "verdict": verdict,
         "named": read["named"],
         "naming": naming,
+        "proof": read["proof"],
+        "proofs": model["proofs"],
         "alike": model["alike"],
         "done": _done(record, clock),
         "stopped_after": _steps_done(record["acts"], model["steps"]) if record["ended"] == "stopped" and not fault else None,

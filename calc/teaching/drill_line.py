@@ -5,12 +5,13 @@
 from calc.base import display, entry, shelf as shelves
 from calc.base.errors import CalcError
 from calc.base.order import ordered
-from calc.hydraulics import friction_rule, hose, nozzle, water
+from calc.hydraulics import caution, friction_rule, hose, nozzle, water
 from calc.teaching import drill_parts as parts
 
 FLOOR_FT = 10  # where the rig's profile has no height of a floor
 MOST_PSI = 300  # what asks for more is no line to train on
 SAME_IN = 0.001
+SAME_GPM = 1e-6
 APART_PSI = 15  # beds whose pressures differ by less are alike to a gauge
 
 
@@ -37,12 +38,19 @@ class Line:
             steps = shelves.loss_steps(shelf, bed["device"])
             usual_psi = [psi for from_gpm, psi in steps if self.flow_gpm >= from_gpm]
             self.device_psi = entry.quantity(units, "pressure", "loss", bed["loss"]) if bed.get("loss") else usual_psi[-1]
+        self.is_over = bool(bed.get("device_most")) and self.flow_gpm > entry.quantity(units, "flow", "device_most", bed["device_most"]) + SAME_GPM
+        self.test_psi = figures.get("test_psi")
         self.rule = rule_of(shelf, units, self.size_in, self.flow_gpm)
         self.friction_psi = friction_rule.loss_psi(self.rule, self.size_in, self.coefficient, self.flow_gpm, self.length_ft)
 
     def pump_psi(self):
         """What the line asks of the pump as it lies."""
         return self.nozzle_psi + self.friction_psi + self.device_psi
+
+    def is_stopped(self):
+        """Whether no page gives it a number: more flow than its device is made for, or its hose at its test pressure. Source: calc.hydraulics.caution."""
+        strain = caution.of_hose(self.pump_psi(), self.test_psi)
+        return self.is_over or strain is not None and strain[0] == caution.STOP
 
     def facts(self, units):
         """Texts that say what it is."""
@@ -99,7 +107,7 @@ def usable(ground, units):
             line = Line(ground, units, bed)
         except CalcError:
             continue  # a hose whose own figure has a fault, or an end that was never filled in
-        if 0 < line.pump_psi() < MOST_PSI and line.flow_gpm > 0:
+        if 0 < line.pump_psi() < MOST_PSI and line.flow_gpm > 0 and not line.is_stopped():
             lines.append((place, line))
     return lines
 

@@ -50,8 +50,7 @@ def model_run(task, parameters, lights, faults):
 
     Returns contract `model_run`. Raises CalcError as practice.begin does.
     """
-    run = practice.begin(task, parameters, lights, faults)
-    steps = []
+    run, steps = practice.begin(task, parameters, lights, faults), []
     for act, signs in STEPS[task]:
         kind, to = act if act else (None, None)
         step = {"at_s": run["at_s"], "kind": kind, "to": to, "sign": signs[-1], "shows": True}
@@ -60,9 +59,13 @@ def model_run(task, parameters, lights, faults):
             run = practice.advance(run, {"kind": kind, "to": to})
         for sign in signs:
             run, shows = _watched(run, sign)
-            if not shows:
-                step["sign"], step["shows"] = sign, False
+            if shows:
+                continue
+            step["sign"], step["shows"] = sign, False
+            if PROOF_OF.get(sign) != "gauge" or run["train"]["tank_open"]:
                 return {"steps": steps, "how": "stopped", "at_s": run["at_s"]}
+            steps.append({"at_s": run["at_s"], "kind": "tank", "to": True, "sign": "pressure", "shows": True})
+            run, _ = _watched(practice.advance(run, {"kind": "tank", "to": True}), "pressure")
     return {"steps": steps, "how": "finished", "at_s": run["at_s"]}
 
 

@@ -4,10 +4,11 @@ from calc.base.errors import CalcError
 SHOWS_PSI = 10
 # notes that a machine would not forgive, and those that went well
 HARMS = ("in_gear", "turning", "above_idle", "no_pause", "clash", "not_home", "strain", "runaway", "unproved", "no_flow",
-         "second_try", "hot", "dry", "past_proof", "lamp_dark")
+         "second_try", "hot", "dry", "past_proof", "lamp_dark", "tank_closed")
 LATE = "past_proof"  # an act of risk after a proof that failed: nothing broke, and a stop after it comes too late
 UNBROKEN = (LATE, "lamp_dark")  # a throttle that was raised with a lamp dark and did not answer broke nothing either
-GOODS = ("sound_move", "home_pump", "home_road", "gear_taken", "water_moved", "throttle_answered")
+GOODS = ("sound_move", "home_pump", "home_road", "gear_taken", "water_moved", "throttle_answered", "tank_opened")
+CURED = ("tank_shut", "tank_opened")  # the fault that the panel itself puts right, and what does it
 
 
 def verdict(run):
@@ -43,7 +44,8 @@ def judged(record):
     elif harm and stopped:
         outcome = "late"
     elif record["faults"]:
-        outcome = "found" if stopped else "missed"
+        is_cured = CURED[0] in record["faults"] and CURED[1] in right and record["is_reached"]
+        outcome = "found" if stopped else "cured" if is_cured else "missed"
     elif stopped:
         outcome = "unneeded"
     else:
@@ -96,6 +98,6 @@ def is_past_proof(run, first):
         has_failed = start["lights"]["engaged"]
     else:
         # a dead throttle lets the engine down to idle by itself while it pumps
-        has_failed = (not start["lights"]["engaged"] or not start["lights"]["ok"] or start["pressure_psi"] <= SHOWS_PSI
-                      or "throttle_dead" in run["faults"])
+        is_dry = start["pressure_psi"] <= SHOWS_PSI and CURED[1] not in [note["code"] for note in run["notes"]]
+        has_failed = not start["lights"]["engaged"] or not start["lights"]["ok"] or is_dry or "throttle_dead" in run["faults"]
     return has_failed or is_dead(run) or run["shown"]["lights"]["engaged"] != pumps

@@ -9,7 +9,7 @@ from calc.base.errors import check_within
 from calc.pump import heat
 
 FAULT_CODES = ("no_air", "selector_stuck", "collar_stuck", "switch_closed", "switch_open", "bulb_dead", "no_water",
-               "throttle_dead")
+               "throttle_dead", "tank_shut")
 LONGEST_TICK_S = 0.5
 STEP_S = 0.01
 PUSHES = 0.5  # of full air, to slide the collar against its detent
@@ -34,6 +34,16 @@ def claims(train, faults):
     if train["brake_set"]:
         stand.append("parking_brake")
     return stand
+
+
+def is_fed(train, faults):
+    """Whether the pump has water: full, and its tank-to-pump valve open.
+
+    train, faults: as the module says
+
+    Raises nothing. Source: a midship pumper on its tank, its pump kept drained; common practice.
+    """
+    return train["tank_open"] and "no_water" not in faults
 
 
 def is_true(light, stand):
@@ -150,7 +160,7 @@ def _slide(train, parameters, faults, step_s):
 
 def _warm(train, parameters, faults, step_s):
     """Power into the water by the cube of speed, carried away by what is sent round through the tank."""
-    if train["collar"] != "pump" or train["pump_rpm"] <= STILL_RPM or "no_water" in faults:
+    if train["collar"] != "pump" or train["pump_rpm"] <= STILL_RPM or not is_fed(train, faults):
         return []
     share = train["pump_rpm"] / parameters["shut_rpm"]
     was_f = train["rise_f"]

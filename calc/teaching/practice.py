@@ -7,6 +7,7 @@ Events: `{"kind"}` and, where it says so, more.
     gear (to)                the transmission to "neutral" or "drive", which stands for the gear of the task
     throttle (to)            the panel throttle to "idle" or "raised"
     circulate (to)           the tank fill open, true or false
+    tank (to)                the tank-to-pump valve open, true or false
     end (how)                "finished", or "stopped": something is wrong and the rig is reported
 An event that a rig would not take (drive above idle) is noted and changes nothing.
 """
@@ -44,7 +45,7 @@ def begin(task, parameters, lights, faults):
         "engine_rpm": engine_rpm, "throttle": "raised" if pumping else "idle", "gear": "drive" if pumping else "neutral",
         "brake_set": True, "selector": side, "valve": side, "road_air": 0, "pump_air": 0, "collar": side, "pushed_s": 0,
         "grinding": False, "shaft_rpm": shaft_rpm, "pump_rpm": shaft_rpm * parameters["pump_ratio"],
-        "circulating": pumping, "rise_f": 0, "moved": False,
+        "circulating": pumping, "tank_open": "tank_shut" not in faults, "rise_f": 0, "moved": False,
     }
     train[side + "_air"] = supply
     return _settled({
@@ -96,9 +97,7 @@ def shown(run):
     raised = train["engine_rpm"] > parameters["idle_rpm"] + NEAR_IDLE_RPM
     pressure_psi = _pressure_psi(train, parameters, faults)
     return {
-        "true": true,
-        "lights": lights,
-        "stand": stand,
+        "true": true, "lights": lights, "stand": stand,
         "speed_mph": driveline.indicated_mph(train["shaft_rpm"], 1, parameters["axle_ratio"], parameters["tyre_rev"]),
         "pressure_psi": pressure_psi,
         "shaft_turning": train["shaft_rpm"] > powertrain.STILL_RPM,
@@ -134,7 +133,7 @@ def _settled(run):
 
 
 def _pressure_psi(train, parameters, faults):
-    if train["pump_rpm"] <= powertrain.STILL_RPM or "no_water" in faults:
+    if train["pump_rpm"] <= powertrain.STILL_RPM or not powertrain.is_fed(train, faults):
         return 0
     idle_pump_rpm = parameters["idle_rpm"] * parameters["pump_ratio"]
     return rating.pressure_at_speed_psi(parameters["idle_psi"], idle_pump_rpm, train["pump_rpm"])
@@ -211,7 +210,7 @@ def _throttle(run, event):
     wrong = []
     if not now["lights"]["ok"] or not now["lights"]["engaged"] or train["collar"] != "pump":
         wrong.append("unproved")
-    elif "no_water" in run["faults"]:
+    elif not powertrain.is_fed(train, run["faults"]):
         wrong.append("dry")
     elif not train["circulating"]:
         wrong.append("no_flow")
@@ -224,6 +223,13 @@ def _circulate(run, event):
     run["train"]["circulating"] = event["to"]
     if event["to"]:
         _note(run, "water_moved")
+
+
+def _tank(run, event):
+    train, to = run["train"], event["to"]
+    if to != train["tank_open"] and (to or train["pump_rpm"] > powertrain.STILL_RPM):
+        _note(run, "tank_opened" if to else "tank_closed")
+    train["tank_open"] = to
 
 
 def _end(run, event):
@@ -239,5 +245,6 @@ _EVENTS = {
     "gear": (("neutral", "drive"), _gear),
     "throttle": (("idle", "raised"), _throttle),
     "circulate": ((True, False), _circulate),
+    "tank": ((True, False), _tank),
     "end": (None, _end),
 }

@@ -95,6 +95,32 @@ def test_hidden_found_and_read_on_both(phones):
         page.close()
 
 
+def test_a_wrong_proof_makes_a_stop_luck_on_both(phones):
+    """The fault is named right and the proof wrong: luck, with what contradicted, on the phone that found and on the one that hid."""
+    planter, finder = phones
+    hider, link = hide(planter, "collar_stuck")
+    rig = Rig(finder, link[len(finder.host.origin):])
+    rig.page.get_by_role("button", name=PAIR["find"], exact=True).tap()
+    expect(rig.page.locator(".bench-seen")).to_be_visible()
+    rig.select("centre")
+    rig.wait(2)
+    rig.select("pump")
+    rig.wait(2)
+    rig.press("stop")
+    rig.name("gauge")
+    rig.page.get_by_role("button", name=PRACTICE["fault_collar_stuck"], exact=True).tap()
+    proof = WORDS["proof"]
+    told = proof["wrong"].format(proof=proof["gauge"], proofs=f"{proof['clunk']}, {proof['engaged']}")
+    rig.page.get_by_role("button", name=PAIR["back"], exact=True).tap()
+    opened = planter.open(link_of(rig.page)[len(planter.host.origin):])
+    rig.page.get_by_role("button", name=PAIR["back_read"], exact=True).tap()
+    for page in (rig.page, opened):
+        expect(page.get_by_role("heading", name=PRACTICE["outcome_luck"])).to_be_visible()
+        expect(page.get_by_text(told)).to_be_visible()
+    for page in (hider, rig.page, opened):
+        page.close()
+
+
 def test_a_surprise_may_be_nothing_and_a_stop_then_counts(phones):
     """By lot nothing is wrong: a stop is asked for its name and counts as wrong, with the sign that would have come next; to finish is right."""
     rig = Rig(phones[0], "practice/")

@@ -104,6 +104,33 @@ def open_practice(away):
     return rig
 
 
+def test_a_shut_tank_valve_is_found_and_opened(away):
+    """No pressure at idle with everything else right: tank-to-pump says Shut; opened, the gauge comes up and the run is finished."""
+    rig = open_practice(away)
+    rig.hold()
+    rig.start(fault="tank_shut", see="seen")
+    rig.select("centre")
+    rig.wait(2)
+    rig.select("pump")
+    rig.wait(2)
+    rig.gear("drive")
+    rig.wait(3)
+    key = rig.page.get_by_role("button", name=re.compile("^" + PRACTICE["tank"]))
+    expect(key).to_contain_text(PRACTICE["shut"])
+    gauge = rig.page.locator(".bench-gauge").filter(has_text=PRACTICE["gauge_pressure"])
+    none = re.compile(r"^0 ")
+    expect(gauge.locator("b")).to_have_text(none)
+    key.tap()
+    rig.wait(1)
+    expect(gauge.locator("b")).not_to_have_text(none)
+    rig.turn("fill", "open")
+    rig.turn("throttle", "raised")
+    rig.wait(3)
+    told = rig.ends("finished", "cured")
+    rig.page.clock.resume()
+    assert PRACTICE["told_tank_shut"] in told
+
+
 def test_run_with_a_clash(away):
     """Back to road without waiting for the shaft: the teeth grind, it is said why, and the run is in the log."""
     rig = open_practice(away)

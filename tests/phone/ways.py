@@ -93,7 +93,7 @@ def found_fault(handset):
     run = practice.begin("to_pump", why.parameters(), why.lights(), ["no_air"])
     for event in ({"kind": "gear", "to": "drive"}, {"kind": "tick", "passed_s": 0.5}, {"kind": "end", "how": "stopped"}):
         run = practice.advance(run, event)
-    page = handset.open(f"practice/#went={handed.sent_back(run, 'no_water', 7)}")
+    page = handset.open(f"practice/#went={handed.sent_back(run, 'no_water', 'gauge', 7)}")
     page.get_by_role("region", name=PAIR["result"]).wait_for()
     return page
 

@@ -4,6 +4,7 @@ import math
 import pytest
 
 from calc.base.errors import CalcError
+from calc.teaching import drill_line
 from site_src.content import catalogue, data, fleet, units
 from site_src.routes import drill as drill_routes
 from tests.sampling import seeds
@@ -213,3 +214,15 @@ def test_every_habit_and_working_has_its_words(run):
             assert question["kind"] in words["kind"]
             assert {row["code"] for row in question["habits"]} <= set(words["habit"])
             assert {row["code"] for row in question["working"]} <= set(words["working"])
+
+
+@pytest.mark.parametrize(("most", "test_psi", "is_asked"), [("", None, True), ("500@US", None, True), ("499@US", None, False), ("1900@SI", None, True), ("", 300, True), ("", 90, False)])
+def test_a_stopped_line_is_not_asked_about(most, test_psi, is_asked):
+    """A gun of 500 gpm at 100 psi on no hose: asked unless it is over its device's limit (500 gpm is 1,893 L/min), or its hose's test pressure is reached.
+
+    By hand; the stops are those of Pressure, "its maker's limit comes first".
+    """
+    shelf = {"hoses": {"piped": {"label": "", "coefficient": 1, "size_in": None, "test_psi": test_psi}}, "appliances": {}}
+    bed = {"name": "Gun", "end": {"kind": "fog", "flow": "500@US", "pressure": "100@US"}, "device_most": most}
+    found = drill_line.usable({"shelf": shelf, "rig": {}, "beds": [bed], "tips": []}, units.shown_in("US"))
+    assert [place for place, _ in found] == ([0] if is_asked else [])

@@ -11,12 +11,12 @@ US = units.shown_in("US")
 DEBRIEF = "teaching.debrief"
 
 
-def found(run, fault="collar_stuck", *steps, how="stopped", named=None, salt=99):
+def found(run, fault="collar_stuck", *steps, how="stopped", named=None, proof=None, salt=99):
     """The code that comes back from a run of such steps."""
     code = run("teaching.handed", "plant", task="to_pump", fault=fault, salt=salt)
     begun = run(DEBRIEF, "begin", code=code, parameters=PARAMETERS, lights=LIGHTS, units=US)["run"]
     ended = play(lambda **given: run("teaching.practice", "advance", **given), begun, *steps, ("end", how))
-    return run("teaching.handed", "sent_back", run=ended, named=named, salt=salt)
+    return run("teaching.handed", "sent_back", run=ended, named=named, proof=proof, salt=salt)
 
 
 def debrief(run, code):
@@ -67,6 +67,17 @@ def test_what_the_finder_called_it(run, fault, named, naming):
     assert fault is None or answer["verdict"]["outcome"] == ("luck" if naming in ("other", "overlooked") else "found")
 
 
+@pytest.mark.parametrize(
+    ("fault", "proof", "outcome"),
+    [("no_air", "air", "found"), ("no_air", "engaged", "found"), ("no_air", "gauge", "luck"), ("no_air", "unsure", "found"), ("no_air", None, "found"), (None, "air", "unneeded")],
+)
+def test_a_stop_at_another_proof_is_luck(run, fault, proof, outcome):
+    """On both phones: no exhaust, so no clunk and no lamp; the gauge had nothing to say yet. To stop in doubt is no luck (common practice)."""
+    answer = debrief(run, found(run, fault, ("selector", "centre"), 2, named=fault or "nothing", proof=proof))
+    assert (answer["proof"], answer["verdict"]["outcome"]) == (proof, outcome)
+    assert answer["proofs"] == (["air", "clunk", "engaged"] if fault else [])
+
+
 def test_a_stop_with_nothing_wrong_is_debriefed(run):
     """By hand: center, then pump, both in order, after the look: three steps of six; the next is the gear, where a sound rig loads its engine.
 
@@ -93,7 +104,7 @@ def test_time_away_counts_on_the_clock(run):
     assert away["train"]["rise_f"] == begun["train"]["rise_f"]
     ended = play(lambda **given: run("teaching.practice", "advance", **given), away, ("selector", "centre"), 2, ("end", "stopped"))
     assert (ended["verdict"]["took_s"], ended["verdict"]["away_s"]) == (93, 90)
-    answer = debrief(run, run("teaching.handed", "sent_back", run=ended, named=None, salt=1))
+    answer = debrief(run, run("teaching.handed", "sent_back", run=ended, named=None, proof=None, salt=1))
     assert (answer["done"][0]["at"], answer["ended"]["at"], answer["away"]) == ("91.0", "93.0", "90.0")
 
 
@@ -121,9 +132,10 @@ def test_the_wrong_kind_of_code(run):
 
 @pytest.mark.parametrize(
     ("values", "code"),
-    [([1, 0, 0], "broken"), ([0, 0, 0, 0], "newer"), ([3, 0, 0, 0], "newer"), ([1, 0, 2, 0], "broken"), ([1, 0, 0, 9], "broken"), ([1, 0, 0, 0, 0], "broken"), ([1, 2, 0, 0], "broken"),
-     ([1, 1, 0, 0, 11, 0, 0, 0, 0, 0, 0, 0, 0], "broken"), ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 9, 0, 0, 0], "broken"), ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 250, 0, 0, 0], "broken"),
-     ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1], "broken")],
+    [([1, 0, 0], "broken"), ([0, 0, 0, 0], "newer"), ([4, 0, 0, 0], "newer"), ([1, 0, 2, 0], "broken"), ([1, 0, 0, 10], "broken"), ([1, 0, 0, 0, 0], "broken"), ([1, 2, 0, 0], "broken"),
+     ([1, 1, 0, 0, 12, 0, 0, 0, 0, 0, 0, 0, 0], "broken"), ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 11, 0, 0, 0], "broken"), ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 250, 0, 0, 0], "broken"),
+     ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1], "broken"),
+     ([3, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0], "broken"), ([3, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 9], "broken")],
 )
 def test_what_no_phone_of_ours_seals(run, values, code):
     """A code whose check is right but whose contents are none of ours is refused, never half read."""
@@ -143,16 +155,19 @@ def test_nothing_unknown_is_planted(run, arguments, field):
 def test_only_an_ended_run_is_sent_back(run):
     """A run that goes on has nothing to show, and a name is one of the rig's faults."""
     with pytest.raises(CalcError) as refusal:
-        run("teaching.handed", "sent_back", run=through(run, "to_pump"), named=None, salt=1)
+        run("teaching.handed", "sent_back", run=through(run, "to_pump"), named=None, proof=None, salt=1)
     assert (refusal.value.field, refusal.value.code) == ("run", "not_ended")
     with pytest.raises(CalcError) as refusal:
         found(run, None, named="ghost")
     assert refusal.value.field == "named"
+    with pytest.raises(CalcError) as refusal:
+        found(run, None, proof="ghost")
+    assert (refusal.value.field, refusal.value.code) == ("proof", "unknown")
 
 
 def test_the_longest_run_fits_a_link(run):
-    """200 acts and 200 notes, four bytes each and thirteen before them: 2,155 letters, which a code still opens."""
-    values = [1, 1, 0, 0, 0, 0, 0] + [0] * 6 + [0, 0, 0, 1] * 201 + [100, 0, 0, 1] * 201
+    """200 acts and 200 notes, four bytes each and fourteen before them: some 2,160 letters, which a code still opens."""
+    values = [3, 1, 0, 0, 0, 0, 0] + [0] * 7 + [0, 0, 0, 1] * 201 + [100, 0, 0, 1] * 201
     text = sealed.sealed(values, 65535)
     assert len(text) <= sealed.MOST_LETTERS
     assert len(run("teaching.handed", "opened", code=text)["record"]["acts"]) == 201
@@ -164,12 +179,15 @@ def test_every_note_travels():
 
 
 def test_a_longer_list_is_another_version(run):
-    """What a code counts by is that of its version, so a phone that has less calls the code newer, not damaged: version 1 had 23 notes, all but the last.
+    """What a code counts by is that of its version, so a phone that has less calls the code newer, not damaged: version 1 had 23 notes, version 2 one
+    more and neither the tank-to-pump valve nor the proof that was named; what both sealed is still read.
 
-    Counted by hand in the lists; version 1 is of 2026-11-28.
+    Counted by hand in the lists; versions 1 and 2 are of 2026-11-28 and 29.
     """
     counts = [len(choices) for choices in (handed.NOTES, handed.ACTS, powertrain.FAULT_CODES)]
-    assert (handed.VERSION, counts) == (2, [24, 9, 8])
+    assert (handed.VERSION, counts) == (3, [26, 11, 9])
     for code in (run("teaching.handed", "plant", task="to_pump", fault=None, salt=1), found(run, None)):
-        assert sealed.opened(code)[0] == 2
+        assert sealed.opened(code)[0] == 3
     assert run("teaching.handed", "opened", code=sealed.sealed([1, 0, 0, 1], 3))["faults"] == [powertrain.FAULT_CODES[0]]
+    older = run("teaching.handed", "opened", code=sealed.sealed([2, 1, 0, 1, 10, 1, 0, 0, 0, 9, 0, 0, 0, 123, 0, 0, 8], 3))  # named nothing; the note of a dark lamp
+    assert (older["named"], older["proof"], older["record"]["notes"]) == ("nothing", None, [{"at_s": 0.8, "code": "lamp_dark"}])

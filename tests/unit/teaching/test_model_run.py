@@ -49,6 +49,7 @@ PROOFS = [
     ("to_pump", "no_water", ["gauge"]), ("to_pump", "throttle_dead", ["throttle"]),
     ("to_road", "collar_stuck", ["clunk", "engaged"]), ("to_road", "switch_closed", ["engaged"]), ("to_road", "switch_open", ["engaged", "ok", "throttle"]),  # the throttle interlock hangs on the same switch: the engine falls to idle
     ("to_road", "bulb_dead", ["engaged"]), ("to_road", "no_water", ["gauge"]), ("to_road", "throttle_dead", ["throttle"]),
+    ("to_pump", "tank_shut", ["gauge"]), ("to_road", "tank_shut", ["gauge"]),
 ]
 
 
@@ -75,6 +76,19 @@ def test_a_sound_rig_is_finished(run, task, acts):
             now = practice.advance(now, {"kind": "tick", "passed_s": 0.1})
         now = practice.advance(now, {"kind": step["kind"], "to": step["to"], "how": "finished"})
     assert (now["verdict"]["outcome"], now["verdict"]["harm"]) == ("good", [])
+
+
+@pytest.mark.parametrize(
+    ("task", "place", "acts"),
+    [("to_pump", 3, [None, "centre", "pump", "drive", ("tank", True), True, "raised"]), ("to_road", 0, [None, ("tank", True), "idle", "neutral", "centre", "road", "drive", "neutral"])],
+)
+def test_a_shut_tank_valve_is_opened_and_the_run_goes_on(run, task, place, acts):
+    """No pressure with tank-to-pump shut: it is opened, the gauge comes up, and the rest follows. Source: the order line_lost, tank-to-pump open first."""
+    answer = model(run, task, "tank_shut")
+    assert answer["how"] == "finished"
+    assert [(step["kind"], step["to"]) if step["kind"] == "tank" else step["to"] for step in answer["steps"]] == acts
+    assert [step["shows"] for step in answer["steps"]].index(False) == place
+    assert (answer["steps"][place + 1]["sign"], answer["steps"][place + 1]["shows"]) == ("pressure", True)
 
 
 def test_the_shaft_is_waited_for(run):

@@ -20,7 +20,7 @@ def a_train(**changes):
     return {
         "engine_rpm": 700, "throttle": "idle", "gear": "neutral", "brake_set": True, "selector": "road", "valve": "road",
         "road_air": 1, "pump_air": 0, "collar": "road", "pushed_s": 0, "grinding": False, "shaft_rpm": 0, "pump_rpm": 0,
-        "circulating": False, "rise_f": 0, "moved": False, **changes,
+        "tank_open": True, "circulating": False, "rise_f": 0, "moved": False, **changes,
     }
 
 

@@ -124,6 +124,17 @@ PROOF = [("gear", "drive"), 1, ("gear", "neutral"), 1]
         # all shut: hot, in the end
         ("to_pump", [], [*SOUND_SHIFT[:6], ("throttle", "raised"), 152], "stopped", "harm", ["no_flow", "hot"]),
         ("to_pump", ["no_water"], SOUND_SHIFT, "stopped", "harm", ["dry"]),
+        # tank-to-pump shut: no pressure, so it is opened, or the rig is stopped; raised all the same the pump runs dry (the into-pump card)
+        ("to_pump", ["tank_shut"], [*SOUND_SHIFT[:6], ("tank", True), 1, *SOUND_SHIFT[6:]], "finished", "cured", []),
+        ("to_pump", ["tank_shut"], SOUND_SHIFT[:6], "stopped", "found", []),
+        ("to_pump", ["tank_shut"], SOUND_SHIFT, "finished", "harm", ["dry"]),
+        ("to_pump", ["tank_shut"], SOUND_SHIFT[:6], "finished", "missed", []),
+        ("to_pump", ["tank_shut"], [("tank", True), *SOUND_SHIFT[:6]], "finished", "missed", []),
+        ("to_road", ["tank_shut"], [("tank", True), 1, *BACK, *PROOF], "finished", "cured", []),
+        ("to_road", ["tank_shut"], BACK + PROOF, "finished", "missed", ["past_proof"]),
+        ("to_pump", [], [*SOUND_SHIFT, ("tank", False), 1], "finished", "harm", ["tank_closed"]),
+        ("to_pump", [], [("tank", False), ("tank", True), *SOUND_SHIFT], "finished", "good", []),
+        ("to_pump", ["no_water"], [("tank", True), *SOUND_SHIFT], "stopped", "harm", ["dry"]),
         ("to_pump", ["no_air"], SOUND_SHIFT[:4], "stopped", "found", []),
         ("to_pump", ["bulb_dead"], SOUND_SHIFT[:4], "stopped", "found", []),
         ("to_road", ["switch_closed"], BACK, "finished", "missed", []),
@@ -166,6 +177,7 @@ def test_sound_run_says_what_was_right(run):
         ("bulb_dead", "pump", {"engaged": False, "ok": True, "throttle": True}),
         ("switch_closed", "pump", {"engaged": True, "ok": True, "throttle": True}),
         ("no_water", "pump", {"engaged": True, "ok": True, "throttle": True}),
+        ("tank_shut", "pump", {"engaged": True, "ok": True, "throttle": True}),
         ("throttle_dead", "pump", {"engaged": True, "ok": True, "throttle": True}),
     ],
 )

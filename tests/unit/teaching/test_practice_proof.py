@@ -87,7 +87,7 @@ def guards(run, event):
         return seen
     if event == {"kind": "throttle", "to": "raised"}:
         return {"lights": now["lights"]["ok"], "pressure": now["pressure_psi"] > 10, "water": train["circulating"]}
-    return {"water": event != {"kind": "circulate", "to": False}}
+    return {"water": event not in ({"kind": "circulate", "to": False}, {"kind": "tank", "to": False})}
 
 
 def keeper(without=()):

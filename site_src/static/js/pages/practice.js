@@ -13,6 +13,7 @@ import { pageData, unitWords } from "../shared/site.js";
 import { keepRecord } from "../shared/store.js";
 import { unitsFor } from "../shared/units.js";
 
+const UNSURE = "unsure";
 const place = document.getElementById("practice");
 const starting = calc.start();
 const [data, rig] = await Promise.all([pageData(), chosenRig(), startTerms()]);
@@ -61,19 +62,19 @@ function name(proof) {
 
 const model = () => data.models.find(({ task, fault }) => task === bench.run.task && fault === (bench.run.faults[0] ?? null));
 
-// A fault that was stopped at by no proof of it was stopped at by luck; what two phones read says that by the name they gave it.
+// A fault that was stopped at by another proof than its own was stopped at by luck, here as calc.teaching.debrief has it of two phones.
 function verdict() {
   const { verdict } = bench.run;
   if (pair.debrief) return pair.debrief.verdict;
-  return verdict.outcome === "found" && !model().proofs.includes(page.proof) ? { ...verdict, outcome: "luck" } : verdict;
+  return verdict.outcome === "found" && page.proof !== UNSURE && !model().proofs.includes(page.proof) ? { ...verdict, outcome: "luck" } : verdict;
 }
 
-const proofSaid = () => (page.proof === null ? null : proofText({ proof: page.proof, proofs: model().proofs, words }));
+const proofSaid = ({ proof, proofs }) => (proof === null ? null : proofText({ proof, proofs, words }));
 
 // The run is over and, where nobody here knew the fault, it was named.
 async function judge(named) {
   page.names = false;
-  if (isUnknown()) await pair.end(bench.run, named);
+  if (isUnknown()) await pair.end(bench.run, named, page.proof);
   scrollTo(0, 0);
   page.isKept = (await keepRecord("log", recordOf({ run: { ...bench.run, verdict: verdict() }, beganAt: page.beganAt, endedAt: new Date(), words, rig }))) !== "unkept";
   draw();
@@ -141,7 +142,7 @@ const taken = () => html`
 const proving = () => html`
   <h2>${words.proof.ask}</h2>
   <div class="rows">
-    ${[...data.proofs, "unsure"].map((id) => html`<button type="button" class="key key-wide" @click=${() => name(id)}>${words.proof[id]}</button>`)}
+    ${[...data.proofs, UNSURE].map((id) => html`<button type="button" class="key key-wide" @click=${() => name(id)}>${words.proof[id]}</button>`)}
   </div>`;
 
 const naming = () => html`
@@ -162,7 +163,7 @@ function turn() {
 const debriefed = () => html`
   ${pair.showsBack
     ? handView({ link: pair.back, title: words.debrief.back, told: words.debrief.back_told, notice: pair.notice, send: pair.send, words })
-    : debriefView({ debrief: pair.debrief, words, isKept: page.isKept, proof: bench.run ? proofSaid() : null })}
+    : debriefView({ debrief: pair.debrief, words, isKept: page.isKept, proof: proofSaid(pair.debrief) })}
   <div class="dock">
     ${pair.back ? html`<button type="button" class="key key-act" @click=${turn}>${words.debrief[pair.showsBack ? "back_read" : "back"]}</button>` : nothing}
     <button type="button" class="key" @click=${again}>${words.practice.again}</button>
@@ -183,7 +184,7 @@ function view() {
   if (pair.debrief) return debriefed();
   if (page.asksProof) return proving();
   if (page.names) return naming();
-  if (bench.run) return bench.run.ended ? verdictView({ run: { ...bench.run, verdict: verdict() }, proof: proofSaid(), isKept: page.isKept, words, again }) : running();
+  if (bench.run) return bench.run.ended ? verdictView({ run: { ...bench.run, verdict: verdict() }, proof: proofSaid({ proof: page.proof, proofs: model().proofs }), isKept: page.isKept, words, again }) : running();
   return pair.hidden ? hidden() : pair.code ? taken() : setting();
 }
 

@@ -89,7 +89,7 @@ export function benchView({ bench, words, u, telling, seen = null }) {
     ${seen ? nothing : html`<div class="path-said">${sayings(state, words).filter((_, at) => at !== AIR && (telling || at !== JOINED)).map((line) => html`<p>${line}</p>`)}</div>`}`;
 }
 
-// What a person may move, as keys for the dock: where the selector stands, the gear, throttle and tank fill.
+// What a person may move, as keys for the dock: where the selector stands, the gear, throttle, tank-to-pump and tank fill.
 export function controlsView({ bench, words }) {
   const { train } = bench.run;
   const { practice } = words;
@@ -103,5 +103,6 @@ export function controlsView({ bench, words }) {
     ${keys("selector", practice.selector, train.selector, ["road", "centre", "pump"].map((id) => [id, words.power[`at_${id}`]]))}
     ${keys("gear", practice.transmission, train.gear, [["neutral", practice.neutral], ["drive", practice.drive]])}
     ${turnKey("throttle", practice.throttle, practice[train.throttle], train.throttle === "idle" ? "raised" : "idle")}
+    ${turnKey("tank", practice.tank, train.tank_open ? practice.open : practice.shut, !train.tank_open)}
     ${turnKey("circulate", practice.fill, train.circulating ? practice.open : practice.shut, !train.circulating)}`;
 }

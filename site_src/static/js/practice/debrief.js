@@ -13,6 +13,7 @@ export const SHAPES = { harm: "stop", missed: "caution", luck: "caution", unneed
 function actOf({ kind, to }, { practice, power, debrief }) {
   if (!kind) return debrief.look;
   if (kind === "selector") return `${practice.lever} ${power[`at_${to}`]}`;
+  if (kind === "tank") return `${practice.tank} ${to ? practice.open : practice.shut}`;
   if (kind === "circulate") return `${practice.fill} ${to ? practice.open : practice.shut}`;
   return kind === "gear" ? practice[to] : `${practice.throttle} ${practice[to]}`;
 }

@@ -50,8 +50,8 @@ export class Pair {
   }
 
   // A run of this phone is over: the same page for both, where another phone hid the fault.
-  async end(run, named) {
-    const code = await calc.ask("handed.sent_back", { run, named, salt: salt() });
+  async end(run, named, proof) {
+    const code = await calc.ask("handed.sent_back", { run, named, proof, salt: salt() });
     this.back = this.code && linkOf(WENT, code);
     history.replaceState(null, "", WENT + code); // a reload shows it again
     await this.#judge(code);
