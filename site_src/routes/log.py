@@ -27,10 +27,13 @@ def checkoff():
 @routes.get("/log/checkoff/page.json")
 def checkoff_data():
     rows = data.load("checkoff")["task"]
+    short, words = data.words("short")["short"], data.words("checkoff")
     return json_page({
+        "see": {row["id"]: [f"{data.colon(data.LANGUAGE.get())} ".join(short[step]) for step in row["see"]] if "see" in row else data.orders(row["order"])[row["order"]]["do"] if "order" in row
+                else words["checkoff"]["see"][row["id"]] for row in rows},
         "tasks": [{"id": row["id"], "titles": [title for language in data.languages() for title in _titles(row, language)]} for row in rows],
         "whole": ["done", "stands", *(data.words("practice", language)["practice"]["outcome_good"] for language in data.languages())],
-        "words": {**data.words("checkoff"), "lasted": data.shared_words()["lasted"]},
+        "words": {**words, "lasted": data.shared_words()["lasted"]},
     })
 
 

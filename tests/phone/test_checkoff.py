@@ -68,6 +68,21 @@ def test_a_sheet_goes_from_phone_to_phone(take, tmp_path):
         assert len(re.findall(rb"/Type\s*/Page\b", page.pdf(prefer_css_page_size=True))) == 1
 
 
+def test_each_task_says_what_must_be_seen(take):
+    """Opened, a task has its signs before its boxes: those of the card's short form, of the order, or its own; and the paper has them all."""
+    page = take().open("log/checkoff/")
+    page.get_by_label(C["trainee"], exact=True).fill("Ann Bell")
+    act, sign = data.words("short")["short"]["ok_light"]
+    must = {"into_pump": f"{act}: {sign}", "water_loss": data.orders("line_lost")["line_lost"]["do"][0], "gauge": C["see"]["gauge"][0]}
+    for task, sentence in must.items():
+        row = opened(page, task)
+        expect(row.get_by_text(C["must"])).to_be_visible()
+        expect(row.get_by_role("listitem").filter(has_text=sentence)).to_be_visible()
+        row.locator("summary").tap()
+    expect(page.locator(".check-see")).to_have_count(len(data.load("checkoff")["task"]))
+    assert all(sentence in page.locator(".check-paper").text_content() for sentence in must.values())
+
+
 def carried(page, other, path):
     """What one phone sends, taken in by another."""
     with page.expect_download() as download:

@@ -19,8 +19,11 @@ export function statusOf({ signed, open }, { checkoff: c }) {
   return open ? `${signed ? `${said}. ` : ""}${c.open}` : said;
 }
 
+// What must be seen before a task is signed.
+const seeView = (see, { must }) => html`<p><b>${must}</b></p><ul class="listed">${see.map((sign) => html`<li>${sign}</li>`)}</ul>`;
+
 // `change(part)` of what is typed; `save()` adds it; `refused`: why it did not, or null.
-export function rowView({ row, form, times, words, change, save, refused, isOpen, toggle }) {
+export function rowView({ row, see, form, times, words, change, save, refused, isOpen, toggle }) {
   const { checkoff: c } = words;
   const { task } = row;
   const typed = (name, type) => text({ id: `${task}-${name}`, label: c[name], value: form[name], type, change: (value) => change({ [name]: value }) });
@@ -29,6 +32,7 @@ export function rowView({ row, form, times, words, change, save, refused, isOpen
     <details class="check-row" ?open=${isOpen} @toggle=${({ target }) => toggle(target.open)}>
       <summary><b>${c.task_name[task]}</b><span>${refused ?? statusOf(row, words)}</span></summary>
       <div class="check-form">
+        ${seeView(see, c)}
         ${row.earlier ? html`<p>${fill(c.earlier, { count: row.earlier })}</p>` : nothing}
         ${typed("date", "date")}${typed("rig")}${typed("faults")}
         ${offered.length ? html`<div class="field"><label for="${task}-took">${c.time}</label>
@@ -47,7 +51,7 @@ export function rowView({ row, form, times, words, change, save, refused, isOpen
 }
 
 // One sheet: what both signed, or what stands open, and empty boxes to write in where there is neither.
-export const paperView = ({ rows, trainee, words, words: { checkoff: c } }) => html`
+export const paperView = ({ rows, see, trainee, words, words: { checkoff: c } }) => html`
   <section class="check-paper">
     <table><caption>${c.trainee}${colon} ${trainee}</caption>
       <thead><tr>${[c.task, c.date, c.rig, c.faults, c.time, c.on_rig, c.sign_trainee, c.sign_officer].map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
@@ -57,5 +61,7 @@ export const paperView = ({ rows, trainee, words, words: { checkoff: c } }) => h
           ? [dayOf(row.date), row.rig, row.faults, took(row.took_s, words), c[row.on_rig ? "yes" : "no"], row.by_trainee, row.by_officer].map((cell) => html`<td>${cell}</td>`)
           : Array.from({ length: 7 }, () => html`<td></td>`)}</tr>`;
       })}</tbody></table>
+    <h2>${c.must}</h2>
+    ${rows.map(({ task }) => html`<p class="check-see"><b>${c.task_name[task]}</b> ${see[task].join(" · ")}</p>`)}
     <p>${fill(c.printed, { date: day(Date.now()) })}</p>
   </section>`;

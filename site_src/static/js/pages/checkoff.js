@@ -97,7 +97,7 @@ function draw() {
       ${live(page.said ? html`<p class="notice" tabindex="-1">${page.said}</p>` : nothing)}
     </div>
     ${page.rows.map((row) => rowView({
-      row, words, times: times[row.task], form: formOf(row), save: () => save(row), refused: page.refused?.task === row.task ? page.refused.text : null, isOpen: page.open === row.task,
+      row, words, see: data.see[row.task], times: times[row.task], form: formOf(row), save: () => save(row), refused: page.refused?.task === row.task ? page.refused.text : null, isOpen: page.open === row.task,
       toggle: (isOpen) => {
         if (isOpen === (page.open === row.task)) return;
         page.open = isOpen ? row.task : null;
@@ -118,7 +118,7 @@ function draw() {
         ${paperSize.view()}
         <button type="button" class="key key-wide" @click=${() => window.print()}>${c.print}</button>` : nothing}
     </div>
-    ${page.rows.length ? paperView({ rows: page.rows, trainee: page.trainee, words }) : nothing}`, place);
+    ${page.rows.length ? paperView({ rows: page.rows, see: data.see, trainee: page.trainee, words }) : nothing}`, place);
 }
 
 document.addEventListener("visibilitychange", () => document.hidden || renew()); // another tab may have added
