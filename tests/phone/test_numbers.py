@@ -23,7 +23,10 @@ def answer_wrong(page):
     expect(page.locator("#drill-verdict")).to_be_focused()
     expect(page.get_by_role("heading", name=WORDS["working"])).to_be_visible()
     expect(page.locator(".drill-working li").first).to_be_visible()
-    return page.locator("#drill-verdict").inner_text().startswith(WORDS["wrong"].split("{")[0])
+    is_wrong = page.locator("#drill-verdict").inner_text().startswith(WORDS["wrong"].split("{")[0])
+    yours = page.locator(".drill-judged").get_by_text(WORDS["yours"].split("{")[0])  # what was answered stays to be compared
+    expect(yours).to_have_count(int(is_wrong))
+    return is_wrong
 
 
 def test_what_was_missed_comes_first(handset):

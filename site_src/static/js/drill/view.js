@@ -2,7 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { termed } from "../help/touched.js";
 import { fill } from "../shared/site.js";
-import { answerText, asked, optionText, workingText } from "./sentences.js";
+import { answerText, asked, optionText, replyText, workingText } from "./sentences.js";
 
 const typedView = ({ question, words, u, refusal, check, about, slide = null, typing = null }) => {
   const { within_text: within, quantity } = question.answer;
@@ -27,9 +27,10 @@ const chosenView = ({ question, words, choose, about }) => html`
   ${about ? html`<p class="smallprint">${about}</p>` : nothing}`;
 
 // After the answer: right or not, the habit it looks like, how it is worked out.
-const judgedView = ({ question, judged, isLast, words, u, next }) => html`
+const judgedView = ({ question, judged, reply, isLast, words, u, next }) => html`
   <section class="drill-judged" aria-live="polite">
     <h2 tabindex="-1" id="drill-verdict">${fill(words.drill[judged.is_right ? "right" : "wrong"], { answer: answerText(question, words, u) })}</h2>
+    ${judged.is_right ? nothing : html`<p>${fill(words.drill.yours, { yours: replyText(question, reply, words, u) })}</p>`}
     ${judged.habit ? html`<p class="drill-habit">${termed(words.habit[judged.habit])}</p>` : nothing}
     <h3>${words.drill.working}</h3>
     <ol class="drill-working">${question.working.map((row) => html`<li>${termed(workingText(row, words, u))}</li>`)}</ol>

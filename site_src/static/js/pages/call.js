@@ -109,7 +109,7 @@ function stepView() {
   const { made, at, typed, refusal, rig } = page;
   const step = made.steps[at];
   return questionView({
-    question: step.question, place: at, count: made.steps.length, isLast: at + 1 === made.steps.length, judged: made.judged[at], refusal, words, u,
+    question: step.question, place: at, count: made.steps.length, isLast: at + 1 === made.steps.length, judged: made.judged[at], reply: page.replies[at], refusal, words, u,
     about: at === 0 ? `${rig ? fill(words.call.of_rig, rig) : words.call.of_example} ${words.call.shift}` : null,
     scene: sceneView(step, { typed, words, u }), slide: slideView(step, { typed, words, put }), typing: ({ target }) => put(target.value), check, choose: answer, next,
   });

@@ -21,7 +21,7 @@ const u = unitWords(words, system);
 const units = unitsOnce(data.systems)(system);
 const draft = `drill:${rig?.id ?? ""}`;
 const about = `${rig ? fill(words.drill.of_rig, rig) : words.drill.of_example} ${words.drill.private}`;
-const page = { boxes: (await kept(draft)) ?? {}, sitting: null, at: null, judged: null, refusal: null, missed: new Set() };
+const page = { boxes: (await kept(draft)) ?? {}, sitting: null, at: null, judged: null, reply: null, refusal: null, missed: new Set() };
 
 await starting;
 const own = await atHand(rig ?? data.example, data.shelf, units);
@@ -45,7 +45,7 @@ async function judge(reply) {
     page.refusal = refusalOf(words, refusal);
     return draw();
   }
-  page.refusal = null;
+  Object.assign(page, { refusal: null, reply });
   page.boxes = { ...page.boxes, [card]: page.judged.row };
   keep(draft, page.boxes);
   if (!page.judged.is_right) page.missed.add(words.kind[question.kind]);
@@ -66,7 +66,7 @@ function next() {
 function draw(focused) {
   const { sitting, at, judged, refusal, missed } = page;
   const question = sitting.questions[at];
-  const state = { question, place: at, count: sitting.questions.length, isLast: at + 1 === sitting.questions.length, judged, refusal, words, u, about: at === 0 ? about : null, check, choose: judge, next };
+  const state = { question, place: at, count: sitting.questions.length, isLast: at + 1 === sitting.questions.length, judged, refusal, reply: page.reply, words, u, about: at === 0 ? about : null, check, choose: judge, next };
   render(question ? questionView(state) : endView({ missed: [...missed], words, again: sit }), place);
   if (focused) {
     document.getElementById(focused)?.focus({ preventScroll: true });
