@@ -73,6 +73,7 @@ def hold_vacuum(proof, clock):
     proof.part("vacuum_valves")  # the same once more, for the intake valves
     proof.type("vacuum_reached_inhg", "24")
     proof.press(T["run"]["begin"])
+    proof.rests()
     clock.passes(300)
     proof.says(T["run"]["over"])
     proof.type("vacuum_after_inhg", "20")
@@ -187,6 +188,7 @@ def test_a_whole_test_by_touch(pit):
     proof.press(T["test"]["finish"])
     proof.press(T["test"]["finish_yes"])
     expect(proof.page.locator(".overall")).to_have_text(T["status"]["pass"])
+    expect(proof.page.locator(".overall")).to_be_in_viewport()
 
 
 def test_two_rigs_at_once(run_of):

@@ -106,7 +106,8 @@ export function actions({ record, judged, plan, page, steady, change, draw, word
       page.asking = null;
       await change(allHalted(record(), at()));
       const { summary } = await judged();
-      change(finished(record(), { result: summary, ...at() }));
+      await change(finished(record(), { result: summary, ...at() }));
+      goTo(null);
     },
   };
 }

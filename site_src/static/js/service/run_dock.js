@@ -4,7 +4,7 @@ import { door } from "../shared/door.js";
 import { colon, fill } from "../shared/site.js";
 import { minutes } from "../shared/times.js";
 import { missingView } from "./missing.js";
-import { askedOf, testOf } from "./record.js";
+import { askedOf } from "./record.js";
 import { trayView } from "./run_cells.js";
 
 // run: of run_state.js; cell: the one that is touched, with the figures `near` it; next: the link to the part that follows, or null
@@ -33,7 +33,7 @@ const wantedIn = ({ answer }, test) => answer.waits[test.id].filter(({ code }) =
 const isUnready = ({ answer }, test) => answer.waits[test.id].some(({ code }) => code === "unready");
 
 // Why the key beside it cannot be touched, or what it would do.
-function told(view, test, { isRunning, attempt }, isOver) {
+function told(view, test, { isRunning }, isOver) {
   const { words, u, answer, page } = view;
   if (isOver && page.asking !== "again") return nothing;
   const live = answer.live[test.id];
@@ -42,15 +42,10 @@ function told(view, test, { isRunning, attempt }, isOver) {
   const line = isUnready(view, test) && !isRunning ? words.run.waits_before
     : refused ? words.run.refused
     : wanting.length ? html`${isRunning ? words.run.blank : words.run.waits} ${missingView(wanting, view, test)}`
-    : page.kept?.name === test.id && attempt?.sets.length === page.kept.count && !testOf(view.record, test.id).draft?.touched ? keptView(view, attempt, page.kept.before)
     : live?.is_strayed ? (isRunning ? words.run.straying : fill(words.run.waits_flow, { ...u, least: test.band_texts[0], most: test.band_texts[1] })) : nothing;
   const doubts = refused ? [] : (answer.doubts[test.id] ?? []).slice(0, 1);
   return html`${line === nothing ? nothing : html`<p class="doing-told">${line}</p>`}${doubts.map(({ code }) => html`<p class="doing-told doubt" role="status">${words.doubt[code]}</p>`)}`;
 }
-
-// The reading that was just kept, and what of it stands as in the one before.
-const keptView = ({ words }, attempt, before) => html`<span role="status">${fill(words.run.kept, { at: minutes(attempt.sets.at(-1).at_s) })}${
-  before.length ? ` ${fill(words.run.kept_before, { cells: before.map((field) => words.cell[field] ?? words.field[field]).join(", ") })}` : nothing}</span>`;
 
 function keys(view, test, { isRunning, isOpen, attempt, at, dues }) {
   const { words, answer, act: acts } = view;

@@ -22,13 +22,15 @@ export function runView(view, test, judged, { more, next }) {
   const isOpen = record.finished_ms === null;
   const isHeld = isOpen && answer.before.open.length > 0 && !answer.before.override && !run.isUnderWay;
   const wantsTip = record.conditions.flow_by !== "meter" && isOpen && (test.tips.length === 0 || !run.isUnderWay && test.tips.length > 1);
+  const back = isOpen ? backKey(view, test, run) : nothing;
+  const isTyping = testOf(record, test.id).draft?.touched;
   return html`
     ${plateView(view, test, run)}
     ${isOpen ? beforeView(view) : nothing}
     ${isOpen ? aimless(view, test) : nothing}
     ${wantsTip && !isHeld ? tipChoice(view, test) : nothing}
     ${isOpen ? html`${cellsView(view, test, cells, isHeld ? null : cell)}${isHeld ? nothing : liveView(answer.live[test.id], view)}` : nothing}
-    <details class="section run-more"><summary>${view.words.run.more}</summary>
+    <div class="run-foot"><div role="status">${isTyping ? nothing : back}</div><details class="section run-more"><summary>${view.words.run.more}</summary>
       ${isOpen && !wantsTip && test.tips.length > 1 ? tipChoice(view, test) : nothing}
       ${isOpen ? optional(view, test) : nothing}
       <p class="beside">
@@ -36,11 +38,19 @@ export function runView(view, test, judged, { more, next }) {
         ${test.hold_texts ? `${fill(view.words.run.least, { ...view.u, gauge: test.gauge_text })} ` : nothing}${test.loss_text === null ? nothing : `${fill(view.words.run.loss, { ...view.u, loss: test.loss_text })}. `}${fill(view.words.run.band, { ...view.u, least: test.band_texts[0], most: test.band_texts[1] })}.
       </p>
       ${readingsView(view, test, judged, run)}
-      ${run.isOpen && run.attempt.sets.length && isOpen ? html`<button type="button" class="key key-wide" @click=${() => view.act.takeBack(test.id)}>${view.words.run.take_back}</button>` : nothing}
+      ${isTyping ? back : nothing}
       ${test.hold_s === null ? html`<p class="notice">${view.words.run.no_hold}</p>` : nothing}
       ${more}
-    </details>
+    </details></div>
     ${isOpen ? dockView(view, test, { run, cell: isHeld ? null : cell, near: page.near[cell.id] ?? { below: [], above: [] }, next }) : nothing}`;
+}
+
+// The reading that was just kept, what of it stands as in the one before, and the way to put a mistyped one right: in sight until the next is entered.
+function backKey({ words, act, page }, { id }, { isOpen, attempt }) {
+  if (!isOpen || !attempt.sets.length) return nothing;
+  const before = page.kept?.name === id && page.kept.count === attempt.sets.length ? page.kept.before : [];
+  return html`<button type="button" class="key run-back" @click=${() => act.takeBack(id)}>${fill(words.run.take_back, { at: minutes(attempt.sets.at(-1).at_s) })}${
+    before.length ? html` <small>${fill(words.run.kept_before, { cells: before.map((field) => words.cell[field] ?? words.field[field]).join(", ") })}</small>` : nothing}</button>`;
 }
 
 // Why a gauge has no figure to be set to.
