@@ -2,7 +2,7 @@
 import { describe, expect, test } from "bun:test";
 
 import { eventWords, entryWords, outcomeWords } from "../../site_src/static/js/log/told.js";
-import { cell } from "../../site_src/static/js/shared/cell.js";
+import { cell, table } from "../../site_src/static/js/shared/cell.js";
 import { partOf } from "../../site_src/static/js/shared/entries.js";
 import * as handed from "../../site_src/static/js/shared/handed.js";
 import { oneReading } from "../../site_src/static/js/shared/one_reading.js";
@@ -79,6 +79,11 @@ describe("a cell of a spreadsheet", () => { // RFC 4180, and no formula of whoev
     ["\ta", `"'\ta"`], [" =1", `"' =1"`], ['"=1', `"'""=1"`], ["a;=1", `"a;'=1"`], ["a\t=1", `"a\t'=1"`], ["a; \"=1", `"a;' ""=1"`], ["-", `"'-"`], ["1-2", "1-2"], ["a =1", "a =1"],
     ["-1.", `"'-1."`], ["x-1", "x-1"], ["-1x", `"'-1x"`], ["-12.25", "-12.25"], ["-5", "-5"], ["=5", `"'=5"`],
   ])("of %p is %p", (value, written) => expect(cell(value)).toBe(written));
+
+  test("of French, where a comma is the decimal mark and semicolons part cells", () => {
+    expect(table([["Pièce", "Valeur"], ["a;b", "-29,9"], ["x,=1", 300.1]], ",")).toBe('\ufeffPièce;Valeur\r\n"a;b";-29,9\r\n"x,\'=1";300,1\r\n');
+    expect(table([["a,b", "29.9", 300.1]], ".")).toBe('\ufeff"a,b",29.9,300.1\r\n');
+  });
 });
 
 describe("times", () => {

@@ -27,12 +27,13 @@ TRIGGERS = ("=1+1", "+1", "-1+1", "@SUM(A1)", "\t=1", "\r=1", " =1", "a;=1+1", "
 STARTS = "=+-@\t\r\uff1d\uff0b\uff0d\uff20"  # what a cell begins with that a spreadsheet may run (OWASP, CSV injection)
 
 
+@pytest.mark.parametrize("written", [",", ";"])
 @pytest.mark.parametrize("mark", [",", ";", "\t"])
-def test_no_locale_makes_a_formula(mark):
-    """A file parted by commas as a spreadsheet of another country reads it, at semicolons or tabs: no cell of its own begins a formula."""
-    source = "import { cell } from %s; process.stdout.write(JSON.parse(process.argv[1]).map((text) => `Capacity,${cell(text)},152`).join('\\r\\n'));"
+def test_no_locale_makes_a_formula(written, mark):
+    """A file parted by commas, or a French one by semicolons, as a spreadsheet of any country reads it: no cell of its own begins a formula."""
+    source = "import { cell } from %s; process.stdout.write(JSON.parse(process.argv[1]).map((text) => [`Capacity`, text, 152].map((each) => cell(each, process.argv[2])).join(process.argv[2])).join('\\r\\n'));"
     source %= json.dumps((ROOT / "site_src" / "static" / "js" / "shared" / "cell.js").as_uri())
-    run = subprocess.run([node(), "--input-type=module", "-e", source, "--", json.dumps(TRIGGERS)], capture_output=True, check=True)
+    run = subprocess.run([node(), "--input-type=module", "-e", source, "--", json.dumps(TRIGGERS), written], capture_output=True, check=True)
     rows = list(csv.reader(run.stdout.decode("utf-8").splitlines(keepends=True), delimiter=mark))
     cells = [each for row in rows for each in row]
     assert len(rows) >= len(TRIGGERS)

@@ -1,5 +1,6 @@
 // The log as files: a spreadsheet with one line an entry, and all of it as JSON.
-import { cell } from "../shared/cell.js";
+import { table } from "../shared/cell.js";
+import { decimal } from "../shared/site.js";
 import { isTraining, isUnseen, placeWords } from "./place.js";
 import { eventWords, outcomeWords, toldWords } from "./told.js";
 
@@ -15,7 +16,7 @@ export function csvOf(records, log, part) {
     return entries.map((entry) => [...run, entry.at, eventWords(entry, log), toldWords(entry)]);
   });
   const columns = ["id", "kind", "title", "rig", "who", "began", "ended", "place", "training", "outcome", "unseen", "notes", "at", "event", "told"].map((name) => log.column[name]);
-  return file(["\ufeff", [columns, ...rows].map((row) => row.map(cell).join(",")).join("\r\n"), "\r\n"], part, "csv", "text/csv");
+  return file([table([columns, ...rows], decimal)], part, "csv", "text/csv");
 }
 
 export const jsonOf = (records, part) => file([JSON.stringify(records, null, 1)], part, "json", "application/json");

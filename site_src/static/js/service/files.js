@@ -1,7 +1,7 @@
 // A test as files: JSON, whole, for other phones and the fleet's report; and CSV, a row for each reading, for a spreadsheet.
 import { safe } from "../rig/carry.js";
-import { cell } from "../shared/cell.js";
-import { fill } from "../shared/site.js";
+import { table } from "../shared/cell.js";
+import { decimal, fill } from "../shared/site.js";
 import { overrideText } from "./before_view.js";
 import { cautionsOf } from "./status.js";
 import { ABOUT, NAMEPLATE, SCHEMA, testOf } from "./record.js";
@@ -30,9 +30,6 @@ export const baselineRow = ({ id, name }, baseline) => ({ schema: SCHEMA, rig_id
 export const baselineFile = (row) =>
   new File([JSON.stringify(row, null, 1)], `baseline-${safe(row.rig_name)}-${new Date(row.baseline.at_ms).toISOString().slice(0, 10)}.json`, { type: "application/json" });
 
-// A figure as every spreadsheet reads it, whatever mark its page sets.
-const figure = (text) => (/^[-−]?\d+,\d+$/.test(text) ? text.replace(",", ".") : text);
-
 // Entries of a rig in the CSV, and their kinds.
 const OF_RIG = [["pump_rated", "flow"], ["pump_ratio", "ratio"], ["governed", "speed"], ["tank", "volume"], ["tank_rate", "flow"], ["relief_set", "pressure"]];
 const CHOSEN_OF_RIG = ["drive", "pump_stages", "shift_control", "override_place", "pressure_control", "other_control", "foam", "meters", "gauges", "auxiliary"];
@@ -42,7 +39,7 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
   const rows = [[words.sheet.part, words.sheet.try, words.run.at, words.sheet.clock, words.sheet.reading, words.sheet.value, words.sheet.unit, words.sheet.result]];
   const time = (ms) => (ms ? new Date(ms).toISOString() : "");
   const add = (part, attempt, at, ms, name, text, kind, result) =>
-    rows.push([part, attempt, at, time(ms), name, kind === "check" ? words.condition[text] ?? "" : figure(shown(kind, text ?? "")), kind === "check" ? "" : u[`u_${kind}`], result]);
+    rows.push([part, attempt, at, time(ms), name, kind === "check" ? words.condition[text] ?? "" : shown(kind, text ?? ""), kind === "check" ? "" : u[`u_${kind}`], result]);
   const told = (part, name, text, result = "", ms = null) => { if (text) rows.push([part, "", "", time(ms), name, text, "", result]); };
   told(words.sheet.whole, words.test.standard, words.standard[record.standard.id], fill(words.sheet.edition, { id: record.standard.edition ?? words.sheet.edition_before }));
   told(words.sheet.whole, words.test.kind, words.kind[record.standard.kind]);
@@ -51,7 +48,7 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
   for (const name of ["source", "flow_by", "foam_by"]) if (name !== "foam_by" || record.conditions[name]) rows.push([words.test.site, "", "", "", words.condition[name], words.condition[record.conditions[name]] ?? "", "", ""]);
   for (const name of CHOSEN_OF_RIG) told(words.sheet.rig, words.field[name] ?? words.condition[name], record.rig[name]);
   for (const of of ["new", "last"]) for (const [run, { engine_rpm: rpm }] of Object.entries(record.rig[of] ?? {})) rows.push([words.sheet.rig, "", "", "", `${words.field.engine_rpm}, ${words.test_name[run] ?? run}, ${fill(words.test[`when_${of}`], { value: "" }).trim()}`, `${rpm}`, u.u_speed, ""]);
-  for (const [name, text] of Object.entries(record.accuracy)) told(words.condition.accuracy, words.accuracy[name] ?? name, figure(shown(kindOf(name), text)));
+  for (const [name, text] of Object.entries(record.accuracy)) told(words.condition.accuracy, words.accuracy[name] ?? name, shown(kindOf(name), text));
   for (const tip of record.conditions.tips_in ?? []) add(words.test.site, "", "", null, words.condition.tips_in, tip, "diameter", "");
   for (const role of ["tester", "witness"]) told(words.sheet.whole, words.condition[role], record.people[role]);
   for (const name of NAMEPLATE) if (record.rig[name]) rows.push([words.sheet.rig, "", "", "", words.field[name], record.rig[name], "", ""]);
@@ -67,7 +64,7 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
     const given = testOf(record, test.id);
     const values = test.kind === "conditions" ? { ...record.conditions, ...given.values } : given.values ?? {};
     if (test.kind !== "run") for (const field of test.fields) add(part, "", "", given.at?.[field.id] ?? null, labelOf(field.id), values[field.id], field.kind === "check" ? "check" : kindOf(field.id), "");
-    if (test.kind !== "run") for (const one of judged.figures) if (one.kind !== "check" && one.value !== null && !test.fields.some(({ id }) => id === one.id)) rows.push([part, "", "", "", labelOf(one.id), figure(one.exact_text), u[`u_${one.kind}`], words.figure_status[one.status]]);
+    if (test.kind !== "run") for (const one of judged.figures) if (one.kind !== "check" && one.value !== null && !test.fields.some(({ id }) => id === one.id)) rows.push([part, "", "", "", labelOf(one.id), one.exact_text, u[`u_${one.kind}`], words.figure_status[one.status]]);
     for (const caution of cautionsOf(judged, words)) told(part, words.sheet.result, caution);
     (given.attempts ?? []).forEach((attempt, count) => {
       for (const event of attempt.clock.events) rows.push([part, count + 1, event.at_s, time(event.wall), words.sheet.clocks, words.event[event.kind] ?? words.run.begin, "", event.reason ?? ""]);
@@ -76,11 +73,11 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
     (given.attempts ?? []).forEach((attempt, count) => attempt.sets.forEach((set, place) => {
       const read = judged.attempts[count].sets[place];
       const tip = set.tip ?? attempt.tip;
-      if (tip) rows.push([part, count + 1, set.at_s, time(set.at_ms), words.field.tips_in, `${tip.count} × ${figure(shown("diameter", tip.tip_in))}`, "", u.u_diameter]);
+      if (tip) rows.push([part, count + 1, set.at_s, time(set.at_ms), words.field.tips_in, `${tip.count} × ${shown("diameter", tip.tip_in)}`, "", u.u_diameter]);
       for (const field of test.fields) {
         for (const text of [set.values[field.id]].flat()) add(part, count + 1, set.at_s, set.at_ms, labelOf(field.id), text, kindOf(field.id), "");
       }
-      for (const one of read.figures) rows.push([part, count + 1, set.at_s, time(set.at_ms), labelOf(one.id), figure(one.exact_text), u[`u_${one.kind}`], words.figure_status[read.is_by_mean && one.status === "fail" ? "by_mean" : one.status]]);
+      for (const one of read.figures) rows.push([part, count + 1, set.at_s, time(set.at_ms), labelOf(one.id), one.exact_text, u[`u_${one.kind}`], words.figure_status[read.is_by_mean && one.status === "fail" ? "by_mean" : one.status]]);
     }));
     rows.push([part, "", "", "", words.sheet.result, given.not_done ?? "", "", words.status[judged.status]]);
   }
@@ -88,6 +85,5 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
   for (const each of record.versions ?? []) told(words.sign_off.versions, each.by, each.what, each.why, each.wall);
   for (const each of record.signed ?? []) told(words.condition[each.role], each.name, each.digest, "", each.wall);
   rows.push([words.sheet.whole, "", "", "", record.people.tester, record.notes, "", record.finished_ms === null ? words.sheet.unfinished : words.status[answer.verdict.status]]);
-  const text = `\ufeff${rows.map((row) => row.map(cell).join(",")).join("\r\n")}\r\n`;
-  return new File([text], `test-${safe(record.rig_name)}-${dated(record)}.csv`, { type: "text/csv" });
+  return new File([table(rows, decimal)], `test-${safe(record.rig_name)}-${dated(record)}.csv`, { type: "text/csv" });
 }
