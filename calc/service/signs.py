@@ -9,11 +9,11 @@ Each pattern has a stable id:
     speed_high_at_pressure      flow and pressure there, engine faster than when new
     ratio_changed               pump speed over engine speed is not the plate's ratio
     vacuum_not_reached, vacuum_lost, prime_slow, rise_high, relief_shut, tank_flow_low, gauge_off, meter_off,
-    relief_open, interlock_wrong, shift_wrong, transfer_stuck, shaft_leak, governed_low, governed_high
+    relief_open, interlock_wrong, shift_wrong, shift_unproved, transfer_stuck, shaft_leak, governed_low, governed_high
 """
 RATIO_PERCENT = 3  # two counters read to about 1 % each; common practice
 
-ENTER = {  # by pattern, the sign by which the diagnosis is entered
+ENTER = {  # by pattern, the sign by which the diagnosis is entered; None where it is entered at its beginning
     "pressure_low": "pressure_short",
     "flow_low_pressure_good": "test_flow_short",
     "speed_high_at_pressure": "test_speed_high",
@@ -25,6 +25,7 @@ ENTER = {  # by pattern, the sign by which the diagnosis is entered
     "relief_shut": "intake_relief_shut",
     "relief_open": "intake_relief_shut",
     "shift_wrong": "interlock_fails",
+    "shift_unproved": None,  # which proof did not come is not said: lamp, sound, range, speedometer or pressure
     "tank_flow_low": "low_from_tank",
     "gauge_off": "test_gauge_differs",
     "meter_off": "meter_differs",
@@ -41,6 +42,7 @@ FIGURES = {  # failed figure (its last part) of a test: pattern
     "rise_psi": "rise_high",
     "relief_opened": "relief_shut",
     "relief_reseated": "relief_open",
+    "shift_proved": "shift_unproved",
     "shift_locked": "shift_wrong",
     "shift_gear_locked": "shift_wrong",
     "pto_locked": "shift_wrong",
