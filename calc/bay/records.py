@@ -30,9 +30,10 @@ BODIES = {
     "erased": {"count": "number", "reason": "text"},
 }
 # what it may hold besides, where it was written since there is such a thing
-MORE = {"answer": {"clock": ("run", "not_run")}, "withdrawn": {"at": (HALT,)}}
+MORE = {"answer": {"clock": ("run", "not_run"), "reading": ("not_read",), "limit": "text"}, "withdrawn": {"at": (HALT,)}}
 
 _HEAD = record_fields.listed(HEAD)
+_MORE = {kind: {name: record_fields.listed({name: MORE[kind][name]}) for name in MORE[kind]} for kind in MORE}
 _FIELDS = {kind: record_fields.listed(dict(HEAD, **BODIES[kind])) for kind in BODIES}
 
 
@@ -53,10 +54,10 @@ def check(record):
     record_fields.check(record, _FIELDS[kind])
     if not record["id"] or not record["rig_id"]:
         raise CalcError("id" if not record["id"] else "rig_id", "missing")
-    count, more = len(HEAD) + len(BODIES[kind]), MORE.get(kind, {})
+    count, more = len(HEAD) + len(BODIES[kind]), _MORE.get(kind, {})
     for name in more:
         if name in record:
-            record_fields.check_choice(name, record[name], more[name])
+            record_fields.check(record, more[name])
             count += 1
     if len(record) > count:
         raise CalcError([name for name in record if not (name in HEAD or name in BODIES[kind] or name in more)][0], "unknown_field")

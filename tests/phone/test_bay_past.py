@@ -17,7 +17,7 @@ CHECK = [
     record("round", "r1", DAY, list="vacuum", items=[ITEM, "prime_oil", DROPPED["item"], "lost_item"]),
     defect("d1", at_ms=DAY + 1, item=ITEM, seen="fell 15 inHg"),
     record("answer", "a1", DAY + 2, round="r1", item=ITEM, answer="not_good", entry="7@US", amount=7),
-    record("answer", "a2", DAY + 3, by="Roy", round="r1", item="prime_oil", answer="good", entry=None, amount=None),
+    record("answer", "a2", DAY + 3, by="Roy", round="r1", item="prime_oil", answer="good", entry=None, amount=None, limit="8 in or more, limit of the list"),
     defect("d0", "note", at_ms=DAY + 1, seen="rope worn", limit="3 ft or more", **DROPPED),
     record("answer", "a3", DAY + 3, round="r1", item=DROPPED["item"], answer="not_good", entry="2@US", amount=2),
     record("answer", "a4", DAY + 3, round="r1", item="lost_item", answer="good", entry=None, amount=None),
@@ -54,6 +54,9 @@ def test_from_the_log_to_what_is_over(take):
         expect(dropped).to_contain_text(says)
     expect(sheet.locator("tr").filter(has_text="lost_item")).to_contain_text("✓")
     expect(sheet.locator("tr").filter(has_text=TEXT[ITEM]["title"])).to_contain_text(T["record"]["today"])
+    held = sheet.locator("tr").filter(has_text=TEXT["prime_oil"]["title"])
+    expect(held).to_contain_text("8 in or more, limit of the list")  # what held then, whatever the list says now
+    expect(held).not_to_contain_text(T["record"]["today"])
     assert page.evaluate("document.documentElement.scrollWidth") <= 360
     assert sheets(page, "Letter") == sheets(page, "A4") == 1
     back(page)

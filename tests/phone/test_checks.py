@@ -265,3 +265,24 @@ def test_what_was_done_before(take):
     page.get_by_role("link", name=START["overdue"].format(count=1)).tap()  # one tap from start to the checks
     expect(page.locator(".bay-status")).to_be_visible()
     page.close()
+
+
+def test_a_figure_that_is_aimed_at_is_asked_too(take):
+    """Good needs the reading of an intake relief or a word that it could not be read; which limit held stays with the answer."""
+    _, page = weekly(take)
+    page.goto(page.url.replace("weekly", "yearly"))
+    while title(page).inner_text() != TEXT["irv_setting"]["title"]:
+        touched_on(page, T["round"]["later"])
+    expect(key(page, T["round"]["good"])).to_be_disabled()
+    key(page, T["round"]["unread"]).tap()
+    expect(page.get_by_text(T["round"]["not_read"], exact=True)).to_be_visible()
+    page.locator("#reading").fill("125")
+    expect(page.get_by_text(T["side"]["aim"], exact=True)).to_be_visible()
+    page.locator("#reading").fill("")
+    expect(key(page, T["round"]["good"])).to_be_disabled()  # a reading begun and wiped says nothing
+    key(page, T["round"]["unread"]).tap()
+    touched_on(page, T["round"]["good"])
+    (answer,) = [record for record in do(page, "keptRecords", "bay") if record["kind"] == "answer"]
+    assert (answer["item"], answer["answer"], answer["entry"], answer["reading"]) == ("irv_setting", "good", None, "not_read")
+    assert "125 psi" in answer["limit"]
+    page.close()

@@ -53,9 +53,11 @@ def test_hostile_records(run, change, field, code):
     assert answer["refused"] == [{"at": 1, "field": field, "code": code}]
 
 
-@pytest.mark.parametrize(("clock", "refused"), [({}, []), ({"clock": "run"}, []), ({"clock": "not_run"}, []), ({"clock": "fast"}, ["unknown"])])
+@pytest.mark.parametrize(("clock", "refused"), [
+    ({}, []), ({"clock": "run"}, []), ({"clock": "not_run"}, []), ({"clock": "fast"}, ["unknown"]),
+    ({"reading": "not_read", "limit": "22 inHg or more, limit of the list"}, []), ({"reading": "guessed"}, ["unknown"]), ({"limit": 22}, ["not_text"]), ({"limit": "2" * 2001}, ["too_long"])])
 def test_the_clock_of_an_answer(run, clock, refused):
-    """An answer may say whether its clock was run; those from before say nothing."""
+    """An answer may say whether its clock was run, that nothing could be read, and which limit held; those from before say nothing."""
     made = record("answer", "a", round="c1", item="prime_hold", answer="good", entry=None, amount=None, **clock)
     assert [row["code"] for row in run("bay.records", "taken", arriving=[made], standing=[])["refused"]] == refused
 

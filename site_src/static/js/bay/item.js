@@ -30,7 +30,7 @@ export function itemView(view) {
   if (state.form) return html`<section class="bay-item">${{ defect: defectForm, here: hereForm, own: ownForm }[state.form.kind](view, row)}</section>`;
   const standing = defects.filter(({ item }) => item === row.id);
   const pressed = (says) => (view.answers[row.id] ? String(view.answers[row.id].answer === says) : nothing);
-  const isReady = !row.limit || row.limit.kind === "target" && !state.refused && !state.judged?.asked || state.judged?.is_good === true;
+  const isReady = !row.limit || state.isUnread || state.judged?.is_good === true || row.limit.kind === "target" && state.judged !== null && !state.judged.asked;
   return html`
     <section class="bay-item">
       <p class="bay-where"><b class="place">${words.place[row.place]}</b> <span>${words.engine_state[row.state]}</span> <span class="bay-count">${words.list[list]} · ${items.indexOf(row.id) + 1}/${items.length}</span></p>

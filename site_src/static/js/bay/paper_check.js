@@ -50,13 +50,14 @@ function itemRow(page, row) {
   const box = (says) => html`<td class="paper-box" data-label=${words.round[says]} ?data-on=${answer?.answer === says}><i>${answer?.answer === says ? "✓" : ""}</i></td>`;
   return html`
     <tr><th scope="row">${text.title}</th>
-      <td>${text.good}${isPast && defect?.limit ? html`${text.good ? html`<br>` : nothing}<b>${defect.limit}</b>` : limitView(page, row)}</td>
+      <td>${text.good}${isPast && defect?.limit ? html`${text.good ? html`<br>` : nothing}<b>${defect.limit}</b>` : limitView(page, row, answer)}</td>
       ${box("good")}${box("not_good")}<td class="paper-remark">${remark(page, row, answer, defect)}</td></tr>`;
 }
 
-// The limit of an item and whose it is. Of a check that is over the log has that of a defect and what was set on the phone; the others are today's.
-function limitView(page, row) {
+// The limit of an item and whose it is: of a check that is over as it was written with the answer; where that is of before such was written, today's.
+function limitView(page, row, answer) {
   const { words, limits, settings, isPast } = page;
+  if (isPast && answer?.limit) return html`<br><b>${answer.limit}</b>`;
   const limit = limits?.get(row.id);
   const own = settings[row.id]?.limit;
   return limit ? html`<br><b>${limitText(limit, row, page)}</b> <small>${limitOf({ own, words }, row)}${isPast && !own ? html`, ${words.record.today}` : nothing}</small>` : nothing;
@@ -71,7 +72,7 @@ function remark(page, row, answer, defect) {
   if (!answer) return row.place === "road" && endsOf(page).length ? html`<b>${words.round.held_paper}</b>` : nothing;
   if (answer.answer === "not_here") return words.round.not_here;
   const reading = answer.entry ? [answer.entry.split("@")[0], row.limit && unitOf(row, page)].filter(Boolean).join(" ") : "";
-  return [reading, answer.clock === "not_run" ? words.clock.not_run : "", defect && `${words.defect.title} ${numberOf(defect)}${defect.seen ? `${colon} ${defect.seen}` : ""}`].filter(Boolean).join("; ");
+  return [reading, answer.clock === "not_run" ? words.clock.not_run : "", answer.reading === "not_read" ? words.round.not_read : "", defect && `${words.defect.title} ${numberOf(defect)}${defect.seen ? `${colon} ${defect.seen}` : ""}`].filter(Boolean).join("; ");
 }
 
 // The records that ended a check: more than one where two phones did.

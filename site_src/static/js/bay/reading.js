@@ -17,10 +17,11 @@ export function readingView(view, row) {
     <div class="bay-reading" data-good=${isAsked(state) ? nothing : judged?.is_good ?? nothing}>
       <input id="reading" inputmode="decimal" autocomplete="off" aria-label=${words.round.reading} placeholder="–" .value=${typed} aria-invalid=${state.refused ? "true" : "false"} @input=${({ target }) => act.enter(target.value)}>
       <span>${unitOf(row, view)}</span>
-      <b role="status">${isAsked(state) ? askedText(view, row, typed) : state.refused ?? (judged ? words.side[judged.side ?? (judged.is_good === null ? "aim" : "good")] : row.limit.kind === "target" ? "" : words.round.waits)}</b></div>
+      <b role="status">${isAsked(state) ? askedText(view, row, typed) : state.refused ?? (judged ? words.side[judged.side ?? (judged.is_good === null ? "aim" : "good")] : state.isUnread ? words.round.not_read : words.round.waits)}</b></div>
     ${isAsked(state) ? html`<div class="bay-asked">
       ${judged.asked.meant ? html`<button type="button" class="key" @click=${() => act.enter(judged.asked.meant)}>${judged.asked.meant} ${unitOf(row, view)}</button>` : nothing}
       <button type="button" class="key" @click=${act.sayAgain}>${fill(words.round.asked_so, { value: typed })}</button></div>` : nothing}
+    ${row.limit.kind === "target" && !typed && !state.isUnread ? html`<div class="bay-asked"><button type="button" class="key" @click=${act.unread}>${words.round.unread}</button></div>` : nothing}
     <div class="tray" role="group" aria-label=${words.round.tray}>
       ${(state.near?.below ?? []).map((text) => figure(text, false))}${figure(middle, Boolean(typed))}${(state.near?.above ?? []).map((text) => figure(text, false))}</div>
     ${state.earlier.length ? html`<p class="bay-earlier">${words.round.earlier} ${(judged?.earlier ?? [{ at_ms: state.earlier.at(-1).at_ms, text: state.last }]).map(({ at_ms, text }) => html`<span><b>${text}</b> ${day(at_ms)}</span> `)}

@@ -15,7 +15,7 @@ import { conditionOf, limitOf, NONE } from "../bay/conditions.js";
 import { leftOutView } from "../bay/department.js";
 import { doneView, firstView, itemView } from "../bay/item.js";
 import { lacking, rankOf } from "../bay/item_forms.js";
-import { isAsked } from "../bay/reading.js";
+import { isAsked, limitOf as whoseLimit } from "../bay/reading.js";
 import { yourName } from "../bay/log.js";
 import { prints } from "../bay/paper.js";
 import { checkSheet, limitsOf } from "../bay/paper_check.js";
@@ -25,12 +25,15 @@ const place = document.getElementById("bay");
 const page = await opened(place);
 const list = decodeURIComponent(location.hash.slice(1));
 /** @type {any} */
-const state = { at: null, entry: "", judged: null, near: null, form: null, isRead: false, isTimed: false, shownAt: -Infinity, after: [], took: [], ended: null, refused: null, said: null };
+const state = { at: null, entry: "", judged: null, near: null, form: null, isRead: false, isTimed: false, isUnread: false, shownAt: -Infinity, after: [], took: [], ended: null, refused: null, said: null };
 const asksAfter = list === "after_use"; // what there was, before the first item
 const entries = new Map(); // what is typed for an item, whatever is looked at meanwhile
 const clock = new Clock({ tick: () => draw(), done: (text) => { state.isTimed = true; enter(text); } });
 // Whether the item's clock, where it has one, was run to its end.
 const clockOf = (row) => (row.clock_s || row.tool ? { clock: clock.isOver || state.isTimed ? "run" : "not_run" } : {});
+
+// What held as an item was answered: its clock, its limit as it was shown and whose it is, and whether its figure could not be read.
+const heldBy = (row) => ({ ...clockOf(row), ...(row.limit && { limit: `${limitText(state.limit, row, page)}, ${whoseLimit(page, row)}` }), ...(state.isUnread && { reading: "not_read" }) });
 
 async function start() {
   const { data, log } = page;
@@ -81,7 +84,7 @@ const after = (id) => page.left.find((open) => page.items.indexOf(open) > page.i
 
 async function show(id) {
   clock.stop();
-  Object.assign(state, { at: id, entry: "", judged: null, near: null, form: null, refused: null, isTimed: false, said: null, shownAt: performance.now() });
+  Object.assign(state, { at: id, entry: "", judged: null, near: null, form: null, refused: null, isTimed: false, isUnread: false, said: null, shownAt: performance.now() });
   const row = id && page.rows.get(id);
   if (row?.limit) {
     page.own = page.settings[id]?.limit ?? null;
@@ -92,6 +95,7 @@ async function show(id) {
   }
   const before = page.answers[id];
   state.isTimed = before?.clock === "run";
+  state.isUnread = before?.reading === "not_read";
   const entry = entries.get(id) ?? (row?.limit && before?.entry ? await entryOf(row, before) : "");
   if (entry) await enter(entry.split("@")[0]);
   mark();
@@ -126,6 +130,7 @@ async function enter(text) {
   entries.set(state.at, state.entry);
   keepDraft(draftName(), { at: state.at, entry: state.entry, form: null });
   state.judged = state.refused = null;
+  state.isUnread &&= !state.entry;
   if (state.said !== state.entry) state.said = page.answers[state.at]?.entry ?? null; // what was said again holds for that figure alone
   if (state.entry) {
     const entry = state.entry;
@@ -150,10 +155,10 @@ async function begun() {
 async function answer(says, more = {}) {
   const id = state.at;
   const before = page.answers[id];
-  if (before?.answer === says && (before.entry ?? "") === state.entry) return show(after(id)); // as it stands
+  if (before?.answer === says && (before.entry ?? "") === state.entry && (before.reading === "not_read") === state.isUnread) return show(after(id)); // as it stands
   const round = await begun();
   state.took.push({ item: id, took_s: (performance.now() - state.shownAt) / 1000 });
-  await page.log.add("answer", { round, item: id, answer: says, entry: state.entry || null, amount: state.judged?.amount ?? null, ...(says === "not_here" ? {} : clockOf(page.rows.get(id))), ...more }, { replaces: before ? [before.id] : [] });
+  await page.log.add("answer", { round, item: id, answer: says, entry: state.entry || null, amount: state.judged?.amount ?? null, ...(says === "not_here" ? {} : heldBy(page.rows.get(id))), ...more }, { replaces: before ? [before.id] : [] });
   entries.delete(id);
   await keepDraft(draftName(), null);
   await look();
@@ -167,6 +172,10 @@ const act = {
   },
   redraw: () => draw(),
   enter,
+  unread() {
+    state.isUnread = true;
+    draw();
+  },
   sayAgain() {
     state.said = state.entry;
     draw();
