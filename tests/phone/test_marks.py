@@ -90,8 +90,8 @@ def test_french_shows_commas(take):
     expect(page.get_by_text(FRENCH["refusal"]["thousands_or_decimals"].split("}")[-1])).to_have_count(0)
 
 
-def test_a_french_spreadsheet_has_points(take):
-    """The sheet of a test in French shows commas; its CSV has points, as every spreadsheet reads them, in bar too."""
+def test_a_french_spreadsheet_has_commas(take):
+    """The sheet of a test in French shows commas; so has its CSV, parted at semicolons, as a spreadsheet of that language reads it, in bar too."""
     phone = take(locale="fr-CA")
     page = ways.service("fr/test/sheet/#{id}")(phone)
     words = data.words("service", "fr")["sheet"]
@@ -101,7 +101,7 @@ def test_a_french_spreadsheet_has_points(take):
         expect(page.locator("main")).to_contain_text(re.compile(r"\d,\d"))
         with page.expect_download() as download:
             page.get_by_role("button", name=words["csv"]).tap()
-        rows = list(csv.DictReader(download.value.path().read_text(encoding="utf-8-sig").splitlines()))
+        rows = list(csv.DictReader(download.value.path().read_text(encoding="utf-8-sig").splitlines(), delimiter=";"))
         figures = [row[words["value"]] for row in rows if row[words["unit"]]]
-        assert [figure for figure in figures if re.fullmatch(r"-?\d+\.\d+", figure)]
-        assert not [figure for figure in figures if figure and not re.fullmatch(r"-?\d+(\.\d+)?", figure)]
+        assert [figure for figure in figures if re.fullmatch(r"-?\d+,\d+", figure)]
+        assert not [figure for figure in figures if figure and not re.fullmatch(r"-?\d+(,\d+)?", figure)]

@@ -33,7 +33,7 @@ const clock = new Clock({ tick: () => draw(), done: (text) => { state.isTimed = 
 const clockOf = (row) => (row.clock_s || row.tool ? { clock: clock.isOver || state.isTimed ? "run" : "not_run" } : {});
 
 // What held as an item was answered: its clock, its limit as it was shown and whose it is, and whether its figure could not be read.
-const heldBy = (row) => ({ ...clockOf(row), ...(row.limit && { limit: `${limitText(state.limit, row, page)}, ${whoseLimit(page, row)}` }), ...(state.isUnread && { reading: "not_read" }) });
+const heldBy = (row) => ({ ...clockOf(row), ...(row.limit && { limit: `${limitText(state.limit, row, page)}, ${whoseLimit({ own: page.own, words: page.words }, row)}` }), ...(state.isUnread && { reading: "not_read" }) });
 
 async function start() {
   const { data, log } = page;
