@@ -43,8 +43,8 @@ async function open({ href }) {
   if (!sheet.open) sheet.showModal();
 }
 
-// Explain what is touched. Awaited by a page that draws its sentences: `termed` marks them once this is through.
-export async function startTerms() {
+// Explain what is touched. `termed` marks sentences once the terms have come, and a page that draws them draws anew then: none waits for it.
+export async function startTerms(redraw = () => {}) {
   if (!sheet.showModal) return;
   sheet.className = "term-sheet";
   sheet.setAttribute("aria-labelledby", "sheet-name");
@@ -61,6 +61,7 @@ export async function startTerms() {
   const names = Object.fromEntries(rows.flatMap(({ id, dataset }) => dataset.forms.split("|").map((form) => [form.toLowerCase(), id])));
   const longest = Object.keys(names).sort((one, other) => other.length - one.length);
   terms = { names, address, pattern: new RegExp(`(^|[^\\p{L}\\p{N}_-])(${longest.join("|")})(?![\\p{L}\\p{N}_-])`, "giu") };
+  redraw();
 }
 
 // A sentence of a drawn view, the first mention of each term a link to it.

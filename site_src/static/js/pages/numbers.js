@@ -13,7 +13,7 @@ import { tagged, unitsOnce } from "../shared/units.js";
 const MOST_SEED = 1e6;
 const place = document.getElementById("numbers");
 const starting = calc.start();
-const [data, rig] = await Promise.all([pageData(), chosenRig(), startTerms()]);
+const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
 const system = chosenSystem(data.systems);
 const { family } = data.systems[system];
@@ -75,3 +75,4 @@ function draw(focused) {
 }
 
 await sit();
+startTerms(() => draw());

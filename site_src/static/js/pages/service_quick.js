@@ -23,11 +23,7 @@ import { unitsOnce } from "../shared/units.js";
 
 const place = document.getElementById("quick");
 calc.start();
-const [data, rig] = await Promise.all([
-  pageData(new URL("../", document.baseURI)),
-  chosenRig(),
-  startTerms(),
-]);
+const [data, rig] = await Promise.all([pageData(new URL("../", document.baseURI)), chosenRig()]);
 const { words } = data;
 const count = data.quick.step_psi.length;
 const page = { system: chosenSystem(data.systems), asked: false, removed: null };
@@ -150,4 +146,5 @@ else {
   await asking.change();
   place.addEventListener("focusout", () => queueMicrotask(draw)); // it is typed out now
   stayAwake(() => {});
+  startTerms(draw);
 }

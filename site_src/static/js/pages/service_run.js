@@ -33,7 +33,7 @@ import { minutes } from "../shared/times.js";
 const TICK_MS = 250;
 const place = document.getElementById("test");
 calc.start();
-const [data] = await Promise.all([pageData(new URL("../", document.baseURI)), startTerms()]);
+const data = await pageData(new URL("../", document.baseURI));
 const { words } = data;
 // cell: the reading that is touched; near: figures next to what stands in each; said_missed: readings whose loss was said
 const page = { system: chosenSystem(data.systems), asking: null, jumps: [], awake: null, cell: null, state: null, near: {}, said_missed: [] };
@@ -206,6 +206,7 @@ try {
   });
   stayAwake((awake) => { page.awake = awake; draw(); });
   setInterval(look, TICK_MS);
+  startTerms(draw);
 } catch (problem) {
   if (!problem.told) throw problem;
   place.replaceChildren();

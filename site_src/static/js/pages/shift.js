@@ -32,7 +32,7 @@ const where = document.getElementById("place");
 const help = /** @type {HTMLAnchorElement} */ (document.querySelector("[data-help]"));
 const ofCard = help.href;
 const starting = calc.start();
-const [data] = await Promise.all([pageData(), startTerms()]);
+const data = await pageData();
 const { steps, words } = data;
 const page = { awake: null, asking: null, out: null, beds: null };
 const rig = await chosenRig();
@@ -136,6 +136,7 @@ place.replaceChildren();
 if (data.into_pump && stopsPump(card.rig) && !(await card.isOut())) await passed({ rig: card.rig, words, place });
 else page.out = await outElsewhere({ titles: data.titles, own: data.sequence.id, rig });
 await card.open();
+startTerms(() => card.state && draw());
 bedsOf(rig, steps).then((beds) => {
   page.beds = beds;
   if (beds && card.state) draw();
