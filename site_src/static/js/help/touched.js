@@ -43,8 +43,8 @@ async function open({ href }) {
   if (!sheet.open) sheet.showModal();
 }
 
-// Explain what is touched. `termed` marks sentences once the terms have come, and a page that draws them draws anew then: none waits for it.
-export async function startTerms(redraw = () => {}) {
+// Explain what is touched, from now on. Resolves once `termed` marks sentences: a page that draws them draws anew then, and never waits for it.
+export async function startTerms() {
   if (!sheet.showModal) return;
   sheet.className = "term-sheet";
   sheet.setAttribute("aria-labelledby", "sheet-name");
@@ -61,7 +61,6 @@ export async function startTerms(redraw = () => {}) {
   const names = Object.fromEntries(rows.flatMap(({ id, dataset }) => dataset.forms.split("|").map((form) => [form.toLowerCase(), id])));
   const longest = Object.keys(names).sort((one, other) => other.length - one.length);
   terms = { names, address, pattern: new RegExp(`(^|[^\\p{L}\\p{N}_-])(${longest.join("|")})(?![\\p{L}\\p{N}_-])`, "giu") };
-  redraw();
 }
 
 // A sentence of a drawn view, the first mention of each term a link to it.

@@ -14,6 +14,7 @@ import { tagged, unitsOnce } from "../shared/units.js";
 
 const MOST_SEED = 1e6;
 const place = document.getElementById("call");
+const terms = startTerms();
 const starting = calc.start();
 const [data, chosen] = await Promise.all([pageData(), chosenRig()]);
 const words = { ...data.words, drill: { ...data.words.drill, end: data.words.call.end, next: data.words.call.next } };
@@ -131,4 +132,4 @@ const isOn = before?.shift === page.shift;
 await take(isOn ? before.seed : page.shift, isOn ? before.replies : []);
 place.replaceChildren(); // what stood there while it was made
 draw();
-startTerms(() => draw());
+terms.then(() => draw());

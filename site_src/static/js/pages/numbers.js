@@ -12,6 +12,7 @@ import { tagged, unitsOnce } from "../shared/units.js";
 
 const MOST_SEED = 1e6;
 const place = document.getElementById("numbers");
+const terms = startTerms();
 const starting = calc.start();
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
@@ -75,4 +76,4 @@ function draw(focused) {
 }
 
 await sit();
-startTerms(() => draw());
+terms.then(() => draw());

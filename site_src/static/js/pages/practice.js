@@ -15,6 +15,7 @@ import { unitsFor } from "../shared/units.js";
 
 const UNSURE = "unsure";
 const place = document.getElementById("practice");
+const terms = startTerms();
 const starting = calc.start();
 const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
@@ -197,4 +198,4 @@ await pair.take();
 addEventListener("hashchange", followed);
 place.replaceChildren();
 draw();
-startTerms(draw);
+terms.then(draw);

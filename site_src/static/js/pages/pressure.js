@@ -285,4 +285,4 @@ state.isRunning = true;
 await work();
 performance.mark("live-answer");
 saved.load();
-startTerms(redraw);
+startTerms().then(redraw); // last: nothing that answers waits for it

@@ -22,6 +22,7 @@ import { day } from "../shared/times.js";
 import { unitsOnce } from "../shared/units.js";
 
 const place = document.getElementById("quick");
+const terms = startTerms();
 calc.start();
 const [data, rig] = await Promise.all([pageData(new URL("../", document.baseURI)), chosenRig()]);
 const { words } = data;
@@ -146,5 +147,5 @@ else {
   await asking.change();
   place.addEventListener("focusout", () => queueMicrotask(draw)); // it is typed out now
   stayAwake(() => {});
-  startTerms(draw);
+  terms.then(draw);
 }

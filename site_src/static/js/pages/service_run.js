@@ -32,6 +32,7 @@ import { minutes } from "../shared/times.js";
 
 const TICK_MS = 250;
 const place = document.getElementById("test");
+const terms = startTerms();
 calc.start();
 const data = await pageData(new URL("../", document.baseURI));
 const { words } = data;
@@ -206,7 +207,7 @@ try {
   });
   stayAwake((awake) => { page.awake = awake; draw(); });
   setInterval(look, TICK_MS);
-  startTerms(draw);
+  terms.then(draw);
 } catch (problem) {
   if (!problem.told) throw problem;
   place.replaceChildren();

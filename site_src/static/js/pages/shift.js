@@ -31,6 +31,7 @@ const place = document.getElementById("card");
 const where = document.getElementById("place");
 const help = /** @type {HTMLAnchorElement} */ (document.querySelector("[data-help]"));
 const ofCard = help.href;
+const terms = startTerms();
 const starting = calc.start();
 const data = await pageData();
 const { steps, words } = data;
@@ -136,7 +137,7 @@ place.replaceChildren();
 if (data.into_pump && stopsPump(card.rig) && !(await card.isOut())) await passed({ rig: card.rig, words, place });
 else page.out = await outElsewhere({ titles: data.titles, own: data.sequence.id, rig });
 await card.open();
-startTerms(() => card.state && draw());
+terms.then(() => card.state && draw());
 bedsOf(rig, steps).then((beds) => {
   page.beds = beds;
   if (beds && card.state) draw();
