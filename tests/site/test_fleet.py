@@ -64,7 +64,7 @@ def reason(code):
         (SOUND.format("A") + "tnak = 500", f'a.toml, tnak = 500: {reason("unknown_field")}.', ' Did you mean "tank"?'),
         ('units = "US"', f'a.toml, name: {reason("missing")}.', ""),
         (SOUND.format("A") + BED.format(100) + BED.format(100).replace("attack-1.75", "garden"), 'a.toml, [[beds]] 2, hose = "garden": ', "metric-150."),
-        (SOUND.format("A") + BED.format(2), "a.toml, [[beds]] 1, end.pressure = 2: ", " Allowed: 5 to 1000 psi."),
+        (SOUND.format("A") + BED.format(2), "a.toml, [[beds]] 1, end.pressure = 2: ", " Allowed: 5 to 1500 psi."),
         (SOUND.format("A") + BED.format(100).replace("fog", "jet"), 'a.toml, [[beds]] 1, end.kind = "jet": ', " Allowed: fog, smooth."),
         (SOUND.format("A") + "[beds]\nname = 1", "a.toml, beds: begin each row with [[beds]]", ""),
         (SOUND.format("A") + "hoses = 5", "a.toml, hoses: begin each row with [[hoses]]", ""),
