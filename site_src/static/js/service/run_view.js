@@ -30,7 +30,7 @@ export function runView(view, test, judged, { more, next }) {
     ${isOpen ? aimless(view, test) : nothing}
     ${wantsTip && !isHeld ? tipChoice(view, test) : nothing}
     ${isOpen ? html`${cellsView(view, test, cells, isHeld ? null : cell)}${isHeld ? nothing : liveView(answer.live[test.id], view)}` : nothing}
-    <div class="run-foot"><div role="status">${isTyping ? nothing : back}</div><details class="section run-more"><summary>${view.words.run.more}</summary>
+    <div class="run-foot"><details class="section run-more"><summary>${view.words.run.more}</summary>
       ${isOpen && !wantsTip && test.tips.length > 1 ? tipChoice(view, test) : nothing}
       ${isOpen ? optional(view, test) : nothing}
       <p class="beside">
@@ -41,7 +41,7 @@ export function runView(view, test, judged, { more, next }) {
       ${isTyping ? back : nothing}
       ${test.hold_s === null ? html`<p class="notice">${view.words.run.no_hold}</p>` : nothing}
       ${more}
-    </details></div>
+    </details><div role="status">${isTyping ? nothing : back}</div></div>
     ${isOpen ? dockView(view, test, { run, cell: isHeld ? null : cell, near: page.near[cell.id] ?? { below: [], above: [] }, next }) : nothing}`;
 }
 
