@@ -1,4 +1,6 @@
 """The wildland hose layout's answer: the pump pressure for its farthest nozzle, and what hose and pump say to it."""
+import math
+
 from calc.base import display, readout, shelf as at_hand
 from calc.base.errors import CalcError
 from calc.hydraulics import hose, nozzle, water
@@ -59,8 +61,8 @@ def answer(entries, shelf, units):
     if is_unlined:
         cautions.append(readout.caution(units, "caution", "unlined", ()))
     if sum_psi <= 0:
-        pumps["sum"], pumps["facts"] = "hoselay_gravity", {"spare": display.text(units, "pressure", -sum_psi), "flow": rows[2]["text"]}
-        cautions.append(readout.caution(units, "caution", "gravity_feeds", (("amount", "pressure", -sum_psi),)))
+        pumps["sum"], pumps["facts"] = "hoselay_gravity", _wide_open(units, flow_gpm * laterals, nozzle_psi, -sum_psi, (head_psi, losses), rows)
+        cautions.append(readout.caution(units, "caution", "gravity_feeds", (("amount", "pressure", -sum_psi), ("limit", "pressure", -head_psi))))
     elif head_psi < 0:
         cautions.append(readout.caution(units, "caution", "downhill", (("amount", "pressure", shut_psi), ("limit", "pressure", -head_psi))))
     return {
@@ -106,6 +108,19 @@ def _losses(units, trunk, coefficient, length_ft, is_unlined, rows):
             ("wyes", None, str(trunk["fittings"])), ("each", "pressure", hoselay.FITTING_PSI), ("loss", "pressure", wyes_psi)), ("fittings",)),
     ]
     return trunk_psi, lateral_psi, wyes_psi
+
+
+def _wide_open(units, flow_gpm, nozzle_psi, spare_psi, height_and_losses, rows):
+    """What is to be throttled where the fall feeds the layout, and what it would flow with nothing throttled; notes that working."""
+    head_psi, (trunk_psi, lateral_psi, wyes_psi) = height_and_losses
+    lost_psi = nozzle_psi + trunk_psi + lateral_psi  # with the square of the flow
+    share = (-head_psi - wyes_psi) / lost_psi
+    row = readout.row(units, "hoselay_open", "flow", flow_gpm * math.sqrt(share), (
+        ("fall", "pressure", -head_psi), ("wyes", "pressure", wyes_psi), ("lost", "pressure", lost_psi), ("wanted", "flow", flow_gpm),
+        ("flow", "flow", flow_gpm * math.sqrt(share))), ("trunk", "elevation"))
+    rows.append(row)
+    return {"spare": display.text(units, "pressure", spare_psi), "flow": display.text(units, "flow", flow_gpm), "nozzle": display.text(units, "pressure", nozzle_psi),
+            "open": row["text"], "open_nozzle": display.text(units, "pressure", nozzle_psi * share)}
 
 
 def _hose_cautions(units, trunk_hose, shut_psi, limit_psi):

@@ -66,9 +66,11 @@ def test_downhill(run):
     assert [(each["code"], each["amount"], each["limit"]) for each in answer["cautions"]] == [("downhill", "186", "43")]
     fed = ask(run, "hoselay", **{**SIMPLE, "rise": "-440"})  # 186.4 - 190.96 = -4.56
     assert (fed["figure"]["text"], fed["cautions"][0]["code"], fed["cautions"][0]["amount"]) == ("0", "gravity_feeds", "5")
+    assert fed["cautions"][0]["limit"] == "191"  # nozzles shut, all of the fall stands at the low end
+    # wide open: 60 x root (190.96 / 186.4) = 60.73, and 100 x 1.0245 at the nozzle
     for pump in ("figure", "high"):  # no number of pumps is enough where none is needed
         fed = ask(run, "hoselay", **{**SIMPLE, "rise": "-440", "pump": pump})
-        assert (fed["sum"], fed["facts"]) == ("hoselay_gravity", {"spare": "5", "flow": "60"})
+        assert (fed["sum"], fed["facts"]) == ("hoselay_gravity", {"spare": "5", "flow": "60", "nozzle": "100", "open": "61", "open_nozzle": "102"})
 
 
 @pytest.mark.parametrize(("limit", "codes"), [("251.6", []), ("251.5", ["hose_over"]), ("", []), ("200", ["hose_over"])])

@@ -27,7 +27,7 @@ function sheetView(place, of, href) {
   const [name, ...said] = document.importNode(place, true).children;
   for (const part of said) for (const link of part.querySelectorAll("a")) link.href = new URL(link.getAttribute("href"), href).href;
   return html`
-    <b id="sheet-name">${name.textContent}</b>
+    <b id="sheet-name" tabindex="-1" autofocus>${name.textContent}</b>
     ${said.filter((part) => !part.matches(".key"))}
     <a class="key" href=${href}>${of.querySelector("h1").textContent}</a>
     <button type="button" class="key" @click=${() => sheet.close()}>${of.querySelector("[data-close]").dataset.close}</button>`;
