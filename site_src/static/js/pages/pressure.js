@@ -275,6 +275,7 @@ await starting;
 const own = await atHand(rig, data.shelf, units());
 Object.assign(state, { shelf: own.shelf, own: own.rig, beds: usable(own.beds), faultyBeds: own.faulty_beds });
 state.faults = await faultsOf(own.shelf, rig, state);
+const recalledFor = basis();
 if (state.layout === openedOn) {
   set(openingLayout(state.beds), "A");
   state.from = openingOrigin();
@@ -282,7 +283,7 @@ if (state.layout === openedOn) {
   if (first?.before === 0 && state.beds.length) state.notice ??= { at: "top", text: fill(words.pressure.opened_on_other, { name: first.name, other: state.beds[0].name }) };
 }
 state.isRunning = true;
-await work();
+await page.change(state.answer && recalledFor === basis() ? { ...NOTHING, isLast: state.isLast, answer: state.answer, scale: state.scale } : null);
 performance.mark("live-answer");
 saved.load();
 startTerms().then(redraw); // last: nothing that answers waits for it

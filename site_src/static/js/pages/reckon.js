@@ -190,6 +190,6 @@ state.own = own.rig;
 state.faults = await faultsOf(own.shelf, rig, state);
 if (data.shelf.hoses) state.shelf = own.shelf;
 state.isRunning = true;
-await work();
+await page.change(state.answer && { ...NOTHING, answer: state.answer });
 performance.mark("live-answer");
 terms.then(redraw);

@@ -18,10 +18,11 @@ export function answering(question, draw) {
     redraw,
     // After each change of what the question is made of. Draws once where the answer comes soon: before the next paint where an
     // entry already stands in its control, else within PATIENCE_MS, in which the screen stays as it was, entries and all. Where
-    // it comes later it draws dashes first. An answer that comes after a newer question was put is dropped.
-    async change() {
+    // it comes later it draws dashes first, unless there is an answer that `stands`, kept from just this question: as a page begins to run.
+    // An answer that comes after a newer question was put is dropped.
+    async change(stands = null) {
       const mine = ++newest;
-      answer = null;
+      answer = stands;
       const dashes = () => mine === newest && answer === null && redraw();
       if (isEntered) requestAnimationFrame(dashes);
       else setTimeout(dashes, PATIENCE_MS);
