@@ -1,11 +1,11 @@
 """Rows in order, the same way on both Pythons."""
 
 
-def ordered(rows, key):
+def ordered(rows, key=lambda row: row):
     """The rows as a list by their keys, least first; those with one key stay as they came.
 
     rows: anything that can be walked through
-    key: what a row is ordered by, asked once a row; keys compare with each other
+    key: what a row is ordered by, by itself where it is not named, asked once a row; keys compare with each other
 
     Merges the runs that are in order already, so a log that comes as it was written takes one look. Raises nothing.
     Source: the phone's own sort keeps no order of equals, asks the key at each comparison, and of rows in order already it compares each with each.

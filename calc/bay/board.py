@@ -188,7 +188,7 @@ def day_at(at_ms, offset_min):
 
 def _meters(live):
     """Readings of each meter, oldest first."""
-    return {name: ordered([(record["at_ms"], record[name]) for record in live if record["kind"] == "meters" and record[name] is not None], lambda reading: reading)
+    return {name: ordered([(record["at_ms"], record[name]) for record in live if record["kind"] == "meters" and record[name] is not None])
             for name in METERS}
 
 

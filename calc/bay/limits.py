@@ -129,7 +129,7 @@ def _bound(units, quantity, amount, side):
 
 def _in_time(earlier):
     """When and what was read, oldest first."""
-    return ordered([(row["at_ms"], row["amount"]) for row in earlier], lambda reading: reading)
+    return ordered([(row["at_ms"], row["amount"]) for row in earlier])
 
 
 def _trend(amounts, low, high):

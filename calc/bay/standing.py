@@ -71,7 +71,7 @@ def out_ms(records, from_ms, on_ms):
             if _state(opinion) in STATES[:2]:
                 spans.append((max(opinion["at_ms"], from_ms), on_ms if holds else min(seen.get(opinion["id"], on_ms), on_ms)))
     answer, last = 0, from_ms
-    for begun, ended in ordered(spans, lambda span: span):
+    for begun, ended in ordered(spans):
         answer += max(ended - max(begun, last), 0)
         last = max(last, ended)
     return answer
@@ -141,7 +141,7 @@ def _halts(records):
 
 def _open(defect, heads, repaired_by):
     """An open defect as the strictest of its opinions has it."""
-    head = ordered(heads, lambda opinion: (STATES.index(_state(opinion)), CLASSES.index(opinion["class"]), opinion["id"]))[0]
+    head = min(heads, key=lambda opinion: (STATES.index(_state(opinion)), CLASSES.index(opinion["class"]), opinion["id"]))
     is_decided = head["kind"] == "decision"
     return {
         "id": defect["id"], "state": _state(head), "class": head["class"], "scope": head["scope"], "what": defect["what"],

@@ -115,12 +115,12 @@ def _wide_open(units, flow_gpm, nozzle_psi, spare_psi, height_and_losses, rows):
     head_psi, (trunk_psi, lateral_psi, wyes_psi) = height_and_losses
     lost_psi = nozzle_psi + trunk_psi + lateral_psi  # with the square of the flow
     share = (-head_psi - wyes_psi) / lost_psi
-    row = readout.row(units, "hoselay_open", "flow", flow_gpm * math.sqrt(share), (
+    open_gpm = flow_gpm * math.sqrt(share)
+    rows.append(readout.row(units, "hoselay_open", "flow", open_gpm, (
         ("fall", "pressure", -head_psi), ("wyes", "pressure", wyes_psi), ("lost", "pressure", lost_psi), ("wanted", "flow", flow_gpm),
-        ("flow", "flow", flow_gpm * math.sqrt(share))), ("trunk", "elevation"))
-    rows.append(row)
+        ("flow", "flow", open_gpm)), ("trunk", "elevation")))
     return {"spare": display.text(units, "pressure", spare_psi), "flow": display.text(units, "flow", flow_gpm), "nozzle": display.text(units, "pressure", nozzle_psi),
-            "open": row["text"], "open_nozzle": display.text(units, "pressure", nozzle_psi * share)}
+            "open": display.text(units, "flow", open_gpm), "open_nozzle": display.text(units, "pressure", nozzle_psi * share)}
 
 
 def _hose_cautions(units, trunk_hose, shut_psi, limit_psi):

@@ -15,14 +15,13 @@ def read(answering, entries, shelf, units, answer):
     """
     hoses = shelf.get("hoses", {})
     for whose in ("department", "modern"):
-        others = {name: measured_hose.others(hoses[name], whose) for name in hoses}
+        others = {name: measured_hose.others(hoses[name], whose) for name in hoses if name in entries.values()}
         others = {name: others[name] for name in others if others[name]}
         answers = [_answered(answering, entries, shelf, units, {name: others[name][side] for name in others})
                    for side in range(max([len(others[name]) for name in others] + [0]))]
         if answers and None not in answers and any(_differs(other, answer) for other in answers):
-            chosen = sorted([name for name in others if name in entries.values()])
             return {"whose": whose, "answers": [_beside(other, answer) for other in answers],
-                    "hoses": {name: measured_hose.texts(hoses[name], units) for name in chosen}}
+                    "hoses": {name: measured_hose.texts(hoses[name], units) for name in sorted(others)}}
     return None
 
 

@@ -109,8 +109,9 @@ class Walk:
         cell.fill(text)
         return f"type {text!r} into {cell.get_attribute('id')}"
 
-    def touch_dock(self):
-        keys = self.page.locator(".dock button.key:visible:enabled")
+    def touch(self, selector):
+        """One at random of what is there to be touched; where there is none, time passes."""
+        keys = self.page.locator(selector)
         if not keys.count():
             return self.wait()
         key = keys.nth(self.luck.randrange(keys.count()))
@@ -118,18 +119,16 @@ class Walk:
         key.tap()
         return f"touch {said!r}"
 
+    def touch_dock(self):
+        return self.touch(".dock button.key:visible:enabled")
+
     def wait(self):
         seconds = self.luck.choice(WAITS_S)
         self.handset.clock.passes(seconds)
         return f"wait {seconds} s"
 
     def choose_tip(self):
-        chips = self.page.locator(".run-tips label.chip:visible")
-        if not chips.count():
-            return self.wait()
-        chip = chips.nth(self.luck.randrange(chips.count()))
-        chip.tap()
-        return f"tip {chip.inner_text()}"
+        return self.touch(".run-tips label.chip:visible")
 
     def reload(self):
         self.page.reload()

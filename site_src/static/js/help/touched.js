@@ -3,7 +3,7 @@
 import { html, render } from "../../vendor/lit-html/lit-html.js";
 import { home } from "../shared/site.js";
 
-const documents = new Map(); // by address, each fetched once
+const documents = new Map(); // by address, each that arrived fetched once
 const sheet = document.createElement("dialog");
 let terms = null; // {pattern, names: {form: id}} once they have come
 
@@ -15,7 +15,10 @@ function documentAt(address) {
       asked.open("GET", address);
       asked.responseType = "document";
       asked.onload = () => done(asked.status === 200 ? asked.response : null);
-      asked.onerror = () => done(null);
+      asked.onerror = () => {
+        documents.delete(address);
+        done(null);
+      };
       asked.send();
     }));
   }
