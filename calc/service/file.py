@@ -22,7 +22,7 @@ LATEST_MS = 7_300_000_000_000  # the year 2201
 # a name that ends in "?" may be left out, or None where it is no list of attempts; what the Test page comes to write besides is any plain data
 CLOCK = {"counted_s": "number", "since?": "number", "events": [{"kind": "name", "at_s": "number", "wall": "time", "reason?": "text", "*": "any"}], "*": "any"}
 TIP = {"tip_in": "text", "count": "count"}
-SET = {"at_s": "number", "at_ms": "time", "tip?": TIP, "values": {"*": "typed"}, "back_ms?": "time", "*": "any"}
+SET = {"at_s": "number", "at_ms": "time", "tip?": TIP, "values": {"*": "typed"}, "back_ms?": "time", "as_before?": ["name"], "*": "any"}
 ATTEMPT = {"tip?": TIP, "clock": CLOCK, "clock_s": "number", "stopped?": "text", "sets": [SET], "taken_back?": [SET], "*": "any"}
 SHAPE = {
     "schema": "number", "id": "name", "revision": "number", "rig_id": "name", "rig_name": "name",

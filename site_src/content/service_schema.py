@@ -17,7 +17,7 @@ PLAIN = {
     "any": {},
 }
 TOLD = {
-    "schema": "Version of this shape.", "begun_ms": "Milliseconds since 1970, as every time here.", "tests": "By part of the test: values as typed, with their system after @.",
+    "schema": "Version of this shape.", "begun_ms": "Milliseconds since 1970, as every time here.", "tests": "By part of the test: values as typed, with their system after @; a set names in as_before the readings that were kept from the one before it.",
     "standard": "The limits it was judged by: only this site's own, of the edition named, count.", "result": "What its readings proved; worked out again wherever it is read.",
     "photos": "Of a gauge or a defect, by part of the test.", "photographed": "By photo: SHA-256 of its part, time and picture, as a list in JSON; the digest of a signature covers these.",
     "signed": "Who signed, and SHA-256 of what was signed.", "versions": "What was signed before it was opened again, with what changed and why.",

@@ -53,6 +53,8 @@ class Clock:
 class Proof:
     """One test's page. `moment` is called before each touch: there the page may be killed."""
 
+    words = T
+
     def __init__(self, handset, clock, page, moment=lambda proof: None):
         self.handset, self.clock, self.page, self.moment = handset, clock, page, moment
 
@@ -77,6 +79,22 @@ class Proof:
     def press(self, label):
         self.moment(self)
         self.page.get_by_role("button", name=label, exact=True).tap()
+
+    def still(self):
+        """Every gauge that was not read since the last reading shows what it showed, and is read."""
+        self.rests()
+        for name in self.page.locator(".cell[data-old] input").evaluate_all("(inputs) => inputs.map(({ id }) => id)"):
+            field = self.page.locator(f"[id='{name}']")
+            field.fill(field.input_value())
+        expect(self.page.locator(".cell[data-old]")).to_have_count(0)
+
+    def carry(self):
+        """Keep what was not read since the last reading as it was: a second touch, once it stood there to be read."""
+        key = self.page.get_by_role("button", name=self.words["run"]["carry"], exact=True)
+        expect(key).to_be_visible()
+        self.clock.passes(1)
+        key.tap()
+        expect(key).to_have_count(0)
 
     def part(self, name):
         """Straight to a part of the test."""
@@ -122,11 +140,16 @@ class Proof:
         return kept_test(self.page, self.id)
 
 
+def cells_of(values):
+    """The readings of a set as a record names them, each tip's apart."""
+    return [cell for name, text in values.items() for cell in ([f"{name}.{place}" for place in range(len(text))] if isinstance(text, list) else [name])]
+
+
 def begun(record, wall_ms, test="capacity", ready=("checks_dry", "interlock", "shift")):
     """A record whose run can begin, with readings that can be kept as they stand; `ready` are the checks before water answered yes."""
     record = json.loads(json.dumps(record))
     values = record["tests"][test]["attempts"][0]["sets"][0]
-    record["tests"] = {**{name: record["tests"][name] for name in ("conditions", *ready)}, test: {"draft": {"tip": values["tip"], "values": values["values"], "touched": True}}}
+    record["tests"] = {**{name: record["tests"][name] for name in ("conditions", *ready)}, test: {"draft": {"tip": values["tip"], "values": values["values"], "touched": True, "read": cells_of(values["values"])}}}
     return {**record, "finished_ms": None, "result": None, "begun_ms": wall_ms}
 
 

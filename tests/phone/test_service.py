@@ -244,13 +244,17 @@ def test_a_missed_reading_is_named(run_of):
     expect(again).to_be_disabled()
     one.type("pitot_psi", "70")
     again.tap()
+    one.carry()  # gauge and counter were read for the attempt before it
     one.counts("0:00")
+    first = one.record()["tests"]["capacity"]["attempts"][-1]["sets"][0]
+    assert first["as_before"] == ["discharge_psi", "engine_rpm"]
 
 
 def test_a_file_comes_back(run_of, tmp_path):
     """An unfinished test comes in on another phone with its clock paused, and further on when it comes again; never back."""
     one = run_of(1)
     one.clock.passes(60)
+    one.still()
     one.press(T["run"]["take"])
     record = {**one.record(), "id": "from-afar"}
     page = one.handset.open("test/")

@@ -73,6 +73,7 @@ def pumped(proof, clock, plan, sheet, run):
     for due in plan_of["due_s"][1:]:
         clock.passes(due - at_s)
         at_s = due
+        proof.still()
         proof.press(keep(due))
         proof.rests()
 

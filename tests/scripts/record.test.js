@@ -179,23 +179,44 @@ describe("a clock", () => {
 
 describe("readings", () => {
   const read = (text) => (record) => of.withDraft(of.withDraftValue(of.withDraftValue(record, "capacity", "pitot_psi", text, 0), "capacity", "discharge_psi", "150@US"), "capacity", { tip: "t" });
-  const first = of.withSet(read("47@US")(going()), "capacity", { now: 10_000 + 300_040, wall: 77 });
+  const run = { id: "capacity", fields: [["pitot_psi", true], ["discharge_psi", true], ["oil_psi", false]].map(([id, needed]) => ({ id, needed })) };
+  const first = of.withSet(read("47@US")(going()), run, { now: 10_000 + 300_040, wall: 77 });
 
   test("are kept with when they were taken, and the next start from them", () => {
     expect(of.attemptOf(first, "capacity").sets).toEqual([{ at_s: 300, at_ms: 77, tip: "t", values: { pitot_psi: ["47@US"], discharge_psi: "150@US" } }]);
     expect(first.tests.capacity.draft).toMatchObject({ touched: false, read: [], values: { discharge_psi: "150@US" } });
     expect(clockIn(first)).toMatchObject({ counted_s: 300.04, since: 310_040 });
-    const plain = of.withSet(of.withDraftValue(going(), "capacity", "discharge_psi", "1"), "capacity", { now: 10_000, wall: 1 });
+    const plain = of.withSet(of.withDraftValue(going(), "capacity", "discharge_psi", "1"), run, { now: 10_000, wall: 1 });
     expect(of.attemptOf(plain, "capacity").sets[0].tip).toBeNull();
   });
 
   test("taken back are entered again, and stay as taken back", () => {
-    const second = of.withSet(read("12@US")(first), "capacity", { now: 400_000, wall: 88 });
+    const second = of.withSet(read("12@US")(first), run, { now: 400_000, wall: 88 });
     const back = of.takenBack(second, "capacity", 99);
     expect(of.attemptOf(back, "capacity").sets).toEqual(of.attemptOf(first, "capacity").sets);
     expect(of.attemptOf(back, "capacity").taken_back).toEqual([{ at_s: 390, at_ms: 88, tip: "t", values: { pitot_psi: ["12@US"], discharge_psi: "150@US" }, back_ms: 99 }]);
     expect(back.tests.capacity.draft).toMatchObject({ tip: "t", touched: true, read: ["pitot_psi.0", "discharge_psi"], values: { pitot_psi: ["12@US"] } });
     expect(of.attemptOf(of.takenBack(back, "capacity", 100), "capacity").taken_back.map(({ back_ms }) => back_ms)).toEqual([99, 100]);
+  });
+});
+
+describe("readings that nobody touched", () => {
+  const run = { id: "capacity", fields: [["pitot_psi", true], ["discharge_psi", true], ["oil_psi", false]].map(([id, needed]) => ({ id, needed })) };
+  const typed = (record, ...rows) => rows.reduce((each, [name, text, place]) => of.withDraftValue(each, "capacity", name, text, place), record);
+  const first = of.withSet(typed(going(), ["pitot_psi", "47@US", 0], ["pitot_psi", "48@US", 1], ["discharge_psi", "150@US"], ["oil_psi", "40@US"]), run, { now: 11_000, wall: 1 });
+
+  test("are named, each tip's apart; none of a first set, and no blank", () => {
+    expect("as_before" in of.attemptOf(first, "capacity").sets[0]).toBe(false);
+    expect(of.carriedIn(first, run)).toEqual(["pitot_psi.0", "pitot_psi.1", "discharge_psi"]);
+    expect(of.carriedIn(typed(first, ["pitot_psi", "49@US", 1], ["discharge_psi", ""]), run)).toEqual(["pitot_psi.0"]);
+    expect(of.carriedIn(going(), run)).toEqual([]);
+  });
+
+  test("are carried into the next set, which says so; what the run can do without is not", () => {
+    const second = of.withSet(typed(first, ["pitot_psi", "49@US", 1]), run, { now: 12_000, wall: 2 });
+    expect(of.attemptOf(second, "capacity").sets[1]).toMatchObject({ values: { pitot_psi: ["47@US", "49@US"], discharge_psi: "150@US" }, as_before: ["pitot_psi.0", "discharge_psi"] });
+    expect("oil_psi" in of.attemptOf(second, "capacity").sets[1].values).toBe(false);
+    expect(of.carriedIn(of.takenBack(second, "capacity", 3), run)).toEqual(["pitot_psi.0", "discharge_psi"]);
   });
 });
 

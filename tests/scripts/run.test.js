@@ -160,6 +160,6 @@ describe("the tips of a run", () => {
 });
 
 test("a set is one of the attempt that runs", () => {
-  const record = withSet(withDraftValue(going(going()), "capacity", "discharge_psi", "1"), "capacity", { now: 0, wall: 0 });
+  const record = withSet(withDraftValue(going(going()), "capacity", "discharge_psi", "1"), { id: "capacity", fields: [] }, { now: 0, wall: 0 });
   expect(record.tests.capacity.attempts.map(({ sets }) => sets.length)).toEqual([0, 1]);
 });

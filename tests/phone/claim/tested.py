@@ -125,7 +125,7 @@ def _row(attempt, cells, site, page):
 
     def cell(field, kind):
         texts = [text for label, text in cells.items() if label.startswith(T["cell"][field])]
-        return [page.read(kind, part) for part in texts[0].partition("(")[0].split(" / ")]
+        return [page.read(kind, part.removeprefix("= ")) for part in texts[0].partition("(")[0].split(" / ")]
 
     pitots, [discharge], [engine] = cell("pitot_psi", "pitot"), cell("discharge_psi", "pressure"), cell("engine_rpm", "speed")
     # a set read through other tips than its attempt began with says so beside its pitot

@@ -1,8 +1,8 @@
 // What a touch on the run page does: a change of the record, or of what the page asks.
+import { isSettled } from "../shared/second_touch.js";
 import {
-  allHalted, askedOf, attemptOf, begun, finished, halted, resumed, runningIn, takenBack, testOf, withDraft, withDraftValue, withNotDone, withSaid, withSet, withValue,
+  allHalted, askedOf, attemptOf, begun, carriedIn, finished, halted, resumed, runningIn, takenBack, testOf, withDraft, withDraftValue, withNotDone, withSaid, withSet, withValue,
 } from "./record.js";
-import { keptNow } from "./run_cells.js";
 import { tipOf, tipStanding } from "./tips.js";
 
 // `judged` promises what calc says of the record as it is; `plan` gives the last plan, of its rig and site.
@@ -17,10 +17,20 @@ export function actions({ record, judged, plan, page, steady, change, draw, word
   const put = (key) => (name, text) => change({ ...record(), [key]: { ...record()[key], [name]: text } });
 
   // A new attempt of a run, whose clock starts on the reading that stands: its first.
-  const firstSet = (name) => withSet(begun(record(), name, { ...at(), tip: testOf(record(), name).draft.tip, isRun: true }), name, at());
+  const firstSet = (name) => withSet(begun(record(), name, { ...at(), tip: testOf(record(), name).draft.tip, isRun: true }), planned(name), at());
 
   const waitsOf = async (name) => (await judged()).waits[name] ?? [null];
   const isCounting = (name) => runningIn(record()).includes(name);
+
+  // What nobody touched since the last reading is kept by a touch of its own, once it is named and stood long enough to be read.
+  function isNamed(name, isSure) {
+    if (isSure) return isSettled(page.asked_ms);
+    if (planned(name).kind !== "run" || !carriedIn(record(), planned(name)).length) return true;
+    page.asking = "carry";
+    page.asked_ms = performance.now();
+    draw();
+    return false;
+  }
 
   return {
     condition: put("conditions"),
@@ -53,8 +63,8 @@ export function actions({ record, judged, plan, page, steady, change, draw, word
       const { open, wants } = (await judged()).before ?? { wants: [null] };
       if (!wants.length) change({ ...record(), overrides: [...(record().overrides ?? []), { ...record().override, wall: Date.now(), open }], override: {} });
     },
-    async begin(name) {
-      if ((await waitsOf(name)).length || isCounting(name)) return;
+    async begin(name, isSure = false) {
+      if ((await waitsOf(name)).length || isCounting(name) || !isNamed(name, isSure)) return;
       page.jumps = [];
       page.asking = null;
       change(planned(name).kind === "run" ? firstSet(name) : begun(record(), name, { ...at(), isRun: false }));
@@ -63,18 +73,26 @@ export function actions({ record, judged, plan, page, steady, change, draw, word
       if (!(await waitsOf(name)).some(({ code }) => code !== "outside") && !isCounting(name)) change(halted(firstSet(name), name, { kind: "stop", reason: words.run.reasons_stop[0], ...at() }));
     },
     // A touch just after an entry is kept too, at its own time, once calc has judged whether the flow strayed.
-    async take(name) {
+    async take(name, isSure = false) {
       const touched = at();
+      if (!isNamed(name, isSure)) return;
       const { length } = attemptOf(record(), name).sets;
       const strayed = (await judged()).live[name]?.is_strayed;
       if (!isCounting(name) || attemptOf(record(), name).sets.length !== length) return; // by a touch before it
-      page.kept = { name, ...keptNow(record(), planned(name)) };
-      const next = withSet(record(), name, touched);
+      page.asking = null;
       const test = planned(name);
+      const next = withSet(record(), test, touched);
       const attempt = attemptOf(next, name);
       const isOver = test.hold_s !== null && attempt.clock_s >= test.hold_s;
       page.jumps = [];
       change(strayed ? halted(next, name, { kind: "strayed", ...touched }) : isOver ? halted(next, name, { kind: "end", ...touched }) : next);
+    },
+    // A gauge that shows what it showed: read, by a touch where its figure stands; on to the next that is not read yet.
+    same(name, { field, place, text }) {
+      if (!isSettled(page.same_ms ?? -Infinity)) return; // two gauges are not read so soon
+      page.same_ms = performance.now();
+      change(withDraftValue(record(), name, field, text, place));
+      page.cell = carriedIn(record(), planned(name))[0]?.replace(/\.(\d+)$/, (_, count) => `-${Number(count) + 1}`) ?? page.cell;
     },
     redraw: draw,
     goTo,

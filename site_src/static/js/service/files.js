@@ -75,7 +75,8 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
       const tip = set.tip ?? attempt.tip;
       if (tip) rows.push([part, count + 1, set.at_s, time(set.at_ms), words.field.tips_in, `${tip.count} × ${shown("diameter", tip.tip_in)}`, "", u.u_diameter]);
       for (const field of test.fields) {
-        for (const text of [set.values[field.id]].flat()) add(part, count + 1, set.at_s, set.at_ms, labelOf(field.id), text, kindOf(field.id), "");
+        [set.values[field.id]].flat().forEach((text, each) => add(part, count + 1, set.at_s, set.at_ms, labelOf(field.id), text, kindOf(field.id),
+          [field.id, `${field.id}.${each}`].some((cell) => set.as_before?.includes(cell)) ? words.run.as_before : ""));
       }
       for (const one of read.figures) rows.push([part, count + 1, set.at_s, time(set.at_ms), labelOf(one.id), one.exact_text, u[`u_${one.kind}`], words.figure_status[read.is_by_mean && one.status === "fail" ? "by_mean" : one.status]]);
     }));

@@ -145,13 +145,25 @@ export function folded(record, name, now) {
   return clock?.since == null ? record : withClock(record, name, { ...clock, counted_s: countedS(clock, now), since: now });
 }
 
-// Keep the readings being entered as one set of the run; the next starts from them.
-export function withSet(record, name, { now, wall }) {
-  const { attempts, draft } = testOf(record, name);
+const isNeeded = ({ fields }, name) => fields.some(({ id, needed }) => id === name && needed);
+
+// The readings a run needs whose figure stands there and was not touched since the last set: "discharge_psi", "pitot_psi.0".
+export function carriedIn(record, test) {
+  const { values = {}, read = [] } = testOf(record, test.id).draft ?? {};
+  const standing = Object.entries(values).filter(([name]) => isNeeded(test, name)).flatMap(([name, text]) =>
+    (Array.isArray(text) ? text.map((each, place) => [`${name}.${place}`, each]) : [[name, text]]));
+  return standing.filter(([cell, text]) => text && !read.includes(cell)).map(([cell]) => cell);
+}
+
+// Keep the readings being entered as one set of the run, and say which of them stand as before; the next starts from those that it needs.
+export function withSet(record, test, { now, wall }) {
+  const { attempts, draft } = testOf(record, test.id);
   const attempt = attempts.at(-1);
-  const set = { at_s: Math.round(countedS(attempt.clock, now) * 10) / 10, at_ms: wall, tip: draft.tip ?? null, values: draft.values };
-  const next = withTest(record, name, { attempts: [...attempts.slice(0, -1), { ...attempt, sets: [...attempt.sets, set] }] });
-  return folded(withDraft(next, name, { touched: false, read: [] }), name, now);
+  const carried = carriedIn(record, test);
+  const set = { at_s: Math.round(countedS(attempt.clock, now) * 10) / 10, at_ms: wall, tip: draft.tip ?? null, values: draft.values, ...(carried.length && { as_before: carried }) };
+  const next = withTest(record, test.id, { attempts: [...attempts.slice(0, -1), { ...attempt, sets: [...attempt.sets, set] }] });
+  const values = Object.fromEntries(Object.entries(draft.values).filter(([name]) => isNeeded(test, name)));
+  return folded(withDraft(next, test.id, { values, touched: false, read: [] }), test.id, now);
 }
 
 // The last reading was mistyped: it is taken back to be entered again, and stays in the record as taken back.
@@ -160,10 +172,11 @@ export function takenBack(record, name, wall) {
   const attempt = attempts.at(-1);
   const set = attempt.sets.at(-1);
   const next = { ...attempt, sets: attempt.sets.slice(0, -1), taken_back: [...(attempt.taken_back ?? []), { ...set, back_ms: wall }] };
-  return withDraft(withTest(record, name, { attempts: [...attempts.slice(0, -1), next] }), name, { tip: set.tip, values: set.values, touched: true, read: readIn(set.values) });
+  return withDraft(withTest(record, name, { attempts: [...attempts.slice(0, -1), next] }), name, { tip: set.tip, values: set.values, touched: true, read: readIn(set) });
 }
 
-const readIn = (values) => Object.entries(values).flatMap(([field, text]) => (Array.isArray(text) ? text.map((_, place) => `${field}.${place}`) : [field]));
+const readIn = ({ values, as_before: carried = [] }) =>
+  Object.entries(values).flatMap(([field, text]) => (Array.isArray(text) ? text.map((_, place) => `${field}.${place}`) : [field])).filter((cell) => !carried.includes(cell));
 
 // A jump of the phone's clock while clocks of this test ran, with the attempts they ran in.
 export const withJump = (record, jump) =>

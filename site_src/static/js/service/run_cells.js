@@ -5,7 +5,7 @@ import { fill } from "../shared/site.js";
 import { stepped } from "../shared/stepped.js";
 import { tagged } from "../shared/units.js";
 import { kindOf, labelOf } from "./entries.js";
-import { attemptOf, testOf } from "./record.js";
+import { carriedIn, testOf } from "./record.js";
 import { optionOf, tipStanding } from "./tips.js";
 
 export const TRAY = { below: 1, above: 1 }; // with the keys at its ends five fit a glove on 360 px
@@ -17,7 +17,7 @@ export function cellsOf({ record, words, u, answer }, test) {
   const option = optionOf(test, record);
   const count = option?.count ?? tipStanding(test, record)?.count ?? 1;
   const aims = { discharge_psi: test.hold_texts?.[0] ?? test.gauge_text, pitot_psi: option?.pitot_text, meter_gpm: test.flow_text, engine_rpm: test.expected[0]?.engine_text };
-  const wasRead = Boolean(attemptOf(record, test.id)?.sets.length && !attemptOf(record, test.id).stopped);
+  const carried = carriedIn(record, test);
   const one = (field, place = null) => ({
     id: place === null ? field.id : `${field.id}-${place + 1}`,
     field: field.id, place, kind: kindOf(field.id),
@@ -26,21 +26,13 @@ export function cellsOf({ record, words, u, answer }, test) {
     label: place === null || count === 1 ? labelOf(field.id, { words, answer, u }) : `${labelOf(field.id, { words, answer, u })} ${place + 1}`,
     short: `${words.cell[field.id] ?? words.field[field.id]}${place === null || count === 1 ? "" : ` ${place + 1}`}`,
     aim: aims[field.id] ? fill(field.id === "engine_rpm" ? words.run.about : words.run.set, { value: aims[field.id] }) : null,
-    isOld: wasRead && !(draft?.read ?? []).includes(place === null ? field.id : `${field.id}.${place}`),
+    isOld: carried.includes(place === null ? field.id : `${field.id}.${place}`),
     at: `tests.${test.id}.draft.${field.id}${place === null ? "" : `.${place}`}`,
   });
   // discharge and engine side by side, then the tips
   const needed = test.fields.filter((field) => field.needed);
   return [...needed.filter(({ id }) => id !== "pitot_psi").map((field) => one(field)),
     ...needed.filter(({ id }) => id === "pitot_psi").flatMap((field) => Array.from({ length: count }, (_, place) => one(field, place)))];
-}
-
-// What a reading that is kept now stands for: its time by the clock, and the fields of it that nobody touched since the one before.
-export function keptNow(record, test) {
-  const { attempts, draft } = testOf(record, test.id);
-  const isFirst = !attempts.at(-1).sets.length;
-  const isRead = (field) => (draft.read ?? []).some((each) => each.split(".")[0] === field);
-  return { count: attempts.at(-1).sets.length + 1, before: isFirst ? [] : test.fields.filter(({ id, needed }) => needed && !isRead(id)).map(({ id }) => id) };
 }
 
 // Where nothing was read yet a step begins from the target, so that one tap shows a figure near the needle.
@@ -66,7 +58,7 @@ function cellView(view, test, cell, isHere) {
       <span class="cell-figure"><input id=${cell.id} name=${cell.field} inputmode="none" autocomplete="off" .value=${shown(cell.kind, cell.text)} placeholder="–"
         aria-label=${cell.aim ? `${cell.label}, ${cell.aim}` : cell.label} aria-invalid=${refused ? "true" : "false"} aria-describedby=${refused ? `${cell.id}-unit ${cell.id}-refused` : `${cell.id}-unit`}
         @focus=${() => choose(view, cell.id)} @blur=${({ target }) => { target.inputMode = "none"; }} @input=${({ target }) => enter(view, test, cell)(target.value)}>
-        <span class="cell-side">${cell.isOld && cell.text ? html`<small>${words.run.as_before}</small>` : nothing}<span id="${cell.id}-unit" aria-hidden="true">${unit}</span></span></span>
+        <span class="cell-side">${cell.isOld ? html`<small>${words.run.as_before}</small>` : nothing}<span id="${cell.id}-unit" aria-hidden="true">${unit}</span></span></span>
       ${refused ? html`<p class="refusal" id="${cell.id}-refused" role="alert">${refused}</p>` : nothing}
     </div>`;
 }
@@ -110,7 +102,8 @@ export function trayView(view, test, cell, near) {
     <div class="tray" role="group" aria-label=${fill(words.run.tray, { what: cell.label })}>
       ${edge("−", "less", -1)}
       ${figures.below.map(figure)}
-      ${standing ? html`<button type="button" class="key" aria-pressed="true" aria-label=${fill(words.run.type, { what: cell.label })} @click=${() => toKeys(cell.id)}>${standing}</button>`
+      ${standing && cell.isOld ? html`<button type="button" class="key tray-same" aria-label=${fill(words.run.same_as, { what: cell.label, value: standing })} @click=${() => view.act.same(test.id, cell)}>${standing}<small>${words.run.same}</small></button>`
+        : standing ? html`<button type="button" class="key" aria-pressed="true" aria-label=${fill(words.run.type, { what: cell.label })} @click=${() => toKeys(cell.id)}>${standing}</button>`
         : middle ? html`<button type="button" class="key" aria-label="${cell.label} ${middle}" @click=${() => put(middle)}>${middle}</button>`
           : html`<button type="button" class="key" aria-label=${fill(words.run.type, { what: cell.label })} @click=${() => toKeys(cell.id)}>…</button>`}
       ${figures.above.map(figure)}

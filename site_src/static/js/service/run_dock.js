@@ -7,13 +7,14 @@ import { missingView } from "./missing.js";
 import { askedOf } from "./record.js";
 import { trayView } from "./run_cells.js";
 
-// run: of run_state.js; cell: the one that is touched, with the figures `near` it; next: the link to the part that follows, or null
-export function dockView(view, test, { run, cell, near, next }) {
+// run: of run_state.js; cell: the one of `cells` that is touched, with the figures `near` it; next: the link to the part that follows, or null
+export function dockView(view, test, { run, cells, cell, near, next }) {
   const { record, page, words } = view;
   const asked = askedOf(record);
   const isOver = !run.isUnderWay && run.attempt !== null;
   const unsaid = run.missed.filter((at) => !page.said_missed.includes(`${test.id}.${run.attempt.clock.events[0]?.wall}.${at}`));
   const question = asked ? awayView(view, asked)
+    : page.asking === "carry" ? carryView(view, test, run, cells)
     : page.asking === "pause" || page.asking === "stop" ? reasonView(view)
     : unsaid.length ? missedView(view, test, run, unsaid) : null;
   return html`
@@ -76,6 +77,15 @@ function missedView({ words, act: acts }, test, run, unsaid) {
     <section class="question hatched" role="alert"><p><b>${words.run.missed_word}</b> ${fill(words.run.missed, { at: unsaid.map(minutes).join(", ") })}</p></section>
     <div class="acts">${act(words.run.go_on, () => acts.saidMissed(marks))}
       ${key(words.run.begin_again, () => acts.halt("stop", words.run.missed_word, test.id))}${door(words.danger.title)}</div>`;
+}
+
+// Readings that nobody touched since the last, each with its figure: read, or kept as before on the tester's word.
+function carryView({ words, act: acts, shown, u }, test, { isRunning }, cells) {
+  const old = cells.filter(({ isOld }) => isOld).map((cell) => `${cell.short} ${shown(cell.kind, cell.text)} ${u[`u_${cell.kind}`]}`);
+  return html`
+    <section class="question" role="alert"><p>${fill(words.run.carry_ask, { cells: old.join(", ") })}</p></section>
+    <div class="acts">${act(words.run.carry_no, () => acts.ask(isRunning ? null : "again"))}
+      ${key(words.run.carry, () => (isRunning ? acts.take : acts.begin)(test.id, true))}${door(words.danger.title)}</div>`;
 }
 
 // Time that nobody saw.

@@ -5,7 +5,7 @@ import { beforeView } from "./before_view.js";
 import { minutes } from "../shared/times.js";
 import { amountView, labelOf } from "./entries.js";
 import { missingView } from "./missing.js";
-import { testOf } from "./record.js";
+import { attemptOf, testOf } from "./record.js";
 import { cellsOf, cellsView, startOf } from "./run_cells.js";
 import { dockView } from "./run_dock.js";
 import { plateView } from "./run_plate.js";
@@ -42,13 +42,13 @@ export function runView(view, test, judged, { more, next }) {
       ${test.hold_s === null ? html`<p class="notice">${view.words.run.no_hold}</p>` : nothing}
       ${more}
     </details><div role="status">${isTyping ? nothing : back}</div></div>
-    ${isOpen ? dockView(view, test, { run, cell: isHeld ? null : cell, near: page.near[cell.id] ?? { below: [], above: [] }, next }) : nothing}`;
+    ${isOpen ? dockView(view, test, { run, cells, cell: isHeld ? null : cell, near: page.near[cell.id] ?? { below: [], above: [] }, next }) : nothing}`;
 }
 
 // The reading that was just kept, what of it stands as in the one before, and the way to put a mistyped one right: in sight until the next is entered.
-function backKey({ words, act, page }, { id }, { isOpen, attempt }) {
+function backKey({ words, act }, { id }, { isOpen, attempt }) {
   if (!isOpen || !attempt.sets.length) return nothing;
-  const before = page.kept?.name === id && page.kept.count === attempt.sets.length ? page.kept.before : [];
+  const before = [...new Set((attempt.sets.at(-1).as_before ?? []).map((cell) => cell.split(".")[0]))];
   return html`<button type="button" class="key run-back" @click=${() => act.takeBack(id)}>${fill(words.run.take_back, { at: minutes(attempt.sets.at(-1).at_s) })}${
     before.length ? html` <small>${fill(words.run.kept_before, { cells: before.map((field) => words.cell[field] ?? words.field[field]).join(", ") })}</small>` : nothing}</button>`;
 }
@@ -75,8 +75,9 @@ function tipChoice(view, test) {
 // Readings a run can do without.
 function optional(view, test) {
   const values = testOf(view.record, test.id).draft?.values ?? {};
+  const last = attemptOf(view.record, test.id)?.sets.at(-1)?.values ?? {};
   return test.fields.filter((field) => !field.needed).map((field) => amountView(view, {
-    id: field.id, name: field.id, label: labelOf(field.id, view), text: values[field.id] ?? "", start: startOf(test, field, optionOf(test, view.record)),
+    id: field.id, name: field.id, label: labelOf(field.id, view), text: values[field.id] ?? "", start: last[field.id] || startOf(test, field, optionOf(test, view.record)),
     at: [`tests.${test.id}.draft.${field.id}`], change: (text) => view.act.draft(test.id, field.id, text, null), beside: view.besideOf(view, test.id, field.id),
   }));
 }

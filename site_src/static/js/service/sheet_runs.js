@@ -36,7 +36,7 @@ function attemptRows(view, { test, attempt, count, judged, fields, isOpen }) {
         ${minutes(attempt.clock_s)}${test.hold_s === null ? nothing : ` ${fill(words.run.of, { hold: minutes(test.hold_s) })}`}${tipText(view, attempt)}</th></tr>
       ${attempt.sets.map((set, place) => {
         const [flow, net] = judged.sets[place].figures;
-        return html`<tr><td data-label=${words.sheet.clock}>${dayTime(set.at_ms)}</td><td class="num" data-label=${words.run.at}>${minutes(set.at_s)}</td>${fields.map((field) => html`<td class="num" data-label="${words.cell[field.id] ?? words.field[field.id]}, ${u[`u_${kindOf(field.id)}`]}">${cell(view, field.id, set.values[field.id])}</td>`)}
+        return html`<tr><td data-label=${words.sheet.clock}>${dayTime(set.at_ms)}</td><td class="num" data-label=${words.run.at}>${minutes(set.at_s)}</td>${fields.map((field) => html`<td class="num" data-label="${words.cell[field.id] ?? words.field[field.id]}, ${u[`u_${kindOf(field.id)}`]}">${cell(view, field.id, set.values[field.id], set.as_before)}</td>`)}
           <td class="num" data-label="${words.run.flow}, ${u.u_flow}">${banded(flow)}</td><td class="num" data-label="${words.run.net_short}, ${u.u_pressure}">${banded(net)}</td><td data-label=${words.sheet.result}>${words.figure_status[judged.sets[place].is_by_mean ? "by_mean" : judged.sets[place].status]}</td></tr>`;
       })}
       ${events.length ? html`<tr><td colspan=${fields.length + 5}>${events.join("; ")}.</td></tr>` : nothing}
@@ -45,8 +45,17 @@ function attemptRows(view, { test, attempt, count, judged, fields, isOpen }) {
 
 const banded = (figure) => (figure.value_text === null ? "—" : `${figure.value_text}${figure.band_text ? ` ±${figure.band_text}` : ""}`);
 
-const cell = ({ shown }, field, value) =>
-  [value ?? ""].flat().map((each) => shown(kindOf(field), each) || "—").join(" / ");
+// A figure with "=" stands as before: carried from the reading above it.
+const cell = ({ shown }, field, value, carried = []) =>
+  [value ?? ""].flat().map((each, place) => `${carried.includes(field) || carried.includes(`${field}.${place}`) ? "= " : ""}${shown(kindOf(field), each) || "—"}`).join(" / ");
+
+// How many of the readings the runs need were kept as before, of all; nothing where each was read.
+export function carriedView({ words, record, answer }) {
+  const sets = answer.plan.tests.filter(({ kind }) => kind === "run").flatMap(({ id, fields }) => (testOf(record, id).attempts ?? [])
+    .flatMap((attempt) => attempt.sets.map((set) => ({ set, read: fields.filter(({ needed }) => needed).flatMap((field) => set.values[field.id] ?? []) }))));
+  const count = sets.reduce((sum, { set }) => sum + (set.as_before?.length ?? 0), 0);
+  return count ? html`<p>${fill(words.sheet.carried, { count, of: sets.reduce((sum, { read }) => sum + read.length, 0) })}</p>` : nothing;
+}
 
 const tipText = (view, { tip }) => (tip ? ` · ${tip.count} × ${tipName(tip.tip_in, view)}` : "");
 

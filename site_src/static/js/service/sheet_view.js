@@ -8,7 +8,7 @@ import { kindOf } from "./entries.js";
 import { signsView } from "./plan_view.js";
 import { ABOUT, NAMEPLATE, testOf } from "./record.js";
 import { resultsView } from "./sheet_results.js";
-import { runsView } from "./sheet_runs.js";
+import { carriedView, runsView } from "./sheet_runs.js";
 import { linesView } from "./sign_view.js";
 import { SITE } from "./site_fields.js";
 import { photosView } from "./test_photos.js";
@@ -33,6 +33,7 @@ export function sheetView(view) {
       ${standing(view, Object.values(states))}
       ${view.decision}
       ${runsView(view, states)}
+      ${carriedView(view)}
       ${curve ? html`<section class="curve-block"><h3>${words.sheet.curve}</h3>${curveView({ curve, words, u })}</section>` : nothing}
       <section class="exceptions">
         ${isClean ? site : nothing}
