@@ -123,8 +123,7 @@ def _bound(units, quantity, amount, side):
         return None
     if not quantity:
         return amount
-    text = _limit_text(units, quantity, amount, side)
-    return entry.number("limit", text.replace("\u2212", "-"), quantity, display.decimal(units))
+    return entry.number("limit", _limit_text(units, quantity, amount, side), quantity, display.decimal(units))
 
 
 def _in_time(earlier):

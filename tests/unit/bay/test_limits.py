@@ -199,3 +199,86 @@ def test_a_trend_toward_the_most(run):
 
 def test_a_plain_number_is_shown_to_hundredths(run):
     assert judged(run, TREAD, "5", earlier=(4.128,))["earlier"][0]["text"] == "4.13"
+
+
+COMMA = {**US, "decimal": ","}
+SUB = {"kind": "range", "value": 0, "to": 10, "quantity": "pressure"}  # zero allowed, and less read too
+
+
+@pytest.mark.parametrize(("text", "shown", "amount"), [("4.5@US", US, 4.5), ("4,5@SI", COMMA, 4.5), ("1,250@US", COMMA, None), ("1,250", US, 1250), ("1.250", US, None)])
+def test_a_plain_number_as_typed(run, text, shown, amount):
+    """A number without a unit is read by the page's decimal mark, whatever system stands behind it; one that is read two ways is asked."""
+    if amount is not None:
+        assert judged(run, TREAD, text, shown=shown)["amount"] == amount
+        return
+    with pytest.raises(CalcError) as refusal:
+        judged(run, TREAD, text, shown=shown)
+    assert (refusal.value.field, refusal.value.code) == ("reading", "thousands_or_decimals")
+
+
+@pytest.mark.parametrize("limit", [{**SUB, "kind": "max", "value": 0, "to": None}, {**SUB, "value": 0.5}, {**SUB, "value": 1}])
+def test_less_than_nothing(run, limit):
+    """Only a range that begins at zero or under it has readings below zero."""
+    assert judged(run, SUB, "-1@US")["side"] == "low"
+    with pytest.raises(CalcError) as refusal:
+        judged(run, limit, "-1@US")
+    assert refusal.value.code == "negative"
+
+
+@pytest.mark.parametrize(("text", "side"), [("75@SI", None), ("74@SI", "low")])
+def test_a_bound_by_a_page_with_a_comma(run, text, side):
+    """By hand: 22.2 inHg are 75.2 kPa; a page with a decimal comma holds what is typed to the same figure."""
+    for shown in (units.shown_in("SI"), {**units.shown_in("SI"), "decimal": ","}):
+        assert judged(run, VACUUM, text, shown=shown)["side"] == side
+
+
+@pytest.mark.parametrize(("text", "low"), [("-7@SI", False), ("-69@SI", True), ("-68@SI", False)])
+def test_a_bound_below_zero(run, text, low):
+    """By hand: -10 psi are -68.9 kPa, told as -68, the nearest inside."""
+    assert (judged(run, ZERO, text, shown=units.shown_in("SI"))["side"] == "low") is low
+
+
+def test_a_limit_shown_below_zero(run):
+    shown = run("bay.limits", "shown", limit=ZERO, own=None, units=units.shown_in("SI"))
+    assert (shown["value"], shown["to"]) == ("-68", "68")
+
+
+def test_a_level_course(run):
+    """Three alike go nowhere, and one step that stands is no trend either way."""
+    for earlier, text in [((24, 24), "24"), ((25, 24), "24"), ((23, 24), "24"), ((24, 24), "25"), ((24, 24), "23")]:
+        assert judged(run, VACUUM, text + "@US", earlier=earlier)["trend"] == "level", earlier
+
+
+@pytest.mark.parametrize(("amounts", "trend"), [((14.0, 13.9, 13.8), "toward"), ((14.4, 14.5, 14.6), "toward"), ((13.8, 14.0, 14.2), "away"), ((14.6, 14.4, 14.2), "away")])
+def test_a_range_has_room_at_both_ends(run, amounts, trend):
+    """The nearer end counts."""
+    assert judged(run, VOLTS, str(amounts[-1]), earlier=amounts[:-1])["trend"] == trend
+
+
+WIDE = {"kind": "min", "value": 50, "to": None, "quantity": None, "plausible": [5, 100]}
+
+
+@pytest.mark.parametrize(("limit", "own", "text", "meant"), [
+    (WIDE, None, "0.5", "50"), (WIDE, {"value": 5.5, "to": None, "whose": "plate"}, "0.6", "6"),  # the rig's own limit says what would be good
+    ({**WIDE, "kind": "max", "value": 5, "plausible": [1, 60]}, None, "500", "5"), (REST, None, "320", "32"), (REST, None, "0.6", "6"),
+    ({**REST, "plausible": [12, 14]}, None, "130", "13"), (REST, None, "126.44", "12.64"),
+])
+def test_what_was_meant(run, limit, own, text, meant):
+    """The figure with its point moved that would be good, its ends included, before one that is only plausible; to hundredths."""
+    assert judged(run, limit, text, own)["asked"]["meant"] == meant
+
+
+@pytest.mark.parametrize(("own", "text"), [(None, "7"), ({"value": 3, "to": None, "whose": "plate"}, "3"), (None, "6")])
+def test_what_is_plausible_is_not_asked(run, own, text):
+    assert judged(run, REST, text, own)["asked"] is None
+
+
+def test_the_plausible_is_told_inside_itself(run):
+    """By hand: 62 psi are 427.5 kPa, told as 428; a target of 121 F is 49.4 C, the nearest."""
+    asked = judged(run, {**CUT_OUT, "plausible": [62, 200]}, "8000@SI", shown=units.shown_in("SI"))["asked"]
+    assert asked["least"] == "428"
+    assert run("bay.limits", "shown", limit={**AIM, "value": 121}, own=None, units=units.shown_in("SI"))["value"] == "49.4"
+
+
+def test_a_course_that_ends_at_the_most(run):
+    assert run("bay.limits", "course", limit=LOSS, own=None, earlier=[{"at_ms": NOW_MS, "amount": 10}])["side"] is None
