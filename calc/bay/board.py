@@ -1,7 +1,7 @@
 """What is due on a rig: by date, by hours or by miles, whichever comes first."""
 from calc.base.errors import CalcError
 from calc.base.order import ordered
-from calc.bay.records import in_force
+from calc.bay.records import in_force, is_whole
 
 DAY_MS = 86400000
 SOON_DAYS = 30
@@ -206,14 +206,14 @@ def _done(live, rows):
 
 
 def _dones(live):
-    """What was done and when: rows by their own name, items that were good, lists that were ended."""
+    """What was done and when: rows by their own name, items that were good as read and timed, lists that were ended."""
     lists = {record["id"]: record["list"] for record in live if record["kind"] == "round"}
     answer = []
     for record in live:
         kind = record["kind"]
         if kind == "done":
             answer.append((record["due"], record["at_ms"]))
-        elif kind == "answer" and record["answer"] == "good":
+        elif kind == "answer" and is_whole(record):
             answer.append((record["item"], record["at_ms"]))
         elif kind == "ended":
             answer.append((lists.get(record["round"]), record["at_ms"]))

@@ -74,7 +74,7 @@ def _added(row):
     return {
         "id": row["item"], "lists": row["lists"], "place": row["place"], "state": row["state"], "fits": {}, "equipment": None, "limit": None, "unit": None,
         "who": row.get("who") or "operator", "class": row.get("class") or "report", "scope": row.get("scope") or "apparatus",
-        "clock_s": None, "tool": None, "restricts": None, "system": None, "source": [], "basis": row.get("whose") or WHOSE[0],
+        "clock_s": None, "tool": None, "reads": [], "restricts": None, "system": None, "source": [], "basis": row.get("whose") or WHOSE[0],
     }
 
 

@@ -30,7 +30,7 @@ BODIES = {
     "erased": {"count": "number", "reason": "text"},
 }
 # what it may hold besides, where it was written since there is such a thing
-MORE = {"answer": {"clock": ("run", "not_run"), "reading": ("not_read",), "limit": "text"}, "withdrawn": {"at": (HALT,)}}
+MORE = {"answer": {"clock": ("run", "not_run"), "reading": ("not_read",), "limit": "text", "figures": "texts"}, "withdrawn": {"at": (HALT,)}}
 
 _HEAD = record_fields.listed(HEAD)
 _MORE = {kind: {name: record_fields.listed({name: MORE[kind][name]}) for name in MORE[kind]} for kind in MORE}
@@ -127,6 +127,16 @@ def taken(arriving, standing):
             answer["change"].append(place)
         here[record["id"]] = record
     return answer
+
+
+def is_whole(answer):
+    """Whether an answer says good by what was read and timed: one that was not says so, and counts for nothing that is due.
+
+    answer: a record of that kind
+
+    Raises nothing. Source: common practice (a timed test is its time, a reading what was read).
+    """
+    return answer["answer"] == "good" and answer.get("reading") != "not_read" and answer.get("clock") != "not_run"
 
 
 def spelled(value):

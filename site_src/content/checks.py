@@ -23,7 +23,8 @@ def _whole(row):
     return {
         **{name: row[name] for name in FACTS},
         "fits": row.get("fits", {}), "equipment": row.get("equipment"), "limit": limit and _whole_limit(limit),
-        "unit": (limit or {}).get("unit"), "clock_s": row.get("clock_s"), "tool": row.get("tool"), "after": row.get("after"), "restricts": row.get("restricts"),
+        "unit": (limit or {}).get("unit"), "clock_s": row.get("clock_s"), "tool": row.get("tool"),
+        "reads": [{"name": read["name"], "quantity": read.get("quantity")} for read in row.get("reads", [])], "after": row.get("after"), "restricts": row.get("restricts"),
         "source": row["source"], "basis": row["basis"],
     }
 

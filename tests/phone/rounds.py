@@ -1,4 +1,6 @@
 """The bay by touch: items of a check, defects written by hand, and what the phone keeps of them."""
+import re
+
 from playwright.sync_api import expect
 
 from site_src.content import checks, data
@@ -34,15 +36,20 @@ def touched_on(page, name):
 KINDS = {TEXT[row["id"]]["title"]: row["limit"]["kind"] for row in checks.rows() if row["limit"]}
 
 
+GOOD = re.compile("^(" + "|".join(T["round"][name] for name in ("good", "untimed", "only_unread")) + ")$")  # whatever is said with it
+
+
 def good(page):
-    """Good; with a figure of the tray on the good side of the limit for a reading, where the item has one."""
+    """Good; with a figure of the tray on the good side of the limit for a reading, where the item has one, and the figures it asks for."""
     kind = KINDS.get(title(page).inner_text())
     if kind:
         tray = page.locator(".tray .key")
         expect(tray.nth(1)).to_be_visible()
         tray.nth({"max": 0, "min": -1}.get(kind, 2)).tap()
-        expect(key(page, T["round"]["good"])).to_be_enabled()
-    touched_on(page, T["round"]["good"])
+        expect(key(page, GOOD)).to_be_enabled()
+    for figure in page.locator(".bay-figures input").all():
+        figure.fill("40")
+    touched_on(page, GOOD)
 
 
 def defect(page, seen):

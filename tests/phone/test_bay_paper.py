@@ -5,7 +5,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.phone.card import beside
-from tests.phone.rounds import MIDSHIP, T, TEXT, begin, defect, key, title, touched_on, written
+from tests.phone.rounds import MIDSHIP, T, TEXT, begin, defect, good, key, title, written
 from tests.phone.store import do
 
 PAPERS = ("Letter", "A4")
@@ -67,13 +67,13 @@ def test_a_check_on_paper(take, language):
     expect(page.locator("#paper .paper-last")).to_contain_text(T["paper"]["signature"])
     back(page)
     first = title(page).inner_text()
-    touched_on(page, T["round"]["good"])
+    good(page)
     second = title(page).inner_text()
     defect(page, "loose at the hub")
     assert sheets(page, "Letter") == 2
     assert whole[:2] == [first, second]  # as they are walked
     ticked = page.evaluate(SHEET + ".filter((row) => row.querySelector('.paper-box')).map((row) => [...row.querySelectorAll('.paper-box')].map((box) => box.textContent.trim()).join())")
-    assert ticked[:3] == ["✓,", ",✓", ","]
+    assert ticked[:3] == ["✓,", ",✕", ","]
     expect(page.locator("#paper tr").filter(has_text=second).last).to_contain_text("loose at the hub")
     expect(page.locator("#paper .paper-last")).to_contain_text("Hart")
 

@@ -281,7 +281,7 @@ def test_a_figure_that_is_aimed_at_is_asked_too(take):
     page.locator("#reading").fill("")
     expect(key(page, T["round"]["good"])).to_be_disabled()  # a reading begun and wiped says nothing
     key(page, T["round"]["unread"]).tap()
-    touched_on(page, T["round"]["good"])
+    touched_on(page, T["round"]["only_unread"])
     (answer,) = [record for record in do(page, "keptRecords", "bay") if record["kind"] == "answer"]
     assert (answer["item"], answer["answer"], answer["entry"], answer["reading"]) == ("irv_setting", "good", None, "not_read")
     assert "125 psi" in answer["limit"]

@@ -109,7 +109,7 @@ def test_a_half_written_defect_comes_back(take):
     expect(page.get_by_text(refusals["negative"])).to_be_visible()
     page.get_by_label(T["round"]["reading"], exact=True).fill("1.250")
     expect(page.get_by_text(refusals["thousands_or_decimals"].format(thousands="1250", decimals="1.25"))).to_be_visible()
-    expect(key(page, T["round"]["good"])).to_be_disabled()
+    expect(key(page, T["round"]["untimed"])).to_be_disabled()
     page.get_by_label(T["round"]["reading"], exact=True).fill("12")
     expect(page.get_by_text(T["side"]["high"])).to_be_visible()
     touched_on(page, T["round"]["not_good"])

@@ -61,10 +61,13 @@ def test_by_miles(run):
     assert (answer["standing"], answer["left_miles"]) == ("overdue", -1)
 
 
-@pytest.mark.parametrize(("answer", "standing"), [("good", "later"), ("not_good", "never")])
-def test_a_good_item_counts(run, answer, standing):
+@pytest.mark.parametrize(("answer", "more", "standing"), [
+    ("good", {}, "later"), ("not_good", {}, "never"), ("good", {"clock": "run"}, "later"),
+    ("good", {"clock": "not_run"}, "never"), ("good", {"reading": "not_read"}, "never"),  # a vacuum test is its five minutes and its reading
+])
+def test_a_good_item_counts(run, answer, more, standing):
     """A vacuum that held in a check is the dry vacuum test done; one that did not is not."""
-    held = record("answer", "a1", round="c1", item="prime_hold", answer=answer, entry=None, amount=None)
+    held = record("answer", "a1", round="c1", item="prime_hold", answer=answer, entry=None, amount=None, **more)
     assert due(run, {"by": ["prime_hold"]}, held)["standing"] == standing
 
 

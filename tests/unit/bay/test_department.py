@@ -168,7 +168,7 @@ def test_an_own_item_is_whole(run):
     """What its row says, and of what it does not say what an item has that is nobody's: of the operator, reported, of the whole rig."""
     [_, _, _, own] = applied(run, OWN)["rows"]
     assert own == {"id": "saw_bar", "lists": ["weekly"], "place": "round", "state": "off", "fits": {}, "equipment": None, "limit": None, "unit": None,
-                   "who": "operator", "class": "report", "scope": "apparatus", "clock_s": None, "tool": None, "restricts": None, "system": None, "source": [],
+                   "who": "operator", "class": "report", "scope": "apparatus", "clock_s": None, "tool": None, "reads": [], "restricts": None, "system": None, "source": [],
                    "basis": "department"}
     asked = {"who": "technician", "class": "out_of_service", "scope": "pump", "whose": "rig"}
     own = of(applied(run, {**OWN, **asked}), "saw_bar")

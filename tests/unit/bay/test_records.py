@@ -55,7 +55,7 @@ def test_hostile_records(run, change, field, code):
 
 @pytest.mark.parametrize(("clock", "refused"), [
     ({}, []), ({"clock": "run"}, []), ({"clock": "not_run"}, []), ({"clock": "fast"}, ["unknown"]),
-    ({"reading": "not_read", "limit": "22 inHg or more, limit of the list"}, []), ({"reading": "guessed"}, ["unknown"]), ({"limit": 22}, ["not_text"]), ({"limit": "2" * 2001}, ["too_long"])])
+    ({"reading": "not_read", "limit": "22 inHg or more, limit of the list"}, []), ({"reading": "guessed"}, ["unknown"]), ({"figures": ["engine_h 2301@US"]}, []), ({"figures": "2301"}, ["not_a_list"]), ({"limit": 22}, ["not_text"]), ({"limit": "2" * 2001}, ["too_long"])])
 def test_the_clock_of_an_answer(run, clock, refused):
     """An answer may say whether its clock was run, that nothing could be read, and which limit held; those from before say nothing."""
     made = record("answer", "a", round="c1", item="prime_hold", answer="good", entry=None, amount=None, **clock)

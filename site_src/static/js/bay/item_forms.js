@@ -29,7 +29,7 @@ export const lackingView = ({ defect: words }, names) => live(names.length ? htm
 // The class that an item's defect has at first: where it may be one of several conditions, none until one is chosen.
 export const rankOf = (row, { conditions }) => (conditions.filter(({ checks }) => checks.includes(row.id)).length > 1 ? "" : row.class);
 
-export function defectForm(view, row) {
+export function defectForm(view, row, figure) {
   const { state, words, data, act } = view;
   const { seen, rank, scope, rule, isAsked } = state.form;
   const rows = data.conditions.filter(({ checks }) => checks.includes(row.id));
@@ -42,6 +42,7 @@ export function defectForm(view, row) {
     <p class="bay-where"><b class="place">${words.place[row.place]}</b> <span>${words.engine_state[row.state]}</span>
       ${state.entry ? html`<b>${state.entry.split("@")[0]} ${unitOf(row, view)}</b>` : nothing} ${row.limit ? html`<span>${limitText(state.limit, row, view)}</span>` : nothing}</p>
     ${rows.length ? html`<p class="bay-look">${words.conditions.which}</p>${conditionKeys({ rows, chosen: rule, words, choose, chooseNone })}` : nothing}
+    ${figure}
     ${field({ id: "seen", label: words.defect.seen, value: seen, change: (text) => act.form({ seen: text }) })}
     ${rankChips(words, rank, (id) => act.form({ rank: id }))}
     ${proposes ? html`<p class="bay-rule">${fill(words.defect.rule, { rank: words.rank[proposes.class], source: ruleOf(proposes, view) })}</p>` : nothing}

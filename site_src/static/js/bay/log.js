@@ -11,6 +11,12 @@ const OF_STATUS = new Set(["defect", "decision", "repair", "release", "withdrawn
 export const YOUR_NAME = "bay-name";
 export const yourName = () => chosen(YOUR_NAME, "");
 
+// Whether an answer is good by what was read and timed, as calc.bay.records has it.
+export const isWhole = ({ answer, reading, clock }) => answer === "good" && reading !== "not_read" && clock !== "not_run";
+
+// Whether a rig may be driven for a check: as a whole out of service it may once that is repaired, for a road test may show it.
+export const isDriven = (defects) => !defects.some(({ state, repaired_by: by }) => state === "out_of_service" && by === null);
+
 // Somebody's name or initials: two different letters at least, as calc.bay.records has it.
 export const isName = (text) => new Set(text.toLowerCase().match(/\p{L}/gu)).size > 1;
 
@@ -75,7 +81,7 @@ export class Log {
     const items = new Set(rows.flatMap(({ by }) => by));
     const newest = new Map();
     for (const record of this.of("answer")) {
-      if (record.answer === "good" && items.has(record.item) && !(newest.get(record.item)?.at_ms >= record.at_ms)) newest.set(record.item, record);
+      if (isWhole(record) && items.has(record.item) && !(newest.get(record.item)?.at_ms >= record.at_ms)) newest.set(record.item, record);
     }
     return [...this.of("round", "ended", "done", "meters", "withdrawn"), ...newest.values()];
   }

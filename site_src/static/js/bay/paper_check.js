@@ -7,7 +7,9 @@ import { day } from "../shared/times.js";
 import { reasonsOf } from "./department.js";
 import { numberOf, sheetView, signed, wide } from "./paper.js";
 import { limitOf } from "./reading.js";
-import { classOf, limitText, unitOf } from "./sentences.js";
+import { figuresText } from "./figures.js";
+import { isDriven } from "./log.js";
+import { asWritten, classOf, limitText } from "./sentences.js";
 
 const COLUMNS = 5;
 const LAST = 3; // items that stand with the signature
@@ -47,7 +49,7 @@ function itemRow(page, row) {
   const answer = answers[row.id];
   const defect = defectOf(page, row, answer);
   const text = data.text[row.id] ?? { title: defect?.what ?? row.id, good: "" };
-  const box = (says) => html`<td class="paper-box" data-label=${words.round[says]} ?data-on=${answer?.answer === says}><i>${answer?.answer === says ? "✓" : ""}</i></td>`;
+  const box = (says) => html`<td class="paper-box" data-label=${words.round[says]} ?data-on=${answer?.answer === says}><i>${answer?.answer === says ? { good: "✓", not_good: "✕" }[says] : ""}</i></td>`;
   return html`
     <tr><th scope="row">${text.title}</th>
       <td>${text.good}${isPast && defect?.limit ? html`${text.good ? html`<br>` : nothing}<b>${defect.limit}</b>` : limitView(page, row, answer)}</td>
@@ -69,10 +71,10 @@ const defectOf = ({ log }, { id }, answer) => (answer?.answer === "not_good" ? l
 // The reading, what was seen where it was not good, why it does not belong to the rig, or why an ended check has no answer to what is driven.
 function remark(page, row, answer, defect) {
   const { words } = page;
-  if (!answer) return row.place === "road" && endsOf(page).length ? html`<b>${words.round.held_paper}</b>` : nothing;
+  if (!answer) return endsOf(page).length ? html`<b>${row.place === "road" && !isDriven(page.defectsAtEnd ?? page.defects) ? words.round.held_paper : words.round.undone}</b>` : nothing;
   if (answer.answer === "not_here") return words.round.not_here;
-  const reading = answer.entry ? [answer.entry.split("@")[0], row.limit && unitOf(row, page)].filter(Boolean).join(" ") : "";
-  return [reading, answer.clock === "not_run" ? words.clock.not_run : "", answer.reading === "not_read" ? words.round.not_read : "", defect && `${words.defect.title} ${numberOf(defect)}${defect.seen ? `${colon} ${defect.seen}` : ""}`].filter(Boolean).join("; ");
+  const reading = answer.entry ? asWritten(answer.entry, { ...row, ...row.limit }, words) : "";
+  return [reading, answer.figures && row.reads ? figuresText(answer.figures, row, words) : "", answer.clock === "not_run" ? words.clock.not_run : "", answer.reading === "not_read" ? words.round.not_read : "", defect && `${words.defect.title} ${numberOf(defect)}${defect.seen ? `${colon} ${defect.seen}` : ""}`].filter(Boolean).join("; ");
 }
 
 // The records that ended a check: more than one where two phones did.

@@ -22,8 +22,8 @@ export const endText = ({ record }) => [record.by, dayAndTime(record.at_ms), rec
 export async function pastCheck(page, round) {
   const of = page.log.of("answer", "ended").filter((record) => record.round === round.id);
   const log = page.log.until(Math.max(round.at_ms, ...of.map(({ at_ms: at }) => at)));
-  const [{ answers }, settings, { defects }] = await Promise.all([log.progress(round.id), log.settings(), log.until(round.at_ms).stands()]);
-  const past = { ...page, log, round, list: round.list, items: round.items, answers, settings, defects, leftOut: [], isPast: true };
+  const [{ answers }, settings, { defects }, { defects: defectsAtEnd }] = await Promise.all([log.progress(round.id), log.settings(), log.until(round.at_ms).stands(), log.stands()]);
+  const past = { ...page, log, round, list: round.list, items: round.items, answers, settings, defects, defectsAtEnd, leftOut: [], isPast: true };
   return { ...past, limits: await limitsOf(past), isEnded: of.some(({ kind }) => kind === "ended") };
 }
 

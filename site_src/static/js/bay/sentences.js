@@ -25,6 +25,12 @@ export const proofName = (id, { words, data }) => words.proof[id] ?? data.text[i
 // A limit in words: "22 inHg or more".
 export const limitText = (limit, row, view) => fill(view.words.limit[limit.kind], { value: limit.value, to: limit.to ?? "", unit: unitOf(row, view) });
 
+// A reading as it was written, in the unit that it was typed in.
+export function asWritten(entry, { quantity, unit = null }, words) {
+  const [text, system] = entry.split("@");
+  return [text, quantity ? words.unit[system]?.[quantity] : words.bay_unit[unit]].filter(Boolean).join(" ");
+}
+
 export const unitOf = (row, { words, u }) => (row.limit.quantity ? u[`u_${row.limit.quantity}`] : words.bay_unit[row.unit]);
 
 // A row of the due board: a list, a test or service, or an item that a department has its own interval for.

@@ -8,32 +8,33 @@ import { refusalOf } from "../shared/refusal.js";
 import { running, runs } from "../shared/running.js";
 import { isSettled } from "../shared/second_touch.js";
 import { home } from "../shared/site.js";
-import { isAsTyped } from "../shared/units.js";
+import { judgedFigures, metersRead, recordOf, typedOf } from "../bay/figures.js";
 import { opened } from "../bay/opened.js";
 import { Clock } from "../bay/clock.js";
-import { conditionOf, limitOf, NONE } from "../bay/conditions.js";
 import { leftOutView } from "../bay/department.js";
 import { doneView, firstView, itemView } from "../bay/item.js";
 import { lacking, rankOf } from "../bay/item_forms.js";
 import { isAsked, limitOf as whoseLimit } from "../bay/reading.js";
-import { yourName } from "../bay/log.js";
+import { isDriven, yourName } from "../bay/log.js";
 import { prints } from "../bay/paper.js";
 import { checkSheet, limitsOf } from "../bay/paper_check.js";
-import { limitText, unitOf } from "../bay/sentences.js";
+import { entryOf, lastText, nearby } from "../bay/near.js";
+import { limitText } from "../bay/sentences.js";
+import { defectOf, ownLimitOf } from "../bay/written.js";
 
 const place = document.getElementById("bay");
 const page = await opened(place);
 const list = decodeURIComponent(location.hash.slice(1));
 /** @type {any} */
-const state = { at: null, entry: "", judged: null, near: null, form: null, isRead: false, isTimed: false, isUnread: false, shownAt: -Infinity, after: [], took: [], ended: null, refused: null, said: null };
+const state = { at: null, entry: "", judged: null, near: null, form: null, isRead: false, isTimed: false, isUnread: false, typed: {}, figures: [], later: new Set(), shownAt: -Infinity, after: [], took: [], ended: null, refused: null, said: null };
 const asksAfter = list === "after_use"; // what there was, before the first item
-const entries = new Map(); // what is typed for an item, whatever is looked at meanwhile
+const entries = new Map(); // what is typed for an item, its reading or its figures by name, whatever is looked at meanwhile
 const clock = new Clock({ tick: () => draw(), done: (text) => { state.isTimed = true; enter(text); } });
-// Whether the item's clock, where it has one, was run to its end.
-const clockOf = (row) => (row.clock_s || row.tool ? { clock: clock.isOver || state.isTimed ? "run" : "not_run" } : {});
+// Whether the item has a clock that was not run to its end.
+const isUntimed = (row) => Boolean(row.clock_s || row.tool) && !clock.isOver && !state.isTimed;
 
-// What held as an item was answered: its clock, its limit as it was shown and whose it is, and whether its figure could not be read.
-const heldBy = (row) => ({ ...clockOf(row), ...(row.limit && { limit: `${limitText(state.limit, row, page)}, ${whoseLimit({ own: page.own, words: page.words }, row)}` }), ...(state.isUnread && { reading: "not_read" }) });
+// What held as an item was answered: its clock, the figures written with it, its limit as it was shown and whose it is, and whether its figure could not be read.
+const heldBy = (row) => ({ ...((row.clock_s || row.tool) && { clock: isUntimed(row) ? "not_run" : "run" }), ...(state.figures.length && { figures: recordOf(state.figures) }), ...(row.limit && { limit: `${limitText(state.limit, row, page)}, ${whoseLimit({ own: page.own, words: page.words }, row)}` }), ...(state.isUnread && { reading: "not_read" }) });
 
 async function start() {
   const { data, log } = page;
@@ -48,6 +49,7 @@ async function start() {
   state.isRead = true;
   await show(draft.at);
   if (draft.entry) await enter(draft.entry.split("@")[0]);
+  if (draft.typed) await write(draft.typed);
   if (draft.form) act.form(draft.form);
 }
 
@@ -76,59 +78,46 @@ async function look() {
   Object.assign(page, { answers: progress.answers, left: left.filter((id) => !isHeld(id)), held: left.filter(isHeld) });
 }
 
-// What is done by driving waits while the rig is out of service as a whole; once that is repaired a road test may show it.
-const isHeld = (id) => page.rows.get(id).place === "road" && page.defects.some(({ state: is, repaired_by: by }) => is === "out_of_service" && by === null);
+// What is done by driving waits while the rig is out of service as a whole.
+const isHeld = (id) => page.rows.get(id).place === "road" && !isDriven(page.defects);
 
-// What comes after an item: the next that is open, so that what was put off comes last.
-const after = (id) => page.left.find((open) => page.items.indexOf(open) > page.items.indexOf(id)) ?? page.left[0] ?? null;
+// What comes after an item: the next that is open and was not put off.
+function next(id) {
+  const open = page.left.filter((other) => !state.later.has(other));
+  return open.find((other) => page.items.indexOf(other) > page.items.indexOf(id)) ?? open[0] ?? null;
+}
+
+// After an answer what was put off comes last.
+const after = (id) => next(id) ?? page.left[0] ?? null;
 
 async function show(id) {
   clock.stop();
-  Object.assign(state, { at: id, entry: "", judged: null, near: null, form: null, refused: null, isTimed: false, isUnread: false, said: null, shownAt: performance.now() });
+  Object.assign(state, { at: id, entry: "", judged: null, near: null, form: null, refused: null, isTimed: false, isUnread: false, typed: {}, figures: [], said: null, shownAt: performance.now() });
   const row = id && page.rows.get(id);
   if (row?.limit) {
     page.own = page.settings[id]?.limit ?? null;
     state.limit = await calc.ask("limits.shown", { limit: row.limit, own: page.own }, { units: page.units });
     state.earlier = page.log.readings(id, page.round?.id);
-    state.last = await lastText(row);
-    await nearby(row);
+    state.last = await lastText(row, state.earlier, page);
+    await nearby(row, state, page);
   }
   const before = page.answers[id];
   state.isTimed = before?.clock === "run";
   state.isUnread = before?.reading === "not_read";
-  const entry = entries.get(id) ?? (row?.limit && before?.entry ? await entryOf(row, before) : "");
-  if (entry) await enter(entry.split("@")[0]);
+  const entry = entries.get(id) ?? (row?.limit && before?.entry ? await entryOf(row, before, page) : "");
+  if (row?.reads.length) await write(entry || typedOf(before?.figures ?? [], row, page.system));
+  else if (entry) await enter(entry.split("@")[0]);
   mark();
   draw();
   toHeading(place);
   scrollTo({ top: 0, behavior: "instant" });
 }
 
-// The reading of an answer as it was typed, or its amount in the units of now.
-const entryOf = async (row, { entry, amount }) => (isAsTyped(entry, page.system) || amount === null ? entry : amountText(row, amount));
-
-const amountText = async (row, amount) => (await calc.ask("limits.shown", { limit: { ...row.limit, kind: "target", value: amount, to: null }, own: null }, { units: page.units })).value;
-
-// The last reading before this check as it is shown, or null.
-async function lastText(row) {
-  const last = [...state.earlier].sort((one, other) => one.at_ms - other.at_ms).at(-1);
-  return last ? amountText(row, last.amount) : null;
-}
-
-// The figures next to what stands in the tray, or next to the last reading, or to the limit.
-async function nearby(row) {
-  const { data, system } = page;
-  const isNone = row.limit.kind === "max" && row.limit.value === 0; // where none is the good answer it is offered first
-  state.start = state.entry ? state.entry.split("@")[0] : isNone ? state.limit.value : state.last ?? state.limit.value;
-  const step = row.limit.quantity ? data.systems[system].steps[row.limit.quantity] : data.steps[row.unit];
-  [state.near] = await calc.ask("entry.near", { rows: [{ text: state.start, kind: row.limit.quantity ?? "count", step }], decimal: page.units.decimal, below: 2, above: 2 });
-}
-
 async function enter(text) {
   const row = page.rows.get(state.at);
   state.entry = text.trim() ? `${text.trim()}@${page.system}` : "";
   entries.set(state.at, state.entry);
-  keepDraft(draftName(), { at: state.at, entry: state.entry, form: null });
+  noteDraft();
   state.judged = state.refused = null;
   state.isUnread &&= !state.entry;
   if (state.said !== state.entry) state.said = page.answers[state.at]?.entry ?? null; // what was said again holds for that figure alone
@@ -141,8 +130,20 @@ async function enter(text) {
       if (!(refusal instanceof Refusal)) throw refusal;
       state.refused = refusalOf(page.words, refusal);
     }
-    if (state.judged) await nearby(row);
+    if (state.judged) await nearby(row, state, page);
   }
+  draw();
+}
+
+const noteDraft = () => keepDraft(draftName(), { at: state.at, entry: state.entry, typed: state.typed, form: state.form });
+
+// The figures that are typed with an item, by name.
+async function write(typed) {
+  Object.assign(state, { typed });
+  const figures = await judgedFigures(page.rows.get(state.at), typed, page);
+  if (state.typed !== typed) return;
+  state.figures = figures;
+  state.isUnread &&= !figures.length;
   draw();
 }
 
@@ -155,7 +156,7 @@ async function begun() {
 async function answer(says, more = {}) {
   const id = state.at;
   const before = page.answers[id];
-  if (before?.answer === says && (before.entry ?? "") === state.entry && (before.reading === "not_read") === state.isUnread) return show(after(id)); // as it stands
+  if (before?.answer === says && (before.entry ?? "") === state.entry && (before.reading === "not_read") === state.isUnread && String(before.figures ?? "") === String(recordOf(state.figures))) return show(after(id)); // as it stands
   const round = await begun();
   state.took.push({ item: id, took_s: (performance.now() - state.shownAt) / 1000 });
   await page.log.add("answer", { round, item: id, answer: says, entry: state.entry || null, amount: state.judged?.amount ?? null, ...(says === "not_here" ? {} : heldBy(page.rows.get(id))), ...more }, { replaces: before ? [before.id] : [] });
@@ -172,6 +173,12 @@ const act = {
   },
   redraw: () => draw(),
   enter,
+  figure(name, text) {
+    entries.set(state.at, { ...state.typed, [name]: text });
+    const writing = write(entries.get(state.at));
+    noteDraft();
+    return writing;
+  },
   unread() {
     state.isUnread = true;
     draw();
@@ -195,25 +202,21 @@ const act = {
     if (!isSettled(state.shownAt) || isAsked(state)) return;
     const row = page.rows.get(state.at);
     if (page.defects.some(({ item }) => item === row.id)) return answer("not_good"); // it is written already
-    act.form({ kind: "defect", seen: "", rank: rankOf(row, page.data), scope: row.scope, rule: "" });
+    act.form({ kind: "defect", seen: "", rank: rankOf(row, page.data), scope: row.scope, rule: "", isWithout: !state.entry && !state.figures.length });
     toHeading(place);
   },
   form(change) {
     state.form = change && { ...state.form, ...change };
-    if (!change || state.form.kind === "defect") keepDraft(draftName(), state.form && { at: state.at, entry: state.entry, form: state.form });
+    if (!change) keepDraft(draftName(), null);
+    else if (state.form.kind === "defect") noteDraft();
     draw();
   },
   async writeDefect() {
     const row = page.rows.get(state.at);
-    const { seen, rank, scope, rule } = state.form;
     if (lacking(page.words, state.form).length) return act.form({ isAsked: true });
-    const { words, data } = page, is = conditionOf(rule, data);
-    const restricts = limitOf(is, rank) || (row.restricts && rank === "restricted" ? words.restricts[row.restricts] : "");
-    await page.log.add("defect", {
-      origin: "check", item: row.id, what: data.text[row.id].title, seen: [is?.what, seen.trim(), state.entry.split("@")[0] && `${state.entry.split("@")[0]} ${unitOf(row, page)}`, clockOf(row).clock === "not_run" ? words.clock.not_run : "", restricts].filter(Boolean).join("; "),
-      place: words.place[row.place], state: words.engine_state[row.state], limit: row.limit ? limitText(state.limit, row, page) : "",
-      class: rank, scope, rule: rule === NONE ? "" : (is ?? row).source[0] ?? row.basis,
-    });
+    if (state.refused || isAsked(state) || state.figures.some(({ refused }) => refused)) return; // said at its field
+    state.isUnread = Boolean(row.limit || row.reads.length) && !state.entry && !state.figures.length;
+    await page.log.add("defect", defectOf(page, state, row, isUntimed(row)));
     await keepDraft(draftName(), null);
     page.defects = (await page.log.standing()).defects;
     await answer("not_good");
@@ -230,12 +233,8 @@ const act = {
   },
   async ownLimit() {
     const row = page.rows.get(state.at);
-    const { value, to, whose } = state.form;
     try {
-      const read = async (text) => (await calc.ask("limits.judged", { limit: { ...row.limit, kind: "target" }, text: `${text}@${page.system}`, own: null, earlier: [] }, { units: page.units })).amount;
-      const limit = { value: await read(value), to: row.limit.kind === "range" ? await read(to) : null, whose: whose.trim() };
-      if (limit.to !== null && limit.to < limit.value) throw new Refusal({ field: "to", code: "other" });
-      await page.log.set(row.id, { limit });
+      await page.log.set(row.id, { limit: await ownLimitOf(page, state.form, row) });
     } catch (refusal) {
       if (!(refusal instanceof Refusal)) throw refusal;
       return act.form({ refused: refusalOf(page.words, refusal) });
@@ -248,7 +247,11 @@ const act = {
     clock.start(page.rows.get(state.at));
   },
   tap: () => clock.tap(),
-  later: () => show(after(state.at)),
+  later() {
+    state.later.add(state.at);
+    return show(next(state.at));
+  },
+  open: show,
   back() {
     const place = state.at === null ? page.items.length : page.items.indexOf(state.at);
     const done = page.items.filter((id) => page.answers[id] && page.rows.has(id));
@@ -256,6 +259,7 @@ const act = {
   },
   async end() {
     const words = Object.fromEntries(state.took.map(({ item }) => [item, page.data.text[item].title.split(" ").length + page.data.text[item].good.split(" ").length]));
+    for (const read of await metersRead(page)) await page.log.add("meters", read);
     const hurried = await calc.ask("rounds.hurried", { answers: state.took, words });
     const record = await page.log.add("ended", { round: page.round.id, took_s: tookS(page.round), hurried: hurried.length });
     state.ended = { ...record, hurried };
@@ -277,7 +281,7 @@ function mark() {
 
 function draw() {
   /** @type {any} */
-  const view = { ...page, page, state, act, clock, list, leftOut: leftOutView(page), asksAfter };
+  const view = { ...page, page, state, act, clock, list, leftOut: leftOutView(page), asksAfter, isUntimed: state.at !== null && isUntimed(page.rows.get(state.at)) };
   render(!state.isRead ? firstView(view) : state.at === null ? doneView(view) : itemView(view), place);
 }
 
