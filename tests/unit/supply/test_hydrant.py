@@ -101,6 +101,12 @@ def test_out_of_reach(run):
         ("residual_psi", {"test": {**TEST, "residual_psi": 65}, "flow_gpm": 100}, "residual_psi", "not_below_static"),
         ("residual_psi", {"test": {**TEST, "flow_gpm": 0}, "flow_gpm": 100}, "test_flow_gpm", "not_positive"),
         ("flow_at_pump_gpm", {"test": TEST, "line": LINE, "least_psi": -1}, "least_psi", "negative"),
+        ("more_lines", {"test": TEST, "floor_psi": 65.1}, "floor_psi", "out_of_range"),
+        ("residual_psi", {"test": TEST, "flow_gpm": -1}, "flow_gpm", "negative"),
+        ("reach_ft", {"test": TEST, "line": LINE, "flow_gpm": 0, "least_psi": 20}, "flow_gpm", "not_positive"),
+        ("reach_ft", {"test": TEST, "line": LINE, "flow_gpm": 500, "least_psi": -1}, "least_psi", "negative"),
+        ("reverse_gpm", {"test": TEST, "line": LINE, "floor_psi": 20, "most_psi": 0}, "most_psi", "not_positive"),
+        ("reverse_gpm", {"test": TEST, "line": LINE, "floor_psi": 65.1, "most_psi": 150}, "floor_psi", "out_of_range"),
     ],
 )
 def test_refusal(run, function, arguments, field, code):
@@ -206,7 +212,7 @@ def test_no_number_of_lines_takes_the_main_too_low(run, static_psi, drop, floor,
         assert left_psi >= static_psi * floor - 1e-6
 
 
-@pytest.mark.parametrize(("static_psi", "at_psi"), [(65, 20), (40, 20), (39.9, 19.95), (24, 12)])
+@pytest.mark.parametrize(("static_psi", "at_psi"), [(65, 20), (40.5, 20), (40, 20), (39.9, 19.95), (24, 12)])
 def test_residual_of_a_class(run, static_psi, at_psi):
     """NFPA 291, from memory: classed at 20 psi, or at half of a static pressure under 40."""
     assert run("supply.hydrant", "class_residual_psi", static_psi=static_psi) == pytest.approx(at_psi)
@@ -220,3 +226,20 @@ def test_the_pumper_at_the_hydrant(run):
     assert run("supply.hydrant", "reverse_gpm", test=TEST, line=line, floor_psi=20, most_psi=150) == pytest.approx(839.25 * 3 ** 0.54)
     assert run("supply.hydrant", "reverse_gpm", test=TEST, line={**LINE, "rise_ft": 400}, floor_psi=20, most_psi=150) == 0
     assert run("supply.hydrant", "reach_ft", test=TEST, line={**LINE, "rise_ft": 200}, flow_gpm=500, least_psi=20) == 0
+
+
+def test_how_far_the_hydrant_carries(run):
+    """By hand, C 0.08 at the flow of the test: 50 - 20 psi and 23.04 ft uphill (10 psi) leave 20; 839.25 gpm lose 5.635 psi a hundred feet, so 354.9 ft."""
+    assert run("supply.hydrant", "reach_ft", test=TEST, line={**LINE, "rise_ft": 23.04}, flow_gpm=839.25, least_psi=20) == pytest.approx(354.9, rel=1e-3)
+
+
+def test_what_is_left_at_twice_the_flow(run):
+    """By hand: 15 psi x 2 ^ (1 / 0.54) are 54.14 psi of drop, 10.86 left; and none of it at no flow."""
+    left = [run("supply.hydrant", "residual_psi", test=TEST, flow_gpm=flow_gpm) for flow_gpm in (0, 839.25, 1678.5)]
+    assert left == pytest.approx([65, 50, 10.86], abs=0.01)
+
+
+def test_the_pumper_at_the_hydrant_with_no_hose(run):
+    """Without hose there is the main's own flow; with a foot of it, what the hose carries may be less."""
+    told = run("supply.hydrant", "reverse_gpm", test=TEST, line={**LINE, "length_ft": 0, "rise_ft": 0}, floor_psi=0, most_psi=150)
+    assert told == pytest.approx(839.25 * (65 / 15) ** 0.54)
