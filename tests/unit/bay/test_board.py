@@ -1,9 +1,8 @@
 """What is due, by date, hours or miles."""
+import calendar
 import datetime
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from calc.base.errors import CalcError
 from calc.bay import board
@@ -91,33 +90,73 @@ def test_order(run):
     assert [row["id"] for row in answer["rows"]] == ["late", "soon", "never", "later"]
 
 
-@given(date=st.dates(datetime.date(1970, 1, 1), datetime.date(2200, 1, 1)), months=st.integers(0, 240))
-def test_calendar(date, months):
-    """Dates as Python's own calendar has them; a month too short takes its last day."""
-    days = (date - datetime.date(1970, 1, 1)).days
-    assert board.date_of(days) == [date.year, date.month, date.day]
-    assert board.days_of(date.year, date.month, date.day) == days
+EPOCH = datetime.date(1970, 1, 1)
+
+
+def test_calendar():
+    """Each day of 1970 to 2402 as Python's own calendar has it, there and back: all that 400 years of leap days bring."""
+    for days in range((datetime.date(2402, 1, 1) - EPOCH).days):
+        date = EPOCH + datetime.timedelta(days)
+        assert board.date_of(days) == [date.year, date.month, date.day]
+        assert board.days_of(date.year, date.month, date.day) == days
+
+
+def month_later(date, months):
+    """The same date some months on, or the last of a month too short: by Python's calendar, whose months know their length."""
     count = date.year * 12 + date.month - 1 + months
-    day = date.day
-    while True:
-        try:
-            expected = datetime.date(count // 12, count % 12 + 1, day)
-            break
-        except ValueError:
-            day -= 1
-    assert board.date_of(board.months_on(days, months)) == [expected.year, expected.month, expected.day]
+    year, month = count // 12, count % 12 + 1
+    return datetime.date(year, month, min(date.day, calendar.monthrange(year, month)[1]))
+
+
+@pytest.mark.parametrize("months", [0, 1, 3, 6, 12, 13, 60])
+def test_months_on(months):
+    for days in range(20000, 21500):
+        date = EPOCH + datetime.timedelta(days)
+        assert board.months_on(days, months) == (month_later(date, months) - EPOCH).days
 
 
 def test_no_moment(run):
-    with pytest.raises(CalcError):
+    with pytest.raises(CalcError) as refusal:
         due(run, {}, on_ms=-1)
+    assert (refusal.value.field, refusal.value.code) == ("on_ms", "negative")
+    assert due(run, {}, on_ms=0)["standing"] == "never"
+
+
+def test_order_by_day(run):
+    """Of one standing the nearest day first, and what goes by no day last."""
+    rows = [{**ROW, "id": id, "hours": None} for id in ("far", "near")] + [{**ROW, "id": "hours", "months": None, "hours": 100}]
+    records = [done(datetime.date(2026, 10, 1), "1", "far"), done(datetime.date(2026, 3, 1), "2", "near"), done(datetime.date(2026, 3, 1), "3", "hours")]
+    answer = run("bay.board", "due", rows=rows[::-1], records=records, on_ms=NOW_MS, offset_min=0)
+    assert [(row["id"], row["standing"]) for row in answer["rows"]] == [("near", "later"), ("far", "later"), ("hours", "later")]
+
+
+def test_a_row_by_days(run):
+    """Seven days after the 25th of November 2026 is the 2nd of December."""
+    answer = due(run, {"months": None, "days": 7}, done(datetime.date(2026, 11, 25)))
+    assert (answer["due_date"], answer["left_days"], answer["done_ms"]) == ([2026, 12, 2], 2, NOW_MS - 4.5 * DAY_MS)
+
+
+def test_the_last_time_counts(run):
+    """Whatever order the log is in, the newest counts, and the meter as it was then: read at 40, at 100 and at 130 h."""
+    meters = [record("meters", f"m{ago}", at_ms=NOW_MS - ago * DAY_MS, miles=None, engine_h=None, pump_h=hours) for ago, hours in ((9, 40), (5, 100), (0, 130))]
+    records = [record("done", f"n{ago}", at_ms=NOW_MS - ago * DAY_MS, due="gear_oil") for ago in (5, 9)]
+    for log in (records, records[::-1]):
+        answer = due(run, {"hours": 100}, *log, *meters)
+        assert (answer["left_hours"], answer["done_ms"]) == (70, NOW_MS - 5 * DAY_MS)
+
+
+def test_done_before_the_first_reading(run):
+    """With no reading from then, the interval runs from the first there is."""
+    meters = [record("meters", f"m{hours}", at_ms=NOW_MS - (200 - hours) * DAY_MS / 100, miles=None, engine_h=None, pump_h=hours) for hours in (150, 180)]
+    assert due(run, {"hours": 100}, done(datetime.date(2026, 11, 1)), *meters)["left_hours"] == 70
 
 
 @pytest.mark.parametrize(("date", "offset_min", "at"), [
     ("2026-05-14", 0, datetime.datetime(2026, 5, 14, 12, tzinfo=datetime.UTC)),
     ("2026-05-14", -240, datetime.datetime(2026, 5, 14, 16, tzinfo=datetime.UTC)),  # noon four hours west of UTC
     ("2024-02-29", 0, datetime.datetime(2024, 2, 29, 12, tzinfo=datetime.UTC)),
-    ("2026-11-30", 0, datetime.datetime(2026, 11, 30, tzinfo=datetime.UTC)),  # today, before noon: now
+    ("1970-01-01", 0, datetime.datetime(1970, 1, 1, 12, tzinfo=datetime.UTC)), ("2026-01-31", 0, datetime.datetime(2026, 1, 31, 12, tzinfo=datetime.UTC)),
+    ("2025-12-31", 0, datetime.datetime(2025, 12, 31, 12, tzinfo=datetime.UTC)), ("2026-11-30", 0, datetime.datetime(2026, 11, 30, tzinfo=datetime.UTC)),  # today, before noon: now
 ])
 def test_a_day_it_was_done(run, date, offset_min, at):
     """A past day is its noon where the rig stands."""
@@ -126,7 +165,7 @@ def test_a_day_it_was_done(run, date, offset_min, at):
 
 @pytest.mark.parametrize(("date", "code"), [
     ("2026-12-01", "future"), ("2027-05-14", "future"), ("2026-02-29", "not_a_date"), ("2026-13-01", "not_a_date"), ("", "not_a_date"),
-    ("14 May", "not_a_date"), ("0000-01-01", "not_a_date"), ("1969-12-31", "too_early"),
+    ("14 May", "not_a_date"), ("0000-01-01", "not_a_date"), ("2026-00-14", "not_a_date"), ("2026-05-00", "not_a_date"), ("2026-05", "not_a_date"), ("02026-05-14", "not_a_date"), ("2026-5x-14", "not_a_date"), ("1969-12-31", "too_early"),
 ])
 def test_a_day_it_cannot_have_been_done(run, date, code):
     """A day that is none, or has not come, is refused at its field."""
