@@ -112,7 +112,7 @@ def hose(entries, shelf):
     return at_hand.hose(shelf, "hose", choice(entries, "hose", shelf["hoses"]))
 
 
-def row(units, name, kind, value, terms, sources):
+def row(units, name, kind, value, terms, sources, side=None):
     """One figure with its working.
 
     units: see calc.base.display
@@ -121,12 +121,13 @@ def row(units, name, kind, value, terms, sources):
     value: the figure in calc's unit
     terms: the terms of its working, rows of name, kind and value, kind None where the value is text already
     sources: the ids of the formulas and tables it rests on
+    side: of a limit to keep to, -1 for a least, 1 for a most, see display.limit
 
     Returns contract `water_row`. Raises CalcError naming value or units.
     """
     texts = {term: amount if quantity is None else display.working(units, quantity, amount) for term, quantity, amount in terms}
-    return {"name": name, "kind": kind, "text": value if kind is None else display.text(units, kind, value), "terms": texts,
-            "sources": sources}
+    text = value if kind is None else display.limit(units, kind, value, side) if side else display.text(units, kind, value)
+    return {"name": name, "kind": kind, "text": text, "terms": texts, "sources": sources}
 
 
 def lasting(units, minutes):

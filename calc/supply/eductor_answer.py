@@ -20,7 +20,7 @@ def solved(entries, shelf, units, flow_gpm, eductors):
     flow_gpm: of each eductor, US gallons per minute, above 0
     eductors: how many, 1 or more
 
-    Returns `rows`, `cautions`, and `inlet_psi`, `pump_psi`, `nozzle_psi`, `back_psi`, `most_psi`, `longest_ft`, `length_ft`, `to_length_ft` (None at the pump), `is_drawing`: whether the
+    Returns `rows`, `cautions`, and `inlet_psi`, `pump_psi`, `nozzle_psi`, `back_psi`, `most_psi`, `longest` as text, `length_ft`, `to_length_ft` (None at the pump), `is_drawing`: whether the
     eductor draws concentrate.
     Raises CalcError naming the entry. Source: calc.supply.foam; friction and elevation as for any line.
     """
@@ -63,14 +63,14 @@ def _behind(entries, shelf, units, flow_gpm, typed):
         readout.row(units, "longest", "length", longest_ft, (
             ("most", "pressure", most_psi), nozzle, elevation,
             ("rate", "friction_rate", hose.friction_loss_psi(coefficient, flow_gpm, 100)), ("longest", "length", longest_ft)),
-            ("eductor", "friction")),
+            ("eductor", "friction"), 1),
     ]
     cautions = []
     if back_psi > most_psi:
         cautions.append(readout.caution(units, "stop", "back_pressure", (
-            ("amount", "pressure", back_psi), ("limit", "pressure", most_psi), ("longest", "length", longest_ft))))
+            ("amount", "pressure", back_psi), ("limit", "pressure", most_psi), ("longest", None, rows[-1]["text"]))))
     return {"rows": rows, "cautions": cautions, "inlet_psi": typed["inlet"], "nozzle_psi": typed["nozzle"], "back_psi": back_psi, "most_psi": most_psi,
-            "longest_ft": longest_ft, "length_ft": typed["length"]}
+            "longest": rows[-1]["text"], "length_ft": typed["length"]}
 
 
 def _to_eductor(entries, shelf, units, flow_gpm, line):

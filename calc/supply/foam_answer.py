@@ -48,7 +48,7 @@ def answer(entries, shelf, units):
         facts.update({"eductors": str(eductors), "each": display.text(units, "flow", typed["flow"]), "wanted": display.text(units, "time", typed["minutes"]),
                       "needed": display.text(units, "volume", needed_gal), "water": display.text(units, "volume", water_gal)})
     else:
-        facts.update({"pump": pump_text, "flow": flow_text, "longest": display.text(units, "length", line["longest_ft"])})
+        facts.update({"pump": pump_text, "flow": flow_text, "longest": line["longest"]})
     figure = {"kind": "flow", "text": flow_text} if is_spill else {"kind": "time", "text": display.text(units, "time", minutes)}
     if not line["is_drawing"]:
         figure["text"] = None

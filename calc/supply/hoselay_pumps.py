@@ -45,7 +45,7 @@ def _by_figure(gives_psi, units, layout, trunk):
         answer["sum"] = "hoselay_series"
         answer["facts"].update({"pumps": str(pumps), "each": display.text(units, "pressure", each_psi)})
         answer["cautions"].append(readout.caution(units, "stop", "hoselay_past_pump", (
-            ("amount", "pressure", layout["pump"]), ("limit", "pressure", gives_psi), ("needed", None, str(pumps)), ("longest", "length", answer["next_ft"]))))
+            ("amount", "pressure", layout["pump"]), ("limit", "pressure", gives_psi), ("needed", None, str(pumps)), ("longest", None, answer["rows"][-1]["text"]))))
     return answer
 
 
@@ -56,7 +56,7 @@ def _in_series(answer, pumps, each_psi, units, layout, trunk):
         readout.row(units, "hoselay_each", "pressure", each_psi, (
             ("pump", "pressure", layout["pump"]), ("pumps", None, str(pumps)), ("each", "pressure", each_psi)), ("pump_series",)),
         readout.row(units, "hoselay_next", "length", answer["next_ft"], (
-            ("each", "pressure", each_psi), ("intake", "pressure", hoselay.INTAKE_PSI), ("distance", "length", answer["next_ft"])), ("pump_series",)),
+            ("each", "pressure", each_psi), ("intake", "pressure", hoselay.INTAKE_PSI), ("distance", "length", answer["next_ft"])), ("pump_series",), 1),
     ]
 
 

@@ -113,11 +113,11 @@ def _at_pump(entries, shelf, units, test, floor_psi, cautions):
     most_gpm = hydrant.flow_at_pump_gpm(test, line, floor_psi)
     intake_psi = hydrant.intake_psi(test, line, typed["wanted"])
     hydrant_psi = hydrant.residual_psi(test, typed["wanted"])
+    rows = [readout.row(units, "at_pump", "flow", most_gpm, (("floor", "pressure", floor_psi),), ("hydrant_flow", "friction"), 1)]
     if intake_psi < floor_psi:
         cautions.append(readout.caution(units, "stop", "intake_below_floor", (
-            ("flow", "flow", typed["wanted"]), ("limit", "pressure", floor_psi), ("most", "flow", most_gpm))))
+            ("flow", "flow", typed["wanted"]), ("limit", "pressure", floor_psi), ("most", None, rows[0]["text"]))))
     read = ("pressure", intake_psi) if intake_psi >= 0 else (None, NONE)
-    rows = [readout.row(units, "at_pump", "flow", most_gpm, (("floor", "pressure", floor_psi),), ("hydrant_flow", "friction"))]
     rows += _layouts(units, test, floor_psi, supply_hose, line, hoses, typed["wanted"], most_gpm)
     rows += [
         readout.row(units, "intake", *read, (

@@ -67,14 +67,14 @@ class Sheet:
 
     def warns(self, code, **facts):
         """The sentence of a caution that there is, once the line below the number is opened."""
-        sentence = self.page.locator(".careful .warning").get_by_text(TOLD["caution"][code].format(**US, **facts))
+        sentence = self.page.locator(".water-plate .warning").get_by_text(TOLD["caution"][code].format(**US, **facts))
         sentence.wait_for(state="attached")
         self.page.evaluate("() => document.querySelectorAll('.careful').forEach((careful) => { careful.open = true; })")
         return sentence
 
     def warns_not(self, code, **facts):
         """Nothing warns so, folded or not."""
-        expect(self.page.locator(".careful .warning").get_by_text(TOLD["caution"][code].format(**US, **facts))).to_have_count(0)
+        expect(self.page.locator(".water-plate .warning").get_by_text(TOLD["caution"][code].format(**US, **facts))).to_have_count(0)
 
     def figure(self, name):
         """Open a figure, and give it with the working below it."""

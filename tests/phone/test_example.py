@@ -109,7 +109,7 @@ def test_what_stands_beside_the_answer(handset):
     expect(mark(sheet)).to_have_count(0)
     sheet = open_sheet(handset, "foam/")
     sheet.type("plate", "100")  # below the back pressure of the example: 121 psi
-    expect(sheet.page.locator(".careful[data-level=stop]")).to_be_visible()
+    expect(sheet.page.locator(".water-plate .warning-stop")).to_be_visible()
     expect(sheet.page.locator(".example-warnings")).to_have_count(0)  # the plate is the user's
     sheet = open_sheet(handset, "water/hydrant/")
     sheet.page.get_by_role("button", name=WORDS["afresh"]).tap()

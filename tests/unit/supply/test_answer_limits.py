@@ -119,3 +119,15 @@ def test_where_a_reading_and_what_is_past_lifting_come_from(run):
     reading = [each for each in ask(run, "draft", vacuum="12")["rows"] if each["name"] == "reading"][0]
     assert reading["sources"] == ["vacuum", "suction_loss"]
     assert [ask(run, "draft", lift=lift, flow="500")["sum"] for lift in ("20", "22", "23")] == ["draft", "draft_none", "draft_beyond"]
+
+
+@pytest.mark.parametrize("shown", ["US", "SI", "bar", "imperial"])
+@pytest.mark.parametrize(("page", "stopped", "code", "fact", "name"), [
+    *[("foam", {"flow": flow, "length": "2000@US"}, "back_pressure", "longest", "length") for flow in ("60@US", "95@US", "125@US", "250@US")],
+    *[("hydrant", {"length": length, "wanted": "20000@US"}, "intake_below_floor", "most", "wanted") for length in ("100@US", "500@US", "1500@US")],
+])
+def test_what_a_stop_allows_is_taken(run, shown, page, stopped, code, fact, name):
+    """The hose or flow that a stop names as the most stops no longer, typed in as it is read: rounded to the next whole figure it would."""
+    family = "metric" if shown in ("SI", "bar") else "customary"
+    allowed = [each for each in ask(run, page, shown, family, **stopped)["cautions"] if each["code"] == code][0][fact]
+    assert code not in called_to_mind(ask(run, page, shown, family, **{**stopped, name: f"{allowed}@{shown}"}))

@@ -87,6 +87,6 @@ def test_a_hose_layout_by_a_curve(run):
         figure("hoselay_gives_series", "pressure", "450", ["pump_curve"], pumps="2", each="225", flow="30", gives="450"),
         figure("hoselay_full", "flow", "39", ["pump_curve"], fixed="130.2", lost="121.6", wanted="30", pump="340.54", flow="39.46"),
         figure("hoselay_each", "pressure", "126", ["pump_series"], pump="251.8", pumps="2", each="125.9"),
-        figure("hoselay_next", "length", "698", ["pump_series"], each="125.9", intake="20", distance="697.63"),
+        figure("hoselay_next", "length", "697", ["pump_series"], each="125.9", intake="20", distance="697.63"),
         figure("hoselay_shut", "pressure", "600", ["elevation"], pump="600", elevation="0"), figure("hoselay_fill", "volume", "92", ["hose_water"])]
     assert told["cautions"] == [{"level": "stop", "code": "hose_over", "amount": "600", "limit": "500"}]

@@ -51,6 +51,6 @@ def test_more_eductors_than_anyone_has(run):
 
 
 def test_hose_behind_an_eductor(run):
-    """By hand, 200 psi inlet at 65 %: 125 gpm, 1 3/4 in: 124 ft with a 100 psi nozzle, 227 with 75; 2 1/2 in: 960 ft."""
-    for changes, longest in (({}, "124"), ({"nozzle": "75"}, "227"), ({"hose": "attack-2.5"}, "960")):
+    """By hand, 200 psi inlet at 65 %: 125 gpm, 1 3/4 in: 123.9 ft with a 100 psi nozzle, 227.1 with 75; 2 1/2 in: 960 ft. Said is the last whole foot."""
+    for changes, longest in (({}, "123"), ({"nozzle": "75"}, "227"), ({"hose": "attack-2.5"}, "960")):
         assert row(ask(run, "foam", flow="125", **changes), "longest")["text"] == longest

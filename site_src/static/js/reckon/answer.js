@@ -23,20 +23,21 @@ function exampleView({ data, origins }) {
     ? reckon.example_all : fill(reckon.example_left, { fields: examples.map((field) => shortOf(field, data)).join(", ") })}</p>`;
 }
 
-// Stops first, and the person's own before those that follow from examples only, which say so.
+// Stops in full, since what they ask comes before all else; the rest in one line. The person's own before those that follow from examples only, which say so.
 function careful({ data, answer, origins, u }) {
   const { words } = data;
-  const rows = ["stop", "caution"].flatMap((level) => answer.cautions.filter((row) => row.level === level))
-    .map((row) => ({ ...row, isExample: isExample(row.code, data, origins), sentence: fill(words.note[row.code], { ...u, ...row }) }));
-  if (!rows.length) return nothing;
+  const rows = answer.cautions.map((row) => ({ ...row, isExample: isExample(row.code, data, origins), sentence: fill(words.note[row.code], { ...u, ...row }) }));
   const sorted = [...rows.filter((row) => !row.isExample), ...rows.filter((row) => row.isExample)];
-  const [worst, ...others] = sorted;
   const mark = (row) => (row.isExample ? html`<i class="example-warnings">${words.reckon.example}</i> ` : nothing);
+  const whole = (row) => warning(row.level, html`${mark(row)}${words.caution[row.level]}`, termed(row.sentence));
+  const [first, ...others] = sorted.filter(({ level }) => level === "caution");
   return html`
-    <details class="careful" data-level=${worst.level}>
-      <summary>${shape(worst.level)}<span>${mark(worst)}<b>${words.caution[worst.level]}</b> ${worst.sentence.match(/^.*?\.(?=\s|$)/)?.[0] ?? worst.sentence}${others.length ? html` <b>+${others.length}</b>` : nothing}</span></summary>
-      ${sorted.map((row) => warning(row.level, html`${mark(row)}${words.caution[row.level]}`, termed(row.sentence)))}
-    </details>`;
+    ${sorted.filter(({ level }) => level === "stop").map(whole)}
+    ${first ? html`
+      <details class="careful">
+        <summary>${shape("caution")}<span>${mark(first)}<b>${words.caution.caution}</b> ${first.sentence.match(/^.*?\.(?=\s|$)/)?.[0] ?? first.sentence}${others.length ? html` <b>+${others.length}</b>` : nothing}</span></summary>
+        ${[first, ...others].map(whole)}
+      </details>` : nothing}`;
 }
 
 // The sentence below the figure; a fact that is a code, as the class of a hydrant, in its words.
