@@ -119,13 +119,10 @@ def _read(line, spec, units):
         "id": line["id"],
         "feeder": line["feeder"],
         "flow": display.text(units, "flow", line["flow_gpm"]),
-        "inlet": display.text(units, "pressure", line["inlet_psi"]),
         "gauge": display.setting(units, line["inlet_psi"]),
         "outlet": display.text(units, "pressure", line["outlet_psi"]),
         "gate": _unless_nothing(units, line["gate_psi"]),
-        "friction": display.text(units, "pressure", line["friction_psi"]),
         "friction_rate": display.text(units, "friction_rate", line["friction_per_100_ft_psi"]),
-        "elevation": display.text(units, "pressure", line["elevation_psi"]),
         "appliance": display.text(units, "pressure", line["appliance_psi"]),
         "height": None if spec["height_ft"] == 0 else display.working(units, "length", abs(spec["height_ft"])),
         "is_below": spec["height_ft"] < 0,
@@ -162,7 +159,7 @@ def _add_workings(read_line, line, spec, units):
     }
     read_line["velocity"] = display.text(units, "velocity", line["velocity_ft_per_s"])
     read_line["water"] = display.text(units, "volume", line["water_gal"])
-    read_line["workings"] = {"friction": friction, "elevation": elevation, "inlet": inlet, "department": measured_hose.texts(spec, units)}
+    read_line["workings"] = {"friction": friction, "elevation": elevation, "inlet": inlet, "parts": summed.of_line(line, units), "department": measured_hose.texts(spec, units)}
     if nozzle is not None:
         terms = {
             "flow": display.working(units, "flow", nozzle["flow_gpm"]),

@@ -24,6 +24,18 @@ def read(lines, units):
     return parts
 
 
+def of_line(line, units):
+    """The parts of the pressure where a line starts, and that pressure, each as it stands in a row of its own.
+
+    line: of the report of calc.layout.pressure
+    units: see calc.base.display
+
+    Returns the texts by name. Raises CalcError naming units.
+    """
+    inlet, texts = display.addends(units, "pressure", [line["outlet_psi"]] + [line[part + "_psi"] for part in PARTS])
+    return dict(zip(("inlet",) + PARTS, [inlet] + texts[1:]))
+
+
 def _hardest_way(lines):
     way, feeder = [], None
     while True:

@@ -58,10 +58,8 @@ def test_single_line(run):
     assert answer.pop("sum") == {"total": "178.4", "friction": ["69.7"], "nozzle": ["100"], "inlet": [], "elevation": ["8.7"], "appliance": []}
     assert answer == {"pressure": "178", "flow": "150", "cautions": [], "lines": [{
         "id": "A", "feeder": None, "into": None, "end_flow": "150", "length_ft": 200, "end": "fog", "device": "none", "flow": "150", "gate": None, "appliance": "0",
-        "inlet": "178", "gauge": "178", "outlet": "100", "height": "20", "is_below": False,  # as typed
-        "friction": "70",         # 15.5 x 1.5^2 x 2 = 69.75
+        "gauge": "178", "outlet": "100", "height": "20", "is_below": False,  # as typed
         "friction_rate": "34.9",  # 15.5 x 1.5^2 = 34.875 per 100 ft
-        "elevation": "9",         # 20 x 0.434 = 8.68
         "velocity": "20",         # 577.5 in3/s / 2.405 in2 / 12 = 20.0 ft/s
         "water": "25",            # 2.405 in2 x 2400 in / 231 = 25.0 gal
         "reaction": "76",         # 0.0505 x 150 x 10 = 75.75
@@ -72,6 +70,7 @@ def test_single_line(run):
             "elevation": {"rate": "0.434", "rise": "20", "elevation": "8.68"},
             "inlet": {"outlet": "100", "friction": "69.75", "elevation": "8.68", "appliance": "0", "inlet": "178.43"},
             "nozzle": {"flow": "150", "pressure": "100", "reaction": "75.75", "constant": "0.0505"},
+            "parts": {"inlet": "178.4", "friction": "69.7", "elevation": "8.7", "appliance": "0"},  # as in the sum, 15.5 x 1.5^2 x 2 = 69.75 and 20 x 0.434 = 8.68
             "department": None,
         },
     }]}
@@ -117,7 +116,7 @@ def test_other_units(run):
     # the layout of test_single_line: 50 / 0.25 = 200 ft, 5 / 0.25 = 20 ft, 600 / 4 = 150 gpm, 700 / 7 = 100 psi
     assert answer["pressure_psi"] == pytest.approx(178.43, rel=1e-9)
     # by hand: 178.43 x 7 = 1249.01; 69.75 x 7 = 488.25; 75.75 x 4.5 = 340.9; 24.99 x 4 = 99.96; 34.875 x 20 = 697.5
-    assert (answer["pressure"], answer["flow"], line["friction"], line["reaction"]) == ("1249", "600", "488", "341")
+    assert (answer["pressure"], answer["flow"], line["workings"]["parts"]["friction"], line["reaction"]) == ("1249", "600", "488", "341")
     assert (line["water"], line["friction_rate"]) == ("100", "697.5")
     # hundreds of the page's units; 15.5 x 2
     assert line["workings"]["friction"] == {

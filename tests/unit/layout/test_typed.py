@@ -176,7 +176,7 @@ def test_a_second_hose_rises_with_the_end_it_goes_into(run):
     lines = two_into_one()
     lines[0]["height"] = "100"
     answer = ask(run, a_layout(*lines))
-    assert [line["elevation"] for line in answer["lines"]] == ["43", "43"]
+    assert [line["workings"]["parts"]["elevation"] for line in answer["lines"]] == ["43", "43"]
 
 
 @pytest.mark.parametrize("into", ["B", "Z", None, 3])

@@ -10,7 +10,7 @@ import { hasThreePanes } from "./room.js";
 function rows(line, typed, data, u, lossSteps, origin, isShared) {
   const { words, formulas } = data;
   const told = (sentence, facts) => fill(words.pressure[sentence], { ...u, ...facts });
-  const { friction, elevation, inlet, nozzle, department } = line.workings;
+  const { friction, elevation, inlet, parts, nozzle, department } = line.workings;
   const hose = data.hoses.find((choice) => choice.id === typed.hose);
   const source = (sentence, facts) => cited(words.pressure[sentence], { ...u, ...facts });
   const formula = (id) => source("formula_source", { ...formulas[id], basis: words.basis[formulas[id].basis] });
@@ -19,11 +19,11 @@ function rows(line, typed, data, u, lossSteps, origin, isShared) {
   const isPiped = typed.hose === PIPED;
   const device = line.device !== "none" && data.sources[line.device];
   return [
-    ["inlet", line.inlet, "pressure", told("working_inlet", inlet), [formula("discharge")]],
-    !isPiped && ["friction", line.friction, "pressure", told("working_friction", friction), [coefficient, ...(department ? [told("department_measured", department)] : []), hose.family === "metric" ? words.pressure.metric_set : words.pressure.modern, ...(hose.modern_source ? [source("modern_measured", { source: hose.modern_source })] : []), formula("friction")]],
+    ["inlet", parts.inlet, "pressure", told("working_inlet", inlet), [formula("discharge")]],
+    !isPiped && ["friction", parts.friction, "pressure", told("working_friction", friction), [coefficient, ...(department ? [told("department_measured", department)] : []), hose.family === "metric" ? words.pressure.metric_set : words.pressure.modern, ...(hose.modern_source ? [source("modern_measured", { source: hose.modern_source })] : []), formula("friction")]],
     !isPiped && ["friction_rate", line.friction_rate, "friction_rate", told("working_friction_rate", friction), [coefficient, formula("friction")]],
-    ["elevation", line.elevation, "pressure", told("working_elevation", elevation), [formula("elevation")]],
-    device && ["appliance", line.appliance, "pressure", typed.loss ? words.pressure[typed.loss_at ? "working_own_loss_at" : "working_own_loss"] : lossSteps[line.device].map((step) => told("working_appliance", step)).join("; "),
+    ["elevation", parts.elevation, "pressure", told("working_elevation", elevation), [formula("elevation")]],
+    device && ["appliance", parts.appliance, "pressure", typed.loss ? words.pressure[typed.loss_at ? "working_own_loss_at" : "working_own_loss"] : lossSteps[line.device].map((step) => told("working_appliance", step)).join("; "),
       typed.loss ? [] : [source("loss_source", { device: device.label, source: device.source, basis: words.basis[device.basis] })]],
     line.end !== "into" && ["flow", line.end_flow, "flow", joint ? told("working_joint_flow", { flow: line.end_flow }) : told(`working_${line.end}_flow`, nozzle), line.end === "smooth" ? [formula("smooth_flow")] : []],
     (line.end === "into" || isShared) && ["hose_flow", line.flow, "flow", told("working_shared", line), [formula("parallel")]],
