@@ -1,6 +1,7 @@
 """The language follows the phone, can be forced, and costs no answer."""
 import re
 
+import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data
@@ -24,6 +25,21 @@ def test_follows_the_phone_and_can_be_forced(take):
     expect(start.locator("h1")).to_have_text(ENGLISH["all"]["title"])
     page = handset.open("fr/water/")
     expect(page).not_to_have_url(re.compile("/fr/"))
+
+
+@pytest.mark.parametrize(("locale", "home", "other", "name", "figure"), [
+    ("fr-CA", "fr/", "", "English", "1150"),  # by hand, 45 mm: 24.6 x 5.5^2 x 0.6 + 700 = 1146 kPa, set to 10
+    ("en-US", "", "fr/", "Français", "170"),  # by hand, 1 3/4 in: 15.5 x 1.5^2 x 2 + 100 = 169.75 psi
+])
+def test_another_language_keeps_the_units(take, locale, home, other, name, figure):
+    """A first visit is read in the units usual with its language, and All pages says that none was chosen; another language that is chosen leaves them as they are."""
+    handset = take(locale=locale)
+    page = handset.open(f"{home}all/")
+    expect(page.get_by_text((FRENCH if home else ENGLISH)["units"]["unchosen"])).to_be_visible()
+    page.get_by_role("radio", name=name).tap()
+    expect(page.locator("h1")).to_have_text((FRENCH if other else ENGLISH)["all"]["title"])
+    expect(page.get_by_text((FRENCH if other else ENGLISH)["units"]["unchosen"])).to_be_hidden()
+    expect(handset.open(f"{other}pressure/").locator("output b")).to_have_text(figure)
 
 
 def test_a_link_keeps_its_lay(take):

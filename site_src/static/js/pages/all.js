@@ -16,7 +16,14 @@ function choice(id, now, take) {
 }
 
 onLook(choice("looks", look, chooseLook));
-choice("units", () => chosen("units", document.documentElement.dataset.system), (system) => choose("units", system));
+const system = () => chosen("units", document.documentElement.dataset.system);
+const showUnchosen = () => { document.getElementById("unchosen").hidden = chosen("units", null) !== null; };
+function chooseSystem(name) {
+  choose("units", name);
+  showUnchosen();
+}
+choice("units", system, chooseSystem);
+showUnchosen();
 const readiness = document.getElementById("readiness");
 const version = document.getElementById("version");
 const stays = document.getElementById("stays"); // there is none where there is one language alone
@@ -32,6 +39,7 @@ async function chooseLanguage(language, address) {
     stays.textContent = fault.cause === "lost" ? stays.dataset.signal : `${stays.dataset.stays} ${fill(words.start.cause[fault.cause] ?? "", fault)}`;
     return;
   }
+  chooseSystem(system()); // another language brings other words, never other units
   choose("language", language);
   if (language === "auto") location.reload();
   else location.assign(address);
