@@ -18,8 +18,8 @@ def bed(page, name):
     return page.locator(".bed", has_text=name)
 
 
-def with_rig(handset):
-    beside(handset, **RIG)
+def with_rig(handset, **changes):
+    beside(handset, **{**RIG, **changes})
     return handset.open()
 
 
@@ -64,6 +64,21 @@ def test_a_changed_bed_is_one_step_back(handset):
     expect(page.get_by_text(SITE["pressure"]["is_led"])).to_be_visible()
     page.get_by_role("button", name=SITE["pressure"]["undo"], exact=True).first.tap()
     expect(page.locator(".answer-figure b")).to_have_text("126")
+
+
+def test_a_line_is_told_by_its_bed(handset):
+    """Of several lines each that is a bed of the rig is named so, whatever it is called, and a copy of it is not: on the tray, and where it is to be throttled."""
+    page = with_rig(handset, beds=[{**RIG["beds"][0], "name": "Rear @ left"}, *RIG["beds"][1:]])
+    bed(page, "Rear @ left").tap()
+    page.get_by_role("button", name=SITE["pressure"]["add_line"], exact=True).tap()
+    heading = page.locator(".tray h2")
+    expect(heading).to_have_text("Line B")
+    page.locator(".tab").first.tap()
+    page.get_by_role("button", name="Crosslay 2", exact=True).tap()
+    expect(heading).to_have_text("Line B, Crosslay 2")
+    expect(page.locator(".answer-gates").first).to_contain_text("Line A, Rear @ left")
+    page.reload()
+    expect(heading).to_have_text("Line A, Rear @ left")
 
 
 def test_a_changed_bed_is_said_on_the_start_page(handset):

@@ -1,5 +1,6 @@
 // A layout as the page holds it: names from the shelf, and entries as typed with the system they were typed in ("200@US").
 // A line ends in a nozzle, in a joint with lines of its own, or as a second hose at the end of a line beside it. Pure functions from layout to layout.
+import { longest } from "../shared/site.js";
 import { isEntry } from "../shared/units.js";
 import { lossOf } from "./loss.js";
 
@@ -70,8 +71,8 @@ function freeName(layout, first, taken = linesOf(layout).map(({ id }) => id)) {
   }
 }
 
-// A line and all behind it under names of their own, noted in `taken`.
-function renamed(layout, line, taken) {
+// A line and all behind it under names of their own, noted in `taken`; it is no longer the rig's bed.
+function renamed(layout, { bed, ...line }, taken) {
   const id = freeName(layout, isJoint(line) ? "S" : "A", taken);
   taken.push(id);
   if (!isJoint(line)) return { ...line, id, end: { ...line.end } };
@@ -156,12 +157,13 @@ export const asBed = (layout, id, bed) => ({
     loss_at: (bed.device && bed.loss && bed.loss_at) || "",
     device_most: (bed.device && bed.device_most) || "",
     end: { ...line.end, ...bed.end, typed: "" },
+    bed: bed.name,
   }]),
   crew: bed.crew || layout.crew,
 });
 
 // The supply hose that a rig carries in the place of a line: all of it, to the inlet of the ready-made supply line.
-export const asSupply = (layout, id, row, { end }) => replaced(layout, id, (line) => [{
+export const asSupply = (layout, id, row, { end }) => replaced(layout, id, ({ bed, ...line }) => [{
   ...line, hose: row.hose, length: row.length, runs: "1", device: "none", loss: "", loss_at: "", device_most: "", end: { ...line.end, ...end },
 }]);
 
@@ -209,6 +211,7 @@ export function clean(layout, choices) {
       ...lossOf(given, text),
       device_most: text(given.device_most ?? ""),
       end: joint ? { lines: together(given.end.lines, depth + 1) } : nozzle(given.end),
+      ...(given.bed && { bed: String(given.bed).slice(0, longest) }), // whose hose it is on the rig, by its name
     };
   };
   // Lines from one place: a second hose goes into one of them that has an end of its own.

@@ -8,7 +8,8 @@ export function namesOf({ state, words, hoses, tips, lineOf, shown }) {
   function labelOf(id) {
     const line = lineOf(id);
     if (line && isInto(line)) return fill(words.pressure.into, { id, at: line.end.line });
-    return line && isJoint(line) ? fill(words.pressure[`to_${line.device}`], { id }) : fill(words.pressure.line, { id });
+    if (line && isJoint(line)) return fill(words.pressure[`to_${line.device}`], { id });
+    return fill(words.pressure[line?.bed ? "line_of_bed" : "line"], { id, bed: line?.bed });
   }
 
   // A line by what it leads to.
