@@ -138,3 +138,18 @@ def test_usual_values_begin_folded(handset):
     expect(sheet.page.locator("#inlet-refused")).to_be_visible()
     expect(folds.locator("summary b").first).to_have_text("20 psi")
     expect(sheet.row("stands")).to_be_hidden()
+
+
+def test_on_paper(handset):
+    """On paper stand the page's name, clear of the edge of what is an example, and each caution, a folded one too."""
+    sheet = open_sheet(handset, "foam/")
+    sheet.choose("task", TOLD["option"]["task"]["spill"])
+    sheet.type("concentrate", "5")
+    sheet.page.locator(".water-plate .warning-stop").wait_for()
+    sheet.page.emulate_media(media="print")
+    assert sheet.page.evaluate("""() => {
+      scrollTo(0, 0);
+      const name = document.querySelector("h1").getBoundingClientRect();
+      return document.elementFromPoint(name.left + 8, name.top + 2).tagName;
+    }""") == "H1"
+    expect(sheet.page.locator(".water-plate .warning-caution")).to_be_visible()
