@@ -1,4 +1,4 @@
-"""Readings that nobody took: a figure kept from the reading before it is named before it is kept, and marked on the sheet and in its files."""
+"""Readings nobody took, or not at their time: a figure kept from the reading before it is named before it is kept, and marked on the sheet and in its files."""
 import csv
 
 from playwright.sync_api import expect
@@ -66,3 +66,36 @@ def test_a_carried_figure_is_marked_on_the_sheet_and_in_its_files(handset):
     with open(saved.value.path(), encoding="utf-8-sig") as file:
         written = [row for row in csv.reader(file) if row[0] == T["test_name"]["capacity"] and row[7] == RUN["as_before"]]
     assert [(row[2], row[5]) for row in written] == [("300", "145"), ("300", "71"), ("600", "1600")]
+
+
+def test_a_reading_off_its_time_is_named(run_of):
+    """More than half a minute before it is due its key says early, and its row says when it was read and what it counts for."""
+    one = run_of(1)
+    one.clock.passes(250)
+    one.still()
+    one.press(RUN["take_early"].format(at="5:00"))
+    one.says(RUN["take_back"].format(at="4:10"))
+    sheet = one.handset.open(f"test/sheet/#{one.id}")
+    row = sheet.locator("table.runs tbody").first.locator("tr").nth(2)
+    expect(row).to_contain_text("4:10 " + RUN["early"].format(at="5:00"))
+
+
+def test_an_incomplete_test_says_what_has_no_result(handset):
+    """One sentence beside the verdict, by name; the same where the finished test is looked at."""
+    record = records.a_record()
+    for name in ("vacuum", "priming"):
+        record["tests"][name] = {}
+    record = store(handset, records.judged(record))
+    said = T["sheet"]["not_proven_told"].format(parts=f"{T['test_name']['vacuum']}, {T['test_name']['priming']}")
+    for address in ("sheet", "run"):
+        page = handset.open(f"test/{address}/#{record['id']}")
+        expect(page.locator(".overall").first).to_contain_text(T["status"]["not_proven"])
+        expect(page.get_by_text(said)).to_be_in_viewport()
+
+
+def test_what_the_error_is_from_stands_in_words(handset):
+    """Where ± stands on the sheet, each instrument's error: 3 psi of a gauge, half a foot of lift, 1 psi of a pitot, and this gauge's own by its certificate."""
+    record = store(handset, {**records.a_record(), "accuracy": {"discharge_psi": "1.5@US"}})
+    page = handset.open(f"test/sheet/#{record['id']}")
+    names = T["accuracy"]
+    expect(page.locator(".whose")).to_contain_text(f"{names['discharge_psi']} 1.5 psi, {names['lift_ft']} 0.5 ft, {names['pitot_psi']} 1 psi")

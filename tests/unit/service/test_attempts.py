@@ -31,6 +31,12 @@ def test_which_reading_is_due(run, times_s, missing):
     assert (told["missing"], told["status"]) == (missing, "not_proven" if missing else "pass")
 
 
+def test_a_reading_off_its_time_is_named(run):
+    """More than half a minute early or late, the slack a run's last reading has; at its time, and with no time to hold, nothing is off."""
+    (told,) = judged(run, "capacity", {"attempts": [attempt_at([0, 269, 631, 900.4, 1169, 1170])]})["attempts"]
+    assert [(row["due_s"], row["off_s"]) for row in told["sets"]] == [(0, None), (300, -31), (600, 31), (900, None), (None, None), (1200, None)]
+
+
 @pytest.mark.parametrize(("changes", "missing", "code"), [
     ({"clock_s": 1199}, ["time"], "blank"), ({"clock_s": None}, ["time"], "blank"), ({"stopped": "leak"}, ["stopped"], "stopped"),
     ({"stopped": "flow_strayed"}, ["stopped"], "strayed"), ({"stopped": "", "clock_s": 1201}, [], "met")])

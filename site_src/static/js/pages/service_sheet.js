@@ -41,7 +41,7 @@ const asking = answering(async () => {
   const record = tests.find((test) => test.id === location.hash.slice(1));
   if (!record) return {};
   const units = unitsOf(page.system);
-  const [answer, shown] = await Promise.all([calc.ask("service.answer", { record }, { units }), shownIn(units, record)]);
+  const [answer, shown] = await Promise.all([calc.ask("service.answer", { record }, { units }), shownIn(units, record, data.accuracy)]);
   const earlier = tests.filter((test) => test.rig_id === record.rig_id && test.result && test.finished_ms < record.begun_ms)
     .map((test) => ({ name: dated(test), points: test.result.points }));
   const decided = answer.verdict && wantsDecision(record, answer.verdict) ? await decidedOn(record) : null;

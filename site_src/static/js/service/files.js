@@ -3,7 +3,7 @@ import { safe } from "../rig/carry.js";
 import { table } from "../shared/cell.js";
 import { decimal, fill } from "../shared/site.js";
 import { overrideText } from "./before_view.js";
-import { cautionsOf } from "./status.js";
+import { cautionsOf, offText } from "./status.js";
 import { ABOUT, NAMEPLATE, SCHEMA, testOf } from "./record.js";
 import { SITE } from "./site_fields.js";
 
@@ -73,6 +73,8 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
     (given.attempts ?? []).forEach((attempt, count) => attempt.sets.forEach((set, place) => {
       const read = judged.attempts[count].sets[place];
       const tip = set.tip ?? attempt.tip;
+      const off = offText(read, words).trim();
+      if (off) rows.push([part, count + 1, set.at_s, time(set.at_ms), words.sheet.clock, off, "", ""]);
       if (tip) rows.push([part, count + 1, set.at_s, time(set.at_ms), words.field.tips_in, `${tip.count} × ${shown("diameter", tip.tip_in)}`, "", u.u_diameter]);
       for (const field of test.fields) {
         [set.values[field.id]].flat().forEach((text, each) => add(part, count + 1, set.at_s, set.at_ms, labelOf(field.id), text, kindOf(field.id),

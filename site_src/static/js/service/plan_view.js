@@ -11,7 +11,7 @@ import { labelOf } from "./entries.js";
 import { askView } from "./missing.js";
 import { clockOf, countedS, runningIn } from "./record.js";
 import { GROUPS, isDone, nameOf, nextPart, STATION, stateOf } from "./stage.js";
-import { figureView, verdictView } from "./status.js";
+import { figureView, unproven, verdictView } from "./status.js";
 
 export function planView(view) {
   const { words, record, answer } = view;
@@ -62,6 +62,7 @@ function verdictOf({ words, record, answer, u }) {
     <section class="standing">
       <p><b>${record.rig_name}</b> <small>${words.standard[record.standard.id]} · ${words.kind[record.standard.kind]}</small></p>
       ${verdict ? html`<p class="overall">${verdictView(verdict.status, words)}</p>
+        ${verdict.status === "not_proven" ? html`<p>${unproven({ words, answer })}</p>` : nothing}
         ${verdict.status === "fail" ? causeLink({ words, answer }) : nothing}
         ${decided?.figure && verdict.status !== "not_proven" && decided.figure.kind !== "check" ? html`
           <p class="judged-name">${words.test.decided}${colon} ${words.test_name[decided.test]}</p>

@@ -48,14 +48,14 @@ function told(view, test, { isRunning }, isOver) {
   return html`${line === nothing ? nothing : html`<p class="doing-told">${line}</p>`}${doubts.map(({ code }) => html`<p class="doing-told doubt" role="status">${words.doubt[code]}</p>`)}`;
 }
 
-function keys(view, test, { isRunning, isOpen, attempt, at, dues }) {
+function keys(view, test, { isRunning, isOpen, attempt, at, counted, dues }) {
   const { words, answer, act: acts } = view;
   const live = answer.live[test.id];
   const waits = answer.waits[test.id];
   const isOff = wantedIn(view, test).length > 0;
   if (isRunning) {
     return html`<div class="acts acts-run">
-      ${act(live?.is_strayed ? words.run.take_stray : at === null ? words.run.take : fill(words.run.take_at, { at: minutes(at) }), () => acts.take(test.id), isOff, live?.is_strayed ? "key-trouble" : "key-act")}
+      ${act(live?.is_strayed ? words.run.take_stray : at === null ? words.run.take : fill(words.run[at - counted > test.end_grace_s ? "take_early" : "take_at"], { at: minutes(at) }), () => acts.take(test.id), isOff, live?.is_strayed ? "key-trouble" : "key-act")}
       ${key(words.run.pause, () => acts.ask("pause"))}${key(words.run.stop, () => acts.ask("stop"), "key-trouble")}${door(words.danger.title)}</div>`;
   }
   const isShort = !isOff && !isUnready(view, test) && live?.figures[0].status === "fail" && live.is_strayed;

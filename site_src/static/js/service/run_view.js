@@ -4,13 +4,14 @@ import { colon, fill } from "../shared/site.js";
 import { beforeView } from "./before_view.js";
 import { minutes } from "../shared/times.js";
 import { amountView, labelOf } from "./entries.js";
+import { errorsText } from "./errors.js";
 import { missingView } from "./missing.js";
 import { attemptOf, testOf } from "./record.js";
 import { cellsOf, cellsView, startOf } from "./run_cells.js";
 import { dockView } from "./run_dock.js";
 import { plateView } from "./run_plate.js";
 import { runState } from "./run_state.js";
-import { limitText, verdictView } from "./status.js";
+import { limitText, offText, verdictView } from "./status.js";
 import { optionOf, tipName, tipOf, tipStanding } from "./tips.js";
 
 // more: what stands folded below the run, of any part; next: the way to the part that follows, or null
@@ -35,7 +36,7 @@ export function runView(view, test, judged, { more, next }) {
       ${isOpen ? optional(view, test) : nothing}
       <p class="beside">
         ${test.expected.map((each) => html`${view.words.run.expect}${colon} ${fill(view.words.test[`when_${each.of}`], { value: `${each.engine_text} ${view.u.u_speed}` })}${each.is_estimate ? ` (${view.words.test.estimate})` : nothing}. `)}
-        ${test.hold_texts ? `${fill(view.words.run.least, { ...view.u, gauge: test.gauge_text })} ` : nothing}${test.loss_text === null ? nothing : `${fill(view.words.run.loss, { ...view.u, loss: test.loss_text })}. `}${fill(view.words.run.band, { ...view.u, least: test.band_texts[0], most: test.band_texts[1] })}.
+        ${test.hold_texts ? `${fill(view.words.run.least, { ...view.u, gauge: test.gauge_text })} ` : nothing}${test.loss_text === null ? nothing : `${fill(view.words.run.loss, { ...view.u, loss: test.loss_text })}. `}${fill(view.words.run.band, { ...view.u, least: test.band_texts[0], most: test.band_texts[1] })}. ${errorsText(view)}
       </p>
       ${readingsView(view, test, judged, run)}
       ${isTyping ? back : nothing}
@@ -91,8 +92,8 @@ const stance = ({ status, is_close: isClose, value }) => (value === null ? "unre
 const liveView = (judged, { words, u }) => html`
   <div class="live" role="status">
     ${!judged ? nothing : [judged.figures[1], judged.figures[0]].map((figure) => html`
-      <div class="live-figure" data-level=${LEVEL[stance(figure)]}><span>${words.run[`${figure.id.split("_")[0]}_short`]} <b>${figure.value_text ?? "—"}</b> ${u[`u_${figure.kind}`]}</span>
-        <span>${limitText(figure)}${figure.value !== null && figure.band_text ? ` ±${figure.band_text}` : ""} <b>${words.stance[stance(figure)]}</b></span></div>`)}
+      <div class="live-figure" data-level=${LEVEL[stance(figure)]}><span>${words.run[`${figure.id.split("_")[0]}_short`]} <b>${figure.value_text ?? "—"}</b>${figure.value !== null && figure.band_text ? ` ±${figure.band_text}` : ""} ${u[`u_${figure.kind}`]}</span>
+        <span>${limitText(figure)} <b>${words.stance[stance(figure)]}</b></span></div>`)}
   </div>`;
 
 // Every attempt with its readings, newest first; none is ever taken out. One that is not over has no verdict.
@@ -105,7 +106,7 @@ export function readingsView({ words, u }, test, judged, run) {
         <caption>${fill(words.run.attempt, { count: count + 1 })} ${isOpen ? words.run[run.state] : html`${verdictView(attempt.status, words)} <small>${words.code[attempt.code]}</small>`}</caption>
         <thead><tr><th scope="col">${words.run.at}</th><th scope="col">${words.run.net_short}, ${u.u_pressure}</th><th scope="col">${words.run.flow}, ${u.u_flow}</th><th scope="col">${words.cell.engine_rpm}</th></tr></thead>
         <tbody>${attempt.sets.map((set) => html`
-          <tr class="set-${set.status}"><th scope="row">${minutes(set.at_s)}</th>
+          <tr class="set-${set.status}"><th scope="row">${minutes(set.at_s)}${offText(set, words)}</th>
             <td>${set.figures[1].value_text ?? "—"} ${short(set.figures[1], words)}</td><td>${set.figures[0].value_text ?? "—"} ${short(set.figures[0], words)}</td>
             <td>${set.engine_rpm ?? "—"}</td></tr>`)}</tbody>
       </table></div>`)}`;

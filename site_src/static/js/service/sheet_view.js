@@ -5,6 +5,7 @@ import { day, dayTime, minutes } from "../shared/times.js";
 import { overrideText } from "./before_view.js";
 import { curveView } from "./curve_view.js";
 import { kindOf } from "./entries.js";
+import { errorsText } from "./errors.js";
 import { signsView } from "./plan_view.js";
 import { ABOUT, NAMEPLATE, testOf } from "./record.js";
 import { resultsView } from "./sheet_results.js";
@@ -13,7 +14,7 @@ import { linesView } from "./sign_view.js";
 import { SITE } from "./site_fields.js";
 import { photosView } from "./test_photos.js";
 import { stateOf } from "./stage.js";
-import { verdictView } from "./status.js";
+import { unproven, verdictView } from "./status.js";
 
 export function sheetView(view) {
   const { record, words, answer, u, curve } = view;
@@ -49,18 +50,19 @@ export function sheetView(view) {
       ${resultsView(view, states)}
       ${isClean ? nothing : site}
       <div class="sheet-end">
-        <p class="whose">${words.sheet.whose}</p>
+        <p class="whose">${errorsText(view)} ${words.sheet.whose}</p>
         ${linesView(view)}
       </div></div>
     </td></tr></tbody></table>`;
 }
 
 // The verdict of a finished test; of one that is not, how far it is.
-function standing({ record, words, answer: { verdict } }, states) {
+function standing(view, states) {
+  const { record, words, answer: { verdict } } = view;
   if (record.finished_ms !== null) {
     const close = verdict.tests.filter((test) => test.is_close).map(({ id }) => words.test_name[id]);
     return html`<div class="overall">${verdictView(verdict.status, words)}
-      <p>${fill(words.sheet.counts, verdict.counts)} ${verdict.status === "not_proven" ? words.sheet.not_proven_told : nothing}</p>
+      <p>${fill(words.sheet.counts, verdict.counts)} ${unproven(view)}</p>
       ${verdict.status === "pass" && close.length ? html`<p>${close.join(", ")}${colon} ${words.code.close}</p>` : nothing}</div>`;
   }
   const count = (...names) => states.filter((state) => names.includes(state)).length;

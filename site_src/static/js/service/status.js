@@ -1,6 +1,7 @@
 // How a verdict is shown: a word, a shape and a colour that say the same.
 import { html, nothing, svg } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../shared/site.js";
+import { minutes } from "../shared/times.js";
 
 const SHAPES = {
   pass: svg`<circle cx="14" cy="14" r="13"/><path class="mark-line" d="m7.5 14.5 4.5 4.5 8.5-9.5"/>`,
@@ -13,6 +14,13 @@ export const mark = (status) => html`<svg class="mark mark-${status}" viewBox="0
 // A verdict in words, with its shape.
 export const verdictView = (status, words, more = nothing) =>
   html`<span class="verdict">${mark(status)}<b>${words.status[status]}</b>${more}</span>`;
+
+// A reading that was taken well before or after the time it counts for.
+export const offText = ({ due_s: due, off_s: off }, words) => (off == null ? "" : ` ${fill(words.run[off < 0 ? "early" : "late"], { at: minutes(due) })}`);
+
+// What a finished test that did not fail lacks to be a pass, part by part.
+export const unproven = ({ words, answer: { verdict } }) => (verdict.status !== "not_proven" ? nothing
+  : fill(words.sheet.not_proven_told, { parts: verdict.tests.filter(({ status }) => status === "not_proven").map(({ id }) => words.test_name[id]).join(", ") }));
 
 // The limits of a figure, such as "≥ 150".
 export const limitText = (figure) =>
