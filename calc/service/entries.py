@@ -94,6 +94,7 @@ def _rig(record, units, problems):
         rig[name] = None if is_blank(count) else [name[:-1] + "_" + str(place + 1) for place in range(int(count))]
     rig["controls"] = _controls(typed)
     rig["foam"] = typed.get("foam") or None
+    rig["intake_relief"] = typed.get("intake_relief") or None
     # an electric or air shift has a manual override (a military specification for fire trucks, published)
     rig["has_override"] = bool(typed.get("override_place")) or typed.get("shift_control") in ("air", "electric")
     rig["has_auxiliary_intake"] = typed.get("auxiliary") == "yes"

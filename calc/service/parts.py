@@ -133,9 +133,9 @@ def _vacuum(section, rig, conditions):
 
 
 def _priming(section, rig, conditions):
-    fields = [field("prime_s", "seconds")]
     if conditions["source"] != "draft":
-        return part(fields, [], ["not_from_draft"])
+        return part([], [], ["not_from_draft"])
+    fields = [field("prime_s", "seconds")]
     most_s = step_for(section["steps"], "below_gpm", rig["rated_gpm"])["most_s"]
     if rig.get("has_auxiliary_intake"):
         most_s += section.get("extra_s", 0)
@@ -149,7 +149,7 @@ def _hydrostatic(section, rig, conditions):
 
 
 _HAS_NONE = {"transfer": ("stages", 1), "meters": ("meters", []), "line_gauges": ("gauges", []), "tank": ("tank_gal", 0),
-             "tank_level": ("tank_gal", 0), "foam": ("foam", "none")}
+             "tank_level": ("tank_gal", 0), "foam": ("foam", "none"), "intake_relief": ("intake_relief", "none")}
 _SECTIONS = {"governed": "engine", "vacuum_valves": "vacuum", "governor": "pressure_control", "relief_valve": "pressure_control",
              "line_gauges": "gauges"}
 _CHECK_MAKERS = {"shift": _shift, "transfer": _transfer}

@@ -2,7 +2,7 @@
 
 A standard (contract `standard`) is plain data in calc's units, as site_src/content/standards.py makes it. A rig is
 `{"rated_gpm", "standard"}` and, where known, "drive", "stages", "governed_rpm", "pump_ratio", "tank_gal", "tank_new_gpm", "relief_set_psi",
-"controls" (of "governor" and "relief", [] for neither), "foam", "has_override",
+"controls" (of "governor" and "relief", [] for neither), "foam" and "intake_relief" ("none" for none), "has_override",
 "has_auxiliary_intake", "meters" and "gauges" (their names, [] for none), and "new" and "last": by run, what was read when the pump was new
 and at its last test, `{"engine_rpm", "net_psi"}`.
 Conditions are contract `conditions`, always with its source, and "accuracy" (what instruments' own certificates say, in place of
@@ -42,6 +42,8 @@ def plan(rig, conditions):
     accuracy.update(conditions.get("accuracy") or {})
     for name in accuracy:
         check_within(name, accuracy[name], 0, 1000)
+    tests = _tests(rig, conditions, standard)
+    asked = [test["id"] for test in tests] + [run["id"] for run in standard["runs"]]
     return {
         "schema": SCHEMA,
         "standard": standard["id"],
@@ -54,7 +56,8 @@ def plan(rig, conditions):
         "speed_rise_percent": standard.get("engine", {}).get("speed_rise_percent"),
         "by_mean": standard.get("flow", {}).get("by_mean", False),
         "pump_ratio": rig.get("pump_ratio"),
-        "tests": [_held_clear(test, conditions, accuracy) for test in _tests(rig, conditions, standard)],
+        "tests": [_held_clear(test, conditions, accuracy) for test in tests],
+        "absent": [name for name in standard["tests"] if name not in asked],
     }
 
 

@@ -178,7 +178,7 @@ def test_conditions(run, source, count):
     ("name", "rig", "site", "missing", "asked"),
     [
         ("interlock", {"drive": None}, {}, ["rig.drive"], []),
-        ("priming", {}, {"source": "pressurised"}, ["not_from_draft"], FIGURES["priming"][0]),
+        ("priming", {}, {"source": "pressurised"}, ["not_from_draft"], []),
         ("tank", {"tank_gal": None}, {}, ["rig.tank_gal"], FIGURES["tank"][0]),
         ("meters", {"meters": None}, {}, ["meters"], []),
     ],
@@ -279,3 +279,14 @@ def test_every_part_and_figure_has_its_words(run):
             for field in part["fields"]:
                 name = field["id"].split(".")[-1]
                 assert words["check"][name] if field["kind"] == "check" else words["field"][name]
+
+
+def test_what_a_rig_has_not_is_named(run):
+    """Parts the standard asks for of what this rig has not are no part of its test, and the plan says which; nothing unknown counts as not there."""
+    rig = a_rig(stages=1, meters=[], gauges=[], tank_gal=0, foam="none", intake_relief="none", controls=["governor"])
+    plan = run("service.plan", "plan", rig=rig, conditions=SITE)
+    assert plan["absent"] == [name for name in rig["standard"]["tests"] if name in ("relief_valve", "transfer", "intake_relief", "tank", "tank_level", "line_gauges", "meters", "foam")]
+    assert not {test["id"] for test in plan["tests"]} & set(plan["absent"])
+    unknown = {**a_rig(), "stages": None, "meters": None, "gauges": None, "tank_gal": None, "foam": None}
+    assert "intake_relief" not in unknown
+    assert run("service.plan", "plan", rig=unknown, conditions=SITE)["absent"] == ["relief_valve"]

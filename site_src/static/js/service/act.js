@@ -4,6 +4,7 @@ import {
   allHalted, askedOf, attemptOf, begun, carriedIn, finished, halted, resumed, runningIn, takenBack, testOf, withDraft, withDraftValue, withNotDone, withSaid, withSet, withValue,
 } from "./record.js";
 import { tipOf, tipStanding } from "./tips.js";
+import { withIt, withoutIt } from "./without.js";
 
 // `judged` promises what calc says of the record as it is; `plan` gives the last plan, of its rig and site.
 export function actions({ record, judged, plan, page, steady, change, draw, words, goTo }) {
@@ -112,6 +113,11 @@ export function actions({ record, judged, plan, page, steady, change, draw, word
     async resume(name) {
       if (!(await waitsOf(name)).length) change(resumed(record(), name, at()));
     },
+    without(name) {
+      change(withoutIt(record(), name));
+      location.hash = record().id;
+    },
+    withIt: (name) => change(withIt(record(), name)),
     notDone(name, reason) {
       page.asking = null;
       change(withNotDone(record(), name, reason));

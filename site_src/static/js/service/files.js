@@ -58,6 +58,7 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
   for (const name of SITE) if (record.conditions[name] && !planned.includes(name)) add(words.test.site, "", "", null, labelOf(name), record.conditions[name], kindOf(name), "");
   for (const row of record.equipment) rows.push([words.condition.equipment, "", "", "", row.what, row.serial, "", [row.calibrated, row.due && `${words.condition.due}: ${row.due}`].filter(Boolean).join("; ")]);
   for (const override of record.overrides ?? []) rows.push([words.run.before_word, "", "", time(override.wall), override.name, overrideText(override, { words, answer }), "", ""]);
+  for (const id of answer.plan.absent) told(words.test_name[id], words.sheet.result, words.test.absent);
   for (const test of answer.plan.tests) {
     const part = words.test_name[test.id];
     const judged = answer.verdict.tests.find(({ id }) => id === test.id);

@@ -14,7 +14,8 @@ import { isUnderWay } from "./run_state.js";
 import { runView } from "./run_view.js";
 import { stateOf } from "./stage.js";
 import { nextState } from "./states.js";
-import { cautionsOf, verdictView } from "./status.js";
+import { cautionsOf, reasonOf, verdictView } from "./status.js";
+import { maySay } from "./without.js";
 
 export function partView(view, test) {
   const { answer, record, words, photos } = view;
@@ -30,7 +31,7 @@ export function partView(view, test) {
     ${test.id === "checks_dry" && isCompared(record) ? html`<p class="compared">${fill(words.test.compared, { date: day(testOf(record, test.id).at.limits_confirmed) })}</p>` : nothing}
     <fieldset class="bare columns" ?disabled=${record.finished_ms !== null}>${figuresView(view, test, judged)}</fieldset>
     ${outcome(view, test, judged)}
-    ${notDone(view, test)}
+    ${stateOf(record, test, judged) === "left" && !judged.not_done ? nothing : notDone(view, test)}
     ${photos.view(test.id, view)}
     ${dock(view, test)}`;
 }
@@ -60,11 +61,11 @@ function outcome(view, test, judged) {
   const state = stateOf(record, test, judged);
   return html`
     <section class="outcome"><div role="status">${["todo", "begun", "now"].includes(state) ? nothing
-      : html`${state === "left" ? html`<b>${fill(words.test.not_done_kept, { reason: judged.not_done })}</b>`
+      : html`${state === "left" ? html`<b>${reasonOf(judged, words)}</b>`
         : html`${verdictView(judged.status, words)}<p>${words.code[judged.code]}${stoppedFor(view, test.id)}${judged.is_close ? ` ${words.code.close}` : nothing}</p>`}`}</div>
       ${state === "now" ? nothing : cautionsOf(judged, words).map((caution) => html`<p>${caution}</p>`)}
       ${judged.status === "fail" ? causeLink(view, test.id) : nothing}
-      ${judged.status !== "pass" && state !== "now" ? wants(view, test, judged) : nothing}
+      ${judged.status !== "pass" && !["now", "left"].includes(state) ? wants(view, test, judged) : nothing}
       ${signsView(view, test.id)}</section>`;
 }
 
@@ -72,7 +73,8 @@ function notDone(view, { id }) {
   const { words, record, page, act, answer } = view;
   if (record.finished_ms !== null || ["pass", "fail"].includes(answer.verdict.tests.find((judged) => judged.id === id).status)) return nothing;
   if (testOf(record, id).not_done) return html`<button type="button" class="key key-wide" @click=${() => act.notDone(id, null)}>${words.test.not_done_undo}</button>`;
-  if (page.asking !== "not_done") return html`<button type="button" class="key key-wide" @click=${() => act.ask("not_done")}>${words.test.not_done}</button>`;
+  const none = maySay(record, id) ? html`<button type="button" class="key key-wide" @click=${() => act.without(id)}>${words.test.absent}</button>` : nothing;
+  if (page.asking !== "not_done") return html`${none}<button type="button" class="key key-wide" @click=${() => act.ask("not_done")}>${words.test.not_done}</button>`;
   return html`<section class="notice" role="group"><h2>${words.test.not_done_reason}</h2><div class="rows">
     ${words.test.reasons_not_done.map((reason) => html`<button type="button" class="key key-wide" @click=${() => act.notDone(id, reason)}>${reason}</button>`)}
     <button type="button" class="key key-wide key-act" @click=${() => act.ask(null)}>${words.run.never_mind}</button></div></section>`;

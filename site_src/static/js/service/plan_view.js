@@ -10,8 +10,9 @@ import { minutes } from "../shared/times.js";
 import { labelOf } from "./entries.js";
 import { askView } from "./missing.js";
 import { clockOf, countedS, runningIn } from "./record.js";
+import { absentView } from "./without.js";
 import { GROUPS, isDone, nameOf, nextPart, STATION, stateOf } from "./stage.js";
-import { figureView, unproven, verdictView } from "./status.js";
+import { figureView, reasonOf, unproven, verdictView } from "./status.js";
 
 export function planView(view) {
   const { words, record, answer } = view;
@@ -29,6 +30,7 @@ export function planView(view) {
         <h2>${words.group[group]}</h2>
         ${routeList(rows.map((test) => row(view, test, states[test.id])))}`)}
     </nav>
+    ${answer.plan ? absentView(view) : nothing}
     ${signsView(view)}
     ${dock(view, isOpen, next)}`;
 }
@@ -84,7 +86,7 @@ const siteRow = ({ words, record }, isPlanned) => ({
 function row({ words, record, answer, now, u }, test, state) {
   const clock = clockOf(record, test.id);
   const judged = answer.verdict.tests.find(({ id }) => id === test.id);
-  const note = state === "left" ? fill(words.test.not_done_kept, { reason: judged.not_done })
+  const note = state === "left" ? reasonOf(judged, words)
     : state === "now" && clock ? `${words.stage[nameOf(record, test, state)]} ${minutes(countedS(clock, now))}` : words.stage[state];
   return {
     state: STATION[state],

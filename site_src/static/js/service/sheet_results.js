@@ -4,8 +4,8 @@ import { colon, fill } from "../shared/site.js";
 import { dayTime, minutes } from "../shared/times.js";
 import { kindOf, labelOf, last, placeOf } from "./entries.js";
 import { testOf } from "./record.js";
-import { nameOf } from "./stage.js";
-import { cautionsOf, limitText, mark } from "./status.js";
+import { isLeftOut, nameOf } from "./stage.js";
+import { cautionsOf, limitText, mark, reasonOf } from "./status.js";
 
 export function resultsView(view, states) {
   const { words, answer, record } = view;
@@ -45,7 +45,7 @@ function deciding(view, test, state) {
   const { words } = view;
   const figure = test.decided;
   if (state === "now") return nothing;
-  if (test.not_done) return fill(words.test.not_done_kept, { reason: test.not_done });
+  if (isLeftOut(test)) return reasonOf(test, words);
   if (!figure || test.status === "not_proven") return words.code[test.code];
   if (figure.kind === "check") return figure.value === "yes" ? words.sheet.all_yes : decidedText(view, test);
   return html`${decidedText(view, test)}

@@ -13,8 +13,9 @@ import { carriedView, runsView } from "./sheet_runs.js";
 import { linesView } from "./sign_view.js";
 import { SITE } from "./site_fields.js";
 import { photosView } from "./test_photos.js";
-import { stateOf } from "./stage.js";
-import { unproven, verdictView } from "./status.js";
+import { isLeftOut, stateOf } from "./stage.js";
+import { reasonOf, unproven, verdictView } from "./status.js";
+import { absentText } from "./without.js";
 
 export function sheetView(view) {
   const { record, words, answer, u, curve } = view;
@@ -39,6 +40,7 @@ export function sheetView(view) {
       <section class="exceptions">
         ${isClean ? site : nothing}
         ${left(view, states)}
+        ${answer.plan.absent.length ? html`<p>${absentText(view)}</p>` : nothing}
         ${record.rig.foam === "cafs" ? html`<p>${words.sheet.cafs}</p>` : nothing}
         ${signsView(view)}
         ${overrides(view)}
@@ -94,7 +96,7 @@ function left({ words, answer, missingWord }, states) {
   const todo = answer.verdict.tests.filter((test) => states[test.id] === "todo");
   return html`
     ${tests.length === 0 ? nothing : html`<h3>${words.sheet.left}</h3>
-      <ul class="left">${tests.map((test) => html`<li><b>${words.test_name[test.id]}${colon}</b> ${test.not_done ? fill(words.test.not_done_kept, { reason: test.not_done })
+      <ul class="left">${tests.map((test) => html`<li><b>${words.test_name[test.id]}${colon}</b> ${isLeftOut(test) ? reasonOf(test, words)
         : [...new Set(test.missing.map(missingWord))].join(", ") || words.code[test.code]}</li>`)}</ul>`}
     ${todo.length === 0 ? nothing : html`<p><b>${words.sheet.todo}${colon}</b> ${todo.map(({ id }) => words.test_name[id]).join(", ")}.</p>`}`;
 }

@@ -2,12 +2,15 @@
 import { clockOf, testOf } from "./record.js";
 import { isUnderWay } from "./run_state.js";
 
+// Whether the tester left it out, or no source under pressure can show it.
+export const isLeftOut = ({ not_done: reason, missing = [] }) => Boolean(reason) || missing.includes("not_from_draft");
+
 // "open": entries are there and it says neither yes nor no; once the test is finished nothing is to do any more.
 export function stateOf(record, test, judged) {
   const { values, attempts, draft } = testOf(record, test.id);
   if (clockOf(record, test.id)?.since != null || (test.kind === "run" && isUnderWay(record, test, judged))) return "now";
   if (judged.status === "fail") return "failed";
-  if (judged.not_done) return "left";
+  if (isLeftOut(judged)) return "left";
   if (judged.status === "pass") return judged.is_close ? "close" : "passed";
   const isBegun = Boolean(attempts?.length || draft || Object.values(values ?? {}).some(Boolean)
     || (test.kind === "conditions" && test.fields.some(({ id }) => record.conditions[id])));

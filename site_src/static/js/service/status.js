@@ -18,6 +18,9 @@ export const verdictView = (status, words, more = nothing) =>
 // A reading that was taken well before or after the time it counts for.
 export const offText = ({ due_s: due, off_s: off }, words) => (off == null ? "" : ` ${fill(words.run[off < 0 ? "early" : "late"], { at: minutes(due) })}`);
 
+// Why a part is left out: the tester's reason, or that no pump is primed from a source under pressure.
+export const reasonOf = ({ not_done: reason }, words) => (reason ? fill(words.test.not_done_kept, { reason }) : words.test.no_priming);
+
 // What a finished test that did not fail lacks to be a pass, part by part.
 export const unproven = ({ words, answer: { verdict } }) => (verdict.status !== "not_proven" ? nothing
   : fill(words.sheet.not_proven_told, { parts: verdict.tests.filter(({ status }) => status === "not_proven").map(({ id }) => words.test_name[id]).join(", ") }));

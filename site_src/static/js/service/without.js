@@ -1,0 +1,24 @@
+// What a rig may be without, by its part of a test: what says so in the rig's entries. Such a part is not asked for, and the sheet says it is not there.
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { colon, fill } from "../shared/site.js";
+
+const NONE = { transfer: ["pump_stages", "1"], intake_relief: ["intake_relief", "none"], tank: ["tank", "0@US"], tank_level: ["tank", "0@US"], line_gauges: ["gauges", "0"], meters: ["meters", "0"], foam: ["foam", "none"] };
+
+// Whether a part may be left out of a test so: the rig's profile says nothing of the thing, nor of its setting.
+export const maySay = ({ rig }, id) => id in NONE && !rig[NONE[id][0]] && !(id === "intake_relief" && rig.relief_set);
+
+export const withoutIt = (record, id) => ({ ...record, rig: { ...record.rig, [NONE[id][0]]: NONE[id][1] } });
+
+export const withIt = (record, id) => ({ ...record, rig: { ...record.rig, [NONE[id][0]]: "" } });
+
+export const absentText = ({ words, answer }) => (answer.plan.absent.length ? `${words.test.absent}${colon} ${answer.plan.absent.map((id) => words.test_name[id]).join(", ")}.` : "");
+
+// Below the parts of a test: what is not asked for, and the way back where it was said by mistake.
+export function absentView(view) {
+  const { words, record, answer, act } = view;
+  const said = answer.plan.absent.filter((id) => id in NONE && record.rig[NONE[id][0]] === NONE[id][1]);
+  if (!answer.plan.absent.length) return nothing;
+  return html`<p>${absentText(view)}</p>
+    ${record.finished_ms !== null || !said.length ? nothing : html`<details class="section"><summary>${words.test.absent_undo}</summary><div class="rows">
+      ${said.map((id) => html`<button type="button" class="key key-wide" @click=${() => act.withIt(id)}>${fill(words.test.fitted, { part: words.test_name[id] })}</button>`)}</div></details>`}`;
+}
