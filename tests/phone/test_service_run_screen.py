@@ -3,6 +3,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.phone.proof import T, run_of  # noqa: F401  the fixture
+from tests.phone.test_service_run import HOLDS
 
 RUN = T["run"]
 
@@ -76,3 +77,15 @@ def test_a_mistyped_reading_is_taken_back_in_sight(run_of):
     (attempt,) = one.record()["tests"]["capacity"]["attempts"]
     assert [each["values"]["discharge_psi"] for each in attempt["sets"]] == ["145@US", "152@US", "154@US", "154@US", "153@US"]
     assert [each["values"]["discharge_psi"] for each in attempt["taken_back"]] == ["145@US", "512@US", "154@US"]
+
+
+def test_a_quick_hand_loses_no_step(run_of):
+    """Touches on + faster than a slow phone answers: each is a step further, from 145 psi by one."""
+    one = run_of(1)
+    one.page.locator("input[name=discharge_psi]").tap()
+    one.page.evaluate(HOLDS)
+    one.page.locator(".tray-edge").last.evaluate("(key) => { key.click(); key.click(); key.click(); }")
+    one.page.evaluate("answers()")
+    expect(one.page.locator("input[name=discharge_psi]")).to_have_value("148")
+    one.rests()
+    assert one.record()["tests"]["capacity"]["draft"]["values"]["discharge_psi"] == "148@US"

@@ -2,7 +2,7 @@
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { holdToRepeat, pressed } from "../shared/controls.js";
 import { fill } from "../shared/site.js";
-import { stepped } from "../shared/stepped.js";
+import { stepIn } from "../shared/stepped.js";
 import { tagged } from "../shared/units.js";
 import { kindOf, labelOf } from "./entries.js";
 import { carriedIn, testOf } from "./record.js";
@@ -90,12 +90,8 @@ export function trayView(view, test, cell, near) {
   const show = (text) => shown(cell.kind, `${text}@${system}`);
   const figure = (text) => html`<button type="button" class="key" aria-label="${cell.label} ${show(text)}" @click=${() => put(text)}>${show(text)}</button>`;
   const middle = standing || shown(cell.kind, cell.start);
-  const creep = async (direction) => {
-    const input = /** @type {HTMLInputElement} */ (document.getElementById(cell.id));
-    const before = input.value;
-    const next = await stepped(before.trim() ? before : middle || "0", { kind: cell.kind, step: data.systems[system].steps[cell.kind], direction });
-    if (next !== null && input.value === before) put(next);
-  };
+  const creep = (direction) => stepIn(/** @type {HTMLInputElement} */ (document.getElementById(cell.id)),
+    { start: middle || "0", by: { kind: cell.kind, step: data.systems[system].steps[cell.kind], direction }, type: put });
   const edge = (sign, name, direction) => html`<button type="button" class="key tray-edge" aria-label=${fill(words.pressure[name], { what: cell.label })}
     @pointerdown=${(event) => holdToRepeat(event, () => creep(direction))} @click=${(event) => pressed(event, () => creep(direction))} @contextmenu=${(event) => event.preventDefault()}>${sign}</button>`;
   return html`

@@ -1,7 +1,7 @@
 // Controls for a glove: chips, and steppers that repeat while held.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "./site.js";
-import { stepped } from "./stepped.js";
+import { stepIn } from "./stepped.js";
 
 export { chips, chipsAndList } from "./chips.js";
 
@@ -12,12 +12,7 @@ const REPEAT_MS = 120;
 // a trade step, `by` its kind, step and least, from `start` where it is empty; `type(text)` takes what is typed or stepped to.
 // `usual` is what counts while it is empty, and `left(input)` is told when the finger goes elsewhere.
 export function stepper({ id, name, label, aim = null, unit, value, usual = null, by, start = "0", type, left = null, refusal, words }) {
-  const step = async (direction) => {
-    const input = /** @type {HTMLInputElement} */ (document.getElementById(id));
-    const before = input.value; // as it stands now: a held key steps on
-    const next = await stepped(before.trim() ? before : start, { ...by, direction });
-    if (next !== null && input.value === before) type(next);
-  };
+  const step = (direction) => stepIn(/** @type {HTMLInputElement} */ (document.getElementById(id)), { start, by: { ...by, direction }, type });
   const [refused, unitOf] = [`${id}-refused`, `${id}-unit`];
   return html`
     <div class="field">
@@ -50,12 +45,16 @@ export function pressed(event, act) {
 
 export function holdToRepeat(event, act) {
   repeated = false;
-  let timer = setTimeout(function again() {
+  let isHeld = true;
+  let timer = setTimeout(async function again() {
     repeated = true;
-    act();
-    timer = setTimeout(again, REPEAT_MS);
+    await act(); // on a slow phone it goes no further than is seen
+    if (isHeld) timer = setTimeout(again, REPEAT_MS);
   }, HOLD_MS);
-  const end = () => clearTimeout(timer);
+  const end = () => {
+    isHeld = false;
+    clearTimeout(timer);
+  };
   for (const kind of ["pointerup", "pointercancel", "pointerleave"]) {
     event.currentTarget.addEventListener(kind, end, { once: true });
   }

@@ -2,5 +2,21 @@
 import { calc } from "./engine.js";
 import { decimal } from "./site.js";
 
-export const stepped = (text, { kind, step, direction, least = null }) =>
+const stepped = (text, { kind, step, direction, least = null }) =>
   calc.ask("entry.stepped", { text, kind: kind ?? "count", decimal, step, direction, least });
+
+let last = Promise.resolve(); // the step before this one, whose outcome this one begins from
+
+// One step of what stands in an input, or of `start` where nothing does; `type(text)` takes what it comes to. Steps touched while one is worked out follow it,
+// each from what the one before made: a quick hand on a slow phone loses none.
+export function stepIn(input, { start, by, type }) {
+  const step = last.then(async () => {
+    const before = input.value;
+    const next = await stepped(before.trim() ? before : start, by);
+    if (next === null || input.value !== before) return;
+    input.value = next;
+    type(next);
+  });
+  last = step.catch(() => {}); // whoever touched it hears of it
+  return step;
+}
