@@ -49,25 +49,28 @@ def _add_figure_texts(figure, units, said):
     if "value" in figure:
         figure["exact_text"] = figure["value_text"] = _figure(units, said, kind, figure["value"])
         figure["band_text"] = _figure(units, said, kind, figure["band"])  # no kind whose zero differs has a band
-        if kind == "flow" and figure["value"] is not None:
-            _read_whole(figure, units)
+        if figure["value"] is not None and kind == "flow":
+            _read_to(figure, units, 0)  # finer than any gauge it was read from
+        elif figure["value"] is not None and figure.get("id") == "net_psi":  # one below the other on a sheet: each to the same decimal
+            _read_to(figure, units, display.scale(units, units["shown"], kind)["places"])
+            figure["exact_text"] = figure["value_text"]
     figure["least_text"] = _limit(units, said, kind, figure["least"], -1)
     figure["most_text"] = _limit(units, said, kind, figure["most"], 1)
 
 
-def _read_whole(figure, units):
-    """A flow and its band to whole units, which is finer than any gauge it was read from; never across the limit it is held to."""
-    scale = display.scale(units, units["shown"], "flow")
+def _read_to(figure, units, places):
+    """A figure and its band to so many decimals, never across the limit it is held to."""
+    scale = display.scale(units, units["shown"], figure["kind"])
     shown, least, most, band = [None if figure[name] is None else display.converted(scale, figure[name]) for name in ("value", "least", "most", "band")]
 
     def meets(value):
         return (least is None or value >= least) and (most is None or value <= most)
 
-    whole = int(rounding.rounded(shown, 0))
-    if meets(whole) != meets(shown):
-        whole += 1 if whole < shown else -1
-    figure["value_text"] = str(whole)
-    figure["band_text"] = None if band is None else rounding.rounded(band, 0)
+    near = float(rounding.rounded(shown, places))
+    if meets(near) != meets(shown):
+        near += 10 ** -places if near < shown else -(10 ** -places)
+    figure["value_text"] = display.rounded(units, near, places)
+    figure["band_text"] = None if band is None else display.rounded(units, band, places)
 
 
 def _figure(units, said, kind, value):

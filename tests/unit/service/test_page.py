@@ -77,6 +77,19 @@ def test_a_flow_is_shown_as_a_gauge_shows_it(run, pitot, shown, text, status):
     assert "." not in flow["band_text"]
 
 
+@pytest.mark.parametrize(("discharge", "text", "status"), [
+    ("143.4@US", "150.0", "pass"),  # by hand: 143.4 + (10 + 5.2) / 2.3 = 150.01
+    ("143.35@US", "149.9", "fail"),  # 149.96: short is never shown as enough
+    ("144.4@US", "151.0", "pass")])
+def test_a_net_pressure_has_one_decimal(run, discharge, text, status):
+    """Net pressures that stand one below the other have as many decimals, and none is shown past its point."""
+    record = a_record()
+    record["tests"]["capacity"]["draft"]["values"]["discharge_psi"] = discharge
+    net = answered(run, record, "US")["live"]["capacity"]["figures"][1]
+    assert (net["value_text"], net["exact_text"], net["status"]) == (text, text, status)
+    assert len(net["band_text"].split(".")[1]) == 1
+
+
 @pytest.mark.parametrize(
     ("draft", "expected"),
     [

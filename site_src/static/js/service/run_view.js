@@ -92,8 +92,8 @@ const stance = ({ status, is_close: isClose, value }) => (value === null ? "unre
 const liveView = (judged, { words, u }) => html`
   <div class="live" role="status">
     ${!judged ? nothing : [judged.figures[1], judged.figures[0]].map((figure) => html`
-      <div class="live-figure" data-level=${LEVEL[stance(figure)]}><span>${words.run[`${figure.id.split("_")[0]}_short`]} <b>${figure.value_text ?? "—"}</b>${figure.value !== null && figure.band_text ? ` ±${figure.band_text}` : ""} ${u[`u_${figure.kind}`]}</span>
-        <span>${limitText(figure)} <b>${words.stance[stance(figure)]}</b></span></div>`)}
+      <div class="live-figure" data-level=${LEVEL[stance(figure)]}><span>${words.run[`${figure.id.split("_")[0]}_short`]} <b>${figure.value_text ?? "—"}</b> ${u[`u_${figure.kind}`]}</span>
+        <span>${limitText(figure)}${figure.value !== null && figure.band_text ? ` · ±${figure.band_text}` : ""} <b>${words.stance[stance(figure)]}</b></span></div>`)}
   </div>`;
 
 // Every attempt with its readings, newest first; none is ever taken out. One that is not over has no verdict.
