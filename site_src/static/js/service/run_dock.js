@@ -14,7 +14,7 @@ export function dockView(view, test, { run, cells, cell, near, next }) {
   const isOver = !run.isUnderWay && run.attempt !== null;
   const unsaid = run.missed.filter((at) => !page.said_missed.includes(`${test.id}.${run.attempt.clock.events[0]?.wall}.${at}`));
   const question = asked ? awayView(view, asked)
-    : page.asking === "carry" ? carryView(view, test, run, cells)
+    : page.asking === "carry" && cells.some(({ isOld }) => isOld) ? carryView(view, test, run, cells)
     : page.asking === "pause" || page.asking === "stop" ? reasonView(view)
     : unsaid.length ? missedView(view, test, run, unsaid) : null;
   return html`

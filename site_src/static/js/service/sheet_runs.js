@@ -36,7 +36,7 @@ function attemptRows(view, { test, attempt, count, judged, fields, isOpen }) {
         ${minutes(attempt.clock_s)}${test.hold_s === null ? nothing : ` ${fill(words.run.of, { hold: minutes(test.hold_s) })}`}${tipText(view, attempt)}</th></tr>
       ${attempt.sets.map((set, place) => {
         const [flow, net] = judged.sets[place].figures;
-        return html`<tr><td data-label=${words.sheet.clock}>${dayTime(set.at_ms)}</td><td class="num" data-label=${words.run.at}>${minutes(set.at_s)}${offText(judged.sets[place], words)}</td>${fields.map((field) => html`<td class="num" data-label="${words.cell[field.id] ?? words.field[field.id]}, ${u[`u_${kindOf(field.id)}`]}">${cell(view, field.id, set.values[field.id], set.as_before)}</td>`)}
+        return html`<tr><td data-label=${words.sheet.clock}>${dayTime(set.at_ms)}</td><td class="num" data-label=${words.run.at}>${minutes(set.at_s)}${offText(judged.sets[place], words)}</td>${fields.map((field) => html`<td class="num" data-label="${words.cell[field.id] ?? words.field[field.id]}, ${u[`u_${kindOf(field.id)}`]}">${cell(view, field.id, set.values[field.id], set.as_before)}${field.id === "pitot_psi" ? ownTip(view, attempt, set) : ""}</td>`)}
           <td class="num" data-label="${words.run.flow}, ${u.u_flow}">${banded(flow)}</td><td class="num" data-label="${words.run.net_short}, ${u.u_pressure}">${banded(net)}</td><td data-label=${words.sheet.result}>${words.figure_status[judged.sets[place].is_by_mean ? "by_mean" : judged.sets[place].status]}</td></tr>`;
       })}
       ${events.length ? html`<tr><td colspan=${fields.length + 5}>${events.join("; ")}.</td></tr>` : nothing}
@@ -58,6 +58,9 @@ export function carriedView({ words, record, answer }) {
 }
 
 const tipText = (view, { tip }) => (tip ? ` · ${tip.count} × ${tipName(tip.tip_in, view)}` : "");
+
+// The tips of a reading that was taken through others than its attempt began with.
+const ownTip = (view, { tip }, set) => (!set.tip || set.tip.tip_in === tip?.tip_in && set.tip.count === tip.count ? "" : ` (${set.tip.count} × ${tipName(set.tip.tip_in, view)})`);
 
 // Pauses, stops, and readings taken back, with their time and reason.
 function happened(view, attempt, fields) {
