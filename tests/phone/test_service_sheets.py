@@ -64,6 +64,8 @@ def pumped(proof, clock, plan, sheet, run):
         proof.type("pitot_psi", pitot_psi, place)
     proof.type("engine_rpm", engine_rpm)
     proof.rests()
+    for place in range(2):
+        expect(proof.page.locator(".live-figure span:first-child b").nth(place)).to_have_text(re.compile(r"\d"))
     net, flow = (float(figure.replace(",", "")) for figure in proof.page.locator(".live-figure span:first-child b").all_inner_texts())
     assert (net, flow) == (pytest.approx(net_psi, abs=0.15), pytest.approx(flow_gpm, abs=1.2))
     if verdict == "failed":  # by 0.3 psi, inside what any gauge may err
