@@ -24,13 +24,13 @@ def test_a_whole_profile(run):
     rig, _, _, problems = facts(run, rig={
         "drive": "midship", "pump_rated": "5000@SI", "governed": "2200", "pump_ratio": "2.28", "tank": "2800@SI", "tank_rate": "1900@SI",
         "relief_set": "862@SI", "pump_stages": "2", "meters": "2", "gauges": "1", "pressure_control": "governor", "other_control": "relief",
-        "foam": "proportioner", "auxiliary": "yes", "override_place": "left step", "new": {"fifty": {"engine_rpm": 1900, "net_psi": 250}},
+        "foam": "proportioner", "intake_relief": "none", "auxiliary": "yes", "override_place": "left step", "new": {"fifty": {"engine_rpm": 1900, "net_psi": 250}},
         "last": {"capacity": {"engine_rpm": 1640}}, "speed_capacity": "1600", "speed_seventy": "1700", "speed_fifty": "1800"})
     assert problems == []
     assert rig == about({
         "standard": {"id": "us"}, "drive": "midship", "rated_gpm": 5000 / 3.785412, "governed_rpm": 2200, "pump_ratio": 2.28,
         "tank_gal": 2800 / 3.785412, "tank_new_gpm": 1900 / 3.785412, "relief_set_psi": 862 / 6.894757, "stages": 2,
-        "meters": ["meter_1", "meter_2"], "gauges": ["gauge_1"], "controls": ["governor", "relief"], "foam": "proportioner",
+        "meters": ["meter_1", "meter_2"], "gauges": ["gauge_1"], "controls": ["governor", "relief"], "foam": "proportioner", "intake_relief": "none",
         "has_override": True, "has_auxiliary_intake": True,
         # what was read when new goes before the profile's own speed
         "new": {"fifty": {"engine_rpm": 1900, "net_psi": 250}, "capacity": {"engine_rpm": 1600}, "seventy": {"engine_rpm": 1700}},
@@ -44,7 +44,7 @@ def test_a_profile_that_says_nothing(run, typed):
     assert problems == []
     assert rig == {
         "standard": {"id": "us"}, "drive": None, "rated_gpm": None, "governed_rpm": None, "pump_ratio": None, "tank_gal": None, "tank_new_gpm": None,
-        "relief_set_psi": None, "meters": None, "gauges": None, "controls": None, "foam": None, "has_override": False, "has_auxiliary_intake": False,
+        "relief_set_psi": None, "meters": None, "gauges": None, "controls": None, "foam": None, "intake_relief": None, "has_override": False, "has_auxiliary_intake": False,
         "new": {}, "last": {}}
 
 
