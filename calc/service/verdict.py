@@ -137,8 +137,9 @@ def _attempt(test, attempt, plan, place):
     sets = [_set(test, attempt, values, plan, place, count) for count, values in enumerate(attempt.get("sets") or [])]
     missing = list(test["missing"])
     for row in sets:
-        row["due_s"] = _due_s(row["at_s"], test)
-        row["off_s"] = _off_s(row, test)
+        row["due_s"] = due_s = _due_s(row["at_s"], test)
+        off_s = 0 if due_s is None or test["hold_s"] is None else row["at_s"] - due_s
+        row["off_s"] = off_s if abs(off_s) > END_GRACE_S else None  # what the last of a run is let off is not named
     taken_s = [row["due_s"] for row in sets if not row["missing"]]
     missing += ["due_" + str(due_s) for due_s in test["due_s"] if due_s not in taken_s]
     clock_s = attempt.get("clock_s") or 0
@@ -164,14 +165,6 @@ def _due_s(at_s, test):
     """The due time that a reading counts for: the nearest, of two the earlier; None where that is the end and it came too soon."""
     _, due_s = min([(abs(at_s - due_s), due_s) for due_s in test["due_s"]])
     return None if due_s == test["hold_s"] and at_s < due_s - END_GRACE_S else due_s
-
-
-def _off_s(row, test):
-    """How long after its due time a reading was taken, before it below 0; None within what the last of a run is let off, and where no time is held."""
-    if row["due_s"] is None or test["hold_s"] is None:
-        return None
-    off_s = row["at_s"] - row["due_s"]
-    return off_s if abs(off_s) > END_GRACE_S else None
 
 
 def _set(test, attempt, values, plan, place, count):
