@@ -10,6 +10,7 @@ from tests import bridge, conftest, kept
 from tests.peers import test_air_and_water, test_epanet
 from tests.peers.random_layouts import random_network
 from tests.published import test_examples
+from tests.published.measured import test_measured
 
 
 def found_by(python, run):
@@ -17,7 +18,7 @@ def found_by(python, run):
     with tempfile.TemporaryDirectory() as folder:
         layouts, loops = [test_epanet.comparison(run, pathlib.Path(folder), test_epanet.TREES[python], *made) for made in ((), (random_network,))]
     peers = {quantity: test_air_and_water.comparison(run, quantity) for quantity in test_air_and_water.PEERS}
-    return {"published": test_examples.by_source(run), "epanet": layouts, "loops": loops, **peers}
+    return {"published": test_examples.by_source(run), "measured": test_measured.bounds(run), "epanet": layouts, "loops": loops, **peers}
 
 
 def main():

@@ -35,6 +35,14 @@ def groups(sources):
     return kept
 
 
+def whole_pressures(sources):
+    """Examples of a whole pump pressure, counted by what their sources are worth; sums are those whose losses alone are printed, see fireground.toml of the tests."""
+    wholes = [{**source, "topics": [topic for topic in source["topics"] if topic["topic"].startswith("pdp_")]} for source in sources]
+    counts = {name: group["examples"] for name, group in groups([source for source in wholes if source["topics"]]).items()}
+    counts["sums"] = sum(topic["examples"] for source in wholes for topic in source["topics"] if topic["topic"] == "pdp_metric")
+    return counts
+
+
 def by_topic(sources):
     """Every topic with the deviations of its examples, as signed shares of what is printed; the one furthest off first."""
     points = {}

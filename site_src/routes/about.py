@@ -36,6 +36,7 @@ def proof():
         e=data.words("evidence"),
         parts=parts,
         groups=evidence.groups(parts["published"]["cpython"]),
+        whole=evidence.whole_pressures(parts["published"]["cpython"]),
         topics=evidence.by_topic(parts["published"]["cpython"]),
         apart=evidence.apart(parts["published"]),
         told=told,
