@@ -107,7 +107,31 @@ def test_a_run_does_not_outlive_its_rig(handset):
     beside(handset, drive="pto", transmission="automatic")
     card.page.reload()
     card.shows("tell")
-    expect(card.page.get_by_text(SHIFT["other_rig"])).to_be_visible()
+    drives = SITE["rig_answer"]["drive"]
+    said = card.page.get_by_text(SHIFT["other_profile"].split("{")[0])
+    for drive in ("midship", "pto"):
+        expect(said).to_contain_text(drives[drive])
+    seen = card.page
+    seen.goto(handset.host.origin + "log/")
+    expect(seen.locator(".run")).to_have_count(1)  # what was seen before stands there
+    expect(seen.locator(".run li").filter(has_text=STEPS["tell"]["act"])).to_have_count(1)
+
+
+@pytest.mark.parametrize("profile", [{"drive": "midship"}, {"drive": "midship", "pressure_control": "governor", "pump_rated": "1250@US"}])
+def test_a_run_goes_on_with_more_known_of_its_rig(handset, profile):
+    """A card under way stays at its step where another page enters what was answered on it, or what it never asked."""
+    if "pump_rated" in profile:
+        beside(handset)
+    card = open_card(handset, "road")
+    card.run_to("lines_down")
+    seen = card.page.locator(".card-more ol li").count()
+    beside(handset, **profile)
+    card.page.reload()
+    expect(card.page.locator(".resumed")).to_be_visible()
+    expect(card.page.locator(".card-more ol li")).to_have_count(seen)
+    assert card.step() != "tell"
+    for said in ("other_rig", "other_profile"):
+        expect(card.page.get_by_text(SHIFT[said].split("{")[0])).to_have_count(0)
 
 
 def test_every_answer_to_the_first_question_is_on_the_screen(handset):

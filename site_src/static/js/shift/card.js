@@ -1,6 +1,6 @@
 // A card in hand: its run, its log and its draft. calc.shift says what may be done; what is touched is put to it in turn.
 import { newRun, noted, placed } from "./diary.js";
-import { known, mayFit } from "./known.js";
+import { inWords, known, mayFit, unlike } from "./known.js";
 import { Presence } from "./presence.js";
 import { tagOf } from "./tagged.js";
 import { tag, takeBack } from "./tagging.js";
@@ -57,16 +57,28 @@ export class Card {
   open() {
     return this.#inTurn(async () => {
       this.answers = await this.#known();
-      this.standing = JSON.stringify([this.rig?.id ?? null, this.answers]); // with another rig or another profile a run begins at its first step
+      this.standing = JSON.stringify([this.rig?.id ?? null, this.answers]); // with another rig, or a profile that says otherwise, a run begins at its first step
       const left = await kept(this.draft);
       const isOut = left?.run && left.state?.offer?.is_out;
       if (!isOut && !mayFit(this.sequence.fits, this.answers)) return this.shown();
-      const isOther = Boolean(left?.state) && (left.madeOf !== JSON.stringify(this.sequence) || left.standing !== this.standing || !left.run);
+      const isOther = Boolean(left?.state) && (left.madeOf !== JSON.stringify(this.sequence) || this.#unlike(left)?.length !== 0 || !left.run);
       if (isOut) return this.#keepHalt(left, isOther);
       if (!left?.state || left.state.status === "done" || isOther) return this.#begin(isOther && left);
       this.#take(left);
       return this.#resume(left.at_s ?? 0);
     });
+  }
+
+  #unlike = ({ standing, state }) => unlike(standing, { id: this.rig?.id ?? null, answered: this.answers, told: state.rig });
+
+  // Why a run that was left does not go on, in words: what its steps were for, and what is known now.
+  #whyNot(left) {
+    const { shift } = this.data.words;
+    if (left.madeOf !== JSON.stringify(this.sequence)) return shift.outdated;
+    const differs = this.#unlike(left);
+    if (!differs) return shift.other_rig;
+    const said = (answers) => inWords(Object.fromEntries(Object.entries(answers).filter(([question]) => differs.includes(question))), this.data.words) || shift.not_known;
+    return fill(shift.other_profile, { before: said(left.state.rig), now: said(this.answers) });
   }
 
   // What is known of the rig, as calc.shift.card takes it; a capacity that is no number is not known.
@@ -89,7 +101,7 @@ export class Card {
     const mayBeSame = !before || !this.rig || before === this.rig.id;
     this.state = lost?.repeats > 0 && mayBeSame ? { ...state, repeats: lost.repeats } : state;
     this.log = this.#newLog();
-    if (lost?.confirmed?.length > 0) this.notice = this.data.words.shift[left.madeOf === JSON.stringify(this.sequence) ? "other_rig" : "outdated"];
+    if (lost?.confirmed?.length > 0) this.notice = this.#whyNot(left);
     this.#save();
     this.shown();
   }
