@@ -91,6 +91,55 @@ def test_a_card_under_way_explains_itself(handset):
     assert page.url.endswith("shift/freeze/")
 
 
+def test_back_closes_the_sheet(handset):
+    """Back under an open sheet closes it and stays at the step; closed by touch nothing is left to go back through; what it leads to leads back to the step."""
+    page = handset.open("help/")
+    page.goto(handset.host.origin + "shift/scene/")
+    card = Card(page, "scene")
+    card.tell_rig()
+    step = card.step()
+    ask = page.get_by_role("link", name=data.load("words/en/help")["help"]["title"])
+    sheet = page.get_by_role("dialog")
+    page.evaluate("window.isSame = true")
+    for _ in range(2):
+        ask.tap()
+        expect(sheet).to_be_visible()
+        page.go_back()
+        expect(sheet).to_be_hidden()
+        card.shows(step)
+    for _ in range(2):
+        ask.tap()
+        expect(sheet).to_be_visible()
+        sheet.get_by_role("button", name=data.load("words/en/terms")["terms"]["close"]).tap()
+        expect(sheet).to_be_hidden()
+    assert page.evaluate("window.isSame")  # no page was loaded: the card's clock ran on
+    ask.tap()
+    sheet.locator("a.key").tap()
+    page.wait_for_url("**/help/shift/**")
+    page.go_back()
+    page.wait_for_url("**/shift/scene/")
+    expect(sheet).to_be_hidden()
+    card.shows(step)
+    page.go_back()
+    page.wait_for_url("**/help/")
+
+
+@pytest.mark.parametrize("address", ["help/", "checks/conditions/"])
+def test_what_was_typed_comes_back(handset, address):
+    """Back from what a search found, its words stand as they were typed, half a word too, with what they find."""
+    page = handset.open(address)
+    search = page.get_by_role("searchbox")
+    search.fill("gear oi")
+    found = page.locator("#found, #conditions").get_by_role("link").first
+    expect(found).to_be_visible()
+    first = found.inner_text()
+    found.tap()
+    page.wait_for_url(lambda url: not url.endswith(address))
+    page.go_back()
+    expect(search).to_have_value("gear oi")
+    expect(found).to_have_text(first, use_inner_text=True)
+
+
 def test_the_question_follows_the_step(handset):
     """Another step, another question; and a touched term of it says what it is."""
     page = handset.open("shift/scene/")

@@ -2,6 +2,7 @@
 import { html, render } from "../../vendor/lit-html/lit-html.js";
 import { find } from "./search.js";
 import { fill, home, pageData } from "../shared/site.js";
+import { keepTyped } from "../shared/typed.js";
 
 const MOST = 8; // rows: what is right is nearly always first or second
 let index = null; // fetched once something is typed: a topic's page is read without it
@@ -32,11 +33,12 @@ async function show() {
 
 export function startSearch() {
   const { form, input, found } = parts();
+  keepTyped(input);
   input.addEventListener("input", show);
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
     await show();
     found.querySelector("a")?.focus();
   });
-  return show(); // the browser may have put back what was typed
+  return show(); // of what was typed before
 }

@@ -5,6 +5,7 @@ import { home } from "../shared/site.js";
 
 const documents = new Map(); // by address, each that arrived fetched once
 const sheet = document.createElement("dialog");
+const OPEN = "sheet"; // the entry of the browser's history that an open sheet is: Back closes it, and the page stays
 let terms = null; // {pattern, names: {form: id}} once they have come
 
 // A page of the site as a document, or null where it did not arrive.
@@ -43,7 +44,18 @@ async function open({ href }) {
   if (!place) return location.assign(href);
   if (!sheet.isConnected) document.body.append(sheet);
   render(sheetView(place, of, href), sheet);
-  if (!sheet.open) sheet.showModal();
+  if (sheet.open) return;
+  await leaving;
+  history.pushState(OPEN, "");
+  sheet.showModal();
+}
+
+let leaving = Promise.resolve(); // the entry of a sheet that was closed by touch
+
+function closed() {
+  if (history.state !== OPEN) return; // by Back
+  leaving = new Promise((done) => { addEventListener("popstate", () => done(), { once: true }); });
+  history.back();
 }
 
 // Explain what is touched, from now on. Resolves once `termed` marks sentences: a page that draws them draws anew then, and never waits for it.
@@ -51,12 +63,16 @@ export async function startTerms() {
   if (!sheet.showModal) return;
   sheet.className = "term-sheet";
   sheet.setAttribute("aria-labelledby", "sheet-name");
+  sheet.addEventListener("close", closed);
+  addEventListener("popstate", () => sheet.close());
   document.addEventListener("click", (event) => {
     if (event.target === sheet) return sheet.close(); // beside it
-    const link = event.target instanceof Element ? event.target.closest("a.term, a[data-here]") : null;
-    if (!(link instanceof HTMLAnchorElement)) return;
+    const link = event.target instanceof Element ? event.target.closest("a") : null;
+    const isTerm = link?.matches(".term, [data-here]");
+    if (!isTerm && !(link && sheet.contains(link) && !event.ctrlKey && !event.metaKey)) return;
     event.preventDefault();
-    open(link);
+    if (isTerm) open(link);
+    else location.replace(link.href); // in place of the sheet's entry: Back from there is at the page
   });
   const address = new URL("help/terms/index.html", home).href;
   const rows = [...(await documentAt(address))?.querySelectorAll("[data-forms]") ?? []];

@@ -4,6 +4,7 @@ import { isSaid, ranked } from "../bay/likely.js";
 import { ruleOf } from "../bay/rule.js";
 import { defectLink } from "../shared/defect_link.js";
 import { colon, fill, home, pageData } from "../shared/site.js";
+import { keepTyped } from "../shared/typed.js";
 
 const input = /** @type {HTMLInputElement} */ (document.getElementById("typed"));
 const count = document.getElementById("count");
@@ -38,9 +39,10 @@ function show() {
     ${group(words.conditions.differ, differing, differRow)}`, place);
 }
 
+keepTyped(input);
 input.addEventListener("input", show);
 document.getElementById("search").addEventListener("submit", (event) => {
   event.preventDefault();
   place.querySelector("a")?.focus();
 });
-show(); // the browser may have put back what was typed
+show(); // of what was typed before
