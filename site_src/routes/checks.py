@@ -51,5 +51,5 @@ def page_data():
         "silent": checks.silent(),
         "steps": STEPS,
         "systems": units.for_page(is_fine=True),
-        "words": {**{key: site[key] for key in ("refusal", "units", "unit", "engine", "basis", "rig_status")}, **data.words("bay"), "undecided": site["start"]["undecided"]},
+        "words": {**{key: site[key] for key in ("refusal", "units", "unit", "engine", "basis", "rig_status")}, **data.words("bay"), "undecided": site["start"]["undecided"], "run_log": data.words("log")["title"]},
     })

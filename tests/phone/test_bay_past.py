@@ -10,6 +10,7 @@ from tests.phone.store import do, put
 from tests.phone.test_bay_paper import back, sheets
 from tests.unit.bay.logs import DAY_MS, decision, defect, record, release
 
+LOG = data.words("log", "en")["title"]
 DAY, ITEM = 20_000 * DAY_MS, "prime_hold"
 DROPPED = {"item": "bell_rope", "what": "Bell and rope"}  # an item of the department's own, which it has since left out of its list
 OF_RIG = {"rig_id": "rig-1", "rig_name": "Pump of the day"}
@@ -41,6 +42,10 @@ def test_from_the_log_to_what_is_over(take):
     beside(handset, **MIDSHIP)
     put(handset, "keepRecords", "bay", [{**made, **OF_RIG} for made in CHECK + REPAIR + LATER])
     page = handset.open("checks/log/")
+    listed = page.locator(".bay-log li").count()
+    expect(page.get_by_text(T["log"]["unlisted"].format(listed=listed, answers=len(CHECK + REPAIR + LATER) - listed))).to_be_visible()
+    page.get_by_role("link", name=LOG, exact=True).tap()
+    page.get_by_role("link", name=T["log"]["title"]).tap()  # and back from there
     row(page, "ended").tap()
     sheet = page.locator("#bay .bay-paper")
     expect(sheet.locator("tr").filter(has_text=TEXT[ITEM]["title"])).to_contain_text("fell 15 inHg")

@@ -90,7 +90,7 @@ function draw() {
   const { words, log, rig } = page;
   const records = log.records.filter(({ kind }) => !HIDDEN.has(kind)).sort((one, other) => other.at_ms - one.at_ms);
   render(html`
-    <p>${fill(words.log.count, { rig: rig.name, count: log.records.length })}</p>
+    <p>${fill(words.log.count, { rig: rig.name, count: log.records.length })}${records.length < log.records.length ? ` ${fill(words.log.unlisted, { listed: records.length, answers: log.records.length - records.length })}` : ""}</p>
     ${arrivingView(arriving, words, take)}
     <div class="rows">
       ${sending()}
@@ -101,6 +101,7 @@ function draw() {
     ${live(state.said.length ? html`<ul class="notice listed">${state.said.map((line) => html`<li>${line}</li>`)}</ul>` : nothing)}
     <ol class="bay-log">${records.slice(0, state.shown).map(row)}</ol>
     ${records.length > state.shown ? html`<button type="button" class="key key-wide" @click=${() => { state.shown += SHOWN; draw(); }}>${words.log.more}</button>` : nothing}
+    <a class="key key-wide" href=${new URL("log/", home).href}>${words.run_log}</a>
     <section class="group"><h2>${words.log.empty}</h2><p>${words.log.empty_told}</p>
       ${state.open ? html`<p><b>${fill(words.log.open_stay, { count: state.open })}</b></p>` : nothing}
       ${field({ id: "by", label: words.bay.name, value: state.by, change: (by) => { second.lapse(); state.by = by; draw(); } })}
