@@ -121,6 +121,72 @@ def test_a_wrong_proof_makes_a_stop_luck_on_both(phones):
         page.close()
 
 
+def operate(rig, reader, acts):
+    """Each act on the phone that operates and, as it is called, on the one that reads its gauges out."""
+    for act in acts:
+        for phone in (rig, reader):
+            act(phone)
+        for phone in (rig, reader):
+            phone.wait(3)
+
+
+def follow(rig, link):
+    """Open a link in the page that stands, as a camera does where the site is open."""
+    rig.page.evaluate("link => { location.hash = new URL(link).hash; }", link)
+
+
+def pair_run(planter, operator, fault, acts, engaged, proof):
+    """One hides a fault and reads its gauges out, the other operates and sees none: the same page at the end, the secret in no text before it."""
+    tells = re.compile("|".join(map(re.escape, (PRACTICE[f"fault_{fault}"], PRACTICE[f"told_{fault}"], fault))))
+    tell = lambda: [phone for phone in (planter, operator) if tells.search(phone.page.get_by_role("main").inner_text())]
+    planter.page.get_by_role("combobox").select_option(fault)
+    planter.choose(PAIR["who"], PAIR["who_other"])
+    planter.page.get_by_role("button", name=PAIR["hide"], exact=True).tap()
+    link = link_of(planter.page)
+    planter.page.get_by_role("button", name=PAIR["read_out"], exact=True).tap()
+    expect(planter.page.locator(".bench-seen")).to_be_visible()
+
+    follow(operator, link)
+    operator.choose(PRACTICE["see"], PAIR["see_called"])
+    assert not tell()
+    operator.page.get_by_role("button", name=PAIR["find"], exact=True).tap()
+    expect(operator.page.get_by_text(PAIR["see_called_told"])).to_be_visible()
+    assert operator.page.locator(".bench-seen, svg.drawing").count() == 0 and not tell()
+    expect(planter.page.get_by_role("button", name=PRACTICE["stop"], exact=True)).to_have_count(0)  # who reads out ends nothing
+    operate(operator, planter, acts)
+    expect(planter.page.locator(f'.bench-seen .lamp[data-state="{engaged}"]').filter(has_text=data.words("why")["power"]["lamp_engaged"])).to_be_visible()
+    assert not tell()
+
+    operator.press("stop")
+    operator.name(proof)
+    assert WORDS["practice"][f"told_{fault}"] not in operator.page.get_by_role("main").inner_text()
+    operator.page.get_by_role("button", name=PRACTICE[f"fault_{fault}"], exact=True).tap()
+    expect(operator.page.get_by_role("heading", name=PRACTICE["outcome_found"])).to_be_visible()
+    shown = read(operator.page)
+    operator.page.get_by_role("button", name=PAIR["back"], exact=True).tap()
+    answer = link_of(operator.page)
+    planter.page.get_by_role("button", name=PAIR["to_code"], exact=True).tap()
+    expect(planter.page.get_by_role("img", name=PAIR["code_name"])).to_be_visible()
+    follow(planter, answer)
+    expect(planter.page.get_by_role("heading", name=PRACTICE["outcome_found"])).to_be_visible()
+    assert read(planter.page) == shown
+    for sentence in (PAIR["planted"].format(fault=PRACTICE[f"fault_{fault}"]), PAIR["named_right"].format(named=PRACTICE[f"fault_{fault}"])):
+        expect(planter.page.get_by_text(sentence)).to_be_visible()
+    for phone in (planter, operator):
+        phone.page.get_by_role("button", name=PRACTICE["again"], exact=True).tap()
+
+
+def test_one_reads_the_gauges_out_and_then_they_change_places(phones):
+    """The phone that operates shows no lamp, gauge or sound: they are asked for; then it hides, and the other operates."""
+    one, other = (Rig(phone, "practice/") for phone in phones)
+    in_pump = [lambda rig: rig.select("centre"), lambda rig: rig.select("pump")]
+    pair_run(one, other, "collar_stuck", in_pump, "dark", "clunk")
+    raised = [*in_pump, lambda rig: rig.gear("drive"), lambda rig: rig.page.get_by_role("button", name=re.compile("^" + PRACTICE["throttle"])).tap()]  # dead: it stays at idle
+    pair_run(other, one, "throttle_dead", raised, "lit", "throttle")
+    for rig in (one, other):
+        rig.page.close()
+
+
 def test_a_surprise_may_be_nothing_and_a_stop_then_counts(phones):
     """By lot nothing is wrong: a stop is asked for its name and counts as wrong, with the sign that would have come next; to finish is right."""
     rig = Rig(phones[0], "practice/")

@@ -21,7 +21,7 @@ const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
 const system = chosenSystem(data.systems);
 const u = unitWords(words, system);
-const page = { task: "to_pump", fault: "none", see: "seen", who: "alone", ears: new Ears(), beganAt: null, isKept: null, names: false, asksProof: false, proof: null };
+const page = { task: "to_pump", fault: "none", see: "seen", who: "alone", signs: "seen", reads: false, ears: new Ears(), beganAt: null, isKept: null, names: false, asksProof: false, proof: null };
 const units = unitsFor(data.systems, system, []);
 const bench = new Bench({ data, units, redraw: draw });
 const pair = new Pair({ data, units, redraw: draw });
@@ -36,6 +36,15 @@ function start() {
   const fault = planted();
   if (pair.code) bench.beginOf(pair.code);
   else bench.begin(page.task, fault ? [fault] : []);
+  scrollTo(0, 0);
+}
+
+// The phone that hid a fault runs it too, act by act as the other calls them, and reads out what it shows; nothing of that run is judged.
+function readOut(reads) {
+  Object.assign(page, { reads, ears: new Ears() });
+  bench.run = null;
+  if (reads) bench.beginOf(pair.hidden.code);
+  else draw();
   scrollTo(0, 0);
 }
 
@@ -82,6 +91,7 @@ async function judge(named) {
 }
 
 function again() {
+  page.signs = "seen";
   bench.run = null;
   pair.leave();
   draw();
@@ -90,6 +100,7 @@ function again() {
 // A link that is opened while the page stands.
 async function followed() {
   if (!(await pair.take())) return;
+  page.reads = false;
   bench.run = null;
   draw();
 }
@@ -132,12 +143,20 @@ const { hidden: hiddenTitle, hidden_told, hidden_drawn, wait } = words.debrief;
 const hidden = () => html`
   ${handView({ link: pair.hidden.link, title: hiddenTitle, told: `${hidden_told} ${pair.hidden.isDrawn ? hidden_drawn : ""}`, notice: pair.notice, send: pair.send, words })}
   <p>${wait}</p>
-  <div class="dock"><button type="button" class="key" @click=${again}>${words.debrief.other}</button></div>`;
+  <p>${words.debrief.read_out_told}</p>
+  <div class="dock">
+    <button type="button" class="key key-act" @click=${() => readOut(true)}>${words.debrief.read_out}</button>
+    <button type="button" class="key" @click=${again}>${words.debrief.other}</button>
+  </div>`;
 
 const taken = () => html`
   <h2>${words.debrief.taken}</h2>
   <p><b>${words.practice[`task_${pair.task}`]}.</b> ${words.practice[`task_${pair.task}_told`]}</p>
-  <p>${words.practice.see_seen_told}</p>
+  ${chips({
+    name: "signs", legend: words.practice.see, value: page.signs, change: choose("signs"),
+    choices: [["seen", words.practice.see_seen], ["called", words.debrief.see_called]].map(([id, label]) => ({ id, label })),
+  })}
+  <p>${page.signs === "called" ? words.debrief.see_called_told : words.practice.see_seen_told}</p>
   <div class="dock"><button type="button" class="key key-act" @click=${start}>${words.debrief.find}</button></div>`;
 
 const proving = () => html`
@@ -170,13 +189,22 @@ const debriefed = () => html`
     <button type="button" class="key" @click=${again}>${words.practice.again}</button>
   </div>`;
 
+// What this phone shows of the rig: through its walls, its lamps and gauges, or nothing where the other phone reads them out.
+function shown() {
+  if (pair.code && page.signs === "called") return html`<p class="plate bench-called">${words.debrief.see_called_told}</p>`;
+  return pair.code || page.reads || page.see === "seen" ? seenView({ run: bench.run, gauges: bench.gauges, words, u, ears: page.ears }) : null;
+}
+
+const ending = () => html`
+  <button type="button" class="key bench-end" @click=${() => end("finished")}>${words.practice.finished}</button>
+  <button type="button" class="key key-danger bench-end" @click=${() => end("stopped")}>${words.practice.stop}</button>`;
+
 const running = () => html`
   <section class="bench">
-    ${benchView({ bench, words, u, telling: false, seen: pair.code || page.see === "seen" ? seenView({ run: bench.run, gauges: bench.gauges, words, u, ears: page.ears }) : null })}
+    ${benchView({ bench, words, u, telling: false, seen: shown() })}
     <div class="dock bench-dock">
       ${controlsView({ bench, words })}
-      <button type="button" class="key bench-end" @click=${() => end("finished")}>${words.practice.finished}</button>
-      <button type="button" class="key key-danger bench-end" @click=${() => end("stopped")}>${words.practice.stop}</button>
+      ${page.reads ? html`<button type="button" class="key bench-code" @click=${() => readOut(false)}>${words.debrief.to_code}</button>` : ending()}
     </div>
     <p class="smallprint">${words.practice[`task_${bench.run.task}_told`]}</p>
   </section>`;

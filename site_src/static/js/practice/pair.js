@@ -10,7 +10,7 @@ const linkOf = (mark, code) => new URL(`practice/${mark}${code}`, root).href;
 const salt = () => crypto.getRandomValues(new Uint16Array(1))[0] % SALTS;
 
 export class Pair {
-  hidden = null; // a link that this phone made, with what was drawn by lot or not
+  hidden = null; // a code that this phone made and its link, with what was drawn by lot or not
   task = null; // of a code that was opened here
   code = null;
   debrief = null;
@@ -27,7 +27,8 @@ export class Pair {
   }
 
   async hide(task, fault, isDrawn) {
-    this.hidden = { link: linkOf(HIDDEN, await calc.ask("handed.plant", { task, fault, salt: salt() })), isDrawn };
+    const code = await calc.ask("handed.plant", { task, fault, salt: salt() });
+    this.hidden = { code, link: linkOf(HIDDEN, code), isDrawn };
     this.redraw();
   }
 
