@@ -62,5 +62,7 @@ def first_look(card, dice, ground, units):
     """
     row = dice.pick(ground["gauges"])
     seen = {gauge: dice.pick(row[gauge]) for gauge in water_loss.GAUGES}
+    if seen["master"] == "none":
+        seen["line"] = "with"  # no line stands above a pump that makes nothing
     [right] = water_loss.side(ground["gauges"], seen)["sides"]
     return parts.chosen("first_look", list(SIDES), right, seen, [("side_" + right, {})], [])

@@ -108,6 +108,7 @@ def right_option(question, system):
     if kind == "proves":
         return {"engaged": "switch", "ok": "switch_gear_brake", "throttle": "gear_brake_or_neutral"}[facts["lamp"]]
     if kind == "first_look":  # trade articles: master as it was, the hose; low or gone with the intake gone too, supply; else the pump
+        assert not (facts["master"] == "none" and facts["line"] == "above"), "water runs from the pump to the line: without pressure there it has none"
         if facts["master"] == "usual":
             return "discharge"
         if facts["line"] == "below":
