@@ -15,7 +15,7 @@ DOORS = {
     "board.due": ("bay.board", ("rows", "records", "on_ms", "offset_min")),
     "board.until": ("bay.until", ("dates", "on_ms", "offset_min")),
     "board.done_at": ("bay.board", ("date", "on_ms", "offset_min")),
-    "checkoff.entered": ("bay.checkoff", ("before", "row")),
+    "checkoff.entered": ("bay.checkoff", ("before", "row", "last_ms")),
     "checkoff.merged": ("bay.checkoff", ("one", "other")),
     "checkoff.standing": ("bay.checkoff", ("records", "trainee")),
     "checkoff.times": ("bay.checkoff", ("runs", "titles")),

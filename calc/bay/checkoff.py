@@ -88,18 +88,23 @@ def merged(one, other):
     return {"records": ordered(by_id.values(), _rank), "refused": refused}
 
 
-def entered(before, row):
-    """A row as it is added: a signature that was under other words falls away.
+def entered(before, row, last_ms=0):
+    """A row as it is added: a signature that was under other words falls away, and it comes after what is there, whatever the phone's clock says.
 
     before: the record that the row was begun from, or None
     row: a record
+    last_ms: of the last record of its task, see standing
 
-    Returns a record. Raises CalcError as check does, and where the trainee whose sheet it is signs as the officer.
+    Returns a record. Raises CalcError as check does, and naming by_officer, same_name, where the trainee whose sheet it is signs as the
+    officer, or date, undated, where a row without a date is signed.
     """
     check(row)
     if row["by_officer"] and plain(row["by_officer"]) == plain(row["trainee"]):
         raise CalcError("by_officer", "same_name")
+    if not row["date"] and any([row[field] for field in SIGNERS]):
+        raise CalcError("date", "undated")
     after = dict(row)
+    after["at_ms"] = min(max(row["at_ms"], last_ms + 1), LATEST_MS)
     if before is not None and any([before[field] != row[field] for field in CONTENT]):
         for field in SIGNERS:
             if before[field] and before[field] == row[field]:
@@ -113,8 +118,8 @@ def standing(records, trainee):
     records: of check-offs, see the module
     trainee: whose, as the name is written; capitals and idle spaces do not count
 
-    Returns a row a task, in the sheet's order: {"task", "signed", "open", "earlier"}: the last record that both signed, what was
-    entered since, and how many signed ones came before. Raises nothing.
+    Returns a row a task, in the sheet's order: {"task", "signed", "open", "earlier", "last_ms"}: the last record that both signed, what
+    was entered since, how many signed ones came before, and when the last of all was entered. Raises nothing.
     """
     rows = []
     for task in TASKS:
@@ -122,7 +127,7 @@ def standing(records, trainee):
         signed = [record for record in own if is_signed(record)]
         last = signed[-1] if signed else None
         later = own[-1] if own and own[-1] is not last and (last is None or _rank(own[-1]) > _rank(last)) else None
-        rows.append({"task": task, "signed": last, "open": later, "earlier": max(0, len(signed) - 1)})
+        rows.append({"task": task, "signed": last, "open": later, "earlier": max(0, len(signed) - 1), "last_ms": own[-1]["at_ms"] if own else 0})
     return rows
 
 

@@ -68,6 +68,36 @@ def test_a_sheet_goes_from_phone_to_phone(take, tmp_path):
         assert len(re.findall(rb"/Type\s*/Page\b", page.pdf(prefer_css_page_size=True))) == 1
 
 
+def test_the_wrong_way_round(take, tmp_path):
+    """A signature without a day is refused; a file taken twice adds nothing; another's file brings a sheet to choose; a slow clock leaves no row open."""
+    hers, his = take(), take()
+    page, status = hers.open("log/checkoff/"), C["by_off_rig"].split("{")[0]
+    page.get_by_label(C["trainee"], exact=True).fill("Ann Bell")
+    row = opened(page, "road")
+    typed(row, date="", by_trainee="Ann Bell")
+    expect(row.locator("summary")).to_contain_text(C["refused"]["undated"])
+    typed(row, date="2026-01-02")
+    expect(page.get_by_text(C["saved"], exact=True)).to_be_visible()
+
+    slow = his.context.new_page()
+    slow.clock.install(time="2020-01-01T00:00:00Z")
+    slow.goto(his.host.origin + "log/checkoff/")
+    slow.get_by_label(C["trainee"], exact=True).fill("Eve Fox")  # who has no sheet here: the file is another's
+    carried(page, slow, tmp_path / "ann.json")
+    slow.get_by_role("radio", name="Ann Bell", exact=True).tap()
+    typed(opened(slow, "road"), by_officer="Cal Dunn")
+    summary = slow.locator(".check-row", has_text=C["task_name"]["road"]).locator("summary")
+    expect(summary).to_contain_text(status)
+    expect(summary).not_to_contain_text(C["open"])
+    carried(slow, page, tmp_path / "signed.json")
+    expect(page.get_by_text(C["brought"].format(file="signed.json", count=1))).to_be_visible()
+    page.locator("input[type=file]").set_input_files(tmp_path / "signed.json")
+    expect(page.get_by_text(C["brought"].format(file="signed.json", count=0))).to_be_visible()
+    summary = page.locator(".check-row", has_text=C["task_name"]["road"]).locator("summary")
+    expect(summary).to_contain_text(status)
+    expect(summary).not_to_contain_text(C["open"])
+
+
 def test_each_task_says_what_must_be_seen(take):
     """Opened, a task has its signs before its boxes: those of the card's short form, of the order, or its own; and the paper has them all."""
     page = take().open("log/checkoff/")

@@ -119,7 +119,7 @@ CALLS = [
     ("limits.judged", {"limit": test_limits.VACUUM, "text": "22@US", "own": None, "earlier": [], "units": test_limits.US}),
     ("limits.shown", {"limit": test_limits.VACUUM, "own": None, "units": test_limits.US}),
     ("records.taken", {"arriving": [defect("d1"), 3], "standing": [defect("d1")]}),
-    ("checkoff.entered", {"before": None, "row": test_checkoff.row()}),
+    ("checkoff.entered", {"before": None, "row": test_checkoff.row(), "last_ms": 0}),
     ("checkoff.merged", {"one": [test_checkoff.row()], "other": [3]}),
     ("checkoff.standing", {"records": [test_checkoff.signed()], "trainee": "Ann Bell"}),
     ("checkoff.times", {"runs": [], "titles": ["Back to road"]}),

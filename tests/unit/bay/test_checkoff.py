@@ -4,6 +4,7 @@ import random
 import pytest
 
 from calc.base.errors import CalcError
+from calc.bay.record_fields import LATEST_MS
 
 DAY_MS = 86400000
 
@@ -36,10 +37,10 @@ def test_what_both_signed_stands(run):
         return next(each for each in run("bay.checkoff", "standing", records=list(records), trainee=" ann  bell") if each["task"] == "road")
 
     first, later, second = signed("a"), row("b", 2 * DAY_MS), signed("c", 3 * DAY_MS)
-    assert of() == {"task": "road", "signed": None, "open": None, "earlier": 0}
-    assert of(later) == {"task": "road", "signed": None, "open": later, "earlier": 0}
-    assert of(later, first) == {"task": "road", "signed": first, "open": later, "earlier": 0}
-    assert of(second, later, first) == {"task": "road", "signed": second, "open": None, "earlier": 1}
+    assert of() == {"task": "road", "signed": None, "open": None, "earlier": 0, "last_ms": 0}
+    assert of(later) == {"task": "road", "signed": None, "open": later, "earlier": 0, "last_ms": 2 * DAY_MS}
+    assert of(later, first) == {"task": "road", "signed": first, "open": later, "earlier": 0, "last_ms": 2 * DAY_MS}
+    assert of(second, later, first) == {"task": "road", "signed": second, "open": None, "earlier": 1, "last_ms": 3 * DAY_MS}
     assert of(signed("e", trainee="Eve Fox")) == of(), "another's row is not hers"
 
 
@@ -49,6 +50,26 @@ def test_a_changed_row_is_signed_again(run):
     assert run("bay.checkoff", "entered", before=before, row=signed("b")) == signed("b")
     assert run("bay.checkoff", "entered", before=before, row=row("b", by_trainee="Ann Bell", faults="No air"))["by_trainee"] == ""
     assert run("bay.checkoff", "entered", before=None, row=signed("b")) == signed("b")
+
+
+def test_a_clock_that_is_behind_leaves_nothing_open(run):
+    """The officer's phone is a year slow: what he signs comes after what it was signed under, and no half-signed row stands beside it."""
+    hers = row("a", 400 * DAY_MS, by_trainee="Ann Bell")
+    his = run("bay.checkoff", "entered", before=hers, row=signed("b", DAY_MS), last_ms=hers["at_ms"])
+    assert his == signed("b", hers["at_ms"] + 1)
+    [road] = [each for each in run("bay.checkoff", "standing", records=[hers, his], trainee="Ann Bell") if each["task"] == "road"]
+    assert (road["signed"], road["open"]) == (his, None)
+    latest = run("bay.checkoff", "entered", before=None, row=signed("c"), last_ms=LATEST_MS)
+    assert latest["at_ms"] == LATEST_MS
+
+
+@pytest.mark.parametrize("signer", ["by_trainee", "by_officer"])
+def test_nobody_signs_without_a_day(run, signer):
+    """A row without a date may be kept while nobody has signed it; a signature wants the day."""
+    assert run("bay.checkoff", "entered", before=None, row=row(date=""))["date"] == ""
+    with pytest.raises(CalcError) as refusal:
+        run("bay.checkoff", "entered", before=None, row=row(date="", **{signer: "Cal Dunn"}))
+    assert (refusal.value.field, refusal.value.code) == ("date", "undated")
 
 
 @pytest.mark.parametrize(("change", "field", "code"), [

@@ -41,11 +41,11 @@ export async function drop(trainee) {
   return gone;
 }
 
-// A row as it was entered; resolves to the record that was added, or to { refused: code }.
-export async function enter(before, row) {
+// A row as it was entered, after the record of `last_ms`; resolves to the record that was added, or to { refused: code }.
+export async function enter({ open: before, last_ms }, row) {
   const at_ms = Date.now();
   try {
-    const record = await calc.ask("checkoff.entered", { before, row: { ...row, id: mark(), at_ms } });
+    const record = await calc.ask("checkoff.entered", { before, row: { ...row, id: mark(), at_ms }, last_ms });
     await add([record]);
     return { record };
   } catch (refusal) {

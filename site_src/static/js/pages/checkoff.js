@@ -45,7 +45,7 @@ function say(text) {
 
 async function save(row) {
   const form = formOf(row);
-  const { record, refused } = await enter(row.open, { trainee: page.trainee.trim(), task: row.task, ...form });
+  const { record, refused } = await enter(row, { trainee: page.trainee.trim(), task: row.task, ...form });
   page.refused = refused ? { task: row.task, text: c.refused[refused] ?? c.refused.other } : null;
   if (refused) return say("");
   delete page.forms[row.task];
@@ -93,7 +93,7 @@ function draw() {
     <div class="check-top">
       <div class="field"><label for="trainee">${c.trainee}</label>
         <span class="typed"><input id="trainee" autocomplete="off" maxlength="60" .value=${page.trainee} @input=${({ target }) => turnTo(target.value)}></span></div>
-      ${names.length > 1 ? chips({ name: "trainees", legend: c.other, value: names.find((name) => plain(name) === plain(page.trainee)) ?? "", choices: names.map((id) => ({ id, label: id })), change: turnTo }) : nothing}
+      ${names.some((name) => plain(name) !== plain(page.trainee)) ? chips({ name: "trainees", legend: c.other, value: names.find((name) => plain(name) === plain(page.trainee)) ?? "", choices: names.map((id) => ({ id, label: id })), change: turnTo }) : nothing}
       ${live(page.said ? html`<p class="notice" tabindex="-1">${page.said}</p>` : nothing)}
     </div>
     ${page.rows.map((row) => rowView({
