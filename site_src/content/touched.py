@@ -1,4 +1,8 @@
-"""Terms of the trade, marked in a baked sentence so that a touch explains them: a link to its place, whose words static/js/help/touched.js shows."""
+"""Terms of the trade, marked in a baked sentence so that a touch explains them: a link to its place, whose words static/js/help/touched.js shows.
+
+Written a second time there (`termed`): what a page draws itself cannot be baked, and what reads without scripts must be. Both take their forms from
+the page of terms, the longest first; only how a word ends is said twice, since Python has no \\p{L} and an old phone's browser looks behind nothing.
+"""
 import re
 
 from markupsafe import Markup, escape

@@ -219,3 +219,18 @@ def test_every_note_has_its_words(run):
     others = {"neutral", "gear_refused", "dead_throttle"}
     assert set(outcome.GOODS) | set(outcome.HARMS) | others == set(NOTES)
     assert set(codes(through(run, "to_pump", *SOUND_SHIFT))) <= set(NOTES)
+
+
+@pytest.mark.parametrize(("dark", "psi", "is_past"), [
+    (None, 50, False),  # both lamps lit and a pressure: pumping as it should
+    ("ok", 50, True),  # one dark lamp means stop and report
+    ("engaged", 50, True),
+    (None, outcome.SHOWS_PSI, True),  # what a gauge does not show yet is no pressure
+])
+def test_what_is_wrong_before_the_way_back(dark, psi, is_past):
+    """Back to road begins while pumping: a lamp that is dark then, or no pressure, is a proof that failed before the first act."""
+    first = practice.begin("to_road", PARAMETERS, LIGHTS, [])
+    lights = {"engaged": True, "ok": True, "throttle": True}
+    first = {**first, "shown": {**first["shown"], "lights": {**lights, dark: False} if dark else lights, "pressure_psi": psi}}
+    run = {**first, "shown": {**first["shown"], "lights": {**lights, "engaged": False}}}  # back in road, its lamp out
+    assert outcome.is_past_proof(run, first) is is_past
