@@ -121,6 +121,41 @@ def test_a_wrong_proof_makes_a_stop_luck_on_both(phones):
         page.close()
 
 
+def test_a_surprise_may_be_nothing_and_a_stop_then_counts(phones):
+    """By lot nothing is wrong: a stop is asked for its name and counts as wrong, with the sign that would have come next; to finish is right."""
+    rig = Rig(phones[0], "practice/")
+    rig.page.evaluate("Math.random = () => 0")
+    rig.choose(PRACTICE["fault"], PRACTICE["fault_any"])
+    rig.press("start")
+    rig.select("centre")
+    rig.wait(2)
+    rig.press("stop")
+    rig.name("unsure")
+    rig.page.get_by_role("button", name=PAIR["sound"], exact=True).tap()
+    expect(rig.page.get_by_role("heading", name=PRACTICE["outcome_unneeded"])).to_be_visible()
+    said = rig.page.get_by_role("main").inner_text()
+    for sentence in (PRACTICE["not_planted"], PAIR["named_right"].format(named=PAIR["sound"]), PAIR["needless"].split("{")[0].strip(),
+                     WORDS["sign"]["lamp_engaged"], PAIR["stopped_here"]):
+        assert sentence in said
+    expect(rig.page.get_by_text(PRACTICE["kept"])).to_be_visible()
+    assert rig.page.evaluate(LOG)[-1]["outcome"] == PRACTICE["outcome_unneeded"]
+    expect(rig.page.get_by_role("button", name=PAIR["back"])).to_have_count(0)
+    rig.page.close()
+
+
+def test_an_edited_link_opens_nothing(phones):
+    """A letter changed, a link cut short, or one of nonsense is refused in words, and practice stands as ever."""
+    planter, finder = phones
+    hider, link = hide(planter, "no_air")
+    hider.close()
+    address, code = link[len(finder.host.origin):].split("=")
+    for edited in (code[:-1], code[:4] + ("A" if code[4] != "A" else "B") + code[5:], "%3Cb%3E", ""):
+        page = finder.open(f"{address}={edited}")
+        expect(page.get_by_role("alert")).to_have_text(PAIR["refused_broken"])
+        expect(page.get_by_role("button", name=PRACTICE["start"], exact=True)).to_be_visible()
+        page.close()
+
+
 def operate(rig, reader, acts):
     """Each act on the phone that operates and, as it is called, on the one that reads its gauges out."""
     for act in acts:
@@ -185,38 +220,3 @@ def test_one_reads_the_gauges_out_and_then_they_change_places(phones):
     pair_run(other, one, "throttle_dead", raised, "lit", "throttle")
     for rig in (one, other):
         rig.page.close()
-
-
-def test_a_surprise_may_be_nothing_and_a_stop_then_counts(phones):
-    """By lot nothing is wrong: a stop is asked for its name and counts as wrong, with the sign that would have come next; to finish is right."""
-    rig = Rig(phones[0], "practice/")
-    rig.page.evaluate("Math.random = () => 0")
-    rig.choose(PRACTICE["fault"], PRACTICE["fault_any"])
-    rig.press("start")
-    rig.select("centre")
-    rig.wait(2)
-    rig.press("stop")
-    rig.name("unsure")
-    rig.page.get_by_role("button", name=PAIR["sound"], exact=True).tap()
-    expect(rig.page.get_by_role("heading", name=PRACTICE["outcome_unneeded"])).to_be_visible()
-    said = rig.page.get_by_role("main").inner_text()
-    for sentence in (PRACTICE["not_planted"], PAIR["named_right"].format(named=PAIR["sound"]), PAIR["needless"].split("{")[0].strip(),
-                     WORDS["sign"]["lamp_engaged"], PAIR["stopped_here"]):
-        assert sentence in said
-    expect(rig.page.get_by_text(PRACTICE["kept"])).to_be_visible()
-    assert rig.page.evaluate(LOG)[-1]["outcome"] == PRACTICE["outcome_unneeded"]
-    expect(rig.page.get_by_role("button", name=PAIR["back"])).to_have_count(0)
-    rig.page.close()
-
-
-def test_an_edited_link_opens_nothing(phones):
-    """A letter changed, a link cut short, or one of nonsense is refused in words, and practice stands as ever."""
-    planter, finder = phones
-    hider, link = hide(planter, "no_air")
-    hider.close()
-    address, code = link[len(finder.host.origin):].split("=")
-    for edited in (code[:-1], code[:4] + ("A" if code[4] != "A" else "B") + code[5:], "%3Cb%3E", ""):
-        page = finder.open(f"{address}={edited}")
-        expect(page.get_by_role("alert")).to_have_text(PAIR["refused_broken"])
-        expect(page.get_by_role("button", name=PRACTICE["start"], exact=True)).to_be_visible()
-        page.close()
