@@ -42,10 +42,8 @@ function start() {
 // The phone that hid a fault runs it too, act by act as the other calls them, and reads out what it shows; nothing of that run is judged.
 function readOut(reads) {
   Object.assign(page, { reads, ears: new Ears() });
-  bench.run = null;
-  if (reads) bench.beginOf(pair.hidden.code);
-  else draw();
   scrollTo(0, 0);
+  return reads ? bench.beginOf(pair.hidden.code) : bench.leave();
 }
 
 // What was hidden does not stay chosen on the phone that hid it: the other may look.
@@ -92,17 +90,15 @@ async function judge(named) {
 
 function again() {
   page.signs = "seen";
-  bench.run = null;
   pair.leave();
-  draw();
+  bench.leave();
 }
 
 // A link that is opened while the page stands.
 async function followed() {
   if (!(await pair.take())) return;
   page.reads = false;
-  bench.run = null;
-  draw();
+  bench.leave();
 }
 
 const choose = (name) => (id) => {

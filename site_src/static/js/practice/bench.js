@@ -39,6 +39,11 @@ export class Bench {
     return this.#from((held) => calc.ask("bench.begin", { task, faults }, held));
   }
 
+  // No run any more, once the acts that wait are done.
+  leave() {
+    return this.#put(() => ({ run: null }));
+  }
+
   // The run that a code of another phone plants.
   beginOf(code) {
     return this.#from((held) => calc.ask("debrief.begin", { code }, held));
