@@ -28,6 +28,7 @@ DOORS = {
     "call.shift_seed": ("teaching.call", ("on_ms", "offset_min")),
     "drill.judged": ("teaching.drill", ("question", "reply", "boxes", "card", "on_ms", "offset_min", "units")),
     "drill.sitting": ("teaching.drill", ("ground", "boxes", "on_ms", "offset_min", "seed", "units")),
+    "drill.standing": ("teaching.drill", ("ground", "boxes", "on_ms", "offset_min", "units")),
     "entry.added": ("base.entry", ("units", "kind", "text", "other", "sign")),
     "entry.all_shown": ("base.entry", ("units", "entries")),
     "entry.near": ("base.neighbors", ("rows", "decimal", "below", "above")),

@@ -53,6 +53,17 @@ def sitting(ground, boxes, on_ms, offset_min, seed, units):
     return {"cards": names, "questions": [question(ground, name, seed + place, units) for place, name in enumerate(names)]}
 
 
+def standing(ground, boxes, on_ms, offset_min, units):
+    """What was asked before, by kind, the least known first, and when it comes back.
+
+    ground, units: as for cards
+    boxes, on_ms, offset_min: as for sitting
+
+    Returns contract `[drill_standing]`. Raises CalcError naming the clock. Source: calc.teaching.leitner.
+    """
+    return leitner.standing(cards(ground, units), boxes, leitner.day_of(on_ms, offset_min))
+
+
 def question(ground, card, seed, units):
     """One question, made from its name and a seed.
 

@@ -87,3 +87,20 @@ def sitting(cards, boxes, day, seed):
                 chosen.append(card)
                 kinds.append(kind)
     return (chosen + [row[-1] for row in sorted(waiting)])[:SITTING]
+
+
+def standing(cards, boxes, day):
+    """What was asked before, by kind, the least known first, with the days until it comes back.
+
+    cards, boxes, day: as for sitting
+
+    Returns a list of {"kind", "box", "days"}: of the kind's least known question, days 0 where it is due. Raises CalcError naming day.
+    """
+    check_within("day", day, 0, _NEVER_DAY)
+    asked = [(boxes[card]["box"], 0 if is_due(boxes[card], day) else boxes[card]["due"] - day, card.split(":")[0])
+             for card in cards if _is_sound(boxes.get(card))]
+    rows = []
+    for box, days, kind in sorted(asked):
+        if kind not in [row["kind"] for row in rows]:
+            rows.append({"kind": kind, "box": box, "days": int(days)})
+    return rows

@@ -3,6 +3,7 @@ from playwright.sync_api import expect
 
 from site_src.content import data, fleet
 from tests.phone.proof import keep_rig
+from tests.phone.store import do
 
 DRILL = data.load("words/en/drill")
 WORDS, KINDS = DRILL["drill"], DRILL["kind"]
@@ -51,3 +52,21 @@ def test_what_was_missed_comes_first(handset):
         answer_wrong(page)
         page.get_by_role("button", name=WORDS["end" if place == 4 else "next"]).tap()
     assert sorted(again) == sorted(missed)
+
+
+def test_what_comes_back_is_said_with_its_day(handset):
+    """After the five: what was missed first, then what was right before, with the day it is due; nothing of a score."""
+    page = handset.open("practice/numbers/")
+    rig = fleet.load()["tollgate-engine-1"]
+    keep_rig(page, rig)
+    today = page.evaluate("Math.floor((Date.now() - new Date().getTimezoneOffset() * 60000) / 86400000)")
+    boxes = {"tip": {"box": 2, "due": today + 2}, "colors": {"box": 1, "due": today + 1}}
+    do(page, "keep", f"drill:{rig['id']}", boxes)
+    page.reload()
+    expect(page.get_by_text(WORDS["of_rig"].format(name="Tollgate Engine 1"))).to_be_visible()
+    for place in range(5):
+        answer_wrong(page)
+        page.get_by_role("button", name=WORDS["end" if place == 4 else "next"]).tap()
+    rows = page.locator(".drill-standing li")
+    expect(rows.first).to_have_text(f"{KINDS['colors']}: {WORDS['tomorrow']}")
+    expect(rows.nth(1)).to_have_text(f"{KINDS['tip']}: {WORDS['in_days'].format(days=2)}")

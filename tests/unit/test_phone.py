@@ -46,6 +46,7 @@ CALLS = [
     ("call.shift_seed", {"on_ms": 1.7e12, "offset_min": -300}),
     ("call.call", {"ground": GROUND, "seed": 20786, "replies": [], "units": units.shown_in("US")}),
     ("drill.sitting", {"ground": GROUND, "boxes": {"floors": {"box": 0, "due": 1}}, "on_ms": 1.7e12, "offset_min": -300, "seed": 19, "units": units.shown_in("US")}),
+    ("drill.standing", {"ground": GROUND, "boxes": {"floors": {"box": 1, "due": 3}}, "on_ms": 1.7e12, "offset_min": -300, "units": units.shown_in("US")}),
     ("drill.judged", {"question": drill.question(GROUND, "floors", 3, units.shown_in("US")), "reply": "20", "boxes": {}, "card": "floors", "on_ms": 1.7e12,
                       "offset_min": 0, "units": units.shown_in("US")}),
     ("fault.entered", {"knowledge": knowledge.base(), "facts": ["air_up"], "missing": ["pump_light"]}),

@@ -43,6 +43,21 @@ def test_first_evening_has_a_kind_each(run):
     assert len({tuple(cards) for cards in asked}) > 5
 
 
+def test_what_is_weak_and_when_it_comes_back(run):
+    """A kind a row, by its least known question, the weakest first; what was never asked, is damaged or is no question now has none; a clock set back waits no longer."""
+    def standing(boxes, day):
+        return run.unheld("teaching.leitner", "standing", cards=CARDS, boxes=boxes, day=day)
+
+    boxes = {"a:1": {"box": 3, "due": 104}, "a:2": {"box": 1, "due": 101}, "b:1": {"box": 0, "due": 90}, "c:1": {"box": 1, "due": 100},
+             "d:1": {"box": 9, "due": 1}, "z:1": {"box": 0, "due": 90}}
+    assert standing(boxes, 100) == [{"kind": "b", "box": 0, "days": 0}, {"kind": "c", "box": 1, "days": 0}, {"kind": "a", "box": 1, "days": 1}]
+    assert standing({}, 100) == []
+    assert standing({"a:1": {"box": 2, "due": 900}}, 100) == [{"kind": "a", "box": 2, "days": 0}]  # no box waits 800 days: the clock was set back
+    with pytest.raises(CalcError) as refusal:
+        standing(boxes, -1)
+    assert refusal.value.field == "day"
+
+
 def test_moved_clocks(run, python):
     """Over random evenings and clocks that jump both ways: five different cards, none due later than its box from the day it was asked, and after a jump back
     no card waits longer than its box."""

@@ -1,7 +1,7 @@
 // One question on one screen: what is asked, what is drawn with it where a call has a scene, the answer, and after it the working.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { termed } from "../help/touched.js";
-import { fill } from "../shared/site.js";
+import { colon, fill } from "../shared/site.js";
 import { answerText, asked, optionText, replyText, workingText } from "./sentences.js";
 
 const typedView = ({ question, words, u, refusal, check, about, slide = null, typing = null }) => {
@@ -47,10 +47,16 @@ export const questionView = (state) => {
     ${judged ? judgedView(state) : question.answer.way === "typed" ? typedView(state) : chosenView(state)}`;
 };
 
-export const endView = ({ missed, words, again }) => html`
+const whenOf = (days, { drill }) => (days > 1 ? fill(drill.in_days, { days }) : drill[days ? "tomorrow" : "due"]);
+
+// What was missed, then all else that was asked before, the least known first, with the day it comes back.
+export const endView = ({ missed, standing, words, again }) => html`
   <h2>${words.drill.done}</h2>
   ${missed.length
     ? html`<h3>${words.drill.missed}</h3><ul class="drill-missed">${missed.map((name) => html`<li>${name}</li>`)}</ul>`
     : html`<p>${words.drill.nothing_missed}</p>`}
+  ${standing.some(({ box }) => box) ? html`
+    <h3>${words.drill.standing}</h3>
+    <ul class="drill-standing">${standing.filter(({ box }) => box).map(({ kind, days }) => html`<li>${words.kind[kind]}${colon} ${whenOf(days, words)}</li>`)}</ul>` : nothing}
   <p class="smallprint">${words.drill.private} ${words.drill.not_live}</p>
   <div class="dock"><button type="button" class="key key-act" @click=${again}>${words.drill.again}</button></div>`;

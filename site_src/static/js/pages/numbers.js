@@ -22,7 +22,7 @@ const u = unitWords(words, system);
 const units = unitsOnce(data.systems)(system);
 const draft = `drill:${rig?.id ?? ""}`;
 const about = `${rig ? fill(words.drill.of_rig, rig) : words.drill.of_example} ${words.drill.private}`;
-const page = { boxes: (await kept(draft)) ?? {}, sitting: null, at: null, judged: null, reply: null, refusal: null, missed: new Set() };
+const page = { boxes: (await kept(draft)) ?? {}, sitting: null, at: null, judged: null, reply: null, refusal: null, missed: new Set(), standing: [] };
 
 await starting;
 const own = await atHand(rig ?? data.example, data.shelf, units);
@@ -58,9 +58,10 @@ function check(event) {
   judge(tagged(event.target.elements["drill-answer"].value, system));
 }
 
-function next() {
+async function next() {
   page.at += 1;
   page.judged = null;
+  if (!page.sitting.questions[page.at]) page.standing = await calc.ask("drill.standing", { boxes: page.boxes, ...now() }, { ground, units });
   draw("drill-asked");
 }
 
@@ -68,7 +69,7 @@ function draw(focused) {
   const { sitting, at, judged, refusal, missed } = page;
   const question = sitting.questions[at];
   const state = { question, place: at, count: sitting.questions.length, isLast: at + 1 === sitting.questions.length, judged, refusal, reply: page.reply, words, u, about: at === 0 ? about : null, check, choose: judge, next };
-  render(question ? questionView(state) : endView({ missed: [...missed], words, again: sit }), place);
+  render(question ? questionView(state) : endView({ missed: [...missed], standing: page.standing, words, again: sit }), place);
   if (focused) {
     document.getElementById(focused)?.focus({ preventScroll: true });
     scrollTo(0, 0);
