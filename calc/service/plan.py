@@ -42,8 +42,6 @@ def plan(rig, conditions):
     accuracy.update(conditions.get("accuracy") or {})
     for name in accuracy:
         check_within(name, accuracy[name], 0, 1000)
-    tests = _tests(rig, conditions, standard)
-    asked = [test["id"] for test in tests] + [run["id"] for run in standard["runs"]]
     return {
         "schema": SCHEMA,
         "standard": standard["id"],
@@ -56,8 +54,7 @@ def plan(rig, conditions):
         "speed_rise_percent": standard.get("engine", {}).get("speed_rise_percent"),
         "by_mean": standard.get("flow", {}).get("by_mean", False),
         "pump_ratio": rig.get("pump_ratio"),
-        "tests": [_held_clear(test, conditions, accuracy) for test in tests],
-        "absent": [name for name in standard["tests"] if name not in asked],
+        "tests": [_held_clear(test, conditions, accuracy) for test in _tests(rig, conditions, standard)],
     }
 
 

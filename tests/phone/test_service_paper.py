@@ -5,7 +5,7 @@ import pytest
 
 from site_src.report import signed
 from tests import service_records as records
-from tests.phone.proof import store
+from tests.phone.proof import START_MS, begun, store
 
 PAPER_PX = 703  # Letter between margins of 12 mm, 96 to the inch
 DIGEST = "a1b2c3d4" * 8
@@ -62,3 +62,12 @@ def test_a_panel_of_many_gauges_is_three_sheets(handset, monkeypatch):
     page = handset.open(f"test/sheet/#{record['id']}")
     page.locator(".signature").wait_for()
     assert [on_paper(page, size) for size in ("letter", "a4")] == [3, 3]
+
+
+@pytest.mark.parametrize("language", ["", "fr/"])
+def test_a_plan_is_one_sheet(handset, language):
+    """The parts of a test that nobody began, to be taken along on paper."""
+    record = store(handset, {**begun(records.a_record(), START_MS), "tests": {}})
+    page = handset.open(f"{language}test/run/#{record['id']}")
+    page.locator(".stations").wait_for()
+    assert sheets(page) == 1

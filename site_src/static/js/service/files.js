@@ -6,6 +6,7 @@ import { overrideText } from "./before_view.js";
 import { cautionsOf, offText } from "./status.js";
 import { ABOUT, NAMEPLATE, SCHEMA, testOf } from "./record.js";
 import { SITE } from "./site_fields.js";
+import { absentIn } from "./without.js";
 
 export const dated = (record) => new Date(record.finished_ms ?? record.begun_ms).toISOString().slice(0, 10);
 
@@ -58,7 +59,7 @@ export function csvFile({ record, answer, words, u, shown, labelOf, kindOf }) {
   for (const name of SITE) if (record.conditions[name] && !planned.includes(name)) add(words.test.site, "", "", null, labelOf(name), record.conditions[name], kindOf(name), "");
   for (const row of record.equipment) rows.push([words.condition.equipment, "", "", "", row.what, row.serial, "", [row.calibrated, row.due && `${words.condition.due}: ${row.due}`].filter(Boolean).join("; ")]);
   for (const override of record.overrides ?? []) rows.push([words.run.before_word, "", "", time(override.wall), override.name, overrideText(override, { words, answer }), "", ""]);
-  for (const id of answer.plan.absent) told(words.test_name[id], words.sheet.result, words.test.absent);
+  for (const id of absentIn({ record, answer })) told(words.test_name[id], words.sheet.result, words.test.absent);
   for (const test of answer.plan.tests) {
     const part = words.test_name[test.id];
     const judged = answer.verdict.tests.find(({ id }) => id === test.id);

@@ -15,7 +15,7 @@ import { SITE } from "./site_fields.js";
 import { photosView } from "./test_photos.js";
 import { isLeftOut, stateOf } from "./stage.js";
 import { reasonOf, unproven, verdictView } from "./status.js";
-import { absentText } from "./without.js";
+import { absentIn, absentText } from "./without.js";
 
 export function sheetView(view) {
   const { record, words, answer, u, curve } = view;
@@ -40,7 +40,7 @@ export function sheetView(view) {
       <section class="exceptions">
         ${isClean ? site : nothing}
         ${left(view, states)}
-        ${answer.plan.absent.length ? html`<p>${absentText(view)}</p>` : nothing}
+        ${absentIn(view).length ? html`<p>${absentText(view)}</p>` : nothing}
         ${record.rig.foam === "cafs" ? html`<p>${words.sheet.cafs}</p>` : nothing}
         ${signsView(view)}
         ${overrides(view)}

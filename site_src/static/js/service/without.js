@@ -11,13 +11,18 @@ export const withoutIt = (record, id) => ({ ...record, rig: { ...record.rig, [NO
 
 export const withIt = (record, id) => ({ ...record, rig: { ...record.rig, [NONE[id][0]]: "" } });
 
-export const absentText = ({ words, answer }) => (answer.plan.absent.length ? `${words.test.absent}${colon} ${answer.plan.absent.map((id) => words.test_name[id]).join(", ")}.` : "");
+// The parts that a test's standard asks for and its plan has not, since this rig has no such thing; a point that is no run of a pump this size is none.
+export const absentIn = ({ record: { standard }, answer }) =>
+  standard.tests.filter((id) => ![...answer.plan.tests, ...standard.runs].some((each) => each.id === id));
+
+export const absentText = (view) => `${view.words.test.absent}${colon} ${absentIn(view).map((id) => view.words.test_name[id]).join(", ")}.`;
 
 // Below the parts of a test: what is not asked for, and the way back where it was said by mistake.
 export function absentView(view) {
-  const { words, record, answer, act } = view;
-  const said = answer.plan.absent.filter((id) => id in NONE && record.rig[NONE[id][0]] === NONE[id][1]);
-  if (!answer.plan.absent.length) return nothing;
+  const { words, record, act } = view;
+  const absent = absentIn(view);
+  const said = absent.filter((id) => id in NONE && record.rig[NONE[id][0]] === NONE[id][1]);
+  if (!absent.length) return nothing;
   return html`<p>${absentText(view)}</p>
     ${record.finished_ms !== null || !said.length ? nothing : html`<details class="section"><summary>${words.test.absent_undo}</summary><div class="rows">
       ${said.map((id) => html`<button type="button" class="key key-wide" @click=${() => act.withIt(id)}>${fill(words.test.fitted, { part: words.test_name[id] })}</button>`)}</div></details>`}`;
