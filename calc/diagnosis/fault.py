@@ -95,6 +95,7 @@ def rank(knowledge, signs):
     rows = _checked(knowledge, signs)
     signs = ways.implied(knowledge, signs)
     barred, others = ways.barred(knowledge, signs), ways.of_other(knowledge, signs)
+    askable = {name for name in rows if name not in signs and name not in barred and choice.is_askable(rows[name], signs)}
     answered = [(rows[sign], signs[sign]) for sign in signs if signs[sign] != "unknown"]
     alarms = [sign["id"] for sign in knowledge["signs"] if sign.get("alarm") and signs.get(sign["id"]) == "seen"]
     clashes = [pair for pair in knowledge["excludes"] if signs.get(pair[0]) == signs.get(pair[1]) == "seen"]
@@ -111,7 +112,7 @@ def rank(knowledge, signs):
             "against": against,
             "open": [sign for sign in cause["shows"] if signs.get(sign, "unknown") == "unknown"],
             "unsure": [sign for sign in cause["shows"] if signs.get(sign) == "unknown"],
-            "unasked": [sign for sign in cause["shows"] if sign not in signs and sign not in barred and choice.is_askable(rows[sign], signs)],
+            "unasked": [sign for sign in cause["shows"] if sign in askable],
         }))
     ranked.sort()  # by place where weights are equal: no sort of the phone keeps their order
     causes = [cause for _, _, cause in ranked]
@@ -137,13 +138,23 @@ def next_check(knowledge, signs, role, engine, questions):
     Raises CalcError naming signs, role, engine or questions. Source: information gained, with effort and danger as its
     costs (from memory).
     """
+    return decided(knowledge, signs, rank(knowledge, signs), role, engine, questions)
+
+
+def decided(knowledge, signs, ranked, role, engine, questions):
+    """What next_check returns, of causes that are ranked already.
+
+    ranked: as rank returns it for this knowledge and these signs
+    the others: see next_check
+
+    Raises CalcError as next_check does, but for signs.
+    """
     if role not in ROLES:
         raise CalcError("role", "unknown")
     if engine not in choice.ENGINES:
         raise CalcError("engine", "unknown")
     if not isinstance(questions, int) or questions < 0:
         raise CalcError("questions", "not_a_count")
-    ranked = rank(knowledge, signs)
     signs = ways.implied(knowledge, signs)
     left = [cause for cause in ranked["causes"] if not cause["against"]]
     end = {"kind": "check", "sign": None, "question": None, "answers": [], "again": False, "cause": None, "engine": [], "left": [cause["id"] for cause in left]}

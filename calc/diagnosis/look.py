@@ -19,8 +19,8 @@ def after(knowledge, signs, began, again, role, engine, questions, may_shift):
     if not isinstance(again, list) or not all(isinstance(sign, str) for sign in again):
         raise CalcError("again", "damaged")
     asked = knowledge if may_shift else fault.without_shifts(knowledge)
-    end = fault.next_check(asked, signs, role, engine, questions)
     ranked = fault.rank(asked, signs)
+    end = fault.decided(asked, signs, ranked, role, engine, questions)
     opened = fault.rank(asked, {sign: signs[sign] for sign in began if sign in signs})
     left = [cause for cause in ranked["causes"] if not cause["against"]]
     possible = {
