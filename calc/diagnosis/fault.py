@@ -27,6 +27,7 @@ from calc.diagnosis import choice, likelihood, ways
 ROLES = ("operator", "technician")
 ANSWERS = ("seen", "not_seen", "unknown")
 MOST_QUESTIONS = 8
+CROSS_CHECKED = 6  # from as many questions on a cause stands without a look at what it should bring along
 SURE = 0.8  # a cause stands only with this share, with all its signs seen and none against it
 
 
@@ -131,7 +132,8 @@ def next_check(knowledge, signs, role, engine, questions):
     questions: how many were asked so far, 0 or more
 
     Returns contract `next_check`. Kinds:
-    "check" look for `sign`, or put `question` with those `answers`, which settles that sign and others; "stands" the `cause` shows every one of its signs and nothing else fits; "danger";
+    "check" look for `sign`, or put `question` with those `answers`, which settles that sign and others; "stands" the `cause` shows every one of its signs and nothing else fits, nor is there
+    another look to make now at what it should bring along; "danger";
     "contradiction" no cause shows together what was seen; "unlisted" one does, but not what it should show besides;
     and where nothing more can be asked: "engine" the looks left want the engine as `engine` says, "technician" they want
     one, "enough" eight were asked, "maker" nothing is left to look at.
@@ -144,8 +146,8 @@ def next_check(knowledge, signs, role, engine, questions):
 def decided(knowledge, signs, ranked, role, engine, questions):
     """What next_check returns, of causes that are ranked already.
 
-    ranked: as rank returns it for this knowledge and these signs
-    the others: see next_check
+    knowledge, signs, role, engine, questions: see next_check
+    ranked: as rank returns it for them
 
     Raises CalcError as next_check does, but for signs.
     """
@@ -163,7 +165,8 @@ def decided(knowledge, signs, ranked, role, engine, questions):
     elif ranked["clashes"] or not any(_could_be(cause, signs) for cause in ranked["causes"]):
         end["kind"] = "contradiction"
     elif _stands(ranked["causes"]):
-        end["kind"], end["cause"] = "stands", ranked["causes"][0]["id"]
+        if questions >= CROSS_CHECKED or not _cross_check(knowledge, signs, role, engine, ranked, end):
+            end["kind"], end["cause"] = "stands", ranked["causes"][0]["id"]
     elif questions >= MOST_QUESTIONS:
         end["kind"] = "enough" if left else "unlisted"
     else:
@@ -191,11 +194,24 @@ def _choose(knowledge, signs, role, engine, left, other, end):
     """Put the best look that may be made now, or what stands in the way of the others, into `end`."""
     look = choice.best(knowledge, signs, role, engine, left, other)
     if look["sign"]:
-        end["sign"], end["question"], end["answers"] = look["sign"], look["question"], look["answers"]
+        _ask(look, end)
     elif look["engine"]:
         end["kind"], end["engine"] = "engine", look["engine"]
     else:
         end["kind"] = "technician" if look["technician"] else "maker"
+
+
+def _cross_check(knowledge, signs, role, engine, ranked, end):
+    """Put a look without danger at what the cause that would stand should bring along into `end`; False where there is none to make now."""
+    look = choice.best(knowledge, signs, role, engine, ranked["causes"][:1], ranked["other"])
+    if not look["sign"] or _by_id(knowledge["signs"])[look["sign"]]["danger"]:
+        return False
+    _ask(look, end)
+    return True
+
+
+def _ask(look, end):
+    end["sign"], end["question"], end["answers"] = look["sign"], look["question"], look["answers"]
 
 
 def _with(knowledge, signs, causes, questions):

@@ -47,6 +47,13 @@ def radio_words():
     return {**own, **{name: order["radio"] for name, order in data.orders(*sorted(named)).items()}}
 
 
+def cautions():
+    """What can hurt while a sign is looked for: words of the faults' own, or the one line of the order that is named."""
+    named = {row["id"]: row["warns"] for row in data.load("faults")["sign"] if "warns" in row}
+    orders = data.orders(*set(named.values()))
+    return {**data.words("faults")["mind"], **{sign: orders[order]["short"] for sign, order in named.items()}}
+
+
 def base():
     """The knowledge of calc.diagnosis.fault, from data/faults.toml."""
     file = data.load("faults")

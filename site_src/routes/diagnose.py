@@ -38,7 +38,7 @@ def page_data():
         "causes": {row["id"]: {key: row[key] for key in ("out", "radio", "order", "source", "basis", "likelihood") if key in row}
                    for row in file["cause"]},
         "orders": orders,
-        "words": {**words, **told, "say": knowledge.radio_words(), "basis": site["basis"], "rig_status_acts": site["rig_status_acts"]},
+        "words": {**words, **told, "mind": knowledge.cautions(), "say": knowledge.radio_words(), "basis": site["basis"], "rig_status_acts": site["rig_status_acts"]},
     })
 
 

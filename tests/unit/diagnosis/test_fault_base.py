@@ -42,7 +42,9 @@ def test_base_has_its_words():
     assert set(WORDS["sees"]) == set(SIGNS)
     assert set(WORDS["name"]) == set(WORDS["act"]) == set(CAUSES)
     assert set(WORDS["look"]) <= set(SIGNS) | set(QUESTIONS)
-    assert set(WORDS["mind"]) == {sign for sign in SIGNS if SIGNS[sign]["danger"]}
+    assert set(knowledge.cautions()) == {sign for sign in SIGNS if SIGNS[sign]["danger"]}
+    assert knowledge.cautions()["screen_fouled"] == data.orders("trapped")["trapped"]["short"]
+    assert not set(WORDS["mind"]) & {sign for sign in ROWS if "warns" in ROWS[sign]}
     assert {row["radio"] for row in ROWS.values() if "radio" in row} == set(knowledge.radio_words())
     assert {row["order"] for row in ROWS.values() if "order" in row} <= set(data.orders())
     assert all("order" in ROWS[sign] for sign in SIGNS if SIGNS[sign].get("alarm"))

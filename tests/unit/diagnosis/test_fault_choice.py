@@ -127,6 +127,30 @@ def test_what_speaks_for_a_cause(run):
     assert (ranked["alarms"], ranked["clashes"]) == ([], [])
 
 
+@pytest.mark.parametrize(
+    ("fork", "signs", "questions", "kind", "sign"),
+    [
+        ({}, {}, 0, "check", "fork"),
+        ({}, {}, 5, "check", "fork"),
+        ({}, {}, 6, "stands", None),
+        # not by a look that can hurt, that wants the engine otherwise, or that somebody else makes
+        ({"danger": 1}, {}, 0, "stands", None),
+        ({"engine": ["off"]}, {}, 0, "stands", None),
+        ({"role": "technician"}, {}, 0, "stands", None),
+        # nobody could tell: it stands by its own signs; it is not there: something speaks against the cause
+        ({}, {"fork": "unknown"}, 1, "stands", None),
+        ({}, {"fork": "seen"}, 1, "stands", None),
+        ({}, {"fork": "not_seen"}, 1, "unlisted", None),
+    ],
+)
+def test_what_stands_is_checked_by_what_it_brings(run, fork, signs, questions, kind, sign):
+    """A cause with all of its signs seen, 3.6 to 0.2 by hand, stands once what it brings along was looked at, where that can be done now."""
+    knowledge = base({"one": ("common", "left", "")}, fork=fork)
+    knowledge["causes"][0]["brings"] = ["fork"]
+    told = run("diagnosis.fault", "next_check", knowledge=knowledge, signs={"left": "seen", **signs}, role="operator", engine="idle", questions=questions)
+    assert (told["kind"], told["sign"], told["cause"]) == (kind, sign, "one" if kind == "stands" else None)
+
+
 @pytest.mark.parametrize(("left", "right", "clashes"), [
     ("seen", "seen", True), ("seen", "not_seen", False), ("not_seen", "not_seen", False), ("unknown", "unknown", False), ("seen", "unknown", False)])
 def test_signs_that_cannot_stand_together(run, left, right, clashes):

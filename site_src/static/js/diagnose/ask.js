@@ -72,8 +72,8 @@ const engineChoice = ({ words, state, setEngine, redraw }) =>
     chips({ name: "engine", legend: words.diagnose.change_engine, value: state.engine, change: setEngine,
       choices: ENGINES.map((id) => ({ id, label: words.engine_state[id] })) }));
 
-// Leaving the engine's work takes pressure from the lines: the crews first.
-export const leavingView = ({ words }) => html`<section role="alert">${sayFirst({ words, radio: "lower_line" })}</section>`;
+// Leaving the engine's work takes pressure from the lines, or all of their water: the crews first.
+export const leavingView = ({ words, engine }) => html`<section role="alert">${sayFirst({ words, radio: engine === "idle" ? "lower_line" : "cutting" })}</section>`;
 
 export const leavingActs = ({ words, go, stay }) => html`
   <button type="button" class="key key-half" @click=${stay}>${words.diagnose.back}</button>

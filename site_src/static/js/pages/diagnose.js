@@ -157,7 +157,7 @@ function shown(answer) {
     return { view: startView({ view: page.view, show, redraw, data, rig, role, offered: knowledge.signs, setRole, begin }), acts: startActs({ view: page.view, show, data, danger }) };
   }
   if (page.isLeft) return { view: leftView({ state, words }), acts: leftActs({ words, again, goOn: () => { page.isLeft = false; put(state); } }) };
-  if (page.leavingFor) return { view: leavingView({ words }), acts: leavingActs({ words, go: () => setEngine(page.leavingFor), stay: () => put(state) }) };
+  if (page.leavingFor) return { view: leavingView({ words, engine: page.leavingFor }), acts: leavingActs({ words, go: () => setEngine(page.leavingFor), stay: () => put(state) }) };
   if (!answer) return { view: nothing, acts: nothing };
   const { end, possible, ranked } = answer;
   const name = orderBefore(end);
