@@ -66,6 +66,26 @@ def best(knowledge, signs, role, engine, left, other):
     }
 
 
+def beside(knowledge, signs, role, engine, cause, other):
+    """The look at what a cause should bring along, once all that it shows but cures is seen, and before a cure is tried; None where there is none.
+
+    knowledge, signs, role, engine: see calc.diagnosis.fault.next_check
+    cause: as calc.diagnosis.fault.rank returns it
+    other: the share of what the knowledge does not list
+
+    Nothing that can hurt is looked at to be surer. Returns as best does. Raises nothing.
+    Source: two proofs are better than one (common practice).
+    """
+    rows = {sign["id"]: sign for sign in knowledge["signs"]}
+    if cause["against"] or any(rows[sign].get("cures") for sign in cause["for"]) or not all(rows[sign].get("cures") for sign in cause["open"]):
+        return None
+    besides = dict(signs)
+    for cure in cause["open"]:
+        besides[cure] = "unknown"  # it is not to be chosen yet
+    look = best(knowledge, besides, role, engine, [cause], other)
+    return look if look["sign"] and not rows[look["sign"]]["danger"] else None
+
+
 def _looks(knowledge, signs, named, barred):
     """What may be looked at, in the order of the signs: {"rows": [signs it settles], "question": id or None, "answers": [...]}."""
     rows = {sign["id"]: sign for sign in knowledge["signs"]}

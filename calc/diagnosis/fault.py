@@ -27,7 +27,7 @@ from calc.diagnosis import choice, likelihood, ways
 ROLES = ("operator", "technician")
 ANSWERS = ("seen", "not_seen", "unknown")
 MOST_QUESTIONS = 8
-CROSS_CHECKED = 6  # from as many questions on a cause stands without a look at what it should bring along
+CROSS_CHECKED = 6  # from as many questions on a cause is tried without a look at what it should bring along
 SURE = 0.8  # a cause stands only with this share, with all its signs seen and none against it
 
 
@@ -164,9 +164,10 @@ def decided(knowledge, signs, ranked, role, engine, questions):
         end["kind"] = "danger"
     elif ranked["clashes"] or not any(_could_be(cause, signs) for cause in ranked["causes"]):
         end["kind"] = "contradiction"
+    elif questions < CROSS_CHECKED and _cross_check(knowledge, signs, role, engine, ranked, end):
+        return end
     elif _stands(ranked["causes"]):
-        if questions >= CROSS_CHECKED or not _cross_check(knowledge, signs, role, engine, ranked, end):
-            end["kind"], end["cause"] = "stands", ranked["causes"][0]["id"]
+        end["kind"], end["cause"] = "stands", ranked["causes"][0]["id"]
     elif questions >= MOST_QUESTIONS:
         end["kind"] = "enough" if left else "unlisted"
     else:
@@ -202,12 +203,12 @@ def _choose(knowledge, signs, role, engine, left, other, end):
 
 
 def _cross_check(knowledge, signs, role, engine, ranked, end):
-    """Put a look without danger at what the cause that would stand should bring along into `end`; False where there is none to make now."""
-    look = choice.best(knowledge, signs, role, engine, ranked["causes"][:1], ranked["other"])
-    if not look["sign"] or _by_id(knowledge["signs"])[look["sign"]]["danger"]:
-        return False
-    _ask(look, end)
-    return True
+    """Put a look at what the likeliest cause should bring along into `end`, where it is as good as standing; False where there is none."""
+    leader = ranked["causes"][0]
+    look = choice.beside(knowledge, signs, role, engine, leader, ranked["other"]) if leader["share"] >= SURE else None
+    if look:
+        _ask(look, end)
+    return look is not None
 
 
 def _ask(look, end):

@@ -11,7 +11,7 @@ USUAL = {"engine": "any", "role": "operator", "effort": 1, "danger": 0}
 
 
 def _sign(row):
-    kept = ("id", "role", "under", "effort", "danger", "after", "unless", "either", "alarm", "applies", "shifts", "way", "stops")
+    kept = ("id", "role", "under", "effort", "danger", "after", "unless", "either", "alarm", "applies", "shifts", "way", "stops", "cures")
     full = {**USUAL, **row}
     return {**{key: full[key] for key in kept if key in full}, "engine": STATES[full["engine"]]}
 

@@ -151,6 +151,16 @@ def test_what_stands_is_checked_by_what_it_brings(run, fork, signs, questions, k
     assert (told["kind"], told["sign"], told["cause"]) == (kind, sign, "one" if kind == "stands" else None)
 
 
+@pytest.mark.parametrize(("signs", "kind", "sign"), [
+    ({}, "check", "fork"), ({"fork": "seen"}, "check", "cured"), ({"cured": "seen"}, "stands", None)])
+def test_what_it_brings_is_looked_at_before_a_cure(run, signs, kind, sign):
+    """What was wrong is no longer to be seen once it is put right: the fork comes before the cure, or not at all."""
+    knowledge = base({"one": ("common", "left cured", "")}, fork={}, cured={"cures": True})
+    knowledge["causes"][0]["brings"] = ["fork"]
+    told = run("diagnosis.fault", "next_check", knowledge=knowledge, signs={"left": "seen", **signs}, role="operator", engine="idle", questions=0)
+    assert (told["kind"], told["sign"]) == (kind, sign)
+
+
 @pytest.mark.parametrize(("left", "right", "clashes"), [
     ("seen", "seen", True), ("seen", "not_seen", False), ("not_seen", "not_seen", False), ("unknown", "unknown", False), ("seen", "unknown", False)])
 def test_signs_that_cannot_stand_together(run, left, right, clashes):
