@@ -145,3 +145,11 @@ def test_a_light_that_never_came_has_an_answer():
     for language, never in (("en", "never"), ("fr", "jamais")):
         question, came, other = data.words("faults", language)["asks"]["lamp_went_out"]
         assert never in other and never not in came + question
+
+
+def test_a_look_that_changes_a_line_is_said_first():
+    """Whatever lowers, raises, shuts or opens a crew's line while it is looked for has the words for the radio (common practice)."""
+    changes = r"shuts its nozzle|discharge closed|[Ss]hut one line|line to be throttled|Throttle down|Ease the throttle|[Oo]pen (it )?slowly|raise slowly"
+    silent = {sign for sign, look in WORDS["look"].items() if sign in ROWS and re.search(changes, look) and "radio" not in ROWS[sign]}
+    assert not silent
+    assert {sign for sign, look in WORDS["look"].items() if re.search(changes, look)} >= {"relief_late", "same_no_flow", "retarder_off_cures"}
