@@ -45,7 +45,7 @@ STATES = {
     "log with a run": log_with_a_run,
     "check-off sheet": checking_off,
     "card in danger": card_at("bay", "exhaust", "danger"),
-    "diagnosis with radio words": diagnosis("gravel_noise", "supply_soft", "grew_with_lines"),
+    "diagnosis with radio words": diagnosis("gravel_noise", "supply_soft", "intake_near_zero", "grew_with_lines"),
     "diagnosis at a cause": diagnosis("supply_soft", "grew_with_lines", "flow_cut_cures"),
     "water answered": water_answered,
     "portable pumps": chosen("water/hoselay/", "pump", "own"),

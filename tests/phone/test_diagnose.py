@@ -283,7 +283,7 @@ def test_a_diagnosis_left_for_long_asks(away, minutes, asks):
 
 def test_radio_words_come_before_a_look_that_takes_pressure(away):
     """A look that lowers a line's pressure shows what to say, and takes no answer until the crews have answered."""
-    page = open_at(away, ["gravel_noise", "supply_soft", "grew_with_lines"])
+    page = open_at(away, ["gravel_noise", "supply_soft", "intake_near_zero", "grew_with_lines"])
     expect(page.locator(".look h2")).to_have_text(F["asks"]["flow_cut_cures"][0])
     expect(page.get_by_text(F["say"]["cutting"])).to_be_visible()
     expect(page.locator("#acts .key-noun")).to_have_count(0)
