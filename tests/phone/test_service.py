@@ -58,8 +58,11 @@ def hold_vacuum(proof, clock):
     expect(proof.page.get_by_role("button", name=T["run"]["begin"], exact=True)).to_be_disabled()
     proof.says(T["run"]["waits_limit"])
     proof.type("vacuum_reached_inhg", "24")
+    proof.says(T["run"]["at_end"])
+    expect(proof.page.locator("input#vacuum_after_inhg")).to_have_count(0)  # read at two minutes it would not be what was left after five
     proof.press(T["run"]["begin"])
     clock.passes(120)
+    expect(proof.page.locator("input#vacuum_after_inhg")).to_have_count(0)
     clock.is_set(HOUR_S)
     clock.passes(60)
     proof.counts("3:00")

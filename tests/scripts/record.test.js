@@ -284,3 +284,9 @@ describe("the end", () => {
     expect(of.reopened(again, change).versions.map(({ signed: names, status }) => [names, status])).toEqual([[["Ann"], "pass"], [["Bo"], "fail"]]);
   });
 });
+
+test("a clock begun again leaves what is read at its end to be read again", () => {
+  const held = of.withValue(of.withValue(begin(), "vacuum", "vacuum_reached_inhg", "24@US", 1), "vacuum", "vacuum_after_inhg", "20@US", 2);
+  const again = of.begun(held, "vacuum", { now: 10, wall: 10, isRun: false, start: ["vacuum_reached_inhg"] });
+  expect(of.testOf(again, "vacuum").values).toEqual({ vacuum_reached_inhg: "24@US" });
+});

@@ -8,7 +8,7 @@ import { reasonsOf } from "./department.js";
 import { numberOf, sheetView, signed, wide } from "./paper.js";
 import { limitOf } from "./reading.js";
 import { figuresText } from "./figures.js";
-import { isDriven } from "./log.js";
+import { isDriven, isWhole } from "./log.js";
 import { asWritten, classOf, limitText } from "./sentences.js";
 
 const COLUMNS = 5;
@@ -49,11 +49,12 @@ function itemRow(page, row) {
   const answer = answers[row.id];
   const defect = defectOf(page, row, answer);
   const text = data.text[row.id] ?? { title: defect?.what ?? row.id, good: "" };
-  const box = (says) => html`<td class="paper-box" data-label=${words.round[says]} ?data-on=${answer?.answer === says}><i>${answer?.answer === says ? { good: "✓", not_good: "✕" }[says] : ""}</i></td>`;
+  const isSo = (says) => (says === "good" ? answer && isWhole(answer) : answer?.answer === says); // good by what nobody read or timed has no tick
+  const box = (says, mark) => html`<td class="paper-box" data-label=${words.round[says]} ?data-on=${isSo(says)}><i>${isSo(says) ? mark : ""}</i></td>`;
   return html`
     <tr><th scope="row">${text.title}</th>
       <td>${text.good}${isPast && defect?.limit ? html`${text.good ? html`<br>` : nothing}<b>${defect.limit}</b>` : limitView(page, row, answer)}</td>
-      ${box("good")}${box("not_good")}<td class="paper-remark">${remark(page, row, answer, defect)}</td></tr>`;
+      ${box("good", "✓")}${box("not_good", "✕")}<td class="paper-remark">${remark(page, row, answer, defect)}</td></tr>`;
 }
 
 // The limit of an item and whose it is: of a check that is over as it was written with the answer; where that is of before such was written, today's.
@@ -74,7 +75,13 @@ function remark(page, row, answer, defect) {
   if (!answer) return endsOf(page).length ? html`<b>${row.place === "road" && !isDriven(page.defectsAtEnd ?? page.defects) ? words.round.held_paper : words.round.undone}</b>` : nothing;
   if (answer.answer === "not_here") return words.round.not_here;
   const reading = answer.entry ? asWritten(answer.entry, { ...row, ...row.limit }, words) : "";
-  return [reading, answer.figures && row.reads ? figuresText(answer.figures, row, words) : "", answer.clock === "not_run" ? words.clock.not_run : "", answer.reading === "not_read" ? words.round.not_read : "", defect && `${words.defect.title} ${numberOf(defect)}${defect.seen ? `${colon} ${defect.seen}` : ""}`].filter(Boolean).join("; ");
+  return [reading, answer.figures && row.reads ? figuresText(answer.figures, row, words) : "", doubtOf(answer, words), defect && `${words.defect.title} ${numberOf(defect)}${defect.seen ? `${colon} ${defect.seen}` : ""}`].filter(Boolean).join("; ");
+}
+
+// What was neither read nor timed, said beside a good that has no tick.
+function doubtOf({ answer, clock, reading }, { round, clock: timed }) {
+  const isGood = answer === "good";
+  return reading === "not_read" ? round[isGood ? "only_unread" : "not_read"] : clock === "not_run" ? (isGood ? round.untimed : timed.not_run) : "";
 }
 
 // The records that ended a check: more than one where two phones did.

@@ -68,7 +68,7 @@ export function actions({ record, judged, plan, page, steady, change, draw, word
       if ((await waitsOf(name)).length || isCounting(name) || !isNamed(name, isSure)) return;
       page.jumps = [];
       page.asking = null;
-      change(planned(name).kind === "run" ? firstSet(name) : begun(record(), name, { ...at(), isRun: false }));
+      change(planned(name).kind === "run" ? firstSet(name) : begun(record(), name, { ...at(), isRun: false, start: planned(name).start }));
     },
     async short(name) {
       if (!(await waitsOf(name)).some(({ code }) => code !== "outside") && !isCounting(name)) change(halted(firstSet(name), name, { kind: "stop", reason: words.run.reasons_stop[0], ...at() }));

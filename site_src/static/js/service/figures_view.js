@@ -14,7 +14,9 @@ export function figuresView(view, test, judged) {
   const isAsked = askedHere(view, test, values);
   const isInStates = statesOf(view, test).length > 0;
   const label = (name) => (isInStates ? labelWithin(name, view) : labelOf(name, view));
-  const fieldView = (field) => field.kind === "check"
+  const clock = clockOf(record, test.id);
+  const isLater = ({ id }) => test.hold_s !== null && !test.start.includes(id) && !values[id] && countedS(clock, view.now) < test.hold_s;
+  const fieldView = (field) => isLater(field) ? html`<p class="site-row" id=${field.id.replaceAll(".", "-")}><span>${label(field.id)} <small>${words.run.at_end}</small></span></p>` : field.kind === "check"
     ? checkView(view, { id: field.id, label: label(field.id), value: values[field.id] ?? null, change: change(field.id) })
     : !isAsked(field.id) ? siteRow(view, field.id, values[field.id], judged) : html`${amountView(view, {
         id: field.id.replaceAll(".", "-"), name: field.id, label: label(field.id), text: values[field.id] ?? "",
@@ -23,7 +25,7 @@ export function figuresView(view, test, judged) {
         change: change(field.id), beside: besideOf(view, test.id, field.id) })}
       ${figureOf(field.id).map((figure) => figureView(figure, figure.id === field.id ? null : isInStates ? words.field[last(figure.id)] : labelOf(figure.id, view), view.u[`u_${figure.kind}`], words))}`;
   return html`
-    ${test.hold_s === null ? nothing : clockView({ clock: clockOf(record, test.id), hold_s: test.hold_s, now: view.now, words })}
+    ${test.hold_s === null ? nothing : clockView({ clock, hold_s: test.hold_s, now: view.now, words })}
     ${isInStates ? statesView(view, test, judged, fieldView) : test.fields.map(fieldView)}`;
 }
 

@@ -110,9 +110,13 @@ function withClock(record, name, clock, more = {}) {
 
 const fresh = (now, wall) => ({ counted_s: 0, since: now, events: [{ kind: "start", at_s: 0, wall }] });
 
-// Begin a run: a new attempt, with its tips. Or begin the clock of a test that holds.
-export function begun(record, name, { now, wall, tip = null, isRun }) {
-  if (!isRun) return withTest(record, name, { clock: fresh(now, wall), clock_s: 0 });
+// Begin a run: a new attempt, with its tips. Or begin the clock of a test that holds: what is read at its end is still to be read.
+export function begun(record, name, { now, wall, tip = null, isRun, start = /** @type {string[]} */ ([]) }) {
+  if (!isRun) {
+    const { values } = testOf(record, name);
+    const kept = values && Object.fromEntries(Object.entries(values).filter(([field]) => start.includes(field)));
+    return withTest(record, name, { clock: fresh(now, wall), clock_s: 0, ...(kept && { values: kept }) });
+  }
   const attempts = testOf(record, name).attempts ?? [];
   return withTest(record, name, { attempts: [...attempts, { tip, clock: fresh(now, wall), clock_s: 0, stopped: null, sets: [] }] });
 }
