@@ -39,8 +39,17 @@ KINDS = {TEXT[row["id"]]["title"]: row["limit"]["kind"] for row in checks.rows()
 GOOD = re.compile("^(" + "|".join(T["round"][name] for name in ("good", "untimed", "only_unread")) + ")$")  # whatever is said with it
 
 
+def at_item(page, wanted):
+    """Put off what stands until this item is there, or open it from the list of what was put off."""
+    while title(page).inner_text() != wanted:
+        if key(page, T["round"]["later"]).count():
+            touched_on(page, T["round"]["later"])
+        else:
+            touched_on(page, wanted)
+
+
 def good(page):
-    """Good; with a figure of the tray on the good side of the limit for a reading, where the item has one, and the figures it asks for."""
+    """Good, and whether it is said plainly; with a figure of the tray on the good side of the limit for a reading, where the item has one, and the figures it asks for."""
     kind = KINDS.get(title(page).inner_text())
     if kind:
         tray = page.locator(".tray .key")
@@ -49,7 +58,9 @@ def good(page):
         expect(key(page, GOOD)).to_be_enabled()
     for figure in page.locator(".bay-figures input").all():
         figure.fill("40")
+    is_plain = key(page, T["round"]["good"]).count() == 1
     touched_on(page, GOOD)
+    return is_plain
 
 
 def defect(page, seen):

@@ -8,7 +8,7 @@ from site_src import bundle
 from site_src.content import checks, data
 from tests.phone.card import beside
 from tests.phone.handset import kill
-from tests.phone.rounds import KINDS, MIDSHIP, PUMP_OUT, T, TEXT, begin, defect, good, key, title, touched_on
+from tests.phone.rounds import GOOD, KINDS, MIDSHIP, PUMP_OUT, T, TEXT, at_item, begin, defect, good, key, title, touched_on
 from tests.phone.store import do
 
 START = data.words("start", "en")["start"]
@@ -26,13 +26,13 @@ def test_a_weekly_check_and_what_comes_of_it(take, tmp_path):
     page = handset.open("checks/round/#weekly")
     begin(page)
     bad = {TEXT["shift_lockup"]["title"]: "range lost", TEXT["eng_belts"]["title"]: "frayed"}
-    done = 0
+    done = plain = 0
     while title(page).inner_text() != T["round"]["all"]:
         now = title(page).inner_text()
         if now in bad:
             defect(page, bad[now])
         else:
-            good(page)
+            plain += good(page)
         done += 1
         if done == 9:
             expect(title(page)).not_to_have_text(now)
@@ -42,7 +42,7 @@ def test_a_weekly_check_and_what_comes_of_it(take, tmp_path):
             expect(title(page)).to_have_text(here)
     assert done > 25
     key(page, T["round"]["end"]).tap()
-    expect(page.get_by_text(T["round"]["summary"].format(good=done - 2, bad=2, here=0))).to_be_visible()
+    expect(page.get_by_text(T["round"]["summary"].format(good=plain, bad=2, here=0))).to_be_visible()
     expect(page.get_by_role("alert")).to_be_visible()  # nobody reads so fast
     for address in ("", "pressure/", "shift/road/"):
         other = handset.open(address)
@@ -143,8 +143,8 @@ def test_back_keeps_an_answer(take):
     touched_on(page, T["round"]["back"])
     expect(title(page)).to_have_text(item)
     expect(page.locator("#reading")).to_have_value(reading.split("@")[0])
-    expect(key(page, T["round"]["good"])).to_have_attribute("aria-pressed", "true")
-    touched_on(page, T["round"]["good"])
+    expect(key(page, GOOD)).to_have_attribute("aria-pressed", "true")
+    touched_on(page, GOOD)
     expect(title(page)).to_have_text(left)
     assert do(page, "keptRecords", "bay") == before
     while left not in KINDS:
@@ -182,8 +182,7 @@ def test_a_figure_no_gauge_shows_is_asked_again(take):
     page.goto(page.url.replace("weekly", "daily"))
     expect(title(page)).to_be_visible()
     for wanted in (lights, volts):
-        while title(page).inner_text() != wanted:
-            touched_on(page, T["round"]["later"])
+        at_item(page, wanted)
         if wanted == lights:
             page.locator(".tray .key").first.tap()
             expect(page.locator("#reading")).to_have_value("0")
@@ -271,8 +270,7 @@ def test_a_figure_that_is_aimed_at_is_asked_too(take):
     """Good needs the reading of an intake relief or a word that it could not be read; which limit held stays with the answer."""
     _, page = weekly(take)
     page.goto(page.url.replace("weekly", "yearly"))
-    while title(page).inner_text() != TEXT["irv_setting"]["title"]:
-        touched_on(page, T["round"]["later"])
+    at_item(page, TEXT["irv_setting"]["title"])
     expect(key(page, T["round"]["good"])).to_be_disabled()
     key(page, T["round"]["unread"]).tap()
     expect(page.get_by_text(T["round"]["not_read"], exact=True)).to_be_visible()

@@ -3,7 +3,7 @@ from playwright.sync_api import expect
 
 from site_src.content import checks, data
 from tests.phone.card import beside
-from tests.phone.rounds import MIDSHIP, T, begin, key, of_kind, title, touched_on
+from tests.phone.rounds import MIDSHIP, T, at_item, begin, key, of_kind, title, touched_on
 
 CONDITIONS = data.by_id(checks.conditions())
 SOURCES = checks.sources()
@@ -73,8 +73,7 @@ def test_which_of_them_a_check_found(take):
     page = handset.open("checks/round/#weekly")
     begin(page)
     item = data.words("checks")["gear_case_leak"]["title"]
-    while title(page).inner_text() != item:
-        touched_on(page, T["round"]["later"])
+    at_item(page, item)
     touched_on(page, T["round"]["not_good"])
     expect(page.get_by_label(T["rank"]["report"], exact=True)).to_be_checked()
     leak = CONDITIONS["pump_gear_leak"]
@@ -103,8 +102,7 @@ def test_nothing_is_chosen_before_it_is_proposed(take):
     expect(page.get_by_text(T["defect"]["proposes"].format(what=pull["what"], rank=T["rank"][pull["class"]], source=f"{SOURCES[pull['source'][0]]} ({pull['basis']})"))).to_be_visible()
     page.goto(handset.host.origin + "checks/round/#daily")
     begin(page)
-    while title(page).inner_text() != data.words("checks")["eng_oil"]["title"]:
-        touched_on(page, T["round"]["later"])
+    at_item(page, data.words("checks")["eng_oil"]["title"])
     touched_on(page, T["round"]["not_good"])
     expect(page.locator("input:checked")).to_have_count(1)  # what it applies to is the item's
     page.get_by_label(T["defect"]["seen"]).fill("a quart low, topped up")
