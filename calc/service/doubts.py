@@ -3,6 +3,8 @@ from calc.pump import draft
 
 MOST_PITOT_RATIO = 1.5  # of equal tips: lines of unlike length pull them apart by a fifth or so; common practice
 MOST_OVER_INHG = 3  # vacuum over what lift and suction loss take: a gauge, a lift and a strainer each an inch off; common practice
+SLIPS = (10, 100)  # what a decimal point put in by mistake takes of a figure; one left out is past what a gauge can show
+NEAR_POINT = 0.25  # of the point's pressure, either way: a reading so moved was meant; common practice
 SAME_FLOW = 0.98  # of the flow before: two pitot readings, common practice
 
 
@@ -14,10 +16,12 @@ def doubts_of(test, values, live, before, plan):
     live, before: those readings judged, and the set that was kept last in the same attempt, or None
     plan: of calc.service.plan
 
-    Returns codes with the field to look at, `[{"code", "field"}]`: pitots_unlike, vacuum_over_lift, speed_down_pressure_up. Raises nothing.
+    Returns codes with the field to look at, `[{"code", "field"}]`: point_slipped, pitots_unlike, vacuum_over_lift, speed_down_pressure_up. Raises nothing.
     Source: equal tips at one pressure pass the same flow; physics of lift; affinity laws (less speed at the same flow is less pressure).
     """
     rows = []
+    if _is_slipped(values.get("discharge_psi"), test.get("gauge_psi") or test.get("net_psi")):
+        rows.append({"code": "point_slipped", "field": "discharge_psi"})
     pitots = [pitot_psi for pitot_psi in values.get("pitot_psi") or [] if pitot_psi is not None]
     if pitots and max(pitots) > MOST_PITOT_RATIO * min(pitots):
         rows.append({"code": "pitots_unlike", "field": "pitot_psi"})
@@ -28,6 +32,13 @@ def doubts_of(test, values, live, before, plan):
     if before is not None and _is_contrary(live, before, plan["accuracy"]):
         rows.append({"code": "speed_down_pressure_up", "field": "engine_rpm"})
     return rows
+
+
+def _is_slipped(discharge_psi, wanted_psi):
+    """Whether a gauge is nowhere near its point, and would be with its decimal point elsewhere: 14.8 for 148."""
+    if not discharge_psi or not wanted_psi:
+        return False
+    return any([abs(discharge_psi * slip - wanted_psi) <= NEAR_POINT * wanted_psi for slip in SLIPS])
 
 
 def _is_contrary(live, before, accuracy):
