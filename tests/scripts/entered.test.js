@@ -2,6 +2,7 @@
 import { describe, expect, test } from "bun:test";
 
 import * as diagnosis from "../../site_src/static/js/diagnose/record.js";
+import { remedyOf } from "../../site_src/static/js/diagnose/remedy.js";
 import { openingsOf } from "../../site_src/static/js/pressure/opening.js";
 import * as tabs from "../../site_src/static/js/pressure/tabs.js";
 import * as of from "../../site_src/static/js/reckon/entries.js";
@@ -188,10 +189,11 @@ describe("a diagnosis", () => {
 
   describe("as a record", () => {
     const words = {
-      sees: { lamp: "Lamp dark", steam: "Steam" }, name: { wire: "A wire is off" }, act: { wire: "Mend the wire." }, question: { which: "Which lamp?" }, said: { which: { two: "The second" } },
+      sees: { lamp: "Lamp dark", steam: "Steam" }, name: { wire: "A wire is off" }, act: { wire: "Mend the wire." }, remains: { wire: "Tape it." }, question: { which: "Which lamp?" }, said: { which: { two: "The second" } },
       asks: { lamp: ["Lamp?", "on", "off"] }, diagnose: { out: "Out of service.", unsure: "can't tell" }, end: { none: "No fault fits.", none_title: "Not found" },
     };
-    const context = { words, causes: { wire: { out: true } }, orders: { steam: { title: "Steam!", grade: "danger", do: ["Stop.", "Wait."] } }, signs: { lamp: {}, noise: {}, a: {}, b: {}, c: {}, steam: { alarm: true, order: "steam" } } };
+    const knowledge = { causes: [{ id: "wire", shows: ["a", "cured"] }], signs: [{ id: "a" }, { id: "cured", cures: true }, { id: "other", cures: true }] };
+    const context = { words, causes: { wire: { out: true } }, knowledge, orders: { steam: { title: "Steam!", grade: "danger", do: ["Stop.", "Wait."] } }, signs: { lamp: {}, noise: {}, a: {}, b: {}, c: {}, steam: { alarm: true, order: "steam" } } };
     const state = () => ({ ...diagnosis.answered(start(), which, "two", questions), complaints: ["lamp"] });
     const record = (end, from = state(), more = {}) => diagnosis.recordOf(from, end, { ...context, ...more });
 
@@ -201,6 +203,15 @@ describe("a diagnosis", () => {
       expect(done.entries).toMatchObject([{ sign: "lamp", said: "seen", text: "Lamp dark" }, { sign: "a", text: "Which lamp?", answer: "The second" }]);
       expect(record({ kind: "cause", cause: "wire" }, state(), { causes: { wire: {} } }).act).toBe("Mend the wire.");
       expect(done.entries[0].at).toBe(done.began_at);
+    });
+
+    test("says what remains once the cure was seen to work, and no call for what is done", () => {
+      const of = { words, knowledge, causes: { wire: { radio: "lost", order: "stop" } } };
+      for (const signs of [{}, { cured: "not_seen" }, { a: "seen", other: "seen" }]) expect(remedyOf("wire", { signs }, of)).toEqual({ isDone: false, act: "Mend the wire.", radio: "lost", order: "stop" });
+      expect(remedyOf("wire", { signs: { cured: "seen" } }, of)).toEqual({ isDone: true, act: "Tape it." });
+      const plain = { ...of, words: { ...words, remains: {} } }; // its remedy is of the next time, and stands
+      expect(remedyOf("wire", { signs: { cured: "seen" } }, plain)).toEqual({ isDone: true, act: "Mend the wire.", radio: "lost", order: "stop" });
+      expect(record({ kind: "cause", cause: "wire" }, { ...state(), signs: { cured: "seen" } }).act).toBe("Out of service. Tape it.");
     });
 
     test("of one that found none says so, or what the hazard asked for", () => {

@@ -51,6 +51,15 @@ def test_base_has_its_words():
     assert knowledge.base() == BASE
 
 
+def test_no_call_outlives_its_cure():
+    """Whoever has water again calls for no cover and reports no loss: each cause whose cure is seen to work says what remains (common practice)."""
+    cured = {name for name, cause in CAUSES.items() if any(SIGNS[sign].get("cures") for sign in cause["shows"])}
+    calls = {cause for cause in cured if ROWS[cause].get("radio") in ("none_yet", "lost")}
+    assert calls >= {"tank_valve_short", "source_ran_out"}
+    for language in ("en", "fr"):
+        assert calls <= set(data.words("faults", language)["remains"]) <= cured
+
+
 @pytest.mark.parametrize(
     ("sign", "engine"),
     [
@@ -75,7 +84,7 @@ def test_no_sign_opens_with_an_engine_it_cannot_be_seen_by():
 
 @pytest.mark.parametrize(("cure", "found"), [
     ("set_right_cures", "mode_wrong"), ("control_returns", "station_on"), ("steady_when_one_off", "other_controller"),
-    ("tightened_cures", "hiss_at_joint"), ("relief_set_holds", "relief_off"), ("pressure_mode_holds", "in_speed_mode"),
+    ("tightened_cures", "hiss_at_joint"), ("tank_brings_back", "source_out"), ("relief_set_holds", "relief_off"), ("pressure_mode_holds", "in_speed_mode"),
 ])
 def test_what_is_wrong_is_found_before_it_is_put_right(cure, found):
     """"With that put right" is asked only once "that" was seen, whatever else is known."""

@@ -3,7 +3,7 @@ import pytest
 
 from calc.diagnosis import fault
 from site_src.content import data, knowledge
-from tests.unit.diagnosis.dialogue import BASE, CAUSES, ENTRIES, answer_of, answers_of, rig_of, settled
+from tests.unit.diagnosis.dialogue import BASE, CAUSES, ENTRIES, answer_of, answers_of, rig_of, settled, talk
 
 WORDS = data.words("faults")
 ROWS = {row["id"]: row for row in data.load("faults")["sign"]}
@@ -35,6 +35,8 @@ PREMISES = [
     ("does the primer do", {("ejector_dead", "not_seen")}, None),
     ("prime come", {("no_vacuum", "seen"), ("vacuum_no_water", "seen")}, None),
     ("what does the gear do", {("range_refused", "not_seen")}, None),
+    ("what comes back", {("source_out", "not_seen")}, None),
+    ("what comes?", {("valve_short", "not_seen")}, None),
 ]
 
 
@@ -91,3 +93,19 @@ def test_a_light_that_never_came_did_not_drop_back():
     never = {cause["id"]: cause for cause in fault.rank(BASE, {**said, "lamp_went_out": "not_seen"})["causes"]}
     assert "lamp_went_out" in never["collar_dropped_back"]["against"]
     assert [noun for noun in WORDS["asks"]["lamp_went_out"][1:] if "never came" in noun] == [WORDS["asks"]["lamp_went_out"][2]]
+
+
+def test_a_control_that_was_moved_still_tells_how_it_stood():
+    """Whoever opened tank-to-pump before answering says how it stood: what a bleeder gives is asked with every valve left alone (common practice)."""
+    for language, before, left in (("en", "before", "Leave"), ("fr", "avant", "Laisser")):
+        words = data.words("faults", language)
+        assert before in words["asks"]["valve_short"][0] and left in words["look"]["bleeder"]
+
+
+@pytest.mark.parametrize("entry", ["no_pressure", "falls_to_idle"])
+def test_pressure_that_comes_from_the_tank_is_never_the_sources_fault_while_it_runs(entry):
+    """A dry pump at a source that runs, the valve found shut, pressure once it is open: the valve, with no look in between that speaks against it."""
+    there = {entry, "no_pressure", "pump_stays_dry", "intake_near_zero", "valve_short", "valve_cures", "tank_brings_back"}
+    end, _, signs = talk({entry: "seen"}, lambda sign: "seen" if sign in there else "not_seen", {}, "operator", "idle")
+    assert (end["kind"], end["cause"]) == ("stands", "tank_valve_short")
+    assert "tank_brings_back" not in signs  # asked only of a source that ran out

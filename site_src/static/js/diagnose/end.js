@@ -5,6 +5,7 @@ import { colon } from "../shared/site.js";
 import { orderView } from "../shared/order.js";
 import { shape } from "../shared/warning.js";
 import { afterwards, orderOf, ordersOfAlarms } from "./order.js";
+import { remedyOf } from "./remedy.js";
 import { askedOf, saidList, sayFirst } from "./said.js";
 
 const MOST_LIKELY = 4;
@@ -68,7 +69,7 @@ function handOver({ end, ranked, data, state, lookAt }) {
       <p>${words.end.may}</p>
       <p><b>${words.end.may_not}</b></p>
       <div class="say"><b>${words.order.radio}${colon}</b><p>${words.end.radio}</p></div>`}
-    ${end.kind === "technician" ? lookAgain({ end, ranked, data, state, lookAt }) : nothing}
+    ${["technician", "maker"].includes(end.kind) ? lookAgain({ end, ranked, data, state, lookAt }) : nothing}
     ${still({ end, ranked, data, state })}`;
 }
 
@@ -86,15 +87,16 @@ const listed = (words, signs) => html`<ul class="listed">${signs.map((sign) => h
 
 function stands({ cause, ranked, data, state }) {
   const { words } = data;
-  const { out, radio, order, source, basis } = data.causes[cause];
+  const { out, source, basis } = data.causes[cause];
+  const { isDone, act, radio, order } = remedyOf(cause, state, data);
   return html`
     <section class="plate verdict ${out ? "hatched" : ""}" role="status">
       ${out ? hold(words) : nothing}
       <h2>${words.name[cause]}</h2>
       ${out ? html`<p class="out"><b>${words.diagnose.out}</b></p>` : nothing}
       ${sayFirst({ words, radio })}
-      <h3>${words.diagnose.do}</h3>
-      <p class="act">${words.act[cause]}</p>
+      <h3>${isDone ? words.diagnose.done : words.diagnose.do}</h3>
+      <p class="act">${act}</p>
     </section>
     ${order ? orderView({ order: orderOf(order, state, data), words }) : nothing}
     <h3>${words.diagnose.why}</h3>

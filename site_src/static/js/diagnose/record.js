@@ -1,6 +1,7 @@
 // A diagnosis as plain data: begun, answered, ended, and as a record of the log. Pure functions.
 import { mark } from "../shared/mark.js";
 import { ordersOfAlarms } from "./order.js";
+import { remedyOf } from "./remedy.js";
 import { askedOf, nounOf } from "./said.js";
 
 export const begun = ({ rig, role, engine, madeOf }) => ({
@@ -52,7 +53,7 @@ const written = (entry, words) => (entry.question
   : { at: entry.at, sign: entry.sign, said: entry.said, text: words.sees[entry.sign] });
 
 // What the log of this phone keeps of a diagnosis that has ended.
-export const recordOf = (state, end, { words, causes, orders, signs }) => ({
+export const recordOf = (state, end, { words, causes, orders, signs, knowledge }) => ({
   id: state.id,
   kind: "diagnosis",
   title: end.cause ? words.name[end.cause] : alarmOf(state, { orders, signs })?.title ?? words.end[`${end.kind}_title`],
@@ -62,7 +63,7 @@ export const recordOf = (state, end, { words, causes, orders, signs }) => ({
   ended_at: new Date().toISOString(),
   outcome: end.kind,
   cause: end.cause,
-  act: end.cause ? [causes[end.cause].out && words.diagnose.out, words.act[end.cause]].filter(Boolean).join(" ") : alarmOf(state, { orders, signs })?.do.join(" ") ?? words.end[end.kind],
+  act: end.cause ? [causes[end.cause].out && words.diagnose.out, remedyOf(end.cause, state, { words, causes, knowledge }).act].filter(Boolean).join(" ") : alarmOf(state, { orders, signs })?.do.join(" ") ?? words.end[end.kind],
   entries: [
     ...state.complaints.map((sign) => ({ at: state.began_at, sign, said: "seen", text: words.sees[sign] })),
     ...state.asked.map((entry) => written(entry, words)),
