@@ -1,7 +1,8 @@
 // What was left of an earlier diagnosis: a finished one stays finished, and one left for long is not gone on with unasked.
-import { html } from "../../vendor/lit-html/lit-html.js";
+import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../shared/site.js";
-import { dayAndTime } from "../shared/times.js";
+import { live } from "../shared/notice.js";
+import { dayAndTime, shortTime } from "../shared/times.js";
 
 const LONG_MS = 20 * 60 * 1000; // as long as a shift card's; common practice
 
@@ -15,6 +16,11 @@ export const leftView = ({ state, words }) => html`
     <p>${words.sees[state.complaints[0]]}</p>
     <p>${words.diagnose.left_told}</p>
   </section>`;
+
+// Gone on with unasked: that it was, and the way to begin anew where no other key on the screen has it.
+export const resumedView = ({ state, words, again }) => live(html`
+  <p class="notice"><span>${fill(words.diagnose.resumed, { time: shortTime(lastAt(state)) })}</span>
+    ${again ? html`<button type="button" class="key" @click=${again}>${words.diagnose.again}</button>` : nothing}</p>`);
 
 export const leftActs = ({ words, goOn, again }) => html`
   <button type="button" class="key key-row key-act" @click=${again}>${words.diagnose.again}</button>

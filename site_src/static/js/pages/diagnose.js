@@ -6,7 +6,7 @@ import { choose, chosen } from "../shared/choices.js";
 import { askActs, askView, leavingActs, leavingView } from "../diagnose/ask.js";
 import { handedOver, isOurs } from "../diagnose/enter.js";
 import { endActs, endView, slipActs } from "../diagnose/end.js";
-import { isOld, leftActs, leftView } from "../diagnose/left.js";
+import { isOld, leftActs, leftView, resumedView } from "../diagnose/left.js";
 import { ordersFor } from "../shared/order.js";
 import { firstActs, firstView, noShift, orderToDo } from "../diagnose/order.js";
 import { answered, begun, carried, oneBack, recordOf, unanswered } from "../diagnose/record.js";
@@ -20,7 +20,6 @@ import { isSettled } from "../shared/second_touch.js";
 import { fill, home, pageData } from "../shared/site.js";
 import { outElsewhere } from "../shift/out.js";
 import { keep, keepRecord, kept } from "../shared/store.js";
-import { shortTime } from "../shared/times.js";
 
 const DRAFT = "diagnosis";
 const place = document.getElementById("diagnose");
@@ -33,7 +32,7 @@ const { words } = data;
 const rig = await chosenRig();
 data.orders = ordersFor(data.orders, rig?.drive);
 
-const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, isLeft: false, isNew: false, slip: null, isSlip: false, view: FIRST, isForeign: false, shownAt: -Infinity };
+const page = { notice: null, isLogged: false, isSaid: false, leavingFor: null, isLeft: false, isResumed: false, isNew: false, slip: null, isSlip: false, view: FIRST, isForeign: false, shownAt: -Infinity };
 let state = null;
 let knowledge = null; // as far as it can be of this rig
 let madeOf = null; // what tells one such knowledge from another
@@ -45,6 +44,7 @@ function put(next, isForeign = false) {
   page.slip = null;
   page.isSlip = false;
   page.leavingFor = null;
+  page.isResumed = false;
   page.view = FIRST;
   page.isNew = true;
   page.shownAt = performance.now();
@@ -137,7 +137,7 @@ const { change, redraw } = answering(look, (answer) => {
   where.textContent = screen.place ?? "";
   if (!page.isForeign && (!isRunning() || answer)) runs("fault", isGoingOn(answer) ? { title: words.diagnose.title, said: ["diagnose/", "words", "diagnose", "title"], address: "diagnose/", began_at: Date.parse(state.began_at) } : null);
   const draw = () => {
-    render(html`${notices(page.notice)}${screen.view}`, place);
+    render(html`${page.isResumed ? resumedView({ state, words, again: answer?.end.kind === "check" && !orderBefore(answer.end) ? again : null }) : notices(page.notice)}${screen.view}`, place);
     acts.hidden = screen.acts === nothing;
     render(screen.acts, acts);
   };
@@ -226,7 +226,7 @@ function resume(left) {
   }
   state = left;
   page.isLeft = isOld(left);
-  if (!page.isLeft) page.notice = fill(words.diagnose.resumed, { time: shortTime((left.asked.at(-1) ?? { at: left.began_at }).at) });
+  page.isResumed = !page.isLeft;
   change();
 }
 
