@@ -56,6 +56,7 @@ DOORS = {
     "pause.ticked": ("shift.pause", ("kind", "whole_s", "hold", "at_s")),
     "pump_size.size": ("pump.pump_size", ("rated", "units")),
     "quick.answer": ("service.quick_answer", ("baseline", "readings", "quick", "accuracy", "units")),
+    "records.fields": ("bay.records", ()),
     "records.taken": ("bay.records", ("arriving", "standing")),
     "release.lacks": ("bay.release", ("table", "entered")),
     "release.proofs": ("bay.release", ("table", "opened", "defects")),

@@ -65,6 +65,14 @@ def check(record):
         raise CalcError("by", "same_name")
 
 
+def fields():
+    """What a record of each kind holds, for who reads many at once: `{kind: [what it must hold, what it may hold]}`, each by name.
+
+    Raises nothing.
+    """
+    return {kind: [dict(HEAD, **BODIES[kind]), MORE.get(kind, {})] for kind in BODIES}
+
+
 def two_names(release):
     """Whether a release has the name of who repaired it and another's who puts it back in service.
 

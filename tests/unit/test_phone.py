@@ -119,6 +119,7 @@ CALLS = [
     ("board.due", {"rows": [{"id": "gear_oil", "months": 12, "days": None, "hours": None, "miles": None, "by": []}], "records": [], "on_ms": NOW_MS, "offset_min": 0}),
     ("limits.judged", {"limit": test_limits.VACUUM, "text": "22@US", "own": None, "earlier": [], "units": test_limits.US}),
     ("limits.shown", {"limit": test_limits.VACUUM, "own": None, "units": test_limits.US}),
+    ("records.fields", {}),
     ("records.taken", {"arriving": [defect("d1"), 3], "standing": [defect("d1")]}),
     ("checkoff.entered", {"before": None, "row": test_checkoff.row(), "last_ms": 0}),
     ("checkoff.merged", {"one": [test_checkoff.row()], "other": [3]}),

@@ -5,6 +5,7 @@ import { mark } from "../shared/mark.js";
 import { jotDue, jotStatus } from "../shared/rig_status.js";
 import { keepRecord, keptRecords } from "../shared/store.js";
 import { aheadMin } from "../shared/times.js";
+import { isOfKind } from "../shared/unreadable.js";
 
 const OF_STATUS = new Set(["defect", "decision", "repair", "release", "withdrawn"]);
 
@@ -29,7 +30,9 @@ export class Log {
   }
 
   static async open(rig, text = {}) {
-    return new Log(rig, (await keptRecords("bay")).filter((record) => record.rig_id === rig.id), text);
+    const fields = await calc.ask("records.fields", {});
+    const concerns = (record) => record?.rig_id === rig.id || typeof record?.rig_id !== "string"; // of a spoiled one nobody knows
+    return new Log(rig, await keptRecords("bay", { concerns, fits: (record) => isOfKind(record, fields) }), text);
   }
 
   // Add a record; resolves to it once it is noted. It is written ahead: a page may go at once.

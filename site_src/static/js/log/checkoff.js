@@ -1,10 +1,12 @@
 // The check-off records of this phone: kept together under one name, sent and taken in as a file. calc.bay.checkoff judges and merges.
-import { safe, send } from "../rig/carry.js";
+import { safe } from "../rig/carry.js";
 import { calc, Refusal } from "../shared/engine.js";
 import { mark } from "../shared/mark.js";
 import { same } from "../shared/notes.js";
+import { send } from "../shared/send.js";
 import { fill } from "../shared/site.js";
 import { changeRecord, kept, keptRecords } from "../shared/store.js";
+import { readable } from "../shared/unreadable.js";
 import { isUnseen } from "./place.js";
 
 const NAME = "checkoff";
@@ -16,13 +18,23 @@ const merged = (one, other) => calc.ask("checkoff.merged", { one, other });
 // A name as it is compared: capitals and idle spaces do not count.
 export const plain = (name) => name.trim().replace(/\s+/g, " ").toLowerCase();
 
-export const records = async () => (await merged((await kept(NAME)) ?? [], [])).records;
+// What was kept that is no list, or is spoiled in it, stays.
+const listed = (now = []) => (Array.isArray(now) ? now : [now]);
+
+export async function records() {
+  const entries = [...listed(await kept(NAME)).entries()];
+  const { records: sound } = await merged(readable(NAME, entries), []);
+  const ids = new Set(sound.map(({ id }) => id));
+  readable(NAME, entries, ({ id }) => ids.has(id)); // what calc left out is named too
+  return sound;
+}
 
 // Put more to what is kept at that moment, whichever tab added to it last; resolves to how many came and how many were refused.
 export async function add(more) {
   const { records: sound, refused } = await merged([], more);
   let count = 0;
-  await changeRecord("drafts", NAME, (now = []) => {
+  await changeRecord("drafts", NAME, (before) => {
+    const now = listed(before);
     const fresh = sound.filter((record) => !now.some((there) => same(there, record)));
     count = fresh.length;
     return [...now, ...fresh];
@@ -32,9 +44,10 @@ export async function add(more) {
 
 // Take a trainee's sheet off this phone; resolves to its records, for `add` to put back.
 export async function drop(trainee) {
-  const isOwn = (record) => plain(record.trainee) === plain(trainee);
+  const isOwn = (record) => typeof record?.trainee === "string" && plain(record.trainee) === plain(trainee);
   let gone = [];
-  await changeRecord("drafts", NAME, (now = []) => {
+  await changeRecord("drafts", NAME, (before) => {
+    const now = listed(before);
     gone = now.filter(isOwn);
     return now.filter((record) => !isOwn(record));
   });

@@ -4,7 +4,7 @@ import { calc, Refusal } from "../shared/engine.js";
 import { fill, home } from "../shared/site.js";
 import { live } from "../shared/notice.js";
 import { aheadMin, day } from "../shared/times.js";
-import { send } from "../rig/carry.js";
+import { send } from "../shared/send.js";
 import { calendarOf } from "../bay/calendar.js";
 import { dueName } from "../bay/sentences.js";
 import { opened } from "../bay/opened.js";

@@ -3,7 +3,7 @@ import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { fill, home, pageData } from "../shared/site.js";
 import { live } from "../shared/notice.js";
 import { dayAndTime } from "../shared/times.js";
-import { send } from "../rig/carry.js";
+import { send } from "../shared/send.js";
 import { field } from "../bay/item_forms.js";
 import { SecondTouch } from "../shared/second_touch.js";
 import { bring, emptied, filesOf } from "../bay/exchange.js";

@@ -5,7 +5,7 @@ import { csvOf, jsonOf } from "../log/files.js";
 import { isTraining } from "../log/place.js";
 import { runView } from "../log/run.js";
 import { beside, toNotice } from "../shared/notice.js";
-import { send } from "../rig/carry.js";
+import { send } from "../shared/send.js";
 import { pageData } from "../shared/site.js";
 import { dropRecord, keepField, kept, keptRecords, tellRoom } from "../shared/store.js";
 

@@ -4,7 +4,7 @@ import { enterLink } from "../diagnose/enter.js";
 import { answering } from "../shared/answering.js";
 import { calc } from "../shared/engine.js";
 import { live } from "../shared/notice.js";
-import { send } from "../rig/carry.js";
+import { send } from "../shared/send.js";
 import { orderLines } from "../shared/order.js";
 import { chosenRig, chosenSystem } from "../rig/chosen.js";
 import { startTerms } from "../help/touched.js";

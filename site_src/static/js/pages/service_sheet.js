@@ -2,7 +2,7 @@
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { answering } from "../shared/answering.js";
 import { calc } from "../shared/engine.js";
-import { send } from "../rig/carry.js";
+import { send } from "../shared/send.js";
 import { chosenSystem } from "../rig/chosen.js";
 import { PaperSize } from "../shared/paper_size.js";
 import { colon, pageData, unitWords } from "../shared/site.js";

@@ -5,7 +5,7 @@ import { chosen } from "../shared/choices.js";
 import { answering } from "../shared/answering.js";
 import { calc } from "../shared/engine.js";
 import { live, notices } from "../shared/notice.js";
-import { send } from "../rig/carry.js";
+import { send } from "../shared/send.js";
 import { chosenSystem } from "../rig/chosen.js";
 import { fill, pageData, unitWords } from "../shared/site.js";
 import { dropRecord, keepRecord, keptRecords } from "../shared/store.js";

@@ -1,7 +1,6 @@
 // A profile on its way: as a file, as a link, as a square code. Nothing that comes in is trusted.
 
 import { oneReading } from "../shared/one_reading.js";
-import { file, root } from "../shared/files.js";
 import { plainName } from "./profile.js";
 
 const LARGEST_FILE = 500_000;
@@ -56,34 +55,6 @@ export const safe = (name) => name.replace(/[^\w-]+/g, "-");
 
 export const fileOf = (profiles, name) =>
   new File([JSON.stringify(oneReading(profiles.length === 1 ? profiles[0] : profiles), null, 1)], `${safe(name)}.json`, { type: "application/json" });
-
-// A file whose name says which version of the site wrote it, as All pages shows it.
-async function signed(given) {
-  try {
-    const { version } = await (await file(new URL("version.json", root))).json();
-    return new File([given], given.name.replace(/(\.\w+)$/, `.v${version}$1`), { type: given.type });
-  } catch {
-    return given; // a site that is served without its version
-  }
-}
-
-// Hand a file to the share sheet, or save it.
-export async function send(given) {
-  const shared = await signed(given);
-  if (navigator.canShare?.({ files: [shared] })) {
-    try {
-      await navigator.share({ files: [shared] });
-      return;
-    } catch (turnedDown) {
-      if (turnedDown.name === "AbortError") return;
-    }
-  }
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(shared);
-  link.download = shared.name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
-}
 
 // What a file holds as text; throws a RangeError where it is larger than rigs can be.
 export async function read(file) {

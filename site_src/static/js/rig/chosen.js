@@ -8,7 +8,7 @@ const asked = (profile) => (profile?.drive === "rear" ? { ...profile, drive: "" 
 // The profile of the chosen rig as it was last typed, or null.
 export async function chosenRig() {
   const id = chosen("rig", null);
-  const kept = id === null ? null : (await keptRecords("rigs")).find((profile) => profile.id === id);
+  const kept = id === null ? null : (await keptRecords("rigs", { concerns: (profile) => profile?.id === id }))[0];
   return kept ? asked(kept) : null;
 }
 

@@ -3,7 +3,8 @@ import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { partOf } from "../shared/entries.js";
 import { beside } from "../shared/notice.js";
 import { fill, root } from "../shared/site.js";
-import { fileOf, linkOf, profilesOf, read, send, textOf } from "./carry.js";
+import { fileOf, linkOf, profilesOf, read, textOf } from "./carry.js";
+import { send } from "../shared/send.js";
 import { codeView, fitsCode } from "../shared/code.js";
 import { copyOf, freeName, plainName } from "./profile.js";
 

@@ -7,6 +7,7 @@ import { dropAnswer } from "./last_answer.js";
 import { noteAt, noteDown, notes, notesOf, same, strike } from "./notes.js";
 import { oneReading } from "./one_reading.js";
 import { DATABASE, inherited } from "./older.js";
+import { isDraft, readable, readDraft } from "./unreadable.js";
 import { tellSaved } from "./unsaved.js";
 
 const STORES = ["drafts", "rigs", "log", "tests", "bay", "photos"];
@@ -50,6 +51,7 @@ export async function changeRecord(store, id, change) {
   const before = await transaction.store.get(id);
   const record = change(before);
   if (record === undefined) return before;
+  if (store === "drafts" && !isDraft(id, before)) transaction.store.put(before, `aside:${id}`);
   await Promise.all([transaction.store.put(record, id), transaction.done]);
   return record;
 }
@@ -162,14 +164,18 @@ export async function kept(name) {
   } catch {
     // refused: what is noted is all there is
   }
-  return withNotes(stored, notesOf("drafts", name));
+  return readDraft(name, withNotes(stored, notesOf("drafts", name)));
 }
 
-// Every record of a store ("rigs", "log": finished cards and diagnoses, "tests": service tests, "photos": of those, "bay": what was checked, written and released), in the order of their ids.
-export async function keptRecords(store) {
+// Every record of a store ("rigs", "log": finished cards and diagnoses, "tests": service tests, "photos": of those, "bay": what was checked, written and released), in the order of their ids,
+// but for those that cannot be read. `concerns`: whether the page has to do with one, whatever it is; `fits`: whether it can be read besides.
+/** @param {string} store @param {{ concerns?: (record: any) => boolean, fits?: (record: any) => boolean }} [asked] */
+export async function keptRecords(store, { concerns = () => true, fits = () => true } = {}) {
   const records = new Map();
   try {
-    for (const record of await (await database()).getAll(store)) records.set(record.id, record);
+    const opened = await database();
+    const [keys, values] = await Promise.all([opened.getAllKeys(store), opened.getAll(store)]);
+    keys.forEach((key, place) => records.set(key, values[place]));
   } catch {
     // refused: what is noted is all there is
   }
@@ -177,7 +183,7 @@ export async function keptRecords(store) {
     const record = withNotes(records.get(id), notesOf(store, id));
     if (record) records.set(id, record);
   }
-  return [...records.values()];
+  return readable(store, [...records].filter(([, record]) => concerns(record)), (record, key) => record.id === key && fits(record));
 }
 
 // Take a record away for good, with its notes; resolves to whether that could be done.
