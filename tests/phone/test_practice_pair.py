@@ -38,9 +38,10 @@ def link_of(page):
 
 
 def hide(handset, fault):
-    """The page of the phone that hides a fault, and its link."""
+    """The page of the phone that hides a fault, or none, and its link."""
     rig = Rig(handset, "practice/")
-    rig.page.get_by_role("combobox").select_option(fault)
+    if fault:
+        rig.page.get_by_role("combobox").select_option(fault)
     rig.choose(PAIR["who"], PAIR["who_other"])
     rig.page.get_by_role("button", name=PAIR["hide"], exact=True).tap()
     return rig.page, link_of(rig.page)
@@ -220,3 +221,25 @@ def test_one_reads_the_gauges_out_and_then_they_change_places(phones):
     pair_run(other, one, "throttle_dead", raised, "lit", "throttle")
     for rig in (one, other):
         rig.page.close()
+
+
+@pytest.mark.parametrize("signs", ["seen", "called"])
+def test_a_shut_valve_is_told_by_looking_alone(phones, signs):
+    """Tank-to-pump planted shut: on neither phone does a word of the opening screen differ from a sound rig's; its key, touched, says how it stands."""
+    planter, finder = phones
+    openings = {}
+    for fault in (None, "tank_shut"):
+        hider, link = hide(planter, fault)
+        hider.get_by_role("button", name=PAIR["read_out"], exact=True).tap()
+        expect(hider.locator(".bench-seen")).to_be_visible()
+        rig = Rig(finder, link[len(finder.host.origin):])
+        rig.choose(PRACTICE["see"], PAIR["see_called"] if signs == "called" else PRACTICE["see_seen"])
+        rig.page.get_by_role("button", name=PAIR["find"], exact=True).tap()
+        expect(rig.page.locator(".bench-called" if signs == "called" else ".bench-seen")).to_be_visible()
+        openings[fault] = [page.get_by_role("main").inner_text() for page in (hider, rig.page)]
+        key = rig.page.get_by_role("button", name=re.compile("^" + PRACTICE["tank"]))
+        key.tap()
+        expect(key).to_contain_text(PRACTICE["open" if fault is None else "shut"])
+        hider.close()
+        rig.page.close()
+    assert openings[None] == openings["tank_shut"]

@@ -105,7 +105,7 @@ def open_practice(away):
 
 
 def test_a_shut_tank_valve_is_found_and_opened(away):
-    """No pressure at idle with everything else right: tank-to-pump says Shut; opened, the gauge comes up and the run is finished."""
+    """No pressure at idle with everything else right: tank-to-pump, looked at, says Shut; opened, the gauge comes up and the run is finished."""
     rig = open_practice(away)
     rig.hold()
     rig.start(fault="tank_shut", see="seen")
@@ -116,6 +116,8 @@ def test_a_shut_tank_valve_is_found_and_opened(away):
     rig.gear("drive")
     rig.wait(3)
     key = rig.page.get_by_role("button", name=re.compile("^" + PRACTICE["tank"]))
+    expect(key).to_contain_text(PRACTICE["look"])
+    key.tap()
     expect(key).to_contain_text(PRACTICE["shut"])
     gauge = rig.page.locator(".bench-gauge").filter(has_text=PRACTICE["gauge_pressure"])
     none = re.compile(r"^0 ")

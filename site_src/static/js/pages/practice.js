@@ -21,7 +21,7 @@ const [data, rig] = await Promise.all([pageData(), chosenRig()]);
 const { words } = data;
 const system = chosenSystem(data.systems);
 const u = unitWords(words, system);
-const page = { task: "to_pump", fault: "none", see: "seen", who: "alone", signs: "seen", reads: false, ears: new Ears(), beganAt: null, isKept: null, names: false, asksProof: false, proof: null };
+const page = { task: "to_pump", fault: "none", see: "seen", who: "alone", signs: "seen", reads: false, hasLooked: false, ears: new Ears(), beganAt: null, isKept: null, names: false, asksProof: false, proof: null };
 const units = unitsFor(data.systems, system, []);
 const bench = new Bench({ data, units, redraw: draw });
 const pair = new Pair({ data, units, redraw: draw });
@@ -32,7 +32,7 @@ const planted = () => (page.fault === "any" ? drawn() : page.fault === "none" ? 
 const isUnknown = () => Boolean(pair.code) || page.fault === "any"; // nobody at this phone knows what is planted
 
 function start() {
-  Object.assign(page, { beganAt: new Date(), isKept: null, ears: new Ears(), names: false, asksProof: false, proof: null });
+  Object.assign(page, { beganAt: new Date(), isKept: null, hasLooked: false, ears: new Ears(), names: false, asksProof: false, proof: null });
   const fault = planted();
   if (pair.code) bench.beginOf(pair.code);
   else bench.begin(page.task, fault ? [fault] : []);
@@ -41,7 +41,7 @@ function start() {
 
 // The phone that hid a fault runs it too, act by act as the other calls them, and reads out what it shows; nothing of that run is judged.
 function readOut(reads) {
-  Object.assign(page, { reads, ears: new Ears() });
+  Object.assign(page, { reads, hasLooked: false, ears: new Ears() });
   scrollTo(0, 0);
   return reads ? bench.beginOf(pair.hidden.code) : bench.leave();
 }
@@ -185,10 +185,14 @@ const debriefed = () => html`
     <button type="button" class="key" @click=${again}>${words.practice.again}</button>
   </div>`;
 
+// A valve that stands shut from the start is found by looking at it, as at a panel; the drawing shows it.
+const isDrawnOut = () => !pair.code && !page.reads && page.see === "path";
+const look = () => (isDrawnOut() || page.hasLooked ? null : () => choose("hasLooked")(true));
+
 // What this phone shows of the rig: through its walls, its lamps and gauges, or nothing where the other phone reads them out.
 function shown() {
   if (pair.code && page.signs === "called") return html`<p class="plate bench-called">${words.debrief.see_called_told}</p>`;
-  return pair.code || page.reads || page.see === "seen" ? seenView({ run: bench.run, gauges: bench.gauges, words, u, ears: page.ears }) : null;
+  return isDrawnOut() ? null : seenView({ run: bench.run, gauges: bench.gauges, words, u, ears: page.ears });
 }
 
 const ending = () => html`
@@ -199,7 +203,7 @@ const running = () => html`
   <section class="bench">
     ${benchView({ bench, words, u, telling: false, seen: shown() })}
     <div class="dock bench-dock">
-      ${controlsView({ bench, words })}
+      ${controlsView({ bench, words, look: look() })}
       ${page.reads ? html`<button type="button" class="key bench-code" @click=${() => readOut(false)}>${words.debrief.to_code}</button>` : ending()}
     </div>
     <p class="smallprint">${words.practice[`task_${bench.run.task}_told`]}</p>

@@ -95,19 +95,20 @@ export function benchView({ bench, words, u, telling, seen = null }) {
 }
 
 // What a person may move, as keys for the dock: where the selector stands, the gear, throttle, tank-to-pump and tank fill.
-export function controlsView({ bench, words }) {
+// `look`, where nobody looked yet how tank-to-pump stands: the first touch of its key does.
+export function controlsView({ bench, words, look = null }) {
   const { train } = bench.run;
   const { practice } = words;
   const keys = (kind, legend, value, choices) => html`
     <div class="bench-keys" data-of=${kind} role="group" aria-label=${legend}>
       ${choices.map(([to, label]) => html`<button type="button" class="key" aria-pressed=${value === to ? "true" : "false"} @click=${() => bench.send({ kind, to })}>${label}</button>`)}
     </div>`;
-  const turnKey = (kind, legend, is, to) => html`
-    <button type="button" class="key bench-turn" @click=${() => bench.send({ kind, to })}><span>${legend}${colon} <b>${is}</b></span></button>`;
+  const turnKey = (kind, legend, is, to, act = () => bench.send({ kind, to })) => html`
+    <button type="button" class="key bench-turn" @click=${act}><span>${legend}${colon} <b>${is}</b></span></button>`;
   return html`
     ${keys("selector", practice.selector, train.selector, ["road", "centre", "pump"].map((id) => [id, words.power[`at_${id}`]]))}
     ${keys("gear", practice.transmission, train.gear, [["neutral", practice.neutral], ["drive", practice.drive]])}
     ${turnKey("throttle", practice.throttle, practice[train.throttle], train.throttle === "idle" ? "raised" : "idle")}
-    ${turnKey("tank", practice.tank, train.tank_open ? practice.open : practice.shut, !train.tank_open)}
+    ${look ? turnKey("tank", practice.tank, practice.look, null, look) : turnKey("tank", practice.tank, train.tank_open ? practice.open : practice.shut, !train.tank_open)}
     ${turnKey("circulate", practice.fill, train.circulating ? practice.open : practice.shut, !train.circulating)}`;
 }
