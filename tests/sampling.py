@@ -9,7 +9,7 @@ import subprocess
 
 # between how many runs cases are shared, by what their names begin with, the first that fits; walks are alike but for their seed
 SHARED = {
-    "tests/phone/test_claim": 24, "tests/phone/": 8,
+    "tests/phone/test_claim": 30, "tests/phone/": 10,
     "tests/unit/shift/test_proof.py::test_the_exploration_notices_a_guard_that_is_never_asked": 8,
 }
 PARTS = 5  # of the seeds of a test that takes thousands
