@@ -122,13 +122,16 @@ def test_a_rig_that_moved_before_one_was_chosen(handset):
     expect(card.button("seen")).to_be_visible()
 
 
-def test_a_line_is_charged_to_the_pressure_of_this_rig(handset):
-    """The step that throttles to a line's pressure has the figures of the rig's own beds, those of the start page; without a rig it has none."""
+def test_a_line_is_charged_to_no_rigs_pressure(handset):
+    """Without a rig the step that throttles to a line's pressure has no figure."""
     card = open_card(handset, "scene")
     card.run_to("charge")
     expect(card.page.locator(".step-see")).to_be_visible()
     expect(card.page.locator(".step-beds")).to_have_count(0)
-    card.page.close()
+
+
+def test_a_line_is_charged_to_the_pressure_of_this_rig(handset):
+    """The step that throttles to a line's pressure has the figures of the rig's own beds, those of the start page."""
     beside(handset, **RIG, beds=ENGINE["beds"])
     start = handset.open("")
     expect(start.locator(".bed-figure").first).to_have_text(re.compile(r"\d"))
