@@ -68,7 +68,8 @@ def share(dist, language):
 
     of_table, of_row = users(pages, tables), users(pages, rows)
     for page, data in pages.items():
-        wider = [(path, row) for path, row in rows(data) if of_row[path[0], text(row)] > of_table[path[0], text(data[path[0]])]]
+        of_whole = {key: of_table[key, text(table)] for key, table in data.items()}
+        wider = [(path, row) for path, row in rows(data) if of_row[path[0], text(row)] > of_whole[path[0]]]
         for path, row in wider:
             if len(text(row)) >= SMALLEST:
                 move(page, path, row, of_row[path[0], text(row)])
