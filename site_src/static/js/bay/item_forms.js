@@ -4,6 +4,7 @@ import { chips } from "../shared/chips.js";
 import { choose } from "../shared/choices.js";
 import { live } from "../shared/notice.js";
 import { fill } from "../shared/site.js";
+import { bare } from "../shared/units.js";
 import { conditionKeys, NONE } from "./conditions.js";
 import { YOUR_NAME, yourName } from "./log.js";
 import { ruleOf } from "./rule.js";
@@ -40,7 +41,7 @@ export function defectForm(view, row, figure) {
   return html`
     <h2 class="bay-act">${fill(words.defect.of, { what: data.text[row.id].title })}</h2>
     <p class="bay-where"><b class="place">${words.place[row.place]}</b> <span>${words.engine_state[row.state]}</span>
-      ${state.entry ? html`<b>${state.entry.split("@")[0]} ${unitOf(row, view)}</b>` : nothing} ${row.limit ? html`<span>${limitText(state.limit, row, view)}</span>` : nothing}</p>
+      ${state.entry ? html`<b>${bare(state.entry)} ${unitOf(row, view)}</b>` : nothing} ${row.limit ? html`<span>${limitText(state.limit, row, view)}</span>` : nothing}</p>
     ${rows.length ? html`<p class="bay-look">${words.conditions.which}</p>${conditionKeys({ rows, chosen: rule, words, choose, chooseNone })}` : nothing}
     ${figure}
     ${field({ id: "seen", label: words.defect.seen, value: seen, change: (text) => act.form({ seen: text }) })}

@@ -9,7 +9,7 @@ import { limitText, unitOf } from "./sentences.js";
 
 export function readingView(view, row) {
   const { state, words, act } = view;
-  const typed = state.entry.split("@")[0];
+  const typed = bare(state.entry);
   const judged = state.judged;
   const middle = typed || state.start;
   const figure = (text, isHere) => html`<button type="button" class="key" aria-pressed=${isHere ? "true" : "false"} @click=${() => act.enter(text)}>${text}</button>`;

@@ -8,6 +8,7 @@ import { refusalOf } from "../shared/refusal.js";
 import { running, runs } from "../shared/running.js";
 import { isSettled } from "../shared/second_touch.js";
 import { home } from "../shared/site.js";
+import { bare } from "../shared/units.js";
 import { judgedFigures, metersRead, recordOf, typedOf } from "../bay/figures.js";
 import { opened } from "../bay/opened.js";
 import { Clock } from "../bay/clock.js";
@@ -48,7 +49,7 @@ async function start() {
   if (!page.left.includes(draft?.at)) return show(page.left[0] ?? null);
   state.isRead = true;
   await show(draft.at);
-  if (draft.entry) await enter(draft.entry.split("@")[0]);
+  if (draft.entry) await enter(bare(draft.entry));
   if (draft.typed) await write(draft.typed);
   if (draft.form) act.form(draft.form);
 }
@@ -106,7 +107,7 @@ async function show(id) {
   state.isUnread = before?.reading === "not_read";
   const entry = entries.get(id) ?? (row?.limit && before?.entry ? await entryOf(row, before, page) : "");
   if (row?.reads.length) await write(entry || typedOf(before?.figures ?? [], row, page.system));
-  else if (entry) await enter(entry.split("@")[0]);
+  else if (entry) await enter(bare(entry));
   mark();
   draw();
   toHeading(place);

@@ -1,6 +1,7 @@
 // What a profile knows of its hose: figures of its own beside the handbook's, and the supply hose it carries.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
 import { fill } from "../shared/site.js";
+import { bare } from "../shared/units.js";
 import { ofFamily } from "./beds.js";
 import { changedRow, newHose, newSupply, withRow } from "./profile.js";
 
@@ -33,7 +34,7 @@ export function hosesView({ profile, data, system, field, set, remove, measureVi
           ${figure?.department ? departmentView(figure.department, words, (coefficient) => change({ coefficient, origin: "pooled", ...uncounted(row) })) : nothing}
           ${asked?.place !== place ? nothing : html`
             <div class="notice" role="status">
-              <p>${fill(words.rig.size_changed, { coefficient: figure?.coefficient ?? row.coefficient.split("@")[0], before: labelOf(data, asked.before), hose: label })}</p>
+              <p>${fill(words.rig.size_changed, { coefficient: figure?.coefficient ?? bare(row.coefficient), before: labelOf(data, asked.before), hose: label })}</p>
               <div class="pairs">
                 <button type="button" class="key" @click=${() => change({ coefficient: "", origin: "handbook", ...uncounted(row) })}>${words.rig.size_handbook}</button>
                 <button type="button" class="key" @click=${() => ask(null)}>${words.rig.size_keep}</button>
