@@ -3,28 +3,23 @@ import pytest
 
 from calc.base.errors import CalcError
 
-# by rule, a call that is answered: each input with what it may not be. positive: neither 0 nor less; or_zero: not less; any: any number
+# by rule, a call that is answered: each input with what it may not be. positive: neither 0 nor less; or_zero: not less; any: any number; a pair: from, to
 POSITIVE, OR_ZERO, ANY = "positive", "or_zero", "any"
 
-
-def within(least, most):
-    return (least, most)
-
-
 CALLS = {
-    "fireflow.by_area_gpm": {"length_ft": (50, POSITIVE), "width_ft": (30, POSITIVE), "floors": (2, within(1, 100)), "involved_percent": (50, within(1, 100)), "exposures": (1, OR_ZERO)},
+    "fireflow.by_area_gpm": {"length_ft": (50, POSITIVE), "width_ft": (30, POSITIVE), "floors": (2, (1, 100)), "involved_percent": (50, (1, 100)), "exposures": (1, OR_ZERO)},
     "fireflow.by_volume_gpm": {"volume_ft3": (12000, POSITIVE)},
-    "fireflow.store_gal": {"volume_ft3": (12000, POSITIVE), "hazard": (4, within(3, 7)), "construction": (1, within(0.5, 1.5)), "is_exposed": (False, None)},
+    "fireflow.store_gal": {"volume_ft3": (12000, POSITIVE), "hazard": (4, (3, 7)), "construction": (1, (0.5, 1.5)), "is_exposed": (False, None)},
     "fireflow.delivery_gpm": {"stored_gal": (5000, OR_ZERO)},
     "fireflow.lines_for": {"flow_gpm": (500, OR_ZERO), "line_gpm": (150, POSITIVE)},
-    "foam.spill_gpm": {"area_ft2": (1000, POSITIVE), "rate_gpm_per_ft2": (0.1, within(0.01, 1))},
+    "foam.spill_gpm": {"area_ft2": (1000, POSITIVE), "rate_gpm_per_ft2": (0.1, (0.01, 1))},
     "foam.eductors_for": {"solution_gpm": (200, OR_ZERO), "eductor_gpm": (95, POSITIVE)},
-    "foam.concentrate_gpm": {"flow_gpm": (95, OR_ZERO), "percent": (3, within(0.1, 6))},
-    "foam.foam_minutes": {"concentrate_gal": (30, OR_ZERO), "flow_gpm": (95, POSITIVE), "percent": (3, within(0.1, 6))},
-    "foam.concentrate_gal": {"minutes": (10, OR_ZERO), "flow_gpm": (95, OR_ZERO), "percent": (3, within(0.1, 6))},
+    "foam.concentrate_gpm": {"flow_gpm": (95, OR_ZERO), "percent": (3, (0.1, 6))},
+    "foam.foam_minutes": {"concentrate_gal": (30, OR_ZERO), "flow_gpm": (95, POSITIVE), "percent": (3, (0.1, 6))},
+    "foam.concentrate_gal": {"minutes": (10, OR_ZERO), "flow_gpm": (95, OR_ZERO), "percent": (3, (0.1, 6))},
     "foam.back_pressure_psi": {"coefficient": (15.5, POSITIVE), "flow_gpm": (95, OR_ZERO), "length_ft": (150, OR_ZERO), "rise_ft": (10, ANY), "nozzle_psi": (100, OR_ZERO)},
     "foam.longest_hose_ft": {"coefficient": (15.5, POSITIVE), "flow_gpm": (95, POSITIVE), "rise_ft": (10, ANY), "nozzle_psi": (100, OR_ZERO), "most_psi": (130, POSITIVE)},
-    "foam.most_back_pressure_psi": {"inlet_psi": (200, POSITIVE), "share_percent": (65, within(50, 80))},
+    "foam.most_back_pressure_psi": {"inlet_psi": (200, POSITIVE), "share_percent": (65, (50, 80))},
     "hoselay.trunk_loss_psi": {"coefficient": (24, POSITIVE), "length_ft": (1000, POSITIVE), "spacing_ft": (200, OR_ZERO), "laterals": (3, POSITIVE), "lateral_gpm": (24, OR_ZERO)},
     "hoselay.unlined_coefficient": {"coefficient": (24, POSITIVE)},
     "hoselay.fittings_psi": {"fittings": (5, OR_ZERO)},
@@ -36,7 +31,7 @@ CALLS = {
     "relay.plan": {"coefficient": (0.2, POSITIVE), "flow_gpm": (500, POSITIVE), "distance_ft": (3000, POSITIVE), "rise_ft": (20, ANY), "most_psi": (185, POSITIVE), "residual_psi": (20, OR_ZERO)},
     "relay.fill_minutes": {"bore_in": (4, POSITIVE), "length_ft": (3000, OR_ZERO), "hoses": (1, POSITIVE), "flow_gpm": (500, POSITIVE)},
     "shuttle.travel_minutes": {"distance_miles": (3, OR_ZERO), "is_round_trip": (False, None)},
-    "shuttle.plan": {"tankers": (3, within(1, 30)), "tank_gal": (2000, POSITIVE), "road_minutes": (8, OR_ZERO), "fill_minutes": (4, POSITIVE), "dump_minutes": (3, POSITIVE)},
+    "shuttle.plan": {"tankers": (3, (1, 30)), "tank_gal": (2000, POSITIVE), "road_minutes": (8, OR_ZERO), "fill_minutes": (4, POSITIVE), "dump_minutes": (3, POSITIVE)},
     "shuttle.tankers_for": {"wanted_gpm": (500, POSITIVE), "tank_gal": (2000, POSITIVE), "road_minutes": (8, OR_ZERO), "fill_minutes": (4, POSITIVE), "dump_minutes": (3, POSITIVE)},
     "shuttle.portable_tanks": {"load_gal": (2000, POSITIVE), "portable_gal": (2500, POSITIVE)},
     "shuttle.siphons_for": {"flow_gpm": (900, OR_ZERO)},
@@ -49,6 +44,7 @@ CALLS = {
     "sources.stream_gpm": {"width_ft": (10, POSITIVE), "depth_ft": (2, POSITIVE), "float_ft": (20, POSITIVE), "float_s": (10, POSITIVE)},
 }
 
+
 def refusals():
     """Of each input what is refused of it, and by which code."""
     for rule, inputs in CALLS.items():
@@ -57,7 +53,7 @@ def refusals():
                 continue
             yield rule, name, "x", "not_a_number"
             if bounds in (POSITIVE, OR_ZERO, ANY):
-                yield rule, name, 1e8 if good < 1e6 and rule != "sources.tank_minutes" else 1e13, "too_large"
+                yield rule, name, 1e13, "too_large"
             if bounds == POSITIVE:
                 yield rule, name, 0, "not_positive"
             if bounds in (POSITIVE, OR_ZERO):
@@ -72,7 +68,7 @@ def call(run, rule, **changed):
     return run.unheld("supply." + module, function, **{name: good for name, (good, _) in CALLS[rule].items()} | changed)
 
 
-@pytest.mark.parametrize(("rule", "name", "value", "code"), list(refusals()), ids=lambda value: str(value))
+@pytest.mark.parametrize(("rule", "name", "value", "code"), list(refusals()), ids=str)
 def test_every_input_is_refused_by_its_name(run, rule, name, value, code):
     with pytest.raises(CalcError) as refusal:
         call(run, rule, **{name: value})
@@ -82,7 +78,7 @@ def test_every_input_is_refused_by_its_name(run, rule, name, value, code):
 @pytest.mark.parametrize(("rule", "name", "value"), [
     (rule, name, value) for rule, inputs in CALLS.items() for name, (_, bounds) in inputs.items()
     for value in (bounds if isinstance(bounds, tuple) else (0,) if bounds == OR_ZERO else (-5,) if bounds == ANY else ())
-], ids=lambda value: str(value))
+], ids=str)
 def test_every_bound_is_allowed(run, rule, name, value):
     assert call(run, rule, **{name: value}) is not None or rule == "shuttle.tankers_for"
 
