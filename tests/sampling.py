@@ -9,7 +9,8 @@ import subprocess
 
 # between how many runs cases are shared, by what their names begin with, the first that fits; walks are alike but for their seed
 SHARED = {
-    "tests/phone/test_claim": 30, "tests/phone/": 10,
+    "tests/phone/test_claim": 60, "tests/phone/test_access": 20, "tests/phone/": 10,
+    "tests/unit/shift/test_proof.py::test_no_reachable_state_offers_an_act_with_a_guard_missing": 4,
     "tests/unit/shift/test_proof.py::test_the_exploration_notices_a_guard_that_is_never_asked": 8,
 }
 PARTS = 5  # of the seeds of a test that takes thousands
