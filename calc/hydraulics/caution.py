@@ -9,23 +9,32 @@ HIGH_PSI = 500  # what the trade calls high pressure begins here; a fire apparat
 LAST_BIT = 1e-9  # of a pressure: what sums and units leave on a limit that is just reached
 
 
-def of_hose(seen_psi, test_psi, work_psi=None):
+def working_psi(limits):
+    """The most that hose is worked at, in psi: its own limit where a rig's profile has one, or that of its test pressure; None where neither is known.
+
+    limits: of the hose, `work_psi` and `test_psi`, above 0; either may be None or absent
+
+    Raises nothing. Source: hose.working_pressure_psi.
+    """
+    if limits.get("work_psi") is not None:
+        return limits["work_psi"]
+    return None if limits.get("test_psi") is None else hose.working_pressure_psi(limits["test_psi"])
+
+
+def of_hose(seen_psi, limits):
     """What a pressure calls for in hose: its level, what it reaches, and that in psi; None below both.
 
     seen_psi: the most the hose could see
-    test_psi: its service-test pressure, above 0, or None where it is not known
-    work_psi: its working limit as the rig's profile has it; without one, that of the test pressure
+    limits: see working_psi
 
     A caution from the working pressure on, "working_pressure"; a stop from the test pressure on, "test_pressure".
     Raises nothing. Source: hose.working_pressure_psi.
     """
-    if test_psi is None and work_psi is None:
-        return None
     seen_psi += LAST_BIT * abs(seen_psi)
-    if test_psi is not None and seen_psi >= test_psi:
-        return STOP, "test_pressure", test_psi
-    working_psi = hose.working_pressure_psi(test_psi) if work_psi is None else work_psi
-    return (CAUTION, "working_pressure", working_psi) if seen_psi >= working_psi else None
+    for level, name, limit_psi in ((STOP, "test_pressure", limits.get("test_psi")), (CAUTION, "working_pressure", working_psi(limits))):
+        if limit_psi is not None and seen_psi >= limit_psi:
+            return level, name, limit_psi
+    return None
 
 
 def _of_device(limits):
@@ -81,11 +90,11 @@ def cautions(lines, report):
         nozzle = line["nozzle"] or {}
         crew_limit_lbf = limits.get("crew_limit_lbf")
         held_lbf = None if crew_limit_lbf is None else crew_limit_lbf * CREW_LIMIT_SLACK
-        strain = of_hose(seen[line["id"]], limits.get("test_psi"), limits.get("work_psi"))
+        strain = of_hose(seen[line["id"]], limits)
         if strain:
             level, reached, limit_psi = strain
             (stops if level == STOP else others).append(_caution(line, limits, level, "above_" + reached, "pressure", seen[line["id"]], limit_psi))
-        elif limits.get("bore_in") and limits.get("test_psi") is None and limits.get("work_psi") is None and seen[line["id"]] >= HIGH_PSI:
+        elif limits.get("bore_in") and working_psi(limits) is None and seen[line["id"]] >= HIGH_PSI:
             stops.append(_caution(line, limits, STOP, "high_pressure", "pressure", seen[line["id"]], HIGH_PSI))
         if limits.get("device_most_gpm") and line["end_gpm"] > limits["device_most_gpm"] * (1 + LAST_BIT):
             stops.append(_caution(line, limits, STOP, "device_over", "flow", line["end_gpm"], limits["device_most_gpm"]))

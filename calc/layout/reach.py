@@ -79,8 +79,8 @@ def _way(reported, by_id, name):
 
 def _limit_psi(way):
     """The most the pump may show with all shut, by the working pressure of the hose on the way; None if unknown."""
-    allowed = [hose.working_pressure_psi(part["line"]["test_psi"]) + min(0, water.elevation_psi(part["low_ft"]))
-               for part in way if part["line"].get("test_psi")]
+    limits = [(caution.working_psi(part["line"]), water.elevation_psi(part["low_ft"])) for part in way]
+    allowed = [limit_psi + height_psi for limit_psi, height_psi in limits if limit_psi is not None]
     return min(allowed) if allowed and min(allowed) > 0 else None
 
 
@@ -88,8 +88,8 @@ def _strained(way, pump_psi):
     """What that pressure at the pump calls for in the hose on the way, with all shut."""
     cautions = []
     for part in way:
-        seen_psi = pump_psi - min(0, water.elevation_psi(part["low_ft"]))
-        strain = caution.of_hose(seen_psi, part["line"].get("test_psi"), part["line"].get("work_psi"))
+        seen_psi = pump_psi - water.elevation_psi(part["low_ft"])
+        strain = caution.of_hose(seen_psi, part["line"])
         if strain:
             cautions.append({"level": strain[0], "code": "above_" + strain[1], "line": part["line"]["id"], "crew": None, "reaction": None,
                           "kind": "pressure", "amount": seen_psi, "limit": strain[2]})

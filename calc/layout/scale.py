@@ -3,7 +3,7 @@ import math
 
 from calc.base import display, entry
 from calc.base.errors import CalcError
-from calc.hydraulics import caution, hose
+from calc.hydraulics import caution
 from calc.layout import at_pump
 from calc.pump import rating
 
@@ -19,7 +19,7 @@ def read(solution, layout, units, profile):
     units: see calc.base.display
     profile: of the rig, or None; without a rated capacity the scale has no rating
 
-    Returns contract `pressure_scale`. Raises nothing. Source: caution.of_hose for a hose, rating.within_rating for a pump.
+    Returns contract `pressure_scale`. Raises nothing. Source: caution.of_hose for a hose, rating.rated_pressure_psi for a pump.
     """
     _, by_id, report = solution
     factor = display.scale(units, units["shown"], "pressure")["factor"]
@@ -43,11 +43,9 @@ def _of_hose(by_id, report):
     first = None
     seen = caution.shut_psi(report)
     for line in report["lines"]:
-        known = by_id[line["id"]]
-        work_psi, test_psi = known.get("work_psi"), known.get("test_psi")
-        if work_psi is None and test_psi is None:
+        limit_psi = caution.working_psi(by_id[line["id"]])
+        if limit_psi is None:
             continue
-        limit_psi = hose.working_pressure_psi(test_psi) if work_psi is None else work_psi
         at_psi = limit_psi + report["discharge_psi"] - seen[line["id"]]
         if at_psi > 0 and (first is None or at_psi < first["psi"]):
             first = {"code": "hose", "line": line["id"], "psi": at_psi}
@@ -57,16 +55,16 @@ def _of_hose(by_id, report):
 def _of_pump(report, layout, units, profile):
     """The discharge pressure that the pump is rated for at this flow; None where its rating or its water is not known."""
     typed = profile.get("pump_rated") if isinstance(profile, dict) else None
-    if not typed or report["flow_gpm"] <= 0 or report["discharge_psi"] <= 0:
+    if not typed:
         return None
     try:
         net_psi = at_pump.net_psi(layout.get("source"), report["discharge_psi"], units)
         rated_gpm = entry.quantity(units, "flow", "pump_rated", typed)
-        rated_psi = rating.within_rating(rated_gpm, report["flow_gpm"], max(net_psi, 0))["rated_psi"]
+        rated_psi = rating.rated_pressure_psi(rated_gpm, report["flow_gpm"])
     except CalcError:
         return None  # what is wrong is said where the entry stands
     at_psi = rated_psi + report["discharge_psi"] - net_psi
-    return {"code": "pump", "line": None, "psi": at_psi} if rated_psi > 0 and at_psi > 0 else None
+    return {"code": "pump", "line": None, "psi": at_psi} if rated_psi and at_psi > 0 else None
 
 
 def _step(most):

@@ -1,7 +1,7 @@
 """The hydrant page's answer: a flow test as typed in, what the hydrant can give, and what reaches the pump."""
 from calc.base import display, readout
 from calc.base.errors import CalcError
-from calc.hydraulics import hose, nozzle, water
+from calc.hydraulics import caution, hose, nozzle, water
 from calc.supply import hydrant, sources
 
 LEAST_DROP_PSI = 0.01  # no gauge shows less: the same pressure, typed in two units
@@ -140,8 +140,8 @@ def _layouts(units, test, floor_psi, supply_hose, line, hoses, wanted_gpm, most_
         rows.append(readout.row(units, "one_more", "flow", both_gpm, (
             ("lines", None, str(hoses + 1)), ("both", "flow", both_gpm), ("most", "flow", most_gpm), ("more", "flow", both_gpm - most_gpm)),
             ("hydrant_flow", "friction", "parallel")))
-    limit_psi = supply_hose.get("work_psi") or (supply_hose.get("test_psi") and hose.working_pressure_psi(supply_hose["test_psi"]))
-    if limit_psi:
+    limit_psi = caution.working_psi(supply_hose)
+    if limit_psi is not None:
         reverse_gpm = hydrant.reverse_gpm(test, line, floor_psi, limit_psi)
         rows.append(readout.row(units, "reverse", "flow", reverse_gpm, (
             ("limit", "pressure", limit_psi), ("floor", "pressure", floor_psi)), ("hydrant_flow", "friction", "working_pressure")))

@@ -13,7 +13,7 @@ def cautions(units, hose, psi, where="hose"):
 
     Returns a list of contract `water_caution`. Raises nothing. Source: calc.hydraulics.caution.
     """
-    strain = caution.of_hose(psi, hose.get("test_psi"), hose.get("work_psi"))
+    strain = caution.of_hose(psi, hose)
     if not strain:
         return []
     level, limit, limit_psi = strain

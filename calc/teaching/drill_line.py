@@ -49,7 +49,7 @@ class Line:
 
     def is_stopped(self):
         """Whether no page gives it a number: more flow than its device is made for, or its hose at its test pressure. Source: calc.hydraulics.caution."""
-        strain = caution.of_hose(self.pump_psi(), self.test_psi)
+        strain = caution.of_hose(self.pump_psi(), {"test_psi": self.test_psi})
         return self.is_over or strain is not None and strain[0] == caution.STOP
 
     def facts(self, units):

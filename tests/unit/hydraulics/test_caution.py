@@ -77,7 +77,7 @@ def test_a_hose_is_judged_with_every_nozzle_shut(run, discharge_psi, lines, stop
 ])
 def test_hose_is_worked_below_its_test(run, seen_psi, test_psi, expected):
     """A caution from the working pressure on, a stop from the test pressure on, nothing where none is known."""
-    found = run("hydraulics.caution", "of_hose", seen_psi=seen_psi, test_psi=test_psi)
+    found = run("hydraulics.caution", "of_hose", seen_psi=seen_psi, limits={"test_psi": test_psi})
     assert (None if found is None else list(found)) == expected
 
 

@@ -56,11 +56,15 @@ def test_behind_a_wye(run):
     ([a_wye(a_line())], "270"),                 # the way there has no limit that is known
     ([a_line(height="-20")], "261"),            # its foot stands at 8.68 more: 261.32
     ([a_line(height="20")], "270"),
+    ([a_line(height="-621")], "0"),             # 269.5 of height: half a psi is left
+    ([a_wye(a_line(height="50"), height="50")], "291"),    # all of the hose that is known is 21.7 psi above the pump
+    ([a_wye(a_line(height="50"), height="-20")], "261"),   # its foot is the wye
 ])
 def test_limit(run, lines, limit):
     """The most the pump may show is the working pressure of the hose on the way, less what still water downhill adds."""
-    found = bounds(run, *lines)
-    assert (found["limit"], found["pump"]) == (limit, limit or "109")  # what the layout asks: 2 x 1.5^2 x 2 + 100
+    assert bounds(run, *lines, pump="200")["limit"] == limit
+    if limit != "0":
+        assert bounds(run, *lines)["pump"] == (limit or "109")  # what the layout asks: 2 x 1.5^2 x 2 + 100
 
 
 def test_other_lines_do_not_count(run):
@@ -68,10 +72,32 @@ def test_other_lines_do_not_count(run):
     assert bounds(run, a_line(), a_line(id="B", length="400"), pump="200")["longest"] == "286"
 
 
-@pytest.mark.parametrize(("pump", "codes"), [("", []), ("269", []), ("275", ["above_working_pressure"]), ("300", ["above_test_pressure"])])
-def test_hose_past_its_limit_is_said(run, pump, codes):
+OWN_LIMIT = {**SHELF, "hoses": {**SHELF["hoses"], "attack": {**SHELF["hoses"]["attack"], "work_psi": 199.9}}}
+
+
+def test_a_working_limit_of_its_own(run):
+    """Where the rig's profile has one, it counts and not nine tenths of the test pressure, in bar to two decimals and never past it."""
+    assert (bounds(run, a_line(height="20"), shelf=OWN_LIMIT)["limit"], bounds(run, a_line(), shelf=OWN_LIMIT)["pump"]) == ("199", "199")
+    pressure = {"factor": 0.0689476, "places": 2}  # the definition: 1 psi = 0.0689476 bar; 199.9 are 13.7826
+    bar = {"shown": "bar", "systems": {**UNITS["systems"], "bar": {**UNITS["systems"]["ours"], "pressure": pressure}}}
+    assert bounds(run, a_line(end=fog("150", "100@ours")), units=bar, shelf=OWN_LIMIT, end="6")["limit"] == "13.78"
+
+
+@pytest.mark.parametrize(("pump", "more", "said"), [
+    ("", {}, []), ("269", {}, []), ("275", {}, [("caution", "above_working_pressure", "275", "270")]), ("300", {}, [("stop", "above_test_pressure", "300", "300")]),
+    ("265", {"height": "-20"}, [("caution", "above_working_pressure", "274", "270")]),  # its foot sees 8.68 more
+    ("210", {"shelf": OWN_LIMIT}, [("caution", "above_working_pressure", "210", "200")]),
+])
+def test_hose_past_its_limit_is_said(run, pump, more, said):
     """A pressure typed past what the hose is worked at is cautioned as on the answer."""
-    assert [each["code"] for each in bounds(run, a_line(), pump=pump)["cautions"]] == codes
+    cautions = bounds(run, a_line(height=more.get("height", "0")), pump=pump, shelf=more.get("shelf", SHELF))["cautions"]
+    assert [(each["level"], each["code"], each["amount"], each["limit"]) for each in cautions] == said
+
+
+@pytest.mark.parametrize("line", ["A", "B"])
+def test_hoses_that_share_an_end_have_no_bounds(run, line):
+    """The length of either changes what the other carries."""
+    assert bounds(run, a_line(), {**a_line(id="B"), "end": {"kind": "into", "line": "A"}}, line=line) is None
 
 
 def test_what_the_line_has(run):
@@ -92,6 +118,7 @@ def test_other_units(run):
     line = a_line(length="50", end=fog("600", "700"))
     found = bounds(run, line, units=OTHER_UNITS, pump="1400", flow="600", end="700", length="50")
     assert (found["longest"], found["passes"], found["taken"]) == ("71", "718", "700")  # 179.6 gpm
+    assert bounds(run, line, units=OTHER_UNITS, pump="200@ours", flow="600", end="700", length="50")["pump"] == "1400"
 
 
 @pytest.mark.parametrize(("name", "text", "code"), [
