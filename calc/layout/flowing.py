@@ -32,14 +32,15 @@ def read(solution, layout, units):
     if standing.get("pressure"):
         pump_psi = entry.quantity(units, "pressure", "gauge", standing["pressure"])
         check_not_negative("gauge", pump_psi)
+    pump_psi = max(pump_psi, 0)
     shut = {name: {"shut": True} for name in standing.get("shut", []) if name in by_id}
     if standing["gates"] == "set":
         plain_layout = typed.changed(plain_layout, {line["id"]: _gate(line) for line in report["lines"]})
     if shut:
-        compared = pressure.compared(plain_layout, max(pump_psi, 0), {name: True for name in shut})
+        compared = pressure.compared(plain_layout, pump_psi, {name: True for name in shut})
         all_open, flowing = compared["before"], compared["after"]
     else:
-        all_open = flowing = pressure.flows(plain_layout, max(pump_psi, 0))
+        all_open = flowing = pressure.flows(plain_layout, pump_psi)
     return {
         "pressure": display.text(units, "pressure", pump_psi),
         "flow": display.text(units, "flow", flowing["flow_gpm"]),

@@ -55,28 +55,25 @@ def _converted(lines, before, units):
 
 def _above(before, rise, units):
     """Two heights as typed made into one, in the system of the second where both are something."""
-    try:
-        rise_ft = entry.quantity(units, "length", "height", rise)
-    except CalcError:
+    before_ft, rise_ft = _feet(before, units), _feet(rise, units)
+    if rise_ft is None:
         return rise
-    try:
-        before_ft = entry.quantity(units, "length", "height", before)
-    except CalcError:
+    if before_ft is None:
         return ""
     if before_ft == 0:
         return rise
     if rise_ft == 0:
         return before
-    (typed, system), (typed_before, system_before) = _parted(rise, units), _parted(before, units)
-    amount = before_ft * display.scale(units, system, "length")["factor"]
-    if system == system_before:
-        amount = entry.number("height", typed_before, "length", display.decimal(units))  # no factor there and back
-    return entry.written(_text(amount + entry.number("height", typed, "length", display.decimal(units)))) + "@" + system
+    system = rise.partition("@")[2] or units["shown"]
+    return entry.written(_text((before_ft + rise_ft) * display.scale(units, system, "length")["factor"])) + "@" + system
 
 
-def _parted(text, units):
-    typed, _, system = text.partition("@")
-    return typed, system or units["shown"]
+def _feet(text, units):
+    """A height as typed, in feet; None where it is no number."""
+    try:
+        return entry.quantity(units, "length", "height", text)
+    except CalcError:
+        return None
 
 
 def _text(amount):

@@ -24,8 +24,7 @@ def join(runs, coming):
         run.into.guests.append(run)
     heights_psi = {}
     for run in runs:
-        start_psi = heights_psi[run.feeder.name] if run.feeder else 0
-        heights_psi[run.name] = start_psi + (0 if run.into else run.elevation_psi)
+        heights_psi[run.name] = (heights_psi[run.feeder.name] if run.feeder else 0) + run.elevation_psi
     for run in coming:
         run.elevation_psi = heights_psi[run.into.name] - (heights_psi[run.feeder.name] if run.feeder else 0)
         for before in way(run):

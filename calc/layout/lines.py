@@ -51,7 +51,7 @@ def read(layout, changes):
         if "lines" in end:
             run.branches = _branches(end, run)
             pending.extend(run.branches)
-        if "into" in end:
+        elif "into" in end:
             coming.append(run)
     for name in changes:
         if name not in names:
@@ -114,15 +114,13 @@ class Run:
         line = self.line
         if shut is not True and shut is not False:
             raise CalcError("shut", "not_true_or_false")
-        self.is_closed = shut
+        self.is_closed = self.is_shut = shut
         if self.branches:
             self.is_shut = shut or all(branch.is_shut for branch in self.branches)
             self.rated_gpm = sum(branch.rated_gpm for branch in self.branches)
         elif "into" in line["end"]:
-            self.is_shut = shut
             self.rated_gpm = 0  # the nozzles there count once: see joint.join
         else:
-            self.is_shut = shut
             self.rating = outlet.rating(line["end"])
             self.rated_gpm = self.rating[1]
         for required in ("coefficient", "length_ft"):

@@ -65,9 +65,6 @@ def ask(runs, rule):
             needs = [needed_psi[branch.name] for branch in run.branches if needed_psi.get(branch.name) is not None]
             needed_psi[run.name] = max(needs) if needs else None  # a way round alone
     for names in _rings(runs):
-        if any([run.name in names and run.flow_gpm < 0 and (run.feeder is None or run.feeder.name not in names) for run in runs]):
-            needed_psi.update({name: None for name in names})  # what runs back out of it is not throttled
-            continue
         needs = [needed_psi[name] for name in names if needed_psi.get(name) is not None]
         for name in names:
             needed_psi[name] = max(needs) if needs else None

@@ -1,4 +1,6 @@
 """The parts of a tree of hose: an outlet's pressure, the flow that it takes back, and its work, by the laws that tie them."""
+import math
+
 import pytest
 
 from calc.base.errors import CalcError
@@ -65,6 +67,21 @@ def test_a_search_that_is_not_done_is_refused(monkeypatch):
     with pytest.raises(CalcError) as refused:
         network.solve(a_wye(), 170)
     assert (refused.value.field, refused.value.code) == ("lines", "no_balance")
+
+
+def test_more_loops_than_it_takes_are_refused():
+    """Each loop is one row more of the equations in every step: twelve at the most, a hose that is shut closes none."""
+    def hoses(count, shut):
+        joint, nozzle = branch.Branch(None, 0, 1e-4, None, False), branch.Branch(0, 0, 0, FIXED, False)
+        return [joint, nozzle] + [branch.Branch(None, 0, 1e-4, None, place < shut, into=0) for place in range(count)]
+
+    with pytest.raises(CalcError) as refused:
+        network.solve(hoses(13, 0), 100)
+    assert (refused.value.field, refused.value.code, refused.value.facts) == ("lines", "too_many_loops", {"most": 12})
+    branches = hoses(13, 1)
+    network.solve(branches, 100)
+    # by hand: thirteen hoses at 1e-4 are one at 1e-4 / 169, the nozzle 75 / 150^2 = 1 / 300: 100 = Q^2 (1 / 300 + 1e-4 / 169)
+    assert branches[1].flow_gpm == pytest.approx(math.sqrt(100 / (1 / 300 + 1e-4 / 169)), rel=1e-6)
 
 
 def test_newton_is_quick(monkeypatch):

@@ -53,12 +53,37 @@ def test_nothing_is_asked_where_nothing_changes_or_nothing_is_open(run):
     assert flowing(run, *TWO)["asked"] is flowing(run, *TWO, shut=["A", "B"])["asked"] is None
 
 
-def test_cautions_of_what_flows(run):
+@pytest.mark.parametrize(("pressure", "code", "reaction"), [("310", "above_test_pressure", "138"), ("280", "above_working_pressure", "125")])
+def test_cautions_of_what_flows(run, pressure, code, reaction):
     """More pressure than asked for is judged as it stands."""
-    layout = {**a_layout(a_line(), crew="1"), "now": {**AS_ASKED, "pressure": "310"}}
+    layout = {**a_layout(a_line(), crew="1"), "now": {**AS_ASKED, "pressure": pressure}}
     told = run("layout.flowing", "now", layout=layout, shelf=SHELF, units=UNITS)["cautions"]
-    # the hose is tested at 300; by hand 75.75 x 310 / 169.75 = 138.3 lbf
-    assert [(each["code"], each["amount"]) for each in told] == [("above_test_pressure", "310"), ("reaction_above_crew", "138")]
+    # the hose is tested at 300, worked to 270; by hand 75.75 x 310 / 169.75 = 138.3 lbf, 75.75 x 280 / 169.75 = 124.9
+    assert [(each["code"], each["amount"]) for each in told] == [(code, pressure), ("reaction_above_crew", reaction)]
+
+
+def test_two_hoses_into_one_end(run):
+    """Gated as asked beside a line that needs more, 351 and 249 gpm of 600 come to the one end, each at the pressure before its device; C 15.5 x 200 ft and 15.5 x 400 share as 1 to the root of a half."""
+    first = a_line(device="master", loss="25", end=fog("600"))
+    found = flowing(run, first, {**a_line(id="B", length="400"), "end": {"kind": "into", "line": "A"}}, a_line(id="C", length="4000"))
+    assert [(line["id"], line["flow"], line["rated_flow"]) for line in found["lines"]] == [("A", "600", "600"), ("B", "249", "249"), ("C", "150", "150")]
+    assert [line["outlet"] for line in found["lines"]] == [line["rated_outlet"] for line in found["lines"]] == ["100", "125", "100"]
+    found = flowing(run, {**first, "length": "0"}, {**a_line(id="B"), "end": {"kind": "into", "line": "A"}})
+    assert [line["flow"] for line in found["lines"]] == ["600", "0"]  # no length takes all, and the other is not gated by what it does not pass
+
+
+def test_a_nozzle_that_water_does_not_reach(run):
+    """By hand: 43.4 psi of height where the pump shows 20: nothing comes, and no gauge shows less than nothing."""
+    (line,) = flowing(run, a_line(height="100"), pressure="20")["lines"]
+    assert (line["flow"], line["outlet"]) == ("0", "0")
+
+
+@pytest.mark.parametrize("shut", [[], ["B"]])
+def test_a_pump_that_shows_nothing(run, shut):
+    """Nothing flows on the level, and downhill what the height makes flow: no pump shows less than nothing."""
+    assert flowing(run, *TWO, pressure="0", shut=shut)["flow"] == "0"
+    steep = [a_line(id=name, height="-400") for name in "AB"]
+    assert flowing(run, *steep, shut=shut)["pressure"] == "0"
 
 
 @pytest.mark.parametrize(("now", "field", "code"), [
@@ -93,6 +118,12 @@ def test_what_to_mind_of_an_intake(run, intake, level, code):
     """A hydrant is left 20 psi (driver/operator study cards); no pump shows less than comes in: 169.75 psi are asked for."""
     told = at_pump(run, {}, {**TANK, "kind": "fed", "intake": intake})["supply"]
     assert told == (code and {"level": level, "code": code, "limit": "20"})
+
+
+def test_an_intake_at_just_what_is_asked(run):
+    """100 psi in and 100 asked for: the pump adds nothing, and that is said."""
+    told = at_pump(run, {}, {**TANK, "kind": "fed", "intake": "100"}, a_line(length="0"))
+    assert (told["net"], told["supply"]["code"]) == ("0", "high_supply")
 
 
 def test_an_intake_is_minded_of_a_fed_pump_alone(run):
@@ -184,6 +215,17 @@ def test_a_lay_that_needs_no_pump(run):
     assert at_pump(run, profile, {**TANK, "kind": "draft", "lift": "20", "loss": "0"}, barely)["net"] == "9"
     # fed with more than it needs, the pump adds nothing either
     assert at_pump(run, profile, {**TANK, "kind": "fed", "intake": "200"})["net"] == "0"
+
+
+def test_a_speed_is_read_by_the_pages_mark(run):
+    """1,610 is a speed where a comma sets thousands apart; where it is the decimal mark either could be meant, and it is asked."""
+    profile = {"pump_rated": "150", "speed_capacity": "1,610", "speed_seventy": "1700", "speed_fifty": "1820"}
+    at_test = {**a_layout(a_line(length="0", end=fog("150", "150"))), "source": TANK}
+    asked = {"layout": at_test, "shelf": SHELF, "profile": profile}
+    assert run("layout.at_pump", "answer", units=UNITS, **asked)["engine"]["rpm"] == "1610"
+    with pytest.raises(CalcError) as refusal:
+        run("layout.at_pump", "answer", units={**UNITS, "decimal": ","}, **asked)
+    assert (refusal.value.field, refusal.value.code) == ("speed_capacity", "thousands_or_decimals")
 
 
 @pytest.mark.parametrize("name", ["speed_capacity", "speed_seventy", "speed_fifty", "pump_rated"])

@@ -46,7 +46,7 @@ def test_above_the_pump(run, joint, end, psi):
 def test_old_kind(run, joint, end, psi):
     """An old layout has the pressures it had, before and after it is converted, and ends at the sum of its heights."""
     layout = a_layout(old(a_wye(old(a_line(), end)), joint))
-    assert ask(run, layout)["pressure_psi"] == pytest.approx(psi, rel=1e-12)
+    assert pressures(run, layout) == (pytest.approx(psi, rel=1e-12), [[0, float(joint)], [float(joint), float(joint) + float(end)]])
     new = run("layout.heights", "converted", layout=layout, units=UNITS)
     assert "rise" not in str(new)
     assert pressures(run, new)[0] == pytest.approx(psi, rel=1e-12)
@@ -98,6 +98,13 @@ def test_typed_since_goes_first(run):
     assert pressures(run, a_layout(joint))[0] == pytest.approx(174.25 + 0.434 * 58, rel=1e-12)
     new = run("layout.heights", "converted", layout=a_layout(joint), units=UNITS)["lines"][0]
     assert (new["height"], new["end"]["lines"][0]["height"]) == ("50", "58@ours")
+
+
+def test_no_height_at_all(run):
+    """A line with neither stays empty, to be typed, at the pump and behind a joint."""
+    bare = {name: value for name, value in a_line().items() if name != "height"}
+    new = run.unheld("layout.heights", "converted", layout=a_layout(bare, old(a_wye(bare), "5")), units=UNITS)["lines"]
+    assert [new[0]["height"], new[1]["end"]["lines"][0]["height"]] == ["", ""]
 
 
 def test_old_text_is_refused_at_its_line(run):

@@ -46,6 +46,19 @@ def test_a_siamese_before_one_hose(run):
     assert report_of(run, lines)[0]["discharge_psi"] == pytest.approx(140.48)
 
 
+def test_devices_take_by_all_that_is_behind_them(run):
+    """By hand, in psi and hundreds of gpm: C 2 x 200 ft takes 4 Q^2 by A; by B a device of 45 at the 300 behind it 5 more, so 9 Q^2: as 3 to 2, 180 and 120 gpm.
+
+    Before them 100 ft of C 0.2 take 1.8, and a device of 30 at 300 gpm, each nozzle counted once though two ways lead there, 30.
+    """
+    nozzles = [line(name, 1, 0, {"kind": "fog", "rated_gpm": flow, "rated_psi": 100}) for name, flow in (("X", 100), ("Y", 200))]
+    lines = [line("S", 0.2, 100, {"lines": [line("A", 2, 200, {"lines": nozzles}), line("B", 2, 200, {"into": "A"}, appliance_psi=45)]}, appliance_psi=30)]
+    report, by_id = report_of(run, lines)
+    assert [by_id[name]["flow_gpm"] for name in "AB"] == [pytest.approx(180), pytest.approx(120)]
+    assert [by_id[name]["appliance_psi"] for name in "SB"] == [pytest.approx(30), pytest.approx(7.2)]
+    assert report["discharge_psi"] == pytest.approx(100 + 12.96 + 1.8 + 30)
+
+
 def test_equal_hoses_are_runs_side_by_side(run):
     """Two of the same into one are one line of two runs, as it always was."""
     beside = report_of(run, [line("A", 2, 200, MONITOR), line("B", 2, 200, {"into": "A"})])[0]
@@ -69,6 +82,27 @@ def test_one_of_two_that_is_shut_leaves_the_other_all(run):
     assert (by_id["B"]["shut"], by_id["B"]["flow_gpm"]) == (True, 0)
 
 
+def test_a_valve_as_it_stands_asks_for_nothing(run):
+    """What a valve takes is of what flows alone: the two ask the same 141 psi with one."""
+    first, second = two_into_one()
+    assert report_of(run, [{**first, "gate_psi": 30}, second])[0]["discharge_psi"] == pytest.approx(141)
+
+
+def test_a_wye_beside_two_into_one_is_gated_as_ever(run):
+    """By hand: behind 100 ft of C 2 for 200 gpm, 8, the harder of 115.5 and 131 makes 139; 54 of 193 are taken at the wye and 15.5 at the easier."""
+    wye = line("W", 2, 100, {"lines": [line("X", 15.5, 100, HANDLINE), line("Y", 15.5, 200, HANDLINE)]})
+    _, by_id = report_of(run, [*two_into_one(), line("C", 15.5, 600, HANDLINE), wye])
+    assert [by_id[name]["gate_psi"] for name in "CWXY"] == [pytest.approx(psi, abs=1e-9) for psi in (0, 54, 15.5, 0)]
+
+
+def test_a_way_round_alone_is_gated_with_its_joint(run):
+    """By hand: 115.5 and 0.2 for 100 ft of C 0.2 are 77.3 under 193; a ring behind the joint that feeds nothing takes nothing more off."""
+    ring = [line("A", 2, 100, {"lines": [line("X", 2, 50, HANDLINE, shut=True)]}), line("B", 0.8, 100, {"into": "A"})]
+    joint = line("S", 0.2, 100, {"lines": [*ring, line("N", 15.5, 100, HANDLINE)]})
+    _, by_id = report_of(run, [joint, line("C", 15.5, 600, HANDLINE)])
+    assert [by_id[name]["gate_psi"] for name in "SABN"] == [pytest.approx(psi, abs=1e-3) for psi in (77.3, 0, 0, 0)]
+
+
 def test_two_into_one_are_gated_alike_beside_a_line_that_needs_more(run):
     """By hand: a handline of 100 + 15.5 x 1 x 6 = 193 leaves 52 psi to take off both."""
     report, by_id = report_of(run, [*two_into_one(), line("C", 15.5, 600, HANDLINE)])
@@ -80,18 +114,19 @@ def test_all_behind_a_shut_end_is_shut(run):
     """A monitor that is shut takes nothing by either hose."""
     lines = two_into_one()
     lines[0]["shut"] = True
-    report, by_id = report_of(run, [*lines, line("C", 15.5, 600, HANDLINE)], 150)
-    assert by_id["A"]["shut"] and by_id["B"]["shut"]
+    report, by_id = report_of(run, [*lines, line("C", 15.5, 600, HANDLINE), line("J", 2, 100, {"lines": [line("X", 2, 50, HANDLINE, shut=True)]})], 150)
+    assert [by_id[name]["shut"] for name in "ABCJ"] == [True, True, False, True]  # and a joint whose only nozzle is shut
     assert by_id["B"]["outlet_psi"] == 150
     assert report["flow_gpm"] == by_id["C"]["flow_gpm"] > 0
 
 
 def test_a_loop_with_nothing_behind_it_passes_water_on(run):
     """A joint whose only nozzle is shut stands in a ring: what comes in by one hose leaves by the other, back along the first."""
-    ring = line("A", 2, 100, {"lines": [line("X", 2, 50, HANDLINE, shut=True)]})
+    ring = line("A", 2, 100, {"lines": [line("X", 2, 50, HANDLINE, shut=True)]}, parallel=2)
     lines = [line("S", 8, 300, {"lines": [ring, line("N", 15.5, 100, MONITOR)]}), line("B", 0.8, 100, {"into": "A"})]
     _, by_id = report_of(run, lines, 200)
     assert by_id["B"]["flow_gpm"] == pytest.approx(-by_id["A"]["flow_gpm"]) and by_id["B"]["flow_gpm"] > 50
+    assert by_id["A"]["friction_psi"] == pytest.approx(-2 * (by_id["B"]["flow_gpm"] / 200) ** 2)  # half in each of its two hoses
     asked, by_id = report_of(run, lines)
     assert by_id["A"]["outlet_psi"] == pytest.approx(by_id["B"]["outlet_psi"])
     assert asked["discharge_psi"] == pytest.approx(by_id["B"]["inlet_psi"])
@@ -104,6 +139,7 @@ def test_a_ring_that_feeds_nothing_stands(run):
     assert report["flow_gpm"] == 100
     assert [abs(by_id[name]["flow_gpm"]) < 0.01 for name in "AB"] == [True, True]
     assert by_id["A"]["outlet_psi"] == pytest.approx(report["discharge_psi"], abs=1e-3)
+    assert report_of(run, lines[:2])[0]["discharge_psi"] == 0  # nothing is asked of the pump
 
 
 @pytest.mark.parametrize("seed", range(0, 60, 3))
@@ -142,7 +178,7 @@ def test_too_many_are_refused(run):
     lines = [line("A", 2, 200, MONITOR), *[line(f"B{count}", 2, 200, {"into": "A"}) for count in range(13)]]
     with pytest.raises(CalcError) as refused:
         report_of(run, lines)
-    assert (refused.value.field, refused.value.code) == ("lines", "too_many_loops")
+    assert (refused.value.field, refused.value.code, refused.value.facts) == ("lines", "too_many_loops", {"most": 12})
     assert report_of(run, lines[:-1])[0]["discharge_psi"] == pytest.approx(100 + 2 * 2 * 36 / 169)  # by hand: thirteen hoses share it
 
 

@@ -8,10 +8,10 @@ BOUNDS = {"line": "A", "reach": {"pump": "200", "flow": "", "end": "", "length":
 PARTS = {"workings": True, "fall": True, "flowing": True, "at_pump": True, "bounds": BOUNDS}
 
 
-def page(run, *lines, parts=(), units=UNITS, texts=(), **layout):
+def page(run, *lines, parts=(), units=UNITS, texts=(), profile=None, **layout):
     """What the page shows of these lines."""
     return run("layout.page", "answer", layout={**a_layout(*lines), "now": AS_ASKED, "source": TANK, **layout}, shelf=SHELF, units=units,
-               profile=None, parts={name: PARTS[name] for name in parts}, texts=texts)
+               profile=profile, parts={name: PARTS[name] for name in parts}, texts=texts)
 
 
 @pytest.mark.parametrize("name", ["flowing", "at_pump", "bounds"])
@@ -20,6 +20,11 @@ def test_wanted_alone(run, name):
     found = page(run, a_line(), parts=[name])
     assert found["answer"]["pressure"] == "170"  # by hand: 15.5 x 1.5^2 x 2 + 100 = 169.75
     assert [part for part in ("flowing", "at_pump", "bounds") if found[part]] == [name]
+
+
+def test_of_a_rig(run):
+    """Its pump's rating is looked at: 250 psi are promised up to half of 500 gpm, and 250 - 169.75 are to spare."""
+    assert page(run, a_line(), parts=["at_pump"], profile={"pump_rated": "500"})["at_pump"]["rating"]["margin"] == "80"
 
 
 @pytest.mark.parametrize(("parts", "has_workings", "has_fall"), [([], False, False), (["workings"], True, False), (["fall"], False, True)])

@@ -57,6 +57,7 @@ def near(expected):
     ("line", "expected_psi", "expected_gpm"),
     [
         (a_line(), 102, 100),                          # 100 + 2 x 1^2 x 1
+        (a_line(end={**FOG, "rated_gpm": 0.5}), 100.00005, 0.5),  # 2 x 0.005^2: however little
         (a_line(length_ft=0), 100, 100),               # no hose: the nozzle on the pump
         (a_line(rise_ft=50), 123.7, 100),              # + 50 x 0.434
         (a_line(rise_ft=-50), 80.3, 100),              # the hill does part of the work
@@ -162,7 +163,7 @@ def test_parallel(run, line):
 BAD_NUMBERS = ((True, "not_a_number"), ("2", "not_a_number"), (None, "not_a_number"), ([2], "not_a_number"),
                (1e300, "too_large"))
 BAD_LINES = [("coefficient", 0, "not_positive"), ("length_ft", -1, "negative"), ("appliance_psi", -1, "negative"),
-             ("bore_in", 0, "not_positive"), ("end", None, "missing"), ("end", [FOG], "missing")]
+             ("bore_in", 0, "not_positive"), ("gate_psi", -1, "negative"), ("gate_gpm", 0, "not_positive"), ("end", None, "missing"), ("end", [FOG], "missing")]
 BAD_LINES += [("parallel", value, "out_of_range") for value in (0, -1, 13, 1.5, True, None, "2", [2], 1e300)]
 BAD_LINES += [(field, value, code) for field in ("coefficient", "length_ft", "rise_ft", "appliance_psi", "bore_in")
               for value, code in BAD_NUMBERS if not (field == "bore_in" and value is None)]
