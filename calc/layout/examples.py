@@ -11,6 +11,7 @@ EXACT = 1e-9  # what two sums of the same figures may differ by
 FIGURES = {
     "affinity": ("pressure_psi", rating.pressure_at_speed_psi),
     "air_pressure": ("pressure_psi", air_psi),
+    "coefficient_metric": ("friction_psi", hose.friction_loss_psi),
     "elevation_pressure": ("pressure_psi", water.elevation_psi),
     "field_elevation": ("pressure_psi", hoselay.field_elevation_psi),
     "fittings": ("loss_psi", hoselay.fittings_psi),
@@ -41,30 +42,50 @@ FIGURES = {
     "shuttle": ("flow_gpm", sources.shuttle_gpm),
     "shutoff_rise": ("rise_f_per_min", heat.shutoff_rise_f_per_min),
     "tank_minutes": ("minutes", sources.tank_minutes),
+    "tip_flow_metric": ("flow_gpm", nozzle.smooth_bore_flow_gpm),
     "tip_flow_rounded": ("flow_gpm", nozzle.smooth_bore_flow_gpm),
     "tip_flow_understated": ("flow_gpm", nozzle.smooth_bore_flow_gpm),
 }
+SEGMENTS = ("pdp_chart", "pdp_metric", "pdp_whole")  # hoses one behind another
+SIZES = ("friction_metric",)  # one flow in hoses of several sizes
 LINES = ("pdp_by_rule", "pdp_relay", "pdp_single_line", "pdp_siamese_master_stream")  # one line: its hose, its end and where it lies
 
 
 def answers(topic, inputs):
     """What calc says of an example, by name.
 
-    topic: one of FIGURES or LINES
+    topic: one of FIGURES, LINES, SEGMENTS or SIZES
     inputs: figures by name as the topic's function takes them; of LINES: coefficient, length_ft, nozzle_psi, flow_gpm, perhaps
-        rule, rise_ft, appliance_psi, parallel
+        rule, rise_ft, appliance_psi, parallel; of SEGMENTS: segments from the pump on, each [coefficient, length_ft, how many
+        side by side, rise_ft], two or three of tip_in, nozzle_psi and flow_gpm, perhaps appliance_psi; of SIZES: coefficients
+        by name, flow_gpm, length_ft
 
     Returns its figures by name, of LINES discharge_psi and friction_psi. Raises CalcError naming topic, or the input.
     """
     if topic in FIGURES:
         name, function = FIGURES[topic]
         return {name: function(**inputs)}
+    if topic in SEGMENTS:
+        return {"discharge_psi": _discharge_psi(**inputs)}
+    if topic in SIZES:
+        return {name: hose.friction_loss_psi(coefficient, inputs["flow_gpm"], inputs["length_ft"]) for name, coefficient in inputs["coefficients"].items()}
     if topic not in LINES:
         raise CalcError("topic", "unknown")
     line = {name: value for name, value in inputs.items() if name not in ("nozzle_psi", "flow_gpm", "rule")}
     line["end"] = {"kind": "open", "pressure_psi": inputs["nozzle_psi"], "flow_gpm": inputs["flow_gpm"]}
     report = pressure.discharge_pressure({"lines": [line]}, rule=inputs.get("rule", "square"))
     return {"discharge_psi": report["discharge_psi"], "friction_psi": report["lines"][0]["friction_psi"]}
+
+
+def _discharge_psi(segments, nozzle_psi=None, tip_in=None, flow_gpm=None, appliance_psi=0):
+    if nozzle_psi is None:
+        nozzle_psi = nozzle.smooth_bore_pressure_psi(tip_in, flow_gpm)
+    end = {"kind": "open", "pressure_psi": nozzle_psi, "flow_gpm": flow_gpm} if tip_in is None else {"kind": "smooth", "tip_in": tip_in, "nozzle_psi": nozzle_psi}
+    for coefficient, length_ft, parallel, rise_ft in reversed(segments):
+        line = {"coefficient": coefficient, "length_ft": length_ft, "parallel": parallel, "rise_ft": rise_ft, "end": end}
+        line["appliance_psi"] = 0 if "lines" in end else appliance_psi
+        end = {"lines": [line]}
+    return pressure.discharge_pressure(end)["discharge_psi"]
 
 
 def agrees(answer, expected, tolerance, is_rounded_down):

@@ -36,10 +36,12 @@ def groups(sources):
 
 
 def whole_pressures(sources):
-    """Examples of a whole pump pressure, counted by what their sources are worth; sums are those whose losses alone are printed, see fireground.toml of the tests."""
+    """Examples of a whole pump pressure, counted by what their sources are worth; of those worked by hand, sums of printed losses and figures of charts apart."""
     wholes = [{**source, "topics": [topic for topic in source["topics"] if topic["topic"].startswith("pdp_")]} for source in sources]
     counts = {name: group["examples"] for name, group in groups([source for source in wholes if source["topics"]]).items()}
-    counts["sums"] = sum(topic["examples"] for source in wholes for topic in source["topics"] if topic["topic"] == "pdp_metric")
+    for name, apart in (("sums", "pdp_metric"), ("charts", "pdp_chart")):
+        counts[name] = sum(topic["examples"] for source in wholes for topic in source["topics"] if topic["topic"] == apart)
+        counts["worked"] -= counts[name]
     return counts
 
 
