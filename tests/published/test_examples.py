@@ -103,6 +103,10 @@ def _suction(run, **inputs):
     return {"loss_ft": run("pump.draft", "suction_loss_ft", rows=data.load("water")["suction"], **inputs)}
 
 
+def _road(run, distance_miles):
+    return {"minutes": run("supply.shuttle", "travel_minutes", distance_miles=distance_miles, is_round_trip=False) / 2}
+
+
 def _minimum_flow(run, rise_f):
     return {"k": 100 / run("pump.heat", "circulation_gpm", power_hp=100, rise_f=rise_f)}
 
@@ -129,6 +133,7 @@ CHECKS = {
     "suction_loss": _suction,
     "pump_points": _points,
     "water_power": _water_power,
+    "road_one_way": _road,
     "minimum_flow_constant": _minimum_flow,
 }
 

@@ -49,12 +49,16 @@ def test_nothing_in_the_bibliography_is_idle():
 
 @pytest.mark.parametrize("id", citing.bibliography())
 def test_whole_story(id):
-    """Each has title and publisher, and one word on where it was seen; no two have one title. What has no page says so by its id."""
+    """Each has title and publisher, and one word on where it was seen; no two have one title or one address. What has no page says so by its id."""
     row = citing.bibliography()[id]
     if id not in ("memory", "practice"):
         assert {"title", "publisher"} < row.keys() <= {"title", "publisher", "year", *citing.SEEN, *citing.SECOND_HAND}
         assert len(row.keys() & {*citing.SEEN, *citing.SECOND_HAND}) == 1 and row.get("seen", True) is True
     assert sum(citing.name(id) == citing.name(other) for other in citing.bibliography()) == 1
+    assert re.search(r"\b(?:18|19|20)\d\d", row.get("year", "2026"))
+    if "address" in row:
+        assert re.fullmatch(r"https?://[\w.-]+/\S+", row["address"])
+        assert sum(row["address"] == other.get("address") for other in citing.bibliography().values()) == 1
 
 
 @pytest.mark.parametrize(
