@@ -185,6 +185,10 @@ def test_no_page_shows_a_name_to_be_filled(handset):
         expect(page.locator("h1, h2").first).to_be_visible()
         if address == "sheet":
             expect(page.locator("ul.left")).to_contain_text(f"at 150 {SITE['unit']['US']['pressure']}")
+            counts = [int(count) for count in re.findall(r"\d+", page.locator(".overall p").first.inner_text().split(".")[0])]
+            left = len([part for part in record["tests"].values() if part.get("not_done")])
+            assert counts[-1] == left and sum(counts) == page.locator(".result").count()  # each part in one of them
+            expect(page.locator("dl.facts div").filter(has_text=T["field"]["weather"])).to_contain_text(T["sheet"]["not_noted"])  # nobody reads it off a gauge
         assert not re.findall(r"\{\w+\}", page.locator("main").text_content())
         page.close()
 

@@ -1,5 +1,6 @@
 """A run at the panel as it is seen: no verdict before its end, figures one touch away, a loss said once, its clock on every page."""
 import json
+import re
 
 import pytest
 from playwright.sync_api import expect
@@ -214,6 +215,7 @@ def test_to_do_not_shown_and_left_out_are_three(take):
     for part, state in (("checks_dry", T["stage"]["passed"]), ("vacuum", T["stage"]["todo"]), ("capacity", T["stage"]["begun"]),
                         ("governed", T["test"]["not_done_kept"].format(reason=T["test"]["reasons_not_done"][0]))):
         expect(stations.get_by_role("link", name=T["test_name"][part]).last).to_contain_text(state)
+    expect(page.locator(".overall")).to_have_text(re.compile(f"· {re.escape(T['test']['left_of'].format(count=1))}$"))
     page.get_by_role("link", name=T["test"]["next"].format(title=T["test_name"]["gauges_zero"])).tap()
     expect(page.locator("h1")).to_have_text(T["test_name"]["gauges_zero"])
 

@@ -61,23 +61,24 @@ export function sheetView(view) {
 // The verdict of a finished test; of one that is not, how far it is.
 function standing(view, states) {
   const { record, words, answer: { verdict } } = view;
+  const count = (...names) => states.filter((state) => names.includes(state)).length;
+  const counts = { pass: count("passed", "close"), fail: count("failed"), todo: count("todo", "begun", "now"), open: count("open"), left: count("left") };
   if (record.finished_ms !== null) {
     const close = verdict.tests.filter((test) => test.is_close).map(({ id }) => words.test_name[id]);
     return html`<div class="overall">${verdictView(verdict.status, words)}
-      <p>${fill(words.sheet.counts, verdict.counts)} ${unproven(view)}</p>
+      <p>${fill(words.sheet.counts, counts)} ${unproven(view)}</p>
       ${verdict.status === "pass" && close.length ? html`<p>${close.join(", ")}${colon} ${words.code.close}</p>` : nothing}</div>`;
   }
-  const count = (...names) => states.filter((state) => names.includes(state)).length;
   return html`<div class="overall"><b>${words.sheet.unfinished}</b>
-    <p>${fill(words.sheet.so_far, { pass: count("passed", "close"), fail: count("failed"), todo: count("todo", "begun", "now"), open: count("open"), left: count("left") })}</p></div>`;
+    <p>${fill(words.sheet.so_far, counts)}</p></div>`;
 }
 
 function facts({ record, words, u, shown }) {
   const typed = { ...record.conditions, ...testOf(record, "conditions").values };
   const amount = (name) => `${shown(kindOf(name), typed[name])} ${u[`u_${kindOf(name)}`]}`;
   const told = [
-    ...NAMEPLATE.map((name) => [words.field[name], record.rig[name] || null]),
-    ...ABOUT.map((name) => [words.field[name], record.conditions[name] || null]),
+    ...NAMEPLATE.map((name) => [words.field[name], record.rig[name] || words.sheet.not_noted]),
+    ...ABOUT.map((name) => [words.field[name], record.conditions[name] || words.sheet.not_noted]),
     [words.field.pump_rated, record.rig.pump_rated ? `${shown("flow", record.rig.pump_rated)} ${u.u_flow}` : null],
     [words.condition.source, typed.source && words.condition[typed.source]],
     [words.condition.flow_by, typed.flow_by && words.condition[typed.flow_by]],

@@ -6,13 +6,15 @@ import { figure, hydrant, name, pump, PUMP, WIDE } from "../reckon/pictures/part
 const [LINE, WATER, BED, STRAINER] = [44, 118, 178, 148]; // heights: the pump's line, the water, its bed, the strainer
 const AT = { lift: 20, hose: 92, pump: 150, gauge: 232, tip: 296 };
 
-// Each amount stands where it is; what nobody entered is a dash.
-export function sitePicture({ words, record: { conditions }, shown, u }, isDraft) {
-  const amount = (entry) => `${shown("length", conditions[entry] ?? "") || "–"} ${u.u_length}`;
+// Each amount stands where it is; what nobody entered, or cannot be used, is a dash.
+export function sitePicture({ words, record: { conditions }, shown, u, answer }, isDraft) {
+  const figureOf = (kind, entry) => (answer.problems.some(({ place }) => place === `conditions.${entry}`) ? "" : shown(kind, conditions[entry] ?? ""));
+  const amount = (entry) => `${figureOf("length", entry) || "–"} ${u.u_length}`;
+  const size = figureOf("diameter", "suction_size_in");
   const bore = parseFloat(conditions.suction_size_in) || null;
   return html`
     <svg class="picture site-picture" viewBox="0 0 ${WIDE} ${isDraft ? 190 : 92}" role="img" aria-label=${words.condition.picture}>
-      ${isDraft ? draft({ words, amount, bore, size: shown("diameter", conditions.suction_size_in ?? ""), u }) : pressurised(bore)}
+      ${isDraft ? draft({ words, amount, bore, size, u }) : pressurised(bore)}
       ${pump(AT.pump, LINE)}
       ${pipe(`M${AT.pump + PUMP} ${LINE}H${AT.tip}`, { wide: 10 })}
       <circle class="line-junction" cx=${AT.gauge} cy=${LINE - 22} r="11"/><path class="picture-tick" d="M${AT.gauge} ${LINE - 11}v6M${AT.gauge} ${LINE - 22}l6 -5"/>

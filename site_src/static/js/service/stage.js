@@ -21,8 +21,6 @@ export function stateOf(record, test, judged) {
 // The same as a station of the line.
 export const STATION = { todo: "todo", begun: "todo", now: "here", passed: "proven", close: "proven", failed: "shut", left: "skipped", open: "skipped" };
 
-export const isDone = (state) => ["passed", "close", "failed", "left"].includes(state);
-
 // The parts of the line, each with the tests in it.
 export const GROUPS = [
   ["before", ["conditions", "checks_dry", "interlock", "shift", "governed", "gauges_zero"]],
