@@ -79,25 +79,6 @@ def test_shared_link_stays_mine_after_a_reload(handset):
     layout.shows(PSI["350"])
 
 
-@pytest.mark.parametrize("way", ["new tab", "same tab", "after a reload"])
-def test_followed_link_is_one_undo_away(handset, take, way):
-    """A link shows its layout; one Undo brings back what was worked on, and nothing is kept of it in the address."""
-    link = with_length(take(), "300").link()
-    layout = with_length(handset, "100")
-    if way == "new tab":
-        layout = open_layout(handset, link)
-    else:
-        layout.page.evaluate("(link) => { location.hash = link; }", link)
-    layout.shows(PSI["300"])
-    expect(layout.page.get_by_text(P["is_linked"])).to_be_visible()
-    assert "#" not in layout.page.url
-    if way == "after a reload":
-        layout.page.reload()
-        layout.shows(PSI["300"])
-    layout.press("undo")
-    layout.shows(PSI["100"])
-
-
 def test_back_to_the_opening_layout_can_be_undone(handset):
     """The work that it takes away comes back, beside the key, by Undo, and also after a reload."""
     layout = with_length(handset, "300")

@@ -40,6 +40,8 @@ def test_layout_of_the_old_kind(take, way):
     expect(layout.field("height")).to_have_value("108.42519685")
     layout.line("S")
     expect(layout.field("height")).to_have_value("98")
+    layout.type("length", "100")  # what a link brings is kept once it is touched
+    layout.shows(149)
     again = open_layout(phone)
     again.shows(149)
     again.line("A")

@@ -30,13 +30,19 @@ async function start() {
   entered = { ...EMPTY, ...draft };
   if (here.has(wanted) && !entered.defects.includes(wanted)) entered = { ...entered, defects: [...entered.defects, wanted] };
   entered = { ...entered, defects: entered.defects.filter((id) => here.has(id)) };
-  await change({});
+  await judge();
 }
 
 const name = () => `release:${page.rig.id}`;
 
-async function change(part) {
+// What a person entered: kept at once. A defect that the address names is not, before something is.
+function change(part) {
   entered = { ...entered, ...part };
+  keepDraft(name(), entered);
+  return judge();
+}
+
+async function judge() {
   draw();
   const held = { table: page.data.proofs };
   const { defects: _, parts, hours, ...typed } = entered;
@@ -45,7 +51,6 @@ async function change(part) {
   const answers = await Promise.all([calc.ask("release.proofs", { opened: entered.opened, defects: asked.defects }, held), calc.ask("release.lacks", { entered: asked }, held)]);
   if (newest !== entered) return;
   [proofs, lacks] = answers;
-  if (!released) keepDraft(name(), entered);
   draw();
 }
 
@@ -55,7 +60,7 @@ const repairOf = () => ({ defects: entered.defects, done: entered.done.trim(), p
 async function repaired() {
   await page.log.add("repair", repairOf(), { by: entered.repaired_by.trim() });
   standing = await page.log.standing();
-  await change({});
+  await judge();
 }
 
 async function release() {

@@ -63,6 +63,7 @@ let resting;
 let refused = null; // the entry that was refused last
 let isDrawn = false;
 let openedOn = null; // the opening layout, as long as calc has not judged the rig's beds
+let mine = null; // what stood before the layout of a link, which is only shown: nothing of that is kept before somebody changes it here
 
 const units = () => unitsOf(state.system);
 const family = () => data.systems[state.system].family;
@@ -93,10 +94,7 @@ const act = actsOn({
   state, data, rig, ready, lineOf, show, work, look,
   before: (what) => past.before(what, state.layout),
   added: (kind, text, other, sign) => calc.ask("entry.added", { kind, text, other, sign }, { units: units() }),
-  undo: () => {
-    const step = past.back();
-    show(step.layout, null, step.selected, step.from ?? null);
-  },
+  undo: () => (mine ? leaveLink() : stepBack(past.back())),
   afresh: () => {
     state.reach = NOTHING_TYPED;
     show(openingLayout(state.beds), Symbol("afresh"), "A", openingOrigin());
@@ -114,7 +112,7 @@ const act = actsOn({
     await work();
     place.querySelector(`[data-part=${name}]`)?.scrollIntoView();
   },
-  share: async () => say("share", words.link[await address.share(linked(state.layout))]),
+  share: async () => say("share", words.link[await address.share(linked(state.layout), !mine)]),
 });
 
 function openSaved(layout) {
@@ -139,14 +137,25 @@ function set(layout, selected) {
 
 // A new layout: keep it, work it out. What was changed is one step to go back; null for a step back.
 function show(layout, what, selected = state.selected, from = state.from) {
+  if (mine && !mine.isExample) past.note(Symbol("link"), mine);
   if (what !== null) past.note(what, state);
   set(layout, selected);
   state.from = from;
   keepOrigin(rig, from, layout);
-  stood = null;
+  mine = stood = null;
   state.notice = null;
   state.isExample = false;
   keepLayout(layout);
+  address.leave();
+  work();
+}
+
+const stepBack = ({ layout, selected, from = null }) => show(layout, null, selected, from);
+
+// Back from a link's layout to what stood before it.
+function leaveLink() {
+  Object.assign(state, mine, { notice: null });
+  mine = stood = null;
   address.leave();
   work();
 }
@@ -175,6 +184,7 @@ function parts() {
 
 // The page's one question: the answer, and those parts.
 async function question() {
+  clearTimeout(resting); // the answer that stands is of what was there before
   const held = { shelf: state.shelf, units: units(), profile: state.own };
   if (isOld(state.layout)) await convert(held);
   const { layout, reach } = state;
@@ -190,12 +200,12 @@ async function convert({ units }) {
   const converted = await calc.ask("heights.converted", { layout }, { units });
   if (state.layout !== layout) return;
   state.layout = clean(converted, choices);
-  keepLayout(state.layout);
+  if (!mine) keepLayout(state.layout);
 }
 
 function keepLast() {
   const laid = Object.fromEntries(linesOf(state.layout).map(({ hose }) => [hose, state.shelf.hoses[hose]]));
-  if (!state.answer) return;
+  if (!state.answer || mine) return;
   const first = state.tab === NOW || state.notice ? undefined : firstOf({ place, profiles, system: state.system, version: data.version, pressure: state.answer.pressure, label: words.pressure.last });
   keepAnswer(DRAFT, basis(), { answer: state.answer, scale: state.scale, laid: { ...state.shelf, hoses: laid }, texts: inputs.kept(), first });
 }
@@ -221,7 +231,7 @@ function draw(answered) {
   const lines = linesOf(state.layout);
   const common = {
     ...state, ...names, line: lineOf(state.selected), lines, data, rig, words, u: unitWords(words, state.system), stale: staleOf(state, words, names.labelOf), shown, lineOf, act, work, redraw, saved,
-    was: stood && state.answer && state.answer.pressure !== stood ? stood : null, ready: data.ready[family()], canUndo: !past.isEmpty, hasRoom: (added) => hasRoom(state.layout, state.selected, added, data.bounds),
+    was: stood && state.answer && state.answer.pressure !== stood ? stood : null, ready: data.ready[family()], canUndo: mine !== null || !past.isEmpty, hasRoom: (added) => hasRoom(state.layout, state.selected, added, data.bounds),
   };
   paint(common);
 }
@@ -240,7 +250,7 @@ const openingOrigin = () => (state.beds.length ? origin(bedName(rig, state.beds[
 const isOwn = (layout) => ![openingLayout(state.beds), ...state.beds.map(layoutOf), ...data.ready[family()].map(({ layout: own }) => own)]
   .some((other) => JSON.stringify(clean(other, choices).lines) === JSON.stringify(clean(layout, choices).lines));
 
-// Open on the link that was followed, one step from what it replaces, or else on what was worked on.
+// Open on the link that was followed, one step from what stood, or else on what was worked on.
 function open() {
   const linked = address.take();
   const led = wanted({ rig, layoutOf, ready, readyIds: data.ready.customary.map(({ id }) => id) });
@@ -252,14 +262,14 @@ function open() {
     return isOwn(before) && say("top", words.pressure.is_led, act.undo);
   }
   if (linked) {
-    if (!state.isExample) past.note(Symbol("link"), state);
-    state.isExample = false;
+    const { layout, selected, tab, from, isExample } = state;
+    mine ??= { layout, selected, tab, from, isExample };
+    Object.assign(state, { from: null, isExample: false });
+    stood = null;
     set(linked, "A");
-    keepOrigin(rig, (state.from = null), linked);
-    keepLayout(linked);
-  }
+  } else if (mine && !location.hash) leaveLink(); // back, or a link that cannot be read
   work();
-  if (linked || linked === undefined) say("top", words.pressure[linked ? "is_linked" : "damaged_link"]);
+  if (linked !== null) say("top", words.pressure[linked ? "is_linked" : "damaged_link"]);
 }
 
 noteOpened(draft ?? null);
@@ -276,6 +286,7 @@ const own = await atHand(rig, data.shelf, units());
 Object.assign(state, { shelf: own.shelf, own: own.rig, beds: usable(own.beds), faultyBeds: own.faulty_beds });
 state.faults = await faultsOf(own.shelf, rig, state);
 const recalledFor = basis();
+if (mine?.layout === openedOn) Object.assign(mine, { layout: openingLayout(state.beds), from: openingOrigin() });
 if (state.layout === openedOn) {
   set(openingLayout(state.beds), "A");
   state.from = openingOrigin();

@@ -41,6 +41,8 @@ const page = answering(question, draw);
 const inputs = shownIn(state);
 const { shown } = inputs;
 let isDrawn = false;
+let mine = null; // what stood before the figures of a link, and the way back to it
+let isForeign = false; // a link's figures are only shown: nothing of them is kept before somebody changes one here
 
 const family = () => data.systems[state.system].family;
 const units = () => unitsOf(state.system);
@@ -60,11 +62,12 @@ const act = {
   },
   afresh: () => {
     const { entries, entered } = state;
+    mine = null;
     show(opening(data, family(), rig), []);
     keepDraft(DRAFT, null);
     say("afresh", words.reckon.is_opening, () => show(entries, entered));
   },
-  share: async () => say("share", words.link[await address.share(state.entries)]),
+  share: async () => say("share", words.link[await address.share(state.entries, !isForeign)]),
 };
 
 // What is said beside the key that was pressed, with a way back where there is one.
@@ -85,8 +88,22 @@ const enter = (name, text) => show(changed(state.entries, name, text), [...state
 function show(entries, known) {
   state.entries = entries;
   state.entered = enteredOf(entries, known, data, rig);
-  state.notice = null;
+  state.notice = mine && linkNotice();
+  isForeign = false;
   keepDraft(DRAFT, ofRig(entries, state.entered, rig));
+  address.leave();
+  work();
+}
+
+const linkNotice = () => ({ at: "top", text: words.reckon.is_linked, undo: leaveLink });
+
+// Back from a link's figures to what stood before them.
+function leaveLink() {
+  const { entries, entered } = mine;
+  mine = null;
+  if (!isForeign) return show(entries, entered);
+  isForeign = false;
+  Object.assign(state, { entries, entered, notice: null });
   address.leave();
   work();
 }
@@ -116,7 +133,7 @@ async function question() {
 
 function keepLast() {
   const { answer, entries: { hose }, shelf } = state;
-  if (answer) keepAnswer(DRAFT, basis(), { answer, shelf: hose ? { ...shelf, hoses: { [hose]: shelf.hoses[hose] } } : shelf, texts: inputs.kept() });
+  if (answer && !isForeign) keepAnswer(DRAFT, basis(), { answer, shelf: hose ? { ...shelf, hoses: { [hose]: shelf.hoses[hose] } } : shelf, texts: inputs.kept() });
 }
 
 // The department's own friction rule, where a page that reckons a hose does so by another.
@@ -169,17 +186,23 @@ function draw(answered) {
   render(state.answer ? figuresView({ ...state, data, u }) : nothing, why);
 }
 
-// Open on the link that was followed, one step from what it replaces, or else on what was entered.
+// Open on what was entered, or on the link that was followed, one touch from that.
 function open() {
   const linked = address.take();
-  const before = { entries: state.entries ?? opened(draft, data, family(), rig), known: state.entries ? state.entered : knownOf(draft, data, rig) };
-  const isReplaced = linked && (state.entries || draft);
-  state.entries = linked ?? before.entries;
-  state.entered = enteredOf(state.entries, linked ? [] : before.known, data, rig);
-  if (linked) keepDraft(DRAFT, ofRig(linked, state.entered, rig));
+  if (!state.entries) {
+    const entries = opened(draft, data, family(), rig);
+    Object.assign(state, { entries, entered: enteredOf(entries, knownOf(draft, data, rig), data, rig) });
+  }
+  if (linked) {
+    if (!isForeign) mine = { entries: state.entries, entered: state.entered };
+    isForeign = true;
+    Object.assign(state, { entries: linked, entered: enteredOf(linked, [], data, rig), notice: linkNotice() });
+  } else if (isForeign && !location.hash) leaveLink(); // back, or a link that cannot be read
+  if (linked === undefined) state.notice = { at: "top", text: words.reckon.damaged_link };
   work();
-  if (isReplaced) say("top", words.reckon.is_linked, () => show(before.entries, before.known));
-  else if (linked === undefined) say("top", words.reckon.damaged_link);
+  if (linked === null) return;
+  redraw();
+  toNotice(place);
 }
 
 open();

@@ -44,16 +44,15 @@ export function addressOf({ mark, old = mark, longest, clean: cleaned }) {
   const isHere = () => begun() !== undefined;
 
   return {
-    // Take the value of a link that was followed out of the address: null where there is none, undefined where it cannot be read.
+    // The value of a link that was followed: null where there is none, undefined where it cannot be read, and then the address is rid of it.
     take() {
       const { hash } = location;
       if (!isHere() || own.is(hash)) return null;
-      const from = begun().length;
-      clear();
-      if (hash.length > longest) return undefined;
       try {
-        return cleaned(JSON.parse(decodeURIComponent(hash.slice(from).split(OLD_OWN)[0])));
+        if (hash.length > longest) throw new RangeError("too long");
+        return cleaned(JSON.parse(decodeURIComponent(hash.slice(begun().length).split(OLD_OWN)[0])));
       } catch {
+        clear();
         return undefined;
       }
     },
@@ -61,11 +60,11 @@ export function addressOf({ mark, old = mark, longest, clean: cleaned }) {
     // A link that is no longer to what the page holds does not stay in its address.
     leave: () => isHere() && clear(),
 
-    // Hand a value on. Resolves as handOn does, "written" where it is in the address only.
-    async share(value) {
+    // Hand a value on. Resolves as handOn does, "written" where it is in the address only. One that is not this phone's `isOwn` stays a link that was followed.
+    async share(value, isOwn) {
       const fragment = fragmentOf(value);
       history.replaceState(null, "", fragment);
-      own.write(location.hash);
+      if (isOwn) own.write(location.hash);
       const became = await handOn({ url: new URL(fragment, location.href).href });
       return became === "unsent" ? "written" : became;
     },
