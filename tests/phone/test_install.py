@@ -1,7 +1,6 @@
 """The install: progress from the first, the cause when it stops, on by itself, and Ready only for files that are right and compute."""
 import contextlib
 import shutil
-import threading
 
 import pytest
 from playwright.sync_api import expect
@@ -10,7 +9,6 @@ from site_src.content import data
 from site_src.publish import serving
 from tests.phone.handset import Handset, Host, carried, ready
 from tests.phone.words import SITE
-from tests.slow_host import Link, slow_server
 
 START = SITE["start"]
 FRENCH = data.shared_words("fr")
@@ -164,31 +162,6 @@ def test_a_language_comes_when_it_is_chosen(phone, own, built):
         expect(page.locator("h1")).to_have_text(words["pressure"]["title"])
         page.close()
     own.start()
-
-
-def test_a_poor_link_ends_ready_unattended(browser, built):
-    """One request in five is lost: nobody touches the phone, and it ends Ready."""
-    link = Link(loss=0.2, delay_s=0.02, seed=7)
-
-    class Lossy(Host):
-        def start(self):
-            self._connections = []
-            self._server = slow_server(self.dist, link, self.port)
-            self.port = self._server.server_port
-            self._serving = threading.Thread(target=self._server.serve_forever, kwargs={"poll_interval": 0.05}, daemon=True)
-            self._serving.start()
-
-    link.loss = 0  # the page itself came
-    host = Lossy(built)
-    handset = Handset(browser, host, worker=True)
-    handset.expected += ["Failed to load", "ERR_", "404"]
-    page = handset.open("all/")
-    expect(readiness(page)).to_contain_text("files", timeout=30000)
-    link.loss = 0.2
-    is_ready(page, timeout=120000)
-    assert link.lost > 0
-    handset.close()
-    host.stop()
 
 
 def test_a_page_whose_own_script_was_lost_ends_ready_unattended(phone, own, built):

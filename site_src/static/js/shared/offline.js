@@ -18,7 +18,8 @@ if (navigator.serviceWorker?.controller) navigator.serviceWorker.addEventListene
 
 // After a failure it goes on by itself, later each time.
 const AGAIN_MS = { lost: [5000, 60000], missing: [60000, 600000], changed: [60000, 600000], room: [60000, 600000] };
-let [failures, timer] = [0, 0];
+let failures = 0;
+let timer = null; // while it waits to go on
 
 let registration = null;
 let held = null; // the last count: { have, want, bytes, size, cause, ... } of a worker, or { unable: why }
@@ -39,7 +40,7 @@ function tell(what) {
 let registered = register();
 
 async function register() {
-  if (!("serviceWorker" in navigator)) return tell({ unable: isSecureContext ? "unable" : "insecure" });
+  if (!navigator.serviceWorker) return tell({ unable: isSecureContext ? "unable" : "insecure" });
   try {
     const found = await navigator.serviceWorker.register(worker, { scope: root.href, updateViaCache: "none" });
     if (!found) return tell({ unable: "private" }); // turned down without an error, as some do in a private window
@@ -49,7 +50,7 @@ async function register() {
     else drop("carried"); // until a worker answers, every language's pages come from the host
   } catch (fault) {
     if (fault.name === "SecurityError" || fault.name === "NotSupportedError") return tell({ unable: "private" });
-    fail("lost", { have: 0, want: 0, bytes: 0, size: 0 });
+    fail("lost");
   }
 }
 
@@ -93,17 +94,17 @@ export async function carryLanguage(language) {
   return fault;
 }
 
-function fail(cause, count) {
+// What came stays counted, whoever did not get further.
+function fail(cause, count = held ?? { have: 0, want: 0, bytes: 0, size: 0 }) {
   tell({ ...count, cause });
   const [first, longest] = AGAIN_MS[cause];
-  clearTimeout(timer);
-  timer = setTimeout(goOn, Math.min(first * 2 ** failures, longest));
-  failures += 1;
+  timer ??= setTimeout(goOn, Math.min(first * 2 ** failures++, longest));
 }
 
 // Take up what stopped: the files that came are there.
 function goOn() {
   clearTimeout(timer);
+  timer = null;
   if (!registration?.active) {
     registered = register();
     return;
@@ -116,7 +117,7 @@ function goOn() {
 navigator.serviceWorker?.addEventListener("message", ({ data: { scope, version, carrying: count } }) => {
   if (scope !== root.href || !count) return;
   if (count.isMore && isWhole) return; // a language that is added is not of this page: what this one needs is all here
-  if (isWhole && version !== held.version) return count.cause && fail(count.cause, held); // a later version is fetched: what is here serves on
+  if (isWhole && version !== held.version) return count.cause && fail(count.cause); // a later version is fetched: what is here serves on
   isWhole = false; // files of this version were cleared, or another language is to come
   if (count.cause && !carrying) fail(count.cause, count);
   else tell(count);
@@ -129,7 +130,7 @@ function watch(found) {
   const follow = (installing) => installing?.addEventListener("statechange", () => {
     offer(found);
     if (installing.state === "activated") look();
-    if (installing.state === "redundant" && !found.active && !held?.cause) fail("lost", held ?? { have: 0, want: 0, bytes: 0, size: 0 }); // put to an end by the browser
+    if (installing.state === "redundant" && !found.active && !timer) fail("lost"); // put to an end by the browser
   });
   offer(found);
   follow(found.installing);
