@@ -5,6 +5,8 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data
+from tests import service_records
+from tests.phone import ways
 from tests.phone.handset import read_in
 from tests.phone.history import PROFILE, SEED
 from tests.phone.test_start import bed, with_rig
@@ -23,6 +25,7 @@ PARTS = {"pressure/": ["pressure.js", "common.js"], "water/tank/": ["reckon.js",
 THROWN = {
     "error": "() => setTimeout(() => { throw new TypeError('a bug of ours'); })",
     "rejection": "() => { Promise.reject(new TypeError('a bug of ours')); }",
+    "text that is read": "() => setTimeout(() => { JSON.parse('a bug of ours'); })",
 }
 LATE = """() => new Promise((done) => {
   const { worker } = engine.begin();
@@ -134,11 +137,33 @@ def test_browser_that_cannot_run_it(failing, address):
     is_down(failing.open(address), "old")
 
 
+LATER = "if (window.x) { x ?? = 1; }"  # what no browser can read yet
+
+
+@pytest.mark.parametrize(("address", "part"), [("pressure/", "pressure.js"), ("shift/bay/", "common.js"), ("", "start.js")])
+def test_browser_that_cannot_read_a_script(failing, address, part):
+    """A script in a grammar that came after the browser is told apart from a bug."""
+    failing.context.route(f"**/{part}", lambda route: route.fulfill(body=LATER, content_type="text/javascript"))
+    is_down(failing.open(address), "old")
+    failing.troubles[:] = [trouble for trouble in failing.troubles if "Unexpected token" not in trouble]
+
+
+@pytest.mark.parametrize("part", ["page.json", "shared.json"])
+def test_data_that_is_another_page(failing, part):
+    """What a network that wants a sign-in sends in place of data is a part that did not arrive."""
+    failing.context.route(f"**/{part}", lambda route: route.fulfill(body="<html>Sign in</html>", content_type="text/html"))
+    is_down(failing.open("pressure/"), "missing")
+
+
+def run_of_test(handset):
+    return ways.service("test/run/#{id}/capacity", service_records.an_unfinished_record)(handset)
+
+
 @pytest.mark.parametrize("thrown", THROWN)
-@pytest.mark.parametrize("address", PAGES)
+@pytest.mark.parametrize("address", [*PAGES, "", "checks/", "checks/due/", run_of_test])
 def test_uncaught_fault(failing, address, thrown):
     """Whatever throws on a page that shows answers takes its numbers down."""
-    page = failing.open(address)
+    page = failing.open(address) if isinstance(address, str) else address(failing)
     page.locator("[data-drawn] :is(button, output, input, a, .notice), [data-figure]").first.wait_for()
     expect(page.locator("#down")).to_be_hidden()
     page.evaluate(THROWN[thrown])

@@ -29,7 +29,9 @@
     // A part that the host did not send comes from the phone as soon as all of it is there.
     if (reason === "missing") navigator.serviceWorker?.addEventListener("controllerchange", () => location.reload(), { once: true });
   };
-  const fault = (thrown) => down(NOT_HERE[thrown?.name] ?? "fault");
+  // A script that the browser cannot read, since it is written in a later grammar, names no place that was running; a text read by a script does.
+  const isUnread = (thrown) => thrown?.name === "SyntaxError" && !/:\d+:\d+/.test(thrown.stack);
+  const fault = (thrown) => down(isUnread(thrown) ? "old" : NOT_HERE[thrown?.name] ?? "fault");
 
   addEventListener("error", ({ target, filename, error }) => {
     const isOurs = !filename || filename.startsWith(location.origin); // others' are a browser's extensions

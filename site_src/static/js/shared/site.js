@@ -10,13 +10,16 @@ export const scoped = (name) => (root.pathname === "/" ? name : `${root.pathname
 const { lang } = document.documentElement;
 export const home = lang === "en" ? root : new URL(`${lang}/`, root);
 
+// A file of data; what stands in its place and is none, such as the page of a network that wants a sign-in, is as if it had not come.
+const dataOf = async (url) => (await file(url)).json().catch(() => { throw new Missing(url); });
+
 // The data of a page, with the parts of it that pages share: site_src/sharing.py took them apart.
 /** @param {string | URL} [page] */
 export async function pageData(page = document.baseURI) {
   const place = new URL("page.json", page);
-  const { shared = {}, ...data } = await (await file(place)).json();
+  const { shared = {}, ...data } = await dataOf(place);
   const urls = Object.keys(shared).map((name) => new URL(name, place));
-  const files = await Promise.all(urls.map(async (url) => (await file(url)).json()));
+  const files = await Promise.all(urls.map(dataOf));
   const parts = Object.values(shared).flatMap((named, at) => Object.entries(named).map(([path, name]) => {
     if (!(name in files[at])) throw new Missing(urls[at]); // of another version
     return [path.split("/"), files[at][name]];
