@@ -132,7 +132,7 @@ CAMERA = """(links) => {
 
 
 def test_the_camera_of_the_page_reads_codes(take):
-    """Where the browser can read codes: one key, each code as it comes, the camera off once all are there; where it cannot, no key."""
+    """Where the browser can read codes: one key, each code as it comes, the camera off once all are there."""
     handset = take()
     name = beside(handset, **MIDSHIP)["name"]
     page = handset.open("checks/log/")

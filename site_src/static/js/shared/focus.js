@@ -26,7 +26,9 @@ export function drawnAnew(place, draw) {
   if (heading() !== before) toHeading(place);
 }
 
-const canHold = (element) => element.isConnected && !element.matches(":disabled") && element.checkVisibility();
+// A browser that cannot be asked (Safari before 17.4, Chromium before 105) gives what is folded no box.
+const isShown = (element) => element.checkVisibility?.() ?? element.getClientRects().length > 0;
+const canHold = (element) => element.isConnected && !element.matches(":disabled") && isShown(element);
 
 // Where the holder stood: itself, or what lies before it in a part of the page that is still there.
 function standing(changes) {
@@ -46,7 +48,7 @@ function near(place) {
   const walker = document.createTreeWalker(page, NodeFilter.SHOW_ELEMENT, (/** @type {any} */ element) =>
     element.matches(`${HEADINGS}, ${CONTROLS}`) && canHold(element) ? NodeFilter.FILTER_ACCEPT : NodeFilter.FILTER_SKIP);
   walker.currentNode = place;
-  const isFolded = place === holder && !place.checkVisibility();
+  const isFolded = place === holder && !isShown(place);
   return (isFolded ? walker.previousNode() : walker.nextNode() ?? walker.previousNode()) ?? page;
 }
 
