@@ -80,7 +80,7 @@ class Card:
         main = self.page.get_by_role("main")
         was = main.inner_text()
         for _ in range(4):
-            self._pass(SETTLE_MS)
+            self.settle()
             with contextlib.suppress(Late):  # the answer took the button away
                 button.tap(timeout=2000)
             try:
@@ -88,6 +88,10 @@ class Card:
             except AssertionError:
                 continue
         raise AssertionError(f"never answered: {button}")
+
+    def settle(self):
+        """Let the step on the screen stand until it takes an answer."""
+        self._pass(SETTLE_MS)
 
     def _pass(self, ms, clock="performance"):
         """Let a clock of the page's own pass a time."""

@@ -5,7 +5,7 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data
-from tests.phone.card import RIG, SETTLE_MS, beside, hasten, open_card
+from tests.phone.card import RIG, beside, hasten, open_card
 from tests.phone.store import do
 from tests.phone.words import SITE, STEPS, answer_of
 
@@ -202,7 +202,7 @@ def test_two_touches_before_the_phone_has_answered_are_one(handset):
     beside(handset, **RIG)
     card = open_card(handset, "scene")
     card.run_to("zero")
-    card.page.wait_for_timeout(SETTLE_MS)
+    card.settle()
     card.button("back").evaluate("(key) => { key.click(); key.click(); }")
     card.shows("brake")
     card.see()

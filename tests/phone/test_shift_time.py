@@ -10,6 +10,7 @@ from tests.phone.sources import source
 from tests.phone.words import SITE, STEPS, beginning, said
 
 PAUSE_S = 2
+LONGEST_S = 60  # on a machine with much else to do
 MOVE_CLOCK = "(seconds) => { const now = Date.now.bind(Date); Date.now = () => now() + seconds * 1000; }"
 
 
@@ -34,7 +35,7 @@ def timed_pause(card, meanwhile):
     expect(seen).to_be_disabled()
     while not seen.is_enabled():
         meanwhile(time.monotonic() - began)
-        assert time.monotonic() - began < 4 * PAUSE_S
+        assert time.monotonic() - began < LONGEST_S, "it never opened"
     return time.monotonic() - began
 
 

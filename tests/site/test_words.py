@@ -143,7 +143,7 @@ def test_bases_are_the_four():
 
 
 def test_no_guarded_name_is_written():
-    """No brand, product or person stands in any file."""
+    """No brand, product or person stands in any file. The list of them is kept beside the repository, never in it: a clone without that is passed over."""
     asked = ("rev-parse --path-format=absolute --git-common-dir", "config remote.origin.url")  # a worktree's and a clone's own root
     roots = [subprocess.run(["git", *each.split()], cwd=build.ROOT, capture_output=True, encoding="utf-8").stdout.strip() for each in asked]
     places = [folder / "shared" / "hooks" / "guard-names" for root in (build.ROOT, *roots) for folder in pathlib.Path(root).parents]
