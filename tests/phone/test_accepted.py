@@ -12,10 +12,16 @@ from tests.phone.words import SITE
 from tests.site import pages
 from tests.unit.rig.accepted import accepted
 
-PAGES = 24  # of each walk, others each time
+WALKS = 2  # take the kinds of pages between them, and of pages that are alike
+ALIKE = 2  # at random
 JUNK = ("", "null", "7", "[]", "{}", "x", '{"schema": 1}', '[{"id": null}]', '{"__proto__": {"a": 1}}', json.dumps("x" * 5000), "[" * 400 + "]" * 400, "<b>x</b>")
 # what pages note under a name, and a name of each kind of note that hangs on an id
 NOTES = ("units", "language", "rig", "look", "running", "profiles", "bay:any-rig", "answer:pressure", "answer:start", "worked:pressure", "carried", "bay-name")
+
+
+def of_walk(walk, luck):
+    """The addresses of a walk."""
+    return [address for alike in pages.kinds()[walk::WALKS] for address in luck.sample(alike, min(ALIKE, len(alike)))]
 
 
 def opens(handset, address, what):
@@ -28,7 +34,7 @@ def opens(handset, address, what):
     page.close()
 
 
-@pytest.mark.parametrize("walk", range(2))
+@pytest.mark.parametrize("walk", range(WALKS))
 def test_every_page_opens_with_an_accepted_rig(take, walk):
     """Let in as a file, by touch, and then the rig of the pages of the site."""
     handset, luck = take(), chance("accepted", walk)
@@ -38,16 +44,16 @@ def test_every_page_opens_with_an_accepted_rig(take, walk):
     taken(page, profile["name"])
     page.close()
     chosen(handset, profile)
-    for address in luck.sample(pages.addresses(), PAGES):
+    for address in of_walk(walk, luck):
         opens(handset, address, profile)
 
 
-@pytest.mark.parametrize("walk", range(2))
+@pytest.mark.parametrize("walk", range(WALKS))
 def test_every_page_opens_on_spoiled_notes(take, walk):
     """What it cannot read is as if it were not there."""
     handset, luck = take(), chance("notes", walk)
     handset.keeps_anything = True
-    for address in luck.sample(pages.addresses(), PAGES):
+    for address in of_walk(walk, luck):
         notes = {name: luck.choice(JUNK) for name in luck.sample(NOTES, 5)}
         spoiled = handset.open("404.html")
         spoiled.evaluate("(notes) => { localStorage.clear(); for (const name in notes) localStorage.setItem(name, notes[name]); }", notes)

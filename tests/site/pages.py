@@ -22,13 +22,14 @@ def cards():
     return [card["id"] for card in data.cards()]
 
 
+def kinds():
+    """The pages' addresses below the site's root, as the routes give them: those of each route together."""
+    return [sorted(expanded(rule.rule.lstrip("/"))) for rule in create_app().url_map.iter_rules() if rule.rule.endswith("/")]
+
+
 def addresses():
-    """Every page by its address below the site's root, as the routes give them."""
-    found = []
-    for rule in create_app().url_map.iter_rules():
-        if rule.rule.endswith("/"):
-            found.extend(expanded(rule.rule.lstrip("/")))
-    return sorted(found)
+    """Every page by its address below the site's root."""
+    return sorted(address for alike in kinds() for address in alike)
 
 
 # what stands for each part of an address that a route leaves open
