@@ -96,7 +96,7 @@ def _line(typed, start_ft, context, by_id, depth):
         raise CalcError("length", "negative")
     line["parallel"] = int(_one_of("runs", typed.get("runs", "1"), RUNS))
     if typed["end"].get("kind") == "into":
-        line.update(device=BARE, end={"into": typed["end"].get("line")}, rated_gpm=0, appliance_psi=0)
+        line.update(device=BARE, end={"into": typed["end"].get("line")}, rated_gpm=0)
         return line
     line["height_ft"], line["rise_ft"] = heights.of_line(typed, start_ft, units)
     is_joint = "lines" in typed["end"]

@@ -3,6 +3,7 @@
     python tests/bench/mutants.py [MODULE ...]     all of calc, or only these modules, such as: hydraulics.hose shift.card
         --survivors     only what survived the last time
         --tests FILE ...  only these tests, where it is known which ones concern the modules
+        --part 2/8      only every eighth mutant, from the second on: a long module a part at a time
         --slowest 2     leave out tests that took more CPU seconds than this (default 2)
         --keep FOLDER   where figures are kept from one run to the next (default: a temporary folder)
 
@@ -43,6 +44,7 @@ def options():
     parser.add_argument("modules", nargs="*")
     parser.add_argument("--survivors", action="store_true")
     parser.add_argument("--tests", nargs="*", default=TESTS)
+    parser.add_argument("--part", default="1/1")
     parser.add_argument("--slowest", type=float, default=2)
     parser.add_argument("--keep", type=pathlib.Path, default=pathlib.Path(tempfile.gettempdir()) / "mutants")
     return parser.parse_args()
@@ -83,10 +85,11 @@ class Breaker:
         self.items = {item.nodeid: item for item in session.items}
         reached = reach.by_line(session.items, self.run, self.options.keep, self.options.slowest)
         gc.freeze()  # so that a fork shares what is there already
+        part, parts = [int(number) for number in self.options.part.split("/")]
         names = self.options.modules or sorted(reach.name_of(path) for path in (ROOT / "calc").rglob("[a-z]*.py"))
         for name in names:
-            kept = self.options.keep / (name + ".json")
-            mutants = broken.mutants(name)
+            kept = self.options.keep / (name + (f".{part}of{parts}" if parts > 1 else "") + ".json")
+            mutants = broken.mutants(name)[part - 1::parts]
             before = {told["name"] for told in json.loads(kept.read_text(encoding="utf-8"))["survived"]} if self.options.survivors else None
             began = time.monotonic()
             unbroken = {"module": name, "function": "nothing", "is_function": False, "apply": lambda: None}

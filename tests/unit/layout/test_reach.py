@@ -24,6 +24,8 @@ def bounds(run, *lines, line="A", units=UNITS, shelf=SHELF, **reach):
     ({"runs": "2"}, {"pump": "200"}, "1146", "359"),  # two hoses: a quarter of the loss, twice the flow
     ({"device": "master"}, {"pump": "225"}, "286", "179"),  # 25 psi of the device
     ({"device": "master", "loss": "60"}, {"pump": "260"}, "286", "179"),
+    # 60 at 300 gpm are 15 at 150; at Q hundreds 15 (Q / 1.5)^2 + 31 Q^2 = 115: 174.7 gpm
+    ({"device": "master", "loss": "60", "loss_at": "300"}, {"pump": "215"}, "286", "174"),
     ({}, {"pump": "200", "length": "0"}, "286", None),  # no hose, no end to the flow
     ({}, {"pump": "100"}, "0", "0"),
 ])

@@ -179,6 +179,13 @@ def test_a_second_hose_rises_with_the_end_it_goes_into(run):
     assert [line["workings"]["parts"]["elevation"] for line in answer["lines"]] == ["43", "43"]
 
 
+@pytest.mark.parametrize(("flow", "loss"), [("349.5", "0"), ("350", "10")])
+def test_a_joint_before_two_hoses_counts_their_nozzle_once(run, flow, loss):
+    """A wye loses 10 psi from 350 gpm on: what comes in by the second hose is of the same nozzle."""
+    first, second = two_into_one()
+    assert ask(run, a_layout(a_wye({**first, "end": fog(flow=flow)}, second)))["lines"][0]["appliance"] == loss
+
+
 @pytest.mark.parametrize("into", ["B", "Z", None, 3])
 def test_a_second_hose_goes_into_a_line_beside_it(run, into):
     """One from the same place that has an end of its own."""
@@ -248,9 +255,10 @@ def test_a_device_s_own_limit_is_said_at_the_answer(run):
     assert stops("1.375") == []
 
 
-def test_a_device_s_own_limit_is_more_than_nothing(run):
+@pytest.mark.parametrize(("typed", "code"), [("0", "not_positive"), ("lots", "not_a_number")])
+def test_a_device_s_own_limit_is_more_than_nothing(run, typed, code):
     """Refused where it stands; without a device it counts for nothing."""
     with pytest.raises(CalcError) as refused:
-        ask(run, a_layout(a_line(device="master", device_most="0")))
-    assert (refused.value.field, refused.value.code, refused.value.facts["line"]) == ("device_most", "not_positive", "A")
+        ask(run, a_layout(a_line(device="master", device_most=typed)))
+    assert (refused.value.field, refused.value.code, refused.value.facts["line"]) == ("device_most", code, "A")
     ask(run, a_layout(a_line(device_most="0")))

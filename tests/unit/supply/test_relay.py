@@ -167,3 +167,55 @@ def test_as_many_tankers_as_are_useful(run):
     far = {**even, "road_minutes": 190}  # 2,250 gal in 200 min: 11.25 gpm each
     assert run("supply.shuttle", "tankers_for", wanted_gpm=337.5, **far) == 30
     assert run("supply.shuttle", "tankers_for", wanted_gpm=337.6, **far) is None
+
+
+EVEN = {"tankers": 1, "tank_gal": 2500, "fill_minutes": 5, "dump_minutes": 4}
+
+
+@pytest.mark.parametrize(
+    ("arguments", "field", "code"),
+    [
+        ({"kinds": [EVEN], "road_minutes": -1}, "road_minutes", "negative"),
+        ({"kinds": [EVEN, {**EVEN, "tankers": 31}], "road_minutes": 10}, "tankers", "out_of_range"),
+        ({"kinds": [EVEN, {**EVEN, "tank_gal": 0}], "road_minutes": 10}, "tank_gal", "not_positive"),
+        ({"kinds": [EVEN, {**EVEN, "fill_minutes": 0}], "road_minutes": 10}, "fill_minutes", "not_positive"),
+        ({"kinds": [EVEN, {**EVEN, "dump_minutes": 0}], "road_minutes": 10}, "dump_minutes", "not_positive"),
+    ],
+)
+def test_unlike_tankers_that_cannot_be(run, arguments, field, code):
+    """Whichever kind it is of, an input is refused by its own name."""
+    with pytest.raises(CalcError) as refusal:
+        run("supply.shuttle", "mixed", **arguments)
+    assert (refusal.value.field, refusal.value.code) == (field, code)
+
+
+@pytest.mark.parametrize(
+    ("counts", "times", "flow_gpm", "wait_minutes", "held_by", "road_minutes"),
+    [
+        # by hand, 2,250 gal a round of 10 + 5 + 5 min: two of each kind are just the four that the sites have room for, 112.5 gpm each
+        ((2, 2), (5, 5), 450, 0, "road", 10),
+        ((2, 3), (5, 5), 450, 5, "fill", 10),   # five take 25 min at either site; alike, the fill site is named
+        ((3, 3), (4, 6), 375, 16, "dump", 10),  # six take 36 min at the dump site: 6 x 2,250 / 36
+        ((3, 3), (6, 4), 375, 16, "fill", 10),
+        ((2, 3), (5, 5), 450, 0.5, "fill", 14.5),  # 24.5 min of their own
+    ],
+)
+def test_two_kinds_alike_are_one(run, counts, times, flow_gpm, wait_minutes, held_by, road_minutes):
+    """Of kinds that differ in nothing, the mixed rule says what the plain one does."""
+    kinds = [{"tankers": count, "tank_gal": 2500, "fill_minutes": times[0], "dump_minutes": times[1]} for count in counts]
+    told = run("supply.shuttle", "mixed", kinds=kinds, road_minutes=road_minutes)
+    assert told == {"flow_gpm": pytest.approx(flow_gpm), "wait_minutes": pytest.approx(wait_minutes, abs=1e-9), "held_by": held_by}
+    plain = run("supply.shuttle", "plan", tankers=sum(counts), tank_gal=2500, road_minutes=road_minutes, fill_minutes=times[0], dump_minutes=times[1])
+    assert (plain["flow_gpm"], plain["wait_minutes"], plain["held_by"]) == (told["flow_gpm"], pytest.approx(told["wait_minutes"], abs=1e-9), held_by)
+
+
+@pytest.mark.parametrize(("load_gal", "portable_gal", "tanks"), [(2500, 3000, 1), (2501, 3000, 2), (2500, 1000, 3), (1, 1000, 1)])
+def test_portable_tanks(run, load_gal, portable_gal, tanks):
+    """The load and 500 gallons more (NFPA 1142 practice, from memory), just filled or a gallon past."""
+    assert run("supply.shuttle", "portable_tanks", load_gal=load_gal, portable_gal=portable_gal) == tanks
+
+
+@pytest.mark.parametrize(("flow_gpm", "siphons"), [(0, 0), (1, 1), (500, 1), (501, 2), (1500, 3)])
+def test_siphons(run, flow_gpm, siphons):
+    """About 500 gpm each (planning figure, from memory)."""
+    assert run("supply.shuttle", "siphons_for", flow_gpm=flow_gpm) == siphons
