@@ -243,3 +243,12 @@ def test_the_pumper_at_the_hydrant_with_no_hose(run):
     """Without hose there is the main's own flow; with a foot of it, what the hose carries may be less."""
     told = run("supply.hydrant", "reverse_gpm", test=TEST, line={**LINE, "length_ft": 0, "rise_ft": 0}, floor_psi=0, most_psi=150)
     assert told == pytest.approx(839.25 * (65 / 15) ** 0.54)
+    # by hand: a foot of C 24 takes 110 psi at 100 x the root of 110 / 0.24, where the main alone would give 5,000 x 3^0.54
+    a_foot = {"coefficient": 24, "length_ft": 1, "rise_ft": 0}
+    assert run("supply.hydrant", "reverse_gpm", test={**TEST, "flow_gpm": 5000}, line=a_foot, floor_psi=20, most_psi=130) == pytest.approx(2140.9, abs=0.1)
+
+
+def test_half_a_psi_to_lose(run):
+    """By hand: 0.5 psi in 500 ft of C 0.08 is 100 x the root of 0.5 / 0.4 = 111.8 gpm: however little, it is some."""
+    told = run("supply.hydrant", "reverse_gpm", test=TEST, line={**LINE, "rise_ft": 0}, floor_psi=20, most_psi=20.5)
+    assert told == pytest.approx(111.8, abs=0.05)
