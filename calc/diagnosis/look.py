@@ -39,7 +39,7 @@ def _doubted(knowledge, signs, settled, role, engine, end, ranked):
 
     It is looked for once nothing fits, and for a cause that leads all the same with nothing of its own left to look at.
     """
-    if ranked["alarms"] or end["kind"] == "stands":
+    if ranked["alarms"]:
         return None
     barred = ways.barred(knowledge, signs)
     can = [row["id"] for row in knowledge["signs"] if row["id"] in signs and row["id"] not in settled and row["id"] not in barred
