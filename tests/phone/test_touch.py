@@ -29,6 +29,20 @@ def test_a_second_tap_selects_again(layout):
         expect(field).to_have_value(typed)
 
 
+def test_an_answer_between_tap_and_digit(layout):
+    """An entry that a late answer changed under the finger is replaced whole all the same; a caret that was put somewhere stays there."""
+    field = layout.field("height")
+    field.tap()
+    expect(field).to_be_focused()
+    field.evaluate("(field) => { field.value = '50'; }")
+    layout.page.keyboard.type("10")
+    expect(field).to_have_value("10")
+    field.tap()
+    field.evaluate("(field) => field.setSelectionRange(1, 1)")
+    layout.page.keyboard.type("2")
+    expect(field).to_have_value("120")
+
+
 def test_focus_by_keyboard_selects(layout):
     """Tab, and the keyboard's own next key, come to an entry that the next digit replaces."""
     field = layout.field("length")

@@ -80,8 +80,13 @@ addEventListener("keydown", (event) => {
 // Some engines put their own caret after the focus or even after the click, so the selection is made again behind both.
 const NUMBERS = "input[inputmode=decimal], input[inputmode=numeric], .cell input";
 let touched = null; // the number field that was touched last, until something is typed
+let selected = ""; // its entry then: an answer that comes late may put another there, and a caret behind it
 
-const selectAll = () => touched?.setSelectionRange(0, touched.value.length);
+function selectAll() {
+  if (!touched) return;
+  selected = touched.value;
+  touched.setSelectionRange(0, selected.length);
+}
 
 for (const kind of ["focusin", "click"]) {
   addEventListener(kind, (/** @type {{ target: any, pointerType?: string }} */ { target, pointerType }) => {
@@ -92,5 +97,6 @@ for (const kind of ["focusin", "click"]) {
   });
 }
 addEventListener("beforeinput", () => {
+  if (touched?.value !== selected) selectAll();
   touched = null;
 });
