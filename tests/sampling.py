@@ -35,8 +35,15 @@ def share():
 
 
 def pytest_terminal_summary(terminalreporter):
-    """Say which share it was, whatever else is said."""
+    """Say last which share it was, and what could not be tested on this machine."""
+    for reason in passed_over(terminalreporter.getreports("skipped")):
+        terminalreporter.write_line(f"NOT PROVEN: {reason}")
     terminalreporter.write_line(f"Browser cases: {said()}")
+
+
+def passed_over(reports):
+    """Why tests were skipped, each reason once."""
+    return sorted({report.longrepr[2].removeprefix("Skipped: ") for report in reports})
 
 
 def said():

@@ -1,8 +1,11 @@
 """The share of like cases that a run takes: none is left out of every run."""
+import subprocess
+import sys
 import types
 
 import pytest
 
+import build
 from tests import sampling
 
 CASES = [types.SimpleNamespace(nodeid=f"tests/{name}") for name in (
@@ -45,3 +48,12 @@ def test_a_run_can_be_repeated(monkeypatch, variables, expected):
     assert sampling.share() == expected
     assert ("all of them" if expected is None else f"SHARE={expected}") in sampling.said()
     assert "SEED=12" in sampling.said()
+
+
+def test_what_a_machine_cannot_test_is_said_last(tmp_path):
+    """An engine that is not there stops no run, and no run ends without saying so, once."""
+    (tmp_path / "test_away.py").write_text("import pytest\n\n@pytest.mark.parametrize('case', range(3))\ndef test_away(case):\n    pytest.skip('an engine was NOT tested')\n", encoding="utf-8")
+    run = subprocess.run([sys.executable, "-m", "pytest", "-q", "-p", "tests.sampling", "-p", "no:cacheprovider", "-n", "2", f"--rootdir={tmp_path}", str(tmp_path)], cwd=build.ROOT, capture_output=True, encoding="utf-8")
+    *_, reason, share = [line for line in run.stdout.splitlines() if line.startswith(("NOT PROVEN", "Browser"))]
+    assert (run.returncode, reason) == (0, "NOT PROVEN: an engine was NOT tested"), run.stdout
+    assert run.stdout.count("NOT PROVEN") == 1 and share.startswith("Browser cases: ")
