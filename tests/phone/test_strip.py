@@ -7,6 +7,7 @@ import pytest
 from playwright.sync_api import expect
 
 from site_src.content import data
+from tests.phone.keyboard import MEASURE
 from tests.phone.words import SITE
 
 STRIP = SITE["strip"]
@@ -43,6 +44,26 @@ def test_what_runs_is_said_in_the_language_of_the_page(take, kind, address, said
     what = {kind: {"title": "Begun", "said": said, "lang": "en", "address": address, "began_at": int(time.time() * 1000) - 61000}}
     page.evaluate("(text) => localStorage.setItem('running', text)", json.dumps(what))
     expect(handset.open("fr/water/").locator("#strip a").first).to_contain_text(french)
+
+
+@pytest.mark.parametrize("language", ["en", "fr"])
+def test_large_letters_lie_under_no_door(take, language):
+    """On a phone 320 wide with letters twice as large, lines and the red door stand one under the other, and no word is cut; with usual ones side by side."""
+    folder, words = ("", SITE) if language == "en" else ("fr/", data.shared_words("fr"))
+    page = take(viewport={"width": 320, "height": 568}, locale=f"{language}-CA").open(folder + "tables/")
+    began_ms = int(time.time() * 1000) - 61000
+    what = {"test": {"title": data.words("service", language)["test_name"]["capacity"], "lang": language, "address": "test/run/#t.capacity", "began_at": began_ms, "due_at": began_ms},
+            "card": {"title": data.words("shift", language)["card"]["road"]["title"], "lang": language, "address": "shift/road/", "began_at": began_ms}}
+    page.evaluate("(text) => localStorage.setItem('running', text)", json.dumps(what))
+    page.reload()
+    lines = page.get_by_role("navigation", name=words["strip"]["title"]).locator(".strip-lines")
+    door = page.locator("#strip .door")
+    expect(lines).to_be_visible()
+    assert door.bounding_box()["y"] < lines.bounding_box()["y"] + lines.bounding_box()["height"]
+    page.evaluate("document.documentElement.style.fontSize = '200%'")
+    assert door.bounding_box()["y"] >= lines.bounding_box()["y"] + lines.bounding_box()["height"]
+    page.evaluate(MEASURE)
+    assert page.evaluate("measure.overhang(320).concat(measure.cut())") == []
 
 
 def test_what_was_left_for_a_day_runs_no_more(handset):
