@@ -11,7 +11,7 @@ from calc.rig import check_fields, fields as rig_fields
 from site_src.content import catalogue, checks, data, units
 
 LARGEST_BYTES = 200_000  # a rig with every row it may have is under 20,000
-SAFE = re.compile(r"[A-Za-z0-9](?:[A-Za-z0-9 ._-]*[A-Za-z0-9_-])?")  # what a host, a browser and a message all leave as it is
+SAFE = re.compile(r"[a-z0-9](?:[a-z0-9-]*[a-z0-9])?")  # what a host, a browser and a message all leave as it is
 SECTIONS = {"hoses": rig_fields.HOSE_FIELDS, "beds": (*rig_fields.BED_FIELDS, ("tips", "text")), "supply": rig_fields.SUPPLY_FIELDS, "checks": check_fields.CHECK_FIELDS}
 
 
@@ -22,23 +22,31 @@ class FleetError(ValueError):
 def named(folder):
     """The files of rigs in a folder by the name their pages take, in their order.
 
-    Raises FleetError where there is none, where a name would break an address, and where two differ by capitals only.
+    Raises FleetError where there is none, where one is no file of its own, where a name would break an address, and where two differ by their ending only.
     """
-    files = sorted(path for path in folder.glob("*") if path.suffix.lower() == ".toml" and path.is_file())
+    files = sorted(path for path in folder.glob("*") if path.name.lower().endswith(".toml"))
     if not files:
         raise FleetError(f"{folder}: no .toml file of a rig in it.")
     refused, taken = [], {}
     for path in files:
-        if not SAFE.fullmatch(path.stem) or path.stem.casefold() == "index.html":
-            letters = unicodedata.normalize("NFKD", path.stem).encode("ascii", "ignore").decode()
+        stem = path.name[:-len(".toml")]  # of ".toml" pathlib takes all for the stem
+        if not is_regular(path):
+            refused.append(f"{path.name}: a link, a folder or a device. Put the file of the rig itself here.")
+        elif not SAFE.fullmatch(stem):
+            letters = unicodedata.normalize("NFKD", stem).encode("ascii", "ignore").decode()
             better = re.sub(r"[^a-z0-9]+", "-", letters.casefold()).strip("-") or "engine-1"
-            refused.append(f'{path.name}: this name cannot stand in a web address. Letters a to z, digits, - and _ are allowed: rename it, such as "{better}.toml".')
-        elif path.stem.casefold() in taken:
-            refused.append(f"{path.name}: {taken[path.stem.casefold()]} has the same name but for its capitals or its ending. Rename one of them.")
-        taken.setdefault(path.stem.casefold(), path.name)
+            refused.append(f'{path.name}: this name cannot stand in a web address. Small letters a to z, digits and - between them are allowed: rename it, such as "{better}.toml".')
+        elif stem in taken:
+            refused.append(f"{path.name}: {taken[stem]} has the same name but for its ending. Rename one of them.")
+        taken.setdefault(stem, path.name)
     if refused:
         raise FleetError("\n".join(refused))
     return {path.stem: path for path in files}
+
+
+def is_regular(path):
+    """Whether a path is a file itself: a pipe or a device would hold a build for ever, a link may lead to either, or to what is nobody's rig."""
+    return path.is_file() and not path.is_symlink()
 
 
 def read(path):

@@ -51,7 +51,7 @@ def _sent(folder, shelf, shown):
     profiles = []
     for path in sorted(folder.glob("*.json")):
         try:
-            sent = json.loads(path.read_text(encoding="utf-8-sig")) if path.is_file() and path.stat().st_size <= fleet_files.LARGEST_BYTES else None
+            sent = json.loads(path.read_text(encoding="utf-8-sig")) if fleet_files.is_regular(path) and path.stat().st_size <= fleet_files.LARGEST_BYTES else None
         except (ValueError, RecursionError):
             sent = None
         for profile in sent if isinstance(sent, list) else [sent]:

@@ -126,11 +126,16 @@ def test_no_type_of_toml_ends_in_a_traceback(tmp_path):
 
 
 def test_nothing_but_files_is_opened(tmp_path):
-    """A pipe and a link to an endless device would hold the build for ever: they are no files of a rig."""
+    """A pipe and a link to an endless device would hold the build for ever, and a link may lead anywhere: each is refused in a sentence."""
     put(tmp_path, a=SOUND.format("A"))
     os.mkfifo(tmp_path / "b.toml")
     (tmp_path / "c.toml").symlink_to("/dev/zero")
-    assert list(fleet.load(tmp_path)) == ["a"]
+    (tmp_path / "d.toml").symlink_to(tmp_path / "a.toml")
+    (tmp_path / "e.toml").mkdir()
+    (tmp_path / "f.toml").symlink_to(tmp_path / "nowhere")
+    said = refused(tmp_path)
+    assert [line[:8] for line in said] == [f"{name}.toml: " for name in "bcdef"]
+    assert all("link" in line and "device" in line for line in said)
 
 
 def test_all_that_is_wrong_is_said_at_once(tmp_path):
@@ -147,7 +152,7 @@ def test_two_rigs_of_one_name_are_refused(tmp_path, first, second):
     assert line.startswith("b.toml, name = ") and "a.toml" in line
 
 
-@pytest.mark.parametrize("name", ["a#b", "a?b", "a%41", "échelle-9", " a", "a ", "index.html", "a&b", "a\\b", ".a", "a:b"])
+@pytest.mark.parametrize("name", ["a#b", "a?b", "a%41", "échelle-9", " a", "a ", "index.html", "a&b", "a\\b", ".a", "a:b", ".", "..", "", "Engine-9", "a_b", "a.b", "a b", "-a", "a-"])
 def test_a_name_that_breaks_addresses_is_refused(tmp_path, name):
     """The file is named, with a name that would do; nothing else is wrong with it."""
     put(tmp_path, **{name: SOUND.format("A")})
@@ -158,9 +163,12 @@ def test_a_name_that_breaks_addresses_is_refused(tmp_path, name):
 
 
 def test_names_that_differ_by_capitals_are_refused(tmp_path):
-    """On many hosts they would be one folder."""
+    """On many hosts they would be one folder: the one with capitals is named with its letters, and so is a second ending of the same name."""
     put(tmp_path, **{"Engine-1": SOUND.format("A"), "engine-1": SOUND.format("B")})
-    assert refused(tmp_path) == ["engine-1.toml: Engine-1.toml has the same name but for its capitals or its ending. Rename one of them."]
+    [line] = refused(tmp_path)
+    assert line.startswith("Engine-1.toml: ") and "Small letters a to z" in line
+    (tmp_path / "Engine-1.toml").rename(tmp_path / "engine-1.TOML")
+    assert refused(tmp_path) == ["engine-1.toml: engine-1.TOML has the same name but for its ending. Rename one of them."]
 
 
 @pytest.mark.parametrize("mark", [b"", b"\xef\xbb\xbf"])
