@@ -4,7 +4,7 @@ import { colon, fill } from "../shared/site.js";
 import { minutes } from "../shared/times.js";
 import { areFigures, figuresView, missingFigure } from "./figures.js";
 import { defectForm, hereForm, nameField, ownForm } from "./item_forms.js";
-import { isWhole } from "./log.js";
+import { isWhole } from "./agreed.js";
 import { askedView, clockView, isAsked, readingView, unreadKey } from "./reading.js";
 import { ruleOf } from "./rule.js";
 import { defectRow, toBay } from "./sentences.js";

@@ -6,20 +6,15 @@ import { jotDue, jotStatus } from "../shared/rig_status.js";
 import { keepRecord, keptRecords } from "../shared/store.js";
 import { aheadMin } from "../shared/times.js";
 import { isOfKind } from "../shared/unreadable.js";
+import { isWhole } from "./agreed.js";
 
 const OF_STATUS = new Set(["defect", "decision", "repair", "release", "withdrawn"]);
 
 export const YOUR_NAME = "bay-name";
 export const yourName = () => chosen(YOUR_NAME, "");
 
-// Whether an answer is good by what was read and timed, as calc.bay.records has it.
-export const isWhole = ({ answer, reading, clock }) => answer === "good" && reading !== "not_read" && clock !== "not_run";
-
 // Whether a rig may be driven for a check: as a whole out of service it may once that is repaired, for a road test may show it.
 export const isDriven = (defects) => !defects.some(({ state, repaired_by: by }) => state === "out_of_service" && by === null);
-
-// Somebody's name or initials: two different letters at least, as calc.bay.records has it.
-export const isName = (text) => new Set(text.toLowerCase().match(/\p{L}/gu)).size > 1;
 
 export class Log {
   // rig: its profile; text: the words of items, as the page has them

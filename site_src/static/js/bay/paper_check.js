@@ -8,7 +8,8 @@ import { reasonsOf } from "./department.js";
 import { numberOf, sheetView, signed, wide } from "./paper.js";
 import { limitOf } from "./reading.js";
 import { figuresText } from "./figures.js";
-import { isDriven, isWhole } from "./log.js";
+import { isWhole } from "./agreed.js";
+import { isDriven } from "./log.js";
 import { asWritten, classOf, limitText } from "./sentences.js";
 
 const COLUMNS = 5;

@@ -7,7 +7,7 @@ import { send } from "../shared/send.js";
 import { field } from "../bay/item_forms.js";
 import { SecondTouch } from "../shared/second_touch.js";
 import { bring, emptied, filesOf } from "../bay/exchange.js";
-import { isName } from "../bay/log.js";
+import { isName } from "../bay/agreed.js";
 import { Arriving, arrivedView, arrivingView } from "../bay/codes_in.js";
 import { Codes, codesView } from "../bay/codes_out.js";
 import { opened, pageOf, withoutRig } from "../bay/opened.js";

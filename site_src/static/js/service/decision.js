@@ -1,7 +1,8 @@
 // What a rig may do once its test failed: the tester decides, with a reason and a name, and the rig's log has it. When the next
 // test is due does not hang on it.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
-import { isName, Log } from "../bay/log.js";
+import { isName } from "../bay/agreed.js";
+import { Log } from "../bay/log.js";
 import { chips } from "../shared/chips.js";
 import { chosen } from "../shared/choices.js";
 import { fill, home } from "../shared/site.js";

@@ -1,7 +1,8 @@
 // A rig whose pump is out of service: a card into pump stops with it first, and goes on in the technician's role alone, for a test
 // after repair. Who went on is written in the rig's log.
 import { html, render } from "../../vendor/lit-html/lit-html.js";
-import { isName, Log } from "../bay/log.js";
+import { isName } from "../bay/agreed.js";
+import { Log } from "../bay/log.js";
 import { toHeading } from "../shared/focus.js";
 import { sentenceOf, showStatus, statusOf } from "../shared/rig_status.js";
 import { SecondTouch } from "../shared/second_touch.js";
