@@ -14,9 +14,10 @@ from tests.unit.rig.accepted import accepted
 
 WALKS = 2  # take the kinds of pages between them, and of pages that are alike
 ALIKE = 2  # at random
-JUNK = ("", "null", "7", "[]", "{}", "x", '{"schema": 1}', '[{"id": null}]', '{"__proto__": {"a": 1}}', json.dumps("x" * 5000), "[" * 400 + "]" * 400, "<b>x</b>")
+JUNK = ("", "null", "7", "[]", "{}", "x", '{"schema": 1}', '[{"id": null}]', '{"__proto__": {"a": 1}}', json.dumps("x" * 5000), "[" * 400 + "]" * 400, "<b>x</b>", "constructor", "__proto__")
 # what pages note under a name, and a name of each kind of note that hangs on an id
-NOTES = ("units", "language", "rig", "look", "running", "profiles", "bay:any-rig", "answer:pressure", "answer:start", "worked:pressure", "carried", "bay-name")
+NOTES = ("units", "language", "rig", "look", "running", "profiles", "bay:any-rig", "answer:pressure", "answer:start", "worked:pressure", "carried", "bay-name", "role", "paper", "trainee",
+         "proved", "log-codes", "unreadable", "rig-entries", 'note:["drafts","pressure"]', 'note:["rigs","x","name"]', 'note:["bay","x"]', "note:[", 'note:["nowhere","x"]', "note:[1,2,3]", "note:[[]]")
 
 
 def of_walk(walk, luck):
@@ -54,7 +55,7 @@ def test_every_page_opens_on_spoiled_notes(take, walk):
     handset, luck = take(), chance("notes", walk)
     handset.keeps_anything = True
     for address in of_walk(walk, luck):
-        notes = {name: luck.choice(JUNK) for name in luck.sample(NOTES, 5)}
+        notes = {name: luck.choice(JUNK) for name in luck.sample(NOTES, 8)}
         spoiled = handset.open("404.html")
         spoiled.evaluate("(notes) => { localStorage.clear(); for (const name in notes) localStorage.setItem(name, notes[name]); }", notes)
         spoiled.close()

@@ -130,6 +130,19 @@ def test_a_link_stays_in_the_address_until_something_is_changed(phone, name):
     page.close()
 
 
+@pytest.mark.parametrize("address", ["checks/round/#daily", "pressure/"])
+def test_skip_to_the_page_changes_no_address(phone, address):
+    """By keys: the focus is on the page, and what the address says it shows is still there."""
+    page = phone.open(address)
+    page.get_by_role("main").get_by_role("button").first.wait_for()
+    skip = page.get_by_role("link", name=SITE["site"]["skip"])
+    skip.focus()
+    page.keyboard.press("Enter")
+    expect(page.get_by_role("main")).to_be_focused()
+    assert page.url == phone.host.origin + address
+    page.close()
+
+
 @pytest.mark.parametrize("name", ["layout", "water"])
 def test_a_link_that_is_handed_on_untouched_stays_a_link(phone, name):
     """Share does not make it this phone's own: a reload shows it as a link's still."""

@@ -50,6 +50,30 @@ def noted(handset, notes):
     page.close()
 
 
+@pytest.mark.parametrize("name", ["note:[", "note:[1,2]", 'note:["drafts"]', 'note:["drafts",null]', 'note:[["drafts"],"x"]', 'note:["drafts","pressure"]', "rig-entries"])
+@pytest.mark.parametrize("note", ["{", "7", "null", "[]", "[null]", '{"value": 7, "base": 1}'])
+def test_a_note_that_is_none_is_passed_over(shared, name, note):
+    """Whatever a note is named and says, the page opens, and what is typed beside it is kept."""
+    shared.keeps_anything = True
+    page = shared.open("404.html")
+    page.evaluate("([name, note]) => { localStorage.clear(); localStorage.setItem(name, note); }", [name, note])
+    page.goto(shared.host.origin + "water/tank/")
+    page.locator("#why details").first.wait_for()
+    page.evaluate("document.querySelector('.entry-row[data-entry=tank]').click()")
+    page.locator("#tank").fill("481")
+    comes_into_drafts(page, "481@")
+    expect(page.locator("#down")).to_be_hidden()
+    page.close()
+
+
+def comes_into_drafts(page, text):
+    for _ in range(100):
+        if text in json.dumps(in_database(page, "drafts")):
+            return
+        page.wait_for_timeout(50)
+    raise AssertionError(in_database(page, "drafts"))
+
+
 def comes_into(page, store, text):
     """The database has the entry, and nothing is noted any more."""
     for _ in range(100):

@@ -117,6 +117,26 @@ def test_a_page_leaves_aside_what_cannot_be_read(take, store, address):
     page.close()
 
 
+def test_what_is_named_is_hidden_until_there_is_more(take):
+    """Hide puts the strip away on every page that would show the same; one more that cannot be read brings it back with all of them."""
+    handset = take()
+    poisoned(handset, "log")
+    page = handset.open("log/")
+    strip = page.locator("#unreadable")
+    strip.get_by_role("button", name=SITE["site"]["unreadable_hide"]).tap()
+    expect(strip).to_be_hidden()
+    page.goto(handset.host.origin + "log/checkoff/")
+    expect(page.get_by_role("main").get_by_role("button").first).to_be_visible()
+    expect(strip).to_be_hidden()
+    page.goto(handset.host.origin + "log/")
+    expect(page.get_by_text("Into pump").locator("visible=true").first).to_be_visible()
+    expect(strip).to_be_hidden()
+    page.evaluate(PUT, ["log", json.dumps([["one_more", 7]])])
+    page.reload()
+    expect(strip).to_be_visible()
+    expect(strip).to_contain_text("log/half")
+
+
 @pytest.mark.parametrize(("store", "address", "shown"), [
     ("bay", "checks/log/", "Low gear oil"), ("tests", "test/", "Tollgate Engine 1"), ("log", "log/", "Into pump"), ("rigs", "rig/", "Second"),
     ("checkoff", "log/checkoff/", C["send"]),

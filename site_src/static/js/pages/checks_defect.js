@@ -6,7 +6,7 @@ import { toHeading } from "../shared/focus.js";
 import { handedIn } from "../shared/handed.js";
 import { dropRecord } from "../shared/store.js";
 import { whatOf } from "../shared/rig_status.js";
-import { colon, fill, home } from "../shared/site.js";
+import { colon, fill, fragment, home } from "../shared/site.js";
 import { dayAndTime } from "../shared/times.js";
 import { Photos } from "../shared/photos.js";
 import { SecondTouch } from "../shared/second_touch.js";
@@ -32,7 +32,7 @@ const photos = page && new Photos({
 });
 const MOST_LIKE = 3; // conditions offered below what is typed: more push the form off the screen
 /** @type {any} */
-const state = { form: null, decision: null, withdrawal: null, standing: null, defect: null, end: null, isLost: false };
+const state = { form: null, decision: null, withdrawal: null, standing: null, defect: null, end: null, lost: null };
 const second = new SecondTouch(() => draw());
 // A photo that was just added goes for good: it is on no other phone.
 async function takeOff(id) {
@@ -45,7 +45,7 @@ addEventListener("hashchange", () => location.reload());
 
 async function start() {
   state.standing = await page.log.standing();
-  const id = decodeURIComponent(location.hash.slice(1));
+  const id = fragment();
   state.defect = page.log.of("defect").find((record) => record.id === id) ?? null;
   state.end = state.defect && !here() ? await endOf(state.defect, page.log) : null;
   if (!state.defect) state.form = { what: "", seen: "", class: "", scope: "", origin: "report", rule: "", by: yourName(), ...handed(), ...(await halfWritten()) };
@@ -65,7 +65,7 @@ async function halfWritten() {
 // What another page hands over: only choices that there are.
 function handed() {
   const content = handedIn(location.hash);
-  state.isLost = content === "lost";
+  state.lost = content === "lost" || fragment() === null ? page.words.defect.lost : content || !location.hash ? null : page.words.record.none;
   if (!content || content === "lost") return {};
   const { what, seen, origin, rank, scope, rule } = content;
   return { what, seen, rule, origin: origin || "report", ...(RANKS.includes(rank) && { class: rank, isOwn: true }), ...(SCOPES.includes(scope) && { scope, isOwn: true }) };
@@ -141,7 +141,7 @@ function draw() {
 
 const writeView = (words) => html`
   <h2 class="bay-act">${words.defect.new}</h2>
-  ${state.isLost ? html`<p class="notice" role="alert">${words.defect.lost}</p>` : nothing}
+  ${state.lost ? html`<p class="notice" role="alert">${state.lost}</p>` : nothing}
   ${field({ id: "what", label: words.defect.what, value: state.form.what, change: (what) => typed({ what, ...proposed(what) }) })}
   ${conditionKeys({ rows: likeWhat(), chosen: state.form.rule, words, choose })}
   <p><a href=${pageOf("conditions/")}>${words.conditions.find}</a></p>

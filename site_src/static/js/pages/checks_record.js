@@ -5,6 +5,7 @@ import { checkSheet } from "../bay/paper_check.js";
 import { releaseSheet } from "../bay/paper_forms.js";
 import { pastCheck, pastRelease } from "../bay/past.js";
 import { toBay } from "../bay/sentences.js";
+import { fragment } from "../shared/site.js";
 
 const place = document.getElementById("bay");
 const page = await opened(place);
@@ -12,7 +13,7 @@ addEventListener("hashchange", () => location.reload());
 
 async function start() {
   const { words, log } = page;
-  const id = decodeURIComponent(location.hash.slice(1));
+  const id = fragment();
   const record = log.of("round", "release").find((other) => other.id === id);
   if (!record) return render(html`<p>${words.record.none}</p><div class="dock">${toBay(words)}</div>`, place);
   const check = record.kind === "round" ? await pastCheck(page, record) : null;

@@ -2,7 +2,7 @@
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { calc } from "../shared/engine.js";
 import { limitsRig } from "../shared/rig_status.js";
-import { fill } from "../shared/site.js";
+import { fill, fragment } from "../shared/site.js";
 import { draftOf, keepDraft } from "../shared/draft.js";
 import { field } from "../bay/item_forms.js";
 import { opened } from "../bay/opened.js";
@@ -24,7 +24,7 @@ let released = false;
 
 async function start() {
   standing = await page.log.standing();
-  const wanted = decodeURIComponent(location.hash.slice(1));
+  const wanted = fragment();
   const here = new Set(standing.defects.map(({ id }) => id));
   const draft = await draftOf(name());
   entered = { ...EMPTY, ...draft };

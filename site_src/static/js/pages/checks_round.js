@@ -7,7 +7,7 @@ import { toHeading } from "../shared/focus.js";
 import { refusalOf } from "../shared/refusal.js";
 import { running, runs } from "../shared/running.js";
 import { isSettled } from "../shared/second_touch.js";
-import { home } from "../shared/site.js";
+import { fragment, home } from "../shared/site.js";
 import { bare } from "../shared/units.js";
 import { judgedFigures, metersRead, recordOf, typedOf } from "../bay/figures.js";
 import { opened } from "../bay/opened.js";
@@ -25,7 +25,7 @@ import { defectOf, ownLimitOf } from "../bay/written.js";
 
 const place = document.getElementById("bay");
 const page = await opened(place);
-const list = decodeURIComponent(location.hash.slice(1));
+const list = fragment();
 /** @type {any} */
 const state = { at: null, entry: "", judged: null, near: null, form: null, isRead: false, isTimed: false, isUnread: false, typed: {}, figures: [], later: new Set(), shownAt: -Infinity, after: [], took: [], ended: null, refused: null, said: null };
 const asksAfter = list === "after_use"; // what there was, before the first item

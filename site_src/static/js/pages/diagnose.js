@@ -2,7 +2,7 @@
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { answering } from "../shared/answering.js";
 import { stayAwake } from "../shared/awake.js";
-import { choose, chosen } from "../shared/choices.js";
+import { choose } from "../shared/choices.js";
 import { askActs, askView, leavingActs, leavingView } from "../diagnose/ask.js";
 import { handedOver, isOurs } from "../diagnose/enter.js";
 import { endActs, endView, slipActs } from "../diagnose/end.js";
@@ -10,6 +10,7 @@ import { isOld, leftActs, leftView, resumedView } from "../diagnose/left.js";
 import { ordersFor } from "../shared/order.js";
 import { firstActs, firstView, noShift, orderToDo } from "../diagnose/order.js";
 import { answered, begun, carried, oneBack, recordOf, unanswered } from "../diagnose/record.js";
+import { chosenRole } from "../diagnose/role.js";
 import { FIRST, startActs, startView } from "../diagnose/start.js";
 import { calc, Refusal } from "../shared/engine.js";
 import { drawnAnew } from "../shared/focus.js";
@@ -65,7 +66,7 @@ const isRunning = () => Boolean(state?.complaints.length);
 
 // A rig that a card stopped because it moved has no second shift here either.
 const out = await outElsewhere({ titles: data.titles, rig });
-const fresh = (engine) => ({ ...begun({ rig, madeOf, engine, role: chosen("role", "operator") }), ...(out && { isOut: true }) });
+const fresh = (engine) => ({ ...begun({ rig, madeOf, engine, role: chosenRole() }), ...(out && { isOut: true }) });
 
 // What a new diagnosis keeps of the last: that the rig is out of service, and that the one repeat was told for a dead throttle.
 function lasting(sign) {
@@ -153,7 +154,7 @@ const isGoingOn = (answer) => isRunning() && (["check", "engine"].includes(answe
 // What stands on the page, and the acts at the thumb; place: where a person has to look, for the bar.
 function shown(answer) {
   if (!isRunning()) {
-    const role = state?.role ?? chosen("role", "operator");
+    const role = state?.role ?? chosenRole();
     return { view: startView({ view: page.view, show, redraw, data, rig, role, offered: knowledge.signs, setRole, begin }), acts: startActs({ view: page.view, show, data, danger }) };
   }
   if (page.isLeft) return { view: leftView({ state, words }), acts: leftActs({ words, again, goOn: () => { page.isLeft = false; put(state); } }) };

@@ -1,8 +1,8 @@
 // The leak hunt: one change, one timed minute, two readings. calc.diagnosis.leak halves what is suspect.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { stayAwake } from "../shared/awake.js";
-import { choose, chosen } from "../shared/choices.js";
-import { roleChips } from "../diagnose/role.js";
+import { choose } from "../shared/choices.js";
+import { chosenRole, roleChips } from "../diagnose/role.js";
 import { unplugView } from "../diagnose/unplug.js";
 import { answering } from "../shared/answering.js";
 import { calc, Refusal } from "../shared/engine.js";
@@ -21,7 +21,7 @@ const FRESH = { runs: [], from: "", to: "", began: null, isStopped: false, last:
 const EMPTY = { ...FRESH, plugged: [], opened: [] }; // what is plugged outlives a hunt that begins again
 let state = EMPTY;
 let refusal = null;
-let role = chosen("role", "operator");
+let role = chosenRole();
 const system = chosenSystem(systems);
 
 function put(changes) {

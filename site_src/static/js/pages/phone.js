@@ -1,7 +1,6 @@
 // This phone, checked: printed examples worked out on it, and what it holds. All of it can be handed on as text.
 import { html, nothing, render } from "../../vendor/lit-html/lit-html.js";
 import { handOn } from "../shared/address.js";
-import { chosen } from "../shared/choices.js";
 import { calc } from "../shared/engine.js";
 import { hasThreads } from "../shared/engine_thread.js";
 import { fold } from "../shared/fold.js";
@@ -11,6 +10,7 @@ import { showStatus } from "../shared/rig_status.js";
 import { decimals, fill, pageData } from "../shared/site.js";
 import { megabytes } from "../shared/readiness.js";
 import { SecondTouch } from "../shared/second_touch.js";
+import { chosenSystem } from "../rig/chosen.js";
 import { askToPersist } from "../shared/store.js";
 import { aheadMin, dateField, two } from "../shared/times.js";
 
@@ -40,7 +40,7 @@ function facts() {
     ...(page.topics ? [[words.engine, fill(hasThreads() ? words.thread : words.here, { ms: page.ms })]] : []),
     [words.clock, `${clock()}. ${words.clock_told}`],
     [words.screen, fill(words.screen_of, { width: innerWidth, height: innerHeight })],
-    [words.language, `${document.documentElement.lang}, ${units[chosen("units", document.documentElement.dataset.system)]}`],
+    [words.language, `${document.documentElement.lang}, ${units[chosenSystem(units)]}`],
     [words.browser, navigator.userAgent],
   ];
 }

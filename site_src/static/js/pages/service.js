@@ -19,7 +19,7 @@ import { unitsFor } from "../shared/units.js";
 const place = document.getElementById("test");
 const [data, rig, kept] = await Promise.all([pageData(), chosenRig(), keptRecords("tests")]);
 const { words } = data;
-const page = { tests: newestFirst(kept), standard: data.standards[rig?.standard] ? rig.standard : "us", kind: "annual", asked: null, said: [] };
+const page = { tests: newestFirst(kept), standard: Object.hasOwn(data.standards, rig?.standard) ? rig.standard : "us", kind: "annual", asked: null, said: [] };
 
 const steady = new Steady(); // keeps time while a test is left to look at this list
 setInterval(() => steady.tick(), 500);

@@ -7,7 +7,7 @@ import { calc } from "../shared/engine.js";
 import { live, notices } from "../shared/notice.js";
 import { send } from "../shared/send.js";
 import { chosenSystem } from "../rig/chosen.js";
-import { fill, pageData, unitWords } from "../shared/site.js";
+import { fill, fragment, pageData, unitWords } from "../shared/site.js";
 import { dropRecord, keepRecord, keptRecords } from "../shared/store.js";
 import { bring } from "../service/bring.js";
 import { bringKey } from "../service/bring_view.js";
@@ -47,7 +47,7 @@ const resultOf = ({ id, finished_ms, result }) =>
 function settle() {
   const there = rigs();
   if (there.some(({ id }) => id === page.rig)) return;
-  const asked = [decodeURIComponent(location.hash.slice(1)), chosen("rig", null)];
+  const asked = [fragment(), chosen("rig", null)];
   page.rig = asked.find((id) => there.some((rig) => rig.id === id)) ?? there.at(-1)?.id ?? null;
 }
 

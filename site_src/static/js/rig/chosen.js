@@ -22,5 +22,5 @@ export function chooseRig(profile) {
 export const chosenSystem = (systems) => {
   const opening = document.documentElement.dataset.system;
   const name = chosen("units", opening);
-  return name in systems ? name : opening;
+  return Object.hasOwn(systems, name) ? name : opening;
 };

@@ -16,6 +16,12 @@ const LONGEST_MS = 24 * 3600 * 1000; // what began before that is no longer run
 const key = document.getElementById("look");
 const strip = document.getElementById("strip");
 
+// A skip to the page changes no address: what stands in it says what the page shows.
+document.querySelector(".skip")?.addEventListener("click", (event) => {
+  event.preventDefault();
+  document.getElementById("page").focus();
+});
+
 const showLook = () => key.setAttribute("aria-pressed", String(isNight()));
 key.addEventListener("click", () => chooseLook(isNight() ? "day" : "night"));
 onLook(showLook);

@@ -18,7 +18,11 @@ function read(name) {
   }
 }
 
-export const noteAt = (place) => unstored.get(nameOf(place)) ?? read(nameOf(place));
+// The note at a place; none where what stands there is no note.
+export function noteAt(place) {
+  const note = unstored.get(nameOf(place)) ?? read(nameOf(place));
+  return typeof note === "object" && "value" in note ? note : undefined;
+}
 
 function drop(name) {
   unstored.delete(name);
@@ -51,9 +55,19 @@ export function strike(place, { value }) {
   else if (note && place.length === 3) noteDown(place, { ...note, base: value });
 }
 
+// The place that a note is named after; none where it is no place of ours.
+function placeOf(name) {
+  try {
+    const place = JSON.parse(name.slice(MARK.length));
+    return [2, 3].includes(place.length) && place.every((part) => typeof part === "string") ? [place] : [];
+  } catch {
+    return [];
+  }
+}
+
 // Every note that stands, whole records before their fields.
 export function notes() {
-  return [...new Set([...names(PREFIX), ...unstored.keys()])].map((name) => JSON.parse(name.slice(PREFIX.length - 1)))
+  return [...new Set([...names(PREFIX), ...unstored.keys()])].flatMap(placeOf)
     .map((place) => ({ place, note: noteAt(place), isStored: !unstored.has(nameOf(place)) }))
     .filter(({ note }) => note)
     .sort((one, other) => one.place.length - other.place.length);
@@ -74,7 +88,7 @@ const OLDER = {
   "note:": (name, value) => (name.startsWith("[") ? [] : [[["drafts", name], { value }]]),
   "test-note:": (id, value) => [[["tests", id], { value }]],
   "quick:": (id, value) => [[["drafts", `quick:${id}`], { value }]],
-  "rig-entries": (_, entries) => entries.map(({ id, key, value, base }) => [["rigs", id, key], { value, base }]),
+  "rig-entries": (_, entries) => (Array.isArray(entries) ? entries : []).flatMap((entry) => (entry?.id ? [[["rigs", entry.id, entry.key], { value: entry.value, base: entry.base }]] : [])),
 };
 
 for (const [prefix, placed] of Object.entries(OLDER)) {

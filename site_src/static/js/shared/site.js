@@ -10,6 +10,15 @@ export const scoped = (name) => (root.pathname === "/" ? name : `${root.pathname
 const { lang } = document.documentElement;
 export const home = lang === "en" ? root : new URL(`${lang}/`, root);
 
+// What this page's address says after its mark, or null where that cannot be read.
+export function fragment() {
+  try {
+    return decodeURIComponent(location.hash.slice(1));
+  } catch {
+    return null;
+  }
+}
+
 // A file of data; what stands in its place and is none, such as the page of a network that wants a sign-in, is as if it had not come.
 const dataOf = async (url) => (await file(url)).json().catch(() => { throw new Missing(url); });
 

@@ -20,12 +20,12 @@ export function unitsFor(systems, shown, entries = null) {
   return {
     shown,
     decimal,
-    systems: Object.fromEntries([...wanted].filter((name) => name in systems).map((name) => [name, systems[name].kinds])),
+    systems: Object.fromEntries([...wanted].filter((name) => Object.hasOwn(systems, name)).map((name) => [name, systems[name].kinds])),
   };
 }
 
 // The same, of all systems, one object for each that is shown: what calc is handed once and only named after that.
 export function unitsOnce(systems) {
-  const made = {};
+  const made = Object.create(null);
   return (shown) => (made[shown] ??= unitsFor(systems, shown));
 }

@@ -1,5 +1,6 @@
 // What is kept and cannot be read, whoever spoiled it, or wrote it in an older or newer form: left aside, named above the page that would show it,
 // and handed on as a file. Nothing of it is changed or taken away.
+import { chosen, jot } from "./choices.js";
 import { send } from "./send.js";
 import { fill } from "./site.js";
 
@@ -119,15 +120,27 @@ export function readDraft(name, value) {
   return undefined;
 }
 
+// What was hidden by hand stays so, on every page, until something else cannot be read.
+const HIDDEN = "unreadable";
+const MOST_HIDDEN = 500;
+const hidden = () => chosen(HIDDEN, "").split("\n");
+const marks = () => [...aside].map(([name, value]) => JSON.stringify([name, asText(value).length]));
+
 function tell() {
   const place = document.getElementById("unreadable");
   if (!place || !aside.size) return;
   const names = [...aside.keys()];
   const more = names.length > NAMED ? ` +${names.length - NAMED}` : "";
   place.querySelector("span").textContent = fill(place.dataset.told, { names: names.slice(0, NAMED).map((name) => name.slice(0, 40)).join(", ") + more });
-  place.querySelector("button").onclick = () => {
+  const [save, hide] = place.querySelectorAll("button");
+  save.onclick = () => {
     const rows = [...aside].map(([name, value]) => `${JSON.stringify(name)}:${asText(value)}`);
     send(new File([`{${rows.join(",\n")}}`], "unreadable.json", { type: "application/json" }));
   };
-  place.hidden = false;
+  hide.onclick = () => {
+    jot(HIDDEN, [...new Set([...hidden(), ...marks()])].slice(-MOST_HIDDEN).join("\n"));
+    place.hidden = true;
+  };
+  const known = new Set(hidden());
+  place.hidden = marks().every((each) => known.has(each));
 }
