@@ -18,5 +18,5 @@ def answer(parts, plugs, runs, last, listed, opened, role, texts, units):
         "hunt": leak.hunt(parts, runs, role, units),
         "left": leak.restore(plugs, listed, opened),
         "last_loss": leak.hunt(parts, [last], role, units)["losses"][0] if last else None,
-        "shown": [entry.shown(units, "vacuum", text) if text else "" for text in texts],
+        "shown": [entry.shown(units, "vacuum", text) for text in texts],
     }

@@ -151,6 +151,33 @@ def test_what_stands_is_checked_by_what_it_brings(run, fork, signs, questions, k
     assert (told["kind"], told["sign"], told["cause"]) == (kind, sign, "one" if kind == "stands" else None)
 
 
+def test_who_may_check_what_it_brings(run):
+    """A technician is asked for a technician's fork; once seen it speaks for the cause."""
+    knowledge = base({"one": ("common", "left", "")}, fork={"role": "technician"})
+    knowledge["causes"][0]["brings"] = ["fork"]
+    assert next_check(run, knowledge, {"left": "seen"}, role="technician")["sign"] == "fork"
+    [one] = run("diagnosis.fault", "rank", knowledge=knowledge, signs={"left": "seen", "fork": "seen"})["causes"]
+    assert one["for"] == ["left", "fork"]
+
+
+@pytest.mark.parametrize(("shares", "other", "followed"), [
+    ({"a": (0.5, ["x"]), "b": (0.3, []), "c": (0.1, ["x"])}, 0.1, ["a", "b"]),  # likelier than the best that fits whole
+    ({"b": (0.5, []), "a": (0.3, ["x"])}, 0.2, ["b"]),
+    ({"a": (0.45, ["x"]), "b": (0.2, ["x"])}, 0.35, ["a"]),  # nothing fits whole: likelier than what is not listed
+    ({"a": (0.4, ["x"]), "b": (0.3, ["x"])}, 0.2, ["a", "b"]),
+])
+def test_a_cause_in_doubt_is_followed(run, shares, other, followed):
+    """One answer against a cause does not strike it out while it still fits better than the rest."""
+    ranked = {"causes": [{"id": name, "share": share, "against": against} for name, (share, against) in shares.items()], "other": other}
+    assert [cause["id"] for cause in run("diagnosis.fault", "followed", ranked=ranked)] == followed
+
+
+@pytest.mark.parametrize(("signs", "kind"), [({"left": "unknown"}, "enough"), ({"left": "not_seen", "right": "not_seen"}, "unlisted")])
+def test_after_eight_questions(run, signs, kind):
+    """What is still possible is named; where nothing is, no fault that is listed fits."""
+    assert run("diagnosis.fault", "next_check", knowledge=base(TWO), signs=signs, role="operator", engine="idle", questions=8)["kind"] == kind
+
+
 @pytest.mark.parametrize(("signs", "kind", "sign"), [
     ({}, "check", "fork"), ({"fork": "seen"}, "check", "cured"), ({"cured": "seen"}, "stands", None)])
 def test_what_it_brings_is_looked_at_before_a_cure(run, signs, kind, sign):

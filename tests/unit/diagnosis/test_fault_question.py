@@ -73,6 +73,23 @@ def test_a_rig_gives_the_answers_it_can(run):
     assert [(each["id"], [answer["id"] for answer in each["answers"]]) for each in questions] == [("needle", ["usual", "high"])]
 
 
+def test_one_question_is_done_and_another_is_asked(run):
+    """What the first settled, or leaves one answer of, takes nothing from the next."""
+    pair = {"id": "sound", "answers": [{"id": "hum", "seen": ["hum"]}, {"id": "quiet", "seen": []}]}
+    knowledge = base(low={}, hum={})
+    knowledge["signs"].append({"id": "hum", **GLANCE})
+    knowledge["causes"].append({"id": "four", "likelihood": "common", "shows": ["low", "hum"]})
+    told = next_check(run, {**knowledge, "questions": [QUESTION, pair]}, {"low": "seen"})
+    assert (told["question"], told["sign"], told["answers"]) == ("sound", "hum", ["hum", "quiet"])
+    one_left = {**knowledge, "questions": [{**QUESTION, "answers": [QUESTION["answers"][0], QUESTION["answers"][2]]}]}
+    told = next_check(run, {**one_left, "causes": one_left["causes"][1:2]}, {"low": "not_seen"})
+    assert (told["question"], told["sign"], told["answers"]) == (None, "high", [])  # a sign by itself
+
+
+def test_questions_stay_without_looks_that_shift(run):
+    assert run("diagnosis.fault", "without_shifts", knowledge=base())["questions"] == [QUESTION]
+
+
 def test_engine_wanted_for_a_question(run):
     """A question waits for the engine as its signs do."""
     knowledge = base(**{name: {"engine": ["off"]} for name in ("lamp", "low", "high")})
@@ -91,3 +108,9 @@ def test_possible_shrinks(run):
     later = after({"tank_overflows": "seen", "fill_not_shut": "not_seen"})
     assert (later["left"], later["of"], [each["id"] for each in later["likeliest"]]) == (1, 2, ["tank_check_leaks"])
     assert later["likeliest"][0]["share"] > began["likeliest"][0]["share"] >= began["likeliest"][1]["share"]
+
+
+@pytest.mark.parametrize(("seen", "odds"), [(["a"], 0.9 * 0.97), (["b"], 0.1 * 0.03), (["a", "b"], 0.9 * 0.03), ([], 0.1 * 0.97)])
+def test_how_often_an_answer_is_given(run, seen, odds):
+    """By hand, of two signs seen in nine of ten and in three of a hundred: those it says are seen, and the others are not."""
+    assert run("diagnosis.likelihood", "of_answer", chances={"a": 0.9, "b": 0.03}, seen=seen) == pytest.approx(odds)
