@@ -45,7 +45,7 @@ def _doubted(knowledge, signs, settled, role, engine, end, ranked):
     can = [row["id"] for row in knowledge["signs"] if row["id"] in signs and row["id"] not in settled and row["id"] not in barred
            and choice.may_look(row, role, engine) and choice.is_askable(row, signs)]
     causes = ranked["causes"][:MOST_NAMED] if end["kind"] in NOTHING_FITS else [
-        cause for cause in ranked["causes"][:1] if cause["share"] >= choice.LEADS and not cause["open"]]
+        cause for cause in ranked["causes"] if cause["share"] >= choice.LEADS and not cause["open"]]
     for cause in causes:
         if len(cause["against"]) == 1 and cause["against"][0] in can:
             return cause["against"][0]

@@ -172,6 +172,19 @@ def test_a_cause_in_doubt_is_followed(run, shares, other, followed):
     assert [cause["id"] for cause in run("diagnosis.fault", "followed", ranked=ranked)] == followed
 
 
+def test_a_cause_in_doubt_has_its_look(run):
+    """By hand 4 x 0.9 x 0.9 x 0.1 to 0.2 x 0.2 x 0.8: nothing fits whole, and what is open of the cause that all but does is looked at."""
+    told = next_check(run, base({"one": ("common", "a b c open", "")}), {"a": "seen", "b": "seen", "c": "not_seen"})
+    assert (told["kind"], told["sign"], told["left"]) == ("check", "open", [])
+
+
+def test_a_cause_among_others_is_not_cross_checked(run):
+    """By hand, 3.6 and 3.6 to 0.2: neither is sure, so of two looks that tell the same the first comes, not what one of them brings along."""
+    knowledge = base({"one": ("common", "left", ""), "two": ("common", "left right", "")}, right={}, fork={})
+    knowledge["causes"][0]["brings"] = ["fork"]
+    assert next_check(run, knowledge, {"left": "seen"})["sign"] == "right"
+
+
 @pytest.mark.parametrize(("signs", "kind"), [({"left": "unknown"}, "enough"), ({"left": "not_seen", "right": "not_seen"}, "unlisted")])
 def test_after_eight_questions(run, signs, kind):
     """What is still possible is named; where nothing is, no fault that is listed fits."""
