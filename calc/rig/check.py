@@ -85,7 +85,7 @@ def _check_end(end, place, context, faults):
     for key in end:
         if key not in END_ENTRIES and key != "kind":
             note(faults, place + str(key)[:MOST_TEXT], "unknown_field")
-        elif key not in used and key != "kind":
+        elif key not in used:
             try:
                 entry.check(context[1], key, end[key])
             except CalcError as error:

@@ -39,7 +39,7 @@ def pooled(rows):
     """
     own = _own_figures(rows)
     middle = _median(own, [1] * len(own))
-    near = [row for row in own if abs(row["coefficient"] - middle) <= FAR * middle] if _suffice(own) else []
+    near = [row for row in own if abs(row["coefficient"] - middle) <= FAR * middle]
     if not _suffice(near):
         return None
     coefficients = [row["coefficient"] for row in near]

@@ -28,14 +28,16 @@ def test_the_panel_card(run, bed, step, card):
 
 def test_units(run):
     """100.65 psi is 694 kPa, at 6.894757 kPa a psi, and a kPa gauge is set to 10."""
-    assert rows(run, system="SI")["Front bumper"]["pressure"] == "690"
+    row = rows(run, system="SI")["Front bumper"]
+    assert (row["pressure"], row["length"]) == ("690", "30")  # 100 ft are 30.48 m
 
 
 def test_a_fault_leaves_no_number(run):
     """A bed with a fault has no number; each bed keeps its place in the profile, where its page finds it again."""
     beds = [{**RIG["beds"][0], "length": "1,5,0@US"}, *RIG["beds"][1:]]
     found = rows(run, {**RIG, "beds": beds})
-    assert (found["Front bumper"]["code"], found["Front bumper"]["pressure"]) == ("faulty_bed", None)
+    assert (found["Front bumper"]["code"], found["Front bumper"]["pressure"], found["Front bumper"]["is_over"]) == ("faulty_bed", None, False)
+    assert run("rig.beds_page", "answer", profile={**RIG, "beds": beds}, shelf=catalogue.shelf(), units=units.shown_in("US"))["is_faulty"] is True
     assert [found[bed["name"]]["place"] for bed in beds] == list(range(len(beds)))
 
 
@@ -58,12 +60,21 @@ STACK = {**GUN, "end": {"kind": "smooth", "tip": "1.5@US", "pressure": "80@US"}}
 def test_a_stop_leaves_no_number(run, bed, code, pressure):
     """What Pressure stops has no number on the start page, with any tip that the rig has for it."""
     row = rows(run, {**RIG, "beds": [bed]})["Deck gun"]
-    assert (row["code"], row["pressure"]) == (code, pressure)
+    assert (row["code"], row["pressure"], row["is_over"], row.get("tip")) == (code, pressure, False, bed["end"].get("tip"))
+
+
+def test_each_tip_on_hose_is_judged_by_itself(run):
+    """A gun on hose stands once for each tip: 597.7 gpm are within what it is made for, 1,062.6 are not."""
+    gun = {**STACK, "hose": "attack-2.5", "length": "50@US", "tips": ["2@US"]}
+    told = run("rig.beds_page", "answer", profile={**RIG, "beds": [gun]}, shelf=catalogue.shelf(), units=units.shown_in("US"))["rows"]
+    assert [row["code"] for row in told] == ["hose", "device_over"]
 
 
 # by hand: 100.65 and 164.1 psi, see above; an annual test at 160 stops the second, and its working limit of 144 is clear of the first
 def test_past_its_test_pressure_no_number(run):
     """A line that could see its hose's service-test pressure is stopped, the shorter one is not."""
+    near = rows(run, {**RIG, "hoses": [{**RIG["hoses"][0], "test_pressure": "170@US"}]})["Crosslay 2"]
+    assert (near["pressure"], near["is_over"]) == ("164", True)  # past nine tenths of 170, which is 153
     found = rows(run, {**RIG, "hoses": [{**RIG["hoses"][0], "test_pressure": "160@US"}]})
     assert (found["Crosslay 2"]["code"], found["Crosslay 2"]["pressure"]) == ("above_test_pressure", None)
     assert (found["Front bumper"]["pressure"], found["Front bumper"]["is_over"]) == ("101", False)

@@ -39,6 +39,10 @@ def test_rows_with_a_fault_are_left_out(run):
     """Of a row that cannot be used there is nothing to compare."""
     hoses = [{"hose": "attack-1.75", "coefficient": "x"}, {"hose": "attack-2.5", "coefficient": "2@US"}]
     assert [row["hose"] for row in figures(run, hoses)] == ["attack-2.5"]
+    supply = [{"hose": "attack-2.5", "length": "600@US", "limit": "much"}]  # a fault of the same hose at another place
+    rig = a_rig(hoses=[hoses[1], {"hose": "attack-1.75", "coefficient": "11@US"}], supply=supply)
+    told = run("rig.page", "answer", profile=rig, shelf=SHELF, units=US, parts={"figures": True}, texts=[])["figures"]
+    assert [row["hose"] for row in told] == ["attack-1.75"]
 
 
 @pytest.mark.parametrize(("row", "typed"), [

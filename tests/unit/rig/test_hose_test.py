@@ -115,6 +115,7 @@ def test_all_that_is_read_out(run):
     assert (read["spread"], read["cautions"]) == ("9", ["readings_disagree"])
     metric = run("rig.hose_test", "read", units=units.shown_in("SI"), handbook=15.5, readings=[
         {"inlet": "1000@SI", "outlet": "700@SI", "flow": "600@SI", "length": "60@SI"}])
+    assert (metric["coefficient"], metric["typed"]) == ("13.8889", "13.8889@SI")  # by hand: 300 / 6^2 / 0.6, kPa in 100 m at 100 L/min
     # by hand: 300 kPa over 60 m at 600 L/min; the example is 100 m at 600 L/min or what the page shows, by the same square law
     flow, loss = float(metric["example"]["flow"]), float(metric["example"]["measured"])
     assert loss == pytest.approx(300 * (flow / 600) ** 2 * 100 / 60, abs=1)

@@ -16,6 +16,7 @@ def pooled(run, *rigs):
     [
         # two weigh alike, whatever their readings: the mean of 11 and 13
         ([(13, 5), (11, 2)], 12, 11, 13, 7, 2),
+        ([(13, 1), (11, 2)], 12, 11, 13, 3, 2),  # three readings are enough
         # weights 2, 3, 4 of 9, half 4.5: 11 has 2, 12 has 5
         ([(11, 2), (12, 3), (13, 4)], 12, 11, 13, 9, 3),
         # weights 1, 1, 4 of 6, but 4 is held to the 2 of the others: half of 4 is 2, at 12 exactly, so the mean of 12 and 13
@@ -72,4 +73,7 @@ def test_only_what_was_measured_counts(run):
     ]
     assert run("rig.pooled", "measured", profile=a_rig(hoses=hoses), shelf=SHELF, units=US) == [
         {"hose": "attack-1.75", "coefficient": pytest.approx(11.4), "readings": 3}, {"hose": "attack-2.5", "coefficient": pytest.approx(1.8), "readings": 1}]
+    limit = [{"hose": "attack-1.75", "length": "600@US", "limit": "much"}]  # of that hose too nothing is sure
+    assert run("rig.pooled", "measured", profile=a_rig(hoses=hoses[:2], supply=limit), shelf=SHELF, units=US) == [
+        {"hose": "attack-2.5", "coefficient": pytest.approx(1.8), "readings": 1}]
     assert run("rig.pooled", "measured", profile={"schema": 9}, shelf=SHELF, units=US) == []

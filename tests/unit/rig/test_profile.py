@@ -64,7 +64,10 @@ def test_three_fields_are_enough(run):
         ({"hoses": [7]}, "hoses.0", "damaged"),
         ({"hoses": [{"hose": "attack-2", "coefficient": "5@US", "colour": "red"}]}, "hoses.0.colour", "unknown_field"),
         ({"hoses": [{"hose": "attack-2"}, {"hose": "attack-2"}]}, "hoses.1.hose", "duplicate"),
-        ({"hoses": [{"hose": "attack-2", "origin": "measured"}]}, "hoses.0.coefficient", "missing"),
+        *[({"hoses": [{"hose": "attack-2", "origin": origin}]}, "hoses.0.coefficient", "missing") for origin in ("measured", "declared", "pooled", "typed")],
+        ({"hoses": [{"hose": "garden", "coefficient": "5@US", "origin": "handbook"}]}, "hoses.0.hose", "unknown"),
+        ({"hoses": [{"hose": ["attack-2"], "coefficient": "5@US", "origin": "handbook"}] * 2}, "hoses.0.hose", "not_text"),
+        ({"checks": "all"}, "checks", "damaged"),
         ({"hoses": [{"hose": "supply-4", "coefficient": "24@US", "origin": "handbook"}]}, "hoses.0.coefficient", "of_another_size"),
         ({"hoses": [{"hose": "piped"}]}, "hoses.0.hose", "unknown"),
         ({"supply": [{"hose": "supply-5"}]}, "supply.0.length", "missing"),
@@ -78,6 +81,36 @@ def test_problems_name_their_place(run, changes, field, code):
     assert {"field": field, "code": code} in [
         {"field": told["field"], "code": told["code"]} for told in problems(run, a_rig(**changes))
     ]
+
+
+STACK = {"name": "Gun", "device": "master", "end": {"kind": "smooth", "tip": "1.5@US", "pressure": "80@US"}}
+TIPS = [f"1.{count}@US" for count in range(1, 8)]
+
+
+@pytest.mark.parametrize(
+    ("changes", "told"),
+    [
+        # the bounds of calc.rig.fields, the handbook's C 0.2 of 4 in hose, and rows counted from 1
+        ({"pump_rated": "9@US"}, [{"field": "pump_rated", "code": "out_of_range", "least": 50, "most": 6000}]),
+        ({"hoses": [{"hose": "supply-4", "coefficient": "24@US", "origin": "handbook"}]}, [{"field": "hoses.0.coefficient", "code": "of_another_size", "handbook": 0.2}]),
+        ({"hoses": [{"hose": "supply-4", "coefficient": "24@US", "origin": "declared"}]}, []),
+        ({"hoses": [{"hose": name} for name in ("supply-4", "attack-2", "attack-2")]}, [{"field": "hoses.2.hose", "code": "duplicate", "row": 2}]),
+        ({"hoses": [{"hose": ""}] * 2}, [{"field": f"hoses.{row}.hose", "code": "missing"} for row in (0, 1)]),
+        ({"beds": [{**STACK, "end": {**STACK["end"], "flow": "1" * 31}}]}, [{"field": "beds.0.end.flow", "code": "too_long", "most": 30}]),
+        ({"beds": [{**STACK, "tips": TIPS[:6]}]}, []),
+        ({"beds": [{**STACK, "tips": TIPS}]}, [{"field": "beds.0.tips", "code": "too_many", "most": 6}]),
+        ({"beds": [{**STACK, "tips": ["6.5@US"]}]}, [{"field": "beds.0.tips", "code": "out_of_range", "least": 0.1, "most": 6}]),
+    ],
+)
+def test_a_problem_says_what_would_do(run, changes, told):
+    """With a fault come the bound it broke, the figure it is not, or the row that has it already."""
+    assert problems(run, a_rig(**changes)) == told
+
+
+def test_a_choice_that_says_too_little_is_missing(run):
+    """A rear pump of an older profile may be on a shaft or a power take-off: it is let in, and asked."""
+    profile = a_rig(drive="rear")
+    assert problems(run, profile) == [] and "drive" in run("rig.check", "missing", profile=profile)
 
 
 @pytest.mark.parametrize(
@@ -97,6 +130,7 @@ def test_problems_name_their_place(run, changes, field, code):
         ("end", {"kind": "fog", "flow": "150@US", "pressure": "100@US", "tip": "x" * 31}, "end.tip", "too_long"),
         ("end", {"kind": "fog", "flow": "150@US", "pressure": "100@US", "tip": "5@nowhere"}, "end.tip", "unknown_units"),
         ("end", {"kind": "fog", "flow": "150@US", "pressure": "100@US", "tip": 5}, "end.tip", "not_text"),
+        ("end", {"kind": "fog", "flow": "1" * 31, "pressure": "100@US"}, "end.flow", "too_long"),
         ("end", {"kind": "fog", "flow": "150@US", "pressure": "100@US", "colour": "5"}, "end.colour", "unknown_field"),
     ],
 )
