@@ -1,6 +1,5 @@
 """Links, files and stored texts made to hurt: told in their place, run by nobody, and nothing kept is touched."""
 import json
-import re
 import urllib.parse
 
 import pytest
@@ -9,10 +8,8 @@ from playwright.sync_api import expect
 from calc.rig.fields import FIELDS
 from site_src.content import data
 from tests import service_records
-from tests.phone.card import RIG, beside
+from tests.phone.card import RIG
 from tests.phone.folds import UNFOLDED
-from tests.phone.layout import fresh_layout
-from tests.phone.rounds import MIDSHIP
 from tests.phone.sheet import TOLD, open_sheet
 from tests.phone.sources import source
 from tests.phone.store import do
@@ -20,7 +17,6 @@ from tests.phone.test_bad_input import WATCH, assert_unharmed
 from tests.phone.test_rig import ENGINE, R, bring, kept_rigs, with_engine
 from tests.phone.words import SITE
 
-B = data.words("bay")
 D = data.words("diagnose")["diagnose"]
 T = data.words("service")["test"]
 MARKUP = "<img src=x onerror=h()>"
@@ -171,45 +167,6 @@ def test_link_to_a_test(shared, address, fragment):
     expect(page.get_by_text(T["missing_record"])).to_be_visible()
     assert_unharmed(page)
     page.close()
-
-
-@pytest.mark.parametrize("rig", [None, MIDSHIP], ids=["no rig", "rig"])
-@pytest.mark.parametrize("address", ["checks/round/", "checks/defect/", "checks/record/", "checks/release/", "test/years/"])
-def test_odd_fragments(take, address, rig):
-    """Half an escape, a name that every object has, or a text without end: the page says what it has to say, and no fault of its own."""
-    handset = take()
-    handset.context.add_init_script(WATCH)
-    if rig:
-        beside(handset, **rig)
-    page = handset.context.new_page()
-    for fragment in ("%", "%E0%A4", "__proto__", "constructor", "x" * 20_000):
-        page.goto("about:blank")
-        page.goto(f"{handset.host.origin}{address}#{fragment}")
-        expect(page.get_by_role("main")).to_contain_text(re.compile(r"\w+ \w+ \w+"))
-        expect(page.locator("[aria-busy=true]")).to_have_count(0)
-        expect(page.locator("#down")).to_be_hidden()
-        assert_unharmed(page)
-
-
-@pytest.mark.parametrize(("fragment", "words"), [("%", B["defect"]["lost"]), ("nobody", B["record"]["none"]), ("", None)])
-def test_link_to_a_defect_that_is_not_here(take, fragment, words):
-    """The form of a new defect says why it stands in the place of one."""
-    handset = take()
-    beside(handset, **MIDSHIP)
-    page = handset.open(f"checks/defect/#{fragment}")
-    expect(page.get_by_role("heading", name=B["defect"]["new"])).to_be_visible()
-    alert = page.get_by_role("main").get_by_role("alert")
-    expect(alert).to_have_text([words] if words else [])
-
-
-@pytest.mark.parametrize("system", ["constructor", "__proto__", "toString"])
-def test_units_that_every_object_has(take, system):
-    """Units that are none are the language's own: Pressure says its figure, the phone's check its units, and Tank its minutes."""
-    handset = take()
-    handset.open("404.html").evaluate("(system) => localStorage.setItem('units', system)", system)
-    fresh_layout(handset)
-    open_sheet(handset, "water/tank/").shows("4.0", "min")
-    expect(handset.open("all/phone/").get_by_text(re.compile("^en, "))).not_to_contain_text(re.compile("undefined|function"))
 
 
 def poisoned_test(rig_id, **changes):

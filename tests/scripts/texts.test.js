@@ -11,6 +11,16 @@ import * as times from "../../site_src/static/js/shared/times.js";
 import * as units from "../../site_src/static/js/shared/units.js";
 import * as usual from "../../site_src/static/js/shared/usual.js";
 
+test("a sentence closes in a name that reads from the right or turns text, and no other", () => {
+  const said = (name) => fill("{name} is here.", { name });
+  expect(said("Engine 9")).toBe("Engine 9 is here.");
+  expect(said("É")).toBe("É is here.");
+  expect(said(9)).toBe("9 is here.");
+  expect(said("\u05d0 9")).toBe("\u2068\u05d0 9\u2069 is here.");
+  expect(said("\u202eEngine\u2069")).toBe("\u2068Engine\u2069 is here.");
+  expect(fill("{said} And more.", { said: said("\u0627") })).toBe("\u2068\u0627 is here.\u2069 And more.");
+});
+
 describe("an entry", () => {
   test("carries the system it was typed in, and no more than anyone could mean", () => {
     expect(units.tagged("2@0@0", "US")).toBe("200@US");

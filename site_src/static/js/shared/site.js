@@ -57,7 +57,12 @@ export const decimals = (number, places) => number.toFixed(places).replace(".", 
 // A number that calc wrote for this page, as a number: never for what a person typed, which calc reads.
 export const numberOf = (text) => Number(text.replace(decimal, "."));
 
+// A name that reads from the right, or turns what comes after it about, stands by itself in a sentence: of marks that turn text it has those alone that close it in.
+const TURNING = /[\u202a-\u202e\u2066-\u2069]/g;
+const FROM_RIGHT = /[\u0590-\u08ff\u200f\u202a-\u202e\u2066-\u2069\ufb1d-\ufdff\ufe70-\ufefc]/;
+const closedIn = (value) => (FROM_RIGHT.test(value) ? `\u2068${String(value).replace(TURNING, "")}\u2069` : value);
+
 // A sentence with its {names} filled in.
 export function fill(sentence, facts) {
-  return sentence.replace(/\{(\w+)\}/g, (whole, name) => (name in facts ? facts[name] : whole));
+  return sentence.replace(/\{(\w+)\}/g, (whole, name) => (name in facts ? closedIn(facts[name]) : whole));
 }
