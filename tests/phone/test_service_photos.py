@@ -1,4 +1,5 @@
 """Photos of a service test: taken on a part, shown on its sheet, carried in its file; and a phone without room loses no reading."""
+import base64
 import json
 import random
 import struct
@@ -61,6 +62,29 @@ def test_a_photo_goes_with_its_test(take, noise, tmp_path):
     other.get_by_role("button", name=T["test"]["remove_yes"]).tap()
     expect(other.get_by_text(T["test"]["none"])).to_be_visible()
     assert do(other, "keptRecords", "photos") == []
+
+
+DRAWN = """() => {
+  const canvas = Object.assign(document.createElement("canvas"), { width: 40, height: 20 });
+  canvas.getContext("2d").fillRect(0, 0, 9, 9);
+  return canvas.toDataURL("image/jpeg").split(",")[1];
+}"""
+SIZE = """async (picture) => {
+  const bitmap = await createImageBitmap(new Blob([Uint8Array.from(atob(picture.split(",")[1]), (letter) => letter.charCodeAt(0))], { type: "image/jpeg" }));
+  return [bitmap.width, bitmap.height];
+}"""
+# what a phone writes into a picture that was taken upright: its sensor lies on its side (Exif 2.3, tag 0x0112, value 6: turn it a quarter to the right)
+UPRIGHT = b"Exif\0\0MM\0*" + struct.pack(">IHHHIHHI", 8, 1, 0x0112, 3, 1, 6, 0, 0)
+
+
+def test_a_picture_stands_as_it_was_taken(take):
+    """A phone held upright writes its picture lying, and that it is to be turned: it is kept upright."""
+    handset = take()
+    drawn = base64.b64decode(handset.open("404.html").evaluate(DRAWN))
+    turned = drawn[:2] + struct.pack(">HH", 0xFFE1, len(UPRIGHT) + 2) + UPRIGHT + drawn[2:]
+    page, _ = photographed(handset, {"name": "gauge.jpg", "mimeType": "image/jpeg", "buffer": turned})
+    [photo] = in_database(page, "photos")
+    assert page.evaluate(SIZE, photo["picture"]) == [20, 40]
 
 
 PICTURE = "data:image/jpeg;base64,AAAA"

@@ -17,6 +17,7 @@ NEWER = {
     "idle time, never in Safari": r"requestIdleCallback\(",
     "an expression of sets, 2023": r"[(,=:!&|?{};]/(?:[^/\\\n]|\\.)+/[dgimsuy]*v[dgimsuy]*[.,;)]",
     "a popover, 2024": r"\.showPopover\(",
+    "a picture's own way up by name, Firefox 111, Chromium 112": r"imageOrientation",
     "whether it is seen, unless it can be asked, Safari 17.4": r"\.checkVisibility\(",
 }
 

@@ -24,7 +24,7 @@ const asText = (blob) => new Promise((resolve, reject) => {
 async function scaled(file) {
   let picture;
   try {
-    picture = await createImageBitmap(file, { imageOrientation: "from-image" });
+    picture = await createImageBitmap(file); // the way up that the picture itself says
   } catch {
     return null;
   }
