@@ -159,10 +159,11 @@ def run_of_test(handset):
     return ways.service("test/run/#{id}/capacity", service_records.an_unfinished_record)(handset)
 
 
-@pytest.mark.parametrize("thrown", THROWN)
-@pytest.mark.parametrize("address", [*PAGES, "", "checks/", "checks/due/", run_of_test])
+@pytest.mark.parametrize(("address", "thrown"), [
+    *((address, "error") for address in (*PAGES, "", "checks/", "checks/due/", run_of_test)), ("water/tank/", "rejection"), ("water/tank/", "text that is read"),
+])
 def test_uncaught_fault(failing, address, thrown):
-    """Whatever throws on a page that shows answers takes its numbers down."""
+    """Whatever throws on a page that shows answers takes its numbers down; in whatever way, it is one guard that hears it."""
     page = failing.open(address) if isinstance(address, str) else address(failing)
     page.locator("[data-drawn] :is(button, output, input, a, .notice), [data-figure]").first.wait_for()
     expect(page.locator("#down")).to_be_hidden()
