@@ -43,7 +43,7 @@ def test_an_officer_decides(run):
     """The decision holds in place of the proposed class, with who made it."""
     answer = standing(run, defect("d1"), decision("e1", "d1", "restricted", ["d1"], limits="no drafting", by="Lane"))
     assert answer["state"] == "restricted"
-    assert (answer["defects"][0]["limits"], answer["defects"][0]["decided_by"]) == ("no drafting", "Lane")
+    assert [answer["defects"][0][name] for name in ("limits", "decided_by", "decided_ms")] == ["no drafting", "Lane", NOW_MS]
 
 
 def test_two_officers_unseen_by_each_other(run):
@@ -150,9 +150,9 @@ def of_phone(id, state="in_service", overdue=0, open=0, next_day=None):
 
 def test_rigs_worst_first(run):
     """A rig that is limited comes before one that is late, a late one before one with defects, then by the day, an undated one last."""
-    rigs = [of_phone("undated"), of_phone("may", next_day=20600), of_phone("april", next_day=20570), of_phone("open", open=2), of_phone("later", overdue=1),
+    rigs = [of_phone("undated"), of_phone("next", next_day=20600), of_phone("soon", next_day=20570), of_phone("open", open=2), of_phone("later", overdue=1),
             of_phone("late", overdue=3), of_phone("pump", "pump_out"), of_phone("out", "out_of_service", next_day=20570), of_phone("items", "open_items", open=1)]
-    wanted = ["out", "pump", "items", "late", "later", "open", "april", "may", "undated"]  # by hand, from the rule
+    wanted = ["out", "pump", "items", "late", "later", "open", "soon", "next", "undated"]  # by hand, from the rule
     assert run("bay.standing", "worst_first", rigs=rigs) == wanted
     assert run("bay.standing", "worst_first", rigs=rigs[::-1]) == wanted
     with pytest.raises(CalcError) as refusal:
@@ -191,7 +191,8 @@ def test_days_out(run, made, days):
 def test_days_out_of_a_time_that_ends_before_it_begins(run):
     with pytest.raises(CalcError) as refusal:
         run("bay.standing", "out_ms", records=[], from_ms=NOW_MS, on_ms=NOW_MS - 1)
-    assert (refusal.value.field, refusal.value.code) == ("on_ms", "too_small")
+    assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("on_ms", "too_small", {"least": NOW_MS})
+    assert run("bay.standing", "out_ms", records=[defect("d1")], from_ms=NOW_MS, on_ms=NOW_MS) == 0  # none of no time
 
 
 @settings(max_examples=60, deadline=None)

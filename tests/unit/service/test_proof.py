@@ -22,6 +22,16 @@ def test_a_reading_the_wrong_way_round(run):
     assert of(told["verdict"], "governed")["status"] == "pass"
 
 
+@pytest.mark.parametrize(("part", "name", "code"), [("rig", "pump_rated", "not_a_number"), ("conditions", "source", "unknown")])
+def test_no_plan_without(run, part, name, code):
+    """A test of a pump whose rating, or whose source of water, nobody entered has no plan; it is told where that is missing."""
+    record = a_record()
+    record[part] = {key: value for key, value in record[part].items() if key != name}
+    told = proved(run, record)
+    assert (told["plan"], told["verdict"]) == (None, None)
+    assert {"place": f"{part}.{name}", "code": code} in told["problems"]
+
+
 @pytest.mark.parametrize("change", [{"clock_s": -1}, {"tip": {"tip_in": "0@US", "count": 1}}])
 def test_an_attempt_that_cannot_be(run, change):
     """A clock that ran backwards, a tip without a bore: no phone writes those, so it is no test."""
