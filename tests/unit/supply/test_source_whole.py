@@ -87,3 +87,8 @@ def test_a_draft(run):
     assert picture == {
         "lift": {"share": pytest.approx(10 / 33.34, rel=1e-4), "text": "10"}, "loss": {"share": pytest.approx(13.4 / 33.34, rel=1e-4), "text": "3.4"},
         "marks": [{"name": "practical", "share": pytest.approx(2 / 3), "text": "22.2"}, {"name": "max", "share": 1, "text": "33.3"}]}
+
+
+def test_two_supply_hoses_hold_twice_as_much(run):
+    """By hand, as above: 100 ft of 5 in hold 102 gal, two of them 204, filled in 0.408 min at 500 gpm."""
+    assert row(ask(run, "hydrant", lines="2"), "fill")["terms"] == {"held": "204", "flow": "500", "minutes": "0.408"}
