@@ -1,15 +1,18 @@
 """Records that nobody can read, in each store: every page of them draws, names them, hands them on as a file, and nothing of them goes."""
 import copy
 import json
+import re
 
 import pytest
 from playwright.sync_api import expect
 
 from tests import service_records
 from tests.phone.card import beside
+from tests.phone.layout import fresh_layout
 from tests.phone.rounds import MIDSHIP
 from tests.phone.store import put
 from tests.phone.test_checkoff import C
+from tests.phone.test_layouts_kept import save
 from tests.phone.words import SITE
 from tests.unit.bay.logs import defect, record
 
@@ -174,6 +177,39 @@ def test_a_check_off_that_is_no_list(take, value):
     page.goto(handset.host.origin + "log/checkoff/")
     expect(page.locator("#unreadable")).to_contain_text("checkoff/0")
     page.close()
+
+
+@pytest.mark.parametrize(("name", "value", "address"), [
+    ("release:rig-1", {"defects": 7, "opened": "x", "done": 3}, "checks/release/"),
+    ("release:rig-1", {"defects": ["d1"], "opened": None}, "checks/release/"),
+    ("defect:rig-1", {"from": "", "form": {"what": 7}}, "checks/defect/"),
+    ("pressure-past", [7, None, {}], "pressure/"),
+    ("layouts", [{"name": "Mill", "layout": 3}], "pressure/"),
+    ("layouts", [7, None], "pressure/"),
+])
+def test_a_draft_of_another_form_is_left_aside(take, name, value, address):
+    """What was half written and cannot be read is named, and the page opens as if it were not there."""
+    handset = take()
+    handset.keeps_anything = True
+    beside(handset, **MIDSHIP)
+    page = handset.open("404.html")
+    page.evaluate(PUT, ["drafts", json.dumps([[name, value]])])
+    page.goto(handset.host.origin + address)
+    expect(page.locator("#unreadable")).to_contain_text(f"drafts/{name}")
+    expect(page.get_by_role("main")).to_contain_text(re.compile(r"\w+ \w+"))
+    expect(page.locator("#down")).to_be_hidden()
+    page.close()
+
+
+def test_a_layout_is_saved_beside_a_list_that_cannot_be_read(take):
+    """The list begins anew with it, and what stood there is kept aside."""
+    handset = take()
+    handset.keeps_anything = True
+    layout = fresh_layout(handset)
+    layout.page.evaluate(PUT, ["drafts", json.dumps([["layouts", [7, None]]])])
+    save(layout, "Mill")
+    expect(layout.page.locator(".saved li")).to_have_count(1)
+    assert [7, None] in json.loads(layout.page.evaluate(KEPT, "drafts"))
 
 
 def test_what_is_spoiled_of_another_rig_is_not_named(take):

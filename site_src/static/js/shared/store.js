@@ -49,9 +49,10 @@ const listeners = {
 export async function changeRecord(store, id, change) {
   const transaction = (await database()).transaction(store, "readwrite");
   const before = await transaction.store.get(id);
-  const record = change(before);
+  const isSpoiled = store === "drafts" && !isDraft(id, before);
+  const record = change(isSpoiled ? undefined : before);
   if (record === undefined) return before;
-  if (store === "drafts" && !isDraft(id, before)) transaction.store.put(before, `aside:${id}`);
+  if (isSpoiled) transaction.store.put(before, `aside:${id}`);
   await Promise.all([transaction.store.put(record, id), transaction.done]);
   return record;
 }

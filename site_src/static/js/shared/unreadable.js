@@ -107,10 +107,21 @@ export function readable(shape, entries, fits = () => true) {
 }
 
 const LISTS = new Set(["layouts", "pressure-past", "out:passed"]);
+const among = (names, fits) => having(Object.fromEntries(names.map((name) => [name, (value) => value === undefined || fits(value)])));
+
+// What pages take for granted of a draft, by what its name begins with; of others their page judges each part.
+const DRAFTS = {
+  layouts: listOf((row) => isObject(row) && isText(row.name) && isObjects((row.layout ?? row.lay)?.lines)),
+  "pressure-past": isObjects,
+  release: (draft) => among(["defects", "opened", "passed"], listOf(isText))(draft) && among(["done", "parts", "hours", "repaired_by", "by"], isText)(draft),
+  defect: having({ form: among(["what", "seen", "class", "scope", "origin", "rule", "by"], isText) }),
+};
 
 // Whether a draft is what its name says, a list or an object; who reads the check-off judges each part of it.
 export function isDraft(name, value) {
-  return value === null || value === undefined || name === "checkoff" || typeof value === "object" && Array.isArray(value) === LISTS.has(name);
+  if (value === null || value === undefined || name === "checkoff") return true;
+  const [begins] = name.split(":");
+  return typeof value === "object" && Array.isArray(value) === LISTS.has(name) && (!Object.hasOwn(DRAFTS, begins) || DRAFTS[begins](value));
 }
 
 export function readDraft(name, value) {
