@@ -1,7 +1,8 @@
 """A defect by touch: nothing ends it by a slip, each page says the one that matters there, and a half-written one comes back."""
+import pytest
 from playwright.sync_api import expect
 
-from site_src.content import data
+from site_src.content import checks, data
 from tests.phone.card import beside
 from tests.phone.handset import kill
 from tests.phone.rounds import MIDSHIP, PUMP_OUT, T, TEXT, begin, good, key, of_kind, title, touched_on, written
@@ -145,3 +146,26 @@ def test_all_rigs_of_the_phone(take):
     expect(page.locator(".bay-status")).to_contain_text("Spare engine")
     expect(page.locator(".bay-status")).to_contain_text(PUMP_OUT)
     page.close()
+
+
+@pytest.mark.parametrize(("then", "repairs"), [("cable replaced", 1), ("cable replaced and set", 2)])
+def test_one_repair_is_written_once(take, then, repairs):
+    """"Repaired" writes the repair; "Back in service" writes it again only where more was entered since."""
+    handset = take()
+    beside(handset, **MIDSHIP)
+    page = handset.open("checks/")
+    written(page, handset, "Cable slips")
+    page.get_by_role("link", name=T["defect"]["release"]).tap()
+    least = min((row for row in checks.proofs() if row["opened"]), key=lambda row: len(row["proofs"]))
+    key(page, T["opened"][least["opened"]]).tap()
+    page.get_by_label(T["release"]["done"]).fill("cable replaced")
+    page.get_by_label(T["release"]["repaired_by"]).fill("Moss")
+    key(page, T["release"]["only_repaired"]).tap()
+    page.get_by_label(T["release"]["done"]).fill(then)
+    for proof in least["proofs"]:
+        key(page, T["proof"].get(proof) or TEXT[proof]["title"]).tap()
+    page.get_by_label(T["release"]["by"]).fill("Hart")
+    key(page, T["release"]["release"]).tap()
+    expect(page.get_by_text(T["release"]["names"].format(repaired_by="Moss", by="Hart"))).to_be_visible()
+    assert len(of_kind(page, "release")) == 1
+    assert [record["by"] for record in of_kind(page, "repair")] == ["Moss"] * repairs

@@ -63,9 +63,15 @@ async function repaired() {
   await judge();
 }
 
+// Whether what is entered stands in the log already, from "Only repaired".
+function isRepaired() {
+  const repair = Object.entries({ ...repairOf(), by: entered.repaired_by.trim() });
+  return page.log.of("repair").some((record) => repair.every(([part, value]) => String(record[part]) === String(value)));
+}
+
 async function release() {
   const heads = chosen().flatMap((defect) => defect.heads);
-  await page.log.add("repair", repairOf(), { by: entered.repaired_by.trim() });
+  if (!isRepaired()) await page.log.add("repair", repairOf(), { by: entered.repaired_by.trim() });
   await page.log.add("release", { defects: entered.defects, repaired_by: entered.repaired_by.trim(), opened: entered.opened, proofs: entered.passed.filter((id) => proofs.includes(id)), limits: "" },
     { replaces: heads, by: entered.by.trim() });
   standing = await page.log.standing();
