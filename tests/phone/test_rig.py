@@ -131,6 +131,19 @@ def test_a_file_leaves_and_comes_back(take):
     assert kept_rigs(second) == [ENGINE]
 
 
+def test_a_link_that_was_cut_short_says_so(handset):
+    """A text message ends a long link early: the page says that it was cut off and to ask again, in no file format's name; nothing is touched."""
+    page = with_engine(handset)
+    before = kept_rigs(page)
+    link = page.evaluate("async ([carry, profile]) => (await import(carry)).linkOf(profile, location.origin)", [source(page, "rig/carry.js"), before[0]])
+    letters = link.split("#")[1]
+    for cut in (letters[: len(letters) // 2], letters[:-3], letters[:6]):
+        page.evaluate("(cut) => { location.hash = cut; }", cut)
+        expect(page.locator("p.notice", has_text="cut off")).to_contain_text("Ask for it again.")
+        expect(page.get_by_text("JSON")).to_have_count(0)
+    assert kept_rigs(page) == before
+
+
 @pytest.mark.parametrize(
     ("content", "told"),
     [
