@@ -95,3 +95,10 @@ def test_a_formula_is_read_in_its_language(formula):
     english, french = (FORMS[language][formula] for language in ("en", "fr"))
     assert (english != french) or not re.search(r"[a-z]{4}|\d\.\d", english)
     assert not re.search(r"\d\.\d", french)
+
+
+@pytest.mark.parametrize(("language", "bare"), [("en", r"\bstayed\b(?! (?:lit|dark))"), ("fr", r"\bresté\b(?! (?:allumé|éteint))")])
+def test_a_light_stays_lit_or_dark(language, bare):
+    """No answer says of a light only that it stayed: beside a dark light that reads both ways."""
+    answers = [noun for asked in data.load(f"words/{language}/faults")["asks"].values() for noun in asked[1:]]
+    assert [noun for noun in answers if re.search(bare, noun, re.IGNORECASE)] == []
