@@ -150,8 +150,8 @@ def test_grinding_in_a_look_is_its_order(away):
         assert not SIGN.get(asked(page), {}).get("shifts")
         answer(page, "unknown")
     link = page.get_by_role("link", name=SITE["rig_status_acts"]["write"], exact=True).get_attribute("href")
-    seen = json.loads(unquote(link.split("#new=")[1]))["seen"]  # what it ended with leads to a defect with all that was seen
-    assert seen.split("; ") == [F["sees"]["light_dark"], F["sees"]["grinds"]]  # and nothing that was not seen
+    defect = json.loads(unquote(link.split("#new=")[1]))  # where no cause is sure, what it began with, with what else was seen
+    assert (defect["what"], defect["seen"]) == (F["sees"]["light_dark"], F["sees"]["grinds"])  # and nothing that was not seen
     page.close()
 
 

@@ -14,7 +14,9 @@ export function endView({ end, ranked, data, state, setEngine, lookAt }) {
   const { words } = data;
   if (end.kind === "danger") return ordersOfAlarms(state, data).map((name) => orderView({ order: orderOf(name, state, data), words }));
   if (end.kind === "engine") return otherEngine({ end, ranked, data, state, setEngine });
-  if (end.kind === "stands") return html`${stands({ cause: end.cause, ranked, data, state })}${afterwards(state, data)}`;
+  if (end.kind === "stands") {
+    return html`${stands({ cause: end.cause, ranked, data, state })}${afterwards(state, data, data.causes[end.cause].out ? null : remedyOf(end.cause, state, data))}`;
+  }
   return handOver({ end, ranked, data, state, lookAt });
 }
 
@@ -39,14 +41,15 @@ export function slipActs({ end, data, state, isAsked, ask, takeBack, again }) {
 // A danger leaves its order as much room as there is.
 const defectKey = ({ end, data, state }) => html`<a class="key ${end.kind === "danger" ? "key-half" : "key-row"}" href=${defectLink(defectOf({ end, data, state }))}>${data.words.rig_status_acts.write}</a>`;
 
-// What a diagnosis leaves behind as a defect: the cause that stands, the danger, or what it ended with, and what was seen.
+// What a diagnosis leaves behind as a defect: the cause that stands, the danger, or what it began with, and what else was seen.
 function defectOf({ end, data, state }) {
   const { words, causes, orders } = data;
   const [alarm] = ordersOfAlarms(state, data);
+  const what = words.name[end.cause] ?? orders[alarm]?.title ?? words.sees[state.complaints[0]];
   return {
-    origin: "diagnosis", what: words.name[end.cause] ?? orders[alarm]?.title ?? words.end[`${end.kind}_title`], scope: scopeOf(alarm ?? causes[end.cause]?.order),
+    origin: "diagnosis", what, scope: scopeOf(alarm ?? causes[end.cause]?.order),
     seen: [...new Set([...state.complaints, ...state.asked.flatMap(({ settles }) => settles).filter((sign) => state.signs[sign] === "seen")])]
-      .map((sign) => words.sees[sign]).filter(Boolean).join("; "),
+      .map((sign) => words.sees[sign]).filter((seen) => seen && seen !== what).join("; "),
     rank: end.kind === "stands" && !causes[end.cause].out ? "report" : "out_of_service",
   };
 }

@@ -6,11 +6,15 @@ const RED = { moved: "moves", steam: "steam" }; // the hazards that a red key le
 
 const REPEATS = ["repeat_clunk", "road_repeat_clunk"]; // signs of what the one repeat of a shift brought
 
+const isLast = ({ isOut, signs }) => isOut || REPEATS.some((sign) => signs[sign] === "not_seen");
+
+// Whether the one try that an order ends with was made here: its acts were carried out, and the cause is still looked for.
+const isTried = ({ id, do: acts, safe }, { carriedOut }) => acts.length > safe.length && carriedOut?.includes(id);
+
 // An order as this diagnosis tells it: once its one repeat failed, or the rig is out of service, without another try.
-export function orderOf(name, { isOut, signs }, data) {
+export function orderOf(name, state, data) {
   const order = data.orders[name];
-  const isLast = isOut || REPEATS.some((sign) => signs[sign] === "not_seen");
-  return isLast && order.rig_final ? { ...order, do: order.safe, rig: order.rig_final, radio: order.radio_final } : order;
+  return order.rig_final && (isLast(state) || isTried(order, state)) ? { ...order, do: order.safe, rig: order.rig_final, radio: order.radio_final } : order;
 }
 
 // Orders of signs, the gravest first.
@@ -24,7 +28,7 @@ const seen = ({ signs }) => Object.keys(signs).filter((sign) => signs[sign] === 
 
 // The one that is still to be carried out before the next look, if any: of what it opened with, and of what a look brought
 // to light. One that came from a card was shown there.
-export const orderToDo = (state, data) => ordersOf(seen(state), data).find((name) => !state.carriedOut?.includes(name));
+export const orderToDo = (state, data) => ordersOf(seen(state), data).find((name) => ![state.carriedOut, state.shown].some((names) => names?.includes(name)));
 
 // The orders of the danger signs that were seen: they end every diagnosis.
 export const ordersOfAlarms = (state, data) =>
@@ -43,6 +47,8 @@ export const firstActs = ({ name, data, again, done, danger }) => html`
   <button type="button" class="key key-half key-act" @click=${() => done(name)}>${data.words.diagnose.carried_out}</button>
   ${redKeys({ data, danger })}`;
 
-// What a hazard leaves the rig as, whatever the diagnosis ends in.
-export const afterwards = (state, data) =>
-  ordersAtStart(state, data).map((name) => orderOf(name, state, data)).filter(({ rig }) => rig).map((order) => aftermathView({ order, words: data.words }));
+// What a hazard leaves the rig as, whatever the diagnosis ends in. remedy: of a cause that needs no technician: with that the
+// rig has its last try, and nothing is called in once it was seen to work.
+export const afterwards = (state, data, remedy = null) => ordersAtStart(state, data).map((name) => orderOf(name, state, data)).filter(({ rig }) => rig)
+  .map((order) => (remedy && !isLast(state) ? { ...order, rig: data.orders[order.id].rig, radio: remedy.isDone ? null : order.radio } : order))
+  .map((order) => aftermathView({ order, words: data.words }));

@@ -210,7 +210,7 @@ async function takeOver(known) {
     const whence = isForeign ? words.diagnose.from_link : words.diagnose.from_card;
     page.notice = possible.length || !Object.keys(others).length ? whence : fill(words.diagnose.not_of_rig, rig);
     const shown = known.step ? complaints.map((sign) => data.signs[sign].order) : known.shown ?? []; // by where it came from
-    put({ ...fresh(data.signs[complaints[0]]?.begins ?? "idle"), signs, complaints, carriedOut: shown, isOut: known.out === true }, isForeign);
+    put({ ...fresh(data.signs[complaints[0]]?.begins ?? "idle"), signs, complaints, shown, isOut: known.out === true }, isForeign);
   } catch (problem) {
     if (!(problem instanceof Refusal)) throw problem;
     page.notice = words.diagnose.bad_link;
@@ -219,15 +219,22 @@ async function takeOver(known) {
   return true;
 }
 
+// A finished one is in the log, and stands here again for who reloads its page or comes back to it.
+function isBackAt(left) {
+  const [{ type }] = /** @type {PerformanceNavigationTiming[]} */ (performance.getEntriesByType("navigation"));
+  return type !== "navigate" && !isOld(left) && left.madeOf === madeOf;
+}
+
 function resume(left) {
-  if (!left?.complaints?.length || left.written) return change(); // a finished one is in the log, and is not opened again
+  if (!left?.complaints?.length || (left.written && !isBackAt(left))) return change();
   if (left.madeOf !== madeOf) {
     page.notice = words.diagnose.outdated;
     return change();
   }
   state = left;
   page.isLeft = isOld(left);
-  page.isResumed = !page.isLeft;
+  page.isResumed = !page.isLeft && !left.written;
+  page.isLogged = left.written;
   change();
 }
 
