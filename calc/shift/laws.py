@@ -60,7 +60,7 @@ ENDS = {
 # What may have changed while nobody was looking.
 PERISHABLE = (
     "engine_idle", "transmission_neutral", "parking_brake", "speed_zero", "standing_still", "water_moving", "people_clear",
-    "crush_zone_clear", "foot_on_brake", "pressure_low", "pressure_zero", "engine_off", "key_out",
+    "crush_zone_clear", "foot_on_brake", "range_in", "pressure_low", "pressure_zero", "engine_off", "key_out",
 )
 SHORTEST_HOLD_S = 2
 LONGEST_HOLD_S = 60

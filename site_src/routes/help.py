@@ -32,7 +32,7 @@ WAYS = {
     "foam": ("water.foam", {}, ("site", "nav", "foam")),
     "shift": ("shift.index", {}, ("shift", "shift", "title")),
     **{f"card_{card}": ("shift.run", {"card": card}, ("shift", "card", card, "title"))
-       for card in ("scene", "road", "hydrant", "draft", "control", "stages", "freeze", "override")},
+       for card in ("scene", "road", "hydrant", "draft", "control", "stages", "moving", "freeze", "override")},
     "diagnose": ("diagnose.page", {}, ("diagnose", "diagnose", "title")),
     "faults": ("diagnose.read", {}, ("diagnose", "read", "title")),
     **{part: (f"diagnose.{part}", {}, ("diagnose", part, "title")) for part in ("collar", "lights", "leak")},

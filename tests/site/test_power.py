@@ -141,6 +141,7 @@ def test_a_rig_that_arrives_rolls_until_it_stops(drawn):
 def test_pump_and_roll_turns_both():
     """While a PTO pump works on the move, pump and wheels turn at once; at the stop the wheels rest and the pump goes on."""
     moving = walk(every_fact, PTO, ["moving"])["moving"]
+    assert [(moving[step]["gear"], moving[step]["strains"]) for step in ("roll_clear", "roll_gear", "roll_go")] == [("neutral", False), ("pump", True), ("pump", False)]
     assert (moving["roll_go"]["pump_turning"], moving["roll_go"]["rolls"]) == (True, True)
     assert (moving["roll_stop"]["pump_turning"], moving["roll_stop"]["rolls"], moving["roll_stop"]["gear"]) == (True, False, "neutral")
 

@@ -1,6 +1,7 @@
 """An onlooker who trusts nothing of calc but what was offered and what was answered, and a walk through every state."""
 from calc.base.errors import CalcError
 from calc.shift import card, laws, next_step
+from site_src.content import data
 
 # What can hurt, and what must have been seen since anything last moved before it is offered. Declared here by hand,
 # from the trade (common practice) and the makers' warnings, not read from calc.
@@ -34,7 +35,7 @@ HAZARDS = {
 # left (chocks, a bled line, what a lamp meant), and is taken from the card.
 FLEETING = {
     "transmission_neutral", "speed_zero", "parking_brake", "engine_idle", "water_moving", "standing_still", "people_clear",
-    "crush_zone_clear", "foot_on_brake", "pressure_low", "pressure_zero", "engine_off", "key_out",
+    "crush_zone_clear", "foot_on_brake", "range_in", "pressure_low", "pressure_zero", "engine_off", "key_out",
 }
 # What is over once an act may have been done.
 MOTION = {
@@ -69,15 +70,18 @@ class Watcher:
 
     def __init__(self, sequence):
         self.steps = {step["id"]: step for step in sequence["steps"]}
+        self.is_driven = any(step.get("act") == "roll" for step in sequence["steps"])  # in gear to move, with a driver in the seat
 
     def after(self, seen, event, before, offered):
         """What was seen, after an event; with it what else an onlooker remembers: `failed` and `out` of a shift, `old` and
-        `lost` of a card that was out of sight for long and not taken up since."""
+        `lost` of a card that was out of sight for long and not taken up since, `in gear` of a rig with a range in."""
         seen = set(seen)
         acted = self.steps.get(before["step"])
         kind = event["kind"]
         if kind == "seen":
-            seen |= FLEETING & proofs(acted, event.get("answer"))
+            proved = proofs(acted, event.get("answer"))
+            seen |= FLEETING & proved
+            seen = seen - {"in gear"} if "transmission_neutral" in proved else seen | {"in gear"} if acted.get("act") == "gear" else seen
         if kind in STOPPING:
             seen -= FLEETING
         if kind in ("seen", "go_on", "danger", "begin_again", "released"):
@@ -109,6 +113,8 @@ class Watcher:
             return [("resume", "slow")]
         if step is None:
             return []
+        if self.is_driven and "in gear" in seen and offered["again"] and data.steps()[step["id"]]["place"] != "cab":
+            return [("gear", "seat")]  # the card itself sends the driver away
         if state["confirmed"] and seen & {"old", "lost"}:
             return [("resume", "old")]
         wanted = HAZARDS.get(step.get("act"), ("", set()))[1]

@@ -23,7 +23,7 @@ ENDED = [
 ]
 STAYS = [("start", "wheels_chocked"), ("gear", "parking_brake"), ("throttle", "water_moving"), ("shut", "engine_idle"), ("feed", "air_bled")]
 PERISH = ["engine_idle", "transmission_neutral", "parking_brake", "speed_zero", "standing_still", "water_moving", "people_clear",
-          "crush_zone_clear", "pressure_low", "pressure_zero", "engine_off", "key_out", "foot_on_brake"]  # any of them can change behind one's back
+          "crush_zone_clear", "pressure_low", "pressure_zero", "engine_off", "key_out", "foot_on_brake", "range_in"]  # any of them can change behind one's back
 OUTLAST = ["wheels_chocked", "fit_to_start", "selector_centred"]  # what stays where a person put it
 
 

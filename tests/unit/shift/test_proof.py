@@ -140,6 +140,15 @@ def test_the_exploration_notices_a_stop_taken_back_too_late(monkeypatch):
     assert explore(there_and_back(), {}, until=("out of service", "third try"))[1]
 
 
+def test_the_exploration_notices_a_driver_sent_away_in_gear():
+    """Were neutral not seen again before what is looked at outside, once a range is in, the onlooker would catch it."""
+    mutant = data.sequence("moving")
+    for step in mutant["steps"]:
+        if step["id"] in ("roll_water", "roll_signals", "roll_clear"):
+            step["needs"].remove("transmission_neutral")
+    assert ("gear", "seat") in explore(mutant, {"drive": "pto", "transmission": "automatic"}, until=("gear", "seat"))[1]
+
+
 @pytest.mark.parametrize("limit_s", [60, 46])
 def test_the_exploration_notices_a_primer_held_past_its_time(limit_s):
     """A limit longer than any pump is given is caught."""
