@@ -146,6 +146,51 @@ def test_a_missed_reading_is_said_once(run_of):
     one.page.get_by_role("button", name=RUN["take"], exact=True).or_(one.page.get_by_role("button", name=RUN["take_at"].format(at="10:00"))).tap()
 
 
+def test_a_paused_run_is_stopped_for_a_reason_that_was_given(run_of):
+    """Paused it goes on or is stopped, and stopping asks why as in a running one; only then is it run again, and that starts a clock."""
+    one = run_of(1)
+    one.clock.passes(61)
+    one.press(RUN["pause"])
+    one.press(RUN["reasons_pause"][0])
+    expect(one.page.get_by_role("button", name=RUN["resume"], exact=True)).to_be_visible()
+    expect(one.page.get_by_role("button", name=RUN["begin_again"], exact=True)).to_have_count(0)
+    one.press(RUN["stop"])
+    one.press(RUN["never_mind"])
+    one.says(RUN["paused"])
+    one.press(RUN["stop"])
+    one.press(RUN["reasons_stop"][1])
+    one.says(RUN["stopped"])
+    one.press(RUN["once_more"])
+    one.type("pitot_psi", "70")
+    one.press(RUN["begin"])
+    one.carry()
+    one.counts("0:00")
+    first, second = one.record()["tests"]["capacity"]["attempts"]
+    assert (first["stopped"], second["stopped"]) == (RUN["reasons_stop"][1], None)
+
+
+def test_a_run_held_to_its_end_is_run_again_from_its_start(run_of):
+    """After twenty minutes "Run it again" leads to the key that starts the clock, not to one that goes on with the old one."""
+    one = run_of(1)
+    for at_s in (300, 600, 900, 1200):
+        one.clock.passes(300)
+        one.still()
+        one.press(RUN["take_at"].format(at=f"{at_s // 60}:00"))
+    one.press(RUN["once_more"])
+    expect(one.page.get_by_role("button", name=RUN["begin"], exact=True)).to_be_visible()
+    expect(one.page.get_by_role("button", name=RUN["resume"], exact=True)).to_have_count(0)
+    expect(one.page.get_by_role("button", name=RUN["stop"], exact=True)).to_have_count(0)
+
+
+@pytest.mark.parametrize("run_of", ["en", "fr"], indirect=True)
+def test_why_the_gauge_is_held_above_the_point_stands_where_the_figure_stands(run_of):
+    """By hand 150 net at this rig's lift is less on the gauge: a touch on the figure to hold says what is on top of that."""
+    one = run_of(1, is_started=False)
+    one.page.locator(".clock-side .term").tap()
+    term = data.load(f"words/{'fr' if '/fr/' in one.page.url else 'en'}/terms")["term"]["hold_discharge"]
+    expect(one.page.get_by_role("dialog")).to_contain_text(term["says"])
+
+
 @pytest.mark.parametrize("part", ["governor", "intake_relief", "interlock"])
 def test_a_narrow_phone_breaks_no_word_of_a_title(take, part):
     """320 px wide, in French: the longest names of parts stand in the bar on two or three lines, each word whole."""

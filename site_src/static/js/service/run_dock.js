@@ -48,22 +48,22 @@ function told(view, test, { isRunning }, isOver) {
   return html`${line === nothing ? nothing : html`<p class="doing-told">${line}</p>`}${doubts.map(({ code }) => html`<p class="doing-told doubt" role="status">${words.doubt[code]}</p>`)}`;
 }
 
-function keys(view, test, { isRunning, isOpen, attempt, at, counted, dues }) {
+function keys(view, test, { isRunning, isUnderWay, at, counted }) {
   const { words, answer, act: acts } = view;
   const live = answer.live[test.id];
   const waits = answer.waits[test.id];
   const isOff = wantedIn(view, test).length > 0;
+  const stop = key(words.run.stop, () => acts.ask("stop"), "key-trouble");
   if (isRunning) {
     return html`<div class="acts acts-run">
       ${act(live?.is_strayed ? words.run.take_stray : at === null ? words.run.take : fill(words.run[at - counted > test.end_grace_s ? "take_early" : "take_at"], { at: minutes(at) }), () => acts.take(test.id), isOff, live?.is_strayed ? "key-trouble" : "key-act")}
-      ${key(words.run.pause, () => acts.ask("pause"))}${key(words.run.stop, () => acts.ask("stop"), "key-trouble")}${door(words.danger.title)}</div>`;
+      ${key(words.run.pause, () => acts.ask("pause"))}${stop}${door(words.danger.title)}</div>`;
   }
   const isShort = !isOff && !isUnready(view, test) && live?.figures[0].status === "fail" && live.is_strayed;
   return html`<div class="acts">
-    ${isOpen ? act(words.run.resume, () => acts.resume(test.id), waits.length > 0)
-      : act(attempt ? words.run.begin_again : words.run.begin, () => acts.begin(test.id), waits.length > 0)}
+    ${isUnderWay ? act(words.run.resume, () => acts.resume(test.id), waits.length > 0) : act(words.run.begin, () => acts.begin(test.id), waits.length > 0)}
     ${isShort ? key(words.run.short, () => acts.short(test.id), "key-danger") : nothing}
-    ${isOpen && (dues.length || attempt.clock_s < (test.hold_s ?? 0)) ? key(words.run.begin_again, () => acts.halt("stop", words.run.reasons_stop.at(-1), test.id)) : nothing}${door(words.danger.title)}</div>`;
+    ${isUnderWay ? stop : nothing}${door(words.danger.title)}</div>`;
 }
 
 // A run that is over: on to what follows, or once more.
@@ -76,7 +76,7 @@ function missedView({ words, act: acts }, test, run, unsaid) {
   return html`
     <section class="question hatched" role="alert"><p><b>${words.run.missed_word}</b> ${fill(words.run.missed, { at: unsaid.map(minutes).join(", ") })}</p></section>
     <div class="acts">${act(words.run.go_on, () => acts.saidMissed(marks))}
-      ${key(words.run.begin_again, () => acts.halt("stop", words.run.missed_word, test.id))}${door(words.danger.title)}</div>`;
+      ${key(words.run.stop, () => acts.halt("stop", words.run.missed_word, test.id), "key-trouble")}${door(words.danger.title)}</div>`;
 }
 
 // Readings that nobody touched since the last, each with its figure: read, or kept as before on the tester's word.

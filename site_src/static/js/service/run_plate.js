@@ -1,5 +1,6 @@
 // The plate of a run: its clock over its minutes as a line, the readings its stations.
 import { html, nothing } from "../../vendor/lit-html/lit-html.js";
+import { termed } from "../help/touched.js";
 import { route } from "../line/route.js";
 import { fill } from "../shared/site.js";
 import { minutes } from "../shared/times.js";
@@ -19,7 +20,7 @@ export function plateView(view, test, { state, counted, due, dues, missed, isRun
       <div class="clock-side">
         <p class="clock-state" ?data-due=${isDue}><b role="status">${words.run[state]}</b>
           ${isRunning ? html`<span>${left > 0 ? fill(words.run.due_in, { left: minutes(left) }) : nothing}<b role="status">${left === null ? words.run.all_read : isDue ? words.run.due : nothing}</b></span>` : nothing}</p>
-        ${test.hold_texts && record.finished_ms === null ? html`<p>${fill(words.run.hold_at, { ...u, least: test.hold_texts[0], most: test.hold_texts[1] })}</p>` : nothing}
+        ${test.hold_texts && record.finished_ms === null ? html`<p>${termed(fill(words.run.hold_at, { ...u, least: test.hold_texts[0], most: test.hold_texts[1] }))}</p>` : nothing}
       </div>
       <p class="run-point">${fill(words.run.point, { ...u, flow: test.flow_text, net: test.net_text })}${option
         ? ` · ${fill(words.run.through, { count: option.count, tip: tipName(tipOf(option, record).tip_in, view) })}` : nothing}</p>
