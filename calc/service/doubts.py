@@ -1,9 +1,9 @@
-"""Readings of a run that contradict each other: asked about as they are typed, never refused."""
+"""Readings that contradict each other or their point: asked about as they are typed, never refused."""
 from calc.pump import draft
 
 MOST_PITOT_RATIO = 1.5  # of equal tips: lines of unlike length pull them apart by a fifth or so; common practice
 MOST_OVER_INHG = 3  # vacuum over what lift and suction loss take: a gauge, a lift and a strainer each an inch off; common practice
-SLIPS = (10, 100)  # what a decimal point put in by mistake takes of a figure; one left out is past what a gauge can show
+SLIPS = (0.1, 10, 100)  # what a decimal point left out adds to a figure, and one put in takes of it
 NEAR_POINT = 0.25  # of the point's pressure, either way: a reading so moved was meant; common practice
 SAME_FLOW = 0.98  # of the flow before: two pitot readings, common practice
 
@@ -20,7 +20,7 @@ def doubts_of(test, values, live, before, plan):
     Source: equal tips at one pressure pass the same flow; physics of lift; affinity laws (less speed at the same flow is less pressure).
     """
     rows = []
-    if _is_slipped(values.get("discharge_psi"), test.get("gauge_psi") or test.get("net_psi")):
+    if is_slipped(values.get("discharge_psi"), test.get("gauge_psi") or test.get("net_psi")):
         rows.append({"code": "point_slipped", "field": "discharge_psi"})
     pitots = [pitot_psi for pitot_psi in values.get("pitot_psi") or [] if pitot_psi is not None]
     if pitots and max(pitots) > MOST_PITOT_RATIO * min(pitots):
@@ -34,8 +34,13 @@ def doubts_of(test, values, live, before, plan):
     return rows
 
 
-def _is_slipped(discharge_psi, wanted_psi):
-    """Whether a gauge is nowhere near its point, and would be with its decimal point elsewhere: 14.8 for 148."""
+def is_slipped(discharge_psi, wanted_psi):
+    """Whether a gauge is nowhere near its point, and would be with its decimal point elsewhere: 14.8 for 148, 1,000 for 100.
+
+    discharge_psi, wanted_psi: as read and as the point has it, psi; None or 0 where that is not known
+
+    Raises nothing. Source: common practice.
+    """
     if not discharge_psi or not wanted_psi:
         return False
     return any([abs(discharge_psi * slip - wanted_psi) <= NEAR_POINT * wanted_psi for slip in SLIPS])

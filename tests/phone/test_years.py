@@ -110,6 +110,7 @@ def test_check_after_repair(take, tmp_path):
     for _ in range(2):
         button(page, QUICK["seen"]).tap()
     expect(page.locator(".outcome")).to_contain_text(TOLD["quick_status"]["not_proven"])
+    expect(page.locator(".outcome")).to_contain_text(TOLD["quick_said"]["no_baseline"])
     button(page, QUICK["finish"]).tap()
     button(page, QUICK["keep_baseline"]).tap()
     expect(page.get_by_text(QUICK["keep_told"])).to_be_visible()
@@ -132,7 +133,7 @@ def test_check_after_repair(take, tmp_path):
     through(page, ("1000", "60"), ("1650", "165"))
     kill(page)
     page = handset.open("test/quick/")
-    expect(page.get_by_text(QUICK["look_again"])).to_be_visible()
+    expect(page.get_by_text(f"{QUICK['opened_again']} {QUICK['look_again']}")).to_be_visible()
     expect(button(page, QUICK["seen"])).to_be_disabled()
     expect(page.locator("#pressure-1")).to_have_value("165")
     button(page, QUICK["looked"]).tap()
@@ -143,6 +144,27 @@ def test_check_after_repair(take, tmp_path):
     expect(page.get_by_role("link", name=QUICK["to_diagnosis"]).first).to_be_visible()
     button(page, QUICK["again"]).tap()
     expect(button(page, QUICK["seen"])).to_be_disabled()
+    expect(page.get_by_text(QUICK["look_again"])).to_be_visible()
+    expect(page.get_by_text(QUICK["opened_again"])).to_have_count(0)
+    button(page, QUICK["looked"]).tap()
+    page.locator("#pressure-1").fill("1000")  # the step of 100 psi
+    expect(page.locator(".doubt")).to_have_text(TOLD["doubt"]["point_slipped"])
+    page.locator("#pressure-1").fill("100")
+    expect(page.locator(".doubt")).to_have_count(0)
+    page.locator("#pressure-1").fill("")
+    for _ in range(2):
+        button(page, QUICK["seen"]).tap()
+    expect(page.locator(".outcome")).to_contain_text(TOLD["quick_said"]["not_proven"])
+
+
+def test_a_first_step_taken_up_again_asks_for_no_look(handset):
+    """Where nothing was in pump yet nothing can have changed: the step that was not seen is asked again at once."""
+    page = history.held(handset)
+    page.goto(handset.host.origin + "test/quick/")
+    button(page, QUICK["not_seen"]).tap()
+    button(page, QUICK["again"]).tap()
+    expect(button(page, QUICK["seen"])).to_be_enabled()
+    expect(page.get_by_text(QUICK["look_again"])).to_have_count(0)
 
 
 def test_a_step_of_the_check_is_one_screen(handset):

@@ -91,7 +91,7 @@ CALLS = [
     ("entry.all_shown", {"units": units.fine("SI"), "entries": [["temperature", "50@US"], ["pressure", "10@bar"], ["speed", "x@US"]]}),
     ("service.answer", {"record": a_record(), "units": units.fine("bar")}),
     ("quick.answer", {"baseline": [{"engine_rpm": "1500", "discharge_psi": "150@US"}], "accuracy": {"discharge_psi": 2, "speed_rpm": 10},
-                            "readings": [{"engine_rpm": "1650", "discharge_psi": "11.5@bar"}], "quick": {"tolerance_percent": 5},
+                            "readings": [{"engine_rpm": "1650", "discharge_psi": "11.5@bar"}], "quick": {"tolerance_percent": 5, "step_psi": [150]},
                             "units": units.fine("bar")}),
     ("service.baseline", {"content": {"schema": 1, "rig_id": "r", "rig_name": "R", "baseline": {"at_ms": 1, "readings": [
         {"engine_rpm": "1000", "discharge_psi": "60@US"}]}}, "units": units.fine("US")}),

@@ -36,9 +36,10 @@ def test_a_point_that_slipped(run, discharge, is_asked):
     assert ("point_slipped" in doubts(run, discharge_psi=discharge)) is is_asked
 
 
-@pytest.mark.parametrize(("psi", "is_asked"), [(12.5, True), (12.6, False), (7.5, True), (7.4, False), (1.25, True), (0, False), (100, False)])
+@pytest.mark.parametrize(("psi", "is_asked"), [(12.5, True), (12.6, False), (7.5, True), (7.4, False), (1.25, True), (0, False), (100, False),
+                                             (1000, True), (1250, True), (1251, False), (750, True), (749, False)])
 def test_how_near_a_slipped_point_comes(run, psi, is_asked):
-    """A quarter to either side of 100 psi."""
+    """A quarter to either side of 100 psi, its decimal point put in or left out."""
     assert (asked(run, {"discharge_psi": psi}, test={**TEST, "gauge_psi": 100}) == [{"code": "point_slipped", "field": "discharge_psi"}]) is is_asked
 
 

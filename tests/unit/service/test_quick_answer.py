@@ -4,7 +4,7 @@ import pytest
 from calc.base.errors import CalcError
 from site_src.content import units
 
-QUICK, ACCURACY = {"tolerance_percent": 5}, {"discharge_psi": 2, "speed_rpm": 10}
+QUICK, ACCURACY = {"tolerance_percent": 5, "step_psi": [50, 100]}, {"discharge_psi": 2, "speed_rpm": 10}
 BASELINE = [{"engine_rpm": "1500", "discharge_psi": "150@US"}]
 
 
@@ -25,11 +25,11 @@ def test_a_whole_answer(run):
     2 x root((4 + 4 + 4.84 + 4.84) / 3) = 4.855 psi, 33.5 kPa; 190 psi are 4.683 percent over. A gauge ends at 1,000 psi, 6894.8 kPa."""
     answer = told(run, [{"engine_rpm": "1650", "discharge_psi": "190@US"}, {"engine_rpm": "1500", "discharge_psi": "9999@SI"}], system="SI")
     assert answer == {
-        "status": "not_proven", "enter": None,
+        "status": "not_proven", "enter": None, "has_baseline": True,
         "steps": [{"engine_rpm": 1650, "discharge_psi": 190, "expected_psi": pytest.approx(181.5), "expected_text": "1251", "band_psi": pytest.approx(4.855, abs=0.001),
-                   "band_text": "33", "percent": pytest.approx(4.683, abs=0.001), "percent_text": "4.7", "is_close": True, "status": "as_baseline"},
+                   "band_text": "33", "percent": pytest.approx(4.683, abs=0.001), "percent_text": "4.7", "is_close": True, "status": "as_baseline", "doubt": None},
                   {"engine_rpm": 1500, "discharge_psi": None, "expected_psi": 150, "expected_text": "1034", "band_psi": None,
-                   "band_text": None, "percent": None, "percent_text": None, "is_close": False, "status": "not_proven"}],
+                   "band_text": None, "percent": None, "percent_text": None, "is_close": False, "status": "not_proven", "doubt": None}],
         "problems": [{"place": "1.discharge_psi", "code": "out_of_range", "kind": "pressure", "is_below": False, "value": pytest.approx(1450.2, abs=0.1), "least": 0, "most": 1000,
                       "least_text": "0", "most_text": "6894"}]}
 
@@ -60,6 +60,19 @@ def test_half_a_baseline_is_none(run, baseline):
     """A baseline reading without its speed or its pressure is compared with nothing."""
     found = told(run, [{"engine_rpm": "1500", "discharge_psi": "150@US"}], baseline)
     assert found["status"] == "not_proven" and found["steps"][0]["expected_text"] is None
+    assert found["has_baseline"] is False
+
+
+# the steps are raised to about 50 and 100 psi; with a gauge in bar 100 psi are 6.9
+@pytest.mark.parametrize("baseline", [[], BASELINE])
+@pytest.mark.parametrize(("typed", "doubts"), [
+    (("500@US", "1000@US"), ["point_slipped", "point_slipped"]), (("5@US", "10@US"), ["point_slipped", "point_slipped"]), (("3.4@bar", "68@bar"), [None, "point_slipped"]),
+    (("50@US", "100@US"), [None, None]), (("90@US", "150@US"), [None, None]), (("0@US", ""), [None, None]), (("", "1000@US", "1000@US"), [None, "point_slipped", None]),
+])
+def test_a_pressure_far_off_its_step(run, baseline, typed, doubts):
+    """1,000 psi at the step of 100 is asked about and refused nowhere, with a baseline or none; a step without a point of its own asks nothing (common practice)."""
+    found = told(run, [{"engine_rpm": "850", "discharge_psi": text} for text in typed], baseline)
+    assert ([step["doubt"] for step in found["steps"]], found["problems"]) == (doubts, [])
 
 
 def test_every_step_wrong_is_still_told(run):
@@ -82,6 +95,6 @@ def test_too_many_steps(run, name):
 def test_refused_tolerance(run):
     """A tolerance past a half is no check: it is refused as itself, not as a reading."""
     with pytest.raises(CalcError) as refused:
-        run("service.quick_answer", "answer", baseline=BASELINE, readings=BASELINE, quick={"tolerance_percent": 51}, accuracy=ACCURACY,
+        run("service.quick_answer", "answer", baseline=BASELINE, readings=BASELINE, quick={**QUICK, "tolerance_percent": 51}, accuracy=ACCURACY,
             units=units.fine("US"))
     assert (refused.value.field, refused.value.code) == ("tolerance_percent", "out_of_range")

@@ -33,6 +33,7 @@ let answer = null; // of the check that is open, with `shown`; null until it is 
 let record = rig ? await opened(rig, count) : null;
 // A page opened again in mid-check knows nothing of what changed meanwhile: the person looks first.
 page.isLooked = !record || !isUnderWay(record);
+page.isReopened = !page.isLooked;
 
 function change(next, removed = null) {
   record = next;
@@ -48,7 +49,7 @@ const asking = answering(async () => {
   const units = unitsOf(page.system);
   const [compared, shown] = await Promise.all([
     calc.ask("quick.answer", {
-      baseline: record.baseline?.readings ?? [], readings: record.open.readings, quick: { tolerance_percent: data.quick.tolerance_percent }, accuracy: data.errs,
+      baseline: record.baseline?.readings ?? [], readings: record.open.readings, quick: { tolerance_percent: data.quick.tolerance_percent, step_psi: data.quick.step_psi }, accuracy: data.errs,
     }, { units }),
     shownIn(units, record, data.quick.step_psi.map((at) => ({ kind: "pressure", text: `${at}@US` }))),
   ]);
@@ -65,8 +66,11 @@ const act = {
   unsee: (step) => change(withUnseen(record, step)),
   halt: (step) => change(withStopped(record, step, Date.now())),
   again() {
-    page.isLooked = false; // it stood still meanwhile
-    change({ ...withUnseen(record, record.open.stopped), open: { ...withUnseen(record, record.open.stopped).open, stopped: null } });
+    const { open, ...rest } = withUnseen(record, record.open.stopped);
+    const next = { ...rest, open: { ...open, stopped: null } };
+    page.isLooked = !isUnderWay(next); // it stood still meanwhile
+    page.isReopened = false;
+    change(next);
   },
   reading: (at, field, text) => change(withReading(record, at, field, text)),
   close() {
@@ -96,7 +100,7 @@ function drawAnswer() {
   const isFirst = !Object.keys(record.open.seen).length;
   render(html`
     <p class="quick-rig"><b>${rig.name}</b></p>
-    ${page.isLooked ? nothing : html`<section class="notice" role="alert"><p>${words.quick.look_again}</p>
+    ${page.isLooked ? nothing : html`<section class="notice" role="alert"><p>${page.isReopened ? `${words.quick.opened_again} ` : nothing}${words.quick.look_again}</p>
       <button type="button" class="key key-wide key-act" @click=${() => { page.isLooked = true; draw(); }}>${words.quick.looked}</button></section>`}
     ${isFirst ? html`<section class="quick-beware" aria-label=${words.test.beware}>${orderLines(data.orders, words)}</section>` : nothing}
     ${here ? hereView(view, here) : nothing}
@@ -123,7 +127,7 @@ const stoppedView = () => html`
 
 const endView = (answer) => record.open.seen.road === undefined || record.open.stopped ? nothing : html`
   <section class="outcome"><p class="quick-status quick-${answer.status}"><b>${words.quick_status[answer.status]}</b></p>
-    <p>${fill(words.quick_said[answer.status], { tolerance: data.quick.tolerance_percent })} ${words.quick.no_test} ${words.quick.whole_test}</p></section>
+    <p>${fill(words.quick_said[answer.has_baseline ? answer.status : "no_baseline"], { tolerance: data.quick.tolerance_percent })} ${words.quick.no_test} ${words.quick.whole_test}</p></section>
   <div class="rows">${answer.enter ? html`<a class="key key-wide key-act" href=${enterLink({ signs: { [answer.enter]: "seen" } })}>${words.quick.to_diagnosis}</a>` : nothing}
     <button type="button" class="key key-wide key-act" @click=${act.close}>${words.quick.finish}</button></div>`;
 
