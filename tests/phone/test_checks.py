@@ -215,7 +215,7 @@ def release_pump(page, handset):
     page.get_by_role("link", name=T["defect"]["release"]).tap()
     key(page, T["opened"]["shift"]).tap()
     for proof in ["shift_lockup", *next(row for row in checks.proofs() if row["opened"] == "shift")["proofs"]]:
-        key(page, TEXT[proof]["title"]).tap()
+        key(page, f"{TEXT[proof]['title']} {TEXT[proof]['look']}").tap()  # each says what to do
     page.get_by_label(T["release"]["done"]).fill("selector valve replaced")
     page.get_by_label(T["release"]["repaired_by"]).fill("Moss")
     page.get_by_label(T["release"]["by"]).fill("moss")

@@ -104,7 +104,7 @@ function draw() {
     <h2>${words.release.opened}</h2>
     <ul class="ticks ticks-two">${data.proofs.filter(({ opened: id }) => id).map(({ opened: id }) => tick(id, words.opened[id], entered.opened.includes(id), () => change({ opened: openedWith(id) })))}</ul>
     ${lacks.filter((code) => SENTENCES.has(code)).map((code) => html`<p class="refusal" role="alert">${words.lacks[code]}</p>`)}
-    ${proofs.length ? html`<h2>${words.release.proofs}</h2><ul class="ticks">${proofs.map((id) => tick(id, proofName(id, page), entered.passed.includes(id), () => change({ passed: toggled(entered.passed, id) })))}</ul>` : nothing}
+    ${proofs.length ? html`<h2>${words.release.proofs}</h2><ul class="ticks">${proofs.map((id) => tick(id, html`${proofName(id, page)} <small>${data.text[id]?.look}</small>`, entered.passed.includes(id), () => change({ passed: toggled(entered.passed, id) })))}</ul>` : nothing}
     ${field({ id: "done", label: isNothing ? words.release.reason : words.release.done, value: entered.done, change: (done) => change({ done }) })}
     ${isNothing ? nothing : html`${field({ id: "parts", label: words.release.parts, value: entered.parts, change: (parts) => change({ parts }) })}
     ${field({ id: "hours", label: words.release.hours, value: entered.hours, mode: "decimal", change: (hours) => change({ hours }) })}`}
