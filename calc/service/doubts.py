@@ -39,7 +39,7 @@ def is_slipped(discharge_psi, wanted_psi):
 
     discharge_psi, wanted_psi: as read and as the point has it, psi; None or 0 where that is not known
 
-    Raises nothing. Source: common practice.
+    Raises nothing. Source: a figure ten times itself is a slipped decimal point, and how near its point it then comes: common practice.
     """
     if not discharge_psi or not wanted_psi:
         return False
