@@ -55,7 +55,7 @@ function raising(view) {
         ${cellView(view, { id: `engine-${place}`, place, field: "engine_rpm", label: words.quick.speed, text: reading.engine_rpm })}
         ${cellView(view, { id: `pressure-${place}`, place, field: "discharge_psi", label: words.quick.pressure, text: reading.discharge_psi })}
       </div>
-      ${answer.steps[place].doubt ? html`<p class="doubt" role="status">${words.doubt[answer.steps[place].doubt]}</p>` : nothing}
+      ${answer.steps[place].doubt ? html`<p class="doubt" role="status"><b>${words.doubt[answer.steps[place].doubt]}</b></p>` : nothing}
       ${compared(answer.steps[place], view)}
     </fieldset>`);
 }
