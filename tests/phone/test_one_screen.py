@@ -75,6 +75,28 @@ def test_pressure_stands_where_it_is(layout):
         expect(end).to_contain_text("100 psi")
 
 
+WRITTEN = """() => [...document.querySelectorAll("[data-pane=line] :is(.lay-label, .lay-note, .lay-joint)")].filter((piece) => piece.textContent.trim()).map((piece) => {
+  const range = document.createRange();
+  range.selectNodeContents(piece);
+  return [piece.textContent.trim(), ...[...range.getClientRects()].reduce(([l, t, r, b], box) => [Math.min(l, box.left), Math.min(t, box.top), Math.max(r, box.right), Math.max(b, box.bottom)], [1e9, 1e9, 0, 0])];
+})"""
+
+
+@pytest.mark.parametrize("wide", [320, 360])
+def test_no_figure_lies_over_a_note(layout, wide):
+    """A wye uphill of the pump, its hose short: length, height and the pressure at the wye stand apart."""
+    layout.page.set_viewport_size({"width": wide, "height": 740})
+    layout.ready("wye")
+    layout.line("S")
+    layout.tab("height")
+    layout.type("height", "10")
+    expect(layout.page.locator("[data-pane=line] .lay-note").first).to_contain_text("10 ft")
+    written = layout.page.evaluate(WRITTEN)
+    over = [(one[0], other[0]) for place, one in enumerate(written) for other in written[place + 1:]
+            if min(one[3], other[3]) - max(one[1], other[1]) > 1 and min(one[4], other[4]) - max(one[2], other[2]) > 1]
+    assert len(written) >= 7 and over == []
+
+
 def test_the_scale_names_its_limits(layout):
     """The hose's working limit stands on the scale, for eyes and in words: 270 psi, nine tenths of 300."""
     layout.ready("one")

@@ -102,7 +102,7 @@ function hoseKey({ line, from, to, row, start }, box) {
     content: html`
       <span class="lay-label" ?data-bent=${start !== row} .style=${`bottom:calc(50% + ${u(clear)})`}>${line.hose}</span>
       <span class="lay-note" ?data-met=${line.end === "into"} ?data-bent=${start !== row} ?data-fed=${line.feeder !== null} .style=${`top:calc(50% + ${u(clear)})`}>${inPieces(line.note)}</span>
-      ${joins ? html`<span class="lay-joint" ?data-narrow=${to - from < 6.5}>${line.figure}</span>` : nothing}`,
+      ${joins ? html`<span class="lay-joint" data-below=${to - from < 6.5 ? line.note.split(" \u00b7 ").length : nothing}>${line.figure}</span>` : nothing}`,
   });
 }
 
