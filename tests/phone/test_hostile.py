@@ -191,7 +191,7 @@ def poisoned_run(kind):
 SHOWN = {
     "log/": ".run", "rig/": ".standing", "rig/card/": "main table", "rig/recovery/": ".recovery", "pressure/": "#pressure button.lay-line",
     "water/draft/": "#why details", "shift/": "#for-rig", "shift/bay/": "#card .key", "diagnose/": "#diagnose .key", "test/": "#test .row",
-    "test/run/#{1}": "#test .key", "test/run/#{1}/site": "#test .key", "test/run/#{1}/capacity": "#test .clock", "test/sheet/#{0}": ".paper",
+    "test/run/#{1}": ".dock .key", "test/run/#{1}/site": "#test .key", "test/run/#{1}/capacity": "#test .clock", "test/sheet/#{0}": ".paper",
 }
 
 

@@ -1,9 +1,9 @@
 """Budgets of weight, by count: what an install fetches, and what one page weighs.
 
-Seen on 2026-11-29: 24 requests and 859 kB with English alone (by a host that sends Brotli some 40 less), 489 of it in 3 packs (pages and their data 228, scripts 142,
+Seen on 2026-11-30: 24 requests and 861 kB with English alone (by a host that sends Brotli some 40 less), 489 of it in 3 packs (pages and their data 228, scripts 142,
 what of calc no first page asks 119 with the icons and the further styles), the rest compressed by the host: interpreter 191, what of calc the first pages ask 40, the face 33,
 the interpreter's thread 23, common scripts 19, the worker 17, data 10, first styles 9. French takes 256 kB more in 3 requests. The first load of Pressure is 361 kB (by Brotli 318).
-The heaviest page is 23.1 kB (fr/sources/: 6 of it the bibliography, which adds 2.6 to an install; next fr/diagnose/read/, 18.6), the heaviest data of a page 39.3 kB (fr/diagnose/: a question and its answers for each of 250 looks), data
+The heaviest page is 23.3 kB (fr/sources/: 6 of it the bibliography, which adds 2.6 to an install; next fr/diagnose/read/, 18.6), the heaviest data of a page 39.8 kB (fr/diagnose/: a question and its answers for each of 250 looks), data
 that pages share 16.1 kB (fr/shift/), styles 20 kB, calc 154 kB in two pieces, 11 kB of it the bay, 10 the drill, 4 the fireground. A budget is up to a tenth above.
 One that is passed is raised here, on purpose, with its reason in the commit.
 """
@@ -16,7 +16,7 @@ import pytest
 from site_src.content import data, languages
 from tests.site.test_build import release_of
 
-REQUESTS, INSTALL_KB = 25, 861
+REQUESTS, INSTALL_KB = 25, 863
 LANGUAGE_REQUESTS, LANGUAGE_KB = 5, 260
 PAGE_KB, DATA_KB, SHARED_KB, STYLES_KB, FURTHER_KB, CALC_KB, REST_KB = 23.4, 40, 16.5, 9.5, 21, 42, 113.5
 PRESSURE_REQUESTS, PRESSURE_KB = 18, 362

@@ -54,7 +54,7 @@ function standingView({ words, record }, states) {
   return html`
     <section class="standing">
       <p><b>${record.rig_name}</b> <small>${words.standard[record.standard.id]} · ${words.kind[record.standard.kind]}</small></p>
-      ${rows.length ? html`<p class="overall">${fill(words.test.done_of, { done: count("passed", "close", "failed"), of: rows.length })}${left ? ` · ${fill(words.test.left_of, { count: left })}` : nothing}${failed ? html` · <b class="failed">${fill(words.test.failed_of, { count: failed })}</b>` : nothing}</p>` : nothing}
+      ${rows.length ? html`<p class="overall">${fill(words.test.done_of, { done: count("passed", "close", "failed"), of: rows.length })}${failed ? html` · <b class="failed">${fill(words.test.failed_of, { count: failed })}</b>` : nothing}${left ? ` · ${fill(words.test.left_of, { count: left })}` : nothing}</p>` : nothing}
     </section>`;
 }
 
