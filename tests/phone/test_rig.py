@@ -57,7 +57,7 @@ def test_three_fields_make_a_rig_that_answers(handset):
     expect(page.locator(".bed-answer")).to_have_text("135 psi")
     page.close()
     page = handset.open("pressure/")
-    page.get_by_role("button", name=R["rig"]["new_bed"].format(count=1)).tap()
+    page.get_by_role("button", name=R["rig"]["new_bed"].format(count=1), exact=True).tap()
     expect(page.locator(".answer-figure")).to_contain_text("135")
     expect(page.get_by_role("group", name="Preconnects of this rig").get_by_text("Pump of the day", exact=True)).to_be_visible()
     expect(page.get_by_role("link", name="Pump of the day")).to_be_visible()
