@@ -106,6 +106,11 @@ describe("a part of a test", () => {
     expect(states.filter((state) => stage.STATION[state] === "skipped")).toEqual(["left", "open"]);
   });
 
+  test("is counted once", () => {
+    const counts = stage.countsOf(Object.keys(stage.STATION));
+    expect(counts).toEqual({ pass: 2, fail: 1, todo: 3, open: 1, left: 1 });
+  });
+
   test("that any standard asks for, or did, stands once on the line, and nothing else does", () => {
     const standing = stage.GROUPS.flatMap(([name, names]) => (name ? names : []));
     const read = (pattern) => [...new Glob(pattern).scanSync(STANDARDS)].map((name) => readFileSync(`${STANDARDS}/${name}`, "utf-8"));

@@ -11,7 +11,7 @@ import { labelOf } from "./entries.js";
 import { askView } from "./missing.js";
 import { clockOf, countedS, runningIn } from "./record.js";
 import { absentView } from "./without.js";
-import { GROUPS, nameOf, nextPart, STATION, stateOf } from "./stage.js";
+import { countsOf, GROUPS, nameOf, nextPart, STATION, stateOf } from "./stage.js";
 import { figureView, reasonOf, unproven, verdictView } from "./status.js";
 
 export function planView(view) {
@@ -49,12 +49,11 @@ function dock(view, isOpen, next) {
 // While a test goes on it has no verdict: how much of it is done, and what failed.
 function standingView({ words, record }, states) {
   const rows = Object.values(states);
-  const count = (...names) => rows.filter((state) => names.includes(state)).length;
-  const [failed, left] = [count("failed"), count("left")];
+  const { pass, fail, left } = countsOf(rows);
   return html`
     <section class="standing">
       <p><b>${record.rig_name}</b> <small>${words.standard[record.standard.id]} · ${words.kind[record.standard.kind]}</small></p>
-      ${rows.length ? html`<p class="overall">${fill(words.test.done_of, { done: count("passed", "close", "failed"), of: rows.length })}${failed ? html` · <b class="failed">${fill(words.test.failed_of, { count: failed })}</b>` : nothing}${left ? ` · ${fill(words.test.left_of, { count: left })}` : nothing}</p>` : nothing}
+      ${rows.length ? html`<p class="overall">${fill(words.test.done_of, { done: pass + fail, of: rows.length })}${fail ? html` · <b class="failed">${fill(words.test.failed_of, { count: fail })}</b>` : nothing}${left ? ` · ${fill(words.test.left_of, { count: left })}` : nothing}</p>` : nothing}
     </section>`;
 }
 

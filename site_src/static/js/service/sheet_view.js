@@ -13,7 +13,7 @@ import { carriedView, runsView } from "./sheet_runs.js";
 import { linesView } from "./sign_view.js";
 import { SITE } from "./site_fields.js";
 import { photosView } from "./test_photos.js";
-import { isLeftOut, stateOf } from "./stage.js";
+import { countsOf, isLeftOut, stateOf } from "./stage.js";
 import { reasonOf, unproven, verdictView } from "./status.js";
 import { absentIn, absentText } from "./without.js";
 
@@ -61,8 +61,7 @@ export function sheetView(view) {
 // The verdict of a finished test; of one that is not, how far it is.
 function standing(view, states) {
   const { record, words, answer: { verdict } } = view;
-  const count = (...names) => states.filter((state) => names.includes(state)).length;
-  const counts = { pass: count("passed", "close"), fail: count("failed"), todo: count("todo", "begun", "now"), open: count("open"), left: count("left") };
+  const counts = countsOf(states);
   if (record.finished_ms !== null) {
     const close = verdict.tests.filter((test) => test.is_close).map(({ id }) => words.test_name[id]);
     return html`<div class="overall">${verdictView(verdict.status, words)}

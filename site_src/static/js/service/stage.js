@@ -21,6 +21,12 @@ export function stateOf(record, test, judged) {
 // The same as a station of the line.
 export const STATION = { todo: "todo", begun: "todo", now: "here", passed: "proven", close: "proven", failed: "shut", left: "skipped", open: "skipped" };
 
+// How many parts stand where: each in one of these.
+export function countsOf(states) {
+  const count = (...names) => states.filter((state) => names.includes(state)).length;
+  return { pass: count("passed", "close"), fail: count("failed"), todo: count("todo", "begun", "now"), open: count("open"), left: count("left") };
+}
+
 // The parts of the line, each with the tests in it.
 export const GROUPS = [
   ["before", ["conditions", "checks_dry", "interlock", "shift", "governed", "gauges_zero"]],
