@@ -90,6 +90,13 @@ def kept(page):
     return page.evaluate(ALL), page.evaluate("Object.entries(localStorage).sort()")
 
 
+def has_its_own(phone, plain, own):
+    """Opened plainly the page has what is this phone's own."""
+    page = phone.open(plain)
+    own(page)
+    page.close()
+
+
 @pytest.mark.parametrize(("link", "shown", "plain", "own"), LINKS.values(), ids=LINKS)
 def test_a_link_alone_writes_nothing(phone, link, shown, plain, own):
     """It shows what it brings; database and notes are as they were, and a new tab has the phone's own."""
@@ -103,9 +110,7 @@ def test_a_link_alone_writes_nothing(phone, link, shown, plain, own):
     page.wait_for_timeout(100)
     assert kept(page) == before
     page.close()
-    page = phone.open(plain)
-    own(page)
-    page.close()
+    has_its_own(phone, plain, own)
 
 
 @pytest.mark.parametrize("name", ["layout", "water"])
@@ -156,9 +161,7 @@ def test_a_link_that_is_handed_on_untouched_stays_a_link(phone, name):
     shown(page)
     expect(page.get_by_text(P["is_linked"] if name == "layout" else TOLD["reckon"]["is_linked"])).to_be_visible()
     page.close()
-    page = phone.open(plain)
-    own(page)
-    page.close()
+    has_its_own(phone, plain, own)
 
 
 @pytest.mark.parametrize("way", ["new tab", "same tab", "after a reload"])
