@@ -19,7 +19,7 @@ def typing(page, text):
 def test_an_answer_is_two_touches_away(handset):
     """What is typed brings its question first; a tap shows its answer, open, and the way on."""
     page = handset.open("help/")
-    answers = typing(page, "pump wont prime")
+    answers = typing(page, "primer runs but no water")
     question = data.load("words/en/help/diagnose")["no_prime"]
     expect(answers.get_by_role("link").first).to_contain_text(question["ask"])
     expect(page.get_by_role("status").filter(has_text="best first")).to_be_visible()
