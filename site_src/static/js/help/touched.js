@@ -6,6 +6,7 @@ import { home } from "../shared/site.js";
 const documents = new Map(); // by address, each that arrived fetched once
 const sheet = document.createElement("dialog");
 const OPEN = "sheet"; // the entry of the browser's history that an open sheet is: Back closes it, and the page stays
+let touched = null; // the link whose sheet is open
 let terms = null; // {pattern, names: {form: id}} once they have come
 
 // A page of the site as a document, or null where it did not arrive.
@@ -37,13 +38,15 @@ function sheetView(place, of, href) {
     <button type="button" class="key" @click=${() => sheet.close()}>${of.querySelector("[data-close]").dataset.close}</button>`;
 }
 
-async function open({ href }) {
+async function open(link) {
+  const { href } = link;
   const url = new URL(href);
   const of = await documentAt(url.origin + url.pathname);
   const place = of?.getElementById(url.hash.slice(1));
   if (!place) return location.assign(href);
   if (!sheet.isConnected) document.body.append(sheet);
   render(sheetView(place, of, href), sheet);
+  touched ??= link;
   if (sheet.open) return;
   await leaving;
   history.pushState(OPEN, "");
@@ -58,21 +61,30 @@ function closed() {
   history.back();
 }
 
+// Once Back is through, by touch or by key: an entry with a place in its address takes focus from what has it.
+function left() {
+  sheet.close();
+  const link = touched;
+  touched = null;
+  setTimeout(() => link?.focus({ preventScroll: true }));
+}
+
 // Explain what is touched, from now on. Resolves once `termed` marks sentences: a page that draws them draws anew then, and never waits for it.
 export async function startTerms() {
   if (!sheet.showModal) return;
   sheet.className = "term-sheet";
   sheet.setAttribute("aria-labelledby", "sheet-name");
   sheet.addEventListener("close", closed);
-  addEventListener("popstate", () => sheet.close());
+  addEventListener("popstate", left);
   document.addEventListener("click", (event) => {
     if (event.target === sheet) return sheet.close(); // beside it
     const link = event.target instanceof Element ? event.target.closest("a") : null;
     const isTerm = link?.matches(".term, [data-here]");
     if (!isTerm && !(link && sheet.contains(link) && !event.ctrlKey && !event.metaKey)) return;
     event.preventDefault();
-    if (isTerm) open(link);
-    else location.replace(link.href); // in place of the sheet's entry: Back from there is at the page
+    if (isTerm) return open(link);
+    touched = null;
+    location.replace(link.href); // in place of the sheet's entry: Back from there is at the page
   });
   const address = new URL("help/terms/index.html", home).href;
   const rows = [...(await documentAt(address))?.querySelectorAll("[data-forms]") ?? []];
