@@ -5,7 +5,7 @@ from calc.base.errors import CalcError
 from calc.teaching import handed, powertrain, sealed
 from site_src.content import data, units
 from site_src.routes import why
-from tests.unit.teaching.test_practice import LIGHTS, PARAMETERS, play, through
+from tests.unit.teaching.test_practice import LIGHTS, PARAMETERS, SOUND_SHIFT, play, through
 
 US = units.shown_in("US")
 DEBRIEF = "teaching.debrief"
@@ -134,7 +134,7 @@ def test_the_wrong_kind_of_code(run):
     ("values", "code"),
     [([1, 0, 0], "broken"), ([0, 0, 0, 0], "newer"), ([4, 0, 0, 0], "newer"), ([1, 0, 2, 0], "broken"), ([1, 0, 0, 10], "broken"), ([1, 0, 0, 0, 0], "broken"), ([1, 2, 0, 0], "broken"),
      ([1, 1, 0, 0, 12, 0, 0, 0, 0, 0, 0, 0, 0], "broken"), ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 11, 0, 0, 0], "broken"), ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 250, 0, 0, 0], "broken"),
-     ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1], "broken"),
+     ([1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1], "broken"), ([3, 2] + [0] * 12, "broken"), ([3, 1] + [0] * 8, "broken"),
      ([3, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0], "broken"), ([3, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 9], "broken")],
 )
 def test_what_no_phone_of_ours_seals(run, values, code):
@@ -149,7 +149,7 @@ def test_nothing_unknown_is_planted(run, arguments, field):
     """Only tasks and faults of the made-up rig."""
     with pytest.raises(CalcError) as refusal:
         run.unheld("teaching.handed", "plant", salt=1, **arguments)
-    assert refusal.value.field == field
+    assert (refusal.value.field, refusal.value.code) == (field, "unknown")
 
 
 def test_only_an_ended_run_is_sent_back(run):
@@ -159,7 +159,7 @@ def test_only_an_ended_run_is_sent_back(run):
     assert (refusal.value.field, refusal.value.code) == ("run", "not_ended")
     with pytest.raises(CalcError) as refusal:
         found(run, None, named="ghost")
-    assert refusal.value.field == "named"
+    assert (refusal.value.field, refusal.value.code) == ("named", "unknown")
     with pytest.raises(CalcError) as refusal:
         found(run, None, proof="ghost")
     assert (refusal.value.field, refusal.value.code) == ("proof", "unknown")
@@ -171,6 +171,68 @@ def test_the_longest_run_fits_a_link(run):
     text = sealed.sealed(values, 65535)
     assert len(text) <= sealed.MOST_LETTERS
     assert len(run("teaching.handed", "opened", code=text)["record"]["acts"]) == 201
+
+
+# What stands at each number of a code: a phone that was not renewed since counts by it, so that it moves only with VERSION.
+NUMBERED = {
+    "task": "to_pump to_road",
+    "fault": "- no_air selector_stuck collar_stuck switch_closed switch_open bulb_dead no_water throttle_dead tank_shut",
+    "named": "- unsure no_air selector_stuck collar_stuck switch_closed switch_open bulb_dead no_water throttle_dead nothing tank_shut",
+    "ended": "finished stopped",
+    "proof": "- unsure engaged ok gauge speed air clunk throttle",
+    "note": "neutral gear_refused dead_throttle sound_move home_pump home_road gear_taken water_moved throttle_answered in_gear turning above_idle no_pause clash "
+            "not_home strain runaway unproved no_flow second_try hot dry past_proof lamp_dark tank_opened tank_closed",
+}
+ACTS = [("selector", "road"), ("selector", "centre"), ("selector", "pump"), ("gear", "neutral"), ("gear", "drive"), ("throttle", "idle"), ("throttle", "raised"),
+        ("circulate", True), ("circulate", False), ("tank", True), ("tank", False)]
+
+
+@pytest.mark.parametrize(("at", "name"), [(2, "task"), (3, "fault"), (4, "named"), (5, "ended"), (13, "proof")])
+def test_the_numbers_of_a_code_stay(run, at, name):
+    """Each number says what it said when its version was made."""
+    for number, word in enumerate(NUMBERED[name].split()):
+        values = [3, 1] + [0] * 12
+        values[at] = number
+        read = run("teaching.handed", "opened", code=sealed.sealed(values, 3))
+        said = {**read, "fault": (read["faults"] or [None])[0], "ended": read["record"]["ended"]}[name]
+        assert said == (None if word == "-" else word)
+
+
+def test_the_numbers_of_acts_and_notes_stay(run):
+    """Each act and each note by its number, at its second: two bytes and a third, in tenths."""
+    values = [3, 1] + [0] * 12
+    for number in range(len(ACTS)):
+        values += [number, 13, 0, 0]  # 13 x 65,536 tenths
+    for number in range(26):
+        values += [100 + number, 13, 46, 255]  # 851,968 and 46 x 256 and 255
+    record = run("teaching.handed", "opened", code=sealed.sealed(values, 3))["record"]
+    assert [(act["at_s"], act["kind"], act["to"]) for act in record["acts"]] == [(85196.8, *act) for act in ACTS]
+    assert [(note["at_s"], note["code"]) for note in record["notes"]] == [(86399.9, code) for code in NUMBERED["note"].split()]
+
+
+@pytest.mark.parametrize(
+    ("at_s", "back_s"),
+    [(85196.8, 85196.8), (86399.9, 86399.9), (0.04, 0), (0.06, 0.1), (1677721.5, 1677721.5), (20 * 86400, 1677721.5)],  # the most of three bytes in tenths: 2^24 - 1
+)
+def test_a_time_travels(run, at_s, back_s):
+    """To the tenth of a second, up to nineteen days; what is longer comes back as that."""
+    ended = through(run, "to_pump", ("end", "stopped"))
+    ended.update({"at_s": at_s, "away_s": at_s, "acts": [{"at_s": at_s, "kind": "tank", "to": True}], "notes": [{"at_s": at_s, "code": "strain"}]})
+    read = run("teaching.handed", "opened", code=run("teaching.handed", "sent_back", run=ended, named=None, proof=None, salt=1))
+    assert read["record"] == {"faults": [], "ended": "stopped", "is_reached": False, "at_s": back_s, "away_s": back_s,
+                              "acts": [{"at_s": back_s, "kind": "tank", "to": True}], "notes": [{"at_s": back_s, "code": "strain"}]}
+
+
+def test_a_good_run_travels(run):
+    """A task that was done is done on the planter's phone too."""
+    answer = debrief(run, found(run, None, *SOUND_SHIFT, how="finished"))
+    assert (answer["verdict"]["outcome"], answer["verdict"]["harm"]) == ("good", [])
+
+
+def test_a_plant_holds_no_run(run):
+    """What a plant says is its task and fault alone."""
+    code = run("teaching.handed", "plant", task="to_road", fault="tank_shut", salt=7)
+    assert run("teaching.handed", "opened", code=code) == {"task": "to_road", "faults": ["tank_shut"], "named": None, "proof": None, "record": None}
 
 
 def test_every_note_travels():
