@@ -15,7 +15,7 @@ from calc.base.errors import CalcError
 ROOT = pathlib.Path(calc.__file__).parent
 FILES = sorted(ROOT.rglob("*.py"))
 # from the ground up; a package imports only from itself and from those above it here
-ROOMS = ("base", "hydraulics", "pump", "shift", "supply", "diagnosis", "teaching", "service", "layout", "rig", "bay", "phone")
+ROOMS = ("base", "hydraulics", "pump", "shift", "supply", "diagnosis", "service", "layout", "rig", "teaching", "bay", "phone")
 
 
 def dotted(path):
