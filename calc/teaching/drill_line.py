@@ -2,10 +2,12 @@
 
 `ground` is what the questions stand on: `{"shelf", "rig", "beds", "tips", "lights", "gauges"}`; shelf, rig and beds as calc.rig.profile has them at hand.
 """
-from calc.base import display, entry, shelf as shelves
+from calc.base import display, entry
 from calc.base.errors import CalcError
 from calc.base.order import ordered
-from calc.hydraulics import caution, friction_rule, hose, nozzle, water
+from calc.hydraulics import caution, friction_rule, outlet, water
+from calc.layout import typed
+from calc.rig import profile
 from calc.teaching import drill_parts as parts
 
 FLOOR_FT = 10  # where the rig's profile has no height of a floor
@@ -19,27 +21,15 @@ class Line:
     """A hose bed with what its questions need."""
 
     def __init__(self, ground, units, bed):
-        shelf, end = ground["shelf"], bed["end"]
-        figures = shelves.hose(shelf, "hose", bed.get("hose") or "piped")
-        self.name = bed["name"]
-        self.label = figures["label"]
-        self.coefficient, self.size_in = figures["coefficient"], figures["size_in"]
-        self.length_ft = entry.quantity(units, "length", "length", bed["length"]) if bed.get("hose") else 0
-        self.nozzle_psi = entry.quantity(units, "pressure", "pressure", end["pressure"])
-        self.kind = end["kind"]
-        self.tip = None
-        if self.kind == "smooth":
-            self.tip = tip_label(ground, units, end["tip"])
-            self.flow_gpm = nozzle.smooth_bore_flow_gpm(entry.quantity(units, "diameter", "tip", end["tip"]), self.nozzle_psi)
-        else:
-            self.flow_gpm = entry.quantity(units, "flow", "flow", end["flow"])
-        self.device_psi = 0
-        if bed.get("device"):
-            steps = shelves.loss_steps(shelf, bed["device"])
-            usual_psi = [psi for from_gpm, psi in steps if self.flow_gpm >= from_gpm]
-            self.device_psi = entry.quantity(units, "pressure", "loss", bed["loss"]) if bed.get("loss") else usual_psi[-1]
-        self.is_over = bool(bed.get("device_most")) and self.flow_gpm > entry.quantity(units, "flow", "device_most", bed["device_most"]) + SAME_GPM
-        self.test_psi = figures.get("test_psi")
+        shelf = ground["shelf"]
+        [line] = typed.translated(profile.layout_of(bed), shelf, units)[0]["lines"]
+        _, self.flow_gpm, self.nozzle_psi = outlet.rating(line["end"])
+        self.name, self.label, self.kind = bed["name"], line["label"], line["end"]["kind"]
+        self.coefficient, self.size_in, self.length_ft = line["coefficient"], line["size_in"], line["length_ft"]
+        self.tip = tip_label(ground, units, bed["end"]["tip"]) if self.kind == "smooth" else ""
+        self.device_psi = line["appliance_psi"]
+        self.is_over = "device_most_gpm" in line and self.flow_gpm > line["device_most_gpm"] + SAME_GPM
+        self.test_psi = line.get("test_psi")
         self.rule = rule_of(shelf, units, self.size_in, self.flow_gpm)
         self.friction_psi = friction_rule.loss_psi(self.rule, self.size_in, self.coefficient, self.flow_gpm, self.length_ft)
 
@@ -55,7 +45,7 @@ class Line:
     def facts(self, units):
         """Texts that say what it is."""
         return {
-            "bed": self.name, "hose": self.label, "length": display.text(units, "length", self.length_ft), "end": self.kind, "tip": self.tip or "",
+            "bed": self.name, "hose": self.label, "length": display.text(units, "length", self.length_ft), "end": self.kind, "tip": self.tip,
             "flow": display.text(units, "flow", self.flow_gpm), "nozzle": display.text(units, "pressure", self.nozzle_psi),
         }
 
@@ -107,7 +97,7 @@ def usable(ground, units):
             line = Line(ground, units, bed)
         except CalcError:
             continue  # a hose whose own figure has a fault, or an end that was never filled in
-        if 0 < line.pump_psi() < MOST_PSI and line.flow_gpm > 0 and not line.is_stopped():
+        if line.pump_psi() < MOST_PSI and not line.is_stopped():
             lines.append((place, line))
     return lines
 

@@ -223,7 +223,7 @@ def test_a_stopped_line_is_not_asked_about(most, test_psi, is_asked):
 
     By hand; the stops are those of Pressure, "its maker's limit comes first".
     """
-    shelf = {"hoses": {"piped": {"label": "", "coefficient": 1, "size_in": None, "test_psi": test_psi}}, "appliances": {}}
-    bed = {"name": "Gun", "end": {"kind": "fog", "flow": "500@US", "pressure": "100@US"}, "device_most": most}
+    shelf = {"hoses": {"piped": {"label": "", "coefficient": 1, "size_in": None, "test_psi": test_psi}}, "crews": {"2": {"limit_lbf": 60}}, "appliances": {"master": []}}
+    bed = {"name": "Gun", "device": "master", "end": {"kind": "fog", "flow": "500@US", "pressure": "100@US"}, "device_most": most}
     found = drill_line.usable({"shelf": shelf, "rig": {}, "beds": [bed], "tips": []}, units.shown_in("US"))
     assert [place for place, _ in found] == ([0] if is_asked else [])
