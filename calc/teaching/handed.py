@@ -61,7 +61,7 @@ def opened(code):
         raise CalcError("code", "broken")
     acts, notes = [], []
     for at in range(head, len(read), 4):
-        at_s = _seconds(read[at + 1:at + 4])
+        at_s = _seconds(read, at + 1)
         if read[at] < _FIRST_NOTE:
             act = _of(ACTS, read[at])
             acts.append({"at_s": at_s, "kind": act[0], "to": act[1]})
@@ -71,7 +71,7 @@ def opened(code):
         "task": task, "faults": faults, "named": _of(_NAMES, read[4]), "proof": _of(_PROOFS, read[13]) if head > 13 else None,
         "record": {
             "faults": faults, "ended": _of(_ENDS, read[5]), "is_reached": _of((False, True), read[6]),
-            "at_s": _seconds(read[7:10]), "away_s": _seconds(read[10:13]), "acts": acts, "notes": notes,
+            "at_s": _seconds(read, 7), "away_s": _seconds(read, 10), "acts": acts, "notes": notes,
         },
     }
 
@@ -122,5 +122,6 @@ def _three(seconds):
     return [tenths // 65536, tenths // 256 % 256, tenths % 256]
 
 
-def _seconds(three):
-    return (three[0] * 65536 + three[1] * 256 + three[2]) / _TENTHS
+def _seconds(values, at):
+    """The seconds of three bytes from a place on."""
+    return (values[at] * 65536 + values[at + 1] * 256 + values[at + 2]) / _TENTHS
