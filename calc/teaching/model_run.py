@@ -33,13 +33,12 @@ STEPS = {
     ),
 }
 
-RISKS = (("gear", "drive"), ("throttle", "raised"))  # what is not done after a proof that failed
-# What a person names as the proof that contradicts; of a look at two lamps, each that is dark.
+RISK = ("gear", "drive")  # what is not done after a proof that failed
+# What a person names as the proof that contradicts, of each sign that a fault keeps away; of a look at two lamps, each that is dark.
 PROOFS = ("engaged", "ok", "gauge", "speed", "air", "clunk", "throttle")
 PROOF_OF = {
-    "starts_dark": "engaged", "starts_pumping": "gauge", "starts_raised": "throttle", "exhaust": "air", "silent": "air", "clunk_pump": "clunk",
-    "clunk_road": "clunk", "lamp_engaged": "engaged", "lamp_out": "engaged", "lamp_ok": "ok", "pressure": "gauge", "speeds_up": "throttle",
-    "slows": "throttle", "stands": "speed", "water": "gauge",
+    "starts_dark": "engaged", "starts_pumping": "gauge", "starts_raised": "throttle", "exhaust": "air", "clunk_pump": "clunk", "clunk_road": "clunk",
+    "lamp_engaged": "engaged", "lamp_out": "engaged", "pressure": "gauge", "speeds_up": "throttle",
 }
 
 
@@ -79,7 +78,7 @@ def proofs(task, parameters, lights, fault):
     """
     run, failed = practice.begin(task, parameters, lights, [fault]), []
     for act, signs in STEPS[task]:
-        if failed and act in RISKS:
+        if failed and act == RISK:
             break
         if act:
             run = practice.advance(run, {"kind": act[0], "to": act[1]})

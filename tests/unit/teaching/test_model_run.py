@@ -1,4 +1,6 @@
 """How a run should go: in the order of the cards, and stopped where a planted fault first shows to somebody at the rig."""
+import math
+
 import pytest
 
 from calc.base.errors import CalcError
@@ -55,7 +57,8 @@ PROOFS = [
 
 @pytest.mark.parametrize(("task", "fault", "proofs"), PROOFS)
 def test_the_proofs_that_contradict(run, task, fault, proofs):
-    """Each fault has its proofs that fail, up to the gear or the throttle that is not tried after one."""
+    """Each fault has its proofs that fail, up to the gear that is not taken after one; each of them can be named, in words."""
+    assert set(proofs) <= set(model_run.PROOFS) == set(data.words("practice")["proof"]) - {"ask", "unsure", "right", "wrong", "none"}
     assert run("teaching.model_run", "proofs", task=task, parameters=PARAMETERS, lights=LIGHTS, fault=fault) == proofs
 
 
@@ -97,6 +100,18 @@ def test_the_shaft_is_waited_for(run):
     assert steps["centre"] - steps["neutral"] >= 3.99
 
 
+def test_the_engine_is_waited_for(run):
+    """Back to road, the gear goes no sooner than the engine is near idle, within a tick: the 700 rpm above it are 50 after tau ln 14 (closed form)."""
+    steps = {step["to"]: step["at_s"] for step in model(run, "to_road")["steps"][:3]}
+    assert steps["neutral"] - steps["idle"] == pytest.approx(PARAMETERS["engine_s"] * math.log(14), abs=0.15)
+
+
+@pytest.mark.parametrize(("task", "fault", "at_s"), [("to_pump", "no_air", 11), ("to_pump", "switch_closed", 0.1)])
+def test_how_long_a_sign_is_waited_for(run, task, fault, at_s):
+    """3 s the lamp is watched to stay dark, and 8 s, twice what the shaft takes to stand, no exhaust comes; a lamp that is lit is seen at once."""
+    assert model(run, task, fault)["at_s"] == pytest.approx(at_s, abs=0.15)  # a tick
+
+
 @pytest.mark.parametrize(("task", "pairs"), [("to_pump", [("no_air", "selector_stuck"), ("switch_open", "bulb_dead")]), ("to_road", [("no_air", "selector_stuck"), ("switch_open", "bulb_dead")])])
 def test_faults_that_look_alike(run, task, pairs):
     """A silent exhaust does not say whether air or valve failed, nor a dark lamp whether switch or bulb; the rest stand alone."""
@@ -109,7 +124,7 @@ def test_unknown_fault(run):
     """A fault that is none of the rig's is refused."""
     with pytest.raises(CalcError) as refusal:
         run("teaching.model_run", "alike", task="to_pump", parameters=PARAMETERS, lights=LIGHTS, fault="ghost")
-    assert (refusal.value.field, refusal.value.code) == ("faults", "unknown")
+    assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("faults", "unknown", {"fault": "ghost"})
 
 
 def test_every_sign_has_words():
