@@ -74,8 +74,8 @@ def rule_of(shelf, units, size_in, flow_gpm):
 
     Raises CalcError naming the rule.
     """
-    rule = shelf.get("rule") or "square"
-    if rule == "square" or units["shown"] != "US":
+    rule = shelf.get("rule")
+    if units["shown"] != "US":
         return "square"
     try:
         friction_rule.loss_psi(rule, size_in, 1, flow_gpm, 100)

@@ -1,6 +1,7 @@
 """A rig's own lines as the drill takes them: the figures that the panel card has of them, by hand and beside the card's own way."""
 import pytest
 
+from calc.base.errors import CalcError
 from calc.rig import bed_answer
 from calc.teaching import drill_line
 from site_src.content import catalogue, units
@@ -67,7 +68,7 @@ def test_a_line_asks_what_the_panel_card_says(run, name, system):
     ("rule", "shown", "size_in", "flow_gpm", "taken"),
     [
         ("gpm_times_n", US, 1.75, 150, "gpm_times_n"), ("two_q_squared_plus_q", US, 2.5, 250, "two_q_squared_plus_q"), ("rounded_50", US, None, 150, "rounded_50"),
-        ("", US, 1.75, 150, "square"), ("square", US, 1.75, 150, "square"),
+        ("", US, 1.75, 150, "square"), (None, US, 1.75, 150, "square"), ("square", US, 1.75, 150, "square"),
         ("gpm_times_n", SI, 1.75, 150, "square"), ("gpm_times_n", units.shown_in("imperial"), 1.75, 150, "square"),  # made for psi and US gallons
         ("gpm_times_n", US, 3, 150, "square"), ("gpm_times_n", US, 1.75, 33, "square"),  # of no such hose; 33 x 3 / 10 - 10 is below nothing
     ],
@@ -98,6 +99,14 @@ def test_the_working_of_friction(rule, flow_gpm, code, counted):
 def test_the_height_of_a_floor(typed, feet):
     """As the department counts it, 3 m are 9.84 ft; else 10 ft (common practice)."""
     assert drill_line.floor_height_ft(ground(**typed), US) == pytest.approx(feet, abs=0.001)
+
+
+def test_what_is_no_number_is_refused_by_its_field():
+    """A floor and a tip that cannot be read."""
+    for work, field in ((lambda: drill_line.floor_height_ft(ground(floor="high"), US), "floor"), (lambda: drill_line.tip_label(ground(), US, "wide"), "tip")):
+        with pytest.raises(CalcError) as refusal:
+            work()
+        assert (refusal.value.field, refusal.value.code) == (field, "not_a_number")
 
 
 @pytest.mark.parametrize(("shown", "terms"), [(US, (0.434, 20, 8.68)), (SI, (9.817, 6.096, 59.85))])
