@@ -234,3 +234,19 @@ def test_what_is_wrong_before_the_way_back(dark, psi, is_past):
     first = {**first, "shown": {**first["shown"], "lights": {**lights, dark: False} if dark else lights, "pressure_psi": psi}}
     run = {**first, "shown": {**first["shown"], "lights": {**lights, "engaged": False}}}  # back in road, its lamp out
     assert outcome.is_past_proof(run, first) is is_past
+
+
+@pytest.mark.parametrize(("times", "noted"), [(0, "dead_throttle"), (1, "dead_throttle"), (2, "second_try")])
+def test_how_often_a_shift_is_begun_again(run, times, noted):
+    """Once more from the first step, as the order dead_throttle says; a third try is a harm, however the shift was made."""
+    now = placed(run, faults=["throttle_dead"], gear="drive", circulating=True, **IN_PUMP)
+    now["notes"] = [{"at_s": 0, "code": code} for code in ("dead_throttle", "sound_move", "home_pump")] * times
+    assert codes(after(run, now, "throttle", "raised"))[-1] == noted
+
+
+def test_times_away_add_up(run):
+    """By hand: half a second, then 90 s; a day is the most of one."""
+    now = placed(run)
+    for passed_s in (0.5, 90, 86400):
+        now = run("teaching.practice", "advance", run=now, event={"kind": "away", "passed_s": passed_s})
+    assert (now["at_s"], now["away_s"]) == (86490.5, 86490.5)
