@@ -103,7 +103,7 @@ def test_no_test_at_all(run, record):
     """What is no test is called that."""
     with pytest.raises(CalcError) as refused:
         judged(run, record)
-    assert refused.value.code == "not_a_test"
+    assert (refused.value.field, refused.value.code) == ("file", "not_a_test")
 
 
 def with_limit(*way):
@@ -233,6 +233,13 @@ def test_how_many_readings_a_baseline_may_have(run, count, fits):
         with pytest.raises(CalcError) as refused:
             run("service.file", "baseline", content=given, units=US)
         assert (refused.value.field, refused.value.code, refused.value.facts["at"]) == ("file", "damaged", "baseline.readings")
+
+
+def test_a_reading_of_a_baseline_that_is_none(run):
+    """Told to lie among the readings, whichever it is."""
+    with pytest.raises(CalcError) as refused:
+        run("service.file", "baseline", content={**BASELINE, "baseline": with_reading(engine_rpm="0")}, units=US)
+    assert refused.value.facts == {"at": "baseline.readings"}
 
 
 @pytest.mark.parametrize("at_ms", [0, file.LATEST_MS])

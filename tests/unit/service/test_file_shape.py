@@ -26,7 +26,7 @@ RUN = ("tests", "capacity", "attempts", 0)
 WRONG = {  # by kind of thing: what is none, or too much of it
     "name": ("", 3, None, "x" * 201),
     "text": (3, ["x"], "x" * 2001),
-    "number": ("3", True, 1e15, [1]),
+    "number": ("3", True, False, 1e15, [1]),
     "time": (-1, "today", 7_300_000_000_001, True),
     "count": (0, 5, True, "2"),
     "few": ("5", 2, "00"),
@@ -59,7 +59,7 @@ PLACES = [
     *((("tests", "vacuum", "clock_s"), "number"), (("tests", "vacuum", "clock", "counted_s"), "number"), (("tests", "fifty", "not_done"), "text")),
     *((("tests", "capacity", "draft", "values", "pitot_psi"), "typed"), (("tests", "capacity", "draft", "tip", "count"), "count"), (("tests", "capacity", "draft", "touched"), "any")),
     *((RUN[:-1], "list"), ((*RUN, "tip", "tip_in"), "text"), ((*RUN, "tip", "count"), "count"), ((*RUN, "clock_s"), "number"), ((*RUN, "stopped"), "text")),
-    *(((*RUN, "clock", "counted_s"), "number"), ((*RUN, "clock", "events"), "list"), ((*RUN, "clock", "more"), "any")),
+    *(((*RUN, "clock", "counted_s"), "number"), ((*RUN, "clock", "events"), "list"), ((*RUN, "clock", "more"), "any"), ((*RUN, "clock", "events", 1, "more"), "any")),
     *(((*RUN, "clock", "events", 1, "kind"), "name"), ((*RUN, "clock", "events", 1, "at_s"), "number"), ((*RUN, "clock", "events", 1, "wall"), "time"), ((*RUN, "clock", "events", 1, "reason"), "text")),
     *(((*RUN, "sets"), "list"), ((*RUN, "sets", 0, "at_s"), "number"), ((*RUN, "sets", 0, "at_ms"), "time"), ((*RUN, "sets", 0, "values"), "names")),
     *(((*RUN, "sets", 0, "values", "discharge_psi"), "typed"), ((*RUN, "sets", 0, "tip", "count"), "count"), ((*RUN, "taken_back"), "list"), ((*RUN, "taken_back", 0, "back_ms"), "time")),
@@ -75,7 +75,7 @@ MAY_BE_LEFT_OUT = [
 ]
 NEEDED = [place for place, _ in PLACES if isinstance(place[-1], str) and place not in MAY_BE_LEFT_OUT and place not in (
     RUN[:-1], ("anything",), ("overrides", 0, "open", 0, "value"), ("override", "name"), ("photographed", "photo-1"), ("rig", "drive"), ("conditions", "lift_ft"), ("tests", "vacuum"), ("tests", "vacuum", "values", "vacuum_after_inhg"),
-    ("tests", "capacity", "draft", "values", "pitot_psi"), ("tests", "capacity", "draft", "touched"), (*RUN, "clock", "more"), (*RUN, "sets", 0, "values", "discharge_psi"))]
+    ("tests", "capacity", "draft", "values", "pitot_psi"), ("tests", "capacity", "draft", "touched"), (*RUN, "clock", "more"), (*RUN, "clock", "events", 1, "more"), (*RUN, "sets", 0, "values", "discharge_psi"))]
 
 
 def named(place):
