@@ -71,7 +71,7 @@ def answers(topic, inputs):
         return {name: hose.friction_loss_psi(coefficient, inputs["flow_gpm"], inputs["length_ft"]) for name, coefficient in inputs["coefficients"].items()}
     if topic not in LINES:
         raise CalcError("topic", "unknown")
-    line = {name: value for name, value in inputs.items() if name not in ("nozzle_psi", "flow_gpm", "rule")}
+    line = dict(inputs)
     line["end"] = {"kind": "open", "pressure_psi": inputs["nozzle_psi"], "flow_gpm": inputs["flow_gpm"]}
     report = pressure.discharge_pressure({"lines": [line]}, rule=inputs.get("rule", "square"))
     return {"discharge_psi": report["discharge_psi"], "friction_psi": report["lines"][0]["friction_psi"]}

@@ -5,6 +5,7 @@ import tomllib
 
 import pytest
 
+from calc.base.errors import CalcError
 from calc.layout import examples
 from site_src.content import citing, data, evidence
 from tests import kept
@@ -205,6 +206,43 @@ def test_a_phone_finds_the_same(run):
     assert run("layout.examples", "compared", examples=[{**row, "expected": expected}])["topics"][0]["agree"] == 0
     assert run("layout.examples", "compared", examples=[row, {**row, "inputs": {**row["inputs"], "lift_ft": "x"}}])["topics"] == [
         {"topic": "net_from_draft", "examples": 2, "agree": 1, "worst": None}]
+
+
+def an_example(number, expected, **inputs):
+    """The pressure of so many feet, 0.434 psi each, printed to the nearest psi."""
+    return {"topic": "elevation_pressure", "inputs": {"rise_ft": number, **inputs}, "expected": {"pressure_psi": expected},
+            "tolerance": {"pressure_psi": 0.5}, "rounded_down": False}
+
+
+def test_how_far_off(run):
+    """By hand: 100 ft are 43.4 psi, printed 43, 0.93 % off; 10 ft 4.34, printed 4, 8.5 %; one that cannot be worked out leaves none for its topic, and the next is still counted."""
+    good, worse = an_example(100, 43), an_example(10, 4)
+
+    def topic(*rows):
+        [told] = run("layout.examples", "compared", examples=list(rows))["topics"]
+        return told["examples"], told["agree"], told["worst"]
+
+    assert topic(good) == (1, 1, pytest.approx(0.0093, abs=0.0001))
+    assert topic(worse, good) == topic(good, worse) == (2, 2, pytest.approx(0.085, abs=0.001))
+    assert topic({**good, "inputs": {"rise_ft": "x"}}, worse) == (2, 1, None)
+
+
+def test_printed_and_rounded_down(run):
+    """43.4 is not what was rounded down to 44, though it is within half of it and a little more."""
+    row = {**an_example(100, 43.6), "rounded_down": True}
+    assert [topic["agree"] for rounded in (True, False) for topic in run("layout.examples", "compared", examples=[{**row, "rounded_down": rounded}])["topics"]] == [0, 1]
+
+
+def test_an_appliance_stands_once(run):
+    """By hand: 2 x 5^2 x 1 = 50 in 100 ft of 2 1/2 in at 500 gpm, twice one behind the other; 100 at the nozzle and 25 of one appliance: 225."""
+    told = run("layout.examples", "answers", topic="pdp_whole", inputs={"segments": [[2, 100, 1, 0], [2, 100, 1, 0]], "nozzle_psi": 100, "flow_gpm": 500, "appliance_psi": 25})
+    assert told == {"discharge_psi": pytest.approx(225)}
+
+
+def test_no_such_topic(run):
+    with pytest.raises(CalcError) as refusal:
+        run("layout.examples", "answers", topic="weather", inputs={})
+    assert (refusal.value.field, refusal.value.code) == ("topic", "unknown")
 
 
 def test_the_site_carries_them():
