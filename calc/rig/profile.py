@@ -185,7 +185,7 @@ def bed_rows(profile, own):
     pump. Raises nothing.
     """
     usable = own.get("beds", [])
-    listed = profile.get("beds", []) if "beds" in own else []
+    listed = profile["beds"] if "beds" in own else []
     named = []
     for place, bed in enumerate(listed):
         if bed in usable:

@@ -1,6 +1,7 @@
 """What each field of a rig's profile takes: its bounds on both sides, its choices, its words."""
 import pytest
 
+from calc.base.errors import CalcError
 from calc.hydraulics import friction_rule
 from calc.rig import fields as rig_fields
 from site_src.content import data
@@ -85,3 +86,57 @@ def test_a_field_of_older_profiles(run):
     assert "intakes" not in run("rig.profile", "at_hand", profile=older, shelf=SHELF, units=US)["rig"]
     assert "intakes" not in run("rig.check", "missing", profile={})
     assert problems(run, with_value("intakes", "x" * 61)) == [{"field": "intakes", "code": "not_text"}]
+
+
+@pytest.mark.parametrize(
+    ("value", "is_one"),
+    [("a", True), ("saw_bar_2", True), ("z" * 60, True), ("z" * 61, False), ("", False), ("2a", False), ("_a", False), ("A", False), ("aB", False), ("a-b", False), ("\u00e9", False), (5, False), (None, False)],
+)
+def test_what_can_be_an_id(run, value, is_one):
+    """Small letters of ASCII, digits and _, a letter first: nothing that a page would have to escape."""
+    assert run("rig.fields", "is_code", value=value) == is_one
+
+
+@pytest.mark.parametrize(
+    ("value", "code"),
+    [([], None), (["weekly"], None), ([f"own_{count}" for count in range(20)], None), ([f"own_{count}" for count in range(21)], "not_codes"),
+     ("weekly", "not_codes"), ({"weekly": 1}, "not_codes"), (["weekly", 5], "not_codes"), (["weekly", "Weekly"], "not_codes"), (["weekly", "weekly"], "duplicate")],
+)
+def test_a_list_of_ids(run, value, code):
+    """Twenty at most, each different."""
+    if code is None:
+        run("rig.fields", "check_codes", name="lists", value=value)
+        return
+    with pytest.raises(CalcError) as refusal:
+        run("rig.fields", "check_codes", name="lists", value=value)
+    assert (refusal.value.field, refusal.value.code) == ("lists", code)
+
+
+@pytest.mark.parametrize(
+    ("field", "value", "code", "facts"),
+    [(("look", "note"), "x" * 201, "long_note", {"most": 200}), (("look", "note"), 5, "not_text", {}), (("item", "code"), "Saw bar", "not_code", {}), (("lists", "codes"), "weekly", "not_codes", {})],
+)
+def test_refused_by_its_own_name(run, field, value, code, facts):
+    with pytest.raises(CalcError) as refusal:
+        run("rig.fields", "check_field", value=value, field=field, context=[SHELF, US])
+    assert (refusal.value.field, refusal.value.code, refusal.value.facts) == (field[0], code, facts)
+
+
+@pytest.mark.parametrize(("place", "text", "is_taken"), [("pump_ratio", "2.345", True), ("axle_ratio", "4.875", True), ("governed", "2.100", False), ("governed", "2,100", True)])
+def test_how_a_plain_number_is_read(run, place, text, is_taken):
+    """A ratio has three decimals and no thousands; a speed that can be read two ways is asked."""
+    told = problems(run, with_value(place, text))
+    assert [each["code"] for each in told] == ([] if is_taken else ["thousands_or_decimals"])
+
+
+@pytest.mark.parametrize(("coefficient", "is_one"), [(15.5, True), (15.6, True), (15.4, True), (15.7, False), (15.3, False)])
+def test_a_figure_within_a_hundredth_is_the_handbooks(run, coefficient, is_one):
+    """By hand: a hundredth of 15.5 is 0.155."""
+    assert run("rig.fields", "is_handbooks", coefficient=coefficient, figures={"coefficient": 15.5}) == is_one
+
+
+def test_checks_are_a_list_of_a_profile(run):
+    """A rig's department's checks stand among what of it can be used; a row with a fault does not."""
+    checks = [{"item": "belts", "act": "leave_out", "reason": "Shop does it"}, {"item": "pump", "act": "leave_out"}]
+    own = run("rig.profile", "at_hand", profile=a_rig(checks=checks), shelf=SHELF, units=US)["rig"]
+    assert own["checks"] == checks[:1]

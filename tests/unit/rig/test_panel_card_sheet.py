@@ -99,6 +99,32 @@ def test_supply_rows(run):
     assert names == {hoses["supply-5"]["label"], hoses["attack-1.75"]["label"]}
 
 
+def test_supply_that_a_fault_spoils(run):
+    """Its hose stands there by its name, without a flow or a loss."""
+    rows = block(card(run, {**RIG, "hoses": [RIG["hoses"][0], {"hose": "supply-5", "coefficient": "much"}]}), "supply")["rows"]
+    label = catalogue.shelf()["hoses"]["supply-5"]["label"]
+    assert rows == [{"name": label, "detail": {"code": "faulty_hose"}, "cells": [None, None], "is_over_test": False, "line": None}]
+
+
+def test_a_working_limit_in_metric(run):
+    """By hand: 180 psi are 1,241 kPa; 1,000 ft are 305 m."""
+    rows = block(card(run, system="SI", section="15@SI"), "supply")["rows"]
+    assert rows[0]["detail"] == {"code": "carried_limit", "length": "305", "limit": "1241"}
+
+
+@pytest.mark.parametrize("device", ["master", "aerial"])
+def test_the_note_of_an_aerial(run, device):
+    """Only a rig with an aerial is told of its waterway; both of the loss of a master stream."""
+    codes = [note["code"] for note in card(run, {**RIG, "beds": [{**GUN, "device": device}]})["notes"]]
+    assert ("aerial" in codes, "master_loss" in codes) == (device == "aerial", True)
+
+
+def test_a_hose_that_a_fault_spoils_has_no_note(run):
+    """No figure is told of it, and none is called the handbook's."""
+    codes = [note["code"] for note in card(run, {**RIG, "hoses": [{**RIG["hoses"][0], "coefficient": "much"}], "supply": []})["notes"]]
+    assert not [code for code in codes if code in ("own_measured", "own_handbook", "own_typed")]
+
+
 def test_heights(run):
     """By hand, floors of 12 ft at 0.434 psi a foot: 5.2, 10.4, 15.6, 20.8, 26.0, up to the fifth."""
     rows = block(card(run), "heights")["rows"]

@@ -103,6 +103,7 @@ def test_what_is_no_profile_gives_no_number(run):
         with pytest.raises(CalcError) as refused:
             pressure_psi(run, shelf)
         assert refused.value.facts["place"] == place
+        assert shelf["faulty_appliances"] == {"wye": place}
         assert run("rig.profile", "at_hand", profile=profile, shelf=SHELF, units=US)["rig"] == {}
 
 
@@ -112,11 +113,20 @@ def test_sound_leaves_out_what_is_faulty(run):
     profile["beds"][1]["length"] = "0@US"
     both = run("rig.profile", "at_hand", profile=profile, shelf=SHELF, units=US)
     own = both["rig"]
+    assert (own["schema"], own["id"]) == (1, profile["id"])
     assert "idle" not in own and "colour" not in own and own["tank"] == profile["tank"]
     assert [bed["name"] for bed in own["beds"]] == ["Front bumper", "Crosslay 2", "Rear blitz"] + [bed["name"] for bed in profile["beds"][4:]]
     assert problems(run, {**own, "id": "a"}) == []
     assert both == {"shelf": shelf_of(run, profile), "rig": own, "beds": run("rig.profile", "beds_of", profile=own),
                     "faulty_beds": [{"name": profile["beds"][1]["name"], "place": "beds.1.length", "before": 1}]}
+
+
+def test_a_faulty_bed_without_a_name(run):
+    """It is called by its row, counted from one."""
+    profile = a_rig()
+    profile["beds"][1] = {**profile["beds"][1], "name": "", "length": "0@US"}
+    told = run("rig.profile", "at_hand", profile=profile, shelf=SHELF, units=US)["faulty_beds"]
+    assert [(bed["name"], bed["before"]) for bed in told] == [("2", 1)]
 
 
 TEXT = st.sampled_from(["", "1", "0", "-5", "150", "1,250", "1.5@US", "5@nowhere", "7@SI", "9@US@SI", " 75 ", "75" + " " * 40, "1" * 31, "x" * 45, "\u22125@bar", "1e3", "5000@US"])
