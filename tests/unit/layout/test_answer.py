@@ -49,6 +49,12 @@ def ask(run, layout, units=UNITS):
     return run("layout.answer", "answer", layout=layout, shelf=SHELF, units=units)
 
 
+@pytest.mark.parametrize(("height", "is_below"), [("0.5", False), ("0", False), ("-0.5", True), ("-20", True)])
+def test_above_or_below_the_pump(run, height, is_below):
+    """Half a foot up is not below."""
+    assert ask(run, a_layout(a_line(height=height)))["lines"][0]["is_below"] == is_below
+
+
 def test_single_line(run):
     """Every figure of one line is read out, with the terms of its working; all worked by hand."""
     answer = ask(run, a_layout(a_line(height="20")))
