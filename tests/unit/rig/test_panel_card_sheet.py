@@ -120,9 +120,26 @@ def test_the_note_of_an_aerial(run, device):
 
 
 def test_a_hose_that_a_fault_spoils_has_no_note(run):
-    """No figure is told of it, and none is called the handbook's."""
-    codes = [note["code"] for note in card(run, {**RIG, "hoses": [{**RIG["hoses"][0], "coefficient": "much"}], "supply": []})["notes"]]
-    assert not [code for code in codes if code in ("own_measured", "own_handbook", "own_typed")]
+    """No figure is told of a hose whose own row, or whose supply's limit, has a fault; the next is told."""
+    own = {"hose": "supply-5", "coefficient": "0.09@US", "origin": "measured"}
+    for row, supply in ((own, "much"), ({**own, "coefficient": "much"}, "180@US")):
+        told = card(run, {**RIG, "hoses": [row, RIG["hoses"][0]], "supply": [{"hose": "supply-5", "length": "600@US", "limit": supply}, {"hose": "supply-4", "length": "600@US"}]})
+        assert [note["hose"] for note in told["notes"] if "coefficient" in note] == [catalogue.shelf()["hoses"]["attack-1.75"]["label"]]
+    assert {row["name"] for row in block(told, "supply")["rows"]} == {catalogue.shelf()["hoses"][name]["label"] for name in ("supply-5", "supply-4")}
+
+
+def test_a_rig_that_tells_of_no_supply(run):
+    """Its card has what its beds and its own hose give."""
+    bare = {key: value for key, value in RIG.items() if key != "supply"}
+    assert {row["name"] for row in block(card(run, bare), "supply")["rows"]} == {catalogue.shelf()["hoses"]["supply-5"]["label"]}
+    assert card(run, bare)["notes"] == card(run)["notes"]
+
+
+def test_one_tip_at_two_pressures(run):
+    """The lower first, whatever the beds: 1½ in at 100 psi is 668 gpm by hand (29.7 x 2.25 x 10), at 80 psi 598."""
+    gun = {**GUN, "end": {"kind": "smooth", "tip": "1.5@US", "pressure": "100@US"}, "tips": []}
+    rows = block(card(run, {**RIG, "beds": [gun]}), "tips")["rows"]
+    assert [row["cells"] for row in rows if row["name"] == "1½"] == [["80", "598"], ["100", "668"]]
 
 
 def test_heights(run):

@@ -122,11 +122,29 @@ def test_sound_leaves_out_what_is_faulty(run):
 
 
 def test_a_faulty_bed_without_a_name(run):
-    """It is called by its row, counted from one."""
+    """It is called by its row, counted from one, and stands after the sound ones before it."""
     profile = a_rig()
-    profile["beds"][1] = {**profile["beds"][1], "name": "", "length": "0@US"}
-    told = run("rig.profile", "at_hand", profile=profile, shelf=SHELF, units=US)["faulty_beds"]
-    assert [(bed["name"], bed["before"]) for bed in told] == [("2", 1)]
+    profile["beds"][2] = {**profile["beds"][2], "name": "", "length": "0@US"}
+    both = run("rig.profile", "at_hand", profile=profile, shelf=SHELF, units=US)
+    assert [(bed["name"], bed["before"]) for bed in both["faulty_beds"]] == [("3", 2)]
+    rows = run("rig.profile", "bed_rows", profile=profile, own=both["rig"])
+    assert [name for name, bed, _ in rows if bed is None] == ["3"]
+
+
+def test_rows_that_are_no_rows(run):
+    """What is no row is told and left out; no hose is spoiled by it."""
+    both = run.unheld("rig.profile", "at_hand", profile=a_rig(hoses=[7, *OWN], beds=["one"], supply=[None]), shelf=SHELF, units=US)
+    assert [fault["field"] for fault in both["shelf"]["faults"]] == ["hoses.0", "beds.0", "supply.0"]
+    assert ([bed["name"] for bed in both["faulty_beds"]], both["beds"], both["rig"]["supply"]) == (["1"], [], [])
+    assert pressure_psi(run, both["shelf"]) == pytest.approx(145, rel=1e-9)
+
+
+def test_a_row_that_says_something_unknown_is_not_used(run):
+    """A word that this version does not know may change what the row means, so its figure gives no number."""
+    shelf = shelf_of(run, a_rig(hoses=[{**OWN[0], "colour": "red"}]))
+    with pytest.raises(CalcError) as refused:
+        pressure_psi(run, shelf)
+    assert refused.value.facts["place"] == "hoses.0.colour"
 
 
 TEXT = st.sampled_from(["", "1", "0", "-5", "150", "1,250", "1.5@US", "5@nowhere", "7@SI", "9@US@SI", " 75 ", "75" + " " * 40, "1" * 31, "x" * 45, "\u22125@bar", "1e3", "5000@US"])
