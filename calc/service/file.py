@@ -19,11 +19,12 @@ MOST_VALUES = 4000  # in one test, its limits with it: a whole one has about 1,0
 LARGEST_BYTES = 5_000_000  # of one file; a whole test has about 12,000
 LATEST_MS = 7_300_000_000_000  # the year 2201
 # "text", "name" (not empty), "number", "time" (milliseconds since 1970, or None), "any"; [shape] is a list, {"*": shape} any names;
-# a name that ends in "?" may be left out, or None where it is no list of attempts; what the Test page comes to write besides is any plain data
+# a name that ends in "?" may be left out, or None where it is no list of attempts or names; what the Test page comes to write besides is any plain data
 CLOCK = {"counted_s": "number", "since?": "number", "events": [{"kind": "name", "at_s": "number", "wall": "time", "reason?": "text", "*": "any"}], "*": "any"}
 TIP = {"tip_in": "text", "count": "count"}
 SET = {"at_s": "number", "at_ms": "time", "tip?": TIP, "values": {"*": "typed"}, "back_ms?": "time", "as_before?": ["name"], "*": "any"}
 ATTEMPT = {"tip?": TIP, "clock": CLOCK, "clock_s": "number", "stopped?": "text", "sets": [SET], "taken_back?": [SET], "*": "any"}
+NEVER_NONE = ([ATTEMPT], ["name"])  # pages read them as they stand
 SHAPE = {
     "schema": "number", "id": "name", "revision": "number", "rig_id": "name", "rig_name": "name",
     "rig": {"meters?": "few", "gauges?": "dozen", "pump_stages?": "few", "new?": {"*": {"engine_rpm": "number", "net_psi?": "number"}},
@@ -168,7 +169,7 @@ def _fault_of_names(value, shape):
             fault = _fault(value[name], shape[name])
         elif name + "?" in shape:
             asked = shape[name + "?"]
-            fault = None if value[name] is None and asked != [ATTEMPT] else _fault(value[name], asked)
+            fault = None if value[name] is None and asked not in NEVER_NONE else _fault(value[name], asked)
         else:
             fault = _fault(value[name], shape["*"]) if "*" in shape else []
         if fault is not None:

@@ -18,6 +18,7 @@ WHOLE.update(  # with what a signature, a photo, a later version and a run that 
     photographed={"photo-1": "b2"}, photos=[{"id": "photo-1", "part": "vacuum", "at_ms": AT_MS, "picture": "data:image/jpeg;base64,/9j/4AAQ"}],
 )
 WHOLE["equipment"][0]["due"] = "2027-03-02"
+WHOLE["tests"]["capacity"]["attempts"][0]["sets"][0]["as_before"] = ["pitot_psi"]
 WHOLE["rig"].update(gauges="12", last={"capacity": {"engine_rpm": 1600, "net_psi": 150}})
 WHOLE["tests"]["capacity"]["draft"] = {"tip": {"tip_in": "2@US", "count": 1}, "values": {"pitot_psi": ["60@US"]}, "touched": True}
 WHOLE["tests"]["fifty"]["not_done"] = ""
@@ -59,7 +60,8 @@ PLACES = [
     *((("tests", "vacuum", "clock_s"), "number"), (("tests", "vacuum", "clock", "counted_s"), "number"), (("tests", "fifty", "not_done"), "text")),
     *((("tests", "capacity", "draft", "values", "pitot_psi"), "typed"), (("tests", "capacity", "draft", "tip", "count"), "count"), (("tests", "capacity", "draft", "touched"), "any")),
     *((RUN[:-1], "list"), ((*RUN, "tip", "tip_in"), "text"), ((*RUN, "tip", "count"), "count"), ((*RUN, "clock_s"), "number"), ((*RUN, "stopped"), "text")),
-    *(((*RUN, "clock", "counted_s"), "number"), ((*RUN, "clock", "events"), "list"), ((*RUN, "clock", "more"), "any"), ((*RUN, "clock", "events", 1, "more"), "any")),
+    *(((*RUN, "clock", "counted_s"), "number"), ((*RUN, "clock", "events"), "list"), ((*RUN, "clock", "more"), "any"), ((*RUN, "clock", "events", 1, "more"), "any"), ((*RUN, "clock", "since"), "number")),
+    *(((*RUN, "more"), "any"), ((*RUN, "sets", 0, "more"), "any"), ((*RUN, "sets", 0, "as_before"), "list"), ((*RUN, "sets", 0, "as_before", 0), "name")),
     *(((*RUN, "clock", "events", 1, "kind"), "name"), ((*RUN, "clock", "events", 1, "at_s"), "number"), ((*RUN, "clock", "events", 1, "wall"), "time"), ((*RUN, "clock", "events", 1, "reason"), "text")),
     *(((*RUN, "sets"), "list"), ((*RUN, "sets", 0, "at_s"), "number"), ((*RUN, "sets", 0, "at_ms"), "time"), ((*RUN, "sets", 0, "values"), "names")),
     *(((*RUN, "sets", 0, "values", "discharge_psi"), "typed"), ((*RUN, "sets", 0, "tip", "count"), "count"), ((*RUN, "taken_back"), "list"), ((*RUN, "taken_back", 0, "back_ms"), "time")),
@@ -75,7 +77,7 @@ MAY_BE_LEFT_OUT = [
 ]
 NEEDED = [place for place, _ in PLACES if isinstance(place[-1], str) and place not in MAY_BE_LEFT_OUT and place not in (
     RUN[:-1], ("anything",), ("overrides", 0, "open", 0, "value"), ("override", "name"), ("photographed", "photo-1"), ("rig", "drive"), ("conditions", "lift_ft"), ("tests", "vacuum"), ("tests", "vacuum", "values", "vacuum_after_inhg"),
-    ("tests", "capacity", "draft", "values", "pitot_psi"), ("tests", "capacity", "draft", "touched"), (*RUN, "clock", "more"), (*RUN, "clock", "events", 1, "more"), (*RUN, "sets", 0, "values", "discharge_psi"))]
+    ("tests", "capacity", "draft", "values", "pitot_psi"), ("tests", "capacity", "draft", "touched"), (*RUN, "clock", "more"), (*RUN, "clock", "events", 1, "more"), (*RUN, "more"), (*RUN, "sets", 0, "more"), (*RUN, "sets", 0, "as_before"), (*RUN, "sets", 0, "values", "discharge_psi"))]
 
 
 def named(place):
@@ -134,20 +136,21 @@ def test_what_may_be_left_out(run, place, nothing):
 @pytest.mark.parametrize(("place", "thing"), [
     (("id",), "x" * 200), (("notes",), "x" * 2000), (("anything",), [0] * 500), (("anything",), {"x" * 200: "y" * 2000}), (("anything",), [True, False, None, -1e14]),
     (("begun_ms",), 0), (("begun_ms",), 7_300_000_000_000), (("begun_ms",), None), (("tests", "capacity", "draft", "values", "pitot_psi"), ["1@US"] * 9),
-    (("tests", "capacity", "draft", "values", "pitot_psi"), None), ((*RUN, "tip", "count"), 4), (("anything",), {str(count): 0 for count in range(500)}),
-    *((("rig", "meters"), text) for text in ("", "0", "1", "2", "3", "4")), *((("rig", "gauges"), text) for text in ("", "0", "2", "12")), (("rig", "pump_stages"), "2"), (("overrides", 0, "open", 0, "value"), None),
+    (("tests", "capacity", "draft", "values", "pitot_psi"), None), *(((*RUN, "tip", "count"), count) for count in (1, 2, 3, 4)), (("anything",), {str(count): 0 for count in range(500)}),
+    *((("rig", "meters"), text) for text in ("", "0", "1", "2", "3", "4")), *((("rig", "gauges"), text) for text in ("", "0", "2", "12")), (("rig", "pump_stages"), "2"), (("overrides", 0, "open", 0, "value"), None), ((*RUN, "sets", 0, "as_before"), ...),
     (("photos", 0, "picture"), "data:image/jpeg;base64," + "x" * (266_700 - 23)), (("events",), [{"kind": "away", "s": 0, "wall": None}] * 500),
 ])
 def test_the_most_that_may_stand_there(run, place, thing):
     assert judged(run, put(place, thing))["record"]["id"]
 
 
+@pytest.mark.parametrize("around", [lambda inner: [inner], lambda inner: {"x": inner}], ids=["lists", "names"])
 @pytest.mark.parametrize(("depth", "fits"), [(12, True), (13, False)])
-def test_how_deep_plain_data_may_go(run, depth, fits):
+def test_how_deep_plain_data_may_go(run, depth, fits, around):
     """A dozen within each other are read, one more is not."""
     thing = 1
     for _ in range(depth):
-        thing = [thing]
+        thing = around(thing)
     if fits:
         assert judged(run, put(("anything",), thing))["record"]["anything"] == thing
     else:
