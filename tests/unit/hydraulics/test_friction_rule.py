@@ -67,6 +67,9 @@ def test_rounding_takes_only_known_steps(run):
     with pytest.raises(CalcError) as refusal:
         run("hydraulics.friction_rule", "rounded_flow_gpm", flow_gpm=100, step_gpm=30)
     assert (refusal.value.field, refusal.value.code) == ("step_gpm", "unknown")
+    with pytest.raises(CalcError) as refusal:
+        run("hydraulics.friction_rule", "rounded_flow_gpm", flow_gpm=-1, step_gpm=50)
+    assert (refusal.value.field, refusal.value.code) == ("flow_gpm", "negative")
 
 
 def required(run, lines, **rule):

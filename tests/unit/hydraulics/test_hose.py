@@ -153,3 +153,10 @@ def test_too_many_side_by_side_tells_how_many(run):
     with pytest.raises(CalcError) as refusal:
         run("hydraulics.hose", "parallel_coefficient", coefficients=[2] * 13)
     assert refusal.value.facts == {"most": 12}
+
+
+def test_no_working_pressure_of_no_test(run):
+    """A test pressure of nothing is none."""
+    with pytest.raises(CalcError) as refusal:
+        run("hydraulics.hose", "working_pressure_psi", test_psi=0)
+    assert (refusal.value.field, refusal.value.code) == ("test_psi", "not_positive")

@@ -119,3 +119,14 @@ def test_refusal(run, function, water_f):
         run("hydraulics.water", function, water_f=water_f)
     assert (refusal.value.field, refusal.value.code) == ("water_f", "out_of_range")
     assert (refusal.value.facts["least"], refusal.value.facts["most"]) == (32, 212)
+
+
+@pytest.mark.parametrize(("altitude_ft", "fits"), [(-1500, True), (20000, True), (-1500.5, False), (20000.5, False)])
+def test_how_high_the_air_is_known(run, altitude_ft, fits):
+    """From below any road's lowest place to above its highest; beyond, nothing is said."""
+    if fits:
+        assert run("hydraulics.air", "pressure_psi", altitude_ft=altitude_ft) > 0
+        return
+    with pytest.raises(CalcError) as refusal:
+        run("hydraulics.air", "pressure_psi", altitude_ft=altitude_ft)
+    assert (refusal.value.field, refusal.value.code) == ("altitude_ft", "out_of_range")
