@@ -68,7 +68,7 @@ def _walk(node):
 
 
 def _breaker(name, outer, statement, code):
-    """An act that puts this code in place of a function's, or these values in place of a module's."""
+    """An act that puts this code in place of a function's, or these values in place of a module's or a class's."""
     def apply():
         module = importlib.import_module("calc." + name)
         scope = dict(vars(module))
@@ -78,6 +78,12 @@ def _breaker(name, outer, statement, code):
             other = _compiled(textwrap.dedent(code), statement.name.value, holder, scope)
             function.__code__, function.__defaults__, function.__kwdefaults__ = (
                 other.__code__, other.__defaults__, other.__kwdefaults__)
+            return
+        if outer:
+            values = {}
+            exec(compile(textwrap.dedent(code), name, "exec"), scope, values)
+            for key, value in values.items():
+                setattr(getattr(module, outer.name.value), key, value)
             return
         exec(compile(textwrap.dedent(code), name, "exec"), scope)
         for key, value in scope.items():
