@@ -112,3 +112,53 @@ def test_refusals(run):
 def test_the_day_is_the_places(run, on_ms, offset_min, day):
     """Evening in one place is morning in another: a day is the phone's own."""
     assert run.unheld("teaching.leitner", "day_of", on_ms=on_ms, offset_min=offset_min) == day
+
+
+@pytest.mark.parametrize(("on_ms", "offset_min", "day"), [(0, 0, 0), (86399999, 0, 0), (86400000, 0, 1), (86399999, 1, 1), (86400000, -1, 0), (50399999, 600, 0), (50400000, 600, 1), (1.7e12, 0, 19675)])
+def test_the_day_of_a_place(run, on_ms, offset_min, day):
+    """By hand: 86,400,000 ms a day; a place ahead of UTC has its new day sooner. 1.7e12 / 8.64e7 = 19,675.9."""
+    assert run.unheld("teaching.leitner", "day_of", on_ms=on_ms, offset_min=offset_min) == day
+
+
+def test_what_a_sitting_cannot_be_made_of(run):
+    """No question at all, and no such day, each refused by its name."""
+    for work, field, code in (
+        (lambda: sitting(run, {}, 5, cards=[]), "cards", "empty"), (lambda: sitting(run, {}, -1), "day", "out_of_range"), (lambda: after(run, None, True, -1), "day", "out_of_range"),
+        (lambda: run.unheld("teaching.leitner", "day_of", on_ms=-1, offset_min=0), "day", "out_of_range"),
+    ):
+        with pytest.raises(CalcError) as refusal:
+            work()
+        assert (refusal.value.field, refusal.value.code) == (field, code)
+
+
+def test_a_rig_of_few_kinds(run):
+    """Where there are fewer kinds than questions a kind comes again; where there are fewer questions, all of them come, once."""
+    assert sorted(sitting(run, {}, 0, cards=["a:1", "a:2", "a:3", "b:1", "b:2"])) == ["a:1", "a:2", "a:3", "b:1", "b:2"]
+    assert {card[0] for card in sitting(run, {}, 0, cards=["a:1", "a:2", "a:3", "a:4", "a:5", "a:6", "b:1"])} == {"a", "b"}
+    assert sorted(sitting(run, {}, 0, cards=["a:1", "b:1"])) == ["a:1", "b:1"]
+
+
+def test_another_kind_than_what_is_due(run):
+    """With one kind due the new ones are of the others, while there are some."""
+    cards = ["a:1", "a:2", "a:3", "b:1", "c:1", "d:1", "e:1"]
+    for seed in range(10):
+        assert sorted(sitting(run, {"a:1": {"box": 0, "due": 0}}, 0, seed, cards)) == ["a:1", "b:1", "c:1", "d:1", "e:1"]
+
+
+@pytest.mark.parametrize(("day", "fits"), [(0, True), (1000000, True), (1000001, False)])
+def test_the_days_there_are(run, day, fits):
+    """From 1970 on, for longer than any phone's clock goes."""
+    def standing():
+        return run.unheld("teaching.leitner", "standing", cards=CARDS, boxes={}, day=day)
+
+    if fits:
+        assert standing() == []
+    else:
+        with pytest.raises(CalcError):
+            standing()
+
+
+def test_a_box_that_is_none(run):
+    """There are seven boxes; what says an eighth was never asked, and goes to the second when it is right."""
+    assert after(run, {"box": 7, "due": 5}, True, 5) == {"box": 1, "due": 6}
+    assert after(run, {"box": 6, "due": 5}, True, 0) == {"box": 6, "due": 32}
