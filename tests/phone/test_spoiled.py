@@ -202,7 +202,7 @@ def test_a_draft_of_another_form_is_left_aside(take, name, value, address):
 
 
 def test_a_layout_is_saved_beside_a_list_that_cannot_be_read(take):
-    """The list begins anew with it, and what stood there is kept aside."""
+    """The list begins anew with it; what stood there is kept aside, and This phone names it and hands it on as a file."""
     handset = take()
     handset.keeps_anything = True
     layout = fresh_layout(handset)
@@ -210,6 +210,11 @@ def test_a_layout_is_saved_beside_a_list_that_cannot_be_read(take):
     save(layout, "Mill")
     expect(layout.page.locator(".saved li")).to_have_count(1)
     assert [7, None] in json.loads(layout.page.evaluate(KEPT, "drafts"))
+    page = handset.open("all/phone/")
+    expect(page.locator("#unreadable")).to_contain_text("drafts/aside:layouts")
+    with page.expect_download() as handed:
+        page.get_by_role("button", name=SITE["site"]["unreadable_file"]).tap()
+    assert json.loads(handed.value.path().read_text(encoding="utf-8")) == {"drafts/aside:layouts": [7, None]}
 
 
 def test_what_is_spoiled_of_another_rig_is_not_named(take):

@@ -11,7 +11,7 @@ import { decimals, fill, pageData } from "../shared/site.js";
 import { megabytes } from "../shared/readiness.js";
 import { SecondTouch } from "../shared/second_touch.js";
 import { chosenSystem } from "../rig/chosen.js";
-import { askToPersist } from "../shared/store.js";
+import { askToPersist, tellAside } from "../shared/store.js";
 import { aheadMin, dateField, two } from "../shared/times.js";
 
 const HUNDREDTH_PERCENT = 1e-4;
@@ -109,6 +109,7 @@ watchHoldings((held) => {
   draw();
 });
 draw();
+tellAside();
 [page.entries, page.room] = await Promise.all([askToPersist(), navigator.storage?.estimate?.() ?? {}]);
 const began = performance.now();
 try {

@@ -7,11 +7,12 @@ import { dropAnswer } from "./last_answer.js";
 import { noteAt, noteDown, notes, notesOf, same, strike } from "./notes.js";
 import { oneReading } from "./one_reading.js";
 import { DATABASE, inherited } from "./older.js";
-import { isDraft, readable, readDraft } from "./unreadable.js";
+import { isDraft, readable, readDraft, setAside } from "./unreadable.js";
 import { tellSaved } from "./unsaved.js";
 
 const STORES = ["drafts", "rigs", "log", "tests", "bay", "photos"];
 const PROBE = "probe";
+const ASIDE = "aside:"; // a draft that could not be read when another took its place
 let hasRefused = false; // the database, something that is noted
 let opening = null;
 
@@ -52,7 +53,7 @@ export async function changeRecord(store, id, change) {
   const isSpoiled = store === "drafts" && !isDraft(id, before);
   const record = change(isSpoiled ? undefined : before);
   if (record === undefined) return before;
-  if (isSpoiled) transaction.store.put(before, `aside:${id}`);
+  if (isSpoiled) transaction.store.put(before, ASIDE + id);
   await Promise.all([transaction.store.put(record, id), transaction.done]);
   return record;
 }
@@ -166,6 +167,16 @@ export async function kept(name) {
     // refused: what is noted is all there is
   }
   return readDraft(name, withNotes(stored, notesOf("drafts", name)));
+}
+
+// Name every draft whose place was taken by another, since it could not be read.
+export async function tellAside() {
+  try {
+    const opened = await database();
+    for (const key of await opened.getAllKeys("drafts")) if (String(key).startsWith(ASIDE)) setAside(`drafts/${key}`, await opened.get("drafts", key));
+  } catch {
+    // refused: there is nothing to be had
+  }
 }
 
 // Every record of a store ("rigs", "log": finished cards and diagnoses, "tests": service tests, "photos": of those, "bay": what was checked, written and released), in the order of their ids,

@@ -126,9 +126,14 @@ export function isDraft(name, value) {
 
 export function readDraft(name, value) {
   if (isDraft(name, value)) return value;
-  aside.set(`drafts/${name}`, value);
-  tell();
+  setAside(`drafts/${name}`, value);
   return undefined;
+}
+
+// Name a value above the page, and have it in the file.
+export function setAside(name, value) {
+  aside.set(name, value);
+  tell();
 }
 
 // What was hidden by hand stays so, on every page, until something else cannot be read.
