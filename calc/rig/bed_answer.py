@@ -55,14 +55,14 @@ def blank_code(error):
     return BLANK[error.code]
 
 
-def is_over(answer):
+def is_over(cautions):
     """Whether the hose of a bed could reach its working limit when its nozzle shuts.
 
-    answer: of solved
+    cautions: of its answer, or as calc.hydraulics.caution lists them
 
     Raises nothing. Source: calc.hydraulics.caution.
     """
-    return any(row["code"] == "above_working_pressure" for row in answer["cautions"])
+    return any(row["code"] == "above_working_pressure" for row in cautions)
 
 
 def panel_step_psi(profile, units):

@@ -32,7 +32,7 @@ def _figures(bed, shelf, units, step_psi):
     except CalcError as error:
         row["code"] = bed_answer.blank_code(error)
         return row
-    row.update(code="piped", pressure=figures["pressure"], flow=figures["flow"], is_over=bed_answer.is_over(figures))
+    row.update(code="piped", pressure=figures["pressure"], flow=figures["flow"], is_over=bed_answer.is_over(figures["cautions"]))
     card = bed_answer.on_card(units, figures["pressure_psi"], step_psi)
     if card != row["pressure"]:
         row["card"] = card

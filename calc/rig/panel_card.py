@@ -5,7 +5,7 @@ The card is a sheet of blocks, ready to be set in type. What words are wanted fo
 from calc.base import display, entry, shelf as shelves
 from calc.base.errors import CalcError
 from calc.base.order import ordered
-from calc.hydraulics import hose, nozzle, water
+from calc.hydraulics import caution, hose, nozzle, water
 from calc.layout import answer as layout_answer, pressure as layout_pressure
 from calc.rig import bed_answer, profile as rig_profile
 
@@ -50,8 +50,8 @@ def _known(profile, units, name, kind):
     return entry.quantity(units, kind, name, profile[name]) if profile.get(name) else None
 
 
-def _row(name, cells, detail=None, is_over_test=False):
-    return {"name": name, "detail": detail, "cells": cells, "is_over_test": is_over_test, "line": None}
+def _row(name, cells, detail=None, over=()):
+    return {"name": name, "detail": detail, "cells": cells, "over": list(over), "line": None}
 
 
 def _beds(beds, shelf, units, floor_ft, step_psi, section_ft, labels):
@@ -78,11 +78,13 @@ def _bed(bed, shelf, units, step_psi, changes, labels):
     """One bed with its pressure as it lies, and with each change of hose and height; piped, no hose can be added."""
     line, limits, answer = bed_answer.solved(bed, shelf, units)
     is_piped = not bed.get("hose")
-    cells = [
-        None if is_piped and (added_ft, rise_ft) != (0, 0) else _pressure(line, limits, units, step_psi, added_ft, rise_ft)
-        for added_ft, rise_ft in changes
-    ]
-    row = _row(bed["name"], cells, _detail(bed, shelf, units, answer, labels), bed_answer.is_over(answer))
+    cells, over = [], []
+    for place, (added_ft, rise_ft) in enumerate(changes):
+        cell, is_over = (None, False) if is_piped and (added_ft, rise_ft) != (0, 0) else _pressure(line, limits, units, step_psi, added_ft, rise_ft)
+        cells.append(cell)
+        if is_over:
+            over.append(place)
+    row = _row(bed["name"], cells, _detail(bed, shelf, units, answer, labels), over)
     if bed.get("cap"):
         row["cap"] = bed["cap"]
     if not is_piped:
@@ -109,17 +111,20 @@ def _detail(bed, shelf, units, answer, labels):
 
 
 def _pressure(line, limits, units, step_psi, added_ft, rise_ft):
-    """The pressure to set for a longer or higher line, rounded to the panel's step; None past any fire hose, and where it is stopped."""
+    """The pressure to set for a longer or higher line, rounded to the panel's step, and whether it is over the hose's working limit.
+
+    No pressure past any fire hose, and where it is stopped.
+    """
     if rise_ft is None:
-        return None
+        return None, False
     changed = dict(line)
     changed["length_ft"] = line["length_ft"] + added_ft
     changed["rise_ft"] = rise_ft
     report = layout_pressure.discharge_pressure({"lines": [changed]})
     psi = report["discharge_psi"]
     if not 0 <= psi <= layout_answer.MOST_PSI or bed_answer.stop(limits, report):
-        return None
-    return bed_answer.on_card(units, psi, step_psi)
+        return None, False
+    return bed_answer.on_card(units, psi, step_psi), bed_answer.is_over(caution.cautions(limits, report))
 
 
 def _supply(profile, shelf, units):

@@ -51,7 +51,7 @@ def changed(answer, place, value):
         (("notes",), None, '"notes" is a required property'),
         (("odd",), 1, "'odd' was unexpected"),
         (("blocks", 0, "code"), "None", "/blocks/0/code"),
-        (("blocks", 0, "rows", 0, "is_over_test"), 1, "/blocks/0/rows/0/is_over_test"),
+        (("blocks", 0, "rows", 0, "over"), 1, "/blocks/0/rows/0/over"),
         (("blocks", 0, "head"), "tank", "/blocks/0/head"),
         (("notes", 0, "code"), 12.5, "/notes/0/code"),
         (("faults", 0, "least"), "300", "/faults/0/least"),

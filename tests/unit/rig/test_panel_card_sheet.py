@@ -74,7 +74,7 @@ def test_a_tip_without_a_name(run):
                tips=[tip for tip in catalogue.tip_choices() if tip["family"] == "metric"])
     diameter = {row["name"]: row["detail"] for row in block(told, "set")["rows"]}["Crosslay 1"]["tip"]
     assert float(diameter) == pytest.approx(23.8125, abs=0.5)
-    assert block(told, "tips")["rows"][0] == {"name": diameter, "detail": None, "cells": ["345", "699"], "is_over_test": False, "line": None}
+    assert block(told, "tips")["rows"][0] == {"name": diameter, "detail": None, "cells": ["345", "699"], "over": [], "line": None}
 
 
 def test_unrounded_in_kpa(run):
@@ -90,7 +90,7 @@ def test_supply_rows(run):
     rows = block(card(run), "supply")["rows"]
     assert {row["name"] for row in rows} == {hoses["supply-5"]["label"]}
     assert [row["detail"] for row in rows if row["detail"]] == [{"code": "carried_limit", "length": "1000", "limit": "180"}]  # once, at its first row
-    assert not [row for row in rows if row["is_over_test"]]
+    assert not [row for row in rows if row["over"]]
     # by hand: C 0.08, 500 gpm is 1893 L/min, 100 m 328.1 ft: 0.08 x 25 x 3.281 = 6.562 psi, 45.2 kPa; at 1000, 181.0
     cells = [row["cells"] for row in block(card(run, system="SI"), "supply")["rows"]]
     assert ["1893", "45"] in cells and ["3785", "181"] in cells
@@ -103,7 +103,7 @@ def test_supply_that_a_fault_spoils(run):
     """Its hose stands there by its name, without a flow or a loss."""
     rows = block(card(run, {**RIG, "hoses": [RIG["hoses"][0], {"hose": "supply-5", "coefficient": "much"}]}), "supply")["rows"]
     label = catalogue.shelf()["hoses"]["supply-5"]["label"]
-    assert rows == [{"name": label, "detail": {"code": "faulty_hose"}, "cells": [None, None], "is_over_test": False, "line": None}]
+    assert rows == [{"name": label, "detail": {"code": "faulty_hose"}, "cells": [None, None], "over": [], "line": None}]
 
 
 def test_a_working_limit_in_metric(run):
