@@ -1,4 +1,4 @@
-"""The sentence of a rig out of service: on paper it stands on the sheet's own page, in Practice on its own ground."""
+"""What stands beside a sheet takes no sheet of its own: the sentence of a rig out of service, on Practice's own ground too, and a card's marks."""
 import json
 import re
 
@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 from site_src.content import fleet
 from tests.phone import ways
 from tests.phone.card import beside
+from tests.phone.handset import read_in
 
 OUT = {"state": "out_of_service", "since_ms": 1790000000000, "stops_pump": True, "is_waiting": False, "what": "Packing leaks", "limits": "", "limiting": 2, "pump": None}
 
@@ -46,3 +47,17 @@ def test_a_banner_takes_no_sheet_of_its_own(take):
         document.querySelector('.practice-banner').getBoundingClientRect().top - banner.querySelector('a').getBoundingClientRect().bottom];
     }""")
     assert ground and gap >= 4
+
+
+def test_a_card_of_marks_stays_on_its_sheet(take):
+    """Figures of four in kPa, all but the longest over the hose's working limit, keep their marks beside them on one sheet."""
+    handset = take()
+    engine = fleet.load()["tollgate-engine-1"]
+    [bed] = [bed for bed in engine["beds"] if bed["name"] == "Crosslay 2"]
+    weak = {**engine["hoses"][0], "test_pressure": "180@US"}
+    beside(handset, **{**engine, "beds": [{**bed, "name": f"Crosslay {name}"} for name in "ABCDE"], "hoses": [weak]})
+    page = handset.open("rig/card/")
+    read_in(page, "SI")
+    marked = page.locator(".sheet-set td", has=page.locator(".sheet-over"))
+    expect(marked).to_have_count(30)
+    assert [sheets(page, paper) for paper in ("Letter", "A4")] == [1, 1]

@@ -6,7 +6,7 @@ import { colon, fill } from "../shared/site.js";
 const OPENING = 3; // the column that opens, the name counted: the ground
 const LONGEST_FT = 400; // of the drawing; a longer line is drawn as long
 const WIDE = 150;
-const OVER = "\u00a0!"; // beside a pressure over the hose's working limit
+const OVER = html`<b class="sheet-over">!</b>`; // beside a pressure over the hose's working limit
 
 // A cap with its lugs, seen from the front: its color is the word beside it, so that paper and every eye can read it.
 const CAP = html`<svg viewBox="0 0 24 24" aria-hidden="true"><circle cx="12" cy="12" r="8"/><path d="M12 1v4M12 19v4M1 12h4M19 12h4"/><circle cx="12" cy="12" r="3"/></svg>`;
