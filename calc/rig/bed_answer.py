@@ -25,21 +25,21 @@ def solved(bed, shelf, units):
     variants = [bed] if bed.get("hose") else rig_profile.beds_of({"beds": [bed]})
     solutions = [layout_answer.solved(rig_profile.layout_of(variant), shelf, units) for variant in variants]
     for _, limits, report in solutions:
-        code = stop(limits, report)
+        code = stop(caution.cautions(limits, report))
         if code:
             raise CalcError("bed", code)
     plain_layout, limits, _ = solutions[0]
     return plain_layout["lines"][0], limits, layout_answer.read(solutions[0], shelf, units, ())
 
 
-def stop(limits, report):
+def stop(cautions):
     """The code of what stops a layout, or None.
 
-    limits, report: see caution.cautions
+    cautions: of its answer, or as calc.hydraulics.caution lists them
 
     Raises nothing. Source: calc.hydraulics.caution.
     """
-    codes = [row["code"] for row in caution.cautions(limits, report) if row["level"] == caution.STOP]
+    codes = [row["code"] for row in cautions if row["level"] == caution.STOP]
     return codes[0] if codes else None
 
 
@@ -58,7 +58,7 @@ def blank_code(error):
 def is_over(cautions):
     """Whether the hose of a bed could reach its working limit when its nozzle shuts.
 
-    cautions: of its answer, or as calc.hydraulics.caution lists them
+    cautions: see stop
 
     Raises nothing. Source: calc.hydraulics.caution.
     """

@@ -78,13 +78,9 @@ def _bed(bed, shelf, units, step_psi, changes, labels):
     """One bed with its pressure as it lies, and with each change of hose and height; piped, no hose can be added."""
     line, limits, answer = bed_answer.solved(bed, shelf, units)
     is_piped = not bed.get("hose")
-    cells, over = [], []
-    for place, (added_ft, rise_ft) in enumerate(changes):
-        cell, is_over = (None, False) if is_piped and (added_ft, rise_ft) != (0, 0) else _pressure(line, limits, units, step_psi, added_ft, rise_ft)
-        cells.append(cell)
-        if is_over:
-            over.append(place)
-    row = _row(bed["name"], cells, _detail(bed, shelf, units, answer, labels), over)
+    settings = [(None, False) if is_piped and change != (0, 0) else _pressure(line, limits, units, step_psi, *change) for change in changes]
+    over = [place for place, (_, is_over) in enumerate(settings) if is_over]
+    row = _row(bed["name"], [cell for cell, _ in settings], _detail(bed, shelf, units, answer, labels), over)
     if bed.get("cap"):
         row["cap"] = bed["cap"]
     if not is_piped:
@@ -121,10 +117,10 @@ def _pressure(line, limits, units, step_psi, added_ft, rise_ft):
     changed["length_ft"] = line["length_ft"] + added_ft
     changed["rise_ft"] = rise_ft
     report = layout_pressure.discharge_pressure({"lines": [changed]})
-    psi = report["discharge_psi"]
-    if not 0 <= psi <= layout_answer.MOST_PSI or bed_answer.stop(limits, report):
+    psi, cautions = report["discharge_psi"], caution.cautions(limits, report)
+    if not 0 <= psi <= layout_answer.MOST_PSI or bed_answer.stop(cautions):
         return None, False
-    return bed_answer.on_card(units, psi, step_psi), bed_answer.is_over(caution.cautions(limits, report))
+    return bed_answer.on_card(units, psi, step_psi), bed_answer.is_over(cautions)
 
 
 def _supply(profile, shelf, units):
