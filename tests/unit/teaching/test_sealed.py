@@ -1,4 +1,6 @@
 """Bytes as text for a link: whole again when opened, unlike from time to time, and refused when a letter is another."""
+import base64
+import binascii
 import random
 
 import pytest
@@ -9,9 +11,33 @@ from calc.teaching import sealed
 BYTES = [1, 0, 0, 3]
 
 
+def by_libraries(values, salt):
+    """The same text by Python's own CRC and Base64 (RFC 4648, for addresses), under the multiplicative generator 75, 74, 65537."""
+    pair = salt.to_bytes(2, "big")
+    checked, state = bytes(values) + binascii.crc_hqx(bytes(values) + pair, 0xFFFF).to_bytes(2, "big"), salt + 1
+    masked = []
+    for value in checked:
+        state = (state * 75 + 74) % 65537
+        masked.append(value ^ state >> 4 & 255)
+    return base64.urlsafe_b64encode(pair + bytes(masked)).decode().rstrip("=")
+
+
 def test_check_figure(run):
     """The published check figure of this CRC for the digits 1 to 9 is 0x29B1."""
     assert run("teaching.sealed", "check_sum", values=list(b"123456789")) == 0x29B1
+
+
+@pytest.mark.parametrize("values", [[], [255, 127], list(range(256)), [255, 255]])  # the second carries out of just the highest bit
+def test_check_figure_by_a_library(run, values):
+    """Python's own CRC of the same polynomial says the same."""
+    assert run("teaching.sealed", "check_sum", values=values) == binascii.crc_hqx(bytes(values), 0xFFFF)
+
+
+@pytest.mark.parametrize("values", [[], BYTES, list(range(256))])
+def test_a_link_of_last_year_opens(run, values):
+    """The text is no matter of a version: it is what standard libraries make of the bytes and the salt."""
+    for salt in (0, 1, 255, 256, 4711, 65535):
+        assert run("teaching.sealed", "sealed", values=values, salt=salt) == by_libraries(values, salt)
 
 
 @pytest.mark.parametrize("values", [[], [0], [255] * 5, BYTES, list(range(256)) * 3])
@@ -48,7 +74,23 @@ def test_any_other_letter_is_refused(run):
             assert (refusal.value.field, refusal.value.code) == ("code", "broken")
 
 
-@pytest.mark.parametrize("text", ["", "A", "AAAA", "a b", "é" * 10, "A" * 2401, None, 5, ["A"]])
+def test_bits_that_say_nothing_are_refused(run):
+    """Eight bytes are eleven letters with two bits to spare: a letter that differs in these alone is another text."""
+    text = run("teaching.sealed", "sealed", values=BYTES, salt=4711)
+    with pytest.raises(CalcError):
+        run("teaching.sealed", "opened", text=text[:-1] + sealed.LETTERS[sealed.LETTERS.index(text[-1]) + 1])
+
+
+def test_as_long_as_a_link_may_be(run):
+    """By hand: 2,400 letters are 1,800 bytes, of which four are salt and check; three more are too long."""
+    most = [7] * 1796
+    assert run("teaching.sealed", "opened", text=by_libraries(most, 5)) == most
+    with pytest.raises(CalcError) as refusal:
+        run("teaching.sealed", "opened", text=by_libraries(most + [7] * 3, 5))
+    assert (refusal.value.field, refusal.value.code) == ("code", "broken")
+
+
+@pytest.mark.parametrize("text", ["", "A", "AA", "AAA", "AAAA", "a b", "é" * 10, "A" * 2401, None, 5, ["A"]])
 def test_anything_else_is_refused(run, text):
     """What is no such text is refused by name."""
     with pytest.raises(CalcError) as refusal:
@@ -61,4 +103,4 @@ def test_a_salt_out_of_range(run, salt):
     """A salt is a whole number of two bytes."""
     with pytest.raises(CalcError) as refusal:
         run.unheld("teaching.sealed", "sealed", values=BYTES, salt=salt)
-    assert refusal.value.field == "salt"
+    assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("salt", "out_of_range", {"least": 0, "most": 65535})
