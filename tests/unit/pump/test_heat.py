@@ -58,3 +58,25 @@ def test_refusals(run, name):
         with pytest.raises(CalcError) as refusal:
             run("teaching.warming", "answer", entries={**TYPED, name: text}, units=units.shown_in("US"))
         assert (refusal.value.field, refusal.value.code) == (name, code)
+
+
+@pytest.mark.parametrize(("name", "least", "most"), [
+    ("power", "0.1", "5000"), ("trapped", "0.1", "1000"), ("tank", "1", "20000"), ("rise", "0.1", "180"),  # past any engine, pump, tank and water: common practice
+])
+def test_bounds(run, name, least, most):
+    """What the page takes, and the next thing to either side that it refuses with the bound."""
+    shown = units.shown_in("US")
+    for text in (least, most):
+        assert run("teaching.warming", "answer", entries={**TYPED, name: f"{text}@US"}, units=shown)["terms"][name]
+    for past in (float(least) * 0.9, float(most) + 0.9):
+        with pytest.raises(CalcError) as refusal:
+            run("teaching.warming", "answer", entries={**TYPED, name: f"{past:g}@US"}, units=shown)
+        assert (refusal.value.field, refusal.value.code) == (name, "out_of_range")
+
+
+@pytest.mark.parametrize("name", TYPED)
+def test_an_entry_that_is_not_there(run, name):
+    """A link may lack one: refused as empty."""
+    with pytest.raises(CalcError) as refusal:
+        run("teaching.warming", "answer", entries={key: text for key, text in TYPED.items() if key != name}, units=units.shown_in("US"))
+    assert (refusal.value.field, refusal.value.code) == (name, "empty")

@@ -14,6 +14,9 @@ STILL = {
         ({}, False, 0, ["clunk_road"]),
         ({"valve": "centre"}, False, 0, ["exhaust", "clunk_road"]),  # the old side empties
         ({"valve": "centre", "road_air": 0.05}, False, 0, ["clunk_road"]),  # almost empty: silent
+        ({"valve": "centre", "road_air": 0.1}, False, 0, ["clunk_road"]),
+        ({"pump_rpm": 1}, False, 0, ["clunk_road"]),  # as good as still
+        ({"circulating": True}, False, 1, ["clunk_road", "water"]),
         ({"selector": "pump"}, False, 0, ["clunk_road"]),  # a stuck valve: the lever moved and nothing is heard
         ({"valve": "pump", "pump_air": 1, "road_air": 0, "collar": "between"}, False, 0, []),
         ({"valve": "pump", "road_air": 0, "collar": "between", "grinding": True}, False, 0, ["grinding"]),
