@@ -7,7 +7,8 @@ from calc.teaching import drill_line as rigs, drill_parts as parts
 
 TIP_SHARE = 0.05
 RATING_SHARE = 0.03
-FLOOR_SHARE = 0.16  # so that the 5 psi a floor that many are taught is right for floors of 10 ft, which take 4.3
+FLOOR_SHARE = 0.18  # so that the 5 psi a floor that many are taught is right for floors of 10 ft, which take 4.3, and a floor too many never is
+LOWEST_FLOOR, FLOORS = 3, 3  # that are asked for; from the sixth on the two would be too close in bar
 PLAIN_PSI = 1
 MASTER_PSI, HAND_PSI = 80, 50
 COUNTS = ("3", "2", "1", "0")
@@ -50,14 +51,15 @@ def floors(card, dice, ground, units):
 
     Returns contract `drill_question`. Raises CalcError naming floor. Source: calc.hydraulics.water.
     """
-    floor = 3 + dice.below(4)
+    floor = LOWEST_FLOOR + dice.below(FLOORS)
     floor_ft = rigs.floor_height_ft(ground, units)
     rise_ft = (floor - 1) * floor_ft
     rise_psi = water.elevation_psi(rise_ft)
+    _, within_psi = parts.even(units, "pressure", FLOOR_SHARE * rise_psi, PLAIN_PSI)
     facts = {"floor": str(floor), "height": parts.term(units, "length", floor_ft)}
     terms = rigs.elevation_terms(units, rise_ft)
     terms["floors"] = str(floor - 1)
-    return parts.typed("floors", units, "pressure", rise_psi, max(FLOOR_SHARE * rise_psi, 1), facts, [("floors", terms)], [
+    return parts.typed("floors", units, "pressure", rise_psi, max(within_psi, PLAIN_PSI), facts, [("floors", terms)], [
         ("ground_floor_counted", water.elevation_psi(floor * floor_ft)), ("elevation_twice", 2 * rise_psi),
         ("feet_for_psi", rise_ft) if parts.is_customary(units) else None,
     ])
