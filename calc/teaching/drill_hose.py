@@ -50,7 +50,7 @@ def raised(line, floors, has_appliance, ground, units):
     Returns contract `drill_question`. Raises CalcError naming floor.
     """
     floor_ft = rigs.floor_height_ft(ground, units)
-    added_text, added_psi = parts.even(units, "pressure", ADDED_PSI, ADDED_PSI)
+    added_text, added_psi = parts.even(units, "pressure", ADDED_PSI, 1)
     raised_psi = water.elevation_psi(floor_ft * floors)
     if line.pump_psi() + raised_psi + added_psi > MOST_CHANGED_PSI:
         floors, raised_psi, has_appliance = 0, 0, False
