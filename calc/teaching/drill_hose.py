@@ -68,13 +68,10 @@ def raised(line, floors, has_appliance, ground, units):
     working = [rigs.friction_row(units, line.rule, line.coefficient, line.flow_gpm, line.length_ft, line.friction_psi)] if line.length_ft else []
     if floors:
         working.append(("elevation", rigs.elevation_terms(units, floor_ft * floors)))
-    slips = _slips(line.rule, line.coefficient, line.flow_gpm, line.length_ft, line.friction_psi) if line.length_ft else []
+    slips = _slips(line.rule, line.coefficient, line.flow_gpm, line.length_ft, line.friction_psi)
     return parts.typed("pump", units, "pressure", total_psi, NEAR_PSI, facts, working + [("sum", sum_terms)], [
-        ("elevation_twice", total_psi + raised_psi) if floors else None,
-        ("no_elevation", total_psi - raised_psi) if floors else None,
-        ("no_appliance", total_psi - added_psi) if added_psi else None,
-        ("no_nozzle", total_psi - line.nozzle_psi),
-        ("no_friction", total_psi - line.friction_psi),
+        ("elevation_twice", total_psi + raised_psi), ("no_elevation", total_psi - raised_psi), ("no_appliance", total_psi - added_psi),
+        ("no_nozzle", total_psi - line.nozzle_psi), ("no_friction", total_psi - line.friction_psi),
     ] + [(code, total_psi + more_psi) for code, more_psi in slips])
 
 
@@ -184,5 +181,5 @@ def of_tank(ground, lines, units):
         facts["second"], facts["second_flow"] = lines[1].name, display.text(units, "flow", lines[1].flow_gpm)
     terms = {"tank": facts["tank"], "flow": display.text(units, "flow", flow_gpm), "minutes": display.text(units, "time", minutes)}
     return parts.typed("tank", units, "time", minutes, max(minutes * MINUTES_SHARE, 0.1), facts, [("tank", terms)], [
-        ("one_line", sources.tank_minutes(tank_gal, lines[0].flow_gpm)) if len(lines) > 1 else None,
+        ("one_line", sources.tank_minutes(tank_gal, lines[0].flow_gpm)),
     ])

@@ -78,11 +78,11 @@ def lines(card, dice, ground, units):
     for percent in range(4, 40):
         residual, residual_psi = parts.even(units, "pressure", static_psi * (1 - percent / 100), 1)
         exact = 100 * (static_psi - residual_psi) / static_psi
-        if all([abs(exact - limit) > 100 * CLEAR / 2 for limit, _ in sources.PERCENTAGE_ROWS]) and exact > 0:
+        if all([abs(exact - limit) > 100 * CLEAR / 2 for limit, _ in sources.PERCENTAGE_ROWS]):
             drops.append((residual, residual_psi, exact))
     residual, residual_psi, percent = dice.pick(drops)
     right = str(sources.additional_lines(static_psi, residual_psi)["percentage"])
-    of_residual = str(sources.additional_lines(static_psi, max(static_psi - static_psi * (static_psi - residual_psi) / residual_psi, 0))["percentage"])
+    of_residual = str(sources.additional_lines(static_psi, static_psi - static_psi * (static_psi - residual_psi) / residual_psi)["percentage"])
     drop, _ = parts.even(units, "pressure", static_psi - residual_psi, 1)
     terms = {"drop": drop, "static": static, "percent": display.rounded(units, percent, 0), "lines": right}
     return parts.chosen("lines", list(COUNTS), right, {"static": static, "residual": residual}, [("lines", terms)], [("drop_of_residual", of_residual)])

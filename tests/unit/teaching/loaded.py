@@ -7,8 +7,10 @@ class Loaded(Dice):
 
     def __init__(self, *throws):
         self.throws = list(throws)
+        self.sides = []
 
     def below(self, count):
+        self.sides.append(count)
         throw = self.throws.pop(0)
         assert 0 <= throw < count
         return throw

@@ -22,6 +22,7 @@ def test_a_discharge_gauge_in_metric(shown, end, step, moves_by, value, text):
     set_dial, dial = call_dials.pressure(shown, "master", None), call_dials.pressure(shown, "master", 169.75)
     assert (set_dial["end"], set_dial["step"], set_dial["moves_by"]) == (pytest.approx(end), pytest.approx(step), pytest.approx(moves_by))
     assert (dial["value"], dial["text"]) == (pytest.approx(value, abs=0.1), text)
+    assert call_dials.pressure(shown, "master", 169.75, 10)["sway"] == pytest.approx(value * 10 / 169.75, rel=1e-3)
 
 
 def test_an_intake_gauge():

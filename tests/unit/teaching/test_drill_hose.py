@@ -77,7 +77,9 @@ def test_height_as_the_department_counts_it():
 @pytest.mark.parametrize(("throws", "floors", "added"), [((0, 0), "0", "10"), ((3, 1), "3", ""), ((3, 2), "3", ""), ((1, 0), "1", "10")])
 def test_what_is_thrown_for_a_bed(throws, floors, added):
     """None to three floors; one time in three a wye."""
-    question = drill_hose.pump("pump:0", Loaded(*throws), ground(CROSSLAY), US)
+    dice = Loaded(*throws)
+    question = drill_hose.pump("pump:0", dice, ground(CROSSLAY), US)
+    assert dice.sides == [4, 3]
     assert (question["kind"], question["facts"]["floors"], question["facts"]["added"]) == ("pump", floors, added)
 
 
@@ -98,7 +100,9 @@ def test_slips_of_a_rule(rule, wrong):
 def test_what_a_gauge_shows(throw, gauge, psi, other):
     """Study cards: the pump makes what the line needs that needs most, and the other is gated. Crosslay 169.75; a gun of 100 and 10."""
     gun = {**GUN, "loss": "10@US"}
-    question = drill_hose.gauges("gauges", Loaded(0, throw), ground(CROSSLAY, gun), US)
+    dice = Loaded(0, throw)
+    question = drill_hose.gauges("gauges", dice, ground(CROSSLAY, gun), US)
+    assert question["kind"] == "gauges" and dice.sides == [1, 2]
     assert question["facts"] == {"first": "Crosslay", "first_needs": "170", "second": "Gun", "second_needs": "110", "gauge": gauge}
     assert question["answer"]["value"] == pytest.approx(psi, abs=0.3) and question["answer"]["within"] == pytest.approx(5)
     assert habits(question) == {"pressures_added": 279.8, "pressures_averaged": 139.9, "other_line": pytest.approx(other, abs=0.3)}
@@ -109,6 +113,7 @@ def test_friction():
     """Each run that loses 8 to 120 psi: 1 3/4 in at 160 gpm, 15.5 x 2.56 = 39.68 per 100 ft; 300 ft lose 119.04, 400 ft more than is asked."""
     questions = offered(lambda dice: drill_hose.friction("friction:attack-1.75", dice, ground(CROSSLAY), US))
     asked = {(question["facts"]["flow"], question["facts"]["length"]): question for question in questions}
+    assert {question["kind"] for question in questions} == {"friction"}
     lengths = [int(length) for flow, length in asked if flow == "160"]
     assert lengths == [100, 150, 200, 300]
     question = asked["160", "200"]
@@ -141,6 +146,7 @@ def test_which_hoses_are_asked_about():
     assert drill_hose.hoses(here, US) == ["attack-1.75", "supply-5", "attack-2.5"]
     here["shelf"]["hoses"] = {**here["shelf"]["hoses"], "attack-2.5": {**here["shelf"]["hoses"]["attack-2.5"], "faulty": True}}
     assert drill_hose.hoses(here, US) == ["attack-1.75", "supply-5"]
+    assert drill_hose.hoses(ground(CROSSLAY), US) == ["attack-1.75"]
     with pytest.raises(CalcError) as refusal:
         drill_hose.friction("friction:none", Loaded(0), here, US)
     assert refusal.value.field == "hose"
@@ -152,6 +158,7 @@ def test_minutes_of_the_tank():
     assert one["facts"] == {"tank": "750", "first": "Crosslay", "first_flow": "150", "second": "", "second_flow": ""}
     assert one["answer"]["value"] == pytest.approx(5) and one["answer"]["within"] == pytest.approx(0.5) and one["habits"] == []
     assert one["working"] == [{"code": "tank", "facts": {"tank": "750", "flow": "150", "minutes": "5.0"}}]
+    assert one["kind"] == "tank"
     two = drill_hose.of_tank(ground(tank="750@US"), [line(CROSSLAY), line(GUN)], US)
     assert (two["facts"]["second"], two["facts"]["second_flow"]) == ("Gun", "500")
     assert two["answer"]["value"] == pytest.approx(750 / 650) and two["working"][0]["facts"]["flow"] == "650"
@@ -163,8 +170,24 @@ def test_a_tank_that_is_gone_at_once():
     assert drill_hose.of_tank(ground(tank="50@US"), [line(GUN)], US)["answer"]["within"] == pytest.approx(0.1)
 
 
+def test_a_tank_that_cannot_be_read():
+    """Refused by its field."""
+    with pytest.raises(CalcError) as refusal:
+        drill_hose.of_tank(ground(tank="big"), [line(GUN)], US)
+    assert (refusal.value.field, refusal.value.code) == ("tank", "not_a_number")
+
+
 def test_which_lines_the_tank_feeds():
     """The rig's lines in any order, one of them or two."""
     here = ground(CROSSLAY, GUN, tank="750@US")
     named = [drill_hose.tank("tank", Loaded(first, 0, count), here, US)["facts"] for first, count in ((0, 0), (1, 0), (1, 1))]
     assert [(facts["first"], facts["second"]) for facts in named] == [("Crosslay", ""), ("Gun", ""), ("Gun", "Crosslay")]
+
+
+@pytest.mark.parametrize(("coefficient", "lengths"), [(8, [100, 150, 200, 300, 400, 600]), (7.9, [150, 200, 300, 400, 600]), (20, [100, 150, 200, 300, 400, 600]), (20.1, [100, 150, 200, 300, 400])])
+def test_what_is_worth_a_question(coefficient, lengths):
+    """A hose that is asked about at 100 gpm: by hand, C 8 loses 8 psi in 100 ft, the least that is asked; C 20 loses 120 in 600 ft, the most."""
+    here = ground(CROSSLAY)
+    here["shelf"]["hoses"] = {"attack-1.75": {**here["shelf"]["hoses"]["attack-1.75"], "coefficient": coefficient, "card_gpm": [100]}}
+    questions = offered(lambda dice: drill_hose.friction("friction:attack-1.75", dice, here, US))
+    assert [int(question["facts"]["length"]) for question in questions] == lengths

@@ -20,10 +20,10 @@ def test_typed():
     }
 
 
-@pytest.mark.parametrize(("shown", "text", "within_text", "within_psi"), [(SI, "1170", "25", 3.626), (BAR, "11.7", "0.5", 7.252)])
+@pytest.mark.parametrize(("shown", "text", "within_text", "within_psi"), [(SI, "1190", "25", 3.626), (BAR, "11.9", "0.5", 7.252)])
 def test_typed_in_metric(shown, text, within_text, within_psi):
-    """As a gauge is set: 169.75 psi are 1,170.4 kPa and 11.70 bar; 5 psi are marks of 25 kPa and 0.5 bar. NIST SP 811: 6.894757 kPa to the psi."""
-    answer = drill_parts.typed("pump", shown, "pressure", 169.75, 5, {}, [], [])["answer"]
+    """As a gauge is set: 172 psi are 1,185.9 kPa and 11.86 bar; 5 psi are marks of 25 kPa and 0.5 bar. NIST SP 811: 6.894757 kPa to the psi."""
+    answer = drill_parts.typed("pump", shown, "pressure", 172, 5, {}, [], [])["answer"]
     assert (answer["text"], answer["within_text"], answer["within"]) == (text, within_text, pytest.approx(within_psi, abs=0.001))
 
 

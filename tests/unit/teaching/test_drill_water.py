@@ -1,6 +1,7 @@
 """Questions of water, each worked by hand: its facts, its answer, what its working shows and the wrong ways that it knows."""
 import pytest
 
+from calc.base.errors import CalcError
 from calc.teaching import drill_water
 from site_src.content import units
 from tests.unit.teaching.loaded import Loaded, offered
@@ -16,7 +17,9 @@ def ground(*beds, **rig):
 
 
 def ask(kind, *throws, card=None, shown=US, **rig):
-    return getattr(drill_water, kind)(card or kind, Loaded(*throws), ground(**rig), shown)
+    question = getattr(drill_water, kind)(card or kind, Loaded(*throws), ground(**rig), shown)
+    assert question["kind"] == kind
+    return question
 
 
 def habits(question):
@@ -102,6 +105,7 @@ def test_lines_that_are_offered():
     assert drops == [*range(4, 9), 12, 13, *range(17, 24), *range(27, 40)]
     assert {question["facts"]["static"] for question in questions} == {"100"}
     rights = [question["answer"]["right"] for question in questions]
+    assert {question["kind"] for question in questions} == {"lines"}
     assert rights == ["3"] * 5 + ["2"] * 2 + ["1"] * 7 + ["0"] * 13  # handbooks: to 10 % three, to 15 two, to 25 one
     assert all(question["answer"]["options"] == ["3", "2", "1", "0"] for question in questions)
 
@@ -134,7 +138,7 @@ def test_colors():
     wanted = [flow for flow in range(200, 2200, 50) if flow not in (500, 1000, 1500)]
     assert asked == {flow: "AA" if flow > 1500 else "A" if flow > 1000 else "B" if flow > 500 else "C" for flow in wanted}
     for question in questions:
-        assert question["answer"]["options"] == ["AA", "A", "B", "C"] and question["habits"] == []
+        assert question["kind"] == "colors" and question["answer"]["options"] == ["AA", "A", "B", "C"] and question["habits"] == []
         code, terms = working(question)
         assert code == "color_" + question["answer"]["right"]
         assert [terms[name].replace(",", "") for name in ("low", "middle", "high")] == ["500", "1000", "1500"]
@@ -190,6 +194,18 @@ def test_rated(throw, net, percent, gpm, other):
     assert question["answer"]["value"] == pytest.approx(gpm) and 20 <= question["answer"]["within"] <= 32
     assert habits(question) == {"full_rating": 1500, "other_point": other}
     assert working(question) == ("rated", {"rated": "1500", "percent": percent, "flow": str(gpm)})
+
+
+@pytest.mark.parametrize(("work", "field"), [
+    (lambda: drill_water.tip("tip", Loaded(1, 0), ground({"name": "Gun", "end": {"kind": "smooth", "tip": "wide", "pressure": "50@US"}}), US), "tip"),
+    (lambda: drill_water.tip("tip", Loaded(1, 0), ground({"name": "Gun", "end": {"kind": "smooth", "tip": "1@US", "pressure": "high"}}), US), "pressure"),
+    (lambda: ask("rated", 0, pump_rated="much"), "pump_rated"),
+])
+def test_what_is_no_number_is_refused_by_its_field(work, field):
+    """A rig's figure that cannot be read."""
+    with pytest.raises(CalcError) as refusal:
+        work()
+    assert (refusal.value.field, refusal.value.code) == (field, "not_a_number")
 
 
 def test_a_small_rating():
