@@ -18,7 +18,7 @@ def near(rows, decimal, below, above):
 def _steps(row, decimal, direction, count):
     texts, text = [], row["text"]
     for _ in range(count):
-        text = entry.stepped(text, row["kind"], "." if texts else decimal, row["step"], direction, 0)
+        text = entry.stepped(text, row["kind"], decimal, row["step"], direction, 0)
         if text is None:
             break
         texts.append(text)

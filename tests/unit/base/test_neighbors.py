@@ -19,3 +19,20 @@ def test_near(run, text, decimal, step, below, above):
     """Two figures below and two above, and none where no number stands."""
     rows = [{"text": text, "kind": "pressure", "step": step}]
     assert run("base.neighbors", "near", rows=rows, decimal=decimal, below=2, above=2) == [{"below": below, "above": above}]
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "decimal", "below", "above"),
+    [
+        # one mark before three digits: a thousand and a half in English, which a French page would ask about; a ratio is read to thousandths
+        ("1,500", "flow", ".", ["1400"], ["1600"]),
+        ("1,500", "flow", ",", [], []),
+        ("100.000", "ratio", ".", ["0"], ["200"]),
+        ("1.500", "flow", ".", [], []),
+        ("1.500", "ratio", ".", ["0"], ["100"]),
+    ],
+)
+def test_what_can_be_read_two_ways(run, text, kind, decimal, below, above):
+    """By the page's decimal mark and the kind, as an entry is; none where it would be asked about."""
+    rows = [{"text": text, "kind": kind, "step": 100}]
+    assert run("base.neighbors", "near", rows=rows, decimal=decimal, below=1, above=1) == [{"below": below, "above": above}]
