@@ -3,20 +3,16 @@ import pytest
 
 from calc.base.errors import CalcError
 from calc.teaching import call
-from site_src.content import catalogue, units
-from site_src.routes import drill as drill_routes
+from site_src.content import units
+from tests.unit.teaching import lines
+from tests.unit.teaching.lines import CROSSLAY, ground
 
 US = units.shown_in("US")
-CROSSLAY = {"name": "Crosslay", "hose": "attack-1.75", "length": "200@US", "end": {"kind": "fog", "flow": "150@US", "pressure": "100@US"}}
-GUN = {"name": "Gun", "device": "master", "loss": "10@US", "end": {"kind": "fog", "flow": "500@US", "pressure": "100@US"}}
+GUN = {**lines.GUN, "loss": "10@US"}
 NEEDS = {"Crosslay": 169.75, "Gun": 110}
 FLOWS = {"Crosslay": 150, "Gun": 500}
 FLOOR_PSI = 4.34
 SEEDS = 240
-
-
-def ground(*beds, **rig):
-    return {"shelf": {**catalogue.shelf(), "rule": ""}, "rig": rig, "beds": list(beds), "tips": [], **drill_routes.tables()}
 
 
 @pytest.fixture(scope="module")

@@ -3,24 +3,15 @@ import pytest
 
 from calc.base.errors import CalcError
 from calc.teaching import drill_hose, drill_line
-from site_src.content import catalogue, units
+from site_src.content import units
+from tests.unit.teaching.lines import CROSSLAY, GUN, ground, habits
 from tests.unit.teaching.loaded import Loaded, offered
 
 US, SI, BAR = units.shown_in("US"), units.shown_in("SI"), units.shown_in("bar")
-CROSSLAY = {"name": "Crosslay", "hose": "attack-1.75", "length": "200@US", "end": {"kind": "fog", "flow": "150@US", "pressure": "100@US"}}
-GUN = {"name": "Gun", "device": "master", "end": {"kind": "fog", "flow": "500@US", "pressure": "100@US"}}
-
-
-def ground(*beds, rule="", **rig):
-    return {"shelf": {**catalogue.shelf(), "rule": rule}, "rig": rig, "beds": list(beds), "tips": []}
 
 
 def line(bed, shown=US, rule=""):
     return drill_line.Line(ground(bed, rule=rule), shown, bed)
-
-
-def habits(question):
-    return {row["code"]: round(row["value"], 1) for row in question["habits"]}
 
 
 def working(question):

@@ -4,21 +4,16 @@ import pytest
 from calc.base.errors import CalcError
 from calc.rig import bed_answer
 from calc.teaching import drill_line
-from site_src.content import catalogue, units
+from site_src.content import units
+from tests.unit.teaching.lines import CROSSLAY, GUN, ground
 from tests.unit.teaching.test_drill import RIGS, ground_of
 
 US, SI = units.shown_in("US"), units.shown_in("SI")
-CROSSLAY = {"name": "Crosslay", "hose": "attack-1.75", "length": "200@US", "end": {"kind": "fog", "flow": "150@US", "pressure": "100@US"}}
-GUN = {"name": "Gun", "device": "master", "end": {"kind": "fog", "flow": "500@US", "pressure": "100@US"}}
 TIPS = [{"id": "1.125@US", "label": "1 1/8"}, {"id": "0.9375@US", "label": "15/16"}]
 
 
-def ground(*beds, rule="", **rig):
-    return {"shelf": {**catalogue.shelf(), "rule": rule}, "rig": rig, "beds": list(beds), "tips": TIPS}
-
-
 def line(bed, shown=US, rule=""):
-    return drill_line.Line(ground(bed, rule=rule), shown, bed)
+    return drill_line.Line(ground(bed, rule=rule, tips=TIPS), shown, bed)
 
 
 def test_a_line_of_fog():
@@ -39,7 +34,7 @@ def test_a_line_of_a_smooth_bore():
 @pytest.mark.parametrize(("tip", "shown", "label"), [("1.125@US", US, "1 1/8"), ("23.8125@SI", US, "15/16"), ("1@US", US, "1"), ("1@US", SI, "25.4")])
 def test_what_a_tip_is_called(tip, shown, label):
     """By its name where the page has one, whatever unit it was typed in (15/16 in is 23.81 mm); else by its diameter."""
-    assert drill_line.tip_label(ground(), shown, tip) == label
+    assert drill_line.tip_label(ground(tips=TIPS), shown, tip) == label
 
 
 @pytest.mark.parametrize(
@@ -103,7 +98,7 @@ def test_the_height_of_a_floor(typed, feet):
 
 def test_what_is_no_number_is_refused_by_its_field():
     """A floor and a tip that cannot be read."""
-    for work, field in ((lambda: drill_line.floor_height_ft(ground(floor="high"), US), "floor"), (lambda: drill_line.tip_label(ground(), US, "wide"), "tip")):
+    for work, field in ((lambda: drill_line.floor_height_ft(ground(floor="high"), US), "floor"), (lambda: drill_line.tip_label(ground(tips=TIPS), US, "wide"), "tip")):
         with pytest.raises(CalcError) as refusal:
             work()
         assert (refusal.value.field, refusal.value.code) == (field, "not_a_number")

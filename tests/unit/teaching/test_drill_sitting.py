@@ -3,11 +3,10 @@ import pytest
 
 from calc.base.errors import CalcError
 from site_src.content import catalogue, units
-from site_src.routes import drill as drill_routes
+from tests.unit.teaching import lines
+from tests.unit.teaching.lines import CROSSLAY, GUN
 
 DRILL, US = "teaching.drill", units.shown_in("US")
-CROSSLAY = {"name": "Crosslay", "hose": "attack-1.75", "length": "200@US", "end": {"kind": "fog", "flow": "150@US", "pressure": "100@US"}}
-GUN = {"name": "Gun", "device": "master", "end": {"kind": "fog", "flow": "500@US", "pressure": "100@US"}}
 WATER = ["tip", "floors", "lines", "colors", "net:hydrant", "net:draft", "vacuum", "first_look"]
 SIGNS = ["lamps", "proves:engaged", "proves:ok", "proves:throttle"]
 DAY_MS = 86400000
@@ -17,8 +16,7 @@ CHOSEN = {"answer": {"way": "chosen", "options": ["1", "2", "3"], "right": "2"},
 
 
 def ground(*beds, **rig):
-    tips = [tip for tip in catalogue.tip_choices() if tip["family"] == units.family("US")]
-    return {"shelf": {**catalogue.shelf(), "rule": ""}, "rig": rig, "beds": list(beds), "tips": tips, **drill_routes.tables()}
+    return lines.ground(*beds, tips=[tip for tip in catalogue.tip_choices() if tip["family"] == units.family("US")], **rig)
 
 
 @pytest.mark.parametrize(("beds", "rig", "names"), [

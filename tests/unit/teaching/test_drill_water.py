@@ -4,26 +4,23 @@ import pytest
 from calc.base.errors import CalcError
 from calc.teaching import drill_water
 from site_src.content import units
+from tests.unit.teaching import lines
+from tests.unit.teaching.lines import CROSSLAY, habits
 from tests.unit.teaching.loaded import Loaded, offered
 
 US, SI = units.shown_in("US"), units.shown_in("SI")
 TIPS = [{"id": "1.125@US", "label": "1 1/8", "usual": "50@US"}, {"id": "2@US", "label": "2", "usual": "80@US"}]
 SMOOTH = {"name": "Gun", "end": {"kind": "smooth", "tip": "1.5@US", "pressure": "65@US"}}
-FOG = {"name": "Line", "end": {"kind": "fog", "flow": "150@US", "pressure": "100@US"}}
 
 
 def ground(*beds, **rig):
-    return {"rig": rig, "beds": list(beds), "tips": TIPS}
+    return lines.ground(*beds, tips=TIPS, **rig)
 
 
 def ask(kind, *throws, card=None, shown=US, **rig):
     question = getattr(drill_water, kind)(card or kind, Loaded(*throws), ground(**rig), shown)
     assert question["kind"] == kind
     return question
-
-
-def habits(question):
-    return {row["code"]: round(row["value"], 1) for row in question["habits"]}
 
 
 def working(question):
@@ -46,16 +43,16 @@ def test_tip():
 def test_other_pressure_of_a_tip(psi, other_gpm):
     """A tip asked at a pressure nearer to a master stream's 80 psi is mistaken for a hand line's 50, else the other way: 29.7 x 2.25 x 8.944 or 7.071."""
     bed = {"name": "Gun", "end": {"kind": "smooth", "tip": "1.5@US", "pressure": f"{psi}@US"}}
-    question = drill_water.tip("tip", Loaded(1, 0), ground(FOG, bed), US)
+    question = drill_water.tip("tip", Loaded(1, 0), ground(CROSSLAY, bed), US)
     assert question["facts"] == {"tip": "1.5", "pressure": psi}
     assert habits(question)["other_pressure"] == pytest.approx(other_gpm, abs=0.1)
 
 
 def test_whose_tip():
     """Half the time the rig's own, else one of the usual; without a smooth bore on the rig no die decides."""
-    own = ground(FOG, SMOOTH)
+    own = ground(CROSSLAY, SMOOTH)
     assert [drill_water.tip("tip", Loaded(1, 0), own, US)["facts"]["tip"], drill_water.tip("tip", Loaded(0, 1), own, US)["facts"]["tip"]] == ["1.5", "2"]
-    assert [row["facts"]["tip"] for row in offered(lambda dice: drill_water.tip("tip", dice, ground(FOG), US))] == ["1 1/8", "2"]
+    assert [row["facts"]["tip"] for row in offered(lambda dice: drill_water.tip("tip", dice, ground(CROSSLAY), US))] == ["1 1/8", "2"]
 
 
 def test_a_tip_of_hardly_any_flow():
