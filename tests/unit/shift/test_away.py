@@ -3,7 +3,7 @@ import pytest
 
 from calc.base.errors import CalcError
 from site_src.content import data
-from tests.unit.shift.hand import Hand
+from tests.unit.shift.hand import RIG, Hand
 
 MINUTE_S = 60
 
@@ -176,3 +176,38 @@ def test_every_into_pump_card_sets_what_holds_the_pressure():
         assert names.index("prime") < names.index("circulate")
     scene = [step["id"] for step in data.card_steps("scene")]
     assert scene.index("line_told") < scene.index("charge") < scene.index("keep_moving")
+
+
+@pytest.mark.parametrize(("card", "control", "slow"), [
+    ("scene", "air", ["wheels_chocked", "crews_told", "pump_light", "ok_light", "throttle_ready", "pressure_seen", "air_up"]),
+    ("scene", "electric", ["volts_up"]),
+    ("hydrant", "air", ["air_bled"]),
+    ("road", "air", ["source_shut", "intakes_closed", "bleeders_open", "lines_bled", "pump_lights_out"]),
+])
+def test_what_may_be_another_after_twenty_minutes(run, card, control, slow):
+    """Chocks, valves, crews, lamps and gauges: they stand after a short look away, and are seen again after twenty minutes, at whatever step it was (common practice)."""
+    hand, met = Hand(run, card, {**RIG, "shift_control": control}), set()
+    while hand.offer["step"]:
+        stood = {fact for fact in slow if fact in hand.state["facts"]}
+        if stood - met or not hand.state["facts"]:
+            for minutes, is_left in ((20, True), (20.02, False)):
+                away = Hand(run, card)
+                away.state, away.at_s = hand.state, hand.at_s + minutes * MINUTE_S
+                assert {fact for fact in stood if fact in away.send("resume", left_s=hand.at_s).state["facts"]} == (stood if is_left else set())
+        met |= stood
+        hand.see()
+    assert met == set(slow)
+
+
+@pytest.mark.parametrize(("away_s", "asks"), [
+    (-5, "look"), (-5.1, "ask"), (0, "look"), (1200, "look"), (1200.1, "ask"), (7200, "ask"), (7200.1, "new_run"),
+])
+def test_how_long_is_long(run, away_s, asks):
+    """Twenty minutes and two hours are still the shorter; a clock that went back by the five seconds that two clocks may part is none."""
+    assert run("shift.away", "kind", at_s=10000, left_s=10000 - away_s) == asks
+
+
+@pytest.mark.parametrize(("wall_s", "steady_s", "has_slept"), [(5, 5, False), (5.1, 1, True), (1, 5.1, True), (-5, 1, False), (-5.1, 1, True)])
+def test_a_page_that_slept(run, wall_s, steady_s, has_slept):
+    """More than five seconds between two beats, by either clock; a clock that was set back by more counts too."""
+    assert run("shift.away", "slept", wall_s=wall_s, steady_s=steady_s) is has_slept
