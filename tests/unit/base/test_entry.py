@@ -7,7 +7,6 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from calc.base.errors import CalcError
-from site_src.content import units
 from tests import bridge
 
 # the grammar: digits, or groups of three set apart by one kind of mark, then at most one decimal mark of another kind
@@ -258,36 +257,3 @@ def test_three_kinds_of_mark(run, text):
     with pytest.raises(CalcError) as refusal:
         run("base.entry", "number", field="x", text=text)
     assert (refusal.value.field, refusal.value.code) == ("x", "not_a_number")
-
-
-def test_an_amount_is_read_by_the_pages_own_mark(run):
-    """1,250 of a flow is a thousand and more on an English page, and asked on a French one."""
-    english = units.shown_in("US")
-    assert run("base.entry", "quantity", units=english, kind="flow", field="flow", text="1,250") == 1250
-    with pytest.raises(CalcError) as refusal:
-        run("base.entry", "quantity", units={**english, "decimal": ","}, kind="flow", field="flow", text="1,250")
-    assert (refusal.value.field, refusal.value.code) == ("flow", "thousands_or_decimals")
-
-
-@pytest.mark.parametrize(("typed", "shown"), [("15.", "15."), ("15.5", "15,5"), ("15,5", "15,5")])
-def test_what_stands_in_a_french_entry(run, typed, shown):
-    """A point that is read as the decimal mark becomes a comma; one that was only just typed stays, so that the next digit has a place."""
-    assert run("base.entry", "shown", units={**units.shown_in("US"), "decimal": ","}, kind="pressure", text=typed) == shown
-
-
-@pytest.mark.parametrize(("text", "other", "sign", "total"), [
-    ("10@US", "3@SI", 1, "6.05@SI"),  # 3.048 and 3
-    ("10@US", "3@SI", -1, "0.05@SI"), ("ten", "3@SI", 1, None), ("10@US", "three", 1, None),
-])
-def test_one_height_more(run, text, other, sign, total):
-    """In the page's unit, to two decimals."""
-    assert run("base.entry", "added", units=units.shown_in("SI"), kind="length", text=text, other=other, sign=sign) == total
-
-
-@pytest.mark.parametrize(("kind", "amount", "side", "text"), [
-    ("diameter", 1.0313, -1, "26.196"), ("diameter", 1.0313, 1, "26.195"),  # 26.19502 mm, to two decimals more than an answer
-    ("length", 100, 1, "30"), ("length", 100, -1, "31"),  # 30.48 m
-])
-def test_a_bound_is_rounded_inward(run, kind, amount, side, text):
-    """What is said to be allowed is."""
-    assert run("base.entry", "bound", units=units.shown_in("SI"), kind=kind, amount=amount, side=side) == text
