@@ -64,6 +64,15 @@ def test_after_twenty_minutes_what_was_put_in_place_is_asked_too(run):
             assert hand.send("go_on").offer["step"] == "tell"
 
 
+@pytest.mark.parametrize("minutes", [1, 30, 180])
+def test_a_card_that_was_not_begun_asks_nothing(run, minutes):
+    """Nothing was seen yet that may be another by now."""
+    hand = Hand(run, "scene")
+    hand.at_s += minutes * MINUTE_S
+    hand.send("resume", left_s=1000)
+    assert hand.offer["step"] == "full_stop" and not hand.offer["can_go_on"]
+
+
 def test_the_other_answer_is_a_new_run(run):
     """The offered act begins at the first step."""
     hand = left(run, 30).send("begin_again")

@@ -23,12 +23,16 @@ def assert_out(hand):
 @pytest.mark.parametrize("failing", ["pump", "light_first"])
 def test_a_failed_shift_is_repeated_once(run, failing):
     """No second look at a shift that did not show: the whole shift again, once; then no way on (common practice)."""
-    hand = Hand(run, "scene").see_until(failing).send("not_seen", step=failing)
+    hand = Hand(run, "scene").see_until(failing)
+    done_before = [record["step"] for record in hand.state["confirmed"]]
+    hand.send("not_seen", step=failing)
     assert hand.state["stopped"] == {"step": failing, "reason": "repeat", "order": "pump_fails", "at_s": hand.at_s}
     with pytest.raises(CalcError):
         hand.send("look_again")
     hand.send("start_over")
     assert hand.offer["step"] == "idle" and not GUARDS & set(hand.state["facts"])
+    steps = [step["id"] for step in hand.state["sequence"]["steps"]]
+    assert [record["step"] for record in hand.state["confirmed"]] == [step for step in steps[:steps.index("idle")] if step in done_before]
     hand.see_until(failing).send("not_seen", step=failing)
     assert hand.state["stopped"]["reason"] == "failed_twice"
     assert_out(hand)

@@ -99,3 +99,36 @@ def test_a_fact_that_nothing_proves_is_refused(run):
         steps = [LOOK, {**LOOK, "id": "act", "needs": ["seen"]}, {**LOOK, "id": "late", "proves": ["seen"]}]
         run("shift.next_step", "next_proof", steps=steps, position=1, facts=[], rig={})
     assert (refused.value.field, refused.value.code, refused.value.facts) == ("sequence", "unproved_need", {"need": "seen"})
+
+
+@pytest.mark.parametrize("kind", ["mistouch", "look_again", "start_over", "go_on", "released"])
+@pytest.mark.parametrize("step", ["full_stop", "pump"])
+def test_what_is_not_offered_is_refused(run, kind, step):
+    """On a card that goes on there is nothing to take back, to look at again, to go on from or to release."""
+    hand = Hand(run, "scene").see_until(step)
+    before = hand.state
+    with pytest.raises(CalcError) as refused:
+        hand.send(kind)
+    assert (refused.value.field, refused.value.code) == ("event", "not_offered")
+    assert hand.state == before
+
+
+def test_a_rig_that_is_out_begins_no_new_run(run):
+    """Only a technician's release does."""
+    hand = Hand(run, "scene").see_until("pump").send("danger", step="pump", hazard="moved")
+    assert hand.offer["is_out"]
+    with pytest.raises(CalcError) as refused:
+        hand.send("begin_again")
+    assert (refused.value.field, refused.value.code) == ("event", "not_offered")
+
+
+@pytest.mark.parametrize("kind", ["begin_again", "released"])
+def test_a_new_run_asks_again_what_was_answered(run, kind):
+    """What was said of the rig on this card may have been said wrong: asked anew; what its profile says is not."""
+    hand = Hand(run, "scene", {"drive": "midship", "shift_control": "air"})
+    assert hand.offer["step"] == "which_transmission"
+    hand.see_until("pump")
+    if kind == "released":
+        hand.send("danger", step="pump", hazard="moved")
+    hand.send(kind)
+    assert hand.offer["step"] == "which_transmission" and hand.state["confirmed"] == []
