@@ -33,14 +33,16 @@ def test_steps_are_numbered_one_by_one(run, card, place, rig):
     """Each step is one more than the last, whatever is answered; no total is said before it is sure, and then it holds."""
     fits = data.sequence(card)["fits"]
     hand = Hand(run, card, {question: answer for question, answer in rig.items() if answer in fits.get(question, [answer])})
-    numbers, totals = [], []
+    numbers, totals, abouts = [], [], []
     while hand.state["status"] == "running":
         numbers.append(hand.offer["number"])
         totals.append(hand.offer["of"])
+        abouts.append(hand.offer["about"])
         hand.see(hand.fitting_answer(place))
     assert numbers == list(range(1, len(numbers) + 1))
     said = [total for total in totals if total is not None]
     assert set(said) == {len(numbers)} and totals[-len(said):] == said
+    assert place or set(abouts) == {len(numbers)}, "about, as of a rig that gives the first answers"
 
 
 @pytest.mark.parametrize(("card", "rig", "until", "before", "then"), [
