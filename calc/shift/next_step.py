@@ -61,7 +61,7 @@ def count_to_come(state):
                           if question in asked or state["rig"].get(question) not in known]
         if open_questions:
             is_sure = False
-            if any(_usual(state, question) not in step["only_if"][question] for question in open_questions):
+            if any(state["sequence"]["rig"][question][0] not in step["only_if"][question] for question in open_questions):
                 continue
         lacking = [fact for fact in step.get("skip_if", ()) if fact not in state["facts"]]
         if "skip_if" in step and all(fact in provable for fact in lacking):
@@ -77,14 +77,6 @@ def count_to_come(state):
         usual.extend(step["answers"][0].get("proves", ()) if step.get("answers") else ())
         ended.extend(laws.ended_by(step))
     return (count if is_sure else None), count
-
-
-def _usual(state, question):
-    """The answer that most rigs give to a question: what is known of this one, or the first there is."""
-    known = state["rig"].get(question, laws.UNKNOWN)
-    if known != laws.UNKNOWN:
-        return known
-    return state["sequence"]["rig"][question][0]
 
 
 def limit_s(step, rig):
