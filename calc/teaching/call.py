@@ -53,13 +53,13 @@ def steps(ground, seed, units):
 
     Returns a list of contract `call_step`. Raises CalcError naming beds.
     """
-    lines = [line for _, line in rigs.usable(ground, units) if line.pump_psi() <= MOST_LINE_PSI]
+    lines = [line for _, line in rigs.usable(ground, units) if line.length_ft and line.pump_psi() <= MOST_LINE_PSI]
     if not lines:
         raise CalcError("beds", "empty")
     dice = Dice(seed)
     first = dice.pick(lines)
     opening = [_proof(ground, dice, units)] if ground["rig"].get("drive", drill.SPLIT_DRIVES[0]) in drill.SPLIT_DRIVES else []
-    pump = drill_hose.raised(first, 1 + dice.below(drill_hose.MOST_FLOORS), False, ground, units)
+    pump = drill_hose.raised(first, dice.pick(drill_hose.FLOORS_UP), False, ground, units)
     first_psi = pump["answer"]["value"]
     others = [(line, line.pump_psi() + first_psi - first.pump_psi()) for line in lines if line.name != first.name]
     others = [row for row in others if abs(row[1] - first_psi) >= rigs.APART_PSI]

@@ -1,8 +1,10 @@
 """The gauges that a call of the shift is drawn on, in the page's own unit. A dial is contract `call_dial`; one without a value is still to be set."""
+import math
+
 from calc.base import display
 
 MASTER_STEP_PSI, MASTER_STEPS = 100, 4
-INTAKE_STEP_PSI, INTAKE_STEPS = 30, 4  # and one below zero: a compound gauge, whose 30 inHg lie as far down as 30 psi lie up
+INTAKE_PSI, VACUUM_INHG = 120, 30  # a compound gauge: a mark below zero is as much as there is, 30 inHg, 100 kPa or 1 bar, and lies as far down as that lies up
 SETS_PSI = 5  # a slider is moved by what counts as right
 
 
@@ -16,7 +18,8 @@ def pressure(units, gauge, psi, sway=0):
 
     Raises CalcError naming units. Source: faces of panel gauges, 0 to 400 psi, common practice.
     """
-    return _dial(units, gauge, psi, sway, 0, MASTER_STEP_PSI, MASTER_STEPS)
+    step = display.step(units, "pressure", MASTER_STEP_PSI)
+    return _dial(units, gauge, psi, sway, 0, MASTER_STEPS * step, step)
 
 
 def intake(units, psi, sway=0):
@@ -26,7 +29,11 @@ def intake(units, psi, sway=0):
 
     Raises CalcError naming units. Source: faces of compound gauges, common practice.
     """
-    return _dial(units, "intake", psi, sway, 1, INTAKE_STEP_PSI, INTAKE_STEPS)
+    step = display.step(units, "vacuum", VACUUM_INHG)
+    steps = math.ceil(INTAKE_PSI * display.scale(units, units["shown"], "pressure")["factor"] / step - display.LAST_BIT)
+    dial = _dial(units, "intake", psi, sway, -step, steps * step, step)
+    dial["text"] = display.text(units, "pressure", psi)  # read, and never set
+    return dial
 
 
 def vacuum(units, inhg):
@@ -54,12 +61,10 @@ def tank(quarters):
     return {"gauge": "tank", "value": quarters, "sway": 0, "least": 0, "end": 4, "step": 1, "text": str(quarters), "quantity": "quarters", "moves_by": None}
 
 
-def _dial(units, gauge, psi, sway, below, step_psi, steps):
+def _dial(units, gauge, psi, sway, least, end, step):
     scale = display.scale(units, units["shown"], "pressure")
-    step = display.step(units, "pressure", step_psi)
     return {
         "gauge": gauge, "value": None if psi is None else psi * scale["factor"], "sway": sway * scale["factor"],
-        "least": -below * step, "end": steps * step, "step": step,
-        "text": None if psi is None else display.setting(units, psi), "quantity": "pressure",
+        "least": least, "end": end, "step": step, "text": display.setting(units, psi), "quantity": "pressure",
         "moves_by": display.step(units, "pressure", SETS_PSI) if psi is None else None,
     }

@@ -26,7 +26,8 @@ def made(dice, intake_psi, master_psi, line_psi, name, units):
     name: of the line that lost its water
     units: see calc.base.display
 
-    A gated line reads below the master before and after, and falls in its share; no picture leaves all three as they were.
+    A gated line reads below the master before and after, and falls in its share; no picture leaves all three as they were. From the tank the
+    intake shows zero whether water comes or not, so that no picture there says pump.
 
     Returns contract `call_step`. Raises CalcError naming units.
     Source: trade articles on pump troubleshooting, as data/diagnose/water_loss.toml has them; `before` beside `now` from memory.
@@ -34,7 +35,7 @@ def made(dice, intake_psi, master_psi, line_psi, name, units):
     from_tank = intake_psi is None
     is_gated = master_psi - line_psi >= lines.APART_PSI
     side, intake, master_share, line_share = dice.pick([
-        row for row in PICTURES if (not from_tank or row[1] != "zero") and (is_gated or row[3] is not MASTERS)
+        row for row in PICTURES if not (from_tank and (row[1] == "zero" or row[0] == "pump")) and (is_gated or row[3] is not MASTERS)
     ])
     now_psi = master_psi if line_share is MASTERS else line_psi * line_share
     was_psi = 0 if from_tank else intake_psi
@@ -43,6 +44,6 @@ def made(dice, intake_psi, master_psi, line_psi, name, units):
         "flutters": dials.intake(units, was_psi / 2, SWAY_PSI),
     }
     shown = [intakes[intake], dials.pressure(units, "master", master_psi * master_share), dials.pressure(units, "line", now_psi)]
-    before = [display.setting(units, psi) for psi in (was_psi, master_psi, line_psi)]
-    facts = {"bed": name, "intake": before[0], "master": before[1], "line": before[2]}
+    facts = {"bed": name, "intake": display.text(units, "pressure", was_psi), "master": display.setting(units, master_psi),
+             "line": display.setting(units, line_psi)}
     return {"question": parts.chosen("look", list(SIDES), side, facts, [("side_" + side, {})], []), "dials": shown, "lamps": None}

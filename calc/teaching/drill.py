@@ -16,6 +16,7 @@ MAKERS = {
 EVERYWHERE = ("tip", "floors", "lines", "colors", "net:hydrant", "net:draft", "vacuum", "first_look")
 SPLIT_SHAFT = ("lamps", "proves:engaged", "proves:ok", "proves:throttle")
 SPLIT_DRIVES = ("midship", "rear_shaft")
+NAMED = 0.5  # of what counts as right: how near an answer is to what a habit gives, to be told that it is one
 
 
 def cards(ground, units):
@@ -111,5 +112,5 @@ def right(question, reply, units):
         slack = answer["within"] * 1e-6
         is_right = abs(value - answer["value"]) <= answer["within"] + slack
         near = sorted([(abs(value - row["value"]), row["code"]) for row in question["habits"]])
-        habits = [code for off, code in near if off <= answer["within"] + slack]
+        habits = [code for off, code in near if off <= answer["within"] * NAMED + slack]
     return {"is_right": is_right, "habit": None if is_right or not habits else habits[0]}

@@ -9,7 +9,7 @@ from calc.teaching import drill_line as rigs, drill_parts as parts
 
 ADDED_PSI = 10  # of an appliance in the way
 NEAR_PSI = 5
-MOST_FLOORS = 3
+FLOORS_UP = (2, 3)  # one would be lost in what counts as right
 MOST_CHANGED_PSI = 225  # past it the line is asked for as it lies
 MINUTES_SHARE = 0.1
 SECTIONS_FT = (100, 150, 200, 300, 400, 600)
@@ -35,12 +35,12 @@ def pump(card, dice, ground, units):
     Returns contract `drill_question`. Raises CalcError naming the bed. Source: calc.layout.pressure.
     """
     line = dict(rigs.usable(ground, units))[int(card.split(":")[1])]
-    floors, has_appliance = dice.below(MOST_FLOORS + 1), dice.below(3) == 0 and line.length_ft > 0
+    floors, has_appliance = dice.pick((0,) + FLOORS_UP), dice.below(3) == 0
     return raised(line, floors, has_appliance, ground, units)
 
 
 def raised(line, floors, has_appliance, ground, units):
-    """The same for a line that is chosen; as it lies, where floors and appliance would take it past what is trained on.
+    """The same for a line that is chosen; as it lies, where floors and appliance would take it past what is trained on, or where it has no hose to go up.
 
     line: see calc.teaching.drill_line
     floors: that the nozzle is up
@@ -52,7 +52,7 @@ def raised(line, floors, has_appliance, ground, units):
     floor_ft = rigs.floor_height_ft(ground, units)
     added_text, added_psi = parts.even(units, "pressure", ADDED_PSI, 1)
     raised_psi = water.elevation_psi(floor_ft * floors)
-    if line.pump_psi() + raised_psi + added_psi > MOST_CHANGED_PSI:
+    if not line.length_ft or line.pump_psi() + raised_psi + added_psi > MOST_CHANGED_PSI:
         floors, raised_psi, has_appliance = 0, 0, False
     added_psi = line.device_psi + (added_psi if has_appliance else 0)
     total_psi = line.nozzle_psi + line.friction_psi + raised_psi + added_psi
@@ -117,7 +117,8 @@ def friction(card, dice, ground, units):
     figures = shelves.hose(ground["shelf"], "hose", card.split(":", 1)[1])
     flow_gpm, length_ft, loss_psi, rule, length = dice.pick(_runs(ground, units, figures))
     terms = rigs.friction_row(units, rule, figures["coefficient"], flow_gpm, length_ft, loss_psi)
-    facts = {"hose": figures["label"], "length": length, "flow": display.text(units, "flow", flow_gpm)}
+    facts = {"hose": figures["label"], "length": length, "flow": display.text(units, "flow", flow_gpm),
+             "own": rigs.own_coefficient(ground["shelf"], units, card.split(":", 1)[1])}
     slips = _slips(rule, figures["coefficient"], flow_gpm, length_ft, loss_psi)
     within_psi = min(max(int(loss_psi / 10), 2), NEAR_PSI)
     return parts.typed("friction", units, "pressure", loss_psi, within_psi, facts, [terms], [(code, loss_psi + more_psi) for code, more_psi in slips])

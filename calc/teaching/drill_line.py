@@ -26,6 +26,7 @@ class Line:
         _, self.flow_gpm, self.nozzle_psi = outlet.rating(line["end"])
         self.name, self.label, self.kind = bed["name"], line["label"], line["end"]["kind"]
         self.coefficient, self.size_in, self.length_ft = line["coefficient"], line["size_in"], line["length_ft"]
+        self.own_coefficient = own_coefficient(shelf, units, bed.get("hose"))
         self.tip = tip_label(ground, units, bed["end"]["tip"]) if self.kind == "smooth" else ""
         self.device_psi = line["appliance_psi"]
         self.is_over = "device_most_gpm" in line and self.flow_gpm > line["device_most_gpm"] + SAME_GPM
@@ -46,8 +47,20 @@ class Line:
         """Texts that say what it is."""
         return {
             "bed": self.name, "hose": self.label, "length": display.text(units, "length", self.length_ft), "end": self.kind, "tip": self.tip,
-            "flow": display.text(units, "flow", self.flow_gpm), "nozzle": display.text(units, "pressure", self.nozzle_psi),
+            "flow": display.text(units, "flow", self.flow_gpm), "nozzle": display.text(units, "pressure", self.nozzle_psi), "own": self.own_coefficient,
         }
+
+
+def own_coefficient(shelf, units, hose):
+    """The friction coefficient of a hose whose figure is the rig's own, so that nobody can know it by heart, as text; else none.
+
+    shelf, units: as the module says
+    hose: its name, or None
+
+    Raises CalcError naming units. Source: the rig's profile, see calc.rig.profile.
+    """
+    figures = shelf["hoses"].get(hose, {})
+    return parts.term(units, "coefficient", figures["coefficient"]) if figures.get("origin") else ""
 
 
 def tip_label(ground, units, tip):

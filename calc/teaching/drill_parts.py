@@ -6,6 +6,8 @@ with the value or the option it gives: only such as differ from the answer by mo
 """
 from calc.base import display, rounding
 
+SETTINGS = ("pump", "gauges")  # kinds whose answer a gauge is set to; other pressures are read, and worked out finer
+
 
 def typed(kind, units, quantity, value, within, facts, working, habits):
     """A question that is answered by a number.
@@ -24,7 +26,7 @@ def typed(kind, units, quantity, value, within, facts, working, habits):
     scale = display.scale(units, units["shown"], quantity)
     step = display.step(units, quantity, within)
     allowed = step / scale["factor"]
-    text = display.setting(units, value) if quantity == "pressure" else display.text(units, quantity, value)
+    text = display.setting(units, value) if kind in SETTINGS else display.text(units, quantity, value)
     return {
         "kind": kind, "facts": facts,
         "answer": {"way": "typed", "quantity": quantity, "value": value, "within": allowed, "text": text, "within_text": display.plain(units, step, 3)},

@@ -142,7 +142,8 @@ def vacuum(card, dice, ground, units):
     """
     lift, lift_ft = parts.even(units, "lift", 6 + dice.below(14), 1)
     inhg = draft.vacuum_inhg(lift_ft)
-    terms = {"lift": lift, "vacuum": display.text(units, "vacuum", inhg)}
+    shown = [display.scale(units, units["shown"], kind)["factor"] for kind in ("lift", "vacuum")]
+    terms = {"lift": lift, "each": display.plain(units, lift_ft * shown[0] / (inhg * shown[1]), 3), "vacuum": display.text(units, "vacuum", inhg)}
     return parts.typed("vacuum", units, "vacuum", inhg, 1, {"lift": lift}, [("vacuum", terms)], [
         ("feet_for_inches", lift_ft * 1.0) if parts.is_customary(units) else None,
         ("psi_for_inches", water.elevation_psi(lift_ft)) if parts.is_customary(units) else None,
@@ -164,6 +165,7 @@ def rated(card, dice, ground, units):
     percent = rating.RATING[place][0]
     facts = {"rated": display.text(units, "flow", rated_gpm), "net": display.setting(units, net_psi)}
     terms = {"rated": facts["rated"], "percent": str(percent), "flow": display.text(units, "flow", flow_gpm)}
+    terms.update({"at_" + str(share): display.setting(units, psi) for share, psi in rating.RATING})
     return parts.typed("rated", units, "flow", flow_gpm, max(RATING_SHARE * flow_gpm, 1), facts, [("rated", terms)], [
         ("full_rating", rated_gpm), ("other_point", points[3 - place][0]),
     ])

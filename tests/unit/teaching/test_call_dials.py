@@ -33,6 +33,13 @@ def test_an_intake_gauge():
     assert call_dials.vacuum(US, 12) == {**face, "value": -12, "sway": 0, "text": "12", "quantity": "vacuum"}
 
 
+@pytest.mark.parametrize(("shown", "least", "end", "step", "text"), [(SI, -100, 900, 100, "495"), (BAR, -1, 9, 1, "5.0")])
+def test_an_intake_gauge_in_metric(shown, least, end, step, text):
+    """To 100 kPa or 1 bar below zero, as much vacuum as there is; up to 120 psi, 827 kPa. It is read, 71.8 psi as 495 kPa or 4.95 bar, and never set."""
+    dial = call_dials.intake(shown, 71.8)
+    assert (dial["least"], dial["end"], dial["step"], dial["text"]) == (pytest.approx(least), pytest.approx(end), pytest.approx(step), text)
+
+
 def test_vacuum_in_metric():
     """12 inHg are 40.6 kPa (NIST SP 811: 3.38639 to the inch)."""
     dial = call_dials.vacuum(SI, 12)

@@ -20,7 +20,7 @@ def test_a_line_of_fog():
     """By hand: C 15.5 of 1 3/4 in, 15.5 x 1.5^2 x 2 = 69.75, and 100; 200 ft are 61 m, 150 gpm 568 L/min, 100 psi 689 kPa."""
     crosslay = line(CROSSLAY)
     assert (crosslay.friction_psi, crosslay.pump_psi(), crosslay.device_psi) == (pytest.approx(69.75), pytest.approx(169.75), 0)
-    hose = {"bed": "Crosslay", "hose": "1¾ in", "end": "fog", "tip": ""}
+    hose = {"bed": "Crosslay", "hose": "1¾ in", "end": "fog", "tip": "", "own": ""}
     assert crosslay.facts(US) == {**hose, "length": "200", "flow": "150", "nozzle": "100"}
     assert crosslay.facts(SI) == {**hose, "length": "61", "flow": "568", "nozzle": "689"}
 

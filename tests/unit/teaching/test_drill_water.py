@@ -178,8 +178,9 @@ def test_vacuum():
     assert question["facts"] == {"lift": "10"} and question["answer"]["value"] == pytest.approx(8.83, abs=0.03)
     assert question["answer"]["within"] == pytest.approx(1)
     assert habits(question) == {"feet_for_inches": 10, "psi_for_inches": 4.3}
-    assert working(question) == ("vacuum", {"lift": "10", "vacuum": question["answer"]["text"]})
+    assert working(question) == ("vacuum", {"lift": "10", "each": "1.13", "vacuum": question["answer"]["text"]})
     assert habits(ask("vacuum", 4, shown=SI)) == {}
+    assert working(ask("vacuum", 4, shown=SI))[1]["each"] == "0.102"  # NIST SP 811: 0.3048 m and 2.989 kPa to the foot of water
     assert [int(each["facts"]["lift"]) for each in offered(lambda dice: drill_water.vacuum("vacuum", dice, ground(), US))] == list(range(6, 20))
 
 
@@ -190,7 +191,7 @@ def test_rated(throw, net, percent, gpm, other):
     assert question["facts"] == {"rated": "1500", "net": net}
     assert question["answer"]["value"] == pytest.approx(gpm) and 20 <= question["answer"]["within"] <= 32
     assert habits(question) == {"full_rating": 1500, "other_point": other}
-    assert working(question) == ("rated", {"rated": "1500", "percent": percent, "flow": str(gpm)})
+    assert working(question) == ("rated", {"rated": "1500", "percent": percent, "flow": str(gpm), "at_100": "150", "at_70": "200", "at_50": "250"})
 
 
 @pytest.mark.parametrize(("work", "field"), [
@@ -203,6 +204,20 @@ def test_what_is_no_number_is_refused_by_its_field(work, field):
     with pytest.raises(CalcError) as refusal:
         work()
     assert (refusal.value.field, refusal.value.code) == (field, "not_a_number")
+
+
+def test_the_points_of_a_rating_in_metric():
+    """As a gauge is set: 150, 200 and 250 psi are 1,034, 1,379 and 1,724 kPa."""
+    terms = working(ask("rated", 0, shown=SI, pump_rated="1500@US"))[1]
+    assert [terms[name] for name in ("at_100", "at_70", "at_50")] == ["1030", "1380", "1720"]
+
+
+def test_a_pressure_that_is_read_is_not_rounded_as_one_that_is_set():
+    """1,550 kPa at the discharge and 45 of vacuum are 1,595, and no 1,600."""
+    questions = offered(lambda dice: drill_water.net("net:draft", Loaded(21, *dice.throws), ground(), SI))
+    question = next(each for each in questions if each["facts"]["intake"] == "45")
+    assert question["facts"]["discharge"] == "1550" and question["answer"]["text"] == "1595"
+    assert question["working"][0]["facts"]["net"] == question["answer"]["text"]
 
 
 def test_a_small_rating():

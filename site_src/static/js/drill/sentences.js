@@ -17,7 +17,7 @@ function said({ kind, facts }, words, u) {
 function parts({ kind, facts }) {
   if (kind === "pump") {
     return [
-      `pump_${facts.length === "0" ? "piped_" : ""}${facts.end}`,
+      `pump_${facts.length === "0" ? "piped_" : ""}${facts.end}`, ...(facts.own ? ["own"] : []),
       facts.floors === "0" ? "pump_level" : facts.floors === "1" ? "pump_floor" : "pump_floors",
       ...(facts.device ? ["pump_device"] : []), ...(facts.added ? ["pump_added"] : []), "pump_ask",
     ];
@@ -25,6 +25,7 @@ function parts({ kind, facts }) {
   if (kind === "gauges") return ["gauges_both", `gauges_${facts.gauge}`];
   if (kind === "tank") return [facts.second ? "tank_two" : "tank_one"];
   if (IN_CALL.includes(kind)) return [`${kind}_now`, kind];
+  if (kind === "friction") return ["friction", ...(facts.own ? ["own"] : []), "friction_ask"];
   return [kind === "net" ? `net_${facts.place}` : kind];
 }
 
