@@ -2,6 +2,7 @@
 import math
 
 from calc.base import display
+from calc.teaching import drill_parts as parts
 
 MASTER_STEP_PSI, MASTER_STEPS = 100, 4
 INTAKE_PSI, VACUUM_INHG = 120, 30  # a compound gauge: a mark below zero is as much as there is, 30 inHg, 100 kPa or 1 bar, and lies as far down as that lies up
@@ -37,17 +38,17 @@ def intake(units, psi, sway=0):
 
 
 def vacuum(units, inhg):
-    """The intake gauge, under vacuum.
+    """The intake gauge, under vacuum: read in inches of mercury, or below zero where the gauge has one unit for both.
 
     units: as for pressure
     inhg: vacuum, inches of mercury
 
     Raises CalcError naming units. Source: as intake.
     """
-    dial = intake(units, 0)
-    scale = display.scale(units, units["shown"], "vacuum")
-    dial["value"] = -inhg * scale["factor"]
-    dial["text"], dial["quantity"] = display.text(units, "vacuum", inhg), "vacuum"
+    below, above = [display.scale(units, units["shown"], kind)["factor"] for kind in ("vacuum", "pressure")]
+    dial = intake(units, -inhg * below / above)
+    if parts.is_customary(units):
+        dial["text"], dial["quantity"] = display.text(units, "vacuum", inhg), "vacuum"
     return dial
 
 
