@@ -9,6 +9,7 @@ from calc.hydraulics import caution, hose, nozzle, water
 from calc.layout import answer as layout_answer, pressure as layout_pressure
 from calc.rig import bed_answer, profile as rig_profile
 
+OVER, STOPPED = "over", "stopped"  # marks of a cell
 FLOORS = (-1, 0, 1, 2, 3)  # in the order they stand beside each other; 0 is the ground
 ADDED_SECTIONS = (1, 2)
 MOST_FLOORS = 5
@@ -50,8 +51,8 @@ def _known(profile, units, name, kind):
     return entry.quantity(units, kind, name, profile[name]) if profile.get(name) else None
 
 
-def _row(name, cells, detail=None, over=()):
-    return {"name": name, "detail": detail, "cells": cells, "over": list(over), "line": None}
+def _row(name, cells, detail=None, over=(), stopped=()):
+    return {"name": name, "detail": detail, "cells": cells, "over": list(over), "stopped": list(stopped), "line": None}
 
 
 def _beds(beds, shelf, units, floor_ft, step_psi, section_ft, labels):
@@ -78,9 +79,9 @@ def _bed(bed, shelf, units, step_psi, changes, labels):
     """One bed with its pressure as it lies, and with each change of hose and height; piped, no hose can be added."""
     line, limits, answer = bed_answer.solved(bed, shelf, units)
     is_piped = not bed.get("hose")
-    settings = [(None, False) if is_piped and change != (0, 0) else _pressure(line, limits, units, step_psi, *change) for change in changes]
-    over = [place for place, (_, is_over) in enumerate(settings) if is_over]
-    row = _row(bed["name"], [cell for cell, _ in settings], _detail(bed, shelf, units, answer, labels), over)
+    settings = [(None, None) if is_piped and change != (0, 0) else _pressure(line, limits, units, step_psi, *change) for change in changes]
+    over, stopped = [[place for place, (_, mark) in enumerate(settings) if mark == wanted] for wanted in (OVER, STOPPED)]
+    row = _row(bed["name"], [cell for cell, _ in settings], _detail(bed, shelf, units, answer, labels), over, stopped)
     if bed.get("cap"):
         row["cap"] = bed["cap"]
     if not is_piped:
@@ -107,20 +108,22 @@ def _detail(bed, shelf, units, answer, labels):
 
 
 def _pressure(line, limits, units, step_psi, added_ft, rise_ft):
-    """The pressure to set for a longer or higher line, rounded to the panel's step, and whether it is over the hose's working limit.
+    """The pressure to set for a longer or higher line, rounded to the panel's step, and OVER where it is over the hose's working limit.
 
-    No pressure past any fire hose, and where it is stopped.
+    No pressure past any fire hose, and where it is stopped: STOPPED.
     """
     if rise_ft is None:
-        return None, False
+        return None, None
     changed = dict(line)
     changed["length_ft"] = line["length_ft"] + added_ft
     changed["rise_ft"] = rise_ft
     report = layout_pressure.discharge_pressure({"lines": [changed]})
     psi, cautions = report["discharge_psi"], caution.cautions(limits, report)
-    if not 0 <= psi <= layout_answer.MOST_PSI or bed_answer.stop(cautions):
-        return None, False
-    return bed_answer.on_card(units, psi, step_psi), bed_answer.is_over(cautions)
+    if psi > layout_answer.MOST_PSI or bed_answer.stop(cautions):
+        return None, STOPPED
+    if psi < 0:
+        return None, None
+    return bed_answer.on_card(units, psi, step_psi), OVER if bed_answer.is_over(cautions) else None
 
 
 def _supply(profile, shelf, units):

@@ -70,11 +70,12 @@ def test_what_is_not_known_stays_blank(run):
 # by hand, C 11.4: Crosslay 2 as above; an annual test at 180 makes the working limit 162: its 164.1 is past that, so are 158.9 and the 5.2 of a floor at its low
 # end, and the longest is past 180; Crosslay 1 flows 184.7 gpm, 38.9 psi per 100 ft, and with 100 ft more 166.7
 def test_a_line_past_its_hose_is_marked(run):
-    """Each pressure over the hose's working limit is marked on the card; one at its service test has no number."""
+    """Each pressure over the hose's working limit is marked on the card; one at its service test has no number, and is told from what does not apply."""
     weak = {**RIG, "hoses": [{**RIG["hoses"][0], "test_pressure": "180@US"}]}
     rows = {row["name"]: row for row in block(card(run, weak), "set")["rows"]}
     assert {name: row["over"] for name, row in rows.items()} == {"Front bumper": [], "Crosslay 1": [6], "Crosslay 2": [0, 1, 2, 3, 4, 5], "Rear blitz": [], "Deck gun": []}
     assert rows["Crosslay 2"]["cells"] == ["160", "165", "170", "175", "180", "175", None]  # 179.7, and 189.8
+    assert {name: row["stopped"] for name, row in rows.items() if row["stopped"]} == {"Crosslay 2": [6]}
     stopped = next(row for row in block(card(run, {**RIG, "hoses": [{**RIG["hoses"][0], "test_pressure": "160@US"}]}), "set")["rows"] if row["name"] == "Crosslay 2")
     assert (stopped["cells"], stopped["detail"]) == ([None] * 7, {"code": "above_test_pressure"})
 
@@ -113,7 +114,8 @@ def test_a_pressure_past_any_fire_hose_is_left_blank(run):
     """By hand: C 17.05 at 150 gpm is 38.36 psi per 100 ft; 75 and 3,690 ft of it are 1490.6, two floors up 1501.0, past its own test at 1,500."""
     beds = [{**RIG["beds"][0], "length": "3690@US"}]
     strong = {**RIG, "beds": beds, "hoses": [{"hose": "attack-1.75", "coefficient": "17.05@US", "origin": "measured", "test_pressure": "1500@US"}]}
-    assert block(card(run, strong), "set")["rows"][0]["cells"] == ["1485", "1490", "1495", None, None, None, None]  # floors: 5.2 psi
+    [row] = block(card(run, strong), "set")["rows"]
+    assert (row["cells"], row["stopped"]) == (["1485", "1490", "1495", None, None, None, None], [3, 4, 5, 6])  # floors: 5.2 psi
 
 
 def test_two_beds_with_one_tip_print_it_once(run):
@@ -159,6 +161,7 @@ def test_a_deck_gun_stands_on_the_card(run):
     """By hand: 80 and the handbook's 25 for a master-stream appliance are 105; the builder's own 40 makes it 120. No hose can be added to it."""
     rows = block(card(run, {**RIG, "beds": [GUN, {**GUN, "name": "Prepiped", "device": "aerial", "loss": "40@US", "tips": []}]}), "set")["rows"]
     assert [(row["name"], row["cells"]) for row in rows] == [("Deck gun", [None, "105", None, None, None, None, None]), ("Prepiped", [None, "120", None, None, None, None, None])]
+    assert [row["stopped"] for row in rows] == [[], []]
     assert rows[0]["detail"] == {"code": "piped_tips", "tips": "1\u00a03/8, 1½", "nozzle": "80", "loss": "25"}
     # by hand: 29.7 x 1.8906 x 8.944 = 502.2
     assert rows[1]["detail"] == {"code": "piped_smooth", "tip": "1\u00a03/8", "nozzle": "80", "loss": "40", "flow": "502"}

@@ -74,7 +74,7 @@ def test_a_tip_without_a_name(run):
                tips=[tip for tip in catalogue.tip_choices() if tip["family"] == "metric"])
     diameter = {row["name"]: row["detail"] for row in block(told, "set")["rows"]}["Crosslay 1"]["tip"]
     assert float(diameter) == pytest.approx(23.8125, abs=0.5)
-    assert block(told, "tips")["rows"][0] == {"name": diameter, "detail": None, "cells": ["345", "699"], "over": [], "line": None}
+    assert block(told, "tips")["rows"][0] == {"name": diameter, "detail": None, "cells": ["345", "699"], "over": [], "stopped": [], "line": None}
 
 
 def test_unrounded_in_kpa(run):
@@ -103,7 +103,7 @@ def test_supply_that_a_fault_spoils(run):
     """Its hose stands there by its name, without a flow or a loss."""
     rows = block(card(run, {**RIG, "hoses": [RIG["hoses"][0], {"hose": "supply-5", "coefficient": "much"}]}), "supply")["rows"]
     label = catalogue.shelf()["hoses"]["supply-5"]["label"]
-    assert rows == [{"name": label, "detail": {"code": "faulty_hose"}, "cells": [None, None], "over": [], "line": None}]
+    assert rows == [{"name": label, "detail": {"code": "faulty_hose"}, "cells": [None, None], "over": [], "stopped": [], "line": None}]
 
 
 def test_a_working_limit_in_metric(run):

@@ -7,6 +7,7 @@ const OPENING = 3; // the column that opens, the name counted: the ground
 const LONGEST_FT = 400; // of the drawing; a longer line is drawn as long
 const WIDE = 150;
 const OVER = html`<b class="sheet-over">!</b>`; // beside a pressure over the hose's working limit
+const STOPPED = html`<b class="sheet-stopped">STOP</b>`; // where the hose or its device would be past what it may
 
 // A cap with its lugs, seen from the front: its color is the word beside it, so that paper and every eye can read it.
 const CAP = html`<svg viewBox="0 0 24 24" aria-hidden="true"><circle cx="12" cy="12" r="8"/><path d="M12 1v4M12 19v4M1 12h4M19 12h4"/><circle cx="12" cy="12" r="3"/></svg>`;
@@ -53,7 +54,7 @@ const matrix = (block, say, words) => html`
     <tbody>${block.rows.map((row) => html`
       <tr>
         <th scope="row">${row.name}${row.line ? drawn(row.line) : nothing}${row.cap ? html`<span class="sheet-cap">${CAP} ${fill(words.card.cap, { color: words.option[row.cap] })}</span>` : nothing}${row.detail ? html`<small>${say(row.detail)}</small>` : nothing}</th>
-        ${row.cells.map((cell, place) => html`<td>${cell ?? words.card.none}${row.over.includes(place) ? OVER : nothing}</td>`)}
+        ${row.cells.map((cell, place) => html`<td>${row.stopped.includes(place) ? STOPPED : cell ?? words.card.none}${row.over.includes(place) ? OVER : nothing}</td>`)}
       </tr>`)}
     </tbody>
   </table>`;
@@ -61,7 +62,7 @@ const matrix = (block, say, words) => html`
 // `faults` are what is wrong with the profile, in sentences; `paper` is how it is printed.
 export function sheetView({ card, rig, faults, paper, words, u }) {
   const say = (told) => (typeof told === "string" ? told : fill(words.card[told.code], { ...u, ...told }));
-  const isOver = card.blocks.some((block) => block.rows.some(({ over }) => over.length));
+  const isMarked = (mark) => card.blocks.some((block) => block.rows.some((row) => row[mark].length));
   const beds = card.blocks.find(({ code }) => code === "set");
   return html`
     <article class="sheet">
@@ -70,7 +71,8 @@ export function sheetView({ card, rig, faults, paper, words, u }) {
       ${beds ? matrix(beds, say, words) : nothing}
       ${card.blocks.filter((block) => block !== beds).map((block) => lines(block, say, words, u))}
       <ul class="sheet-notes">
-        ${isOver ? html`<li>${words.card.over_test}</li>` : nothing}
+        ${isMarked("over") ? html`<li>${words.card.over_test}</li>` : nothing}
+        ${isMarked("stopped") ? html`<li>${words.card.stopped}</li>` : nothing}
         ${card.notes.map((note) => html`<li>${say(note)}</li>`)}
       </ul>
       ${paper}
