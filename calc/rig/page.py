@@ -30,14 +30,14 @@ def answer(profile, shelf, units, parts, texts):
 
 
 def _bed(bed, at_hand, units):
-    """What the pump must show for a bed, or why there is no number, and what its device takes."""
+    """What the pump must show for a bed, whether its hose could pass its working limit, or why there is no number; and what its device takes."""
     if bed not in at_hand["rig"]["beds"]:
         return None
     try:
         _, _, answer = bed_answer.solved(bed, at_hand["shelf"], units)
     except CalcError as error:
-        return {"pressure": None, "loss": None, "code": error.code} if error.code in bed_answer.STOPS else None
-    return {"pressure": answer["pressure"], "loss": answer["lines"][0]["appliance"]}
+        return {"pressure": None, "is_over": False, "loss": None, "code": error.code} if error.code in bed_answer.STOPS else None
+    return {"pressure": answer["pressure"], "is_over": bed_answer.is_over(answer["cautions"]), "loss": answer["lines"][0]["appliance"]}
 
 
 def _measured(row, readings, shelf, units):

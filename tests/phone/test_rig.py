@@ -88,6 +88,15 @@ def test_one_bed_is_open_at_a_time(handset):
     assert remove["y"] - copy["y"] > 300
 
 
+def test_a_bed_past_its_hose_is_marked_as_on_the_card(handset):
+    """An annual test at 180 makes the working limit 162: Crosslay 2 asks 164.1 and is marked, with the sentence once it is open; no other is."""
+    page = with_engine(handset, hoses=[{**ENGINE["hoses"][0], "test_pressure": "180@US"}, *ENGINE["hoses"][1:]])
+    rows = page.locator(".rig-bed")
+    expect(rows.locator(".bed-answer")).to_have_text(["101 psi", "128 psi", "164! psi", "85 psi", "105 psi"])
+    rows.nth(2).locator("summary").tap()
+    expect(rows.nth(2).get_by_text(R["card"]["over_test"])).to_be_visible()
+
+
 def test_a_kill_loses_nothing_that_was_typed(handset):
     """The page ended at any moment of editing keeps every field already entered."""
     page = handset.open("rig/")

@@ -42,7 +42,7 @@ def test_beds(run):
     far = {**LINE, "length": "5000@US", "end": {**LINE["end"], "flow": "400@US"}}  # by hand: 15.5 x 16 x 50 = 12400 psi
     found = page(run, a_rig(hoses=[], beds=[LINE, faulty, gun, far]), {"beds": True})["beds"]
     # by hand: 15.5 x 1.5^2 x 2 + 100 = 169.75; piped, 100 + 15
-    assert found == [{"pressure": "170", "loss": "0"}, None, {"pressure": "115", "loss": "15"}, None]
+    assert found == [{"pressure": "170", "is_over": False, "loss": "0"}, None, {"pressure": "115", "is_over": False, "loss": "15"}, None]
 
 
 @pytest.mark.parametrize(("parts", "names"), [({}, []), ({"beds": True}, ["beds"]), ({"figures": True}, ["figures"]), ({"measured": {"0": READINGS}}, ["measured"])])
@@ -72,4 +72,4 @@ def test_no_profile(run, profile):
 def test_a_stop_in_place_of_a_number(run):
     """A gun made for 800 gpm that would flow 1,000 has a stop and no number."""
     gun = {"name": "Gun", "device": "master", "device_most": "800@US", "end": {"kind": "fog", "flow": "1000@US", "pressure": "100@US"}}
-    assert page(run, a_rig(hoses=[], supply=[], beds=[gun]), parts={"beds": True})["beds"] == [{"pressure": None, "loss": None, "code": "device_over"}]
+    assert page(run, a_rig(hoses=[], supply=[], beds=[gun]), parts={"beds": True})["beds"] == [{"pressure": None, "is_over": False, "loss": None, "code": "device_over"}]

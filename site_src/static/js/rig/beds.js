@@ -48,7 +48,7 @@ function bedRow({ bed, place, data, system, u, shown, answer }) {
   const nozzle = bed.end.kind === "smooth" ? ofFamily(data.tips, data, system, bed.end.tip).find(({ id }) => id === bed.end.tip)?.label : words.pressure.fog;
   const what = [hose, bed.hose && bed.length ? `${shown("length", bed.length)} ${u.u_length}` : null, nozzle].filter(Boolean).join(" \u00b7 ");
   return html`<span>${bed.name || fill(words.rig.new_bed, { count: place + 1 })}<small>${what}</small></span>
-    <b class="bed-answer">${answer?.code ? html`<small>${words.card[answer.code]}</small>` : answer ? html`${answer.pressure} <small>${u.u_pressure}</small>` : "\u2013"}</b>`;
+    <b class="bed-answer">${answer?.code ? html`<small>${words.card[answer.code]}</small>` : answer ? html`${answer.pressure}${answer.is_over ? "!" : ""} <small>${u.u_pressure}</small>` : "\u2013"}</b>`;
 }
 
 function bedView({ bed, data, system, u, at, field, answer, change, remove }) {
@@ -57,6 +57,7 @@ function bedView({ bed, data, system, u, at, field, answer, change, remove }) {
   const entry = (name) => field({ place: at(name), name, spec: spec[name], value: bed[name], change: (text) => change({ [name]: text }) });
   return html`
     <div class="bed-fields">
+      ${answer?.is_over ? html`<p class="smallprint">${data.words.card.over_test}</p>` : nothing}
       ${field({ place: at("name"), name: "name", label: words.rig.bed_name, spec: TEXT, value: bed.name, change: (name) => change({ name }) })}
       ${field({ place: at("device"), name: "device", label: words.rig.kind_of_line, spec: TEXT, value: bed.device ?? "", change: (device) => change(asDevice(bed, device, data, system)),
         choices: [{ id: "", label: words.rig.hand_line }, ...spec.device.options.map((id) => ({ id, label: words.option[id] }))] })}
