@@ -67,3 +67,24 @@ def test_refusals(run, function, changes, field, code):
     with pytest.raises(CalcError) as refusal:
         run("pump.portable", function, **{**usual, **changes})
     assert (refusal.value.field, refusal.value.code) == (field, code)
+
+
+def test_the_end_of_a_curve_is_said(run):
+    """Past its last point nothing is known of a pump: the refusal says how far it goes; at that point it still answers."""
+    with pytest.raises(CalcError) as refusal:
+        run("pump.portable", "pressure_psi", points=OWN, flow_gpm=70.1)
+    assert (refusal.value.field, refusal.value.code, refusal.value.facts) == ("flow_gpm", "past_curve", {"most_gpm": 70})
+    assert run("pump.portable", "pressure_psi", points=OWN, flow_gpm=70) == pytest.approx(50)
+
+
+def test_no_flow_is_none(run):
+    """Where height takes all that the pump gives the flow is nothing at all, and no trickle."""
+    assert run("pump.portable", "full_flow_gpm", points=SQUARE, pumps=1, way="series", fixed_psi=120, square_psi=0.01) == 0
+
+
+@pytest.mark.parametrize("fixed_psi", ["high", None])
+def test_a_height_that_is_no_number(run, fixed_psi):
+    """Refused by its name."""
+    with pytest.raises(CalcError) as refusal:
+        run.unheld("pump.portable", "full_flow_gpm", points=SQUARE, pumps=1, way="series", fixed_psi=fixed_psi, square_psi=0.01)
+    assert (refusal.value.field, refusal.value.code) == ("fixed_psi", "not_a_number")
