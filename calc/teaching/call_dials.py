@@ -20,7 +20,7 @@ def pressure(units, gauge, psi, sway=0):
     Raises CalcError naming units. Source: faces of panel gauges, 0 to 400 psi, common practice.
     """
     step = display.step(units, "pressure", MASTER_STEP_PSI)
-    return _dial(units, gauge, psi, sway, 0, MASTER_STEPS * step, step)
+    return _dial(units, gauge, psi, sway, (0, MASTER_STEPS * step, step), display.setting(units, psi))
 
 
 def intake(units, psi, sway=0):
@@ -32,9 +32,7 @@ def intake(units, psi, sway=0):
     """
     step = display.step(units, "vacuum", VACUUM_INHG)
     steps = math.ceil(INTAKE_PSI * display.scale(units, units["shown"], "pressure")["factor"] / step - display.LAST_BIT)
-    dial = _dial(units, "intake", psi, sway, -step, steps * step, step)
-    dial["text"] = display.text(units, "pressure", psi)  # read, and never set
-    return dial
+    return _dial(units, "intake", psi, sway, (-step, steps * step, step), display.text(units, "pressure", psi))  # read, and never set
 
 
 def vacuum(units, inhg):
@@ -62,10 +60,11 @@ def tank(quarters):
     return {"gauge": "tank", "value": quarters, "sway": 0, "least": 0, "end": 4, "step": 1, "text": str(quarters), "quantity": "quarters", "moves_by": None}
 
 
-def _dial(units, gauge, psi, sway, least, end, step):
+def _dial(units, gauge, psi, sway, face, text):
+    least, end, step = face
     scale = display.scale(units, units["shown"], "pressure")
     return {
         "gauge": gauge, "value": None if psi is None else psi * scale["factor"], "sway": sway * scale["factor"],
-        "least": least, "end": end, "step": step, "text": display.setting(units, psi), "quantity": "pressure",
+        "least": least, "end": end, "step": step, "text": text, "quantity": "pressure",
         "moves_by": display.step(units, "pressure", SETS_PSI) if psi is None else None,
     }

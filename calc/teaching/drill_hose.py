@@ -114,11 +114,12 @@ def friction(card, dice, ground, units):
 
     Returns contract `drill_question`. Raises CalcError naming hose. Source: calc.hydraulics.friction_rule.
     """
-    figures = shelves.hose(ground["shelf"], "hose", card.split(":", 1)[1])
+    name = card.split(":", 1)[1]
+    figures = shelves.hose(ground["shelf"], "hose", name)
     flow_gpm, length_ft, loss_psi, rule, length = dice.pick(_runs(ground, units, figures))
     terms = rigs.friction_row(units, rule, figures["coefficient"], flow_gpm, length_ft, loss_psi)
     facts = {"hose": figures["label"], "length": length, "flow": display.text(units, "flow", flow_gpm),
-             "own": rigs.own_coefficient(ground["shelf"], units, card.split(":", 1)[1])}
+             "own": rigs.own_coefficient(ground["shelf"], units, name)}
     slips = _slips(rule, figures["coefficient"], flow_gpm, length_ft, loss_psi)
     within_psi = min(max(int(loss_psi / 10), 2), NEAR_PSI)
     return parts.typed("friction", units, "pressure", loss_psi, within_psi, facts, [terms], [(code, loss_psi + more_psi) for code, more_psi in slips])
