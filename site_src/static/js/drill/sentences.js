@@ -18,7 +18,7 @@ function parts({ kind, facts }) {
   if (kind === "pump") {
     return [
       `pump_${facts.length === "0" ? "piped_" : ""}${facts.end}`, ...(facts.own ? ["own"] : []),
-      facts.floors === "0" ? "pump_level" : facts.floors === "1" ? "pump_floor" : "pump_floors",
+      facts.floors === "0" ? "pump_level" : "pump_floors",
       ...(facts.device ? ["pump_device"] : []), ...(facts.added ? ["pump_added"] : []), "pump_ask",
     ];
   }
